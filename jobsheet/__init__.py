@@ -1,0 +1,1 @@
+"""Job sheets for manual milling machines."""
