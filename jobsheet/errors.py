@@ -1,0 +1,98 @@
+"""Every failure the program expects, each with a sentence ready to show.
+
+JobsheetError
+├── CalcError          a formula has no meaning for what was put in
+├── QuantityError      what was typed cannot be read as what was asked for
+├── DocumentError      a file cannot be used: all its problems, each with its line
+├── ChangedOutside     the file on disk is not the one that was opened
+├── CannotWrite        a file could not be written; nothing was lost
+├── NoSuchEntry        a name that no catalogue, card or sample has
+└── CommandError       an edit that makes no sense for this job
+
+Only `gui/` and `cli/` turn one into a box or an exit code.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+class JobsheetError(Exception):
+    """The root of all expected failures; `str()` is the sentence for the user."""
+
+
+class CalcError(JobsheetError):
+    """A formula has no meaning for what was put in.
+
+    Parameters
+    ----------
+    name : str
+        The input that is at fault, as the formula calls it
+    value : object
+        What was put in
+    must : str
+        What it must be, such as "above zero"
+    """
+
+    def __init__(self, name: str, value: object, must: str) -> None:
+        super().__init__(f"{name.replace('_', ' ')} is {value}; it must be {must}")
+        self.name = name
+        self.value = value
+        self.must = must
+
+
+class QuantityError(JobsheetError):
+    """What was typed cannot be read; knows which part is at fault.
+
+    Parameters
+    ----------
+    sentence : str
+        What is wrong and what to write instead
+    start, end : int
+        The part of the text that is wrong, for the wavy line under it
+    """
+
+    def __init__(self, sentence: str, start: int = 0, end: int | None = None) -> None:
+        super().__init__(sentence)
+        self.start = start
+        self.end = end
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing wrong in a file: where, and what to write."""
+
+    line: int | None
+    path: str
+    sentence: str
+
+    def __str__(self) -> str:
+        """The problem as one line of text."""
+        where = f"line {self.line}: " if self.line else ""
+        path = f"{self.path}: " if self.path else ""
+        return f"{where}{path}{self.sentence}"
+
+
+class DocumentError(JobsheetError):
+    """A file cannot be used; holds every problem found in it, not only the first."""
+
+    def __init__(self, name: str, problems: tuple[Problem, ...]) -> None:
+        super().__init__("\n".join([f"{name} cannot be used:", *(f"  {problem}" for problem in problems)]))
+        self.name = name
+        self.problems = problems
+
+
+class ChangedOutside(JobsheetError):
+    """The file was changed by something else since it was opened; it is not overwritten."""
+
+
+class CannotWrite(JobsheetError):
+    """A file could not be written; what stood there still stands."""
+
+
+class NoSuchEntry(JobsheetError):
+    """A name that no catalogue or card has, with the nearest that there is."""
+
+
+class CommandError(JobsheetError):
+    """An edit that makes no sense for this job, such as moving a row that is gone."""

@@ -1,0 +1,81 @@
+"""What is computed for one operation, and how each number is named and shown."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from msgspec import Struct
+
+
+class Step(Struct, frozen=True):
+    """One formula as it was used: enough to show it worked, with its source."""
+
+    figure: str
+    formula: str
+    inputs: tuple[tuple[str, Any], ...]
+    result: float
+
+
+class Figure(Struct, frozen=True):
+    """One number [SI unit], ready to be shown; the band is where the truth lies nine times in ten."""
+
+    name: str
+    value: float
+    unit: str
+    shown: str
+    low: float | None = None
+    high: float | None = None
+
+
+class Figures(Struct, frozen=True):
+    """All figures of one operation, in the order they are read, with their working and caveats."""
+
+    items: tuple[Figure, ...] = ()
+    working: tuple[Step, ...] = ()
+    caveats: tuple[str, ...] = ()
+    note: str = ""
+
+    def get(self, name: str) -> Figure | None:
+        """The figure of that name, or None where this kind has none."""
+        for figure in self.items:
+            if figure.name == name:
+                return figure
+        return None
+
+    def value(self, name: str) -> float | None:
+        """The value of that figure in SI, or None."""
+        figure = self.get(name)
+        return figure.value if figure else None
+
+    def shown(self, name: str, otherwise: str = "") -> str:
+        """The figure as text, or what to show where there is none."""
+        figure = self.get(name)
+        return figure.shown if figure else otherwise
+
+
+class Limit(Struct, frozen=True, kw_only=True):
+    """One thing that can give out: what is asked of it and what it gives [both in `unit`].
+
+    `low` and `high` are the capacity's band, nine times in ten; equal where it is known.
+    """
+
+    name: str
+    title: str
+    demand: float
+    capacity: float
+    unit: str
+    share: float
+    verdict: str
+    low: float
+    high: float
+    chance: float | None = None
+    shown: str = ""
+    sentence: str = ""
+    learned: bool = False
+
+
+#: From the mildest to the worst; `unknown` is never judged.
+VERDICTS = ("cut before", "expected", "tight", "beyond", "unknown")
+
+NOTHING: Mapping[str, Figure] = {}

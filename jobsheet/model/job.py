@@ -1,0 +1,114 @@
+"""The document: one plan for one part. An edit returns a new job that shares what did not change."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.model.quantity import Quantity
+
+#: The faces of a piece of stock as it lies on the drawing.
+FACES = ("top", "bottom", "front", "rear", "left", "right")
+
+
+class Part(Struct, frozen=True, kw_only=True):
+    """What is made: the upper part of the title block."""
+
+    number: str = ""
+    name: str = ""
+    revision: str = ""
+    drawing: str = ""
+    quantity: int = 1
+
+
+class Stock(Struct, frozen=True, kw_only=True):
+    """A box of metal: length along the drawing's left to right, width front to rear, height."""
+
+    length: Quantity
+    width: Quantity
+    height: Quantity
+    condition: str = ""
+
+
+class Zero(Struct, frozen=True, kw_only=True):
+    """Where the coordinates of a set-up start, and which way they count.
+
+    `corner` names two side faces and the height, of the stock as it lies in this set-up:
+    x counts along left and right, y along towards and away. `x_counts` and `y_counts` say which way
+    is plus; a machinist's own order is right and away.
+    """
+
+    named: str = ""
+    x_from: str = "left"
+    y_from: str = "front"
+    x_counts: str = "right"
+    y_counts: str = "away"
+    found: str = ""
+
+
+class Holding(Struct, frozen=True, kw_only=True):
+    """What holds the work, in words and in the few sizes that figures need."""
+
+    device: str = ""
+    packing: str = ""
+    above_jaws: Quantity | None = None
+    tighten: Quantity | None = None
+    stop: str = ""
+    note: str = ""
+
+
+class Operation(Struct, frozen=True, kw_only=True):
+    """One step: a key that never changes, the number on paper, the kind and its own fields."""
+
+    key: str
+    number: int
+    kind: str
+    fields: Struct
+
+
+class SetUp(Struct, frozen=True, kw_only=True):
+    """One way the work is held. `up`, `operator` and `fixed_jaw` are faces of the stock."""
+
+    key: str
+    number: int
+    title: str = ""
+    up: str = "top"
+    operator: str = "front"
+    fixed_jaw: str = "rear"
+    holding: Holding = Holding()
+    zero: Zero = Zero()
+    minutes: Quantity | None = None
+    note: str = ""
+    operations: tuple[Operation, ...] = ()
+
+
+class Job(Struct, frozen=True, kw_only=True):
+    """One plan for one part on one machine."""
+
+    units: str = "mm"
+    part: Part = Part()
+    workshop: str = ""
+    planned_by: str = ""
+    planned_on: str = ""
+    material: str = ""
+    stock: Stock
+    machine: str = ""
+    card_hash: str = ""
+    fluid: str = "brushed"
+    trainee: bool = False
+    datums: tuple[tuple[str, str], ...] = ()
+    also_fetch: str = ""
+    why: str = ""
+    note: str = ""
+    set_ups: tuple[SetUp, ...] = ()
+
+    def operations(self) -> list[tuple[SetUp, Operation]]:
+        """Every operation in cutting order, with its set-up."""
+        return [(set_up, operation) for set_up in self.set_ups for operation in set_up.operations]
+
+    def find(self, key: str) -> tuple[SetUp, Operation]:
+        """The operation of that key and its set-up; KeyError if there is none."""
+        for set_up in self.set_ups:
+            for operation in set_up.operations:
+                if operation.key == key:
+                    return set_up, operation
+        raise KeyError(key)

@@ -1,0 +1,96 @@
+"""A machine card: what one machine is and has. Lengths [m], speeds [rev/s], torques [N·m]."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+
+class Marked(Struct, frozen=True):
+    """A number with where it comes from: `plate`, `measured` or `guessed`."""
+
+    value: float
+    mark: str
+
+
+class SpeedStep(Struct, frozen=True):
+    """One speed the machine really has, as marked, and where belt or lever must stand."""
+
+    speed: float
+    marked: str
+    position: str = ""
+    measured: float | None = None
+
+
+class SpeedRange(Struct, frozen=True, kw_only=True):
+    """One range: stepped or stepless; its efficiency, base speed and drive cap.
+
+    `base` is the speed at which the plate power is reached; None for a drive whose power is the
+    same at every step.
+    """
+
+    name: str
+    steps: tuple[SpeedStep, ...] = ()
+    lowest: float | None = None
+    highest: float | None = None
+    efficiency: Marked
+    base: float | None = None
+    cap: Marked | None = None
+
+
+class Spindle(Struct, frozen=True, kw_only=True):
+    """The drive: plate power [W], how far it can be pushed for seconds, and its ranges."""
+
+    drive: str
+    change: str
+    power: Marked
+    short_peak: float
+    ranges: tuple[SpeedRange, ...]
+    reverses: bool
+    slips: bool
+
+
+class Handle(Struct, frozen=True, kw_only=True):
+    """One handle: advance a turn, value of a line, backlash and crank radius [m]; the dial's unit."""
+
+    name: str
+    travel: float
+    line: float
+    dial: str
+    backlash: float | None = None
+    crank: float | None = None
+
+
+class Lever(Struct, frozen=True):
+    """The quill lever: length, quill travel a turn [m], return spring [N]."""
+
+    length: float
+    travel: float
+    spring: float
+
+
+class Machine(Struct, frozen=True, kw_only=True):
+    """One machine card, whole as far as the figures need it."""
+
+    name: str
+    title: str
+    kind: str
+    card_date: str
+    invented: bool
+    column: str
+    spindle: Spindle
+    handles: tuple[Handle, ...]
+    lever: Lever | None
+    quill: bool
+    stand: str = ""
+    noise: float | None = None
+    vise: str = ""
+    travel: tuple[tuple[str, float], ...] = ()
+    note: str = ""
+    digest: str = ""
+
+    def handle(self, name: str) -> Handle | None:
+        """The handle of that axis (`x`, `y`, `z`, `quill`), or None."""
+        for handle in self.handles:
+            if handle.name == name:
+                return handle
+        return None

@@ -1,0 +1,81 @@
+"""Values that keep the spelling they were typed in.
+
+The number is in SI and is what everything reckons with; the text is what is saved and printed.
+Two values are the same only if both agree, so that `25 thou` is never silently turned into `0.635 mm`.
+"""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+
+class Quantity(Struct, frozen=True):
+    """A size with its unit: `value` in the SI unit of its entry, `text` as typed."""
+
+    value: float
+    text: str
+
+
+class Depth(Struct, frozen=True):
+    """A depth, or `through`, whose value depends on the work: then `value` is None."""
+
+    value: float | None
+    text: str
+
+    @property
+    def through(self) -> bool:
+        """Whether it goes out at the other side."""
+        return self.value is None
+
+
+class Size(Struct, frozen=True):
+    """A size to be measured with its limits [m], such as `40 ±0.03` or `16 H7`."""
+
+    nominal: float
+    low: float
+    high: float
+    text: str
+
+
+class Thread(Struct, frozen=True):
+    """A thread: major diameter and pitch [m]; both series have flanks at 60°."""
+
+    major: float
+    pitch: float
+    fine: bool
+    text: str
+
+
+class Place(Struct, frozen=True):
+    """A point in set-up coordinates [m], from the zero that the set-up names."""
+
+    x: Quantity
+    y: Quantity
+
+    @property
+    def text(self) -> str:
+        """As it is typed in one line."""
+        return f"{self.x.text}, {self.y.text}"
+
+
+class Cutter(Struct, frozen=True, kw_only=True):
+    """A cutter as written in words, such as `face mill 50 mm, 4 teeth, carbide, drawer 2 no. 7`.
+
+    Lengths in metres, angles in radians, marked speed in rev/s. What was not written is None.
+    """
+
+    kind: str
+    text: str
+    diameter: float | None = None
+    size: str = ""
+    teeth: int | None = None
+    material: str = "HSS"
+    point_angle: float | None = None
+    split_point: bool = False
+    helix: float | None = None
+    stick_out: float | None = None
+    flutes: float | None = None
+    marked_speed: float | None = None
+    place: str = ""
+    style: str = ""
+    extra: tuple[str, ...] = ()

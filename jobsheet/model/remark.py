@@ -1,0 +1,45 @@
+"""Something in this plan is wrong or missing, with its reason; or text printed beside a step."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from msgspec import Struct
+
+from jobsheet.model.job import Job
+
+#: Worst first.
+SEVERITIES = ("hazard", "scrap", "rework", "habit")
+
+
+class Fix(Struct, frozen=True):
+    """What would mend it: a label for its button and the job after it."""
+
+    label: str
+    mend: Callable[[Job], Job]
+
+
+class Remark(Struct, frozen=True, kw_only=True):
+    """A fault in this plan. `operations` are keys; `rule` is the id, in words."""
+
+    rule: str
+    severity: str
+    message: str
+    why: str
+    operations: tuple[str, ...] = ()
+    set_up: str = ""
+    fix: Fix | None = None
+
+
+class Note(Struct, frozen=True, kw_only=True):
+    """A safety note: `stop`, `warn` or `note`, where it stands and whose words it rests on."""
+
+    id: str
+    level: str
+    text: str
+    source: str
+    initials: str = ""
+    scope: str = "sheet"
+    operation: str = ""
+    set_up: str = ""
+    back: bool = False

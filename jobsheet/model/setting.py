@@ -1,0 +1,42 @@
+"""Everything an operation sees beside its own fields; built by `reckoning/`, frozen, hashable."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.model.machine import Machine
+from jobsheet.model.material import Material
+
+
+class Shop(Struct, frozen=True, kw_only=True):
+    """The workshop's own numbers; a person may change each.
+
+    Sources: pace, pushes and wrench forces are cutting-data sections 1.13, 1.15 and 1.6
+    (common practice, published levels for levers); wear is 1.3 and 1.4.
+    """
+
+    slowest_pace: float = 8 / 60
+    fastest_pace: float = 50 / 60
+    easy_push: float = 100.0
+    strong_push: float = 200.0
+    lever_efficiency: float = 0.85
+    easy_wrench: float = 30.0
+    strong_wrench: float = 60.0
+    wear_milling: float = 1.1
+    wear_drilling: float = 1.3
+
+
+class Setting(Struct, frozen=True, kw_only=True):
+    """What stands around one operation. Lengths [m]."""
+
+    machine: Machine
+    material: Material
+    shop: Shop = Shop()
+    units: str = "mm"
+    fluid: str = "brushed"
+    #: The work as held, before this operation: along x, along y and up.
+    extent: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    #: The largest hole that already stands at every one of this operation's places, or None.
+    pilot: float | None = None
+    #: Steps from here to the bottom, for what goes through.
+    thickness: float = 0.0
