@@ -1,0 +1,58 @@
+"""Handles and dials: the pace of a feed, and a distance as turns and lines."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.model.machine import Handle
+from jobsheet.units.table import INCH
+
+
+class Reading(Struct, frozen=True):
+    """A distance on a dial: whole turns, what the dial shows, the line to stop at.
+
+    `dial` is the exact dial value and `error` how far the line lies from it (both [m]: where the line
+    is, minus where it should be). `turns` and `line` belong together: a line that falls on the next
+    whole turn is line 0 of that turn.
+    """
+
+    turns: int
+    dial: float
+    line: int
+    line_turns: int
+    error: float
+
+
+def reading(handle: Handle, distance: float) -> Reading:
+    """The dial reading for a distance from zero, arriving from the low side.
+
+    Parameters
+    ----------
+    distance : float
+        From the zero, in the direction that counts up [m]; not below zero
+    """
+    lines = round(handle.travel / handle.line)
+    whole = int(distance / handle.travel + 1e-9)
+    rest = max(0.0, distance - whole * handle.travel)
+    nearest = round(distance / handle.line)
+    return Reading(whole, rest, nearest % lines, nearest // lines, nearest * handle.line - distance)
+
+
+def dial_text(handle: Handle, found: Reading) -> str:
+    """As it is read at the machine: `5 + 1.50` on a metric dial, `7 + .1748` on an inch one.
+
+    The whole number is of turns. A metric dial shows as many decimals as its lines need, an inch
+    dial a tenth of a thou.
+    """
+    if handle.dial == "in":
+        value = found.dial / INCH
+        text = f"{value:.4f}"
+        return f"{found.turns} + {text[1:] if text.startswith('0') else text}"
+    return f"{found.turns} + {found.dial * 1e3:.2f}"
+
+
+def scale_text(handle: Handle) -> str:
+    """What one turn and one line are, for the head of a table of readings."""
+    if handle.dial == "in":
+        return f"{handle.travel / INCH:.3f} in a turn, lines of {handle.line / INCH:.3f} in"
+    return f"{handle.travel * 1e3:g} mm a turn, lines of {handle.line * 1e3:g} mm"

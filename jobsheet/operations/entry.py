@@ -1,0 +1,272 @@
+"""One thing a person fills in: its title, what it asks for, its bounds, and how it is read and shown.
+
+The job file, the form, the sheet and the documentation all come from these.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.cutters import read_cutter
+from jobsheet.catalog.cutters import understood as cutter_understood
+from jobsheet.errors import QuantityError
+from jobsheet.model.quantity import Depth, Place, Quantity
+from jobsheet.units.grammar import example, nearest, read
+from jobsheet.units.show import plain, trimmed
+from jobsheet.units.table import INCH, KINDS, bare_unit
+
+_THROUGH = re.compile(r"^\s*(through|thru)\s*$", re.IGNORECASE)
+_YES = {"yes": True, "true": True, "no": False, "false": False}
+#: Text longer than this is a slip (a pasted page), not a step.
+LONGEST_TEXT = 2000
+_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
+
+
+class Entry(Struct, frozen=True, kw_only=True):
+    """One field of an operation or of the job's header.
+
+    `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`,
+    `thread`, `hole size`, `depth`, `places`, `size`, `face`. `low` and `high` are written as people write them.
+    """
+
+    name: str
+    title: str
+    asks: str
+    low: str | None = None
+    high: str | None = None
+    hint: str = ""
+    choices: tuple[str, ...] = ()
+    optional: bool = False
+    lines: int = 1
+
+    def read(self, text: str, units: str) -> Any:
+        """The value of what was typed; None for an optional entry left empty.
+
+        Raises
+        ------
+        QuantityError
+            With a sentence that says what to write.
+        """
+        if not text.strip():
+            if self.optional:
+                return None
+            if self.asks == "text":
+                return ""
+            raise QuantityError(f"{self.title} is empty; {self._wanted(units)}.")
+        return _READERS.get(self.asks, _read_quantity)(self, text, units)
+
+    def text(self, value: Any) -> str:
+        """The value as it was typed and is saved."""
+        if value is None:
+            return ""
+        if isinstance(value, str):
+            return value
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        if isinstance(value, int):
+            return str(value)
+        if isinstance(value, tuple):
+            return "; ".join(place.text for place in value)
+        return str(value.text)
+
+    def understood(self, value: Any, units: str) -> str:
+        """What was understood, for the line under the field."""
+        if value is None or isinstance(value, (str, bool, int)):
+            return self.hint
+        return _understood(self, value, units)
+
+    def unit(self, units: str) -> str:
+        """The unit that a bare number takes here, or nothing."""
+        asks = "length" if self.asks in ("depth", "places", "size", "hole size") else self.asks
+        if asks not in KINDS:
+            return ""
+        found = bare_unit(asks, units)
+        return found.symbol if found else ""
+
+    def _wanted(self, units: str) -> str:
+        """What to write, as the end of a sentence."""
+        samples = {
+            "cutter": "write, for example, end mill 12 mm, 4 teeth",
+            "thread": "write, for example, M6 or 5/16-18 UNC",
+            "hole size": "write, for example, 5 mm, #7 or H",
+            "depth": "write a depth or through",
+            "places": "write x and y, such as 14, 12; 66, 12",
+            "size": "write, for example, 40 ±0.03 or 16 H7",
+            "count": "write a whole number",
+            "flag": "write yes or no",
+            "choice": f"choose {' or '.join(self.choices)}",
+            "text": "write something",
+        }
+        return samples.get(self.asks) or f"write, for example, {example(self.asks, units)}"
+
+
+def _bounded(entry: Entry, value: float, text: str, measures: str) -> float:
+    """The value, refused outside the entry's bounds; never moved into them."""
+    if not math.isfinite(value):
+        raise QuantityError(f"“{text.strip()}” is not a finite number.", 0, len(text))
+    if entry.low is not None and value < read(entry.low, measures) * (1 - 1e-12):
+        raise QuantityError(f"{entry.title} must be at least {entry.low}; “{text.strip()}” is less.", 0, len(text))
+    if entry.high is not None and value > read(entry.high, measures) * (1 + 1e-12):
+        raise QuantityError(f"{entry.title} can be at most {entry.high}; “{text.strip()}” is more.", 0, len(text))
+    return value
+
+
+def _read_quantity(entry: Entry, text: str, units: str) -> Quantity:
+    return Quantity(_bounded(entry, read(text, entry.asks, units), text, entry.asks), text)
+
+
+def _read_text(entry: Entry, text: str, _units: str) -> str:
+    if len(text) > LONGEST_TEXT:
+        raise QuantityError(f"{entry.title} is longer than {LONGEST_TEXT} characters; keep it short enough to read at the bench.")
+    if match := _CONTROL.search(text):
+        raise QuantityError(
+            f"{entry.title} has a character that cannot be printed (at {match.start() + 1}); take it out.",
+            match.start(),
+            match.end(),
+        )
+    return text
+
+
+def _read_choice(entry: Entry, text: str, _units: str) -> str:
+    wanted = text.strip()
+    for choice in entry.choices:
+        if wanted.casefold() == choice.casefold():
+            return choice
+    near = nearest(wanted, entry.choices)
+    hint = f"Did you mean {near}?" if near else f"Choose one of: {', '.join(entry.choices)}."
+    raise QuantityError(f"“{wanted}” is not one of the choices. {hint}", 0, len(text))
+
+
+def _read_count(entry: Entry, text: str, _units: str) -> int:
+    wanted = text.strip()
+    if not wanted.isascii() or not wanted.isdigit() or len(wanted) > 9:
+        raise QuantityError(f"“{wanted}” is not a whole number; write 4.", 0, len(text))
+    value = int(wanted)
+    if entry.low is not None and value < int(entry.low):
+        raise QuantityError(f"{entry.title} must be at least {entry.low}.", 0, len(text))
+    if entry.high is not None and value > int(entry.high):
+        raise QuantityError(f"{entry.title} can be at most {entry.high}.", 0, len(text))
+    return value
+
+
+def _read_flag(_entry: Entry, text: str, _units: str) -> bool:
+    found = _YES.get(text.strip().casefold())
+    if found is None:
+        raise QuantityError(f"“{text.strip()}” is neither yes nor no.", 0, len(text))
+    return found
+
+
+def _read_thread(_entry: Entry, text: str, _units: str) -> Any:
+    from jobsheet.catalog.threads import read_thread
+
+    return read_thread(text)
+
+
+def _read_size(_entry: Entry, text: str, units: str) -> Any:
+    from jobsheet.catalog.fits import read_size
+
+    return read_size(text, units)
+
+
+def _read_hole(entry: Entry, text: str, units: str) -> Quantity:
+    from jobsheet.catalog.drills import read_drill_size
+
+    return Quantity(_bounded(entry, read_drill_size(text, units), text, "length"), text)
+
+
+def _read_cutter(_entry: Entry, text: str, units: str) -> Any:
+    cutter = read_cutter(text, units)
+    if _entry.choices and cutter.kind not in _entry.choices:
+        raise QuantityError(
+            f"A {cutter.kind} does not do this; write a {' or a '.join(_entry.choices)}.", 0, len(text.split(",")[0])
+        )
+    return cutter
+
+
+def _read_depth(entry: Entry, text: str, units: str) -> Depth:
+    if _THROUGH.match(text):
+        return Depth(None, text)
+    try:
+        value = read(text, "length", units)
+    except QuantityError as error:
+        raise QuantityError(f"{str(error).rstrip('.')}, or through.", error.start, error.end) from None
+    return Depth(_bounded(entry, value, text, "length"), text)
+
+
+def _read_places(entry: Entry, text: str, units: str) -> tuple[Place, ...]:
+    places = []
+    start = 0
+    for piece in re.split(r"[;\n]", text):
+        if piece.strip():
+            places.append(_read_place(piece, start, units))
+        start += len(piece) + 1
+    if not places:
+        raise QuantityError(f"{entry.title} is empty; write x and y, such as 14, 12; 66, 12.")
+    return tuple(places)
+
+
+def _read_place(piece: str, start: int, units: str) -> Place:
+    parts = re.split(r",\s+|\s*\|\s*", piece.strip())
+    if len(parts) != 2:
+        raise QuantityError(
+            f"“{piece.strip()}” is not one place; write x, a comma, a blank and y, such as 14, 12"
+            " (places are parted by semicolons).",
+            start,
+            start + len(piece),
+        )
+    return place_from(parts[0], parts[1], units, start)
+
+
+def place_from(x: str, y: str, units: str, start: int = 0) -> Place:
+    """A place from the texts of its two coordinates."""
+    try:
+        return Place(Quantity(read(x, "length", units), x.strip()), Quantity(read(y, "length", units), y.strip()))
+    except QuantityError as error:
+        raise QuantityError(str(error), start + error.start, None if error.end is None else start + error.end) from None
+
+
+_READERS = {
+    "text": _read_text, "choice": _read_choice, "face": _read_choice, "count": _read_count, "flag": _read_flag,
+    "thread": _read_thread, "size": _read_size, "hole size": _read_hole, "cutter": _read_cutter,
+    "depth": _read_depth, "places": _read_places,
+}  # fmt: skip
+
+
+def _length(value: float) -> str:
+    return f"{trimmed(value * 1e3, 3)} mm = {plain(value / INCH, 4)} in"
+
+
+def _understood(entry: Entry, value: Any, units: str) -> str:
+    """The line under the field, for each kind of value."""
+    if entry.asks == "cutter":
+        return cutter_understood(value)
+    if entry.asks == "thread":
+        return f"{trimmed(value.major * 1e3, 3)} mm, pitch {trimmed(value.pitch * 1e3, 4)} mm"
+    if entry.asks == "size":
+        if value.low == value.high:
+            return _length(value.nominal)
+        factor, decimals, unit = (1e3, 3, "mm") if units == "mm" else (1 / INCH, 4, "in")
+        return f"{plain(value.low * factor, decimals)} to {plain(value.high * factor, decimals)} {unit}"
+    if entry.asks == "places":
+        return "1 place" if len(value) == 1 else f"{len(value)} places"
+    if entry.asks == "depth" and value.value is None:
+        return "out at the other side"
+    if entry.asks == "hole size":
+        from jobsheet.catalog.drills import name_in
+
+        name = name_in(value.text)
+        both = f"{plain(value.value / INCH, 4)} in = {trimmed(value.value * 1e3, 3)} mm"
+        return f"{name} = {both}" if name else _length(value.value)
+    if entry.asks in ("length", "depth", "feed per tooth", "feed per turn"):
+        return _length(value.value)
+    return f"{trimmed(value.value / _UNDERSTOOD[entry.asks][0], 3)} {_UNDERSTOOD[entry.asks][1]}" if entry.asks in _UNDERSTOOD else ""
+
+
+_UNDERSTOOD = {
+    "cutting speed": (1 / 60, "m/min"), "spindle speed": (1 / 60, "rpm"), "feed": (1e-3 / 60, "mm/min"),
+    "torque": (1.0, "N·m"), "time": (60.0, "min"), "force": (1.0, "N"), "angle": (math.pi / 180, "°"),
+}  # fmt: skip

@@ -1,0 +1,80 @@
+"""What a kind of operation is: plain functions and a form, bound by name in one frozen record."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.model.figures import Figures
+from jobsheet.model.row import Row
+from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations.entry import Entry
+
+
+class Group(Struct, frozen=True):
+    """Entries that stand together in the form."""
+
+    title: str
+    entries: tuple[Entry, ...]
+
+
+class Dial(Struct, frozen=True):
+    """One of the things to set at the machine, in the largest type of the window."""
+
+    label: str
+    number: str
+    unit: str = ""
+    note: str = ""
+    problem: str = ""
+
+
+def _nothing_taken(_fields: Any) -> float:
+    return 0.0
+
+
+def _no_holes(_fields: Any) -> tuple[Hole, ...]:
+    return ()
+
+
+class Kind(Struct, frozen=True, kw_only=True):
+    """One kind of operation.
+
+    `figures` reckons, `rows` words the sheet, `dials` says what to set, `sweep` says what metal goes,
+    `holes` which round holes it leaves (for what follows at the same place), `takes_off` by how much
+    it lowers the top of the work [m], `groups` in which words it answers to safety notes.
+    """
+
+    name: str
+    title: str
+    icon: str
+    fields: type[Struct]
+    form: tuple[Group, ...]
+    figures: Callable[[Any, Setting], Figures]
+    rows: Callable[[Any, Figures, Setting], tuple[Row, ...]]
+    dials: Callable[[Any, Figures, Setting], tuple[Dial, ...]]
+    sweep: Callable[[Any, Setting], tuple[Sweep, ...]]
+    title_of: Callable[[Any], str]
+    blank: Callable[[str], Any]
+    groups: tuple[str, ...]
+    holes: Callable[[Any], tuple[Hole, ...]] = _no_holes
+    takes_off: Callable[[Any], float] = _nothing_taken
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """Every entry of the form, in order."""
+        return tuple(entry for group in self.form for entry in group.entries)
+
+    def entry(self, name: str) -> Entry | None:
+        """The entry of that name, or None."""
+        for entry in self.entries:
+            if entry.name == name:
+                return entry
+        return None
+
+
+def fields_from(kind_fields: type[Struct], entries: tuple[Entry, ...], texts: dict[str, str], units: str) -> Any:
+    """Fields from texts as they are typed; for a kind's own blank form and for tests."""
+    return kind_fields(**{entry.name: entry.read(texts.get(entry.name, ""), units) for entry in entries})

@@ -1,0 +1,55 @@
+"""The kinds of operation by name; a kind is imported when a job first asks for it.
+
+The list is the folder's own: every module of this package that is not part of the machinery is a kind.
+"""
+
+from __future__ import annotations
+
+import importlib
+from functools import cache
+from pathlib import Path
+
+from jobsheet.errors import NoSuchEntry
+from jobsheet.operations.kind import Kind
+from jobsheet.units.grammar import nearest
+
+_MACHINERY = {"__init__", "entry", "kind", "registry", "tally", "names", "common"}
+
+
+@cache
+def kinds() -> tuple[str, ...]:
+    """The names of all kinds, without importing any."""
+    folder = Path(__file__).parent
+    names = {path.stem for path in folder.glob("*.py")} | {
+        path.parent.name for path in folder.glob("*/__init__.py")
+    }
+    return tuple(sorted(name.replace("_", "-") for name in names - _MACHINERY if not name.startswith(".")))
+
+
+@cache
+def kind(name: str) -> Kind:
+    """The kind of that name.
+
+    Raises
+    ------
+    NoSuchEntry
+        With the nearest name that there is.
+    """
+    module_name = name.replace("-", "_")
+    if "_" in name or not module_name.isidentifier() or module_name in _MACHINERY or not _exists(module_name):
+        near = nearest(name, kinds())
+        hint = f" Did you mean {near}?" if near else f" Kinds are: {', '.join(kinds())}."
+        raise NoSuchEntry(f"There is no kind of operation called “{name}”.{hint}")
+    found: Kind = importlib.import_module(f"jobsheet.operations.{module_name}").KIND
+    return found
+
+
+def _exists(module_name: str) -> bool:
+    """Whether that module lies in our own folder (no import is tried for a name that a file made up)."""
+    folder = Path(__file__).parent
+    return (folder / f"{module_name}.py").is_file() or (folder / module_name / "__init__.py").is_file()
+
+
+def title(name: str) -> str:
+    """What a person calls that kind."""
+    return kind(name).title
