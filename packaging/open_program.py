@@ -66,11 +66,11 @@ def run(
 
 def become(command: list[str]) -> int:
     """Replace this process by the program; Windows cannot, so there it waits for the program's end."""
-    if os.name == "nt":
-        import subprocess
+    if os.name != "nt":
+        os.execv(command[0], command)  # noqa: S606  no shell is wanted
+    import subprocess
 
-        return subprocess.call(command)
-    os.execv(command[0], command)  # noqa: S606  no shell is wanted
+    return subprocess.call(command)
 
 
 def main() -> int:
