@@ -152,7 +152,8 @@ class Environment:
             )
             self._install(system, files)
         self._link()
-        distributions = sorted(entry.name for entry in self.packages.glob("*.dist-info"))
+        installed = {entry.name for entry in self.packages.glob("*.dist-info")}
+        distributions = sorted(name for name in installed if not name.startswith(("pip-", "setuptools-")))
         self._write_stamp({**wanted, "distributions": distributions})
 
     def _write_stamp(self, entries: dict[str, object]) -> None:
