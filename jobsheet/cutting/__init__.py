@@ -1,1 +1,1 @@
-
+"""Formulas of cutting: standard library only, SI floats in and out."""

@@ -1,0 +1,312 @@
+"""Cutting times, and the way a tool goes beside the work's own length."""
+
+from __future__ import annotations
+
+from math import pi
+
+from jobsheet.cutting import reference
+from jobsheet.cutting.formula import angle_below, formula, not_negative, positive, refuse
+from jobsheet.cutting.trig import tan
+
+
+@formula(source="gro", symbols={"diameter": "D", "point_angle": "phi"})
+def point_length(diameter: float, point_angle: float) -> float:
+    """Length of a drill's point.
+
+    A = D / (2 tan(phi / 2))
+
+    Parameters
+    ----------
+    diameter : float
+        Diameter of the drill [m]
+    point_angle : float
+        Included angle of the point [rad]
+
+    Returns
+    -------
+    A : float
+        Length of the point along the axis [m]
+
+    Raises
+    ------
+    CalcError
+        If the diameter is not above zero, or the angle not between 0 and 180 degrees.
+
+    Examples
+    --------
+    >>> from math import radians
+    >>> round(point_length(diameter=12.7e-3, point_angle=radians(118)) * 1e3, 3)
+    3.815
+    """
+    positive(diameter=diameter)
+    angle_below(pi, point_angle=point_angle)
+    return diameter / (2 * tan(point_angle / 2))
+
+
+@formula(
+    source="derived",
+    symbols={"depth": "t", "diameter": "D", "feed": "f", "spindle_speed": "n", "strokes": "i"},
+)
+def drilling_time(
+    depth: float, diameter: float, feed: float, spindle_speed: float, strokes: float = 1
+) -> float:
+    """Time to drill a hole, with the point and the pecks.
+
+    T = (t + 0.3 D + 1 mm) / (f n) + 3 s (i - 1)
+
+    Parameters
+    ----------
+    depth : float
+        Depth at full diameter [m]
+    diameter : float
+        Diameter of the drill [m]
+    feed : float
+        Feed in one turn [m/rev]
+    spindle_speed : float
+        Spindle speed [rev/s]
+    strokes : float, optional
+        Strokes for one hole: 1 in one go, 3 with two pecks between [-]
+
+    Returns
+    -------
+    T : float
+        Time for one hole [s]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or the strokes fewer than 1.
+
+    Notes
+    -----
+    0.3 D is the point of a 118 degree drill, 1 mm the way before it touches, 3 s a peck common practice.
+
+    Examples
+    --------
+    >>> round(drilling_time(depth=20e-3, diameter=10e-3, feed=0.115e-3, spindle_speed=320 / 60))
+    39
+    """
+    positive(depth=depth, diameter=diameter, feed=feed, spindle_speed=spindle_speed)
+    if not strokes >= 1:
+        refuse("strokes", strokes, "1 or more")
+    way = depth + reference.EQUAL_POINT * diameter + reference.DRILL_RUN
+    return way / (feed * spindle_speed) + reference.PECK * (strokes - 1)
+
+
+@formula(source="mit-f", symbols={"length": "L", "feed": "v_f"})
+def cutting_time(length: float, feed: float) -> float:
+    """Time for a way at a feed.
+
+    T = L / v_f
+
+    Parameters
+    ----------
+    length : float
+        Way of the tool with approach and overrun [m]
+    feed : float
+        Feed of the table [m/s]
+
+    Returns
+    -------
+    T : float
+        Cutting time [s]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero.
+
+    Examples
+    --------
+    >>> round(cutting_time(length=500e-3, feed=796.2e-3 / 60), 1)
+    37.7
+    """
+    positive(length=length, feed=feed)
+    return length / feed
+
+
+@formula(source="gro", symbols={"width": "d", "diameter": "D"})
+def side_approach(width: float, diameter: float) -> float:
+    """Way of a side cut from first touch to full width.
+
+    A = (d (D - d))^0.5
+
+    Parameters
+    ----------
+    width : float
+        Width of cut, across the cutter's axis [m]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    A : float
+        Approach [m]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or the width larger than the diameter.
+
+    Notes
+    -----
+    The same for a face mill whose edge runs along the side of the work. Past half the diameter the cutter
+    touches
+    with its front: the approach is half the diameter.
+
+    Examples
+    --------
+    >>> round(side_approach(width=5e-3, diameter=80e-3) * 1e3, 2)
+    19.36
+    """
+    positive(width=width, diameter=diameter)
+    if not width <= diameter:
+        refuse("width", width, "at most the diameter of the cutter")
+    if width >= diameter / 2:
+        return diameter / 2
+    result: float = (width * (diameter - width)) ** 0.5
+    return result
+
+
+@formula(source="kalp", symbols={"width": "d", "diameter": "D"})
+def slab_approach(width: float, diameter: float) -> float:
+    """Way of a slab cut from first touch to full depth, rounded up.
+
+    A = (d D)^0.5
+
+    Parameters
+    ----------
+    width : float
+        Width of cut, across the cutter's axis [m]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    A : float
+        Approach [m]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or the width larger than the diameter.
+
+    Examples
+    --------
+    >>> round(slab_approach(width=3e-3, diameter=50e-3) * 1e3, 2)
+    12.25
+    """
+    positive(width=width, diameter=diameter)
+    if not width <= diameter:
+        refuse("width", width, "at most the diameter of the cutter")
+    result: float = (width * diameter) ** 0.5
+    return result
+
+
+@formula(source="gro", symbols={"width": "w", "diameter": "D"})
+def face_approach(width: float, diameter: float) -> float:
+    """Way of a centred face mill from first touch to full width.
+
+    A = (D - (D^2 - w^2)^0.5) / 2
+
+    Parameters
+    ----------
+    width : float
+        Width of the work [m]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    A : float
+        Approach [m]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or the width larger than the diameter.
+
+    Examples
+    --------
+    >>> round(face_approach(width=125e-3, diameter=150e-3) * 1e3, 1)
+    33.5
+    """
+    positive(width=width, diameter=diameter)
+    if not width <= diameter:
+        refuse("width", width, "at most the diameter of the cutter")
+    result: float = (diameter - (diameter**2 - width**2) ** 0.5) / 2
+    return result
+
+
+@formula(
+    source="taylor1907",
+    symbols={"cutting_speed": "v_c", "constant": "C", "exponent": "n"},
+    exponent=(0.08, 0.7),
+)
+def tool_life(cutting_speed: float, constant: float, exponent: float) -> float:
+    """Life of an edge at a cutting speed.
+
+    T = (C / v_c)^(1/n) 1 min
+
+    Parameters
+    ----------
+    cutting_speed : float
+        Speed of the edge over the work [m/s]
+    constant : float
+        Cutting speed at which the edge lasts one minute [m/s]
+    exponent : float
+        Taylor's exponent: high speed steel 0.08 to 0.15, carbide 0.2 to 0.3 [-]
+
+    Returns
+    -------
+    T : float
+        Time in the cut until the edge is worn [s]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero.
+
+    Examples
+    --------
+    >>> round(tool_life(cutting_speed=1.0, constant=2.0, exponent=0.25) / 60, 3)
+    16.0
+    """
+    positive(cutting_speed=cutting_speed, constant=constant, exponent=exponent)
+    result: float = (constant / cutting_speed) ** (1 / exponent) * reference.TOOL_LIFE
+    return result
+
+
+@formula(source="common-practice", symbols={"diameter": "D", "approach": "A"})
+def face_overrun(diameter: float, approach: float = 0.0) -> float:
+    """Way of a face mill until its last tooth has left the work.
+
+    O = D - A
+
+    Parameters
+    ----------
+    diameter : float
+        Diameter of the cutter [m]
+    approach : float, optional
+        Approach that is counted already [m]
+
+    Returns
+    -------
+    O : float
+        Way past the end of the work [m]
+
+    Raises
+    ------
+    CalcError
+        If the diameter is not above zero, or the approach not between zero and the diameter.
+
+    Examples
+    --------
+    >>> round(face_overrun(diameter=50e-3, approach=10e-3) * 1e3, 3)
+    40.0
+    """
+    positive(diameter=diameter)
+    not_negative(approach=approach)
+    if not approach <= diameter:
+        refuse("approach", approach, "at most the diameter of the cutter")
+    return diameter - approach
