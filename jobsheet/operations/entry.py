@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.cutters import read_cutter
 from jobsheet.catalog.cutters import understood as cutter_understood
-from jobsheet.errors import QuantityError
+from jobsheet.errors import NoSuchEntry, QuantityError
 from jobsheet.model.quantity import Depth, Place, Quantity
 from jobsheet.units.grammar import example, nearest, read
 from jobsheet.units.show import plain, trimmed
@@ -30,7 +30,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     """One field of an operation or of the job's header.
 
     `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`,
-    `thread`, `hole size`, `depth`, `places`, `size`, `face`. `low` and `high` are written as people write them.
+    `thread`, `hole size`, `depth`, `places`, `size`, `material`, `machine`. `low` and `high` are written as people write them.
     """
 
     name: str
@@ -229,8 +229,18 @@ def place_from(x: str, y: str, units: str, start: int = 0) -> Place:
         raise QuantityError(str(error), start + error.start, None if error.end is None else start + error.end) from None
 
 
+def _read_material(_entry: Entry, text: str, _units: str) -> str:
+    from jobsheet.catalog.materials import find
+
+    try:
+        find(text)
+    except NoSuchEntry as error:
+        raise QuantityError(str(error), 0, len(text)) from None
+    return text
+
+
 _READERS = {
-    "text": _read_text, "choice": _read_choice, "face": _read_choice, "count": _read_count, "flag": _read_flag,
+    "text": _read_text, "machine": _read_text, "material": _read_material, "choice": _read_choice, "count": _read_count, "flag": _read_flag,
     "thread": _read_thread, "size": _read_size, "hole size": _read_hole, "cutter": _read_cutter,
     "depth": _read_depth, "places": _read_places,
 }  # fmt: skip

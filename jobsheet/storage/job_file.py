@@ -1,0 +1,365 @@
+"""A job as a file: reads it whole or says everything that is wrong with it; writes stable bytes."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
+from jobsheet.model.job import FACES, Holding, Job, Operation, Part, SetUp, Stock, Zero
+from jobsheet.model.quantity import Place, Quantity
+from jobsheet.operations.entry import Entry, place_from
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.storage import layout, versions
+from jobsheet.storage.strict_yaml import Node, parse, read_file
+from jobsheet.storage.writing import digest, emit, file_digest, write_file
+from jobsheet.units.grammar import nearest
+
+_KEY = re.compile(r"^[a-z0-9][a-z0-9\-]{0,60}$")
+
+
+def name_in_file(name: str) -> str:
+    """A field's name as the file has it: words with blanks between them."""
+    return name.replace("_", " ")
+
+
+def _plain(name: str) -> str:
+    return name.strip().replace(" ", "_").replace("-", "_").lower()
+
+
+class _Reader:
+    """Reads nodes into values and keeps every problem it meets."""
+
+    def __init__(self, units: str) -> None:
+        self.units = units
+        self.problems: list[Problem] = []
+
+    def problem(self, node: Node, path: str, sentence: str) -> None:
+        self.problems.append(Problem(node.line, path, sentence))
+
+    def mapping(self, node: Node | None, path: str) -> dict[str, Node]:
+        """The fields of a mapping by their plain names; nothing for what is not one."""
+        if node is None:
+            return {}
+        if node.fields is None:
+            if node.text == "" and not node.comment:
+                return {}
+            self.problem(node, path, f"this is {node.what}; a group of fields belongs here, such as name: value")
+            return {}
+        return {_plain(name): value for name, value in node.fields.items()}
+
+    def items(self, node: Node | None, path: str) -> list[Node]:
+        """The entries of a list; nothing for what is not one."""
+        if node is None:
+            return []
+        if node.items is None:
+            if node.text == "":
+                return []
+            self.problem(node, path, f"this is {node.what}; a list belongs here: begin each entry with a dash")
+            return []
+        return node.items
+
+    def unknown(self, node: Node, path: str, known: list[str]) -> None:
+        """A problem for every field that does not belong here."""
+        for name, value in (node.fields or {}).items():
+            if _plain(name) not in known:
+                near = nearest(_plain(name), known)
+                hint = f"did you mean {name_in_file(near)}?" if near else f"known are {', '.join(map(name_in_file, known))}"
+                self.problem(value, f"{path}.{name}" if path else name, f"unknown field; {hint}")
+
+    def entries(self, node: Node | None, path: str, entries: tuple[Entry, ...], also: tuple[str, ...] = ()) -> dict[str, Any]:
+        """The values of a group of entries; what cannot be read becomes a problem and is left out."""
+        fields = self.mapping(node, path)
+        if node is not None:
+            self.unknown(node, path, [entry.name for entry in entries] + list(also))
+        values: dict[str, Any] = {}
+        for entry in entries:
+            found = fields.get(entry.name)
+            where = f"{path}.{name_in_file(entry.name)}" if path else name_in_file(entry.name)
+            if found is None:
+                if not entry.optional and node is not None and (node.fields is not None):
+                    self.problem(node, where, f"this field is missing; {entry._wanted(self.units)}")  # noqa: SLF001
+                continue
+            value = self.entry(found, where, entry)
+            if value is not None:
+                values[entry.name] = value
+        return values
+
+    def entry(self, node: Node, path: str, entry: Entry) -> Any:
+        """One value, or None with a problem kept."""
+        if node.items is not None and entry.asks == "places":
+            return self.places(node, path, entry)
+        if node.text is None:
+            if node.items is not None:
+                pieces = ", ".join(item.text or "" for item in node.items)
+                self.problem(node, path, f"this is a list; if it is one value, put it in quotes: \"{pieces}\"")
+            else:
+                self.problem(node, path, f"this is {node.what}; {entry._wanted(self.units)}")  # noqa: SLF001
+            return None
+        if node.comment and not entry.optional:
+            self.problem(node, path, 'nothing is left of this: an unquoted # begins a comment; write it in quotes, such as "#7"')
+            return None
+        try:
+            return entry.read(node.text, self.units)
+        except QuantityError as error:
+            self.problem(node, path, str(error))
+            return None
+
+    def places(self, node: Node, path: str, entry: Entry) -> tuple[Place, ...] | None:
+        """Places written as a list of `[x, y]`, or of texts `x, y`."""
+        found: list[Place] = []
+        good = True
+        items = node.items or []
+        if items and all(item.text is not None for item in items) and len(items) == 2 and "," not in (items[0].text or ""):
+            items = [node]  # one place alone: at: [14, 12]
+        for index, item in enumerate(items):
+            where = f"{path}[{index}]"
+            try:
+                if item.items is not None:
+                    texts = [part.text for part in item.items]
+                    if len(texts) != 2 or None in texts:
+                        hint = " If a comma is a decimal mark, put the size in quotes: [\"6,35 mm\", 10 mm]." if len(texts) > 2 else ""
+                        self.problem(item, where, f"a place has two sizes, x and y; here are {len(texts)}.{hint}")
+                        good = False
+                        continue
+                    found.append(place_from(texts[0] or "", texts[1] or "", self.units))
+                else:
+                    found.extend(entry.read(item.text or "", self.units))
+            except QuantityError as error:
+                self.problem(item, where, str(error))
+                good = False
+        if good and not found:
+            self.problem(node, path, f"no place is written here; {entry._wanted(self.units)}")  # noqa: SLF001
+            return None
+        return tuple(found) if good else None
+
+
+def job_from(root: Node, name: str) -> Job:
+    """A job from its nodes.
+
+    Raises
+    ------
+    DocumentError
+        With every problem of the file.
+    """
+    from jobsheet.storage.machine_file import find_card
+
+    units_node = (root.fields or {}).get("units")
+    units = units_node.text if units_node and units_node.text in ("mm", "in") else "mm"
+    reader = _Reader(units)
+    fields = reader.mapping(root, "")
+    if root.fields is None:
+        raise DocumentError(name, tuple(reader.problems))
+    sections = ("format", "part", "stock", "datums", "set_ups")
+    values = reader.entries(root, "", layout.JOB, sections)
+    part = reader.entries(fields.get("part"), "part", layout.PART)
+    if "stock" not in fields:
+        reader.problem(root, "stock", "the stock is missing; write stock: with length, width and height below it")
+    stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
+    datums = _datums(reader, fields.get("datums"))
+    set_ups = tuple(_set_ups(reader, fields.get("set_ups")))
+    if "machine" in values:
+        try:
+            find_card(values["machine"])
+        except JobsheetError as error:
+            reader.problem(fields["machine"], "machine", str(error))
+    _unique(reader, root, set_ups)
+    if reader.problems:
+        raise DocumentError(name, tuple(sorted(reader.problems, key=lambda problem: problem.line or 0)))
+    return Job(part=Part(**part), stock=Stock(**stock), datums=datums, set_ups=set_ups, **values)
+
+
+def _datums(reader: _Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
+    found = []
+    if node is not None:
+        reader.mapping(node, "datums")
+    for letter, value in ((node.fields or {}) if node else {}).items():
+        if value.text not in FACES:
+            near = nearest(value.text or "", FACES)
+            hint = f"did you mean {near}?" if near else f"write one of {', '.join(FACES)}"
+            reader.problem(value, f"datums.{letter}", f"a datum lies on a face of the stock; {hint}")
+            continue
+        found.append((letter, value.text or ""))
+    return tuple(found)
+
+
+def _set_ups(reader: _Reader, node: Node | None) -> list[SetUp]:
+    found = []
+    for index, item in enumerate(reader.items(node, "set-ups")):
+        path = f"set-ups[{index}]"
+        fields = reader.mapping(item, path)
+        if item.fields is None:
+            continue
+        values = reader.entries(item, path, layout.SET_UP, ("key", "number", "holding", "zero", "operations"))
+        key = _key(reader, item, path, fields, f"set-up-{index + 1}")
+        number = _number(reader, item, path, fields, index + 1)
+        found.append(
+            SetUp(
+                key=key,
+                number=number,
+                holding=Holding(**reader.entries(fields.get("holding"), f"{path}.holding", layout.HOLDING)),
+                zero=Zero(**reader.entries(fields.get("zero"), f"{path}.zero", layout.ZERO)),
+                operations=tuple(_operations(reader, fields.get("operations"), f"{path}.operations")),
+                **values,
+            )
+        )
+    return found
+
+
+def _operations(reader: _Reader, node: Node | None, where: str) -> list[Operation]:
+    found = []
+    for index, item in enumerate(reader.items(node, where)):
+        path = f"{where}[{index}]"
+        fields = reader.mapping(item, path)
+        if item.fields is None:
+            continue
+        kind_node = fields.get("kind")
+        if kind_node is None or not kind_node.text:
+            reader.problem(item, f"{path}.kind", "the kind of operation is missing; write kind: drill, for example")
+            continue
+        try:
+            kind = kind_of(kind_node.text)
+        except JobsheetError as error:
+            reader.problem(kind_node, f"{path}.kind", str(error))
+            continue
+        before = len(reader.problems)
+        values = reader.entries(item, path, kind.entries, ("key", "number", "kind"))
+        key = _key(reader, item, path, fields, f"{kind.name}-{item.line}")
+        number = _number(reader, item, path, fields, 10 * (index + 1))
+        if len(reader.problems) == before:
+            found.append(Operation(key=key, number=number, kind=kind.name, fields=kind.fields(**values)))
+    return found
+
+
+def _key(reader: _Reader, item: Node, path: str, fields: dict[str, Node], otherwise: str) -> str:
+    """The key; a file written by hand may leave it out, and gets one that is made from its place."""
+    node = fields.get("key")
+    if node is None:
+        return otherwise
+    if node.text is None or not _KEY.match(node.text):
+        reader.problem(node, f"{path}.key", "a key is a short word of small letters, digits and hyphens, such as drill-2")
+        return otherwise
+    return node.text
+
+
+def _number(reader: _Reader, item: Node, path: str, fields: dict[str, Node], otherwise: int) -> int:
+    node = fields.get("number")
+    if node is None:
+        return otherwise
+    number = Entry(name="number", title="Number", asks="count", low="1", high="99999")
+    value = reader.entry(node, f"{path}.number", number)
+    return value if isinstance(value, int) else otherwise
+
+
+def _unique(reader: _Reader, root: Node, set_ups: tuple[SetUp, ...]) -> None:
+    """Keys must be unique: remarks, trials and undo hang on them. Numbers too: paper and file must agree."""
+    keys: set[str] = set()
+    numbers: set[int] = set()
+    for set_up in set_ups:
+        if set_up.key in keys:
+            reader.problem(root, "set-ups", f"the key {set_up.key} stands twice; each needs its own")
+        keys.add(set_up.key)
+        for operation in set_up.operations:
+            if operation.key in keys:
+                reader.problem(root, "set-ups", f"the key {operation.key} stands twice; each needs its own")
+            if operation.number in numbers:
+                reader.problem(root, "set-ups", f"the number {operation.number} stands twice; give one another number")
+            keys.add(operation.key)
+            numbers.add(operation.number)
+
+
+def read_job(path: Path | str) -> Job:
+    """The job in a file.
+
+    Raises
+    ------
+    DocumentError
+        With every problem of the file, each with its line.
+    """
+    path = Path(path)
+    return job_from_text(read_file(path), path.name)
+
+
+def job_from_text(text: str, name: str) -> Job:
+    """The job in a text, such as the one that a sheet carries inside; older formats are brought up to date."""
+    return job_from(versions.up_to_date(parse(text, name), name), name)
+
+
+def _group(entries: tuple[Entry, ...], value: Any) -> dict[str, Any]:
+    """A group of entries as texts, without what is empty."""
+    out: dict[str, Any] = {}
+    for entry in entries:
+        item = getattr(value, entry.name)
+        if entry.asks == "places":
+            out[name_in_file(entry.name)] = [(place.x.text, place.y.text) for place in item]
+            continue
+        text = entry.text(item)
+        if text or not entry.optional:
+            out[name_in_file(entry.name)] = text
+    return out
+
+
+#: What a new structure holds is not written: a file shows what was decided.
+_DEFAULT_ZERO = Zero()
+
+
+def write_job(job: Job) -> str:
+    """The text of a job's file: the same job, the same bytes."""
+    data: dict[str, Any] = {"format": str(versions.CURRENT)}
+    head = _group(layout.JOB, job)
+    if not job.trainee:
+        head.pop("trainee", None)
+    last = {name: head.pop(name) for name in ("also fetch", "why", "note") if name in head}
+    data["units"] = head.pop("units")
+    data["part"] = _group(layout.PART, job.part)
+    data |= head
+    data["stock"] = _group(layout.STOCK, job.stock)
+    if job.datums:
+        data["datums"] = dict(job.datums)
+    data |= last
+    data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
+    return "\n".join(emit(data)) + "\n"
+
+
+def _set_up(set_up: SetUp) -> dict[str, Any]:
+    out: dict[str, Any] = {"key": set_up.key, "number": str(set_up.number)}
+    out |= _group(layout.SET_UP, set_up)
+    if holding := _group(layout.HOLDING, set_up.holding):
+        out["holding"] = holding
+    if set_up.zero != _DEFAULT_ZERO:
+        out["zero"] = _group(layout.ZERO, set_up.zero)
+    out["operations"] = [_operation(operation) for operation in set_up.operations]
+    return out
+
+
+def _operation(operation: Operation) -> dict[str, Any]:
+    kind = kind_of(operation.kind)
+    out: dict[str, Any] = {"key": operation.key, "number": str(operation.number), "kind": operation.kind}
+    return out | _group(kind.entries, operation.fields)
+
+
+def save_job(job: Job, path: Path | str, expected: str | None = None) -> str:
+    """Write a job to its file; returns the digest of what stands there now. Errors as `write_file`."""
+    return write_file(Path(path), write_job(job), expected)
+
+
+def job_digest(path: Path | str) -> str | None:
+    """The digest of the file as it is, to know later whether it was changed outside."""
+    return file_digest(Path(path))
+
+
+def blank_job(machine: str, material: str = "S235") -> Job:
+    """A new job: one set-up, nothing in it yet."""
+    from jobsheet.storage.machine_file import find_card
+
+    sizes = {name: Quantity(value, text) for name, value, text in (("length", 0.08, "80"), ("width", 0.05, "50"), ("height", 0.012, "12"))}
+    card = find_card(machine)
+    return Job(
+        material=material, stock=Stock(**sizes), machine=card.name, card_hash=card.digest, set_ups=(SetUp(key="set-up-1", number=1),)
+    )  # fmt: skip
+
+
+def text_digest(job: Job) -> str:
+    """The digest that this job's file would have."""
+    return digest(write_job(job))

@@ -1,0 +1,60 @@
+"""The fields of the job's header and of a set-up: what the file, the forms and the sheet call them."""
+
+from __future__ import annotations
+
+from jobsheet.model.job import FACES
+from jobsheet.operations.entry import Entry
+
+FLUIDS = ("dry", "brushed", "dripped", "flood", "mist")
+
+PART = (
+    Entry(name="number", title="Part number", asks="text", optional=True, hint="as on the drawing"),
+    Entry(name="name", title="Part name", asks="text", optional=True),
+    Entry(name="revision", title="Revision", asks="text", optional=True),
+    Entry(name="drawing", title="Drawing", asks="text", optional=True),
+    Entry(name="quantity", title="How many now", asks="count", low="1", high="100000", optional=True),
+)
+STOCK = (
+    Entry(name="length", title="Length", asks="length", low="1 mm", high="3 m", hint="left to right on the drawing"),
+    Entry(name="width", title="Width", asks="length", low="1 mm", high="3 m", hint="front to rear"),
+    Entry(name="height", title="Height", asks="length", low="0.1 mm", high="3 m"),
+    Entry(name="condition", title="Condition", asks="text", optional=True, hint="such as bright flat, sawn"),
+)
+JOB = (
+    Entry(name="units", title="A bare number is in", asks="choice", choices=("mm", "in")),
+    Entry(name="workshop", title="Workshop", asks="text", optional=True),
+    Entry(name="planned_by", title="Planned by", asks="text", optional=True),
+    Entry(name="planned_on", title="Planned on", asks="text", optional=True),
+    Entry(name="material", title="Material", asks="material", hint="by its trade or standard name, such as S235"),
+    Entry(name="machine", title="Machine", asks="machine", hint="the name of its card"),
+    Entry(name="card_hash", title="Planned for card", asks="text", optional=True),
+    Entry(name="fluid", title="Cutting fluid", asks="choice", choices=FLUIDS, optional=True),
+    Entry(name="trainee", title="For a trainee", asks="flag", optional=True),
+    Entry(name="also_fetch", title="Also on the bench", asks="text", optional=True, lines=2),
+    Entry(name="why", title="Why this order", asks="text", optional=True, lines=4),
+    Entry(name="note", title="Note", asks="text", optional=True, lines=2),
+)
+HOLDING = (
+    Entry(name="device", title="Held in", asks="text", optional=True, hint="such as 80 mm vise"),
+    Entry(name="packing", title="Parallels or packing", asks="text", optional=True),
+    Entry(name="above_jaws", title="Above the jaws", asks="length", low="0 mm", high="1 m", optional=True),
+    Entry(name="tighten", title="Tighten to", asks="torque", low="0 N·m", high="500 N·m", optional=True),
+    Entry(name="stop", title="Stop", asks="text", optional=True),
+    Entry(name="note", title="Holding note", asks="text", optional=True),
+)
+ZERO = (
+    Entry(name="named", title="Zero at", asks="text", optional=True, hint="the datums, such as A and B"),
+    Entry(name="x_from", title="X from", asks="choice", choices=("left", "right"), optional=True),
+    Entry(name="y_from", title="Y from", asks="choice", choices=("front", "rear"), optional=True, hint="front is where you stand"),
+    Entry(name="x_counts", title="X counts up to the", asks="choice", choices=("right", "left"), optional=True),
+    Entry(name="y_counts", title="Y counts up", asks="choice", choices=("away", "towards"), optional=True),
+    Entry(name="found", title="Found with", asks="text", optional=True),
+)
+SET_UP = (
+    Entry(name="title", title="Set-up", asks="text", optional=True),
+    Entry(name="up", title="Face up", asks="choice", choices=FACES, optional=True),
+    Entry(name="operator", title="Face to you", asks="choice", choices=FACES, optional=True),
+    Entry(name="fixed_jaw", title="Face on the fixed jaw", asks="choice", choices=FACES, optional=True),
+    Entry(name="minutes", title="Minutes to set up", asks="time", low="0 min", high="10 h", optional=True),
+    Entry(name="note", title="Set-up note", asks="text", optional=True, lines=2),
+)

@@ -1,0 +1,255 @@
+"""Machine cards as files: the shipped ones and a person's own, by name."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from jobsheet.errors import DocumentError, NoSuchEntry, Problem, QuantityError
+from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle
+from jobsheet.paths import own_folder, resources
+from jobsheet.storage.strict_yaml import Node, parse, read_file
+from jobsheet.storage.writing import digest
+from jobsheet.units.grammar import nearest, read
+
+_NAME = re.compile(r"^[a-z0-9][a-z0-9\-]{0,60}$")
+_MARK = re.compile(r"^(.*?),\s*(plate|measured|guessed)$")
+
+
+class _Card:
+    """One level of a card: takes fields by name and keeps what is wrong with them."""
+
+    def __init__(self, node: Node | None, path: str, problems: list[Problem], line: int) -> None:
+        self.fields = dict((node.fields or {}) if node else {})
+        self.line = node.line if node else line
+        self.path = path
+        self.problems = problems
+        if node is not None and node.fields is None:
+            self._problem(node.line, "", f"this is {node.what}; a group of fields belongs here")
+
+    def _problem(self, line: int, name: str, sentence: str) -> None:
+        path = ".".join(part for part in (self.path, name) if part)
+        self.problems.append(Problem(line, path, sentence))
+
+    def text(self, name: str, otherwise: str | None = None) -> str:
+        node = self.fields.pop(name, None)
+        if node is None:
+            if otherwise is None:
+                self._problem(self.line, name, "this field is missing")
+            return otherwise or ""
+        if node.text is None:
+            self._problem(node.line, name, f"this is {node.what}; a text belongs here")
+            return ""
+        return node.text
+
+    def flag(self, name: str) -> bool:
+        node = self.fields.get(name)
+        value = self.text(name, "no")
+        if value not in ("yes", "no"):
+            self._problem(node.line if node else self.line, name, f"“{value}” is neither yes nor no")
+        return value == "yes"
+
+    def size(self, name: str, measures: str, *, required: bool = True) -> float | None:
+        node = self.fields.get(name)
+        value = self.text(name, None if required else "")
+        if not value:
+            return None
+        try:
+            number = read(value, measures)
+        except QuantityError as error:
+            self._problem(node.line if node else self.line, name, str(error))
+            return None
+        if number <= 0:
+            self._problem(node.line if node else self.line, name, f"“{value}” must be above zero")
+            return None
+        return number
+
+    def marked(self, name: str, measures: str, *, required: bool = True) -> Marked | None:
+        node = self.fields.get(name)
+        value = self.text(name, None if required else "")
+        if not value:
+            return None
+        match = _MARK.match(value)
+        if not match:
+            self._problem(node.line if node else self.line, name, f"say where “{value}” comes from: write {value}, plate (or measured, or guessed)")
+            return None
+        try:
+            return Marked(read(match[1], measures), match[2])
+        except QuantityError as error:
+            self._problem(node.line if node else self.line, name, str(error))
+            return None
+
+    def part(self, name: str, *, required: bool = True) -> _Card | None:
+        node = self.fields.pop(name, None)
+        if node is None:
+            if required:
+                self._problem(self.line, name, "this group is missing")
+            return None
+        return _Card(node, f"{self.path}.{name}" if self.path else name, self.problems, self.line)
+
+    def parts(self, name: str) -> list[_Card]:
+        node = self.fields.pop(name, None)
+        if node is None or node.items is None:
+            self._problem(node.line if node else self.line, name, "a list belongs here")
+            return []
+        where = f"{self.path}.{name}" if self.path else name
+        return [_Card(item, f"{where}[{index}]", self.problems, item.line) for index, item in enumerate(node.items)]
+
+    def end(self, known: tuple[str, ...]) -> None:
+        for name, node in self.fields.items():
+            near = nearest(name, known)
+            self._problem(node.line, name, f"unknown field{f'; did you mean {near}?' if near else ''}")
+
+
+def machine_from_text(text: str, name: str, card_name: str) -> Machine:
+    """A machine from the text of its card.
+
+    Raises
+    ------
+    DocumentError
+        With every problem of the card, each with its line.
+    """
+    root = parse(text, name)
+    problems: list[Problem] = []
+    card = _Card(root, "", problems, 1)
+    card.text("format")
+    spindle = _spindle(card.part("spindle"))
+    handles = tuple(handle for part in card.parts("handles") if (handle := _handle(part)) is not None)
+    lever = _lever(card.part("quill lever", required=False))
+    noise = card.text("noise", "")
+    travel = card.part("travel", required=False)
+    travels = tuple((axis, travel.size(axis, "length") or 0.0) for axis in list(travel.fields)) if travel else ()
+    values: dict[str, Any] = {
+        "name": card_name,
+        "title": card.text("title"),
+        "kind": card.text("kind"),
+        "card_date": card.text("card date", ""),
+        "invented": card.flag("invented"),
+        "column": card.text("column", ""),
+        "quill": card.flag("quill"),
+        "stand": card.text("stand", ""),
+        "vise": card.text("vise", ""),
+        "note": card.text("note", ""),
+    }
+    card.end(("title", "kind", "card date", "invented", "column", "quill", "stand", "vise", "note", "noise", "spindle", "handles", "quill lever", "travel"))
+    noise_value = None
+    if noise:
+        try:
+            noise_value = read(noise, "sound")
+        except QuantityError as error:
+            problems.append(Problem(None, "noise", str(error)))
+    if problems or spindle is None:
+        raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
+    return Machine(
+        spindle=spindle, handles=handles, lever=lever, noise=noise_value, travel=travels, digest=digest(text), **values
+    )  # fmt: skip
+
+
+def _spindle(card: _Card | None) -> Spindle | None:
+    if card is None:
+        return None
+    power = card.marked("power", "power")
+    peak = card.text("short peak")
+    ranges = tuple(span for part in card.parts("ranges") if (span := _range(part)) is not None)
+    drive, change = card.text("drive"), card.text("speed change")
+    reverses, slips = card.flag("reverses"), card.flag("slips")
+    card.end(("power", "short peak", "ranges", "drive", "speed change", "reverses", "slips"))
+    try:
+        short_peak = float(peak.split()[0])
+    except (ValueError, IndexError):
+        card.problems.append(Problem(card.line, "spindle.short peak", f"“{peak}” is not a number; write 1.8"))
+        return None
+    if not ranges and not card.problems:
+        card.problems.append(Problem(card.line, "spindle.ranges", "a spindle needs at least one range of speeds"))
+    if power is None or not ranges:
+        return None
+    return Spindle(drive=drive, change=change, power=power, short_peak=short_peak, ranges=ranges, reverses=reverses, slips=slips)
+
+
+def _range(card: _Card) -> SpeedRange | None:
+    name = card.text("name", "")
+    efficiency = card.marked("efficiency", "share")
+    base = card.size("base speed", "spindle speed", required=False)
+    cap = card.marked("cap", "torque", required=False)
+    lowest = card.size("lowest", "spindle speed", required=False)
+    highest = card.size("highest", "spindle speed", required=False)
+    steps: list[SpeedStep] = []
+    if "steps" in card.fields:
+        for part in card.parts("steps"):
+            speed = part.size("speed", "spindle speed")
+            measured = part.size("measured", "spindle speed", required=False)
+            position = part.text("position", "")
+            part.end(("speed", "measured", "position"))
+            if speed is not None:
+                steps.append(SpeedStep(speed, f"{speed * 60:.0f}", position, measured))
+    card.end(("name", "efficiency", "base speed", "cap", "lowest", "highest", "steps"))
+    if efficiency is None or (not steps and (lowest is None or highest is None)):
+        if efficiency is not None:
+            card.problems.append(Problem(card.line, card.path, "a range needs steps, or its lowest and highest speed"))
+        return None
+    return SpeedRange(
+        name=name, steps=tuple(steps), lowest=lowest, highest=highest, efficiency=efficiency, base=base, cap=cap
+    )  # fmt: skip
+
+
+def _handle(card: _Card) -> Handle | None:
+    name, dial = card.text("name"), card.text("dial")
+    travel, line = card.size("a turn", "length"), card.size("a line", "length")
+    backlash = card.size("backlash", "length", required=False)
+    crank = card.size("crank radius", "length", required=False)
+    card.end(("name", "dial", "a turn", "a line", "backlash", "crank radius"))
+    if travel is None or line is None:
+        return None
+    if dial not in ("mm", "in"):
+        card.problems.append(Problem(card.line, f"{card.path}.dial", f"“{dial}” is not a dial's unit; write mm or in"))
+        return None
+    return Handle(name=name, travel=travel, line=line, dial=dial, backlash=backlash, crank=crank)
+
+
+def _lever(card: _Card | None) -> Lever | None:
+    if card is None:
+        return None
+    length, travel, spring = card.size("length", "length"), card.size("travel a turn", "length"), card.size("spring", "force")
+    card.end(("length", "travel a turn", "spring"))
+    if length is None or travel is None or spring is None:
+        return None
+    return Lever(length, travel, spring)
+
+
+def card_names() -> tuple[str, ...]:
+    """The names of all cards, a person's own first."""
+    names: dict[str, None] = {}
+    for folder in (own_folder() / "machines", resources() / "machines"):
+        if folder.is_dir():
+            for path in sorted(folder.glob("*.yaml")):
+                names[path.stem] = None
+    return tuple(names)
+
+
+def find_card(name: str) -> Machine:
+    """The card of that name.
+
+    Raises
+    ------
+    NoSuchEntry
+        With the nearest name that there is.
+    DocumentError
+        If the card itself cannot be used.
+    """
+    if _NAME.match(name):
+        for folder in (own_folder() / "machines", resources() / "machines"):
+            path = folder / f"{name}.yaml"
+            if path.is_file():
+                return _read_card(path, path.stat().st_mtime_ns)
+    known = card_names()
+    near = nearest(name.strip().lower().replace(" ", "-"), known)
+    hint = f"did you mean {near}?" if near else f"there are {', '.join(known)}"
+    raise NoSuchEntry(f"there is no machine card called “{name}”; {hint}")
+
+
+@lru_cache(maxsize=64)
+def _read_card(path: Path, _changed: int) -> Machine:
+    """Remembered for as long as the file is not changed."""
+    return machine_from_text(read_file(path), path.name, path.stem)
