@@ -1,0 +1,94 @@
+"""A form made from entries: fields flow into equal columns, wide ones over two.
+
+Nothing here knows a kind of operation. The same form serves a row, the heading of a set-up and the title
+block, which are lists of entries too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from msgspec import Struct
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.errors import QuantityError
+from jobsheet.gui.field import Field
+from jobsheet.gui.look import look
+from jobsheet.operations.entry import Entry
+
+ACROSS = 14
+DOWN = 2
+
+
+class Shown(Struct, frozen=True):
+    """What one field shows: the text, what was understood, or the problem."""
+
+    text: str
+    understood: str = ""
+    problem: QuantityError | None = None
+
+
+def shown(entry: Entry, value: object, draft: str | None, units: str) -> Shown:
+    """What stands in the field of an entry: its value as typed, or the draft that cannot be read."""
+    if draft is not None:
+        try:
+            entry.read(draft, units)
+        except QuantityError as problem:
+            return Shown(draft, "", problem)
+        return Shown(draft)
+    return Shown(entry.text(value), entry.understood(value, units))
+
+
+class Form(QWidget):
+    """The fields of one owner: an operation, a set-up or the job."""
+
+    typed = Signal(str, str)
+    height_changed = Signal()
+
+    def __init__(
+        self, entries: Iterable[Entry], units: str, name: str, parent: QWidget, *, joined: bool = True
+    ) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.fields: dict[str, Field] = {}
+        for entry in entries:
+            field = Field(entry, units, self, joined=joined)
+            field.typed.connect(self.typed)
+            field.height_changed.connect(self.height_changed)
+            self.fields[entry.name] = field
+
+    def put(self, values: Mapping[str, Shown]) -> None:
+        """Show these texts."""
+        for name, value in values.items():
+            field = self.fields.get(name)
+            if field is not None:
+                field.put(value.text, value.understood, value.problem)
+
+    def first_problem(self) -> Field | None:
+        """The first field that cannot be read."""
+        return next((field for field in self.fields.values() if field.problem), None)
+
+    def focus_first(self) -> None:
+        """Put the cursor into the first field."""
+        first = next(iter(self.fields.values()), None)
+        if first is not None:
+            first.box.setFocus()
+
+    def arrange(self, width: int, columns: int) -> int:
+        """Place the fields for a width; the height that they need."""
+        now = look()
+        gap, top, column, row_height = now.px(ACROSS), 0, 0, 0
+        one = (width - gap * (columns - 1)) / columns
+        for field in self.fields.values():
+            span = field.span(columns)
+            if column + span > columns:
+                top, column, row_height = top + row_height + now.px(DOWN), 0, 0
+            left = round(column * (one + gap))
+            wide = round(one * span + gap * (span - 1))
+            high = field.needed_height(wide)
+            field.setGeometry(left, top, wide, high)
+            row_height = max(row_height, high)
+            column += span
+        return top + row_height
+

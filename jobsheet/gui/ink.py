@@ -1,0 +1,79 @@
+"""Text and lines as the sheet has them: small shorthands for painters."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QPainter, QPen
+
+from jobsheet.gui.look import Look
+
+LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+CENTRE = Qt.AlignmentFlag.AlignCenter
+WRAPPED = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop) | int(Qt.TextFlag.TextWordWrap)
+
+
+def write(
+    painter: QPainter,
+    look: Look,
+    rect: QRect,
+    text: str,
+    font: QFont,
+    token: str = "ink",
+    align: Qt.AlignmentFlag = LEFT,
+) -> int:
+    """One line of text in a box, shortened with an ellipsis where it must be; its width."""
+    if not text:
+        return 0
+    width = look.width(text, font)
+    if width > rect.width():
+        text = look.metrics(font).elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
+        width = rect.width()
+    painter.setFont(font)
+    painter.setPen(look.colour(token))
+    painter.drawText(rect, int(align), text)
+    return width
+
+
+def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:
+    """How high a text stands when it is wrapped to a width."""
+    if not text:
+        return 0
+    return look.metrics(font).boundingRect(QRect(0, 0, max(width, 1), 10_000), WRAPPED, text).height()
+
+
+def paragraph(painter: QPainter, look: Look, rect: QRect, text: str, font: QFont, token: str = "ink") -> int:
+    """A wrapped text from the top of a box; its height."""
+    painter.setFont(font)
+    painter.setPen(look.colour(token))
+    painter.drawText(rect, WRAPPED, text)
+    return paragraph_height(look, text, font, rect.width())
+
+
+def horizontal(painter: QPainter, colour: QColor, left: float, right: float, y: float, thick: float = 1) -> None:
+    """A line across, filled so that it is sharp at any scale."""
+    painter.fillRect(QRectF(left, y, right - left, thick), colour)
+
+
+def upright(painter: QPainter, colour: QColor, x: float, top: float, bottom: float, thick: float = 1) -> None:
+    """A line down."""
+    painter.fillRect(QRectF(x, top, thick, bottom - top), colour)
+
+
+def dotted_under(painter: QPainter, look: Look, left: float, right: float, y: float) -> None:
+    """The dotted line under a figure that is being worked again, or is the last good one."""
+    pen = QPen(look.colour("pencil"), look.px(2))
+    pen.setDashPattern([1, 1.5])
+    painter.setPen(pen)
+    painter.drawLine(int(left), int(y), int(right), int(y))
+
+
+def wavy_under(painter: QPainter, look: Look, left: float, right: float, y: float) -> None:
+    """The wavy line under the part of a text that cannot be read."""
+    step = look.px(3)
+    painter.setPen(QPen(look.colour("vermmark"), max(1.2, look.scale * 1.2)))
+    x, up = left, False
+    while x < right:
+        after = min(x + step, right)
+        painter.drawLine(int(x), int(y + (0 if up else step / 2)), int(after), int(y + (step / 2 if up else 0)))
+        x, up = after, not up

@@ -1,0 +1,212 @@
+"""The limits of the open row: one light widget a limit, all towards the same fence."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication, QRect
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui import ink, marks
+from jobsheet.gui.look import look
+from jobsheet.gui.sharebar import paint_share_bar
+from jobsheet.gui.tokens import VERDICTS
+from jobsheet.model.figures import Limit
+
+ROW = 34
+GOVERNING = 56
+
+translate = QCoreApplication.translate
+
+
+def verdict_word(verdict: str) -> str:
+    """The verdict as it is said to a person."""
+    words = {
+        "cut before": translate("Limits", "cut before"),
+        "expected": translate("Limits", "expected"),
+        "tight": translate("Limits", "tight"),
+        "beyond": translate("Limits", "beyond"),
+        "unknown": translate("Limits", "not known here: try"),
+    }
+    return words.get(verdict, verdict)
+
+
+def spoken(limit: Limit) -> str:
+    """The whole row in one sentence, for a screen reader."""
+    if limit.verdict == "unknown":
+        return translate("Limits", "{title}: not known on this machine; {sentence}").format(
+            title=limit.title, sentence=limit.sentence
+        )
+    return translate("Limits", "{title}: {shown}, {share} % of what there is, {verdict}. {sentence}").format(
+        title=limit.title,
+        shown=limit.shown,
+        share=round(limit.share * 100),
+        verdict=verdict_word(limit.verdict),
+        sentence=limit.sentence,
+    )
+
+
+class LimitRow(QWidget):
+    """One limit: its name, its bar, demand of capacity, verdict."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.limit: Limit | None = None
+        self.governs = False
+        self.stale = False
+
+    def put(self, limit: Limit, *, governs: bool, stale: bool) -> None:
+        """Show a limit."""
+        if (limit, governs, stale) == (self.limit, self.governs, self.stale):
+            return
+        self.limit, self.governs, self.stale = limit, governs, stale
+        self.setAccessibleName(spoken(limit))
+        self.setToolTip(limit.sentence)
+        self.update()
+
+    def columns(self) -> tuple[int, int, int, int]:
+        """Where bar, value, mark and word begin or end [px]."""
+        now = look()
+        width = self.width()
+        word = max(now.width(verdict_word(name), now.bold) for name in ("cut before", "expected"))
+        mark = width - word - now.px(24)
+        wide = width / now.scale > 440
+        value_left = mark - now.px(146 if wide else 108)
+        bar = now.px(124 if wide else 112)
+        return bar, value_left, mark, word
+
+    def needed_height(self, width: int) -> int:
+        """Taller for the one that governs, more where its sentence needs a line of its own."""
+        now = look()
+        if not self.governs or self.limit is None:
+            return now.px(ROW)
+        return now.px(GOVERNING) + self._own_line(width)
+
+    def _own_line(self, width: int) -> int:
+        """The height of the sentence where it does not fit under the value."""
+        now = look()
+        if self.limit is None or not self.limit.sentence:
+            return 0
+        if now.width(self.limit.sentence, now.caption) <= now.px(118):
+            return 0
+        return ink.paragraph_height(now, self.limit.sentence, now.caption, width) + now.px(4)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """The row as look/ draws it."""
+        now, limit = look(), self.limit
+        if limit is None:
+            return
+        own = self._own_line(self.width()) if self.governs else 0
+        high = self.height() - own
+        bar, value_left, mark, word = self.columns()
+        unknown = limit.verdict == "unknown"
+        icon, word_token, mark_token = VERDICTS.get(limit.verdict, ("", "pencil", "pencil"))
+        with QPainter(self) as painter:
+            title = QRect(0, 0, bar - now.px(6), high)
+            second = self.governs and not own
+            ink_token = "pencil" if self.stale else "ink"
+            if self.governs:
+                upper = QRect(0, 0, bar - now.px(6), high // 2 + now.px(2))
+                lower = QRect(0, high // 2 + now.px(2), bar - now.px(6), now.px(16))
+                ink.write(painter, now, upper, limit.title, now.bold, ink_token, ink.LEFT)
+                ink.write(painter, now, lower, translate("Limits", "governs"), now.caption, "pencil")
+            else:
+                ink.write(painter, now, title, limit.title, now.body, ink_token)
+            box = QRect(bar, 0, value_left - bar - now.px(4), high)
+            paint_share_bar(painter, now, box, limit, governs=self.governs)
+            font = now.bold if self.governs else now.body
+            value = QRect(value_left, 0, mark - value_left - now.px(14), high)
+            if second and limit.sentence:
+                upper = value.adjusted(0, 0, 0, -high // 2 + now.px(2))
+                lower = QRect(value.left(), high // 2 + now.px(2), value.width(), now.px(16))
+                ink.write(painter, now, upper, limit.shown, font, ink_token, ink.RIGHT)
+                ink.write(painter, now, lower, limit.sentence, now.caption, "pencil", ink.RIGHT)
+            else:
+                ink.write(painter, now, value, limit.shown, font, ink_token, ink.RIGHT)
+            if icon:
+                marks.draw(painter, icon, getattr(now.tokens, mark_token), mark, high / 2, now.px(16))
+            place = QRect(mark + now.px(23), 0, word + now.px(4), high)
+            text = translate("Limits", "not known") if unknown else verdict_word(limit.verdict)
+            ink.write(painter, now, place, text, now.bold if self.governs else now.body, word_token)
+            if own:
+                sentence = QRect(0, high - now.px(6), self.width(), own + now.px(4))
+                ink.paragraph(painter, now, sentence, limit.sentence, now.caption, "pencil")
+            ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)
+
+
+class LimitsView(QWidget):
+    """The governing limit, the next four, and one line for the rest."""
+
+    FOLLOWING = 4
+    REST = 30
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(translate("Limits", "What can give out"))
+        self._rows: list[LimitRow] = []
+        self._rest = ""
+        self._all = False
+        self._limits: tuple[Limit, ...] = ()
+
+    def put(self, limits: tuple[Limit, ...], *, stale: bool, order: tuple[str, ...] = ()) -> None:
+        """Show limits, nearest to giving out first; `order` holds them still while a field has the focus."""
+        if order:
+            place = {name: index for index, name in enumerate(order)}
+            limits = (*limits[:1], *sorted(limits[1:], key=lambda limit: place.get(limit.name, len(place))))
+        self._limits = limits
+        shown = limits[: 1 + self.FOLLOWING]
+        while len(self._rows) < len(shown):
+            row = LimitRow(self)
+            row.show()
+            self._rows.append(row)
+        for index, row in enumerate(self._rows):
+            row.setVisible(index < len(shown))
+            if index < len(shown):
+                governs = index == 0 and shown[0].verdict != "unknown"
+                row.put(shown[index], governs=governs, stale=stale)
+        rest = self._words_for_rest(limits[len(shown) :])
+        if rest != self._rest:
+            self._rest = rest
+            self.update()
+
+    def names(self) -> tuple[str, ...]:
+        """The order as it stands now."""
+        return tuple(limit.name for limit in self._limits)
+
+    def has_rest(self) -> bool:
+        """Whether there is a line for the rest."""
+        return bool(self._rest)
+
+    def rest_width(self) -> int:
+        """How wide the line for the rest is [px]."""
+        return look().width(self._rest, look().caption)
+
+    @staticmethod
+    def _words_for_rest(rest: tuple[Limit, ...]) -> str:
+        """One line for all that is far from giving out."""
+        known = [limit for limit in rest if limit.verdict != "unknown"]
+        if not known:
+            return ""
+        names = ", ".join(limit.title.lower() for limit in known)
+        most = max(1, round(max(limit.share for limit in known) * 100 + 0.5))
+        return translate("Limits", "{names}: at most {share} %").format(names=names, share=most)
+
+    def arrange(self, width: int) -> int:
+        """Place the rows; the height they need."""
+        top = 0
+        for row in self._rows:
+            if not row.isHidden():
+                row.resize(width, 1)
+                high = row.needed_height(width)
+                row.setGeometry(0, top, width, high)
+                top += high
+        return top + (look().px(self.REST) if self._rest else 0)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """The line for the rest."""
+        if not self._rest:
+            return
+        now = look()
+        with QPainter(self) as painter:
+            high = now.px(self.REST)
+            place = QRect(0, self.height() - high, self.width(), high)
+            ink.write(painter, now, place, self._rest, now.caption, "pencil")
