@@ -502,8 +502,8 @@ def pilot_torque(
     y = pilot / diameter
     lips = (1 - y**2) / (1 + y) ** 0.2
     size = drill_torque_diameter_factor(diameter)
-    result: float = reference.DRILL_TORQUE * kd * drill_feed_factor(feed) * size * edges_factor(edges) * lips
-    *wear
+    force = kd * wear * drill_feed_factor(feed) * edges_factor(edges) * lips
+    result: float = reference.DRILL_TORQUE * size * force
     return result
 
 
