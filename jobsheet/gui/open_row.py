@@ -1,0 +1,158 @@
+"""The open row: title, form, remarks and the words of the sheet at the left, its margin at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from PySide6.QtCore import QCoreApplication, QRect, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui import ink, marks
+from jobsheet.gui.form import Form, Shown
+from jobsheet.gui.look import look
+from jobsheet.gui.margin import Margin
+from jobsheet.gui.measures import COLUMNS, TITLE, columns
+from jobsheet.gui.remarks import RemarkLine, WordsLine
+from jobsheet.gui.tokens import SEVERITIES
+from jobsheet.gui.views import RowView
+from jobsheet.model.remark import Remark
+from jobsheet.operations.kind import Kind
+from jobsheet.reckoning.reckoner import Outcome
+
+SIDE = 18
+translate = QCoreApplication.translate
+
+
+class OpenRow(QWidget):
+    """One operation, opened in place."""
+
+    typed = Signal(str, str)
+    mended = Signal(object)
+    closed = Signal(str)
+    height_changed = Signal()
+
+    def __init__(self, view: RowView, kind: Kind, units: str, form: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.key = view.key
+        self.view = view
+        self.form = Form(kind.entries, units, view.title, self, joined=form != "narrow")
+        self.form.typed.connect(self.typed)
+        self.form.height_changed.connect(self.height_changed)
+        self.margin = Margin(self)
+        self.margin.height_changed.connect(self.height_changed)
+        self._remarks: list[RemarkLine] = []
+        self._words: list[WordsLine] = []
+        self._said: tuple[tuple[Remark, ...], tuple[str, ...], tuple[str, ...]] = ((), (), ())
+        self._bottom = 0
+        self.setAccessibleName(view.title)
+
+    def put(
+        self, view: RowView, values: Mapping[str, Shown], outcome: Outcome | None, *, why_not: str
+    ) -> None:
+        """Show the fields as they stand and the figures that belong to them."""
+        if view != self.view:
+            self.view = view
+            self.setAccessibleName(view.title)
+            self.update()
+        self.form.put(values)
+        focus = self.form.focusWidget()
+        held = focus is not None and focus.hasFocus()
+        self.margin.put(outcome, stale=view.stale, why_not=why_not, keep_order=held)
+
+    def say(self, remarks: tuple[Remark, ...], reminders: tuple[str, ...], prints: tuple[str, ...]) -> bool:
+        """Show what there is to say about this step; whether anything changed."""
+        if (remarks, reminders, prints) == self._said:
+            return False
+        before = self._said
+        self._said = (remarks, reminders, prints)
+        same_shape = remarks == before[0] and reminders == before[1] and len(prints) == len(before[2])
+        if same_shape:
+            for line, text in zip(self._words[len(reminders) :], prints, strict=True):
+                line.put(text)
+            return True
+        for old in (*self._remarks, *self._words):
+            old.hide()
+            old.deleteLater()
+        self._remarks = [RemarkLine(remark, self) for remark in remarks]
+        for remark_line in self._remarks:
+            remark_line.mended.connect(self.mended)
+        caption = translate("OpenRow", "reminder")
+        self._words = [WordsLine(caption, text, self, quiet=True) for text in reminders]
+        caption = translate("OpenRow", "prints as")
+        for index, text in enumerate(prints):
+            self._words.append(WordsLine(caption if not index else "", text, self, quiet=False))
+        for line in (*self._remarks, *self._words):
+            line.show()
+        return True
+
+    @property
+    def remark_lines(self) -> list[RemarkLine]:
+        """The remarks shown, worst first."""
+        return self._remarks
+
+    def arrange(self, width: int) -> int:
+        """Place form, remarks and margin for a width; the height needed."""
+        now = look()
+        at = columns(now, width)
+        narrow = at.form == "narrow"
+        left_width = width if narrow else at.margin
+        side = now.px(SIDE)
+        top = now.px(TITLE)
+        inside = left_width - 2 * side
+        high = self.form.arrange(inside, COLUMNS[at.form])
+        self.form.setGeometry(side, top, inside, high)
+        top += high + now.px(6)
+        bar = now.px(4)
+        margin_top = 0
+        if narrow:
+            high = self.margin.arrange(width - bar, compact=True)
+            self.margin.setGeometry(bar, top, width - bar, high)
+            margin_top = top
+            top += high
+        for line in (*self._remarks, *self._words):
+            high = line.arrange(left_width - bar)
+            line.setGeometry(bar, top, left_width - bar, high)
+            top += high
+        if not narrow:
+            high = self.margin.arrange(width - at.margin - 1, compact=at.form == "medium")
+            self.margin.setGeometry(at.margin + 1, 0, width - at.margin - 1, high)
+            top = max(top, high)
+        self._bottom = margin_top
+        return top + now.px(4)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """A click on the title closes."""
+        now = look()
+        at = columns(now, self.width())
+        edge = self.width() if at.form == "narrow" else at.margin
+        if event.position().y() < now.px(TITLE) and event.position().x() < edge:
+            self.closed.emit(self.key)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Ground, bar, sign, number, icon, title, and the line of the margin."""
+        now, view = look(), self.view
+        at = columns(now, self.width())
+        high, head = self.height(), now.px(TITLE)
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("field"))
+            painter.fillRect(QRect(0, 0, now.px(4), high), now.colour("bluemark"))
+            if view.severity:
+                icon, _, mark = SEVERITIES[view.severity]
+                marks.draw(painter, icon, getattr(now.tokens, mark), at.sign, head / 2, now.px(16))
+            number = QRect(0, 0, at.number_right, head)
+            ink.write(painter, now, number, str(view.number), now.title, "ink", ink.RIGHT)
+            marks.draw(painter, view.icon, now.tokens.ink, at.icon, head / 2, now.px(30))
+            end = self.width() if at.form == "narrow" else at.margin
+            hint = translate("OpenRow", "Esc closes, Alt + Up moves") if at.form == "wide" else ""
+            room = now.width(hint, now.caption) + now.px(SIDE)
+            title = QRect(at.text + now.px(4), 0, end - at.text - room - now.px(12), head)
+            ink.write(painter, now, title, view.title, now.title)
+            place = QRect(end - room, 0, room - now.px(SIDE), head)
+            ink.write(painter, now, place, hint, now.caption, "pencil", ink.RIGHT)
+            if at.form == "narrow":
+                ink.horizontal(painter, now.colour("ink"), 0, self.width(), self._bottom - 1)
+            else:
+                ink.upright(painter, now.colour("ink"), at.margin, 0, high)
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), high - 1)

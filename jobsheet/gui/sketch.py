@@ -1,0 +1,112 @@
+"""A stage of the work as lines: a block seen from front, right and above, with what was cut from it.
+
+Neutral: points [m on the picture plane] and words for how a line is drawn, no painter. Simple on purpose:
+layers off the top and round holes in it; true hidden-line pictures take its place later.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+from msgspec import Struct
+
+from jobsheet.model.shape import Hole, Slab, Sweep
+
+Point = tuple[float, float]
+COS30, SIN30 = math.cos(math.radians(30)), 0.5
+ROUND = 28
+
+
+class Stroke(Struct, frozen=True):
+    """Some lines: `thin`, `heavy` or `dashed`; closed ones may be filled with the face's colour or hatched."""
+
+    points: tuple[Point, ...]
+    line: str = "thin"
+    closed: bool = False
+    filled: bool = False
+    hatched: bool = False
+
+
+class Block(Struct, frozen=True):
+    """The work as held: its size now and the holes in its top, in places from its left front corner [m]."""
+
+    length: float
+    width: float
+    height: float
+    holes: tuple[Hole, ...] = ()
+
+
+class Sketch(Struct, frozen=True):
+    """The strokes of one stage, back to front, and the box they lie in (left, top, right, bottom)."""
+
+    strokes: tuple[Stroke, ...]
+    box: tuple[float, float, float, float]
+
+
+def seen(x: float, y: float, z: float) -> Point:
+    """Where a point of the work is seen; y of the picture runs down."""
+    return (x + y) * COS30, (x - y) * SIN30 - z
+
+
+def cut(block: Block, shapes: Iterable[Sweep]) -> Block:
+    """The block after these shapes are taken away; holes in places from the corner."""
+    height, holes = block.height, list(block.holes)
+    for shape in shapes:
+        if isinstance(shape, Slab):
+            height = max(height - shape.depth, block.height * 0.02)
+        elif isinstance(shape, Hole):
+            holes.append(shape)
+    return Block(block.length, block.width, height, tuple(holes))
+
+
+def _ring(x: float, y: float, z: float, diameter: float) -> tuple[Point, ...]:
+    """A level circle."""
+    steps = (2 * math.pi * i / ROUND for i in range(ROUND))
+    radius = diameter / 2
+    return tuple(seen(x + radius * math.cos(a), y + radius * math.sin(a), z) for a in steps)
+
+
+def _top(block: Block, z: float) -> tuple[Point, ...]:
+    """The corners of a level face, from the left front one."""
+    length, width = block.length, block.width
+    return seen(0, 0, z), seen(length, 0, z), seen(length, width, z), seen(0, width, z)
+
+
+def sketch(before: Block, after: Block, *, now: bool = True) -> Sketch:
+    """The work after a step; with `now` what this step cut is heavy and what it removed is dashed."""
+    strokes: list[Stroke] = []
+    z, length, width = after.height, after.length, after.width
+    lowered = now and after.height < before.height
+    if lowered:
+        strokes += _removed(before, z)
+    top = _top(after, z)
+    front = (seen(0, 0, 0), seen(length, 0, 0), seen(length, 0, z), seen(0, 0, z))
+    right = (seen(length, 0, 0), seen(length, width, 0), seen(length, width, z), seen(length, 0, z))
+    strokes.append(Stroke(front, closed=True, filled=True))
+    strokes.append(Stroke(right, closed=True, filled=True))
+    strokes.append(Stroke(top, closed=True, filled=True, hatched=lowered, line="heavy" if lowered else "thin"))
+    old = set(before.holes) if now else set(after.holes)
+    largest: dict[tuple[float, float], float] = {}
+    for hole in after.holes:
+        place = (round(hole.x, 7), round(hole.y, 7))
+        largest[place] = max(largest.get(place, 0.0), hole.diameter)
+    for hole in after.holes:
+        place = (round(hole.x, 7), round(hole.y, 7))
+        new = hole not in old
+        if new or hole.diameter >= largest[place]:
+            line = "heavy" if new else "thin"
+            strokes.append(Stroke(_ring(hole.x, hole.y, z, hole.diameter), line, closed=True))
+    high = max(before.height, after.height)
+    return Sketch(tuple(strokes), (0.0, -width * SIN30 - high, (length + width) * COS30, length * SIN30))
+
+
+def _removed(before: Block, z: float) -> list[Stroke]:
+    """The outline of the layer that is gone; dashed, and only what is not hidden by the work."""
+    length, width, old = before.length, before.width, before.height
+    upper = _top(before, old)
+    posts = [(seen(x, y, z), seen(x, y, old)) for x, y in ((0, 0), (length, 0), (length, width))]
+    return [
+        Stroke(upper, "dashed", closed=True),
+        *(Stroke(post, "dashed") for post in posts),
+    ]

@@ -1,0 +1,180 @@
+"""The stage strip: fixed views of the work after each step, the one of the open row wider."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QAbstractButton, QWidget
+
+from jobsheet.gui import ink
+from jobsheet.gui.look import Look, look
+from jobsheet.gui.sharebar import hatch
+from jobsheet.gui.sketch import Sketch, Stroke
+from jobsheet.gui.stages import Stage
+
+HIGH = {"wide": 164, "medium": 132, "narrow": 132}
+CELL = 120
+CURRENT = 2.4
+#: Drawings before and after the current one where it is narrow.
+BESIDE = 2
+
+translate = QCoreApplication.translate
+
+
+class StageCell(QAbstractButton):
+    """One drawing; pressing it opens its row."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.stage: Stage | None = None
+        self.current = False
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+
+    def put(self, stage: Stage, *, current: bool) -> None:
+        """Show a stage."""
+        if stage != self.stage or current != self.current:
+            self.stage, self.current = stage, current
+            self.setAccessibleName(stage.spoken)
+            self.setToolTip(stage.spoken)
+            self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """The drawing, its caption and, under the current one, a blue foot."""
+        now, stage = look(), self.stage
+        if stage is None:
+            return
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("field" if self.current else "paper"))
+            foot = now.px(26)
+            room = QRectF(self.rect()).adjusted(now.px(14), now.px(10), -now.px(14), -foot - now.px(2))
+            if not self.current:
+                spare = max(0.0, room.width() - now.px(92))
+                room.adjust(spare / 2, now.px(10), -spare / 2, -now.px(4))
+            paint_sketch(painter, now, room, stage.picture, detailed=self.current)
+            self._paint_caption(painter, now, stage, foot)
+            ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
+            if self.current:
+                high = now.px(4)
+                painter.fillRect(QRect(0, self.height() - high, self.width(), high), now.colour("bluemark"))
+
+    def _paint_caption(self, painter: QPainter, now: Look, stage: Stage, foot: int) -> None:
+        """`after` in pencil and the number in ink; the current one says what its lines mean."""
+        parts = [(f"{stage.caption} ".lstrip(), now.caption, "pencil"), (stage.number, now.caption_bold, "ink")]
+        if self.current and self.width() / now.scale > 280:
+            parts.append((translate("Strip", ", heavy: cut now, dashed: removed"), now.caption, "pencil"))
+        wide = sum(now.width(text, font) for text, font, _ in parts)
+        left = (self.width() - wide) // 2
+        for text, font, token in parts:
+            place = QRect(left, self.height() - foot, now.width(text, font) + 1, now.px(18))
+            left += ink.write(painter, now, place, text, font, token)
+
+
+def paint_sketch(painter: QPainter, now: Look, room: QRectF, picture: Sketch, *, detailed: bool) -> None:
+    """The strokes of a stage, as large as the room allows."""
+    left, top, right, bottom = picture.box
+    scale = min(room.width() / max(right - left, 1e-9), room.height() / max(bottom - top, 1e-9))
+    x0 = room.center().x() - (left + right) / 2 * scale
+    y0 = room.center().y() - (top + bottom) / 2 * scale
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for stroke in picture.strokes:
+        shape = QPolygonF([QPointF(x0 + x * scale, y0 + y * scale) for x, y in stroke.points])
+        _paint_stroke(painter, now, stroke, shape, detailed=detailed)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
+
+
+def _paint_stroke(painter: QPainter, now: Look, stroke: Stroke, shape: QPolygonF, *, detailed: bool) -> None:
+    """One stroke in its manner."""
+    if stroke.line == "dashed":
+        if not detailed:
+            return
+        pen = QPen(now.colour("pencil"), 1.1 * now.scale)
+        pen.setDashPattern([4, 2.5])
+    elif stroke.line == "heavy":
+        pen = QPen(now.colour("ink"), (3.0 if detailed else 2.2) * now.scale)
+    else:
+        pen = QPen(now.colour("ink"), 1.2 * now.scale)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    if stroke.filled:
+        path = QPainterPath()
+        path.addPolygon(shape)
+        path.closeSubpath()
+        painter.fillPath(path, now.colour("field"))
+        if stroke.hatched and detailed:
+            painter.save()
+            painter.setClipPath(path)
+            hatch(painter, shape.boundingRect(), 45, now.scale, 7 * now.scale, now.colour("pencil"))
+            painter.restore()
+    painter.setPen(pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    if stroke.closed:
+        painter.drawPolygon(shape)
+    else:
+        painter.drawPolyline(shape)
+
+
+class Strip(QWidget):
+    """The drawings side by side; as many as fit, the current one always among them."""
+
+    pressed = Signal(str)
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(translate("Strip", "The work after each step"))
+        self._cells: list[StageCell] = []
+        self._stages: list[Stage] = []
+        self._current = ""
+
+    def put(self, stages: list[Stage], current: str) -> None:
+        """Show these stages; `current` is the key of the open or chosen row."""
+        self._stages, self._current = stages, current
+        self._arrange()
+
+    def resizeEvent(self, _event: object) -> None:  # noqa: N802
+        """Choose again which fit."""
+        self._arrange()
+
+    def _window(self, count: int) -> tuple[int, int]:
+        """Which stages are shown: a run of so many around the current one."""
+        total = len(self._stages)
+        place = next((i for i, stage in enumerate(self._stages) if stage.key == self._current), 0)
+        first = min(max(0, place - count // 2), max(0, total - count))
+        return first, min(total, first + count)
+
+    def _arrange(self) -> None:
+        """Place the cells that fit."""
+        now = look()
+        form = now.form(self.width() + now.px(18))
+        fit = max(1, int((self.width() / now.px(CELL)) - CURRENT + 1))
+        if form != "wide":
+            fit = min(fit, 2 * BESIDE + 1)
+        first, last = self._window(fit)
+        shown = self._stages[first:last]
+        while len(self._cells) < len(shown):
+            cell = StageCell(self)
+            cell.clicked.connect(self._clicked)
+            self._cells.append(cell)
+        weights = [CURRENT if stage.key == self._current else 1.0 for stage in shown]
+        total = sum(weights)
+        one = min(self.width() / total if total else 0, now.px(CELL * 2))
+        left = 0.0
+        for index, cell in enumerate(self._cells):
+            cell.setVisible(index < len(shown))
+            if index < len(shown):
+                wide = one * weights[index]
+                cell.setGeometry(round(left), 1, round(left + wide) - round(left), self.height() - 2)
+                cell.put(shown[index], current=shown[index].key == self._current)
+                left += wide
+
+    def _clicked(self) -> None:
+        """Tell which drawing was pressed."""
+        cell = self.sender()
+        if isinstance(cell, StageCell) and cell.stage is not None and cell.stage.key:
+            self.pressed.emit(cell.stage.key)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Paper with a hairline round it."""
+        now = look()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("paper"))
+            painter.setPen(now.colour("rule"))
+            painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
