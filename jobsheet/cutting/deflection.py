@@ -1,0 +1,303 @@
+"""How far cutter and machine give way, and the error that leaves on a wall."""
+
+from __future__ import annotations
+
+from math import pi
+
+from jobsheet.cutting.formula import finite, formula, positive, refuse, share
+
+HSS_MODULUS = 207e9
+"""Modulus of elasticity of high speed steel [Pa], of 200 to 210 GPa.
+
+Source: kalp, remembered."""
+CARBIDE_MODULUS = 580e9
+"""Modulus of elasticity of carbide with 10 % cobalt [Pa], of 550 to 600 GPa.
+
+Source: kalp, remembered."""
+FLUTED = 0.80
+"""Round bar as stiff as a fluted end mill of 2 or 4 flutes, over its diameter. Source: kv."""
+
+
+@formula(source="kv", symbols={"diameter": "D", "ratio": "q"})
+def equivalent_diameter(diameter: float, ratio: float = FLUTED) -> float:
+    """Diameter of the round bar that bends like a fluted cutter.
+
+    D_e = q D
+
+    Parameters
+    ----------
+    diameter : float
+        Diameter of the cutter [m]
+    ratio : float, optional
+        Share of the diameter that counts; 0.80 for 2 and 4 flutes [-]
+
+    Returns
+    -------
+    D_e : float
+        Equivalent diameter [m]
+
+    Raises
+    ------
+    CalcError
+        If the diameter is not above zero, or the ratio not a share of 1.
+
+    Examples
+    --------
+    >>> round(equivalent_diameter(12e-3) * 1e3, 3)
+    9.6
+    """
+    positive(diameter=diameter)
+    share(ratio=ratio)
+    return ratio * diameter
+
+
+@formula(source="beam-theory", symbols={"diameter": "d"})
+def second_moment(diameter: float) -> float:
+    """Second moment of area of a round bar.
+
+    I = pi d^4 / 64
+
+    Parameters
+    ----------
+    diameter : float
+        Diameter of the bar [m]
+
+    Returns
+    -------
+    I : float
+        Second moment of area [m^4]
+
+    Raises
+    ------
+    CalcError
+        If the diameter is not above zero.
+
+    Examples
+    --------
+    >>> round(second_moment(9.6e-3) * 1e12, 1)
+    416.9
+    """
+    positive(diameter=diameter)
+    return pi * diameter**4 / 64
+
+
+@formula(source="beam-theory", symbols={"modulus": "E", "diameter": "D_e", "length": "L"})
+def cutter_stiffness(modulus: float, diameter: float, length: float) -> float:
+    """Stiffness of a cutter at its tip.
+
+    k = 3 E pi D_e^4 / (64 L^3)
+
+    Parameters
+    ----------
+    modulus : float
+        Modulus of elasticity: 207 GPa high speed steel, 580 GPa carbide [Pa]
+    diameter : float
+        Diameter of the round bar that bends like the cutter [m]
+    length : float
+        Stick-out, from the holder to the tip [m]
+
+    Returns
+    -------
+    k : float
+        Force at the tip for a deflection there [N/m]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero.
+
+    Examples
+    --------
+    >>> round(cutter_stiffness(modulus=207e9, diameter=9.6e-3, length=30e-3) / 1e6, 2)
+    9.59
+    """
+    positive(modulus=modulus, length=length)
+    return 3 * modulus * second_moment(diameter) / length**3
+
+
+@formula(
+    source="beam-theory",
+    symbols={"modulus": "E", "shank": "d_s", "fluted": "D_e", "length": "L", "flute_length": "L_f"},
+)
+def stepped_stiffness(
+    modulus: float, shank: float, fluted: float, length: float, flute_length: float
+) -> float:
+    """Stiffness at the tip of a cutter with a shank of another diameter.
+
+    k = 3 E / ((L^3 - L_f^3) / I_s + L_f^3 / I_f);  I = pi d^4 / 64 of d_s and D_e
+
+    Parameters
+    ----------
+    modulus : float
+        Modulus of elasticity [Pa]
+    shank : float
+        Diameter of the shank [m]
+    fluted : float
+        Equivalent diameter of the fluted part [m]
+    length : float
+        Stick-out, from the holder to the tip [m]
+    flute_length : float
+        Length of the flutes, from the tip [m]
+
+    Returns
+    -------
+    k : float
+        Force at the tip for a deflection there [N/m]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or the flutes longer than the stick-out.
+
+    Examples
+    --------
+    >>> round(
+    ...     stepped_stiffness(207e9, shank=12e-3, fluted=9.6e-3, length=50e-3, flute_length=26e-3) / 1e6, 2
+    ... )
+    4.2
+    """
+    positive(modulus=modulus, shank=shank, fluted=fluted, length=length, flute_length=flute_length)
+    if not flute_length <= length * (1 + 1e-9):
+        refuse("flute_length", flute_length, "at most the stick-out")
+    flutes = flute_length**3 / second_moment(fluted)
+    return 3 * modulus / ((length**3 - flute_length**3) / second_moment(shank) + flutes)
+
+
+@formula(source="derived", symbols={"first": "k_1", "second": "k_2"})
+def series_stiffness(first: float, second: float) -> float:
+    """Stiffness of two parts that bear the same force, such as cutter and machine.
+
+    k = 1 / (1 / k_1 + 1 / k_2)
+
+    Parameters
+    ----------
+    first : float
+        Stiffness of the first part [N/m]
+    second : float
+        Stiffness of the second part [N/m]
+
+    Returns
+    -------
+    k : float
+        Stiffness of both together [N/m]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero.
+
+    Examples
+    --------
+    >>> round(1e6 / series_stiffness(first=9.59e6, second=5e6), 4)
+    0.3043
+    """
+    positive(first=first, second=second)
+    return 1 / (1 / first + 1 / second)
+
+
+@formula(source="derived", symbols={"force": "F", "stiffness": "k"})
+def deflection(force: float, stiffness: float) -> float:
+    """How far a part gives way under a force, with the force's sign.
+
+    delta = F / k
+
+    Parameters
+    ----------
+    force : float
+        Force [N]
+    stiffness : float
+        Stiffness in its direction [N/m]
+
+    Returns
+    -------
+    delta : float
+        Deflection [m]
+
+    Raises
+    ------
+    CalcError
+        If the stiffness is not above zero, or the force not finite.
+
+    Examples
+    --------
+    >>> round(deflection(force=11, stiffness=5e6) * 1e6, 1)
+    2.2
+    """
+    finite(force=force)
+    positive(stiffness=stiffness)
+    return force / stiffness
+
+
+@formula(source="derived", symbols={"force": "F_y", "cutter": "k_c", "frame": "k_f"})
+def wall_error(force: float, cutter: float, frame: float) -> float:
+    """Error of a wall from the force on the cutter while an edge makes it.
+
+    delta = F_y (1 / k_c + 1 / k_f)
+
+    Parameters
+    ----------
+    force : float
+        Side force on the cutter at the moment its edge makes the wall, towards +y above zero [N]
+    cutter : float
+        Stiffness of the cutter [N/m]
+    frame : float
+        Stiffness of the machine between spindle and table [N/m]
+
+    Returns
+    -------
+    delta : float
+        Way of the cutter towards +y while it makes the wall [m]
+
+    Raises
+    ------
+    CalcError
+        If a stiffness is not above zero, or the force not finite.
+
+    Notes
+    -----
+    Above some 50 µm the figure is too large, because the cutter walks out of its own chip. Work and vise are
+    taken as stiff.
+
+    Examples
+    --------
+    >>> round(wall_error(force=59.6, cutter=9.59e6, frame=5e6) * 1e6, 1)
+    18.1
+    """
+    finite(force=force)
+    positive(cutter=cutter, frame=frame)
+    return force * (1 / cutter + 1 / frame)
+
+
+@formula(source="derived", symbols={"error": "delta", "stiffness": "k", "slope": "K_w"})
+def second_pass_error(error: float, stiffness: float, slope: float) -> float:
+    """Wall error that is left after a second pass at the same dial reading.
+
+    delta_2 = delta K_w / (k + K_w)
+
+    Parameters
+    ----------
+    error : float
+        Wall error of the first pass [m]
+    stiffness : float
+        Stiffness of cutter and machine in series [N/m]
+    slope : float
+        Rise of the side force with the width of cut [N/m]
+
+    Returns
+    -------
+    delta_2 : float
+        Error that is left [m]
+
+    Raises
+    ------
+    CalcError
+        If stiffness or slope is not above zero, or the error not finite.
+
+    Examples
+    --------
+    >>> round(second_pass_error(error=20e-6, stiffness=3e6, slope=1e6) * 1e6, 3)
+    5.0
+    """
+    finite(error=error)
+    positive(stiffness=stiffness, slope=slope)
+    return error * slope / (stiffness + slope)

@@ -1,0 +1,416 @@
+"""Forces of the teeth on the cutter, summed over the turn and along the helix.
+
+Seen from above, the cutter turns clockwise and moves along +x relative to the work. A tooth's angle phi
+counts clockwise from +y, so that conventional milling cuts from 0 (its wall lies at +y) and climb milling
+up to pi (its wall lies at -y). Forces act on the cutter.
+
+Along the height each tooth has a closed form; only the turn is stepped through. A force has corners where a
+tooth's tip or top enters or leaves the cut, and between two such corners it is as smooth as a sine: the
+steps start at the corners and are three degrees at most, whatever the number of teeth, which finds a peak
+within 0.2 %. Means need no steps at all: a helix does not change them.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+from math import pi
+
+from jobsheet.cutting.formula import finite, formula, not_negative, positive, refuse
+from jobsheet.cutting.trig import tan
+
+RADIAL = 0.4
+"""Radial over tangential force of a sharp tooth, of 0.3 to 0.5. Source: common-practice."""
+STEP = math.radians(3.0)
+_STRAIGHT = 1e-6  # rad: a smaller lag than this is no helix
+
+
+@dataclass(frozen=True, slots=True)
+class ToothForces:
+    """Forces of a cut through one turn; SI, on the cutter, `x` along the feed."""
+
+    start: float
+    end: float
+    tangential_mean: float
+    tangential_peak: float
+    feed_mean: float
+    feed_low: float
+    feed_high: float
+    side_mean: float
+    side_low: float
+    side_high: float
+    axial_mean: float
+    axial_peak: float
+    torque_mean: float
+    torque_peak: float
+    in_plane_peak: float
+    always_in_cut: bool
+    wall: tuple[tuple[float, float], ...]
+    """Height above the tip and side force at the moment when an edge at that height makes the wall."""
+
+    @property
+    def peak_over_mean(self) -> float:
+        """How uneven the cut is."""
+        return self.tangential_peak / self.tangential_mean
+
+    @property
+    def wall_force(self) -> float:
+        """Side force that is farthest from nothing while the wall is made; 0 where there is no wall."""
+        return max((force for _, force in self.wall), key=abs, default=0.0)
+
+
+def side_arc(width: float, diameter: float, *, climb: bool = False) -> tuple[float, float]:
+    """Angles at which a tooth enters and leaves a cut from the cutter's edge, in rad."""
+    positive(width=width, diameter=diameter)
+    if not width <= diameter * (1 + 1e-9):
+        refuse("width", width, "at most the diameter of the cutter")
+    engagement = math.acos(max(1 - 2 * width / diameter, -1.0))
+    return (pi - engagement, pi) if climb else (0.0, engagement)
+
+
+def face_arc(width: float, diameter: float, offset: float = 0.0) -> tuple[float, float]:
+    """Angles at which a tooth enters and leaves a face cut, in rad.
+
+    `offset` is how far the middle of the work lies to +y of the cutter's path; the cutter must reach over both
+    sides.
+    """
+    positive(width=width, diameter=diameter)
+    finite(offset=offset)
+    far, near = (2 * offset + width) / diameter, (2 * offset - width) / diameter
+    if far > 1 + 1e-9 or near < -1 - 1e-9:
+        refuse("offset", offset, "small enough for the cutter to reach over the work")
+    return math.acos(min(far, 1.0)), math.acos(max(near, -1.0))
+
+
+def tooth_forces(
+    *,
+    kc: float,
+    feed_per_tooth: float,
+    depth: float,
+    diameter: float,
+    teeth: int,
+    helix: float,
+    start: float,
+    end: float,
+    radial: float = RADIAL,
+    axial: float | None = None,
+) -> ToothForces:
+    """Forces of a cut, integrated over angle and helix.
+
+    Each slice of a tooth has dFt = kc fz sin(phi) da while start < phi < end, dFr = radial dFt and
+    dFa = axial dFt; the slice at height a lags by 2 a tan(helix) / D.
+
+    Parameters
+    ----------
+    kc : float
+        Specific cutting force at the mean chip thickness; one value, so that the mean agrees with the power [Pa]
+    feed_per_tooth : float
+        Feed a tooth [m]
+    depth : float
+        Depth of cut [m]
+    diameter : float
+        Diameter of the cutter [m]
+    teeth : int
+        Teeth of the cutter [-]
+    helix : float
+        Helix angle, right hand above zero [rad]
+    start : float
+        Angle at which a tooth enters [rad]
+    end : float
+        Angle at which it leaves [rad]
+    radial : float, optional
+        Radial over tangential force [-]
+    axial : float, optional
+        Axial over tangential force; the tangent of the helix, an upper bound, when left out [-]
+
+    Returns
+    -------
+    ToothForces
+        Means, peaks and the force while the wall is made
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or the angles have no meaning.
+    """
+    positive(kc=kc, feed_per_tooth=feed_per_tooth, depth=depth, diameter=diameter, teeth=teeth)
+    not_negative(radial=radial)
+    if not 0 <= start < end <= pi + 1e-9:
+        refuse("end", end, "above the start, both between 0 and 180 degrees")
+    if not -pi / 2 < helix < pi / 2:
+        refuse("helix", helix, "between -90 and 90 degrees")
+    if teeth != int(teeth):
+        refuse("teeth", teeth, "a whole number")
+    axial = abs(math.tan(helix)) if axial is None else axial
+    # A left-hand helix lags the other way, which mirrors height and changes neither mean nor peak.
+    lag = 2 * depth * abs(math.tan(helix)) / diameter
+    turn = _Turn(kc * feed_per_tooth * depth, 2 * pi / teeth, lag, start=start, end=end, radial=radial)
+
+    mean_t = turn.whole * (math.cos(start) - math.cos(end)) / turn.pitch
+    squares, angles = turn.both(end)[0] - turn.both(start)[0], turn.both(end)[1] - turn.both(start)[1]
+    mean_x = turn.whole * (-squares - radial * angles) / turn.pitch
+    mean_y = turn.whole * (angles - radial * squares) / turn.pitch
+
+    samples = [turn.at(theta) for theta in turn.steps()]
+    peak_t = max(sample[0] for sample in samples)
+    along = [sample[1] for sample in samples]
+    across = [sample[2] for sample in samples]
+    return ToothForces(
+        start=start,
+        end=end,
+        tangential_mean=mean_t,
+        tangential_peak=peak_t,
+        feed_mean=mean_x,
+        feed_low=min(along),
+        feed_high=max(along),
+        side_mean=mean_y,
+        side_low=min(across),
+        side_high=max(across),
+        axial_mean=axial * mean_t,
+        axial_peak=axial * peak_t,
+        torque_mean=mean_t * diameter / 2,
+        torque_peak=peak_t * diameter / 2,
+        in_plane_peak=math.sqrt(max(x * x + y * y for x, y in zip(along, across, strict=True))),
+        always_in_cut=end - start + lag >= turn.pitch * (1 - 1e-9),
+        wall=turn.wall(depth),
+    )
+
+
+class _Turn:
+    """One tooth pitch of a turn; `theta` is how far the tip of a tooth is past its entry."""
+
+    __slots__ = ("_end", "_start", "end", "lag", "last", "pitch", "radial", "start", "whole")
+
+    def __init__(
+        self, whole: float, pitch: float, lag: float, start: float, end: float, radial: float
+    ) -> None:
+        self.whole = whole  # N: kc fz ap, a straight tooth at full feed
+        self.pitch = pitch
+        self.lag = lag if lag > _STRAIGHT else 0.0
+        self.start = start
+        self.end = end
+        self.radial = radial
+        self.last = end + self.lag
+        self._start = (math.cos(start), *self.both(start))
+        self._end = (math.cos(end), *self.both(end))
+
+    @staticmethod
+    def both(phi: float) -> tuple[float, float]:
+        """Integrals of sin cos and of sin^2 up to phi."""
+        sine = math.sin(phi)
+        return sine * sine / 2, (phi - sine * math.cos(phi)) / 2
+
+    def at(self, theta: float) -> tuple[float, float, float]:
+        """Tangential, feed and side force of all teeth together."""
+        tangential = squares = angles = 0.0
+        sin, cos = math.sin, math.cos
+        start, end, lag, pitch = self.start, self.end, self.lag, self.pitch
+        phi = start + theta
+        if not lag:
+            while phi < end:
+                sine = sin(phi)
+                tangential += sine
+                squares += sine * cos(phi)
+                angles += sine * sine
+                phi += pitch
+        else:
+            while phi < self.last:
+                if phi < end:
+                    sine, top = sin(phi), cos(phi)
+                    top2, top3 = sine * sine / 2, (phi - sine * top) / 2
+                else:
+                    top, top2, top3 = self._end
+                low = phi - lag
+                if low > start:
+                    sine, bottom = sin(low), cos(low)
+                    bottom2, bottom3 = sine * sine / 2, (low - sine * bottom) / 2
+                else:
+                    bottom, bottom2, bottom3 = self._start
+                tangential += bottom - top
+                squares += top2 - bottom2
+                angles += top3 - bottom3
+                phi += pitch
+            tangential, squares, angles = tangential / lag, squares / lag, angles / lag
+        whole, radial = self.whole, self.radial
+        return whole * tangential, whole * (-squares - radial * angles), whole * (angles - radial * squares)
+
+    def steps(self) -> list[float]:
+        """Where to look: close to both sides of every corner, and evenly between."""
+        pitch = self.pitch
+        arc = self.end - self.start
+        corners = sorted({0.0, arc % pitch, self.lag % pitch, (arc + self.lag) % pitch, pitch})
+        inset = 1e-9 * pitch
+        found = []
+        for left, right in pairwise(corners):
+            span = right - left - 2 * inset
+            if span > 0:
+                count = math.ceil(span / STEP)
+                found += [left + inset + span * step / count for step in range(count + 1)]
+        return found
+
+    def wall(self, depth: float) -> tuple[tuple[float, float], ...]:
+        """Height and side force while the wall is made; the wall of climb milling where a slot has two."""
+        pitch, lag = self.pitch, self.lag
+        inset = 1e-9 * pitch
+        if self.end > pi - 1e-9:
+            past = self.end - self.start - inset
+        elif self.start < 1e-9:
+            past = inset
+        else:
+            return ()
+        if not lag:
+            force = self.at(past % pitch)[2]
+            return ((0.0, force), (depth, force))
+        # The moments fall on the same corners: a corner at theta lies at the height whose lag reaches it.
+        arc = self.end - self.start
+        corners = {0.0, lag}
+        for corner in (0.0, arc, lag, arc + lag):
+            at = (corner - past) % pitch
+            while at < lag:
+                corners.update((max(at - 2 * inset, 0.0), min(at + 2 * inset, lag)))
+                at += pitch
+        found = []
+        for left, right in pairwise(sorted(corners)):
+            count = math.ceil((right - left) / (2 * STEP))
+            found += [left + (right - left) * step / count for step in range(count)]
+        found.append(lag)
+        return tuple((depth * angle / lag, self.at((past + angle) % pitch)[2]) for angle in found)
+
+
+# --- closed forms: the checks of the sum, and what a page shows ---------------------------------------------
+
+
+@formula(source="derived", symbols={"depth": "a", "helix": "beta", "diameter": "D"})
+def helix_lag(depth: float, helix: float, diameter: float) -> float:
+    """Angle by which an edge lags behind its tip at a height.
+
+    psi = 2 a tan(beta) / D
+
+    Parameters
+    ----------
+    depth : float
+        Height above the tip, such as the depth of cut [m]
+    helix : float
+        Helix angle of the cutter [rad]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    psi : float
+        Lag [rad]
+
+    Raises
+    ------
+    CalcError
+        If depth or diameter is not above zero, or the angle not between -90 and 90 degrees.
+
+    Examples
+    --------
+    >>> from math import degrees, radians
+    >>> round(degrees(helix_lag(depth=12e-3, helix=radians(30), diameter=12e-3)), 1)
+    66.2
+    """
+    positive(depth=depth, diameter=diameter)
+    if not -pi / 2 < helix < pi / 2:
+        refuse("helix", helix, "between -90 and 90 degrees")
+    return 2 * depth * tan(helix) / diameter
+
+
+@formula(
+    source="derived",
+    symbols={
+        "kc": "k_c",
+        "depth": "a_p",
+        "width": "a_e",
+        "feed_per_tooth": "f_z",
+        "teeth": "z",
+        "diameter": "D",
+    },
+)
+def mean_tangential_force(
+    kc: float,
+    depth: float,
+    width: float,
+    feed_per_tooth: float,
+    teeth: float,
+    *,
+    diameter: float,
+) -> float:
+    """Mean tangential force of all teeth together, whatever the helix.
+
+    F_t = k_c a_p a_e f_z z / (pi D)
+
+    Parameters
+    ----------
+    kc : float
+        Specific cutting force at the mean chip thickness [Pa]
+    depth : float
+        Depth of cut [m]
+    width : float
+        Width of cut [m]
+    feed_per_tooth : float
+        Feed a tooth [m]
+    teeth : float
+        Teeth of the cutter [-]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    F_t : float
+        Mean tangential force [N]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero.
+
+    Examples
+    --------
+    >>> round(mean_tangential_force(3566e6, 6e-3, 6e-3, 0.04e-3, 4, diameter=12e-3))
+    545
+    """
+    positive(kc=kc, depth=depth, width=width, feed_per_tooth=feed_per_tooth, teeth=teeth, diameter=diameter)
+    return kc * depth * width * feed_per_tooth * teeth / (pi * diameter)
+
+
+@formula(source="derived", symbols={"kc": "k_c", "depth": "a_p", "feed_per_tooth": "f_z", "teeth": "z"})
+def slot_side_force(kc: float, depth: float, feed_per_tooth: float, teeth: float) -> float:
+    """Side force in a slot, steady from four teeth on.
+
+    F_y = k_c a_p f_z z / 4
+
+    Parameters
+    ----------
+    kc : float
+        Specific cutting force at the mean chip thickness [Pa]
+    depth : float
+        Depth of cut [m]
+    feed_per_tooth : float
+        Feed a tooth [m]
+    teeth : float
+        Teeth of the cutter [-]
+
+    Returns
+    -------
+    F_y : float
+        Mean force across the feed [N]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero.
+
+    Notes
+    -----
+    The force against the feed is the radial share of it. With fewer than four teeth this is the mean only.
+
+    Examples
+    --------
+    >>> round(slot_side_force(kc=3566e6, depth=2e-3, feed_per_tooth=0.04e-3, teeth=4))
+    285
+    """
+    positive(kc=kc, depth=depth, feed_per_tooth=feed_per_tooth, teeth=teeth)
+    return kc * depth * feed_per_tooth * teeth / 4
