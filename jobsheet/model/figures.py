@@ -34,7 +34,8 @@ class Figures(Struct, frozen=True):
     items: tuple[Figure, ...] = ()
     working: tuple[Step, ...] = ()
     caveats: tuple[str, ...] = ()
-    note: str = ""
+    #: A speed that was typed and that the machine has not [rev/s]: the nearest was taken instead.
+    missing_speed: float | None = None
 
     def get(self, name: str) -> Figure | None:
         """The figure of that name, or None where this kind has none."""

@@ -23,6 +23,7 @@ class Tally:
         self._figures: dict[str, Figure] = {}
         self._steps: list[Step] = []
         self._caveats: list[str] = []
+        self._missing_speed: float | None = None
 
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
         """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
@@ -49,8 +50,12 @@ class Tally:
         if sentence not in self._caveats:
             self._caveats.append(sentence)
 
-    def done(self, note: str = "") -> Figures:
+    def missing_speed(self, asked: float) -> None:
+        """Keep a speed [rev/s] that was typed and that the machine has not."""
+        self._missing_speed = asked
+
+    def done(self) -> Figures:
         """All figures, in the order of `FIGURES`."""
         order = {name: index for index, name in enumerate(FIGURES)}
         items = sorted(self._figures.values(), key=lambda figure: order[figure.name])
-        return Figures(tuple(items), tuple(self._steps), tuple(self._caveats), note)
+        return Figures(tuple(items), tuple(self._steps), tuple(self._caveats), self._missing_speed)

@@ -1,0 +1,209 @@
+"""The only owner of the current job: every step kept, undo is the state before.
+
+A state holds the job, the drafts (what is typed and cannot be read yet) and where the person is, so
+that undo, the crash journal and switching rows lose nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.edit.commands import Command, SetField
+from jobsheet.errors import QuantityError
+from jobsheet.model.job import Job
+
+#: So many steps can be undone; a step shares almost all of its job with the next.
+STEPS = 1000
+Drafts = Mapping[tuple[str, str], str]
+
+
+class State(Struct, frozen=True):
+    """One moment: the job, the half-typed fields by (owner, name), and the row that is open."""
+
+    job: Job
+    drafts: Drafts
+    focus: str = ""
+    label: str = ""
+
+
+class Change(Struct, frozen=True, kw_only=True):
+    """What a step changed, told once to all listeners: operation keys, order, header; and who asked."""
+
+    label: str
+    asker: object
+    keys: frozenset[str]
+    order: bool
+    header: bool
+    before: State
+    after: State
+
+
+class History:
+    """Holds the states and makes the next one."""
+
+    def __init__(self, job: Job, path: str | None = None) -> None:
+        self._states = [State(job, MappingProxyType({}))]
+        self._at = 0
+        self._saved: Job | None = job
+        self._merge = ""
+        self._listeners: list[Callable[[Change], None]] = []
+        self.path = path
+
+    @property
+    def state(self) -> State:
+        """The moment as it is."""
+        return self._states[self._at]
+
+    @property
+    def job(self) -> Job:
+        """The job as it is."""
+        return self.state.job
+
+    @property
+    def drafts(self) -> Drafts:
+        """What is typed and cannot be read yet."""
+        return self.state.drafts
+
+    def subscribe(self, listener: Callable[[Change], None]) -> None:
+        """Be told of every step."""
+        self._listeners.append(listener)
+
+    def do(self, command: Command, asker: object = None) -> None:
+        """Make the next state by a command; it raises and changes nothing where it makes no sense."""
+        job = command.apply(self.job)
+        if job is self.job:
+            return
+        keys = {operation.key for _, operation in job.operations()}
+        drafts = {where: text for where, text in self.drafts.items() if _still_there(where[0], keys, job)}
+        self._push(State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker)
+
+    def type(self, command: SetField, asker: object = None) -> None:
+        """What was typed into a field: taken into the job if it can be read, else kept as a draft.
+
+        Never raises for what was typed; typing in one field is one step of undo.
+        """
+        where = (command.owner, command.name)
+        drafts = dict(self.drafts)
+        job = self.job
+        try:
+            job = command.apply(job)
+            drafts.pop(where, None)
+        except QuantityError:
+            drafts[where] = command.text
+        if job is self.job and drafts == dict(self.drafts):
+            return
+        self._push(State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker)
+
+    def focus(self, key: str) -> None:
+        """Remember which row is open; no step of its own."""
+        self._states[self._at] = replace(self.state, focus=key)
+        self._merge = ""
+
+    def break_merge(self) -> None:
+        """What is typed next is a step of its own (the field was left)."""
+        self._merge = ""
+
+    def _push(self, state: State, merge_key: str, asker: object) -> None:
+        before = self.state
+        merged = bool(merge_key) and merge_key == self._merge and self._at > 0 and self._at == len(self._states) - 1
+        del self._states[self._at + 1 :]
+        if merged and self._states[self._at].job is not self._saved:
+            self._states[self._at] = state
+        else:
+            self._states.append(state)
+            self._at += 1
+            if len(self._states) > STEPS:
+                del self._states[0]
+                self._at -= 1
+        self._merge = merge_key
+        self._tell(before, state, state.label, asker)
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is a state before this one."""
+        return self._at > 0
+
+    @property
+    def can_redo(self) -> bool:
+        """Whether there is a state that was undone."""
+        return self._at < len(self._states) - 1
+
+    @property
+    def undo_label(self) -> str:
+        """What undo would take back."""
+        return self.state.label if self.can_undo else ""
+
+    @property
+    def redo_label(self) -> str:
+        """What redo would do again."""
+        return self._states[self._at + 1].label if self.can_redo else ""
+
+    def undo(self, asker: object = None) -> None:
+        """Go back to the state before."""
+        if self.can_undo:
+            before, label = self.state, self.undo_label
+            self._at -= 1
+            self._merge = ""
+            self._tell(before, self.state, label, asker)
+
+    def redo(self, asker: object = None) -> None:
+        """Go forward to the state that was undone."""
+        if self.can_redo:
+            before, label = self.state, self.redo_label
+            self._at += 1
+            self._merge = ""
+            self._tell(before, self.state, label, asker)
+
+    @property
+    def changed(self) -> bool:
+        """Whether the file no longer holds this job, or something is half typed."""
+        return bool(self.drafts) or (self.job is not self._saved and self.job != self._saved)
+
+    def mark_saved(self, path: str | None = None) -> None:
+        """The job as it is now stands in the file."""
+        self._saved = self.job
+        self._merge = ""
+        if path is not None:
+            self.path = path
+
+    def mark_unsaved(self) -> None:
+        """No file holds this job: a new one, a sample, or one that was recovered."""
+        self._saved = None
+
+    def restore(self, job: Job, drafts: Drafts, focus: str = "") -> None:
+        """Begin again from what a crash left, as one step that can be undone."""
+        self._push(State(job, MappingProxyType(dict(drafts)), focus, "recover"), "", None)
+
+    def _tell(self, before: State, after: State, label: str, asker: object) -> None:
+        change = _difference(before, after, label, asker)
+        for listener in list(self._listeners):
+            listener(change)
+
+
+def _still_there(owner: str, keys: set[str], job: Job) -> bool:
+    section, _, key = owner.partition(":")
+    if section == "job":
+        return True
+    return any(set_up.key == key for set_up in job.set_ups) if key else owner in keys
+
+
+def _difference(before: State, after: State, label: str, asker: object) -> Change:
+    """What differs between two states, by identity: what did not change is the very same object."""
+    drafts = set(before.drafts.items()) ^ set(after.drafts.items())
+    changed = {owner for (owner, _), _ in drafts}
+    order = header = False
+    if before.job is not after.job:
+        old = {operation.key: operation for _, operation in before.job.operations()}
+        new = {operation.key: operation for _, operation in after.job.operations()}
+        changed |= {key for key in old.keys() | new.keys() if old.get(key) is not new.get(key)}
+        shape = [[set_up.key, *(operation.key for operation in set_up.operations)] for set_up in before.job.set_ups]
+        order = shape != [[set_up.key, *(one.key for one in set_up.operations)] for set_up in after.job.set_ups]
+        header = replace(before.job, set_ups=()) != replace(after.job, set_ups=()) or any(
+            replace(a, operations=()) != replace(b, operations=())
+            for a, b in zip(before.job.set_ups, after.job.set_ups, strict=False)
+        )
+    return Change(label=label, asker=asker, keys=frozenset(changed), order=order, header=header, before=before, after=after)

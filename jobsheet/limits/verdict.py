@@ -1,0 +1,58 @@
+"""From demand and capacity to a share and a word.
+
+Chance that the demand exceeds the capacity, their bands taken together (both lognormal): under 10 %
+`expected`, 10-50 % `tight`, over 50 % `beyond`. Where a limit goes by a factor instead, the share alone says it.
+"""
+
+from __future__ import annotations
+
+import math
+
+from jobsheet.model.figures import Limit
+
+#: Chance that makes a limit `tight`, and `beyond`.
+TIGHT, BEYOND = 0.10, 0.50
+#: How far a card's torque curve is trusted: standard deviation of its logarithm (demo scenario section 3a).
+CURVE_SPREAD = 0.35
+#: 90 % of a normal distribution lies within so many standard deviations.
+NINE_IN_TEN = 1.6448536269514722
+#: What nearness counts where nothing is known: last.
+_RANK = {"cut before": 0, "expected": 0, "tight": 1, "beyond": 2, "unknown": -1}
+
+
+def spread_of(band: tuple[float, float]) -> float:
+    """Standard deviation of the logarithm from the ends of a nine-in-ten band, given as factors or values."""
+    low, high = band
+    return math.log(high / low) / (2 * NINE_IN_TEN) if low > 0 and high > low else 0.0
+
+
+def chance_over(demand: float, capacity: float, spread: float) -> float:
+    """The chance that the demand is more than the capacity, both medians, with one spread for both."""
+    if demand <= 0:
+        return 0.0
+    if capacity <= 0:
+        return 1.0
+    if spread <= 0:
+        return 1.0 if demand > capacity else 0.0
+    return 0.5 * math.erfc(math.log(capacity / demand) / (spread * math.sqrt(2)))
+
+
+def word(chance: float) -> str:
+    """The verdict for a chance; the thresholds themselves belong to the worse word."""
+    if chance < TIGHT:
+        return "expected"
+    return "tight" if chance <= BEYOND else "beyond"
+
+
+def nearness(limit: Limit) -> tuple[int, float]:
+    """By which limits are sorted: the nearest to giving out first, the unknown last."""
+    return (-_RANK[limit.verdict], -round(limit.share, 6) if limit.verdict != "unknown" else 0.0)
+
+
+def in_words(chance: float) -> str:
+    """A chance as people say it: `1 in 7`."""
+    if chance < 0.01:
+        return "less than 1 in 100"
+    if chance > 0.5:
+        return "more likely than not"
+    return f"1 in {round(1 / chance)}"

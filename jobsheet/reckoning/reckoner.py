@@ -1,0 +1,238 @@
+"""A job in, the figures and limits of every operation out; remembered, so that an edit costs one operation."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.materials import find as find_material
+from jobsheet.errors import JobsheetError
+from jobsheet.limits.register import governing, limits_of
+from jobsheet.model.figures import Figures, Limit
+from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.row import Row
+from jobsheet.model.setting import Setting, Shop
+from jobsheet.operations.kind import Dial
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.storage.machine_file import find_card
+
+#: Places nearer than this are the same place [m]: a tenth of a dial's line.
+SAME_PLACE = 1e-6
+
+
+class Outcome(Struct, frozen=True, kw_only=True):
+    """What is known of one operation. Where it cannot be reckoned, `problem` says why, and the rest is empty."""
+
+    key: str
+    title: str
+    figures: Figures | None = None
+    limits: tuple[Limit, ...] = ()
+    governing: Limit | None = None
+    rows: tuple[Row, ...] = ()
+    dials: tuple[Dial, ...] = ()
+    problem: str = ""
+
+
+class Reckoned(Struct, frozen=True, kw_only=True):
+    """All outcomes of a job by the operation's key, with what each operation saw."""
+
+    job: Job
+    operations: dict[str, Outcome]
+    settings: dict[str, Setting]
+
+    @property
+    def cutting_time(self) -> float:
+        """Seconds in the cut, over all operations."""
+        return sum(
+            outcome.figures.value("cutting_time") or 0.0
+            for outcome in self.operations.values()
+            if outcome.figures is not None
+        )
+
+    @property
+    def worst(self) -> str:
+        """The worst verdict of all."""
+        words = [outcome.governing.verdict for outcome in self.operations.values() if outcome.governing]
+        for verdict in ("beyond", "tight", "expected"):
+            if verdict in words:
+                return verdict
+        return "unknown"
+
+
+@lru_cache(maxsize=4096)
+def reckon_operation(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]:
+    """Figures, limits, rows and dials by value: the same fields in the same setting are reckoned once."""
+    kind = kind_of(kind_name)
+    try:
+        figures = kind.figures(fields, setting)
+        return (
+            figures,
+            limits_of(figures, setting),
+            kind.rows(fields, figures, setting),
+            kind.dials(fields, figures, setting),
+            "",
+        )
+    except JobsheetError as error:
+        sentence = str(error)
+        return None, (), (), (), sentence[:1].upper() + sentence[1:] + "."
+
+
+class _Seen(Struct):
+    """What was reckoned for one set-up, to be taken over where nothing changed."""
+
+    set_up: SetUp
+    ground: tuple[Any, ...]
+    outcomes: list[Outcome]
+    settings: list[Setting]
+
+
+class Reckoner:
+    """Reckons a job; keeps the last result of each set-up and takes over what is the very same."""
+
+    def __init__(self, shop: Shop | None = None) -> None:
+        self.shop = shop or Shop()
+        self._seen: dict[str, _Seen] = {}
+
+    def reckon(self, job: Job) -> Reckoned:
+        """All figures and limits of a job.
+
+        Raises
+        ------
+        NoSuchEntry, DocumentError
+            If the job's machine or material is not there; single operations never raise.
+        """
+        machine, material = find_card(job.machine), find_material(job.material)
+        outcomes: dict[str, Outcome] = {}
+        settings: dict[str, Setting] = {}
+        seen: dict[str, _Seen] = {}
+        size = {"x": job.stock.length.value, "y": job.stock.width.value, "z": job.stock.height.value}
+        off: dict[str, float] = {}
+        for set_up in job.set_ups:
+            extent = _extent(size, off, set_up)
+            ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent)
+            made = self._set_up(set_up, ground, self._seen.get(set_up.key))
+            seen[set_up.key] = made
+            for operation, outcome, setting in zip(set_up.operations, made.outcomes, made.settings, strict=True):
+                outcomes[operation.key] = outcome
+                settings[operation.key] = setting
+            axis = _AXIS[set_up.up]
+            off[axis] = off.get(axis, 0.0) + sum(_takes_off(operation) for operation in set_up.operations)
+        self._seen = seen
+        return Reckoned(job=job, operations=outcomes, settings=settings)
+
+    def _set_up(self, set_up: SetUp, ground: tuple[Any, ...], before: _Seen | None) -> _Seen:
+        if before is not None and not _same_ground(before.ground, ground):
+            before = None
+        if before is not None and before.set_up is set_up:
+            return before
+        machine, material, shop, units, fluid, extent = ground
+        known = {id(operation): index for index, operation in enumerate(before.set_up.operations)} if before else {}
+        holes: dict[tuple[int, int], float] = {}
+        outcomes: list[Outcome] = []
+        settings: list[Setting] = []
+        height = extent[2]
+        for operation in set_up.operations:
+            pilot = _pilot(operation, holes)
+            index = known.get(id(operation))
+            if before is not None and index is not None:
+                old = before.settings[index]
+                if old.pilot == pilot and old.thickness == height:
+                    outcomes.append(before.outcomes[index])
+                    settings.append(old)
+                    height = _note(operation, holes, height)
+                    continue
+            setting = Setting(
+                machine=machine, material=material, shop=shop, units=units, fluid=fluid,
+                extent=(extent[0], extent[1], height), pilot=pilot, thickness=height,
+            )  # fmt: skip
+            settings.append(setting)
+            outcomes.append(_outcome(operation, setting))
+            height = _note(operation, holes, height)
+        return _Seen(set_up, ground, outcomes, settings)
+
+
+def _same_ground(one: tuple[Any, ...], other: tuple[Any, ...]) -> bool:
+    """Whether two set-ups stand on the same card, material and size; cards and materials are remembered objects."""
+    return all(a is b or a == b for a, b in zip(one, other, strict=True))
+
+
+_AXIS = {"top": "z", "bottom": "z", "front": "y", "rear": "y", "left": "x", "right": "x"}
+
+
+def _extent(size: dict[str, float], off: dict[str, float], set_up: SetUp) -> tuple[float, float, float]:
+    """The work as it lies in this set-up: along x, along y, up [m], less what was taken off before."""
+    now = {axis: length - off.get(axis, 0.0) for axis, length in size.items()}
+    up = _AXIS[set_up.up]
+    depth = _AXIS[set_up.operator]
+    if depth == up:
+        depth = next(axis for axis in "yxz" if axis != up)
+    across = next(axis for axis in "xyz" if axis not in (up, depth))
+    return now[across], now[depth], now[up]
+
+
+@lru_cache(maxsize=4096)
+def _facts(kind_name: str, fields: Any) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float]:
+    """What matters to the operations that follow: its own places, the holes it leaves, what it takes off."""
+    kind = kind_of(kind_name)
+    places = tuple(_spot(place.x.value, place.y.value) for place in getattr(fields, "at", ()) or ())
+    try:
+        left = tuple((_spot(hole.x, hole.y), hole.diameter) for hole in kind.holes(fields))
+    except JobsheetError:
+        left = ()
+    return places, left, kind.takes_off(fields)
+
+
+_facts_by_identity: dict[int, tuple[Any, Any]] = {}
+
+
+def _operation_facts(operation: Operation) -> Any:
+    """`_facts`, found by the operation's identity first: hashing all fields costs more than the walk."""
+    found = _facts_by_identity.get(id(operation))
+    if found is not None and found[0] is operation:
+        return found[1]
+    facts = _facts(operation.kind, operation.fields)
+    if len(_facts_by_identity) > 4096:
+        _facts_by_identity.clear()
+    _facts_by_identity[id(operation)] = (operation, facts)
+    return facts
+
+
+def _spot(x: float, y: float) -> tuple[int, int]:
+    return round(x / SAME_PLACE), round(y / SAME_PLACE)
+
+
+def _pilot(operation: Operation, holes: dict[tuple[int, int], float]) -> float | None:
+    """The hole that already stands at every place of this operation: the smallest of them."""
+    places = _operation_facts(operation)[0]
+    if not places or not holes:
+        return None
+    found = [holes.get(spot) for spot in places]
+    standing = [diameter for diameter in found if diameter is not None]
+    return min(standing) if len(standing) == len(found) else None
+
+
+def _note(operation: Operation, holes: dict[tuple[int, int], float], height: float) -> float:
+    """Keep the holes it leaves; the height of the work after it [m]."""
+    _, left, off = _operation_facts(operation)
+    for spot, diameter in left:
+        holes[spot] = max(diameter, holes.get(spot, 0.0))
+    return float(height - off)
+
+
+def _takes_off(operation: Operation) -> float:
+    return float(_operation_facts(operation)[2])
+
+
+def _outcome(operation: Operation, setting: Setting) -> Outcome:
+    kind = kind_of(operation.kind)
+    figures, limits, rows, dials, problem = reckon_operation(operation.kind, operation.fields, setting)
+    try:
+        title = kind.title_of(operation.fields)
+    except JobsheetError:
+        title = kind.title
+    return Outcome(
+        key=operation.key, title=title, figures=figures, limits=limits, governing=governing(limits), rows=rows,
+        dials=dials, problem=problem,
+    )  # fmt: skip
