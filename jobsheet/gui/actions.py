@@ -1,0 +1,112 @@
+"""Actions as a table and menus as lists of their ids; each action calls the window's method of its name."""
+
+from __future__ import annotations
+
+from typing import NamedTuple, Protocol
+
+from PySide6.QtCore import QT_TRANSLATE_NOOP, QCoreApplication
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMainWindow, QMenu
+
+translate = QCoreApplication.translate
+
+
+class Row(NamedTuple):
+    """One action: its id, its text, its keys, the method of the window that it calls."""
+
+    id: str
+    text: str
+    keys: tuple[str, ...]
+    slot: str
+    checkable: bool = False
+
+
+def _text(text: object) -> str:
+    """The text as lupdate has marked it."""
+    return str(text)
+
+
+ACTIONS = (
+    Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New")), ("Ctrl+N",), "new"),
+    Row("open", _text(QT_TRANSLATE_NOOP("Actions", "&Open…")), ("Ctrl+O",), "open_file"),
+    Row("save", _text(QT_TRANSLATE_NOOP("Actions", "&Save")), ("Ctrl+S",), "save"),
+    Row("save-as", _text(QT_TRANSLATE_NOOP("Actions", "Save &as…")), ("Ctrl+Shift+S",), "save_as"),
+    Row("export", _text(QT_TRANSLATE_NOOP("Actions", "&Export sheets as PDF…")), ("Ctrl+E",), "export_pdf"),
+    Row("print", _text(QT_TRANSLATE_NOOP("Actions", "&Print sheets…")), ("Ctrl+P",), "print_sheets"),
+    Row("quit", _text(QT_TRANSLATE_NOOP("Actions", "&Quit")), ("Ctrl+Q",), "close"),
+    Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "undo"),
+    Row("redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "redo"),
+    Row("next", _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")), ("F8",), "next_remark"),
+    Row("edit-job", _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")), ("F2",), "edit_job"),
+    Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "add_set_up"),
+    Row("delete-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")), (), "delete_set_up"),
+    Row("set-up-up", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up &up")), (), "move_set_up_up"),
+    Row("set-up-down", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up d&own")), (), "move_set_up_down"),
+    Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "renumber"),
+    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "ask_kind"),
+    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "duplicate"),
+    Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "delete"),
+    Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "move_up"),
+    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "move_down"),
+    Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "toggle_row"),
+    Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
+    Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
+    Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "look_dark", checkable=True),
+    Row("bench", _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")), ("Ctrl+B",), "bench_size", checkable=True),
+    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "show_keys"),
+    Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "show_about"),
+)
+
+#: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
+MENUS = (
+    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "next")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("system", "light", "dark", "-", "bench")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("keys", "about")),
+)  # fmt: skip
+
+_FILLED = {
+    "[samples]": _text(QT_TRANSLATE_NOOP("Actions", "Open a s&ample")),
+    "[kinds]": _text(QT_TRANSLATE_NOOP("Actions", "Add a &step")),
+}
+
+
+class Filler(Protocol):
+    """Who fills a menu when it opens."""
+
+    def fill_menu(self, name: str, menu: QMenu) -> None:
+        """Put actions into the menu of that name."""
+
+
+def make(window: QMainWindow) -> dict[str, QAction]:
+    """All actions, connected to the window's methods."""
+    made: dict[str, QAction] = {}
+    for row in ACTIONS:
+        action = QAction(translate("Actions", row.text), window)
+        action.setShortcuts([QKeySequence(key) for key in row.keys])
+        action.setCheckable(row.checkable)
+        slot = getattr(window, row.slot)
+        action.triggered.connect(lambda _=False, slot=slot: slot())
+        window.addAction(action)
+        made[row.id] = action
+    return made
+
+
+def fill(window: QMainWindow, actions: dict[str, QAction], filler: Filler) -> None:
+    """The menu bar; menus whose content can change are filled when they open."""
+    bar = window.menuBar()
+    for title, ids in MENUS:
+        menu = bar.addMenu(translate("Actions", title))
+        for id_ in ids:
+            if id_ == "-":
+                menu.addSeparator()
+            elif id_ == "[machines]":
+                menu.aboutToShow.connect(lambda name=id_, menu=menu: filler.fill_menu(name, menu))
+            elif id_.startswith("["):
+                inner = menu.addMenu(translate("Actions", _FILLED[id_]))
+                inner.aboutToShow.connect(lambda name=id_, menu=inner: filler.fill_menu(name, menu))
+            else:
+                menu.addAction(actions[id_])

@@ -1,0 +1,89 @@
+"""Questions to the person. Everything that stops and waits for an answer goes through here; tests replace it.
+
+Dialogs are made when they are asked, so that starting the program does not pay for them.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+translate = QCoreApplication.translate
+
+
+def save_changes(parent: QWidget, name: str) -> str:
+    """Whether to save before a job is put away: `save`, `throw away` or `cancel`."""
+    from PySide6.QtWidgets import QMessageBox
+
+    button = QMessageBox.StandardButton
+    box = QMessageBox(parent)
+    box.setWindowTitle(translate("Ask", "Job sheet"))
+    box.setText(translate("Ask", "“{name}” has changes that are not saved.").format(name=name))
+    box.setInformativeText(translate("Ask", "Save them before it is closed?"))
+    box.setStandardButtons(button.Save | button.Discard | button.Cancel)
+    box.setDefaultButton(button.Save)
+    answer = box.exec()
+    return {button.Save.value: "save", button.Discard.value: "throw away"}.get(answer, "cancel")
+
+
+def changed_outside(parent: QWidget, sentence: str) -> str:
+    """What to do when the file is not the one that was opened: `save as`, `overwrite` or `cancel`."""
+    from PySide6.QtWidgets import QMessageBox
+
+    box = QMessageBox(parent)
+    box.setWindowTitle(translate("Ask", "Job sheet"))
+    box.setText(sentence)
+    elsewhere = box.addButton(translate("Ask", "Save under another name…"), QMessageBox.ButtonRole.AcceptRole)
+    over = box.addButton(translate("Ask", "Write over it"), QMessageBox.ButtonRole.DestructiveRole)
+    box.addButton(QMessageBox.StandardButton.Cancel)
+    box.setDefaultButton(elsewhere)
+    box.exec()
+    return {elsewhere: "save as", over: "overwrite"}.get(box.clickedButton(), "cancel")  # type: ignore[call-overload, no-any-return]
+
+
+def open_path(parent: QWidget, folder: Path) -> Path | None:
+    """Which job to open."""
+    from PySide6.QtWidgets import QFileDialog
+
+    name, _ = QFileDialog.getOpenFileName(
+        parent, translate("Ask", "Open a job"), str(folder), translate("Ask", "Jobs (*.yaml *.yml)")
+    )
+    return Path(name) if name else None
+
+
+def save_path(parent: QWidget, suggestion: Path) -> Path | None:
+    """Where to save a job; the name gets `.yaml` where it has no ending."""
+    from PySide6.QtWidgets import QFileDialog
+
+    name, _ = QFileDialog.getSaveFileName(
+        parent, translate("Ask", "Save the job"), str(suggestion), translate("Ask", "Jobs (*.yaml *.yml)")
+    )
+    if not name:
+        return None
+    path = Path(name)
+    return path if path.suffix else path.with_suffix(".yaml")
+
+
+def export_path(parent: QWidget, suggestion: Path) -> Path | None:
+    """Where to put the sheets."""
+    from PySide6.QtWidgets import QFileDialog
+
+    name, _ = QFileDialog.getSaveFileName(
+        parent, translate("Ask", "Export the sheets"), str(suggestion), translate("Ask", "PDF (*.pdf)")
+    )
+    if not name:
+        return None
+    path = Path(name)
+    return path if path.suffix else path.with_suffix(".pdf")
+
+
+def tell(parent: QWidget | None, sentence: str) -> None:
+    """Say something that must be seen before going on."""
+    from PySide6.QtWidgets import QMessageBox
+
+    box = QMessageBox(parent)
+    box.setWindowTitle(translate("Ask", "Job sheet"))
+    box.setText(sentence)
+    box.exec()

@@ -1,0 +1,462 @@
+"""The window: places the panels, and connects what they report to the desk.
+
+Panels do not know each other. Everything that changes the job goes to the desk; the desk tells once what
+changed, and the window shows it.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication, QEvent, QTimer
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
+
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.history import Change
+from jobsheet.gui import actions, look, settings
+from jobsheet.gui.column import Column
+from jobsheet.gui.desk import Desk
+from jobsheet.gui.files import Files
+from jobsheet.gui.header_form import HeaderForm
+from jobsheet.gui.look import Look
+from jobsheet.gui.open_row import OpenRow
+from jobsheet.gui.row_edits import RowEdits
+from jobsheet.gui.status import HIGH as STATUS_HIGH
+from jobsheet.gui.status import StatusLine
+from jobsheet.gui.strip import HIGH as STRIP_HIGH
+from jobsheet.gui.strip import Strip
+from jobsheet.gui.title_block import HIGH as TITLE_HIGH
+from jobsheet.gui.title_block import TitleBlock
+from jobsheet.gui.title_cells import cells
+from jobsheet.operations import registry
+
+translate = QCoreApplication.translate
+
+GAP = 8
+#: Below this height [px at 100 %] the strip gives its room to the rows.
+STRIP_FROM = 520
+#: The key of the form that belongs to no line: the job's own.
+JOB = "job"
+
+
+class Bench(QWidget):
+    """The ground on which the panels lie."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.title = TitleBlock(self)
+        self.strip = Strip(self)
+        self.column = Column(self)
+        self.status = StatusLine(self)
+
+    def resizeEvent(self, _event: QResizeEvent) -> None:  # noqa: N802
+        """Title block, strip, column, status line, from the top."""
+        self.arrange()
+
+    def arrange(self) -> None:
+        """Place the panels."""
+        now = look.look()
+        width, high = self.width(), self.height()
+        gap = now.px(GAP)
+        top = now.px(TITLE_HIGH)
+        self.title.setGeometry(0, 0, width, top)
+        top += gap
+        strip = now.px(STRIP_HIGH[now.form(width)])
+        shown = high / now.scale >= STRIP_FROM
+        self.strip.setVisible(shown)
+        if shown:
+            self.strip.setGeometry(gap, top, width - 2 * gap, strip)
+            top += strip + gap
+        foot = now.px(STATUS_HIGH)
+        self.status.setGeometry(0, high - foot, width, foot)
+        self.column.setGeometry(gap, top, width - 2 * gap, high - foot - top)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """The bench."""
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), look.look().colour("bench"))
+
+
+class Window(QMainWindow):
+    """One job on one desk."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self.desk = desk
+        desk.setParent(self)
+        self.settings = settings.read()
+        self._painted = False
+        self._form = ""
+        self.actions_by_id = actions.make(self)
+        self.menuBar().setAccessibleName(translate("Window", "Menu bar"))
+        actions.fill(self, self.actions_by_id, self)
+        self.bench = Bench(self)
+        self.setCentralWidget(self.bench)
+        self.edits = RowEdits(self)
+        self.files = Files(self)
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(0)
+        self._later.timeout.connect(self._after_paint)
+        self._connect()
+        desk.changed.connect(self._changed)
+        self.show_job()
+        self.resize(*self._first_size())
+
+    def _first_size(self) -> tuple[int, int]:
+        """As in the drawings, and never larger than the screen."""
+        now = look.look()
+        screen = QGuiApplication.primaryScreen()
+        room = screen.availableSize() if screen else None
+        width, high = now.px(1440), now.px(900)
+        return (min(width, room.width()), min(high, room.height())) if room else (width, high)
+
+    def _connect(self) -> None:
+        """Hear what the panels report."""
+        bench, sheet = self.bench, self.bench.column.sheet
+        bench.title.pressed.connect(self._cell_pressed)
+        bench.strip.pressed.connect(self.open_key)
+        sheet.open_wanted.connect(self.open_key)
+        sheet.close_wanted.connect(self.close_row)
+        sheet.stepped.connect(self.edits.step)
+        sheet.dropped.connect(self.edits.drop)
+        sheet.chosen.connect(lambda _key: self._later.start())
+        sheet.empty_pressed.connect(lambda key: self.edits.add("face", key))
+
+    # --- showing ---
+
+    @property
+    def now(self) -> Look:
+        """The look of the moment."""
+        return look.look()
+
+    @property
+    def opened_key(self) -> str:
+        """The key of what is open, or nothing."""
+        opened = self.bench.column.sheet.opened
+        return opened.key if opened is not None else ""
+
+    @property
+    def open_row(self) -> OpenRow | None:
+        """The operation that is open."""
+        opened = self.bench.column.sheet.opened
+        return opened if isinstance(opened, OpenRow) else None
+
+    def show_job(self) -> None:
+        """Show everything of the job on the desk."""
+        self.bench.column.sheet.put(self.desk.views())
+        self._refresh_open()
+        self.refresh_title()
+
+    def refresh_title(self) -> None:
+        """The title block and the title of the window."""
+        self.bench.title.put(cells(self.desk))
+        part = self.desk.job.part
+        name = part.number or part.name or translate("Window", "New job")
+        self.setWindowTitle(translate("Window", "{name}[*] – job sheet").format(name=name))
+        self.setWindowModified(self.desk.history.changed)
+        history = self.desk.history
+        for id_, can, label, words in (
+            ("undo", history.can_undo, history.undo_label, translate("Window", "&Undo: {step}")),
+            ("redo", history.can_redo, history.redo_label, translate("Window", "&Redo: {step}")),
+        ):
+            action = self.actions_by_id[id_]
+            action.setEnabled(can)
+            plain = translate("Window", "&Undo") if id_ == "undo" else translate("Window", "&Redo")
+            action.setText(words.format(step=label) if can else plain)
+
+    def _changed(self, change: Change) -> None:
+        """An edit was made: show what it changed."""
+        sheet = self.bench.column.sheet
+        sheet.notice("", "", ())
+        sheet.put(self.desk.views())
+        opened = sheet.opened
+        if opened is not None and opened.key != JOB and opened.key not in sheet.by_key:
+            sheet.open(None)
+        self._refresh_open()
+        self.refresh_title()
+        self.files.journal_later()
+        del change
+        self._later.start()
+
+    def _refresh_open(self) -> None:
+        """Show the open form and its figures as they stand."""
+        opened = self.bench.column.sheet.opened
+        if isinstance(opened, OpenRow):
+            key = opened.key
+            desk = self.desk
+            opened.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
+            opened.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+            self.bench.column.sheet.arrange()
+        elif isinstance(opened, HeaderForm):
+            opened.put(self._header_title(opened.key), self.desk.header_fields(self._sections(opened.key)))
+            self.bench.column.sheet.arrange()
+
+    def show_later(self) -> None:
+        """Show what may come after the figures."""
+        self._later.start()
+
+    def _after_paint(self) -> None:
+        """What may come after the figures are painted: strip, remarks."""
+        self.edits.refresh_strip()
+        if self.edits.review():
+            self.show_job()
+
+    # --- opening and closing ---
+
+    def open_key(self, key: str) -> None:
+        """Open a row or a heading in place, and close what was open."""
+        sheet = self.bench.column.sheet
+        if key == self.opened_key:
+            return
+        sheet.open(None)
+        if key == JOB or self.desk.set_up(key) is not None:
+            self._open_header(key)
+        elif key in sheet.by_key:
+            self._open_operation(key)
+        self.desk.history.focus(self.opened_key)
+        self.bench.column.reveal(key)
+        self._later.start()
+
+    def open_first(self, key: str) -> None:
+        """Choose a row to begin with; it is not opened, so that the whole job is seen."""
+        self.bench.column.sheet.choose(key)
+
+    def _open_operation(self, key: str) -> None:
+        """The form of an operation."""
+        _, operation = self.desk.job.find(key)
+        kind = registry.kind(operation.kind)
+        width = self.bench.column.sheet.width()
+        self._form = self.now.form(width + self.now.px(18))
+        row = OpenRow(self.desk.view(key), kind, self.desk.job.units, self._form, self.bench.column.sheet)
+        row.typed.connect(lambda name, text: self.desk.type(SetField(key, name, text)))
+        row.mended.connect(self.edits.mend)
+        row.closed.connect(lambda _key: self.close_row())
+        desk = self.desk
+        row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
+        row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+        self.bench.column.sheet.open(row)
+        row.form.focus_first()
+
+    def _sections(self, key: str) -> tuple[object, ...]:
+        """The sections of the job's form or of a set-up's."""
+        return self.desk.job_sections() if key == JOB else self.desk.set_up_sections(key)
+
+    def _header_title(self, key: str) -> str:
+        """The title over the job's form or a set-up's."""
+        if key == JOB:
+            return translate("Window", "Part, stock and machine")
+        set_up = self.desk.set_up(key)
+        number = set_up.number if set_up else 0
+        return translate("Window", "Set-up {number}").format(number=number)
+
+    def _open_header(self, key: str) -> None:
+        """The form of the job or of a set-up."""
+        sections = self._sections(key)
+        form = HeaderForm(
+            key,
+            self._header_title(key),
+            sections,
+            self.desk.job.units,
+            translate("Window", "Close"),
+            self.bench.column.sheet,
+        )
+        form.put(self._header_title(key), self.desk.header_fields(sections))
+        form.typed.connect(self._header_typed)
+        form.closed.connect(lambda _key: self.close_row())
+        self.bench.column.sheet.open(form)
+        form.focus_first()
+
+    def _header_typed(self, owner: str, name: str, text: str) -> None:
+        """Something was typed into the job's form or a set-up's."""
+        self.desk.type(SetField(owner, name, text))
+
+    def close_row(self) -> None:
+        """Close what is open; the keyboard goes to its line."""
+        sheet = self.bench.column.sheet
+        key = self.opened_key
+        sheet.open(None)
+        self.desk.history.focus("")
+        sheet.focus_line(key if key in sheet.by_key else sheet.chosen_key)
+        self._later.start()
+
+    def toggle_row(self) -> None:
+        """Open the chosen row, or close what is open."""
+        if self.opened_key:
+            self.close_row()
+        else:
+            self.open_key(self.bench.column.sheet.chosen_key)
+
+    def _cell_pressed(self, name: str) -> None:
+        """A cell of the title block leads to what it is about."""
+        if name in ("part", "machine", "material", "time"):
+            self.edit_job()
+        elif name == "review":
+            self.next_remark()
+        elif name == "file":
+            self.save()
+        elif name == "print":
+            self.print_sheets()
+
+    def edit_job(self) -> None:
+        """Open the form of the title block."""
+        self.open_key(JOB)
+
+    def say(self, message: str) -> None:
+        """Tell in the status line, and to a screen reader."""
+        self.bench.status.say(message)
+
+    # --- actions that only pass on ---
+
+    def undo(self) -> None:
+        """Take back the last step."""
+        self.edits.undo()
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        self.edits.redo()
+
+    def next_remark(self) -> None:
+        """Go to the next problem or remark."""
+        self.edits.next_remark()
+
+    def ask_kind(self) -> None:
+        """Offer the kinds of step beside the chosen row."""
+        self.edits.ask_kind()
+
+    def duplicate(self) -> None:
+        """The chosen step once more."""
+        self.edits.duplicate()
+
+    def delete(self) -> None:
+        """Take out the chosen step."""
+        self.edits.delete()
+
+    def move_up(self) -> None:
+        """The chosen step one place up."""
+        self.edits.move(-1)
+
+    def move_down(self) -> None:
+        """The chosen step one place down."""
+        self.edits.move(1)
+
+    def add_set_up(self) -> None:
+        """A new set-up after this one."""
+        self.edits.add_set_up()
+
+    def delete_set_up(self) -> None:
+        """Take out this set-up with its steps."""
+        self.edits.delete_set_up()
+
+    def move_set_up_up(self) -> None:
+        """This set-up one place up."""
+        self.edits.move_set_up(-1)
+
+    def move_set_up_down(self) -> None:
+        """This set-up one place down."""
+        self.edits.move_set_up(1)
+
+    def renumber(self) -> None:
+        """Number all steps 10, 20, 30."""
+        self.edits.renumber()
+
+    def new(self) -> None:
+        """An empty job."""
+        self.files.new()
+
+    def open_file(self) -> None:
+        """Another job."""
+        self.files.open()
+
+    def save(self) -> None:
+        """Save where it lies."""
+        self.files.save()
+
+    def save_as(self) -> None:
+        """Save in another place."""
+        self.files.save_as()
+
+    def export_pdf(self) -> None:
+        """The sheets as a file."""
+        self.files.export_pdf()
+
+    def print_sheets(self) -> None:
+        """The sheets on paper."""
+        self.files.print_sheets()
+
+    def fill_menu(self, name: str, menu: QMenu) -> None:
+        """Fill a menu that depends on what there is."""
+        self.edits.fill_menu(name, menu)
+
+    def show_keys(self) -> None:
+        """The keys of the window."""
+        self.edits.show_keys()
+
+    def show_about(self) -> None:
+        """What this program is."""
+        self.edits.show_about()
+
+    # --- look ---
+
+    def look_system(self) -> None:
+        """Light or dark as the system asks."""
+        self._set_look(settings.Settings("system", self.settings.bench))
+
+    def look_light(self) -> None:
+        """Light."""
+        self._set_look(settings.Settings("light", self.settings.bench))
+
+    def look_dark(self) -> None:
+        """Dark."""
+        self._set_look(settings.Settings("dark", self.settings.bench))
+
+    def bench_size(self) -> None:
+        """Everything half as large again, or back."""
+        self._set_look(settings.Settings(self.settings.scheme, not self.settings.bench))
+
+    def _set_look(self, chosen: settings.Settings) -> None:
+        """Keep a choice and show it."""
+        self.settings = chosen
+        settings.write(chosen)
+        look.apply(chosen.scheme, bench=chosen.bench)
+        self.rebuild()
+
+    def rebuild(self) -> None:
+        """Make all panels anew in the look of the moment; job, history and the open row stay."""
+        opened = self.opened_key
+        chosen = self.bench.column.sheet.chosen_key
+        self.bench = Bench(self)
+        self.setCentralWidget(self.bench)
+        self._connect()
+        self.show_job()
+        self.bench.column.sheet.choose(chosen)
+        if opened:
+            self.open_key(opened)
+        self._later.start()
+
+    # --- events ---
+
+    def event(self, event: QEvent) -> bool:
+        """The first painting starts what may come after it."""
+        done = super().event(event)
+        if event.type() == QEvent.Type.Paint and not self._painted:
+            self._painted = True
+            self._later.start()
+        return done
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
+        """A form made for another layout is made anew."""
+        super().resizeEvent(event)
+        key = self.opened_key
+        if self.open_row is not None:
+            form = self.now.form(self.bench.column.sheet.width() + self.now.px(18))
+            if form != self._form:
+                self.bench.column.sheet.open(None)
+                self._open_operation(key)
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802
+        """Nothing unsaved is put away without being asked for."""
+        if self.files.may_put_away():
+            self.files.journal.clear()
+            event.accept()
+        else:
+            event.ignore()
