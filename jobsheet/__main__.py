@@ -1,0 +1,35 @@
+"""Starts the program: without an argument the window, else the command line; either is imported late."""
+
+from __future__ import annotations
+
+import sys
+
+
+def _open_window(path: str | None) -> int:
+    """Open the window, or say in one line what it lacks."""
+    try:
+        from jobsheet.gui.app import main as window
+    except ImportError as error:
+        sys.stderr.write(
+            f"The window cannot open: {error}. On Debian or Ubuntu, run python3 packaging/start.py --system-packages"
+            " once; the other commands work without it.\n"
+        )
+        return 2
+    return window(path)
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run the program; returns the exit code (0 good, 1 something should stop you, 2 cannot be read)."""
+    given = sys.argv[1:] if arguments is None else arguments
+    if not given:
+        return _open_window(None)
+    if given[0] == "open" and len(given) <= 2 and not any(word.startswith("-") for word in given[1:]):  # noqa: PLR2004
+        # The quickest way to the window: the command line is not even imported.
+        return _open_window(given[1] if len(given) > 1 else None)
+    from jobsheet.cli.main import run
+
+    return run(given, _open_window)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,67 @@
+"""The command line: one verb a file, found by walking this folder and imported when it is called."""
+
+from __future__ import annotations
+
+import importlib
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import click
+
+from jobsheet.errors import DocumentError, JobsheetError
+
+_MACHINERY = {"__init__", "main", "output"}
+
+
+class Verbs(click.Group):
+    """Knows its verbs by their files; only the one that is called is imported."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """The verbs, in the order of the alphabet."""
+        del ctx
+        names = (path.stem for path in Path(__file__).parent.glob("*.py"))
+        return sorted(name.replace("_", "-") for name in names if name not in _MACHINERY)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The verb of that name, or None."""
+        if cmd_name not in self.list_commands(ctx):
+            return None
+        command: click.Command = importlib.import_module(f"jobsheet.cli.{cmd_name.replace('-', '_')}").command
+        return command
+
+
+@click.command(cls=Verbs, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="jobsheet", message="%(prog)s %(version)s")
+def group() -> None:
+    """Plan a job on a manual milling machine, see what it asks, print the set-up sheet.
+
+    Without a command the window opens. Exit codes: 0 good, 1 read, but something should stop you,
+    2 cannot be read.
+    """
+
+
+def run(arguments: list[str], open_window: Callable[[str | None], int]) -> int:
+    """Run one verb; expected failures become lines on standard error, never a traceback."""
+    try:
+        result = group.main(arguments, prog_name="jobsheet", standalone_mode=False, obj=open_window)
+    except click.exceptions.Exit as end:
+        return end.exit_code
+    except click.ClickException as error:
+        error.show()
+        return 2
+    except click.Abort:
+        sys.stderr.write("Stopped.\n")
+        return 2
+    except DocumentError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+    except JobsheetError as error:
+        sentence = str(error).strip()
+        sys.stderr.write(f"{sentence[:1].upper()}{sentence[1:]}\n")
+        return 2
+    except BrokenPipeError:
+        # Somebody reads only the first lines (`| head`): no fault of ours. Closed so that the exit is quiet.
+        sys.stderr.close()
+        return 0
+    return int(result or 0)

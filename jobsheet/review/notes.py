@@ -1,0 +1,185 @@
+"""Safety notes by trigger: which stand in the safety box, at the head of a set-up, beside a step.
+
+Nothing is dropped: at most two warnings stand beside one step, the rest at the head of its set-up.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.data import shipped
+from jobsheet.catalog.materials import find as find_material
+from jobsheet.errors import JobsheetError
+from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.material import Material
+from jobsheet.model.remark import Note
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.review.triggers import holds, parsed
+from jobsheet.storage.machine_file import find_card
+
+#: So many warnings stand beside one step (safety-notes, levels).
+BESIDE = 2
+_STEP_TERMS = {
+    "kind", "hole.through", "hole.blind", "holder.kind", "cutter.kind", "cutter.inserts", "cutter.material",
+    "cutter.mass", "cutter.diameter", "cutter.marked-speed", "direction", "method", "speed", "outcome",
+}  # fmt: skip
+_SET_UP_TERMS = {"set-up", "tool-change", "set-up.speed-changes", "set-up.head-tilted", "material.chips"}
+_FLUID_WORDS = {"brushed": "brush-on oil", "dripped": "brush-on oil"}
+
+
+class NoteRow(Struct, frozen=True, kw_only=True):
+    """One row of `resources/notes.yaml`."""
+
+    id: str
+    trigger: str
+    level: str
+    text: str
+    source: str
+    initials: str
+    back: bool
+    beside: int
+
+    @property
+    def scope(self) -> str:
+        """What it is read against: a step, a set-up or the sheet."""
+        names = parsed(self.trigger)[1]
+        if names & _STEP_TERMS:
+            return "step"
+        return "set-up" if names & _SET_UP_TERMS else "sheet"
+
+
+class Notes(Struct, frozen=True, kw_only=True):
+    """All notes of a job, each where it stands; `stops` are those that ask for initials."""
+
+    sheet: tuple[Note, ...]
+    set_ups: dict[str, tuple[Note, ...]]
+    steps: dict[str, tuple[Note, ...]]
+    stops: tuple[Note, ...]
+
+
+@cache
+def rows() -> tuple[NoteRow, ...]:
+    """Every note there is."""
+    return tuple(
+        NoteRow(
+            id=name, trigger=row["trigger"], level=row["level"], text=row["text"], source=row["source"],
+            initials=row.get("initials", ""), back=row.get("back") == "yes", beside=int(row.get("beside", "9")),
+        )
+        for name, row in shipped("notes.yaml")["notes"].items()
+    )  # fmt: skip
+
+
+def notes_for(job: Job, reckoned: Reckoned) -> Notes:
+    """The notes that this job calls up."""
+    sheet_facts = _sheet_facts(job)
+    by_scope: dict[str, list[NoteRow]] = {"sheet": [], "set-up": [], "step": []}
+    for row in rows():
+        by_scope[row.scope].append(row)
+    sheet = [_note(row) for row in by_scope["sheet"] if holds(row.trigger, {**sheet_facts, "sheet": True})]
+    set_ups: dict[str, tuple[Note, ...]] = {}
+    steps: dict[str, tuple[Note, ...]] = {}
+    stops = [note for note in sheet if note.level == "stop"]
+    for set_up in job.set_ups:
+        facts = sheet_facts | _set_up_facts(set_up, reckoned)
+        head = [_note(row, set_up=set_up.key) for row in by_scope["set-up"] if holds(row.trigger, facts)]
+        shown: set[str] = {note.id for note in head}
+        for operation in set_up.operations:
+            step_facts = facts | _step_facts(operation)
+            fired = [row for row in by_scope["step"] if holds(row.trigger, step_facts)]
+            fired.sort(key=lambda row: (row.level != "stop", row.level == "note", row.beside))
+            beside = [row for row in fired if row.level == "stop" or row.beside < 9][:BESIDE]  # noqa: PLR2004
+            steps[operation.key] = tuple(_note(row, set_up.key, operation.key) for row in beside)
+            stops.extend(note for note in steps[operation.key] if note.level == "stop")
+            for row in fired:
+                if row not in beside and row.id not in shown:
+                    shown.add(row.id)
+                    head.append(_note(row, set_up.key, operation.key if row.level == "stop" else ""))
+        set_ups[set_up.key] = tuple(note for note in head if note.level != "note")
+        sheet.extend(note for note in head if note.level == "note" and note.id not in {one.id for one in sheet})
+    return Notes(sheet=tuple(note for note in sheet if note.level != "stop"), set_ups=set_ups, steps=steps, stops=tuple(stops))
+
+
+def _note(row: NoteRow, set_up: str = "", operation: str = "") -> Note:
+    return Note(
+        id=row.id, level=row.level, text=row.text, source=row.source, initials=row.initials, scope=row.scope,
+        operation=operation, set_up=set_up, back=row.back,
+    )  # fmt: skip
+
+
+def _sheet_facts(job: Job) -> dict[str, Any]:
+    """What is true of the job as a whole; a machine or material that is gone leaves its facts out."""
+    facts: dict[str, Any] = {"person": frozenset({"trainee"} if job.trainee else set())}
+    try:
+        material: Material | None = find_material(job.material)
+    except JobsheetError:
+        material = None
+    if material:
+        facts |= {
+            "material.family": material.family,
+            "material.hazard": frozenset(material.hazards),
+            "material.chips": material.chips,
+            "material.work-hardens": material.work_hardens,
+        }
+    try:
+        machine = find_card(job.machine)
+    except JobsheetError:
+        machine = None
+    if machine:
+        facts |= {
+            "machine.drive": machine.spindle.change,
+            "machine.reverse": machine.spindle.reverses,
+            "machine.quill": machine.quill,
+            "machine.noise": machine.noise,
+            "machine.stand": machine.stand,
+        }
+    size = job.stock
+    facts["stock.thickness"] = min(size.length.value, size.width.value, size.height.value)
+    condition = size.condition.casefold()
+    if "sheared" in condition or "sharp" in condition:
+        facts["stock.edges"] = "sharp"
+    fluid = job.fluid or "brushed"
+    facts["fluid"] = _FLUID_WORDS.get(fluid, fluid)
+    return facts
+
+
+def _set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:
+    cutters = [cutter.text for one in set_up.operations if (cutter := getattr(one.fields, "cutter", None))]
+    speeds = {
+        value
+        for one in set_up.operations
+        if (outcome := reckoned.operations.get(one.key)) and outcome.figures
+        if (value := outcome.figures.value("spindle_speed")) is not None
+    }
+    return {
+        "set-up": True,
+        "tool-change": bool(cutters),
+        "set-up.speed-changes": len(speeds) > 1,
+    }
+
+
+def _step_facts(operation: Operation) -> dict[str, Any]:
+    fields = operation.fields
+    kind = kind_of(operation.kind)
+    words = {operation.kind, *kind.groups}
+    facts: dict[str, Any] = {}
+    cutter = getattr(fields, "cutter", None)
+    if cutter is not None:
+        facts["cutter.kind"] = cutter.kind
+        facts["cutter.material"] = cutter.material
+        facts["cutter.diameter"] = cutter.diameter
+        facts["cutter.inserts"] = cutter.kind in ("face mill", "fly cutter") and cutter.material == "carbide"
+        facts["cutter.marked-speed"] = cutter.marked_speed
+        if cutter.kind == "spot drill":
+            words = {"spot", *kind.groups}
+    facts["kind"] = frozenset(words)
+    depth = getattr(fields, "depth", None)
+    if hasattr(depth, "through"):
+        facts["hole.through"] = depth.through
+        facts["hole.blind"] = not depth.through
+    if operation.kind == "tap":
+        facts["method"] = "power" if fields.method == "under power" else "hand-in-spindle"  # type: ignore[attr-defined]
+    return facts

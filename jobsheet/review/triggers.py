@@ -1,0 +1,161 @@
+"""The small language in which safety notes say when they apply: data, not code.
+
+    trigger = term, joined by and, or, not and brackets
+    term    = name | name known | name (= | in) word [, word …] | name (> | >= | < | <=) number [unit]
+
+A term whose datum is missing is false; `not x known` is for where the missing thing is the danger.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from typing import Any
+
+from jobsheet.errors import JobsheetError
+from jobsheet.units.grammar import read, read_number
+
+_TOKEN = re.compile(r"\(|\)|>=|<=|=|>|<|,|[^\s(),<>=]+")
+_ENDS = {"and", "or", ")", ""}
+
+Facts = Mapping[str, Any]
+
+
+class TriggerError(JobsheetError):
+    """A trigger in our own data that cannot be read."""
+
+
+class _Parser:
+    def __init__(self, text: str) -> None:
+        self._tokens = _TOKEN.findall(text)
+        self._at = 0
+        self.names: set[str] = set()
+
+    def _peek(self) -> str:
+        return self._tokens[self._at] if self._at < len(self._tokens) else ""
+
+    def _next(self) -> str:
+        token = self._peek()
+        self._at += 1
+        return token
+
+    def whole(self) -> Any:
+        found = self._either()
+        if self._peek():
+            raise TriggerError(f"“{self._peek()}” is left over")
+        return found
+
+    def _either(self) -> Any:
+        parts = [self._both()]
+        while self._peek() == "or":
+            self._next()
+            parts.append(self._both())
+        return ("or", parts) if len(parts) > 1 else parts[0]
+
+    def _both(self) -> Any:
+        parts = [self._term()]
+        while self._peek() == "and":
+            self._next()
+            parts.append(self._term())
+        return ("and", parts) if len(parts) > 1 else parts[0]
+
+    def _term(self) -> Any:
+        token = self._next()
+        if token == "not":
+            return ("not", self._term())
+        if token == "(":
+            found = self._either()
+            if self._next() != ")":
+                raise TriggerError("a bracket is not closed")
+            return found
+        if token in _ENDS or token in ("=", "in", ","):
+            raise TriggerError(f"a term is missing before “{token}”")
+        self.names.add(token)
+        return self._comparison(token)
+
+    def _comparison(self, name: str) -> Any:
+        mark = self._peek()
+        if mark == "known":
+            self._next()
+            return ("known", name)
+        if mark in ("=", "in"):
+            self._next()
+            return ("in", name, frozenset(self._words()))
+        if mark in (">", ">=", "<", "<="):
+            self._next()
+            return (mark, name, self._number())
+        return ("true", name)
+
+    def _words(self) -> list[str]:
+        words: list[list[str]] = [[]]
+        while self._peek() not in _ENDS:
+            token = self._next()
+            if token == ",":
+                words.append([])
+            else:
+                words[-1].append(token)
+        return [" ".join(word) for word in words if word]
+
+    def _number(self) -> float:
+        text = []
+        while self._peek() not in _ENDS:
+            text.append(self._next())
+        joined = " ".join(text)
+        number, unit = read_number(joined)
+        if not unit.strip():
+            return number
+        for measures in ("length", "mass"):
+            try:
+                return read(joined, measures)
+            except JobsheetError:
+                continue
+        raise TriggerError(f"“{joined}” has no unit that a trigger knows")
+
+
+@cache
+def parsed(text: str) -> tuple[Any, frozenset[str]]:
+    """A trigger taken apart, and the names of its terms.
+
+    Raises
+    ------
+    TriggerError
+        If it cannot be read.
+    """
+    parser = _Parser(text)
+    return parser.whole(), parser.names and frozenset(parser.names) or frozenset()
+
+
+def holds(text: str, facts: Facts) -> bool:
+    """Whether the trigger is true of these facts; values are words, sets of words, numbers in SI or booleans."""
+    return _holds(parsed(text)[0], facts)
+
+
+def _holds(node: Any, facts: Facts) -> bool:
+    what = node[0]
+    if what == "and":
+        return all(_holds(part, facts) for part in node[1])
+    if what == "or":
+        return any(_holds(part, facts) for part in node[1])
+    if what == "not":
+        return not _holds(node[1], facts)
+    value = facts.get(node[1])
+    if what == "known":
+        return value not in (None, "", frozenset())
+    if value is None:
+        return False
+    if what == "true":
+        return bool(value)
+    if what == "in":
+        have = value if isinstance(value, (set, frozenset)) else {_word(value)}
+        return bool(have & node[2])
+    if not isinstance(value, (int, float)):
+        return False
+    limit = node[2]
+    return {">": value > limit, ">=": value >= limit, "<": value < limit, "<=": value <= limit}[what]
+
+
+def _word(value: Any) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value)
