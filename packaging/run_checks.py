@@ -13,7 +13,7 @@ import system_packages
 from screen_for_tests import screen
 from setup_environment import Environment, SetupError, base_python, outcome, say
 
-DISPLAY_VARIABLE = "JOBSHEET_TEST_DISPLAY"
+DISPLAYS_VARIABLE = "JOBSHEET_TEST_DISPLAYS"  # screen_for_worker.py gives each test process one of them
 BENCHMARKS = "tests/benchmarks"
 MOST_WORKERS = 4
 
@@ -80,7 +80,7 @@ def pytest_arguments(options: argparse.Namespace, extra: Sequence[str], *, has_d
     """The test runner's command line, without the interpreter."""
     if options.benchmarks:
         return ["-m", "pytest", BENCHMARKS, "-p", "no:xdist", *extra]
-    command = ["-m", "pytest", "-p", "screen_tests_in_turn", "-n", str(workers()), "--dist", "loadgroup"]
+    command = ["-m", "pytest", "-p", "screen_for_worker", "-n", str(workers())]
     # Timings beside other tests say nothing, so benchmarks have a run of their own.
     command += ["--benchmark-disable", f"--ignore={BENCHMARKS}"]
     if options.long:
@@ -110,7 +110,8 @@ def run_tests(
     with contextlib.ExitStack() as stack:
         has_display = sys.platform.startswith("linux") and not options.benchmarks
         if has_display:
-            variables = {**variables, DISPLAY_VARIABLE: stack.enter_context(screen())}
+            displays = [stack.enter_context(screen()) for _ in range(max(1, workers()))]
+            variables = {**variables, DISPLAYS_VARIABLE: " ".join(displays)}
         elif not options.benchmarks:
             say("The tests that need a made screen are left out: they run on Linux.")
         command = [str(environment.python), *pytest_arguments(options, extra, has_display=has_display)]
