@@ -1,7 +1,7 @@
 """The small language in which safety notes say when they apply: data, not code.
 
     trigger = term, joined by and, or, not and brackets
-    term    = name | name known | name (= | in) word [, word …] | name (> | >= | < | <=) number [unit]
+    term    = name | name known | name (= | in) word [, word …] | name (> | >= | < | <=) (number [unit] | name)
 
 A term whose datum is missing is false; `not x known` is for where the missing thing is the danger.
 """
@@ -97,7 +97,11 @@ class _Parser:
                 words[-1].append(token)
         return [" ".join(word) for word in words if word]
 
-    def _number(self) -> float:
+    def _number(self) -> float | str:
+        if self._peek()[:1].isalpha():
+            name = self._next()
+            self.names.add(name)
+            return name
         text = []
         while self._peek() not in _ENDS:
             text.append(self._next())
@@ -123,7 +127,8 @@ def parsed(text: str) -> tuple[Any, frozenset[str]]:
         If it cannot be read.
     """
     parser = _Parser(text)
-    return parser.whole(), parser.names and frozenset(parser.names) or frozenset()
+    tree = parser.whole()
+    return tree, frozenset(parser.names)
 
 
 def holds(text: str, facts: Facts) -> bool:
@@ -149,9 +154,9 @@ def _holds(node: Any, facts: Facts) -> bool:
     if what == "in":
         have = value if isinstance(value, (set, frozenset)) else {_word(value)}
         return bool(have & node[2])
-    if not isinstance(value, (int, float)):
+    limit = facts.get(node[2]) if isinstance(node[2], str) else node[2]
+    if not isinstance(value, (int, float)) or not isinstance(limit, (int, float)):
         return False
-    limit = node[2]
     return {">": value > limit, ">=": value >= limit, "<": value < limit, "<=": value <= limit}[what]
 
 
