@@ -23,7 +23,7 @@ def main(arguments: list[str] | None = None) -> int:
     given = sys.argv[1:] if arguments is None else arguments
     if not given:
         return _open_window(None)
-    if given[0] == "open" and len(given) <= 2 and not any(word.startswith("-") for word in given[1:]):  # noqa: PLR2004
+    if given[0] == "open" and len(given) <= 2 and not any(word.startswith("-") for word in given[1:]):
         # The quickest way to the window: the command line is not even imported.
         return _open_window(given[1] if len(given) > 1 else None)
     from jobsheet.cli.main import run

@@ -1,9 +1,9 @@
 """Cutters as people write them in one line: what it is, its size, and what else is known of it.
 
-    face mill 50 mm, 4 teeth, carbide, marked 12000 rpm, drawer 2 no. 7
-    spot drill 10 mm, 90°, drawer 3 no. 1
-    drill #7, drawer 3
-    taps M6, taper and plug, drawer 5
+face mill 50 mm, 4 teeth, carbide, marked 12000 rpm, drawer 2 no. 7
+spot drill 10 mm, 90°, drawer 3 no. 1
+drill #7, drawer 3
+taps M6, taper and plug, drawer 5
 """
 
 from __future__ import annotations
@@ -36,14 +36,34 @@ MATERIALS = {
 #: Teeth that count for the feed where nothing is written: two lips of a drill (common practice).
 _USUAL_TEETH = {"drill": 2, "spot drill": 2, "centre drill": 2, "slot drill": 2, "fly cutter": 1}
 #: Point angles where nothing is written (common practice): jobber drill 118°, spot drill and countersink 90°.
-_USUAL_POINT = {"drill": 118, "spot drill": 90, "countersink": 90, "chamfer mill": 90, "centre drill": 60, "core drill": 118}
-TAP_STYLES = ("spiral point", "spiral flute", "bottoming", "taper, plug and bottoming", "taper and plug", "taper", "plug", "form")
+_USUAL_POINT = {
+    "drill": 118,
+    "spot drill": 90,
+    "countersink": 90,
+    "chamfer mill": 90,
+    "centre drill": 60,
+    "core drill": 118,
+}
+TAP_STYLES = (
+    "spiral point",
+    "spiral flute",
+    "bottoming",
+    "taper, plug and bottoming",
+    "taper and plug",
+    "taper",
+    "plug",
+    "form",
+)
 _PLACE = re.compile(r"^(drawer|shelf|box|rack|cabinet|place|case|bench|tray|stand)\b", re.IGNORECASE)
 _TEETH = re.compile(r"^(\S+)\s*(?:-?\s*)(teeth|tooth|flutes?|inserts?|edges?|cutting edges?)$", re.IGNORECASE)
 _ANGLE = re.compile(r"^(?:point\s+)?([\d.,]+)\s*(?:°|deg|degrees)(?:\s+point)?$", re.IGNORECASE)
 _HELIX = re.compile(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
-_OUT = re.compile(r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE)
-_FLUTES = re.compile(r"^(?:flutes?|cutting length)\s+(.+?)(?:\s+long)?$|^(.+?)\s+(?:flute|cutting) length$", re.IGNORECASE)
+_OUT = re.compile(
+    r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE
+)
+_FLUTES = re.compile(
+    r"^(?:flutes?|cutting length)\s+(.+?)(?:\s+long)?$|^(.+?)\s+(?:flute|cutting) length$", re.IGNORECASE
+)
 _MARKED = re.compile(r"^(?:marked|highest|max(?:imum)?\.?)\s+(.+)$", re.IGNORECASE)
 _SPLIT = re.compile(r",\s+|;\s*|\s+·\s+")
 
@@ -101,11 +121,15 @@ def _diameter(kind: str, size: str, start: int, text: str, system: str) -> float
         if kind in ("drill", "core drill", "spot drill"):
             value = read_drill_size(size, system)
         else:
-            value = read(re.sub(r"\s*[A-Za-z]{1,2}\d{1,2}$", "", size) if kind == "reamer" else size, "length", system)
+            value = read(
+                re.sub(r"\s*[A-Za-z]{1,2}\d{1,2}$", "", size) if kind == "reamer" else size, "length", system
+            )
     except QuantityError as error:
-        raise QuantityError(str(error), start, start + len(text.split(",")[0])) from None
+        raise QuantityError(str(error), start, start + len(text.split(",", maxsplit=1)[0])) from None
     if value <= 0:
-        raise QuantityError(f"A cutter of “{size}” does not exist: its diameter must be above zero.", start, len(text))
+        raise QuantityError(
+            f"A cutter of “{size}” does not exist: its diameter must be above zero.", start, len(text)
+        )
     return value
 
 
@@ -124,7 +148,11 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
     elif folded in ("split point", "thinned point"):
         known["split_point"] = True
     elif match := _MARKED.match(piece):
-        known["marked_speed"] = read(match[1].replace(" ", "", 1) if re.match(r"^\d{1,3} \d{3}\b", match[1]) else match[1], "spindle speed", system)
+        known["marked_speed"] = read(
+            match[1].replace(" ", "", 1) if re.match(r"^\d{1,3} \d{3}\b", match[1]) else match[1],
+            "spindle speed",
+            system,
+        )
     elif match := _HELIX.match(piece):
         known["helix"] = read((match[1] or match[2]).replace("deg", "°"), "angle", system)
     elif match := _ANGLE.match(piece):
@@ -138,14 +166,30 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
         known["stick_out"] = read(match[1] or match[2], "length", system)
     elif kind == "tap" and folded in TAP_STYLES:
         known["style"] = folded
-    elif kind == "edge finder" and "tip" in folded:
-        extra.append(piece)
-    elif kind in ("counterbore",) and folded.startswith("pilot"):
+    elif (kind == "edge finder" and "tip" in folded) or (
+        kind == "counterbore" and folded.startswith("pilot")
+    ):
         extra.append(piece)
     else:
-        words = ("4 teeth", "carbide", "HSS", "cobalt", "90°", "helix 30°", "45 mm out", "marked 12000 rpm", "drawer 2 no. 7", "split point", *TAP_STYLES)
+        words = (
+            "4 teeth",
+            "carbide",
+            "HSS",
+            "cobalt",
+            "90°",
+            "helix 30°",
+            "45 mm out",
+            "marked 12000 rpm",
+            "drawer 2 no. 7",
+            "split point",
+            *TAP_STYLES,
+        )
         near = nearest(piece, words)
-        hint = f"Did you mean {near}?" if near else "Write teeth, material, angle, how far out, marked speed or place."
+        hint = (
+            f"Did you mean {near}?"
+            if near
+            else "Write teeth, material, angle, how far out, marked speed or place."
+        )
         raise QuantityError(f"“{piece}” is not understood of a cutter. {hint}", start, end)
 
 

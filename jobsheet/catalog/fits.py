@@ -9,7 +9,9 @@ from jobsheet.model.quantity import Size
 from jobsheet.units.grammar import read, read_number
 
 _PLUS_MINUS = re.compile(r"^(?P<size>.+?)\s*(?:±|\+/-|\+-|plus or minus)\s*(?P<tol>.+)$")
-_TWO = re.compile(r"^(?P<size>.+?)\s+(?P<first>[+\-−]?\s*[\d.,]+)\s*/\s*(?P<second>[+\-−]?\s*[\d.,]+)\s*(?P<unit>[^\d\s.,/]*)$")
+_TWO = re.compile(
+    r"^(?P<size>.+?)\s+(?P<first>[+\-−]?\s*[\d.,]+)\s*/\s*(?P<second>[+\-−]?\s*[\d.,]+)\s*(?P<unit>[^\d\s.,/]*)$"
+)
 _FIT = re.compile(r"^(?P<size>.+?)\s*(?P<letter>[A-Za-z]{1,2})(?P<grade>\d{1,2})$")
 #: ISO 286-1 (from memory): standard tolerance grades by range of nominal size [µm].
 _RANGES = (3.0, 6.0, 10.0, 18.0, 30.0, 50.0, 80.0, 120.0, 180.0, 250.0, 315.0, 400.0, 500.0)
@@ -83,7 +85,11 @@ def _nominal(size: str, behind: str, system: str) -> float:
     """The size before its tolerance; it takes the unit written behind the tolerance if it has none."""
     if _unit_of(size):
         return read(size, "length", system)
-    unit = behind if not re.match(r"[\s\d.,+\-−]", behind[:1] or "0") else (_unit_of(behind) if behind.strip() else "")
+    unit = (
+        behind
+        if not re.match(r"[\s\d.,+\-−]", behind[:1] or "0")
+        else (_unit_of(behind) if behind.strip() else "")
+    )
     return read(f"{size} {unit}", "length", system)
 
 

@@ -22,7 +22,7 @@ def _sourced(row: Any, measures: str | None) -> Sourced:
     return Sourced(value, row["source"], row["trust"])
 
 
-def material_from(name: str, row: Any, group: str, family: str) -> Material:
+def material_from(name: str, row: Any, family: str) -> Material:
     """One row of a file as a material. Raises KeyError or QuantityError where the file is wrong."""
     speeds = row.get("speeds", {})
     return Material(
@@ -55,7 +55,7 @@ def group(name: str) -> tuple[Material, ...]:
         return ()
     data = load(path)
     return tuple(
-        material_from(row_name, row, name, data.get("family", name)) for row_name, row in data["materials"].items()
+        material_from(row_name, row, data.get("family", name)) for row_name, row in data["materials"].items()
     )
 
 
@@ -75,7 +75,8 @@ def find(name: str) -> Material:
                 return material
     near = nearest(name, names())
     raise NoSuchEntry(
-        f"No material is called “{name}”." + (f" Did you mean {near}?" if near else " The list is in the field's menu.")
+        f"No material is called “{name}”."
+        + (f" Did you mean {near}?" if near else " The list is in the field's menu.")
     )
 
 

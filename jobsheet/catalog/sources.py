@@ -23,7 +23,9 @@ def words(key: str) -> str:
         return key.replace("-", " ")
     if isinstance(row, str):
         return row
-    parts = [str(row[name]) for name in ("author", "title", "year", "where", "page", "equation") if row.get(name)]
+    parts = [
+        str(row[name]) for name in ("author", "title", "year", "where", "page", "equation") if row.get(name)
+    ]
     trust = row.get("trust") or row.get("mark")
     text = ", ".join(dict.fromkeys(parts)) or key
     return f"{text} ({trust})" if trust else text

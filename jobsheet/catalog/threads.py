@@ -70,7 +70,9 @@ def read_thread(text: str) -> Thread:
         row = coarse_metric(major)
         if match[2] is None:
             if row is None:
-                raise QuantityError(f"{written} has no coarse pitch in the table; write it, such as {written}x1.")
+                raise QuantityError(
+                    f"{written} has no coarse pitch in the table; write it, such as {written}x1."
+                )
             return Thread(row.major, row.pitch, row.fine, text)
         pitch = read_number(match[2])[0] * 1e-3
         if not 0 < pitch < major:
@@ -93,7 +95,7 @@ def _unified(match: re.Match[str], written: str, text: str) -> Thread:
             return Thread(row.major, row.pitch, row.fine, text)
     if size.startswith("#"):
         number = int(size[1:])
-        if number > 12:  # noqa: PLR2004 - numbered threads end at #12 (ASME B1.1)
+        if number > 12:
             raise QuantityError(f"There is no thread {size}; numbers run from #0 to #12.", 0, len(text))
         major = 0.060 + 0.013 * number  # ASME B1.1: each number adds 0.013 in to 0.060 in
     else:

@@ -25,9 +25,14 @@ def command(job: str, want_json: bool) -> int:
     notes = notes_for(plan, found)
     numbers = {operation.key: operation.number for _, operation in plan.operations()}
     over = [
-        (numbers[key], limit) for key, outcome in found.operations.items() for limit in outcome.limits if limit.verdict == "beyond"
+        (numbers[key], limit)
+        for key, outcome in found.operations.items()
+        for limit in outcome.limits
+        if limit.verdict == "beyond"
     ]
-    problems = [(numbers[key], outcome.problem) for key, outcome in found.operations.items() if outcome.problem]
+    problems = [
+        (numbers[key], outcome.problem) for key, outcome in found.operations.items() if outcome.problem
+    ]
     if want_json:
         as_json(_data(remarks, over, problems, notes, numbers))
     else:
@@ -54,7 +59,12 @@ def _text(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str,
     for number, sentence in problems:
         click.echo(f"step {number} cannot be reckoned: {sentence}")
     for number, limit in over:
-        click.echo(f"beyond  step {number}: {limit.title.lower()}, {limit.shown} ({limit.share * 100:.0f} %). {limit.sentence}".rstrip(". ") + ".")
+        click.echo(
+            f"beyond  step {number}: {limit.title.lower()}, {limit.shown} ({limit.share * 100:.0f} %). {limit.sentence}".rstrip(
+                ". "
+            )
+            + "."
+        )
     for one in remarks:
         where = " and ".join(str(numbers[key]) for key in one.operations)
         click.echo(f"{one.severity}  step {where}: {one.message}. [{one.rule}]")

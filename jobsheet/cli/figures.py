@@ -20,10 +20,18 @@ def command(job: str, want_json: bool) -> int:
     plan = read_job(job)
     found = Reckoner().reckon(plan)
     if want_json:
-        as_json({"operations": [_as_data(operation, found.operations[operation.key]) for _, operation in plan.operations()]})
+        as_json(
+            {
+                "operations": [
+                    _as_data(operation, found.operations[operation.key]) for _, operation in plan.operations()
+                ]
+            }
+        )
     else:
         _as_text(plan, found)
-    stopped = any(limit.verdict == "beyond" for outcome in found.operations.values() for limit in outcome.limits)
+    stopped = any(
+        limit.verdict == "beyond" for outcome in found.operations.values() for limit in outcome.limits
+    )
     unreckoned = any(outcome.problem for outcome in found.operations.values())
     return 1 if stopped or unreckoned else 0
 
@@ -68,8 +76,9 @@ def _as_text(plan: Any, found: Any) -> None:
                 continue
             figures = outcome.figures.items if outcome.figures else ()
             columns([(FIGURES[one.name].title, one.shown) for one in figures], "       ")
-            rows = [
-                (one.title, f"{one.share * 100:.0f} %", one.verdict, one.shown, one.sentence) for one in outcome.limits
+            rows: list[tuple[str, ...]] = [
+                (one.title, f"{one.share * 100:.0f} %", one.verdict, one.shown, one.sentence)
+                for one in outcome.limits
             ]
             if rows:
                 click.echo("       limits, the nearest to giving out first")
@@ -77,4 +86,6 @@ def _as_text(plan: Any, found: Any) -> None:
             for caveat in outcome.figures.caveats if outcome.figures else ():
                 click.echo(f"       {caveat}")
         click.echo("")
-    click.echo("Calculated from the values entered; the cut may ask more. Start lighter and watch, listen and feel.")
+    click.echo(
+        "Calculated from the values entered; the cut may ask more. Start lighter and watch, listen and feel."
+    )

@@ -58,7 +58,10 @@ def _list(formulas: dict[str, Any], want_json: bool) -> None:
                     {
                         "name": one.name,
                         "source": source_words(one.source),
-                        "inputs": {name: {"unit": about.unit, "meaning": about.meaning} for name, about in one.inputs.items()},
+                        "inputs": {
+                            name: {"unit": about.unit, "meaning": about.meaning}
+                            for name, about in one.inputs.items()
+                        },
                         "unit": one.output.unit,
                     }
                     for one in described
@@ -71,7 +74,9 @@ def _list(formulas: dict[str, Any], want_json: bool) -> None:
         click.echo(f"    {one.title}")
         for line in one.expression.splitlines():
             click.echo(f"    {line.strip()}")
-        columns([(f"{name}", f"{about.meaning} [{about.unit}]") for name, about in one.inputs.items()], "      ")
+        columns(
+            [(f"{name}", f"{about.meaning} [{about.unit}]") for name, about in one.inputs.items()], "      "
+        )
         click.echo(f"    source: {source_words(one.source)}\n")
 
 
@@ -168,8 +173,6 @@ def _work(function: Any, inputs: tuple[str, ...], want_json: bool) -> None:
         raise JobsheetError(f"{about.name} still needs {', '.join(missing)}.") from None
     except OverflowError:
         raise JobsheetError(f"{about.name}: these numbers are too large.") from None
-    if isinstance(done.result, complex):
-        raise CalcError("input", "outside what the formula can take", "inside its range")
     lines = working_lines(done)
     if want_json:
         as_json({"value": done.result, "unit": done.unit, "working": lines})
@@ -181,7 +184,9 @@ def _work(function: Any, inputs: tuple[str, ...], want_json: bool) -> None:
 def working_lines(done: Any) -> list[str]:
     """A formula worked, line by line: title, symbols, numbers, result, source, caveats."""
     lines = [done.title, *(f"  {line.strip()}" for line in done.expression.splitlines())]
-    lines.extend(f"    {term.symbol} = {_shown(term.value, term.unit)}   {term.meaning}" for term in done.inputs)
+    lines.extend(
+        f"    {term.symbol} = {_shown(term.value, term.unit)}   {term.meaning}" for term in done.inputs
+    )
     lines.append(f"  {done.symbol} = {_shown(done.result, done.unit)}")
     lines.append(f"  source: {source_words(done.source)}")
     lines.extend(f"  {caveat}" for caveat in done.caveats)

@@ -41,7 +41,7 @@ class Command(Protocol):
         ...
 
 
-def owner_of(job: Job, owner: str) -> tuple[str, str]:
+def owner_of(owner: str) -> tuple[str, str]:
     """What an owner names: `job:part` is a header section, `holding:set-up-1` one of a set-up, else an operation's key."""
     section, _, key = owner.partition(":")
     if section == "job":
@@ -59,7 +59,7 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
     CommandError
         If there is no such owner or field.
     """
-    what, key = owner_of(job, owner)
+    what, key = owner_of(owner)
     if what == "job":
         entries = SECTIONS.get(key, ())
     elif what == "operation":
@@ -74,7 +74,7 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
 
 def value_of(job: Job, owner: str, name: str) -> Any:
     """The value that a field of the window shows."""
-    what, key = owner_of(job, owner)
+    what, key = owner_of(owner)
     if what == "job":
         return getattr(job if key == "job" else getattr(job, key), name)
     if what == "operation":
@@ -117,32 +117,39 @@ class SetField(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return f"change {self.name.replace('_', ' ')}"
 
     @property
     def merge_key(self) -> str:
+        """Typing in one field is one step."""
         return f"{self.owner}/{self.name}"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         entry = entry_of(job, self.owner, self.name)
         if self.owner == "job" and self.name == "units":
             return ChangeUnits(entry.read(self.text, job.units)).apply(job)
         if self.owner == "job" and self.name == "machine":
             return ChooseMachine(self.text).apply(job)
         value = entry.read(self.text, job.units)
-        what, key = owner_of(job, self.owner)
+        what, key = owner_of(self.owner)
         if what == "operation":
             _, operation = _operation(job, key)
             fields = _changed(operation.fields, self.name, value, entry)
             return _with_operation(job, replace(operation, fields=fields))
         if what == "job":
-            return replace(job, **{self.name: _plain(value)}) if key == "job" else replace(
-                job, **{key: _changed(getattr(job, key), self.name, value, entry)}
+            return (
+                replace(job, **{self.name: _plain(value)})
+                if key == "job"
+                else replace(job, **{key: _changed(getattr(job, key), self.name, value, entry)})
             )
         set_up = _set_up(job, key)
         if what == "setup":
             return _with_set_up(job, _changed(set_up, self.name, value, entry))
-        return _with_set_up(job, replace(set_up, **{what: _changed(getattr(set_up, what), self.name, value, entry)}))
+        return _with_set_up(
+            job, replace(set_up, **{what: _changed(getattr(set_up, what), self.name, value, entry)})
+        )
 
 
 def _plain(value: Any) -> Any:
@@ -166,9 +173,11 @@ class ChooseMachine(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "choose the machine"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         from jobsheet.errors import NoSuchEntry, QuantityError
         from jobsheet.storage.machine_file import find_card
 
@@ -188,9 +197,11 @@ class ChangeUnits(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "change the units"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         if self.units == job.units:
             return job
         from jobsheet.edit.spelling import with_units_written
@@ -208,9 +219,11 @@ class AddOperation(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return f"add {kind_of(self.kind).title.lower()}"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         set_up = _set_up(job, self.set_up_key)
         made = Operation(
             key=new_key(job, self.kind), number=0, kind=self.kind, fields=kind_of(self.kind).blank(job.units)
@@ -226,9 +239,11 @@ class DuplicateOperation(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "duplicate the step"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         set_up, operation = _operation(job, self.key)
         made = replace(operation, key=new_key(job, operation.kind))
         return _inserted(job, set_up, made, self.key)
@@ -242,9 +257,11 @@ class DeleteOperation(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "take out the step"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         set_up, _ = _operation(job, self.key)
         left = tuple(one for one in set_up.operations if one.key != self.key)
         return _with_set_up(job, replace(set_up, operations=left))
@@ -260,9 +277,11 @@ class MoveOperation(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "move the step"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         origin, operation = _operation(job, self.key)
         target = _set_up(job, self.set_up_key)
         rest = tuple(one for one in target.operations if one.key != self.key)
@@ -282,9 +301,11 @@ class AddSetUp(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "add a set-up"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         keys = {one.key for one in job.set_ups}
         key = next(f"set-up-{n}" for n in range(1, len(keys) + 2) if f"set-up-{n}" not in keys)
         made = SetUp(key=key, number=0)
@@ -302,9 +323,11 @@ class DeleteSetUp(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "take out the set-up"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         _set_up(job, self.key)
         if len(job.set_ups) == 1:
             raise CommandError("A job keeps at least one set-up.")
@@ -320,9 +343,11 @@ class MoveSetUp(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "move the set-up"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         moved = _set_up(job, self.key)
         rest = [one for one in job.set_ups if one.key != self.key]
         rest.insert(max(0, min(self.index, len(rest))), moved)
@@ -336,16 +361,20 @@ class Renumber(Struct, frozen=True):
 
     @property
     def label(self) -> str:
+        """What Undo calls it."""
         return "number the steps anew"
 
     def apply(self, job: Job) -> Job:
+        """The next job."""
         number = 0
         set_ups = []
         for set_up in job.set_ups:
             operations = []
             for operation in set_up.operations:
                 number += 10
-                operations.append(operation if operation.number == number else replace(operation, number=number))
+                operations.append(
+                    operation if operation.number == number else replace(operation, number=number)
+                )
             set_ups.append(replace(set_up, operations=tuple(operations)))
         return replace(job, set_ups=tuple(set_ups))
 
@@ -355,7 +384,8 @@ def _numbered(job: Job) -> Job:
     return replace(
         job,
         set_ups=tuple(
-            one if one.number == index else replace(one, number=index) for index, one in enumerate(job.set_ups, 1)
+            one if one.number == index else replace(one, number=index)
+            for index, one in enumerate(job.set_ups, 1)
         ),
     )
 

@@ -79,7 +79,9 @@ class History:
             return
         keys = {operation.key for _, operation in job.operations()}
         drafts = {where: text for where, text in self.drafts.items() if _still_there(where[0], keys, job)}
-        self._push(State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker)
+        self._push(
+            State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker
+        )
 
     def type(self, command: SetField, asker: object = None) -> None:
         """What was typed into a field: taken into the job if it can be read, else kept as a draft.
@@ -96,7 +98,9 @@ class History:
             drafts[where] = command.text
         if job is self.job and drafts == dict(self.drafts):
             return
-        self._push(State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker)
+        self._push(
+            State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker
+        )
 
     def focus(self, key: str) -> None:
         """Remember which row is open; no step of its own."""
@@ -109,7 +113,12 @@ class History:
 
     def _push(self, state: State, merge_key: str, asker: object) -> None:
         before = self.state
-        merged = bool(merge_key) and merge_key == self._merge and self._at > 0 and self._at == len(self._states) - 1
+        merged = (
+            bool(merge_key)
+            and merge_key == self._merge
+            and self._at > 0
+            and self._at == len(self._states) - 1
+        )
         del self._states[self._at + 1 :]
         if merged and self._states[self._at].job is not self._saved:
             self._states[self._at] = state
@@ -200,10 +209,22 @@ def _difference(before: State, after: State, label: str, asker: object) -> Chang
         old = {operation.key: operation for _, operation in before.job.operations()}
         new = {operation.key: operation for _, operation in after.job.operations()}
         changed |= {key for key in old.keys() | new.keys() if old.get(key) is not new.get(key)}
-        shape = [[set_up.key, *(operation.key for operation in set_up.operations)] for set_up in before.job.set_ups]
-        order = shape != [[set_up.key, *(one.key for one in set_up.operations)] for set_up in after.job.set_ups]
+        shape = [
+            [set_up.key, *(operation.key for operation in set_up.operations)] for set_up in before.job.set_ups
+        ]
+        order = shape != [
+            [set_up.key, *(one.key for one in set_up.operations)] for set_up in after.job.set_ups
+        ]
         header = replace(before.job, set_ups=()) != replace(after.job, set_ups=()) or any(
             replace(a, operations=()) != replace(b, operations=())
             for a, b in zip(before.job.set_ups, after.job.set_ups, strict=False)
         )
-    return Change(label=label, asker=asker, keys=frozenset(changed), order=order, header=header, before=before, after=after)
+    return Change(
+        label=label,
+        asker=asker,
+        keys=frozenset(changed),
+        order=order,
+        header=header,
+        before=before,
+        after=after,
+    )

@@ -22,7 +22,12 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
     if entry.asks == "cutter":
         return _cutter(text, units)
     if not unit or not _BARE.match(text):
-        if entry.asks == "size" and unit and re.search(r"[\d)]\s*$", text) and not re.search(r"[A-Za-z]", text):
+        if (
+            entry.asks == "size"
+            and unit
+            and re.search(r"[\d)]\s*$", text)
+            and not re.search(r"[A-Za-z]", text)
+        ):
             return f"{text.rstrip()} {unit}"
         return text
     return f"{text.rstrip()} {unit}"
@@ -46,7 +51,8 @@ def _group(fields: Any, entries: tuple[Entry, ...], units: str) -> Any:
             continue
         if entry.asks == "places":
             text = "; ".join(
-                f"{_spelled(_LENGTH, place.x.text, units)}, {_spelled(_LENGTH, place.y.text, units)}" for place in value
+                f"{_spelled(_LENGTH, place.x.text, units)}, {_spelled(_LENGTH, place.y.text, units)}"
+                for place in value
             )
         else:
             text = _spelled(entry, entry.text(value), units)
@@ -68,7 +74,9 @@ def with_units_written(job: Job) -> Job:
             _group(set_up, layout.SET_UP, job.units),
             holding=_group(set_up.holding, layout.HOLDING, job.units),
             operations=tuple(
-                replace(operation, fields=_group(operation.fields, kind_of(operation.kind).entries, job.units))
+                replace(
+                    operation, fields=_group(operation.fields, kind_of(operation.kind).entries, job.units)
+                )
                 for operation in set_up.operations
             ),
         )

@@ -19,7 +19,9 @@ def limit(figures: Figures, setting: Setting) -> Limit | None:
     shown = f"{pace * 60:.1f} of {fastest * 60:.0f} turns a minute"
     if pace > fastest:
         verdict = "beyond"
-        sentence = f"{pace * 60:.0f} turns a minute is more than a hand keeps even: lower the feed or the speed"
+        sentence = (
+            f"{pace * 60:.0f} turns a minute is more than a hand keeps even: lower the feed or the speed"
+        )
     elif pace < slowest:
         share, verdict = slowest / pace, "tight"
         shown = f"{pace * 60:.1f}, at least {slowest * 60:.0f} turns a minute"

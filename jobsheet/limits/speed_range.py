@@ -22,7 +22,10 @@ def limit(figures: Figures, setting: Setting) -> Limit | None:
     asked = figures.missing_speed
     if asked is not None:
         below, above = neighbours(machine, asked)
-        there = " and ".join(step.marked for step in (below, above) if step) or f"{bottom * 60:.0f} to {top * 60:.0f}"
+        there = (
+            " and ".join(step.marked for step in (below, above) if step)
+            or f"{bottom * 60:.0f} to {top * 60:.0f}"
+        )
         verdict, share = "beyond", max(1.0, asked / top)
         sentence = f"this machine has no {asked * 60:.0f} rpm; it has {there}"
     elif at_speed(machine, speed) is None:

@@ -47,7 +47,7 @@ def dial_text(handle: Handle, found: Reading) -> str:
     if handle.dial == "in":
         value = found.dial / INCH
         text = f"{value:.4f}"
-        return f"{found.turns} + {text[1:] if text.startswith('0') else text}"
+        return f"{found.turns} + {text.removeprefix('0')}"
     return f"{found.turns} + {found.dial * 1e3:.2f}"
 
 

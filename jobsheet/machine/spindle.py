@@ -57,7 +57,9 @@ def torque_at(machine: Machine, span: SpeedRange, speed: float) -> tuple[float, 
     return continuous, peak
 
 
-def _made(machine: Machine, span: SpeedRange, speed: float, marked: str, position: str, index: int, count: int) -> Speed:
+def _made(
+    machine: Machine, span: SpeedRange, speed: float, marked: str, position: str, index: int, count: int
+) -> Speed:
     continuous, peak = torque_at(machine, span, speed)
     return Speed(
         speed=speed, marked=marked, position=position, range=span.name, index=index, count=count,
@@ -116,7 +118,7 @@ def _stepless(machine: Machine, wanted: float) -> Speed:
     rounding = 10 / 60
     speed = max(bottom, min(top, wanted))
     rounded = int(speed / rounding + 1e-9) * rounding
-    return at_speed(machine, rounded if rounded >= bottom else bottom) or _nearest(machine, speed)
+    return at_speed(machine, max(rounded, bottom)) or _nearest(machine, speed)
 
 
 def _nearest(machine: Machine, wanted: float) -> Speed:
@@ -157,7 +159,9 @@ def choose(machine: Machine, wanted: float, torque: float, asked: float | None) 
         found = at_speed(machine, asked)
         at = found or _nearest(machine, asked)
         below, above = neighbours(machine, asked if found is None else at.speed)
-        return Choice(at=at, wanted=asked, below=below, above=above, why="asked" if found else "not on this machine")
+        return Choice(
+            at=at, wanted=asked, below=below, above=above, why="asked" if found else "not on this machine"
+        )
     known = steps(machine)
     if not known:
         at = _stepless(machine, wanted)

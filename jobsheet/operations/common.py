@@ -17,8 +17,12 @@ from jobsheet.operations.kind import Dial
 from jobsheet.operations.tally import Tally
 from jobsheet.units.show import trimmed
 
-WHAT = Entry(name="what", title="In your own words", asks="text", optional=True, hint="leave empty for the usual words")
-MEASURE = Entry(name="measure", title="Measure", asks="size", optional=True, hint="size with its limits, such as 12 ±0.1")
+WHAT = Entry(
+    name="what", title="In your own words", asks="text", optional=True, hint="leave empty for the usual words"
+)
+MEASURE = Entry(
+    name="measure", title="Measure", asks="size", optional=True, hint="size with its limits, such as 12 ±0.1"
+)
 NOTE = Entry(name="note", title="Note", asks="text", optional=True, hint="printed under the step")
 SPINDLE = Entry(
     name="spindle", title="Spindle", asks="spindle speed", low="1 rpm", high="60000 rpm", optional=True,
@@ -87,7 +91,9 @@ def set_table_feed(
     """Table feed [m/s] and feed a tooth [m], whichever of the two was asked for."""
     if feed is not None:
         tally.show("table_feed", feed.value)
-        tooth = tally.figure("feed_per_tooth", feed_per_tooth, table_feed=feed.value, teeth=teeth, spindle_speed=speed)
+        tooth = tally.figure(
+            "feed_per_tooth", feed_per_tooth, table_feed=feed.value, teeth=teeth, spindle_speed=speed
+        )
         return feed.value, tooth
     assert per_tooth is not None
     tally.show("feed_per_tooth", per_tooth.value)

@@ -11,9 +11,21 @@ import math
 from msgspec import Struct
 
 from jobsheet.catalog.cutters import short_name
-from jobsheet.cutting.drilling import SPLIT_POINT, STANDARD_POINT, drill_thrust, drill_torque, pilot_thrust, pilot_torque
+from jobsheet.cutting.drilling import (
+    SPLIT_POINT,
+    STANDARD_POINT,
+    drill_thrust,
+    drill_torque,
+    pilot_thrust,
+    pilot_torque,
+)
 from jobsheet.cutting.kienzle import power_from_torque
-from jobsheet.cutting.quill import feed_from_thrust, pilot_feed_from_thrust, push_from_thrust, thrust_from_push
+from jobsheet.cutting.quill import (
+    feed_from_thrust,
+    pilot_feed_from_thrust,
+    push_from_thrust,
+    thrust_from_push,
+)
 from jobsheet.cutting.removal import drilling_removal_rate
 from jobsheet.cutting.speed import cone_diameter
 from jobsheet.cutting.strength import drill_strength
@@ -28,6 +40,7 @@ from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, fields_from
 from jobsheet.operations.tally import DRILL_BAND, Tally
+from jobsheet.units.show import trimmed
 
 
 class Fields(Struct, frozen=True, kw_only=True):
@@ -116,7 +129,11 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     depth = fields.depth.value if fields.depth.value is not None else setting.thickness
     if depth <= 0:
         raise CalcError("depth", "through", "a depth in mm: the stock's height is not known here")
-    tip = 0.0 if spotting else point_length(diameter=diameter, point_angle=cutter.point_angle or common.radians(118))
+    tip = (
+        0.0
+        if spotting
+        else point_length(diameter=diameter, point_angle=cutter.point_angle or common.radians(118))
+    )
     beyond = tip if fields.depth.through or not spotting else 0.0
     tally.show("hole_depth", depth)
     strokes = max(1, math.ceil((depth + beyond) / fields.peck.value - 1e-9)) if fields.peck else 1
@@ -127,9 +144,22 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     )  # fmt: skip
     tally.show("cutting_time", each * len(fields.at))
     if pilot is not None:
-        tally.figure("removal_rate", drilling_removal_rate, diameter=diameter, feed=fields.feed.value, spindle_speed=speed, pilot=pilot)
+        tally.figure(
+            "removal_rate",
+            drilling_removal_rate,
+            diameter=diameter,
+            feed=fields.feed.value,
+            spindle_speed=speed,
+            pilot=pilot,
+        )
     elif not spotting:
-        tally.figure("removal_rate", drilling_removal_rate, diameter=diameter, feed=fields.feed.value, spindle_speed=speed)
+        tally.figure(
+            "removal_rate",
+            drilling_removal_rate,
+            diameter=diameter,
+            feed=fields.feed.value,
+            spindle_speed=speed,
+        )
     _push(tally, setting, thrust, diameter, pilot, chisel)
     if not spotting:
         strength = tally.figure("drill_strength", drill_strength, diameter=diameter)
@@ -137,7 +167,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     return tally.done()
 
 
-def _push(tally: Tally, setting: Setting, thrust: float, diameter: float, pilot: float | None, chisel: float) -> None:
+def _push(
+    tally: Tally, setting: Setting, thrust: float, diameter: float, pilot: float | None, chisel: float
+) -> None:
     """What the hand must push, and the feed that an easy push would give."""
     lever, shop = setting.machine.lever, setting.shop
     if lever is None:
@@ -151,16 +183,20 @@ def _push(tally: Tally, setting: Setting, thrust: float, diameter: float, pilot:
     easy = tally.use("feed_at_easy_push", thrust_from_push, push=shop.easy_push, **geometry)
     kd = setting.material.kd_thrust.value
     if pilot is not None:
-        feed = pilot_feed_from_thrust(thrust=easy, kd=kd, diameter=diameter, pilot=pilot, wear=shop.wear_drilling)
+        feed = pilot_feed_from_thrust(
+            thrust=easy, kd=kd, diameter=diameter, pilot=pilot, wear=shop.wear_drilling
+        )
     else:
-        feed = feed_from_thrust(thrust=easy, kd=kd, diameter=diameter, chisel_ratio=chisel, wear=shop.wear_drilling)
+        feed = feed_from_thrust(
+            thrust=easy, kd=kd, diameter=diameter, chisel_ratio=chisel, wear=shop.wear_drilling
+        )
     tally.show("feed_at_easy_push", feed)
 
 
 def _hole_words(fields: Fields) -> str:
     count = len(fields.at)
     if fields.cutter.kind == "spot drill":
-        size = f"⌀{common.trimmed(diameter_cut(fields) * 1e3, 2)}"
+        size = f"⌀{trimmed(diameter_cut(fields) * 1e3, 2)}"
         return f"Spot {common.times(count, 'one hole', 'holes')} to {size}"
     size = fields.cutter.size.removesuffix("mm").strip()
     where = "through" if fields.depth.through else f"{fields.depth.text} deep"
@@ -198,7 +234,9 @@ def _stop(fields: Fields, found: Figures) -> float:
     depth = found.value("hole_depth") or 0.0
     if fields.cutter.kind == "spot drill":
         return depth
-    tip = point_length(diameter=diameter_cut(fields), point_angle=fields.cutter.point_angle or common.radians(118))
+    tip = point_length(
+        diameter=diameter_cut(fields), point_angle=fields.cutter.point_angle or common.radians(118)
+    )
     return round(depth + tip + (0.001 if fields.depth.through else 0.0), 4)
 
 
@@ -212,8 +250,16 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     stop, unit = common.millimetres(_stop(fields, found), setting.units)
     return (
         common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
-        Dial("Feed by the quill lever", f"{found.value('time_each') or 0:.0f}", "s to the depth", words, problem),
-        Dial("Set the quill stop", stop, unit, "to the tip" if strokes == 1 else f"to the tip, {strokes} pecks"),
+        Dial(
+            "Feed by the quill lever",
+            f"{found.value('time_each') or 0:.0f}",
+            "s to the depth",
+            words,
+            problem,
+        ),
+        Dial(
+            "Set the quill stop", stop, unit, "to the tip" if strokes == 1 else f"to the tip, {strokes} pecks"
+        ),
     )
 
 
@@ -228,7 +274,8 @@ def _shapes(fields: Fields) -> tuple[Sweep, ...]:
     diameter = diameter_cut(fields)
     straight = 0.0 if fields.cutter.kind == "spot drill" else fields.depth.value
     return tuple(
-        Hole(place.x.value, place.y.value, diameter, straight, fields.cutter.point_angle) for place in fields.at
+        Hole(place.x.value, place.y.value, diameter, straight, fields.cutter.point_angle)
+        for place in fields.at
     )
 
 

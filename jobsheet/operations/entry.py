@@ -109,9 +109,13 @@ def _bounded(entry: Entry, value: float, text: str, measures: str) -> float:
     if not math.isfinite(value):
         raise QuantityError(f"“{text.strip()}” is not a finite number.", 0, len(text))
     if entry.low is not None and value < read(entry.low, measures) * (1 - 1e-12):
-        raise QuantityError(f"{entry.title} must be at least {entry.low}; “{text.strip()}” is less.", 0, len(text))
+        raise QuantityError(
+            f"{entry.title} must be at least {entry.low}; “{text.strip()}” is less.", 0, len(text)
+        )
     if entry.high is not None and value > read(entry.high, measures) * (1 + 1e-12):
-        raise QuantityError(f"{entry.title} can be at most {entry.high}; “{text.strip()}” is more.", 0, len(text))
+        raise QuantityError(
+            f"{entry.title} can be at most {entry.high}; “{text.strip()}” is more.", 0, len(text)
+        )
     return value
 
 
@@ -121,7 +125,9 @@ def _read_quantity(entry: Entry, text: str, units: str) -> Quantity:
 
 def _read_text(entry: Entry, text: str, _units: str) -> str:
     if len(text) > LONGEST_TEXT:
-        raise QuantityError(f"{entry.title} is longer than {LONGEST_TEXT} characters; keep it short enough to read at the bench.")
+        raise QuantityError(
+            f"{entry.title} is longer than {LONGEST_TEXT} characters; keep it short enough to read at the bench."
+        )
     if match := _CONTROL.search(text):
         raise QuantityError(
             f"{entry.title} has a character that cannot be printed (at {match.start() + 1}); take it out.",
@@ -182,7 +188,9 @@ def _read_cutter(_entry: Entry, text: str, units: str) -> Any:
     cutter = read_cutter(text, units)
     if _entry.choices and cutter.kind not in _entry.choices:
         raise QuantityError(
-            f"A {cutter.kind} does not do this; write a {' or a '.join(_entry.choices)}.", 0, len(text.split(",")[0])
+            f"A {cutter.kind} does not do this; write a {' or a '.join(_entry.choices)}.",
+            0,
+            len(text.split(",", maxsplit=1)[0]),
         )
     return cutter
 
@@ -224,9 +232,13 @@ def _read_place(piece: str, start: int, units: str) -> Place:
 def place_from(x: str, y: str, units: str, start: int = 0) -> Place:
     """A place from the texts of its two coordinates."""
     try:
-        return Place(Quantity(read(x, "length", units), x.strip()), Quantity(read(y, "length", units), y.strip()))
+        return Place(
+            Quantity(read(x, "length", units), x.strip()), Quantity(read(y, "length", units), y.strip())
+        )
     except QuantityError as error:
-        raise QuantityError(str(error), start + error.start, None if error.end is None else start + error.end) from None
+        raise QuantityError(
+            str(error), start + error.start, None if error.end is None else start + error.end
+        ) from None
 
 
 def _read_material(_entry: Entry, text: str, _units: str) -> str:
@@ -273,7 +285,11 @@ def _understood(entry: Entry, value: Any, units: str) -> str:
         return f"{name} = {both}" if name else _length(value.value)
     if entry.asks in ("length", "depth", "feed per tooth", "feed per turn"):
         return _length(value.value)
-    return f"{trimmed(value.value / _UNDERSTOOD[entry.asks][0], 3)} {_UNDERSTOOD[entry.asks][1]}" if entry.asks in _UNDERSTOOD else ""
+    return (
+        f"{trimmed(value.value / _UNDERSTOOD[entry.asks][0], 3)} {_UNDERSTOOD[entry.asks][1]}"
+        if entry.asks in _UNDERSTOOD
+        else ""
+    )
 
 
 _UNDERSTOOD = {

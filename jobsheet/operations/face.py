@@ -113,7 +113,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     widths, length = passes(fields, setting)
     widest = max(widths)
     if widest > cutter.diameter * (1 + 1e-9):
-        raise CalcError("width of a pass", f"{widest * 1e3:.4g} mm", f"at most the cutter, {cutter.diameter * 1e3:.4g} mm")
+        raise CalcError(
+            "width of a pass", f"{widest * 1e3:.4g} mm", f"at most the cutter, {cutter.diameter * 1e3:.4g} mm"
+        )
     layers = math.ceil(fields.depth.value / fields.layer.value - 1e-9) if fields.layer else 1
     depth = fields.depth.value / layers
     start = common.start_speed(setting, cutter, "mill")
@@ -121,7 +123,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     # A table feed in mm/min changes the chip with the speed, so the speed comes first there.
     guess = 0.0
     if fields.feed_per_tooth and not fields.feed:
-        guess = _torque(Tally(setting.units), fields, setting, depth, widest, fields.feed_per_tooth.value, 1.0)[1]
+        guess = _torque(
+            Tally(setting.units), fields, setting, depth, widest, fields.feed_per_tooth.value, 1.0
+        )[1]
     choice = common.set_spindle(
         tally, setting, diameter=cutter.diameter, torque=guess, asked=fields.spindle,
         asked_speed=fields.cutting_speed, start=start,
@@ -152,7 +156,9 @@ def _torque(
     cutter, material = fields.cutter, setting.material
     assert cutter.diameter is not None
     assert cutter.teeth is not None
-    chip = tally.figure("chip_thickness", mean_chip_thickness, feed_per_tooth=tooth, width=width, diameter=cutter.diameter)
+    chip = tally.figure(
+        "chip_thickness", mean_chip_thickness, feed_per_tooth=tooth, width=width, diameter=cutter.diameter
+    )
     kc = tally.figure(
         "specific_force", specific_cutting_force, kc11=material.kc11.value, mc=material.mc.value, h=chip,
         wear=setting.shop.wear_milling,
@@ -163,11 +169,6 @@ def _torque(
     )  # fmt: skip
     torque = tally.figure("torque", torque_from_power, band=KIENZLE_BAND, power=power, spindle_speed=speed)
     return power, torque
-
-
-def _depth_text(fields: Fields, found: Figures) -> str:
-    layers = int(found.value("layers") or 1)
-    return f"{layers} × " if layers > 1 else ""
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
@@ -209,7 +210,9 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     if handle:
         from jobsheet.machine.handles import dial_text, reading
 
-        note = f"each {dial_text(handle, reading(handle, fields.depth.value / layers))}, {handle.name} · {note}"
+        note = (
+            f"each {dial_text(handle, reading(handle, fields.depth.value / layers))}, {handle.name} · {note}"
+        )
     return (
         common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
         Dial(
@@ -246,7 +249,12 @@ def title_of(fields: Fields) -> str:
 
 def blank(units: str) -> Fields:
     """A new facing cut, to be changed."""
-    texts = {"cutter": "face mill 50 mm, 4 teeth, carbide", "depth": "0.5 mm", "feed_per_tooth": "0.05 mm", "along": "x"}
+    texts = {
+        "cutter": "face mill 50 mm, 4 teeth, carbide",
+        "depth": "0.5 mm",
+        "feed_per_tooth": "0.05 mm",
+        "along": "x",
+    }
     made: Fields = fields_from(Fields, KIND.entries, texts, units)
     return made
 

@@ -75,6 +75,8 @@ class Kind(Struct, frozen=True, kw_only=True):
         return None
 
 
-def fields_from(kind_fields: type[Struct], entries: tuple[Entry, ...], texts: dict[str, str], units: str) -> Any:
+def fields_from(
+    kind_fields: type[Struct], entries: tuple[Entry, ...], texts: dict[str, str], units: str
+) -> Any:
     """Fields from texts as they are typed; for a kind's own blank form and for tests."""
     return kind_fields(**{entry.name: entry.read(texts.get(entry.name, ""), units) for entry in entries})

@@ -41,7 +41,14 @@ class Tally:
         self._figures[name] = Figure(name, value, si_unit(name), show(name, value, self._units), low, high)
         return value
 
-    def figure(self, name: str, formula: Callable[..., float], *, band: tuple[float, float] | None = None, **inputs: Any) -> float:
+    def figure(
+        self,
+        name: str,
+        formula: Callable[..., float],
+        *,
+        band: tuple[float, float] | None = None,
+        **inputs: Any,
+    ) -> float:
         """Use a formula and show its result under that name."""
         return self.show(name, self.use(name, formula, **inputs), band)
 

@@ -7,7 +7,13 @@ from msgspec import Struct
 from jobsheet.catalog.cutters import short_name
 from jobsheet.catalog.taps import condition_factor, tap_factor
 from jobsheet.cutting.kienzle import power_from_torque
-from jobsheet.cutting.tapping import form_tap_torque, percent_of_thread, tap_strength, tap_torque, wrench_torque
+from jobsheet.cutting.tapping import (
+    form_tap_torque,
+    percent_of_thread,
+    tap_strength,
+    tap_torque,
+    wrench_torque,
+)
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
 from jobsheet.model.quantity import Cutter, Depth, Place, Quantity, Size, Thread
@@ -86,7 +92,9 @@ def _hole(fields: Fields, setting: Setting) -> float:
 
     usual = tap_drill(fields.thread)
     hint = f"; the usual drill is {usual}" if usual else ""
-    raise CalcError("hole", "not drilled", f"drilled at these places before it is tapped, or typed here{hint}")
+    raise CalcError(
+        "hole", "not drilled", f"drilled at these places before it is tapped, or typed here{hint}"
+    )
 
 
 def _wrench(fields: Fields) -> float | None:
@@ -104,7 +112,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     thread, material, shop = fields.thread, setting.material, setting.shop
     hole = _hole(fields, setting)
     if hole >= thread.major:
-        raise CalcError("hole", f"{hole * 1e3:.4g} mm", f"smaller than the thread, {thread.major * 1e3:.4g} mm")
+        raise CalcError(
+            "hole", f"{hole * 1e3:.4g} mm", f"smaller than the thread, {thread.major * 1e3:.4g} mm"
+        )
     tally.show("tap_drill", hole)
     tally.figure("percent_thread", percent_of_thread, major=thread.major, hole=hole, pitch=thread.pitch)
     if material.tap_kc is None:
@@ -176,7 +186,12 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """By hand: power off, wrench, depth. Under power: speed, in and out, depth."""
-    depth = Dial("Thread depth", "through" if fields.depth.through else fields.depth.text, "", f"{found.shown('percent_thread')} thread")
+    depth = Dial(
+        "Thread depth",
+        "through" if fields.depth.through else fields.depth.text,
+        "",
+        f"{found.shown('percent_thread')} thread",
+    )
     if fields.method == BY_HAND:
         length = _wrench(fields)
         easy, asks = found.shown("wrench_easy", "–"), found.shown("torque")
@@ -209,7 +224,14 @@ def title_of(fields: Fields) -> str:
 
 def blank(units: str) -> Fields:
     """A new thread, to be changed."""
-    texts = {"cutter": "taps M6, taper and plug", "thread": "M6", "at": "10 mm, 10 mm", "depth": "through", "method": BY_HAND, "condition": "sharp and oiled"}
+    texts = {
+        "cutter": "taps M6, taper and plug",
+        "thread": "M6",
+        "at": "10 mm, 10 mm",
+        "depth": "through",
+        "method": BY_HAND,
+        "condition": "sharp and oiled",
+    }
     made: Fields = fields_from(Fields, KIND.entries, texts, units)
     return made
 

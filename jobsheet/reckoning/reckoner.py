@@ -62,7 +62,9 @@ class Reckoned(Struct, frozen=True, kw_only=True):
 
 
 @lru_cache(maxsize=4096)
-def reckon_operation(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]:
+def reckon_operation(
+    kind_name: str, fields: Any, setting: Setting
+) -> tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]:
     """Figures, limits, rows and dials by value: the same fields in the same setting are reckoned once."""
     kind = kind_of(kind_name)
     try:
@@ -114,7 +116,9 @@ class Reckoner:
             ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent)
             made = self._set_up(set_up, ground, self._seen.get(set_up.key))
             seen[set_up.key] = made
-            for operation, outcome, setting in zip(set_up.operations, made.outcomes, made.settings, strict=True):
+            for operation, outcome, setting in zip(
+                set_up.operations, made.outcomes, made.settings, strict=True
+            ):
                 outcomes[operation.key] = outcome
                 settings[operation.key] = setting
             axis = _AXIS[set_up.up]
@@ -128,7 +132,11 @@ class Reckoner:
         if before is not None and before.set_up is set_up:
             return before
         machine, material, shop, units, fluid, extent = ground
-        known = {id(operation): index for index, operation in enumerate(before.set_up.operations)} if before else {}
+        known = (
+            {id(operation): index for index, operation in enumerate(before.set_up.operations)}
+            if before
+            else {}
+        )
         holes: dict[tuple[int, int], float] = {}
         outcomes: list[Outcome] = []
         settings: list[Setting] = []
@@ -173,7 +181,9 @@ def _extent(size: dict[str, float], off: dict[str, float], set_up: SetUp) -> tup
 
 
 @lru_cache(maxsize=4096)
-def _facts(kind_name: str, fields: Any) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float]:
+def _facts(
+    kind_name: str, fields: Any
+) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float]:
     """What matters to the operations that follow: its own places, the holes it leaves, what it takes off."""
     kind = kind_of(kind_name)
     places = tuple(_spot(place.x.value, place.y.value) for place in getattr(fields, "at", ()) or ())

@@ -30,6 +30,9 @@ def review(job: Job, reckoned: Reckoned) -> tuple[Remark, ...]:
     return tuple(
         sorted(
             found,
-            key=lambda one: (SEVERITIES.index(one.severity), min((order.get(key, 0) for key in one.operations), default=-1)),
+            key=lambda one: (
+                SEVERITIES.index(one.severity),
+                min((order.get(key, 0) for key in one.operations), default=-1),
+            ),
         )
     )

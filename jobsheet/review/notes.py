@@ -15,6 +15,7 @@ from jobsheet.catalog.materials import find as find_material
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.material import Material
+from jobsheet.model.quantity import Depth
 from jobsheet.model.remark import Note
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.reckoner import Reckoned
@@ -91,7 +92,7 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
             step_facts = facts | _step_facts(operation)
             fired = [row for row in by_scope["step"] if holds(row.trigger, step_facts)]
             fired.sort(key=lambda row: (row.level != "stop", row.level == "note", row.beside))
-            beside = [row for row in fired if row.level == "stop" or row.beside < 9][:BESIDE]  # noqa: PLR2004
+            beside = [row for row in fired if row.level == "stop" or row.beside < 9][:BESIDE]
             steps[operation.key] = tuple(_note(row, set_up.key, operation.key) for row in beside)
             stops.extend(note for note in steps[operation.key] if note.level == "stop")
             for row in fired:
@@ -99,8 +100,15 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
                     shown.add(row.id)
                     head.append(_note(row, set_up.key, operation.key if row.level == "stop" else ""))
         set_ups[set_up.key] = tuple(note for note in head if note.level != "note")
-        sheet.extend(note for note in head if note.level == "note" and note.id not in {one.id for one in sheet})
-    return Notes(sheet=tuple(note for note in sheet if note.level != "stop"), set_ups=set_ups, steps=steps, stops=tuple(stops))
+        sheet.extend(
+            note for note in head if note.level == "note" and note.id not in {one.id for one in sheet}
+        )
+    return Notes(
+        sheet=tuple(note for note in sheet if note.level != "stop"),
+        set_ups=set_ups,
+        steps=steps,
+        stops=tuple(stops),
+    )
 
 
 def _note(row: NoteRow, set_up: str = "", operation: str = "") -> Note:
@@ -177,7 +185,7 @@ def _step_facts(operation: Operation) -> dict[str, Any]:
             words = {"spot", *kind.groups}
     facts["kind"] = frozenset(words)
     depth = getattr(fields, "depth", None)
-    if hasattr(depth, "through"):
+    if isinstance(depth, Depth):
         facts["hole.through"] = depth.through
         facts["hole.blind"] = not depth.through
     if operation.kind == "tap":

@@ -74,11 +74,15 @@ def rule(rule_id: str, title: str, severity: str, needs: Needs = Needs.ORDER) ->
     return register
 
 
-def remark(view: View, rule_id: str, message: str, *operations: str, fix: Fix | None = None, set_up: str = "") -> Remark:
+def remark(
+    view: View, rule_id: str, message: str, *operations: str, fix: Fix | None = None, set_up: str = ""
+) -> Remark:
     """A remark of that rule about these operations (keys); the reason is the rule's own `Why:` line."""
     del view
     found = RULES[rule_id]
-    why = next((line.strip()[5:] for line in found.explanation.splitlines() if line.strip().startswith("Why: ")), "")
+    why = next(
+        (line.strip()[5:] for line in found.explanation.splitlines() if line.strip().startswith("Why: ")), ""
+    )
     return Remark(
         rule=rule_id, severity=found.severity, message=message, why=why, operations=operations, set_up=set_up, fix=fix
     )  # fmt: skip

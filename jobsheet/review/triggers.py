@@ -36,9 +36,9 @@ class _Parser:
         return self._tokens[self._at] if self._at < len(self._tokens) else ""
 
     def _next(self) -> str:
-        token = self._peek()
+        piece = self._peek()
         self._at += 1
-        return token
+        return piece
 
     def whole(self) -> Any:
         found = self._either()
@@ -61,18 +61,18 @@ class _Parser:
         return ("and", parts) if len(parts) > 1 else parts[0]
 
     def _term(self) -> Any:
-        token = self._next()
-        if token == "not":
+        piece = self._next()
+        if piece == "not":
             return ("not", self._term())
-        if token == "(":
+        if piece == "(":
             found = self._either()
             if self._next() != ")":
                 raise TriggerError("a bracket is not closed")
             return found
-        if token in _ENDS or token in ("=", "in", ","):
-            raise TriggerError(f"a term is missing before “{token}”")
-        self.names.add(token)
-        return self._comparison(token)
+        if piece in _ENDS or piece in ("=", "in", ","):
+            raise TriggerError(f"a term is missing before “{piece}”")
+        self.names.add(piece)
+        return self._comparison(piece)
 
     def _comparison(self, name: str) -> Any:
         mark = self._peek()
@@ -90,11 +90,11 @@ class _Parser:
     def _words(self) -> list[str]:
         words: list[list[str]] = [[]]
         while self._peek() not in _ENDS:
-            token = self._next()
-            if token == ",":
+            piece = self._next()
+            if piece == ",":
                 words.append([])
             else:
-                words[-1].append(token)
+                words[-1].append(piece)
         return [" ".join(word) for word in words if word]
 
     def _number(self) -> float | str:

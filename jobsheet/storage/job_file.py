@@ -45,7 +45,9 @@ class _Reader:
         if node.fields is None:
             if node.text == "" and not node.comment:
                 return {}
-            self.problem(node, path, f"this is {node.what}; a group of fields belongs here, such as name: value")
+            self.problem(
+                node, path, f"this is {node.what}; a group of fields belongs here, such as name: value"
+            )
             return {}
         return {_plain(name): value for name, value in node.fields.items()}
 
@@ -56,7 +58,9 @@ class _Reader:
         if node.items is None:
             if node.text == "":
                 return []
-            self.problem(node, path, f"this is {node.what}; a list belongs here: begin each entry with a dash")
+            self.problem(
+                node, path, f"this is {node.what}; a list belongs here: begin each entry with a dash"
+            )
             return []
         return node.items
 
@@ -65,10 +69,16 @@ class _Reader:
         for name, value in (node.fields or {}).items():
             if _plain(name) not in known:
                 near = nearest(_plain(name), known)
-                hint = f"did you mean {name_in_file(near)}?" if near else f"known are {', '.join(map(name_in_file, known))}"
+                hint = (
+                    f"did you mean {name_in_file(near)}?"
+                    if near
+                    else f"known are {', '.join(map(name_in_file, known))}"
+                )
                 self.problem(value, f"{path}.{name}" if path else name, f"unknown field; {hint}")
 
-    def entries(self, node: Node | None, path: str, entries: tuple[Entry, ...], also: tuple[str, ...] = ()) -> dict[str, Any]:
+    def entries(
+        self, node: Node | None, path: str, entries: tuple[Entry, ...], also: tuple[str, ...] = ()
+    ) -> dict[str, Any]:
         """The values of a group of entries; what cannot be read becomes a problem and is left out."""
         fields = self.mapping(node, path)
         if node is not None:
@@ -93,12 +103,16 @@ class _Reader:
         if node.text is None:
             if node.items is not None:
                 pieces = ", ".join(item.text or "" for item in node.items)
-                self.problem(node, path, f"this is a list; if it is one value, put it in quotes: \"{pieces}\"")
+                self.problem(node, path, f'this is a list; if it is one value, put it in quotes: "{pieces}"')
             else:
                 self.problem(node, path, f"this is {node.what}; {entry._wanted(self.units)}")  # noqa: SLF001
             return None
         if node.comment and not entry.optional:
-            self.problem(node, path, 'nothing is left of this: an unquoted # begins a comment; write it in quotes, such as "#7"')
+            self.problem(
+                node,
+                path,
+                'nothing is left of this: an unquoted # begins a comment; write it in quotes, such as "#7"',
+            )
             return None
         try:
             return entry.read(node.text, self.units)
@@ -111,7 +125,12 @@ class _Reader:
         found: list[Place] = []
         good = True
         items = node.items or []
-        if items and all(item.text is not None for item in items) and len(items) == 2 and "," not in (items[0].text or ""):
+        if (
+            items
+            and all(item.text is not None for item in items)
+            and len(items) == 2
+            and "," not in (items[0].text or "")
+        ):
             items = [node]  # one place alone: at: [14, 12]
         for index, item in enumerate(items):
             where = f"{path}[{index}]"
@@ -119,8 +138,14 @@ class _Reader:
                 if item.items is not None:
                     texts = [part.text for part in item.items]
                     if len(texts) != 2 or None in texts:
-                        hint = " If a comma is a decimal mark, put the size in quotes: [\"6,35 mm\", 10 mm]." if len(texts) > 2 else ""
-                        self.problem(item, where, f"a place has two sizes, x and y; here are {len(texts)}.{hint}")
+                        hint = (
+                            ' If a comma is a decimal mark, put the size in quotes: ["6,35 mm", 10 mm].'
+                            if len(texts) > 2
+                            else ""
+                        )
+                        self.problem(
+                            item, where, f"a place has two sizes, x and y; here are {len(texts)}.{hint}"
+                        )
                         good = False
                         continue
                     found.append(place_from(texts[0] or "", texts[1] or "", self.units))
@@ -155,7 +180,9 @@ def job_from(root: Node, name: str) -> Job:
     values = reader.entries(root, "", layout.JOB, sections)
     part = reader.entries(fields.get("part"), "part", layout.PART)
     if "stock" not in fields:
-        reader.problem(root, "stock", "the stock is missing; write stock: with length, width and height below it")
+        reader.problem(
+            root, "stock", "the stock is missing; write stock: with length, width and height below it"
+        )
     stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
     datums = _datums(reader, fields.get("datums"))
     set_ups = tuple(_set_ups(reader, fields.get("set_ups")))
@@ -192,8 +219,8 @@ def _set_ups(reader: _Reader, node: Node | None) -> list[SetUp]:
         if item.fields is None:
             continue
         values = reader.entries(item, path, layout.SET_UP, ("key", "number", "holding", "zero", "operations"))
-        key = _key(reader, item, path, fields, f"set-up-{index + 1}")
-        number = _number(reader, item, path, fields, index + 1)
+        key = _key(reader, path, fields, f"set-up-{index + 1}")
+        number = _number(reader, path, fields, index + 1)
         found.append(
             SetUp(
                 key=key,
@@ -216,7 +243,9 @@ def _operations(reader: _Reader, node: Node | None, where: str) -> list[Operatio
             continue
         kind_node = fields.get("kind")
         if kind_node is None or not kind_node.text:
-            reader.problem(item, f"{path}.kind", "the kind of operation is missing; write kind: drill, for example")
+            reader.problem(
+                item, f"{path}.kind", "the kind of operation is missing; write kind: drill, for example"
+            )
             continue
         try:
             kind = kind_of(kind_node.text)
@@ -225,25 +254,27 @@ def _operations(reader: _Reader, node: Node | None, where: str) -> list[Operatio
             continue
         before = len(reader.problems)
         values = reader.entries(item, path, kind.entries, ("key", "number", "kind"))
-        key = _key(reader, item, path, fields, f"{kind.name}-{item.line}")
-        number = _number(reader, item, path, fields, 10 * (index + 1))
+        key = _key(reader, path, fields, f"{kind.name}-{item.line}")
+        number = _number(reader, path, fields, 10 * (index + 1))
         if len(reader.problems) == before:
             found.append(Operation(key=key, number=number, kind=kind.name, fields=kind.fields(**values)))
     return found
 
 
-def _key(reader: _Reader, item: Node, path: str, fields: dict[str, Node], otherwise: str) -> str:
+def _key(reader: _Reader, path: str, fields: dict[str, Node], otherwise: str) -> str:
     """The key; a file written by hand may leave it out, and gets one that is made from its place."""
     node = fields.get("key")
     if node is None:
         return otherwise
     if node.text is None or not _KEY.match(node.text):
-        reader.problem(node, f"{path}.key", "a key is a short word of small letters, digits and hyphens, such as drill-2")
+        reader.problem(
+            node, f"{path}.key", "a key is a short word of small letters, digits and hyphens, such as drill-2"
+        )
         return otherwise
     return node.text
 
 
-def _number(reader: _Reader, item: Node, path: str, fields: dict[str, Node], otherwise: int) -> int:
+def _number(reader: _Reader, path: str, fields: dict[str, Node], otherwise: int) -> int:
     node = fields.get("number")
     if node is None:
         return otherwise
@@ -264,7 +295,9 @@ def _unique(reader: _Reader, root: Node, set_ups: tuple[SetUp, ...]) -> None:
             if operation.key in keys:
                 reader.problem(root, "set-ups", f"the key {operation.key} stands twice; each needs its own")
             if operation.number in numbers:
-                reader.problem(root, "set-ups", f"the number {operation.number} stands twice; give one another number")
+                reader.problem(
+                    root, "set-ups", f"the number {operation.number} stands twice; give one another number"
+                )
             keys.add(operation.key)
             numbers.add(operation.number)
 
@@ -317,7 +350,7 @@ def write_job(job: Job) -> str:
     data["stock"] = _group(layout.STOCK, job.stock)
     if job.datums:
         data["datums"] = dict(job.datums)
-    data |= last
+    data.update(last)
     data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
     return "\n".join(emit(data)) + "\n"
 
@@ -353,7 +386,10 @@ def blank_job(machine: str, material: str = "S235") -> Job:
     """A new job: one set-up, nothing in it yet."""
     from jobsheet.storage.machine_file import find_card
 
-    sizes = {name: Quantity(value, text) for name, value, text in (("length", 0.08, "80"), ("width", 0.05, "50"), ("height", 0.012, "12"))}
+    sizes: dict[str, Any] = {
+        name: Quantity(value, text)
+        for name, value, text in (("length", 0.08, "80"), ("width", 0.05, "50"), ("height", 0.012, "12"))
+    }
     card = find_card(machine)
     return Job(
         material=material, stock=Stock(**sizes), machine=card.name, card_hash=card.digest, set_ups=(SetUp(key="set-up-1", number=1),)

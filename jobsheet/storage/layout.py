@@ -15,7 +15,14 @@ PART = (
     Entry(name="quantity", title="How many now", asks="count", low="1", high="100000", optional=True),
 )
 STOCK = (
-    Entry(name="length", title="Length", asks="length", low="1 mm", high="3 m", hint="left to right on the drawing"),
+    Entry(
+        name="length",
+        title="Length",
+        asks="length",
+        low="1 mm",
+        high="3 m",
+        hint="left to right on the drawing",
+    ),
     Entry(name="width", title="Width", asks="length", low="1 mm", high="3 m", hint="front to rear"),
     Entry(name="height", title="Height", asks="length", low="0.1 mm", high="3 m"),
     Entry(name="condition", title="Condition", asks="text", optional=True, hint="such as bright flat, sawn"),
@@ -25,7 +32,9 @@ JOB = (
     Entry(name="workshop", title="Workshop", asks="text", optional=True),
     Entry(name="planned_by", title="Planned by", asks="text", optional=True),
     Entry(name="planned_on", title="Planned on", asks="text", optional=True),
-    Entry(name="material", title="Material", asks="material", hint="by its trade or standard name, such as S235"),
+    Entry(
+        name="material", title="Material", asks="material", hint="by its trade or standard name, such as S235"
+    ),
     Entry(name="machine", title="Machine", asks="machine", hint="the name of its card"),
     Entry(name="card_hash", title="Planned for card", asks="text", optional=True),
     Entry(name="fluid", title="Cutting fluid", asks="choice", choices=FLUIDS, optional=True),
@@ -45,8 +54,17 @@ HOLDING = (
 ZERO = (
     Entry(name="named", title="Zero at", asks="text", optional=True, hint="the datums, such as A and B"),
     Entry(name="x_from", title="X from", asks="choice", choices=("left", "right"), optional=True),
-    Entry(name="y_from", title="Y from", asks="choice", choices=("front", "rear"), optional=True, hint="front is where you stand"),
-    Entry(name="x_counts", title="X counts up to the", asks="choice", choices=("right", "left"), optional=True),
+    Entry(
+        name="y_from",
+        title="Y from",
+        asks="choice",
+        choices=("front", "rear"),
+        optional=True,
+        hint="front is where you stand",
+    ),
+    Entry(
+        name="x_counts", title="X counts up to the", asks="choice", choices=("right", "left"), optional=True
+    ),
     Entry(name="y_counts", title="Y counts up", asks="choice", choices=("away", "towards"), optional=True),
     Entry(name="found", title="Found with", asks="text", optional=True),
 )

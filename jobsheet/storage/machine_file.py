@@ -73,7 +73,11 @@ class _Card:
             return None
         match = _MARK.match(value)
         if not match:
-            self._problem(node.line if node else self.line, name, f"say where “{value}” comes from: write {value}, plate (or measured, or guessed)")
+            self._problem(
+                node.line if node else self.line,
+                name,
+                f"say where “{value}” comes from: write {value}, plate (or measured, or guessed)",
+            )
             return None
         try:
             return Marked(read(match[1], measures), match[2])
@@ -95,7 +99,10 @@ class _Card:
             self._problem(node.line if node else self.line, name, "a list belongs here")
             return []
         where = f"{self.path}.{name}" if self.path else name
-        return [_Card(item, f"{where}[{index}]", self.problems, item.line) for index, item in enumerate(node.items)]
+        return [
+            _Card(item, f"{where}[{index}]", self.problems, item.line)
+            for index, item in enumerate(node.items)
+        ]
 
     def end(self, known: tuple[str, ...]) -> None:
         for name, node in self.fields.items():
@@ -120,7 +127,9 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
     lever = _lever(card.part("quill lever", required=False))
     noise = card.text("noise", "")
     travel = card.part("travel", required=False)
-    travels = tuple((axis, travel.size(axis, "length") or 0.0) for axis in list(travel.fields)) if travel else ()
+    travels = (
+        tuple((axis, travel.size(axis, "length") or 0.0) for axis in list(travel.fields)) if travel else ()
+    )
     values: dict[str, Any] = {
         "name": card_name,
         "title": card.text("title"),
@@ -133,7 +142,24 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
         "vise": card.text("vise", ""),
         "note": card.text("note", ""),
     }
-    card.end(("title", "kind", "card date", "invented", "column", "quill", "stand", "vise", "note", "noise", "spindle", "handles", "quill lever", "travel"))
+    card.end(
+        (
+            "title",
+            "kind",
+            "card date",
+            "invented",
+            "column",
+            "quill",
+            "stand",
+            "vise",
+            "note",
+            "noise",
+            "spindle",
+            "handles",
+            "quill lever",
+            "travel",
+        )
+    )
     noise_value = None
     if noise:
         try:
@@ -162,10 +188,20 @@ def _spindle(card: _Card | None) -> Spindle | None:
         card.problems.append(Problem(card.line, "spindle.short peak", f"“{peak}” is not a number; write 1.8"))
         return None
     if not ranges and not card.problems:
-        card.problems.append(Problem(card.line, "spindle.ranges", "a spindle needs at least one range of speeds"))
+        card.problems.append(
+            Problem(card.line, "spindle.ranges", "a spindle needs at least one range of speeds")
+        )
     if power is None or not ranges:
         return None
-    return Spindle(drive=drive, change=change, power=power, short_peak=short_peak, ranges=ranges, reverses=reverses, slips=slips)
+    return Spindle(
+        drive=drive,
+        change=change,
+        power=power,
+        short_peak=short_peak,
+        ranges=ranges,
+        reverses=reverses,
+        slips=slips,
+    )
 
 
 def _range(card: _Card) -> SpeedRange | None:
@@ -187,7 +223,9 @@ def _range(card: _Card) -> SpeedRange | None:
     card.end(("name", "efficiency", "base speed", "cap", "lowest", "highest", "steps"))
     if efficiency is None or (not steps and (lowest is None or highest is None)):
         if efficiency is not None:
-            card.problems.append(Problem(card.line, card.path, "a range needs steps, or its lowest and highest speed"))
+            card.problems.append(
+                Problem(card.line, card.path, "a range needs steps, or its lowest and highest speed")
+            )
         return None
     return SpeedRange(
         name=name, steps=tuple(steps), lowest=lowest, highest=highest, efficiency=efficiency, base=base, cap=cap
@@ -203,7 +241,9 @@ def _handle(card: _Card) -> Handle | None:
     if travel is None or line is None:
         return None
     if dial not in ("mm", "in"):
-        card.problems.append(Problem(card.line, f"{card.path}.dial", f"“{dial}” is not a dial's unit; write mm or in"))
+        card.problems.append(
+            Problem(card.line, f"{card.path}.dial", f"“{dial}” is not a dial's unit; write mm or in")
+        )
         return None
     return Handle(name=name, travel=travel, line=line, dial=dial, backlash=backlash, crank=crank)
 
@@ -211,7 +251,11 @@ def _handle(card: _Card) -> Handle | None:
 def _lever(card: _Card | None) -> Lever | None:
     if card is None:
         return None
-    length, travel, spring = card.size("length", "length"), card.size("travel a turn", "length"), card.size("spring", "force")
+    length, travel, spring = (
+        card.size("length", "length"),
+        card.size("travel a turn", "length"),
+        card.size("spring", "force"),
+    )
     card.end(("length", "travel a turn", "spring"))
     if length is None or travel is None or spring is None:
         return None

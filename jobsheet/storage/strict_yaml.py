@@ -33,7 +33,9 @@ class Node(Struct):
     @property
     def what(self) -> str:
         """What this is, for a sentence."""
-        return "a list" if self.items is not None else "a group of fields" if self.fields is not None else "text"
+        return (
+            "a list" if self.items is not None else "a group of fields" if self.fields is not None else "text"
+        )
 
 
 def read_file(path: Path) -> str:
@@ -52,7 +54,9 @@ def read_file(path: Path) -> str:
             raise _refused(name, f"there is no file here: {path}")
         size = path.stat().st_size
         if size > LARGEST_FILE:
-            raise _refused(name, f"{size / 1e6:.0f} MB is too large for such a file; is it another kind of file?")
+            raise _refused(
+                name, f"{size / 1e6:.0f} MB is too large for such a file; is it another kind of file?"
+            )
         raw = path.read_bytes()
     except OSError as error:
         raise _refused(name, f"it cannot be opened: {error.strerror or error}") from None
@@ -90,7 +94,11 @@ def parse(text: str, name: str) -> Node:
     except (yaml.YAMLError, RecursionError) as error:
         where = getattr(error, "position", None)
         line = text[:where].count("\n") + 1 if isinstance(where, int) else None
-        sentence = "it nests too deep" if isinstance(error, RecursionError) else "a character here cannot stand in such a file"
+        sentence = (
+            "it nests too deep"
+            if isinstance(error, RecursionError)
+            else "a character here cannot stand in such a file"
+        )
         raise _refused(name, sentence, line) from None
     finally:
         loader.dispose()
@@ -141,7 +149,11 @@ class _Walk:
         self._seen.add(id(node))
         self._keep.append(node)
         if node.tag not in _PLAIN:
-            raise _refused(self._name, f"the tag {node.tag.removeprefix('tag:yaml.org,2002:')} is not used here: write the value alone", line)
+            raise _refused(
+                self._name,
+                f"the tag {node.tag.removeprefix('tag:yaml.org,2002:')} is not used here: write the value alone",
+                line,
+            )
         if isinstance(node.value, str):
             comment = node.value == "" and node.style is None and self._comment_behind(node)
             return Node(line, text=node.value, comment=comment)
@@ -150,7 +162,9 @@ class _Walk:
         fields: dict[str, Node] = {}
         for key, value in node.value:
             if not isinstance(key.value, str):
-                raise _refused(self._name, "the name of a field is a word, not a list", key.start_mark.line + 1)
+                raise _refused(
+                    self._name, "the name of a field is a word, not a list", key.start_mark.line + 1
+                )
             if key.value in fields:
                 raise _refused(
                     self._name,
@@ -164,4 +178,4 @@ class _Walk:
         """Whether a # stands between the name of an empty field and the end of its line."""
         if node.start_mark.line >= len(self._lines):
             return False
-        return self._lines[node.start_mark.line][node.start_mark.column :].lstrip().startswith("#")
+        return str(self._lines[node.start_mark.line][node.start_mark.column :]).lstrip().startswith("#")

@@ -20,7 +20,16 @@ def up_to_date(root: Node, name: str) -> Node:
         return root
     node = root.fields.get("format")
     if node is None:
-        raise DocumentError(name, (Problem(1, "format", f"the file does not say its format; write format: {CURRENT} in its first line"),))
+        raise DocumentError(
+            name,
+            (
+                Problem(
+                    1,
+                    "format",
+                    f"the file does not say its format; write format: {CURRENT} in its first line",
+                ),
+            ),
+        )
     text = node.text or ""
     if not text.isdigit() or not 1 <= int(text) <= CURRENT:
         newer = text.isdigit() and int(text) > CURRENT

@@ -119,11 +119,15 @@ def write_file(path: Path, content: str | bytes, expected: str | None = None) ->
     if path.is_dir():
         raise CannotWrite(f"{path.name} is a folder; choose another name.")
     if expected is not None and file_digest(path) not in (expected, None):
-        raise ChangedOutside(f"{path.name} was changed by something else since it was opened; save under another name, or open it again.")
+        raise ChangedOutside(
+            f"{path.name} was changed by something else since it was opened; save under another name, or open it again."
+        )
     temporary = None
     try:
         mode = path.stat().st_mode & 0o777 if path.exists() else None
-        handle, temporary = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".new", dir=path.resolve().parent)
+        handle, temporary = tempfile.mkstemp(
+            prefix=f".{path.name[:40]}.", suffix=".new", dir=path.resolve().parent
+        )
         with os.fdopen(handle, "wb") as stream:
             stream.write(raw)
             stream.flush()
@@ -137,5 +141,7 @@ def write_file(path: Path, content: str | bytes, expected: str | None = None) ->
     except OSError as error:
         if temporary:
             Path(temporary).unlink(missing_ok=True)
-        raise CannotWrite(f"{path.name} cannot be written: {error.strerror or error}. Choose another place.") from None
+        raise CannotWrite(
+            f"{path.name} cannot be written: {error.strerror or error}. Choose another place."
+        ) from None
     return digest(raw)

@@ -22,10 +22,22 @@ def convert(number: float, unit: str, wanted: str) -> float | None:
 
     Only a name is handed over, never what was typed as a whole: the library reads `3,5 mm` as 35 mm.
     """
-    if not unit.replace("_", "").replace("/", "").replace("*", "").replace("^", "").replace(" ", "").isalnum() or len(unit) > 40:
+    if (
+        not unit.replace("_", "")
+        .replace("/", "")
+        .replace("*", "")
+        .replace("^", "")
+        .replace(" ", "")
+        .isalnum()
+        or len(unit) > 40
+    ):
         return None
     known = registry()
     try:
-        return float(known.Quantity(number, known.Unit(unit)).to(_NAMES.get(wanted, wanted.replace("^", "**"))).magnitude)
+        return float(
+            known.Quantity(number, known.Unit(unit))
+            .to(_NAMES.get(wanted, wanted.replace("^", "**")))
+            .magnitude
+        )
     except Exception:  # noqa: BLE001 - the library raises a dozen kinds, all of which mean: no such unit here
         return None

@@ -79,8 +79,14 @@ def read_number(text: str) -> tuple[float, str]:
         raise QuantityError(f"“{text.strip()}” does not begin with a number.", 0, len(text))
     sign = -1.0 if match["sign"] in ("-", "−") else 1.0
     if match["mixed"]:
-        if int(match["mixed"].replace("⁄", "/").split("/")[0]) >= int(match["mixed"].replace("⁄", "/").split("/")[1] or 1):
-            raise QuantityError(f"“{match.group().strip()}” is not a mixed number: its fraction is one or more.", 0, match.end())
+        if int(match["mixed"].replace("⁄", "/").split("/")[0]) >= int(
+            match["mixed"].replace("⁄", "/").split("/")[1] or 1
+        ):
+            raise QuantityError(
+                f"“{match.group().strip()}” is not a mixed number: its fraction is one or more.",
+                0,
+                match.end(),
+            )
         value = int(match["whole"]) + _fraction(match["mixed"], text, match.start("mixed"))
     elif match["fraction"]:
         value = _fraction(match["fraction"], text, match.start("fraction"))
@@ -169,7 +175,7 @@ def _unit_problem(text: str, rest: str, spelling: str, measures: str, system: st
     number = text[:start].strip()
     wrong = {kind for kind, spelled in BY_SPELLING if spelled == spelling}
     if wrong:
-        name = KINDS[sorted(wrong)[0]][0]
+        name = KINDS[min(wrong)][0]
         return QuantityError(
             f"“{spelling}” is {name}, but {KINDS[measures][0]} is asked for; write {example(measures, system)}.",
             start,
@@ -186,7 +192,9 @@ def nearest(word: str, choices: list[str] | tuple[str, ...]) -> str | None:
     folded = {choice.casefold(): choice for choice in choices}
     if word.casefold() in folded:
         return folded[word.casefold()]
-    slips = (c for c in choices if len(c) == len(word) and sum(a != b for a, b in zip(c, word, strict=True)) == 1)
+    slips = (
+        c for c in choices if len(c) == len(word) and sum(a != b for a, b in zip(c, word, strict=True)) == 1
+    )
     if len(word) > 1 and (slip := next(slips, None)):
         return slip
     return next(iter(difflib.get_close_matches(word, list(choices), n=1, cutoff=0.6)), None)

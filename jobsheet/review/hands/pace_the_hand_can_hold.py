@@ -32,7 +32,9 @@ def pace_the_hand_can_hold(view: View) -> Iterator[Remark]:
                 if slower <= shop.fastest_pace:
                     message += f": {below.marked} rpm gives {slower * 60:.1f}"
         elif pace < shop.slowest_pace:
-            message = f"One turn takes {1 / pace:.1f} s: hard to keep even; feed more, or take more teeth or speed"
+            message = (
+                f"One turn takes {1 / pace:.1f} s: hard to keep even; feed more, or take more teeth or speed"
+            )
         else:
             continue
         yield remark(view, "pace-the-hand-can-hold", message, operation.key, set_up=set_up.key)

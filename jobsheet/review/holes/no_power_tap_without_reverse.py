@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from msgspec.structs import replace
 
@@ -35,7 +36,7 @@ def no_power_tap_without_reverse(view: View) -> Iterator[Remark]:
         key = operation.key
         yield remark(
             view, "no-power-tap-without-reverse", message, key, set_up=set_up.key,
-            fix=Fix("Tap by hand", lambda job, key=key: _by_hand(job, key)),
+            fix=Fix("Tap by hand", partial(_by_hand, key=key)),
         )  # fmt: skip
 
 
@@ -44,7 +45,7 @@ def _by_hand(job: Job, key: str) -> Job:
         replace(
             set_up,
             operations=tuple(
-                replace(one, fields=replace(one.fields, method="by hand")) if one.key == key else one  # type: ignore[call-arg]
+                replace(one, fields=replace(one.fields, method="by hand")) if one.key == key else one
                 for one in set_up.operations
             ),
         )

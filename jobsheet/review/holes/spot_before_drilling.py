@@ -65,7 +65,9 @@ def _moved(key: str, before: str) -> Callable[[Job], Job]:
                 numbers = sorted(one.number for one in set_up.operations)
                 operations = tuple(replace(one, number=n) for one, n in zip(rest, numbers, strict=True))
                 changed = replace(set_up, operations=operations)
-                return replace(job, set_ups=tuple(changed if one.key == set_up.key else one for one in job.set_ups))
+                return replace(
+                    job, set_ups=tuple(changed if one.key == set_up.key else one for one in job.set_ups)
+                )
         return job
 
     return mend

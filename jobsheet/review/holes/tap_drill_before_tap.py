@@ -21,4 +21,10 @@ def tap_drill_before_tap(view: View) -> Iterator[Remark]:
         if operation.kind != "tap" or operation.fields.hole is not None:  # type: ignore[attr-defined]
             continue
         if view.reckoned.settings[operation.key].pilot is None:
-            yield remark(view, "tap-drill-before-tap", "No hole stands here yet: add the tap drill before this step", operation.key, set_up=set_up.key)
+            yield remark(
+                view,
+                "tap-drill-before-tap",
+                "No hole stands here yet: add the tap drill before this step",
+                operation.key,
+                set_up=set_up.key,
+            )

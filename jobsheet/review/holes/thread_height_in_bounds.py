@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from msgspec.structs import replace
 
@@ -29,22 +30,25 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
     Source: trade teaching on tap drills; bounds are the workshop's setting
     """
     for set_up, operation, outcome in view.steps():
-        if operation.kind != "tap" or outcome.figures is None:
-            continue
-        height = outcome.figures.value("percent_thread")
-        if height is None or LOWEST <= height <= HIGHEST or operation.fields.cutter.style == "form":  # type: ignore[attr-defined]
+        height = outcome.figures.value("percent_thread") if outcome.figures else None
+        if (
+            operation.kind != "tap"
+            or height is None
+            or LOWEST <= height <= HIGHEST
+            or operation.fields.cutter.style == "form"
+        ):  # type: ignore[attr-defined]
             continue
         thread = operation.fields.thread  # type: ignore[attr-defined]
         usual = tap_drill(thread)
-        message = f"Thread would be {height:.0%}: change the drill".replace("%", " %")
+        message = f"Thread would be {height * 100:.0f} %: change the drill"
         fix = None
+        drill = _drill_of(set_up, operation)
         if usual is not None:
             better = percent_of_thread(major=thread.major, hole=read_drill_size(usual), pitch=thread.pitch)
             message = f"Thread would be {height * 100:.0f} %: drill {usual} gives {better * 100:.0f} %"
-            drill = _drill_of(set_up, operation)
             if drill is not None:
-                fix = Fix(f"Drill {usual}", lambda job, key=drill.key, size=usual: _with_drill(job, key, size))
-        keys = (operation.key,) if (drill := _drill_of(set_up, operation)) is None else (operation.key, drill.key)
+                fix = Fix(f"Drill {usual}", partial(_with_drill, key=drill.key, size=usual))
+        keys = (operation.key,) if drill is None else (operation.key, drill.key)
         yield remark(view, "thread-height-in-bounds", message, *keys, fix=fix, set_up=set_up.key)
 
 
@@ -68,7 +72,9 @@ def _with_drill(job: Job, key: str, size: str) -> Job:
         replace(
             set_up,
             operations=tuple(
-                replace(one, fields=replace(one.fields, cutter=read_cutter(f"drill {size}"))) if one.key == key else one
+                replace(one, fields=replace(one.fields, cutter=read_cutter(f"drill {size}")))
+                if one.key == key
+                else one
                 for one in set_up.operations
             ),
         )
