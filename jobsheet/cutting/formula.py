@@ -37,7 +37,6 @@ from __future__ import annotations
 import importlib
 import inspect
 import math
-import pkgutil
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -210,6 +209,8 @@ def formula_of(function: Function) -> Formula:
 
 def all_formulas() -> dict[str, Function]:
     """Every formula of the package by name; imports the topics that nobody has used yet."""
+    import pkgutil  # late: only the pages that list formulas need it
+
     package = importlib.import_module(__package__ or "jobsheet.cutting")
     for module in pkgutil.iter_modules(package.__path__):
         importlib.import_module(f"{package.__name__}.{module.name}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import angle_below, formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import angle_below, finite, formula, not_negative, positive, refuse
 from jobsheet.cutting.trig import tan
 
 
@@ -87,6 +87,7 @@ def drilling_time(
     39
     """
     positive(depth=depth, diameter=diameter, feed=feed, spindle_speed=spindle_speed)
+    finite(strokes=strokes)
     if not strokes >= 1:
         refuse("strokes", strokes, "1 or more")
     way = depth + reference.EQUAL_POINT * diameter + reference.DRILL_RUN

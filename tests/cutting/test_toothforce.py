@@ -1,0 +1,305 @@
+"""The sum over angle and helix against the check cases, its closed limits, and a plain sum of slices."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import fields, replace
+from math import pi, radians
+from time import perf_counter
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from jobsheet.cutting.chip import arc_chip_thickness
+from jobsheet.cutting.kienzle import specific_cutting_force, straight_tooth_force
+from jobsheet.cutting.toothforce import (
+    ToothForces,
+    face_arc,
+    mean_tangential_force,
+    side_arc,
+    slot_side_force,
+    tooth_forces,
+)
+from jobsheet.errors import CalcError
+
+MM = 1e-3
+FULL = side_arc(12 * MM, 12 * MM)
+FACE = face_arc(38 * MM, 50 * MM)
+
+# D, z, helix, depth, arc, feed | chip mm, kc MPa | Ft mean peak | Fx mean low high | Fy mean low high | Fa | torque
+CASES = {
+    "C1 slot, straight": (12, 4, 0, 2, FULL, 0.04, 0.02546, 3566, (363, 403), (-114, -114, -114), (285, 285, 285), (0, 0), (2.18, 2.42)),
+    "C2 slot": (12, 4, 30, 2, FULL, 0.04, 0.02546, 3566, (363, 403), (-114, -114, -114), (285, 285, 285), (210, 233), (2.18, 2.42)),
+    "C3 thin, conventional": (12, 4, 30, 12, side_arc(0.3 * MM, 12 * MM), 0.04, 0.00630, 4782, (73.1, 99.4), (-77.4, -105, 0), (-13.2, -18.0, 0), (42.2, 57.4), (0.438, 0.596)),
+    "C4 thin, climb": (12, 4, 30, 12, side_arc(0.3 * MM, 12 * MM, climb=True), 0.04, 0.00630, 4782, (73.1, 99.4), (65.1, 0, 88.6), (43.8, 0, 59.6), (42.2, 57.4), (0.438, 0.596)),
+    "C5 thick, conventional": (12, 4, 30, 6, side_arc(6 * MM, 12 * MM), 0.04, 0.02546, 3566, (545, 809), (-444, -607, -243), (319, 0.635, 679), (315, 467), (3.27, 4.86)),
+    "C6 thick, straight": (12, 4, 0, 6, side_arc(6 * MM, 12 * MM), 0.04, 0.02546, 3566, (545, 856), (-444, -632, 0), (319, -33.0, 856), (0, 0), (3.27, 5.14)),
+    "C7 thick, climb": (12, 4, 30, 6, side_arc(6 * MM, 12 * MM, climb=True), 0.04, 0.02546, 3566, (545, 809), (101, -98.9, 265), (537, 177, 855), (315, 467), (3.27, 4.86)),
+    "C8 face, centred": (50, 4, 0, 1, FACE, 0.1, 0.08803, 2749, (266, 389), (-95.0, -203, 72.3), (237, 104, 285), (0, 0), (6.65, 9.72)),
+    "C9 face, offset 6": (50, 4, 0, 1, face_arc(38 * MM, 50 * MM, 6 * MM), 0.1, 0.07178, 2869, (278, 394), (-160, -212, -115), (207, 26.6, 287), (0, 0), (6.94, 9.86)),
+    "C10 fly cutter": (50, 1, 0, 0.5, FACE, 0.1, 0.08803, 2749, (33.2, 137), (-11.9, -101, 44.7), (29.7, 0, 143), (0, 0), (0.831, 3.44)),
+}  # fmt: skip
+
+
+def cut(
+    diameter: float, teeth: int, helix: float, depth: float, arc: tuple[float, float], fz: float
+) -> ToothForces:
+    chip = arc_chip_thickness(fz * MM, *arc)
+    return tooth_forces(
+        kc=specific_cutting_force(1500e6, 0.21, chip, 1.1),
+        feed_per_tooth=fz * MM,
+        depth=depth * MM,
+        diameter=diameter * MM,
+        teeth=teeth,
+        helix=radians(helix),
+        start=arc[0],
+        end=arc[1],
+    )
+
+
+@pytest.mark.parametrize("case", CASES.values(), ids=CASES)
+def test_check_cases_within_half_a_percent(case):
+    diameter, teeth, helix, depth, arc, fz, chip, kc, t, x, y, a, torque = case
+    assert arc_chip_thickness(fz * MM, *arc) / MM == pytest.approx(chip, abs=6e-6)
+    assert specific_cutting_force(
+        1500e6, 0.21, arc_chip_thickness(fz * MM, *arc), 1.1
+    ) / 1e6 == pytest.approx(kc, abs=1)
+
+    got = cut(diameter, teeth, helix, depth, arc, fz)
+
+    found = (
+        *(got.tangential_mean, got.tangential_peak, got.feed_mean, got.feed_low, got.feed_high),
+        *(got.side_mean, got.side_low, got.side_high, got.axial_mean, got.axial_peak),
+    )
+    for mine, printed in zip(found, (*t, *x, *y, *a), strict=True):
+        # half a percent, or half a unit of the last printed digit
+        assert mine == pytest.approx(printed, rel=0.005, abs=0.005 if abs(printed) < 1 else 0.05)
+    assert (got.torque_mean, got.torque_peak) == pytest.approx(torque, rel=0.005)
+
+
+@pytest.mark.parametrize(
+    ("name", "ratio"),
+    [("C1", 1.11), ("C3", 1.36), ("C5", 1.48), ("C6", 1.57), ("C8", 1.46), ("C9", 1.42), ("C10", 4.13)],
+)
+def test_peak_over_mean(name, ratio):
+    case = next(value for key, value in CASES.items() if key.split()[0] == name)
+    assert cut(*case[:6]).peak_over_mean == pytest.approx(ratio, abs=0.006)
+
+
+@pytest.mark.parametrize(
+    ("arc", "depth", "tip", "top"),
+    [
+        (side_arc(0.3 * MM, 12 * MM), 12, -18.0, 0.0),
+        (side_arc(0.3 * MM, 12 * MM, climb=True), 12, 0.0, 59.6),
+        (side_arc(6 * MM, 12 * MM), 6, 0.6, 679),
+        (side_arc(6 * MM, 12 * MM, climb=True), 6, 177, 855),
+        (side_arc(2 * MM, 12 * MM), 12, -15.0, 115),
+    ],
+)
+def test_side_force_while_the_wall_is_made(arc, depth, tip, top):
+    forces = [force for _, force in cut(12, 4, 30, depth, arc, 0.04).wall]
+    # -15.0 of the last case was read from fewer heights; the corner itself is at -15.3.
+    assert min(forces) == pytest.approx(tip, abs=0.3)
+    assert max(forces) == pytest.approx(top, rel=0.005)
+
+
+def test_the_sign_of_the_wall_comes_from_the_sum():
+    assert cut(12, 4, 30, 12, side_arc(0.3 * MM, 12 * MM), 0.04).wall_force < 0  # pushed off: metal left
+    assert cut(12, 4, 30, 6, side_arc(6 * MM, 12 * MM), 0.04).wall_force > 0  # digs in
+    assert cut(12, 4, 30, 6, side_arc(6 * MM, 12 * MM, climb=True), 0.04).wall_force > 0  # pushed off too
+
+
+def test_a_centred_face_cut_makes_no_wall():
+    got = cut(50, 4, 0, 1, FACE, 0.1)
+    assert got.wall == ()
+    assert got.wall_force == 0
+
+
+def test_wall_heights_run_from_tip_to_top():
+    heights = [height for height, _ in cut(12, 4, 30, 6, FULL, 0.04).wall]
+    assert heights == sorted(heights)
+    assert heights[0] == 0
+    assert heights[-1] == pytest.approx(6 * MM)
+
+
+def test_four_teeth_in_a_slot_push_steadily_whatever_the_helix():
+    for helix in (0, 10, 30, 45):
+        got = cut(12, 4, helix, 2, FULL, 0.04)
+        expected = slot_side_force(
+            specific_cutting_force(1500e6, 0.21, 0.04 * MM * 2 / pi, 1.1), 2 * MM, 0.04 * MM, 4
+        )
+        assert (got.side_low, got.side_high) == pytest.approx((expected, expected), rel=1e-6)
+        assert (got.feed_low, got.feed_high) == pytest.approx((-0.4 * expected, -0.4 * expected), rel=1e-6)
+
+
+def test_one_straight_tooth_peaks_at_the_thickest_chip():
+    got = tooth_forces(
+        kc=2e9, feed_per_tooth=0.1 * MM, depth=3 * MM, diameter=20 * MM, teeth=1, helix=0, start=0, end=pi
+    )
+    assert got.tangential_peak == pytest.approx(straight_tooth_force(2e9, 3 * MM, 0.1 * MM), rel=1e-3)
+
+
+def test_two_straight_teeth_in_a_slot_are_half_pi_uneven():
+    assert cut(12, 2, 0, 2, FULL, 0.04).peak_over_mean == pytest.approx(pi / 2, rel=1e-3)
+
+
+@pytest.mark.parametrize(("depth", "always"), [(12, False), (14.5, False), (15, True)])
+def test_when_there_is_always_a_tooth_in_the_cut(depth, always):
+    # 18.19 degrees of arc and 5.514 degrees of lag a millimetre reach a pitch of 90 at 13.02 mm
+    got = cut(12, 4, 30, depth - 1.9, side_arc(0.3 * MM, 12 * MM), 0.04)
+    assert got.always_in_cut is always
+
+
+def test_a_left_hand_helix_lifts_the_other_way_and_turns_the_wall_upside_down():
+    right, left = (cut(12, 4, helix, 6, side_arc(6 * MM, 12 * MM), 0.04) for helix in (30, -30))
+    assert left.axial_peak == pytest.approx(-right.axial_peak)
+    assert left.torque_peak == pytest.approx(right.torque_peak)
+    assert [force for _, force in left.wall] == pytest.approx([force for _, force in reversed(right.wall)])
+    assert left.wall[0][0] == pytest.approx(0, abs=1e-12)
+
+
+def slices(
+    *,
+    kc: float,
+    feed_per_tooth: float,
+    depth: float,
+    diameter: float,
+    teeth: int,
+    helix: float,
+    start: float,
+    end: float,
+    count: int = 800,
+    steps: int = 90,
+) -> tuple[float, float, float]:
+    """Peak Ft, lowest Fx and highest Fy by adding slices, the long way round."""
+    found = []
+    for step in range(steps):
+        ft = fx = fy = 0.0
+        for tooth in range(teeth):
+            for slice_ in range(count):
+                lag = 2 * (slice_ + 0.5) / count * depth * math.tan(helix) / diameter
+                phi = (2 * pi * (step / steps / teeth + tooth / teeth) - lag) % (2 * pi)
+                if start < phi < end:
+                    force = kc * feed_per_tooth * math.sin(phi) * depth / count
+                    ft += force
+                    fx += -force * math.cos(phi) - 0.4 * force * math.sin(phi)
+                    fy += force * math.sin(phi) - 0.4 * force * math.cos(phi)
+        found.append((ft, fx, fy))
+    return max(f[0] for f in found), min(f[1] for f in found), max(f[2] for f in found)
+
+
+@pytest.mark.parametrize(
+    "put",
+    [
+        {"depth": 5 * MM, "diameter": 10 * MM, "teeth": 3, "helix": 0.6, "start": 0.0, "end": 1.1},
+        {"depth": 30 * MM, "diameter": 6 * MM, "teeth": 2, "helix": 0.8, "start": 2.0, "end": pi},
+        {"depth": 3 * MM, "diameter": 40 * MM, "teeth": 5, "helix": 0.2, "start": 0.4, "end": 2.2},
+    ],
+)
+def test_agrees_with_a_plain_sum_of_slices(put):
+    given_ = {"kc": 2e9, "feed_per_tooth": 0.05 * MM, **put}
+    got = tooth_forces(**given_)
+    peak, low, high = slices(**given_)
+    assert (got.tangential_peak, got.feed_low, got.side_high) == pytest.approx((peak, low, high), rel=0.01)
+
+
+cuts = st.fixed_dictionaries(
+    {
+        "kc": st.floats(1e8, 6e9),
+        "feed_per_tooth": st.floats(0.005 * MM, 0.3 * MM),
+        "depth": st.floats(0.05 * MM, 40 * MM),
+        "diameter": st.floats(2 * MM, 80 * MM),
+        "teeth": st.integers(1, 10),
+        "helix": st.floats(0, 1.0),
+        "start": st.floats(0, 1.5),
+        "end": st.floats(1.55, pi),
+    }
+)
+
+
+@settings(max_examples=60, deadline=None)
+@given(put=cuts)
+def test_mean_is_never_above_peak_and_lies_between_the_extremes(put):
+    got = tooth_forces(**put)
+    slack = 1e-3 * got.tangential_peak + 1e-9
+    assert got.tangential_mean <= got.tangential_peak + slack
+    assert got.feed_low - slack <= got.feed_mean <= got.feed_high + slack
+    assert got.side_low - slack <= got.side_mean <= got.side_high + slack
+    assert got.in_plane_peak <= got.tangential_peak * math.hypot(1, 0.4) + slack
+    for _, force in got.wall:
+        assert got.side_low - slack <= force <= got.side_high + slack
+
+
+@settings(max_examples=40, deadline=None)
+@given(put=cuts, helix=st.floats(0.05, 1.0))
+def test_a_helix_changes_no_mean_and_raises_no_peak(put, helix):
+    straight, helical = tooth_forces(**{**put, "helix": 0.0}), tooth_forces(**{**put, "helix": helix})
+    for name in ("tangential_mean", "feed_mean", "side_mean", "torque_mean"):
+        assert getattr(helical, name) == pytest.approx(
+            getattr(straight, name), abs=1e-9 * straight.tangential_peak
+        )
+    assert helical.tangential_peak <= straight.tangential_peak * 1.002
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    depth=st.floats(0.1, 20), part=st.floats(0.01, 1), diameter=st.floats(3, 60), teeth=st.integers(1, 8), climb=st.booleans()
+)  # fmt: skip
+def test_the_mean_is_that_of_the_power(depth, part, diameter, teeth, climb):
+    start, end = side_arc(part * diameter * MM, diameter * MM, climb=climb)
+    got = tooth_forces(
+        kc=2e9, feed_per_tooth=5e-5, depth=depth * MM, diameter=diameter * MM, teeth=teeth, helix=0.5, start=start, end=end
+    )  # fmt: skip
+    closed = mean_tangential_force(2e9, depth * MM, part * diameter * MM, 5e-5, teeth, diameter=diameter * MM)
+    assert got.tangential_mean == pytest.approx(closed, rel=1e-6)
+
+
+def test_is_fast_enough_for_every_keystroke():
+    put = CASES["C5 thick, conventional"][:6]
+    cut(*put)
+    best = min(_seconds(put) for _ in range(5))
+    assert best < 1e-3
+
+
+def _seconds(put: tuple) -> float:
+    begin = perf_counter()
+    cut(*put)
+    return perf_counter() - begin
+
+
+GOOD = {"kc": 2e9, "feed_per_tooth": 5e-5, "depth": 2e-3, "diameter": 0.01, "teeth": 4, "helix": 0.5, "start": 0.0, "end": 1.0}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "bad"),
+    [
+        *(
+            (name, bad)
+            for name in ("kc", "feed_per_tooth", "depth", "diameter", "teeth")
+            for bad in (0, -1, math.nan)
+        ),
+        ("teeth", 2.5),
+        ("helix", pi / 2),
+        ("start", -0.1),
+        ("end", 0.0),
+        ("end", 4.0),
+        ("radial", -1),
+    ],
+)
+def test_refuses_what_has_no_meaning(name, bad):
+    with pytest.raises(CalcError):
+        tooth_forces(**{**GOOD, name: bad})
+
+
+def test_arcs_refuse_a_cut_wider_than_the_cutter():
+    with pytest.raises(CalcError, match="width"):
+        side_arc(13 * MM, 12 * MM)
+    with pytest.raises(CalcError, match="offset"):
+        face_arc(38 * MM, 50 * MM, 7 * MM)
+
+
+def test_a_result_is_a_frozen_value():
+    got = tooth_forces(**GOOD)
+    assert replace(got) == got
+    assert len(fields(got)) == 17
