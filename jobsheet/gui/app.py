@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet import paths
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import look, settings
+from jobsheet.gui.none_guard import keep_none
 
 SAMPLE = "hm-100-drilled-plate-b1.yaml"
 #: What the program returns after something unforeseen: never silently nought.
@@ -72,6 +73,7 @@ class Guard:
 
 def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
+    keep_none()
     guard = Guard()
     sys.excepthook = guard
     app = QApplication(sys.argv[:1])

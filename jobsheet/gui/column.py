@@ -6,7 +6,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
-from jobsheet.gui.look import look
+from jobsheet.gui.look import look, scroll_style
 from jobsheet.gui.measures import HEADING, HEADS
 from jobsheet.gui.rows import HeadingLine, HeadsLine
 from jobsheet.gui.sheet import Sheet
@@ -25,6 +25,7 @@ class Column(QWidget):
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.viewport().setAutoFillBackground(False)
+        self.area.verticalScrollBar().setStyleSheet(scroll_style(look()))
         self.sheet = Sheet()
         self.sheet.setAccessibleName(translate("Column", "Set-ups and operations"))
         self.area.setWidget(self.sheet)

@@ -22,13 +22,13 @@ UNDER = 16
 LINE = 18
 #: Up to so many choices stand side by side; more go into a list.
 JOINED = 4
-#: What takes more than one column of the form.
-WIDE = ("cutter", "places", "text")
+#: What takes the rest of its line of the form.
+GROWING = ("cutter", "places", "text")
 
 
 def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
     """The control that fits what is asked."""
-    choices = entry.choices or (("yes", "no") if entry.asks == "flag" else ())
+    choices = entry.choices if entry.asks in ("choice", "face") else ("yes", "no") if entry.asks == "flag" else ()
     if choices:
         if joined and len(choices) <= JOINED:
             return Joined(choices, entry.title, parent)
@@ -88,16 +88,18 @@ class Field(QWidget):
         high = ink.paragraph_height(now, self.under(), now.caption_bold, width - now.px(16))
         return max(UNDER, round(high / now.scale) + 2)
 
-    def span(self, columns: int) -> int:
-        """How many columns of the form it takes."""
+    def span(self, columns: int, one: float) -> int:
+        """How many columns of the form it takes, when one is so wide [px]."""
         entry = self.entry
         if isinstance(self.box, Lines) or entry.asks == "places":
             return columns
-        if entry.asks in WIDE:
+        if entry.asks == "cutter" or (isinstance(self.box, Joined) and self.box.needs() > one):
             return min(2, columns)
-        if isinstance(self.box, Joined):
-            return 2 if columns > 2 else 1
         return 1
+
+    def may_grow(self) -> bool:
+        """Whether more width is of use to it."""
+        return self.entry.asks in GROWING
 
     def needed_height(self, width: int) -> int:
         """Its height [px] at a width."""

@@ -78,17 +78,36 @@ class Form(QWidget):
     def arrange(self, width: int, columns: int) -> int:
         """Place the fields for a width; the height that they need."""
         now = look()
-        gap, top, column, row_height = now.px(ACROSS), 0, 0, 0
+        gap, top = now.px(ACROSS), 0
         one = (width - gap * (columns - 1)) / columns
-        for field in self.fields.values():
-            span = field.span(columns)
-            if column + span > columns:
-                top, column, row_height = top + row_height + now.px(DOWN), 0, 0
-            left = round(column * (one + gap))
-            wide = round(one * span + gap * (span - 1))
-            high = field.needed_height(wide)
-            field.setGeometry(left, top, wide, high)
-            row_height = max(row_height, high)
-            column += span
-        return top + row_height
+        for row in self._lines(columns, one):
+            column, high = 0, 0
+            for field, span in row:
+                left = round(column * (one + gap))
+                wide = round(one * span + gap * (span - 1))
+                needed = field.needed_height(wide)
+                field.setGeometry(left, top, wide, needed)
+                high = max(high, needed)
+                column += span
+            top += high + now.px(DOWN)
+        return top
 
+    def _lines(self, columns: int, one: float) -> list[list[tuple[Field, int]]]:
+        """The fields line by line with their spans; the last text of a line takes what is left of it."""
+        lines: list[list[tuple[Field, int]]] = [[]]
+        used = 0
+        for field in self.fields.values():
+            span = field.span(columns, one)
+            if used + span > columns:
+                lines.append([])
+                used = 0
+            lines[-1].append((field, span))
+            used += span
+        for line in lines:
+            spare = columns - sum(span for _, span in line)
+            for index in range(len(line) - 1, -1, -1):
+                field, span = line[index]
+                if spare > 0 and field.may_grow():
+                    line[index] = (field, span + spare)
+                    break
+        return lines

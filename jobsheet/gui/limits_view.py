@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
@@ -16,6 +18,18 @@ ROW = 34
 GOVERNING = 56
 
 translate = QCoreApplication.translate
+
+_PARTS = re.compile(r"^(.* of \S+) (\S.*)$")
+#: Units longer than this go under their number.
+LONG_UNIT = 6
+
+
+def in_two(shown: str) -> tuple[str, str]:
+    """Demand and capacity, and the unit where it is too long to stand behind them."""
+    match = _PARTS.match(shown)
+    if match and len(match[2]) > LONG_UNIT:
+        return match[1], match[2]
+    return shown, ""
 
 
 def verdict_word(verdict: str) -> str:
@@ -51,6 +65,8 @@ class LimitRow(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.limit: Limit | None = None
+        self.title_width = 0
+        self.value_width = 0
         self.governs = False
         self.stale = False
 
@@ -64,15 +80,11 @@ class LimitRow(QWidget):
         self.update()
 
     def columns(self) -> tuple[int, int, int, int]:
-        """Where bar, value, mark and word begin or end [px]."""
+        """Where bar, value and mark begin, and how wide the word is [px]."""
         now = look()
-        width = self.width()
         word = max(now.width(verdict_word(name), now.bold) for name in ("cut before", "expected"))
-        mark = width - word - now.px(24)
-        wide = width / now.scale > 440
-        value_left = mark - now.px(146 if wide else 108)
-        bar = now.px(124 if wide else 112)
-        return bar, value_left, mark, word
+        mark = self.width() - word - now.px(24)
+        return self.title_width, mark - now.px(14) - self.value_width, mark, word
 
     def needed_height(self, width: int) -> int:
         """Taller for the one that governs, more where its sentence needs a line of its own."""
@@ -86,7 +98,8 @@ class LimitRow(QWidget):
         now = look()
         if self.limit is None or not self.limit.sentence:
             return 0
-        if now.width(self.limit.sentence, now.caption) <= now.px(118):
+        alone = not in_two(self.limit.shown)[1]
+        if alone and now.width(self.limit.sentence, now.caption) <= self.value_width:
             return 0
         return ink.paragraph_height(now, self.limit.sentence, now.caption, width) + now.px(4)
 
@@ -101,27 +114,18 @@ class LimitRow(QWidget):
         unknown = limit.verdict == "unknown"
         icon, word_token, mark_token = VERDICTS.get(limit.verdict, ("", "pencil", "pencil"))
         with QPainter(self) as painter:
-            title = QRect(0, 0, bar - now.px(6), high)
-            second = self.governs and not own
+            title = QRect(0, 0, bar, high)
             ink_token = "pencil" if self.stale else "ink"
             if self.governs:
-                upper = QRect(0, 0, bar - now.px(6), high // 2 + now.px(2))
-                lower = QRect(0, high // 2 + now.px(2), bar - now.px(6), now.px(16))
+                upper = QRect(0, 0, bar, high // 2 + now.px(2))
+                lower = QRect(0, high // 2 + now.px(1), bar, now.px(16))
                 ink.write(painter, now, upper, limit.title, now.bold, ink_token, ink.LEFT)
                 ink.write(painter, now, lower, translate("Limits", "governs"), now.caption, "pencil")
             else:
                 ink.write(painter, now, title, limit.title, now.body, ink_token)
-            box = QRect(bar, 0, value_left - bar - now.px(4), high)
+            box = QRect(bar + now.px(10), 0, value_left - bar - now.px(20), high)
             paint_share_bar(painter, now, box, limit, governs=self.governs)
-            font = now.bold if self.governs else now.body
-            value = QRect(value_left, 0, mark - value_left - now.px(14), high)
-            if second and limit.sentence:
-                upper = value.adjusted(0, 0, 0, -high // 2 + now.px(2))
-                lower = QRect(value.left(), high // 2 + now.px(2), value.width(), now.px(16))
-                ink.write(painter, now, upper, limit.shown, font, ink_token, ink.RIGHT)
-                ink.write(painter, now, lower, limit.sentence, now.caption, "pencil", ink.RIGHT)
-            else:
-                ink.write(painter, now, value, limit.shown, font, ink_token, ink.RIGHT)
+            self._paint_value(painter, QRect(value_left, 0, self.value_width, high), ink_token, own=bool(own))
             if icon:
                 marks.draw(painter, icon, getattr(now.tokens, mark_token), mark, high / 2, now.px(16))
             place = QRect(mark + now.px(23), 0, word + now.px(4), high)
@@ -131,6 +135,25 @@ class LimitRow(QWidget):
                 sentence = QRect(0, high - now.px(6), self.width(), own + now.px(4))
                 ink.paragraph(painter, now, sentence, limit.sentence, now.caption, "pencil")
             ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)
+
+
+    def _paint_value(self, painter: QPainter, place: QRect, token: str, *, own: bool) -> None:
+        """Demand of capacity; under it a long unit, or the sentence of the one that governs."""
+        now, limit = look(), self.limit
+        if limit is None:
+            return
+        number, unit = in_two(limit.shown)
+        under = unit or (limit.sentence if self.governs and not own else "")
+        font = now.bold if self.governs else now.body
+        if not under:
+            ink.write(painter, now, place, number, font, token, ink.RIGHT)
+            return
+        middle = place.height() // 2 + (now.px(2) if self.governs else 0)
+        high = now.px(16)
+        upper = QRect(place.left(), middle - high, place.width(), high)
+        lower = QRect(place.left(), middle, place.width(), high - 1)
+        ink.write(painter, now, upper, number, font, token, ink.RIGHT)
+        ink.write(painter, now, lower, under, now.caption, "pencil", ink.RIGHT)
 
 
 class LimitsView(QWidget):
@@ -158,6 +181,7 @@ class LimitsView(QWidget):
             row = LimitRow(self)
             row.show()
             self._rows.append(row)
+        self._share_widths(shown)
         for index, row in enumerate(self._rows):
             row.setVisible(index < len(shown))
             if index < len(shown):
@@ -167,6 +191,19 @@ class LimitsView(QWidget):
         if rest != self._rest:
             self._rest = rest
             self.update()
+
+    def _share_widths(self, shown: tuple[Limit, ...]) -> None:
+        """Columns as wide as their longest text, the same in all rows: the fences stand in one line."""
+        now = look()
+        fonts = [now.bold if index == 0 else now.body for index in range(len(shown))]
+        titles = [now.width(limit.title, font) for limit, font in zip(shown, fonts, strict=True)]
+        values = [
+            max(now.width(in_two(limit.shown)[0], font), now.width(in_two(limit.shown)[1], now.caption))
+            for limit, font in zip(shown, fonts, strict=True)
+        ]
+        for row in self._rows:
+            row.title_width = max(titles, default=0)
+            row.value_width = max(values, default=0)
 
     def names(self) -> tuple[str, ...]:
         """The order as it stands now."""

@@ -121,7 +121,6 @@ def apply(scheme: str = "system", *, bench: bool = False, factor: float | None =
     if isinstance(app, QApplication):
         app.setFont(new.body)
         app.setPalette(palette(new))
-        app.setStyleSheet(style_sheet(new))
     return new
 
 
@@ -156,8 +155,8 @@ def palette(now: Look) -> QPalette:
     return made
 
 
-def style_sheet(now: Look) -> str:
-    """The few things a palette cannot say; short, because every control pays for each rule."""
+def menu_style(now: Look) -> str:
+    """What a palette cannot say of menus; set on the menu bar alone, because every control pays for a rule."""
     t, px = now.tokens, now.px
     return f"""
 QMenuBar {{ background: {t.bench}; padding: 0 {px(4)}px; }}
@@ -168,7 +167,13 @@ QMenu::item {{ padding: {px(5)}px {px(28)}px; }}
 QMenu::item:selected {{ background: {t.chosen}; }}
 QMenu::item:disabled {{ color: {t.pencil}; }}
 QMenu::separator {{ height: 1px; background: {t.rule}; margin: {px(4)}px 0; }}
-QToolTip {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.edge}; padding: {px(4)}px; }}
+"""
+
+
+def scroll_style(now: Look) -> str:
+    """A scroll bar without buttons."""
+    t, px = now.tokens, now.px
+    return f"""
 QScrollBar:vertical {{ background: {t.paper}; width: {px(10)}px; border: none; }}
 QScrollBar::handle:vertical {{ background: {t.edge}; min-height: {px(32)}px; margin: {px(2)}px; }}
 QScrollBar::add-line, QScrollBar::sub-line {{ height: 0; }}

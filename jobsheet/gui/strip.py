@@ -46,10 +46,10 @@ class StageCell(QAbstractButton):
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), now.colour("field" if self.current else "paper"))
             foot = now.px(26)
-            room = QRectF(self.rect()).adjusted(now.px(14), now.px(10), -now.px(14), -foot - now.px(2))
+            room = QRectF(self.rect()).adjusted(now.px(20), now.px(16), -now.px(20), -foot - now.px(8))
             if not self.current:
                 spare = max(0.0, room.width() - now.px(92))
-                room.adjust(spare / 2, now.px(10), -spare / 2, -now.px(4))
+                room.adjust(spare / 2, now.px(4), -spare / 2, 0)
             paint_sketch(painter, now, room, stage.picture, detailed=self.current)
             self._paint_caption(painter, now, stage, foot)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())

@@ -89,6 +89,7 @@ class Window(QMainWindow):
         self.actions_by_id = actions.make(self)
         self.menuBar().setAccessibleName(translate("Window", "Menu bar"))
         actions.fill(self, self.actions_by_id, self)
+        self.menuBar().setStyleSheet(look.menu_style(look.look()))
         self.bench = Bench(self)
         self.setCentralWidget(self.bench)
         self.edits = RowEdits(self)
@@ -424,6 +425,7 @@ class Window(QMainWindow):
         """Make all panels anew in the look of the moment; job, history and the open row stay."""
         opened = self.opened_key
         chosen = self.bench.column.sheet.chosen_key
+        self.menuBar().setStyleSheet(look.menu_style(look.look()))
         self.bench = Bench(self)
         self.setCentralWidget(self.bench)
         self._connect()
