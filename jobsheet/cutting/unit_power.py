@@ -129,8 +129,8 @@ def unit_power(energy: float, feed_factor: float, removal_rate: float, wear: flo
     return energy * feed_factor * removal_rate * wear
 
 
-@formula(source="dp-f", symbols={"removal_rate": "Q", "yield_": "x"})
-def thumb_power(removal_rate: float, yield_: float) -> float:
+@formula(source="dp-f", symbols={"removal_rate": "Q", "cut_per_joule": "x"})
+def thumb_power(removal_rate: float, cut_per_joule: float) -> float:
     """Power at the cutter by a maker's rule of thumb.
 
     P_c = Q / x
@@ -139,7 +139,7 @@ def thumb_power(removal_rate: float, yield_: float) -> float:
     ----------
     removal_rate : float
         Volume cut away in one second [m^3/s]
-    yield_ : float
+    cut_per_joule : float
         Volume that one joule cuts: steel 0.4, iron 0.5, aluminium 2 mm^3 [m^3/J]
 
     Returns
@@ -158,8 +158,8 @@ def thumb_power(removal_rate: float, yield_: float) -> float:
 
     Examples
     --------
-    >>> round(thumb_power(removal_rate=20000e-9 / 60, yield_=0.4e-9))
+    >>> round(thumb_power(removal_rate=20000e-9 / 60, cut_per_joule=0.4e-9))
     833
     """
-    positive(removal_rate=removal_rate, yield_=yield_)
-    return removal_rate / yield_
+    positive(removal_rate=removal_rate, cut_per_joule=cut_per_joule)
+    return removal_rate / cut_per_joule

@@ -1,0 +1,69 @@
+"""Holding: bolts, straps, vises, grip."""
+
+from __future__ import annotations
+
+from math import radians
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jobsheet.cutting import holding
+from jobsheet.errors import CalcError
+
+# pitch diameter and lead in mm of the usual vise screws, mean radius of the collar
+SCREWS = {"14x3": (12.5, 3, 10), "20x4": (18, 4, 13), "24x5": (21.5, 5, 16)}
+
+
+def efficiency(screw: tuple[float, float, float], mu: float, collar: float) -> float:
+    diameter, lead, radius = (value * 1e-3 for value in screw)
+    return holding.screw_efficiency(lead, diameter, mu, collar, radius)
+
+
+@pytest.mark.parametrize("screw", SCREWS.values(), ids=SCREWS)
+def test_plain_collars_and_thrust_bearings_lie_in_their_bands(screw):
+    assert 0.12 <= efficiency(screw, 0.20, 0.20) < efficiency(screw, 0.10, 0.10) <= 0.26
+    assert 0.23 <= efficiency(screw, 0.20, 0.01) < efficiency(screw, 0.10, 0.01) <= 0.48
+
+
+def test_a_screw_without_friction_loses_nothing():
+    assert holding.screw_efficiency(4e-3, 18e-3, 0, 0, 15e-3) == pytest.approx(1.0)
+
+
+def test_a_screw_that_cannot_turn_is_refused():
+    with pytest.raises(CalcError, match="friction"):
+        holding.screw_efficiency(20e-3, 5e-3, 1.0, 0.1, 5e-3)
+
+
+@given(st.floats(0, 0.1))
+def test_a_strap_gives_the_work_a_part_of_the_bolt(work):
+    assert 0 < holding.strap_force(1000, 0.05, work) <= 1000
+
+
+def test_tighter_holds_more_and_rust_less():
+    assert holding.bolt_tension(40, 0.012) == pytest.approx(2 * holding.bolt_tension(20, 0.012))
+    assert holding.bolt_tension(40, 0.012, 0.30) < holding.bolt_tension(40, 0.012)
+
+
+def test_ratios_of_the_two_worked_vises():
+    small = holding.grip(7.54e3, 0.12) / holding.required_grip(285, 153)
+    large = holding.grip(19.8e3, 0.12) / holding.required_grip(705, 533)
+    assert small == pytest.approx(2.2, abs=0.05)
+    assert large == pytest.approx(2.1, abs=0.06)
+    assert holding.grip(5.4e3, 0.07) / holding.required_grip(285, 153) == pytest.approx(0.93, abs=0.01)
+    assert holding.grip(12.3e3, 0.07) / holding.required_grip(705, 533) == pytest.approx(0.78, abs=0.01)
+
+
+def test_a_left_hand_helix_pushes_down():
+    assert holding.lift(100, radians(-30)) == pytest.approx(-holding.lift(100, radians(30)))
+
+
+def test_work_tips_when_the_cut_stands_higher_than_friction_holds():
+    assert holding.tipping_moment(500, 0.05) > holding.tipping_resistance(5000, 0.02)
+    assert holding.tipping_moment(0, 0.05) == 0
+
+
+@pytest.mark.parametrize("put", [(0, 3e-3, 0.2), (20, 0, 0.2), (20, 3e-3, 0), (20, 3e-3, 1.1)])
+def test_refuses_what_has_no_meaning(put):
+    with pytest.raises(CalcError):
+        holding.vise_force(*put)

@@ -1,0 +1,42 @@
+"""Spindle: constant power, constant torque, caps."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jobsheet.cutting.kienzle import power_from_torque
+from jobsheet.cutting.spindle import capped_torque, constant_power_torque, constant_torque, peak_torque
+from jobsheet.errors import CalcError
+
+speeds = st.floats(0.5, 100)
+
+
+@given(speeds)
+def test_belts_keep_the_power(speed):
+    assert power_from_torque(constant_power_torque(550, 0.81, speed), speed) == pytest.approx(550 * 0.81)
+
+
+@given(speeds, speeds)
+def test_electronics_keep_the_torque_below_base_and_the_power_above(speed, base):
+    torque = constant_torque(500, 0.8, base, speed)
+    if speed <= base:
+        assert torque == pytest.approx(constant_power_torque(500, 0.8, base))
+    else:
+        assert power_from_torque(torque, speed) == pytest.approx(400)
+
+
+@given(st.floats(0.1, 100), st.floats(0.1, 100))
+def test_a_cap_holds_and_never_adds(torque, cap):
+    assert capped_torque(torque, cap) <= min(torque, cap)
+
+
+def test_overload_multiplies():
+    assert peak_torque(10, 1.8) == 18
+
+
+@pytest.mark.parametrize("efficiency", [0, -0.1, 1.1, float("nan")])
+def test_refuses_an_efficiency_that_is_no_share(efficiency):
+    with pytest.raises(CalcError, match="efficiency"):
+        constant_power_torque(550, efficiency, 5)
