@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
+from pathlib import Path
 
 import pytest
+import yaml
 
 from .published import ROWS
 from .row import Row
@@ -19,6 +21,11 @@ def test_published_number(row: Row):
         assert abs(got - row.published) > row.tolerance, "it reproduces now: take the note away"
         assert got == pytest.approx(row.ours, rel=0.01)
         assert row.note
+
+
+def test_every_rows_source_is_known():
+    text = (Path(__file__).parents[2] / "resources" / "sources.yaml").read_text("utf-8")
+    assert {row.source for row in ROWS} <= set(yaml.safe_load(text)["sources"])
 
 
 def test_each_row_has_its_own_id():
