@@ -95,11 +95,19 @@ def make(window: QMainWindow) -> dict[str, QAction]:
     return made
 
 
+def bar(window: QMainWindow) -> None:
+    """The titles of the menu bar; what is in the menus comes after the first painting."""
+    window.menuBar().setAccessibleName(translate("Actions", "Menu bar"))
+    for title, _ in MENUS:
+        window.menuBar().addAction(translate("Actions", title))
+
+
 def fill(window: QMainWindow, actions: dict[str, QAction], filler: Filler) -> None:
-    """The menu bar; menus whose content can change are filled when they open."""
-    bar = window.menuBar()
-    for title, ids in MENUS:
-        menu = bar.addMenu(translate("Actions", title))
+    """The menus; those whose content can change are filled when they open."""
+    titles = window.menuBar()
+    for action, (_, ids) in zip(titles.actions(), MENUS, strict=True):
+        menu = QMenu(window)
+        action.setMenu(menu)
         for id_ in ids:
             if id_ == "-":
                 menu.addSeparator()

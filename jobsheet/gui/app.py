@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet import paths
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import look, settings
-from jobsheet.gui.none_guard import keep_none
+from jobsheet.gui.none_guard import keep_none_for_now
 
 SAMPLE = "hm-100-drilled-plate-b1.yaml"
 #: What the program returns after something unforeseen: never silently nought.
@@ -73,12 +73,13 @@ class Guard:
 
 def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
-    keep_none()
+    keep_none_for_now()
     guard = Guard()
     sys.excepthook = guard
     app = QApplication(sys.argv[:1])
     app.setApplicationName("jobsheet")
-    app.setStyle("Fusion")
+    if app.style().name() != "fusion":
+        app.setStyle("Fusion")
     look.load_fonts()
     chosen = settings.read()
     look.apply(chosen.scheme, bench=chosen.bench)
@@ -104,5 +105,4 @@ def make_window(path: str | None):  # noqa: ANN201
     else:
         first = next((operation.key for _, operation in desk.job.operations()), "")
         window.open_first(first)
-    QTimer.singleShot(0, window.files.offer_recovered)
     return window

@@ -6,7 +6,8 @@ takes a text with `put` without saying so.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QEvent, QRectF, QSize, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -32,8 +33,8 @@ def _belongs_to_window(event: QEvent) -> bool:
     return isinstance(event, QKeyEvent) and (
         any(event.matches(key) for key in _HISTORY)
         or (
-            event.key() == Qt.Key.Key_Z
-            and event.modifiers() == Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+            event.key() == QtCore.Qt.Key.Key_Z
+            and event.modifiers() == QtCore.Qt.KeyboardModifier.ControlModifier | QtCore.Qt.KeyboardModifier.ShiftModifier
         )
     )
 
@@ -74,7 +75,7 @@ class Line(QLineEdit):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
         """Enter goes on to the next field."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        if event.key() in (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter):
             self.focusNextChild()
             return
         if _belongs_to_window(event):
@@ -85,7 +86,7 @@ class Line(QLineEdit):
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
         """Whoever comes by the keyboard types over what stands there."""
         super().focusInEvent(event)
-        if event.reason() in (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason):
+        if event.reason() in (QtCore.Qt.FocusReason.TabFocusReason, QtCore.Qt.FocusReason.BacktabFocusReason):
             self.selectAll()
 
 
@@ -100,7 +101,7 @@ class Lines(QPlainTextEdit):
         self.setTabChangesFocus(True)
         self.setUndoRedoEnabled(False)
         self.document().setDocumentMargin(0)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         _plain(self)
         self.textChanged.connect(lambda: self.typed.emit(self.toPlainText()))
 
@@ -132,7 +133,7 @@ class Pick(QComboBox):
         super().__init__(parent)
         self.addItems(list(choices))
         self.setFrame(False)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.textActivated.connect(self.typed)
 
     def put(self, text: str) -> None:
@@ -227,7 +228,7 @@ class Joined(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
         """A digit chooses the box of that place."""
-        place = event.key() - Qt.Key.Key_1
+        place = event.key() - QtCore.Qt.Key.Key_1
         if 0 <= place < len(self.halves):
             self.halves[place].click()
             self.halves[place].setFocus()

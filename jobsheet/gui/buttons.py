@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from enum import Enum
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt
+from PySide6 import QtCore
+from PySide6.QtCore import QRect, QRectF, QSize
 from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from jobsheet.gui import ink
+from jobsheet.gui import ink, reach
 from jobsheet.gui.look import look
 
 
@@ -35,9 +36,14 @@ class Button(QAbstractButton):
         self.setAccessibleName(text.replace("&", ""))
         self._manner = manner
         self._shape = 28 if in_row or manner is Manner.LINK else 32
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        if reach.ready():
+            self.reach()
+
+    def reach(self) -> None:
+        """By Tab and by a click, and the hand says so."""
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
+        self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
 
     def why_not(self, reason: str) -> None:
         """Dash the button and say why; an empty reason makes it work again."""
@@ -76,8 +82,8 @@ class Button(QAbstractButton):
             elif self._manner is Manner.FILLED and self.isEnabled():
                 word, font = "onblue", now.bold
                 painter.setBrush(now.colour("bluemark" if self.isDown() else "blue"))
-                painter.setPen(Qt.PenStyle.NoPen)
-                painter.drawRoundedRect(box, now.px(3), now.px(3))
+                painter.setPen(now.colour("bluemark" if self.isDown() else "blue"))
+                painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), now.px(3))
             else:
                 pressed = self.isDown() or self.isChecked()
                 word = "pencil" if not self.isEnabled() else "blue" if pressed else "ink"
@@ -88,7 +94,7 @@ class Button(QAbstractButton):
                 painter.setPen(pen)
                 painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), now.px(3))
             if self.hasFocus():
-                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
                 painter.setPen(QPen(now.colour("bluemark"), 2))
                 painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), now.px(4), now.px(4))
             text = QRect(self.rect())

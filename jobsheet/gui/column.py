@@ -1,17 +1,27 @@
-"""The ruled column: heads of the columns, the sheet that scrolls, and the set-up heading that sticks."""
+"""The ruled column: heads of the columns, the sheet that scrolls, and the set-up heading that sticks.
+
+The sheet is scrolled by hand: it is always as wide as what is seen of it, so there is one scroll bar and
+nothing to negotiate.
+"""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QPoint
+from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtWidgets import QScrollBar, QWidget
 
+from jobsheet.gui import reach
 from jobsheet.gui.look import look, scroll_style
-from jobsheet.gui.measures import HEADING, HEADS
+from jobsheet.gui.measures import HEADS
 from jobsheet.gui.rows import HeadingLine, HeadsLine
 from jobsheet.gui.sheet import Sheet
 
 translate = QCoreApplication.translate
+
+BAR = 10
+#: How far a notch of the wheel goes, in closed rows.
+NOTCH = 2
 
 
 class Column(QWidget):
@@ -20,47 +30,86 @@ class Column(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.heads = HeadsLine(self)
-        self.area = QScrollArea(self)
-        self.area.setFrameShape(QFrame.Shape.NoFrame)
-        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.area.viewport().setAutoFillBackground(False)
-        self.area.verticalScrollBar().setStyleSheet(scroll_style(look()))
-        self.sheet = Sheet()
+        self.view = QWidget(self)
+        self.sheet = Sheet(self.view)
         self.sheet.setAccessibleName(translate("Column", "Set-ups and operations"))
-        self.area.setWidget(self.sheet)
-        self.sheet.setAutoFillBackground(False)
+        self.bar: QScrollBar | None = None
         self.sticky: HeadingLine | None = None
-        self.area.viewport().installEventFilter(self)
-        self.area.verticalScrollBar().valueChanged.connect(self._stick)
-        self.sheet.laid_out.connect(self._stick)
+        self._top = 0
+        self.sheet.laid_out.connect(self._laid_out)
+
+    # --- scrolling ---
+
+    @property
+    def top(self) -> int:
+        """How far the sheet is scrolled [px]."""
+        return self._top
 
     def resizeEvent(self, _event: object) -> None:  # noqa: N802
-        """Heads above, the sheet below."""
+        """Heads above, the sheet below, the bar at the right."""
         now = look()
-        high = now.px(HEADS)
-        self.area.setGeometry(1, 1 + high, self.width() - 2, self.height() - high - 2)
-        self.heads.setGeometry(1, 1, self.area.viewport().width(), high)
+        heads, bar = now.px(HEADS), now.px(BAR)
+        inside = self.width() - 2 - bar
+        self.heads.setGeometry(1, 1, inside, heads)
+        self.view.setGeometry(1, 1 + heads, inside, self.height() - heads - 2)
+        if self.bar is not None:
+            self.bar.setGeometry(1 + inside, 1 + heads, bar, self.view.height())
+        self.sheet.set_width(inside)
+        self._laid_out()
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
-        """The sheet is as wide as what can be seen of it: never a scroll sideways."""
-        if event.type() == QEvent.Type.Resize and watched is self.area.viewport():
-            width = self.area.viewport().width()
-            self.sheet.set_width(width)
-            self.heads.setGeometry(1, 1, width, look().px(HEADS))
-            self._stick()
-        return super().eventFilter(watched, event)
+    def _laid_out(self) -> None:
+        """The sheet has another height: keep the place, within its ends."""
+        beyond = max(0, self.sheet.height() - self.view.height())
+        if self.bar is None and beyond and reach.ready():
+            self._make_bar()
+        if self.bar is not None:
+            self.bar.setVisible(beyond > 0)
+            self.bar.setRange(0, beyond)
+            self.bar.setPageStep(self.view.height())
+            self.bar.setSingleStep(look().px(31))
+        self.scroll_to(self._top)
+
+    def _make_bar(self) -> None:
+        """The scroll bar, when there is first something to scroll."""
+        self.bar = QScrollBar(self)
+        self.bar.setStyleSheet(scroll_style(look()))
+        self.bar.setAccessibleName(translate("Column", "Scroll the sheet"))
+        self.bar.setGeometry(
+            self.view.x() + self.view.width(), self.view.y(), look().px(BAR), self.view.height()
+        )
+        self.bar.valueChanged.connect(self.scroll_to)
+
+    def reach(self) -> None:
+        """A scroll bar, once it may cost something."""
+        self._laid_out()
+
+    def scroll_to(self, top: int) -> None:
+        """Show the sheet from that height on."""
+        self._top = max(0, min(top, self.sheet.height() - self.view.height()))
+        if self.sheet.y() != -self._top:
+            self.sheet.move(QPoint(0, -self._top))
+        if self.bar is not None and self.bar.value() != self._top:
+            self.bar.setValue(self._top)
+        self._stick()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802
+        """Scroll by rows, or as finely as the hand does."""
+        fine = event.pixelDelta().y()
+        by = fine if fine else round(event.angleDelta().y() / 120 * NOTCH * look().px(31))
+        self.scroll_to(self._top - by)
+        event.accept()
+
+    # --- what is kept in view ---
 
     def _stick(self) -> None:
         """Keep the heading of the set-up in view while its rows scroll."""
-        top = self.area.verticalScrollBar().value()
         above: HeadingLine | None = None
         below: HeadingLine | None = None
         for line in self.sheet.lines:
             if isinstance(line, HeadingLine):
-                if line.y() < top and not line.isHidden():
+                if line.y() < self._top and not line.isHidden():
                     above = line
-                elif line.y() >= top:
+                elif line.y() >= self._top:
                     below = line
                     break
         if above is None or above.view is None:
@@ -68,16 +117,21 @@ class Column(QWidget):
                 self.sticky.hide()
             return
         if self.sticky is None:
-            self.sticky = HeadingLine(above.view, self.area.viewport())
-            self.sticky.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+            self.sticky = HeadingLine(above.view, self.view)
+            self.sticky.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
             self.sticky.opened.connect(self.sheet.open_wanted)
         self.sticky.key = above.key
         self.sticky.put(above.view)
-        high = look().px(HEADING)
-        push = min(0, below.y() - top - high) if below is not None else 0
+        high = above.height()
+        push = min(0, below.y() - self._top - high) if below is not None else 0
         self.sticky.setGeometry(0, push, self.sheet.width(), high)
         self.sticky.show()
         self.sticky.raise_()
+
+    def _heading_height(self) -> int:
+        """The room that the heading takes at the top."""
+        heading = next((line for line in self.sheet.lines if isinstance(line, HeadingLine)), None)
+        return heading.height() if heading is not None else 0
 
     def reveal(self, key: str) -> None:
         """Scroll so that a line, or what is open in its place, is in view under the heading that sticks."""
@@ -85,16 +139,26 @@ class Column(QWidget):
         shown: QWidget | None = self.sheet.by_key.get(key)
         if opened is not None and opened.key == key:
             shown = opened
-        if shown is None:
+        if shown is not None:
+            keep = 0 if isinstance(shown, HeadingLine) else self._heading_height()
+            self._reveal_span(shown.y() - keep, shown.y() + shown.height())
+
+    def reveal_widget(self, widget: QWidget) -> None:
+        """Scroll so that a control inside the sheet is in view, with its label and its line."""
+        if not self.sheet.isAncestorOf(widget):
             return
-        bar = self.area.verticalScrollBar()
-        room = self.area.viewport().height()
-        keep = 0 if isinstance(shown, HeadingLine) or shown is self.sheet.lines[:1] else look().px(HEADING)
-        top, bottom = shown.y() - keep, shown.y() + shown.height()
-        if bottom - bar.value() > room:
-            bar.setValue(min(top, bottom - room))
-        if top < bar.value():
-            bar.setValue(max(0, top))
+        now = look()
+        top = widget.mapTo(self.sheet, QPoint(0, 0)).y()
+        self._reveal_span(
+            top - now.px(30) - self._heading_height(), top + min(widget.height(), self.view.height()) + now.px(30)
+        )
+
+    def _reveal_span(self, top: int, bottom: int) -> None:
+        """The least scrolling that shows all of it, or at least its top."""
+        place = self._top
+        if bottom - place > self.view.height():
+            place = bottom - self.view.height()
+        self.scroll_to(min(place, top) if top < place else place)
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """Paper with a hairline round it."""

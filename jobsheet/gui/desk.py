@@ -13,8 +13,7 @@ from PySide6.QtCore import QCoreApplication, QObject, Signal
 from jobsheet.edit.commands import Command, SetField, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
-from jobsheet.gui.form import Shown, shown
-from jobsheet.gui.header_form import Section
+from jobsheet.gui.shown import Section, Shown, shown
 from jobsheet.gui.views import HeadingView, RowView, heading_view, row_view
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.remark import Note, Remark

@@ -122,18 +122,43 @@ class DialsView(QWidget):
             ink.write(painter, now, place, problem, now.caption_bold, "verm")
         ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)
 
+    def _stacked(self, now: Look, room: int) -> bool:
+        """Whether a note does not fit behind its figure and all of them go under their labels."""
+        label = max(now.width(dial.label, now.body) for dial in self._dials) + now.px(18)
+        return any(
+            label + self._figure_width(now, dial) + now.px(10) + now.width(dial.note, now.caption) > room
+            for dial in self._dials
+        )
+
+    @staticmethod
+    def _figure_width(now: Look, dial: Dial) -> int:
+        """How wide figure and unit are together."""
+        return now.width(dial.number, now.dial) + now.px(8) + now.width(dial.unit, now.dial_unit)
+
     def _paint_lines(self, painter: QPainter, now: Look) -> None:
-        """One under the other: label, figure, note."""
+        """One under the other: label, figure, note; a long note goes under the label."""
         side, top = now.px(14), 0
-        label_wide = max(now.width(dial.label, now.body) for dial in self._dials) + now.px(18)
+        stacked = self._stacked(now, self.width() - 2 * side)
+        texts = [now.width(dial.label, now.body) for dial in self._dials]
+        if stacked:
+            room = self.width() - 2 * side - max(self._figure_width(now, dial) for dial in self._dials)
+            notes = [min(now.width(dial.note, now.caption), room - now.px(14)) for dial in self._dials]
+            texts += notes
+        label_wide = max(texts) + now.px(18 if not stacked else 14)
         for index, dial in enumerate(self._dials):
             high = now.px(LINE)
             row = QRect(side, top, self.width() - 2 * side, high)
-            ink.write(painter, now, row, dial.label, now.body)
             number = row.adjusted(label_wide, now.px(4), 0, -now.px(4))
             wide = self._paint_number(painter, now, number, dial)
-            note = row.adjusted(label_wide + wide + now.px(10), 0, 0, 0)
-            ink.write(painter, now, note, dial.note, now.caption, "pencil", ink.RIGHT)
+            if stacked:
+                upper = QRect(side, top + now.px(5), label_wide, now.px(18))
+                lower = QRect(side, top + now.px(23), label_wide - now.px(6), now.px(16))
+                ink.write(painter, now, upper, dial.label, now.body)
+                ink.write(painter, now, lower, dial.note, now.caption, "pencil")
+            else:
+                ink.write(painter, now, row, dial.label, now.body)
+                note = row.adjusted(label_wide + wide + now.px(10), 0, 0, 0)
+                ink.write(painter, now, note, dial.note, now.caption, "pencil", ink.RIGHT)
             top += high
             if dial.problem:
                 line = QRect(side, top - now.px(4), self.width() - 2 * side, now.px(18))

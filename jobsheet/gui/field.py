@@ -6,7 +6,8 @@ was typed, with a heavier edge, a wavy line under the part that is wrong, and a 
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QRect, QRectF, Qt, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QEvent, QObject, QRect, QRectF, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -81,19 +82,21 @@ class Field(QWidget):
         return str(self.problem) if self.problem else self.understood
 
     def under_height(self, width: int) -> int:
-        """The height of the line at 100 %; more than one line only for what cannot be read."""
-        if not self.problem:
-            return UNDER
+        """The height of the line at 100 %: room for the hint from the start, more only for what is wrong."""
         now = look()
-        high = ink.paragraph_height(now, self.under(), now.caption_bold, width - now.px(16))
+        if self.problem:
+            high = ink.paragraph_height(now, self.under(), now.caption_bold, width - now.px(16))
+        else:
+            texts = {self.entry.hint, self.understood}
+            high = max(ink.paragraph_height(now, text, now.caption, width) for text in texts)
         return max(UNDER, round(high / now.scale) + 2)
 
     def span(self, columns: int, one: float) -> int:
         """How many columns of the form it takes, when one is so wide [px]."""
         entry = self.entry
-        if isinstance(self.box, Lines) or entry.asks == "places":
+        if isinstance(self.box, Lines):
             return columns
-        if entry.asks == "cutter" or (isinstance(self.box, Joined) and self.box.needs() > one):
+        if entry.asks in ("cutter", "places") or (isinstance(self.box, Joined) and self.box.needs() > one):
             return min(2, columns)
         return 1
 
@@ -135,7 +138,7 @@ class Field(QWidget):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
         """A click on the label or the unit goes into the box."""
-        self.box.setFocus(Qt.FocusReason.MouseFocusReason)
+        self.box.setFocus(QtCore.Qt.FocusReason.MouseFocusReason)
         event.accept()
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
@@ -160,7 +163,8 @@ class Field(QWidget):
                 text = under.adjusted(now.px(16), 1, 0, 0)
                 ink.paragraph(painter, now, text, self.under(), now.caption_bold, "verm")
             else:
-                ink.write(painter, now, under, self.understood, now.caption, "pencil")
+                text = under.adjusted(0, 1, 0, 0)
+                ink.paragraph(painter, now, text, self.understood, now.caption, "pencil")
 
     def _paint_frame(self, painter: QPainter, frame: QRect) -> None:
         """The frame in its state, the unit, and the wavy line."""

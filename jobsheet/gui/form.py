@@ -8,36 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from msgspec import Struct
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.errors import QuantityError
 from jobsheet.gui.field import Field
 from jobsheet.gui.look import look
+from jobsheet.gui.shown import Shown
 from jobsheet.operations.entry import Entry
 
 ACROSS = 14
 DOWN = 2
-
-
-class Shown(Struct, frozen=True):
-    """What one field shows: the text, what was understood, or the problem."""
-
-    text: str
-    understood: str = ""
-    problem: QuantityError | None = None
-
-
-def shown(entry: Entry, value: object, draft: str | None, units: str) -> Shown:
-    """What stands in the field of an entry: its value as typed, or the draft that cannot be read."""
-    if draft is not None:
-        try:
-            entry.read(draft, units)
-        except QuantityError as problem:
-            return Shown(draft, "", problem)
-        return Shown(draft)
-    return Shown(entry.text(value), entry.understood(value, units))
 
 
 class Form(QWidget):

@@ -4,29 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from msgspec import Struct
 from PySide6.QtCore import QRect, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui import ink
 from jobsheet.gui.buttons import Button, Manner
-from jobsheet.gui.form import Form, Shown
+from jobsheet.gui.form import Form
 from jobsheet.gui.look import look
-from jobsheet.operations.entry import Entry
+from jobsheet.gui.shown import Section, Shown
 
 SIDE = 18
 CAPTION = 26
 TITLE = 40
 COLUMNS = {"wide": 5, "medium": 4, "narrow": 2}
-
-
-class Section(Struct, frozen=True):
-    """A group of entries: the name by which edits call it, its caption, its entries."""
-
-    name: str
-    caption: str
-    entries: tuple[Entry, ...]
 
 
 class HeaderForm(QWidget):

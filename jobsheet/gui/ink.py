@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, QRectF, Qt
+from PySide6 import QtCore
+from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
 
 from jobsheet.gui.look import Look
 
-LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-CENTRE = Qt.AlignmentFlag.AlignCenter
-WRAPPED = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop) | int(Qt.TextFlag.TextWordWrap)
+#: The toolkit's own flags as numbers: asking for its namespace costs more than painting the sheet (see `reach`).
+_LEFT, _RIGHT, _TOP, _MIDDLE, _CENTRE, _WRAP = 0x01, 0x02, 0x20, 0x80, 0x84, 0x1000
+LEFT = _LEFT | _MIDDLE
+RIGHT = _RIGHT | _MIDDLE
+CENTRE = _CENTRE
+WRAPPED = _LEFT | _TOP | _WRAP
 
 
 def write(
@@ -20,18 +23,18 @@ def write(
     text: str,
     font: QFont,
     token: str = "ink",
-    align: Qt.AlignmentFlag = LEFT,
+    align: int = LEFT,
 ) -> int:
     """One line of text in a box, shortened with an ellipsis where it must be; its width."""
     if not text:
         return 0
     width = look.width(text, font)
     if width > rect.width():
-        text = look.metrics(font).elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
+        text = look.metrics(font).elidedText(text, QtCore.Qt.TextElideMode.ElideRight, rect.width())
         width = rect.width()
     painter.setFont(font)
     painter.setPen(look.colour(token))
-    painter.drawText(rect, int(align), text)
+    painter.drawText(rect, align, text)
     return width
 
 

@@ -10,7 +10,7 @@ import os
 from pathlib import Path
 
 import msgspec
-from PySide6.QtCore import QLockFile, QSaveFile
+from PySide6 import QtCore
 
 from jobsheet import paths
 
@@ -37,7 +37,7 @@ class Journal:
 
     def __init__(self) -> None:
         self._path = folder() / f"{os.getpid()}-{id(self):x}{SUFFIX}"
-        self._lock: QLockFile | None = None
+        self._lock: QtCore.QLockFile | None = None
 
     def write(self, entry: Entry) -> bool:
         """Keep an entry; whether that was possible. The folder is made when something is first kept."""
@@ -46,11 +46,11 @@ class Journal:
                 self._path.parent.mkdir(parents=True, exist_ok=True)
             except OSError:
                 return False
-            self._lock = QLockFile(str(self._path.with_suffix(".lock")))
+            self._lock = QtCore.QLockFile(str(self._path.with_suffix(".lock")))
             self._lock.setStaleLockTime(0)
             self._lock.tryLock(0)
-        file = QSaveFile(str(self._path))
-        if not file.open(QSaveFile.OpenModeFlag.WriteOnly):
+        file = QtCore.QSaveFile(str(self._path))
+        if not file.open(QtCore.QSaveFile.OpenModeFlag.WriteOnly):
             return False
         file.write(msgspec.json.encode(entry))
         return bool(file.commit())
@@ -69,7 +69,7 @@ def left_behind() -> list[tuple[Path, Entry]]:
     if not folder().is_dir():
         return []
     for path in folder().glob(f"*{SUFFIX}"):
-        lock = QLockFile(str(path.with_suffix(".lock")))
+        lock = QtCore.QLockFile(str(path.with_suffix(".lock")))
         lock.setStaleLockTime(0)
         if not lock.tryLock(0):
             continue

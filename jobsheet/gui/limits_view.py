@@ -12,6 +12,7 @@ from jobsheet.gui import ink, marks
 from jobsheet.gui.look import look
 from jobsheet.gui.sharebar import paint_share_bar
 from jobsheet.gui.tokens import VERDICTS
+from jobsheet.gui.words import verdict_word
 from jobsheet.model.figures import Limit
 
 ROW = 34
@@ -30,18 +31,6 @@ def in_two(shown: str) -> tuple[str, str]:
     if match and len(match[2]) > LONG_UNIT:
         return match[1], match[2]
     return shown, ""
-
-
-def verdict_word(verdict: str) -> str:
-    """The verdict as it is said to a person."""
-    words = {
-        "cut before": translate("Limits", "cut before"),
-        "expected": translate("Limits", "expected"),
-        "tight": translate("Limits", "tight"),
-        "beyond": translate("Limits", "beyond"),
-        "unknown": translate("Limits", "not known here: try"),
-    }
-    return words.get(verdict, verdict)
 
 
 def spoken(limit: Limit) -> str:

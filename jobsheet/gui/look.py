@@ -7,7 +7,8 @@ other measure is a number of pixels at 100 % and goes through `px`.
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from functools import cache
+
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetrics, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
 
@@ -102,15 +103,16 @@ def system_factor() -> float:
     return max(1.0, points / USUAL_POINTS)
 
 
+@cache
 def system_is_dark() -> bool:
-    """Whether the system asks for dark windows."""
-    return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+    """Whether the system asks for dark windows: asked before our own palette is set."""
+    return QGuiApplication.palette().color(QPalette.ColorRole.Window).lightness() < 128
 
 
 def apply(scheme: str = "system", *, bench: bool = False, factor: float | None = None) -> Look:
     """Make the look of these choices and give it to the application."""
-    app = QApplication.instance()
-    dark = scheme == "dark" or (scheme == "system" and system_is_dark())
+    by_system = system_is_dark()
+    dark = scheme == "dark" or (scheme == "system" and by_system)
     screen = QGuiApplication.primaryScreen()
     new = Look(
         DARK if dark else LIGHT,
@@ -118,9 +120,8 @@ def apply(scheme: str = "system", *, bench: bool = False, factor: float | None =
         screen.logicalDotsPerInch() if screen else 96.0,
     )
     _now[:] = [new]
-    if isinstance(app, QApplication):
-        app.setFont(new.body)
-        app.setPalette(palette(new))
+    QApplication.setFont(new.body)
+    QApplication.setPalette(palette(new))
     return new
 
 

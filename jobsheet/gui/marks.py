@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from PySide6.QtCore import QByteArray, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPixmap
+from PySide6.QtCore import QByteArray, QPointF, QRectF
+from PySide6.QtGui import QColor, QPainter, QPixmap
 
 from jobsheet import paths
+from jobsheet.gui import reach
 
 _INK = re.compile(r'color="#[0-9A-Fa-f]{6}"')
 
@@ -26,7 +27,7 @@ def pixmap(name: str, colour: str, size: int, ratio: float = 1.0) -> QPixmap:
     from PySide6.QtSvg import QSvgRenderer
 
     made = QPixmap(round(size * ratio), round(size * ratio))
-    made.fill(Qt.GlobalColor.transparent)
+    made.fill(QColor(0, 0, 0, 0))
     source = _source(name)
     if source:
         renderer = QSvgRenderer(QByteArray(_INK.sub(f'color="{colour}"', source, count=1).encode()))
@@ -37,6 +38,8 @@ def pixmap(name: str, colour: str, size: int, ratio: float = 1.0) -> QPixmap:
 
 
 def draw(painter: QPainter, name: str, colour: str, left: float, middle: float, size: int) -> None:
-    """Put a sign with its left edge and its middle line at a place."""
+    """Put a sign with its left edge and its middle line at a place; icons of steps wait for the figures."""
+    if name.startswith("op-") and not reach.ready():
+        return
     ratio = painter.device().devicePixelRatio()
     painter.drawPixmap(QPointF(left, middle - size / 2), pixmap(name, colour, size, ratio))

@@ -10,6 +10,7 @@ ROW = 31
 HEADING = 36
 TITLE = 44
 HEADS = 26
+STRIP = {"wide": 164, "medium": 132, "narrow": 132}
 MARGIN = {"wide": 528, "medium": 424, "narrow": 150}
 #: Columns of the form in an open row.
 COLUMNS = {"wide": 4, "medium": 3, "narrow": 2}

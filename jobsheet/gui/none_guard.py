@@ -11,11 +11,25 @@ import sys
 
 #: Far more calls than any session makes, and far from the end of the counter.
 PLENTY = 1 << 40
+#: Enough for the first painting, and quicker than the real cure.
+FIRST = 200_000
+_held: list[None] = []
+
+
+def _counted() -> bool:
+    """Whether this Python counts `None` and has not been cured."""
+    return sys.version_info < (3, 12) and sys.getrefcount(None) < PLENTY
+
+
+def keep_none_for_now() -> None:
+    """Make `None` last until the first painting is over."""
+    if _counted() and not _held:
+        _held.extend([None] * FIRST)
 
 
 def keep_none() -> None:
     """Make `None` last, as it does by itself from Python 3.12 on."""
-    if sys.version_info < (3, 12) and sys.getrefcount(None) < PLENTY:
+    if _counted():
         import ctypes
 
         ctypes.c_ssize_t.from_address(id(None)).value += PLENTY

@@ -9,11 +9,12 @@ from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui import ink, marks
-from jobsheet.gui.form import Form, Shown
+from jobsheet.gui.form import Form
 from jobsheet.gui.look import look
 from jobsheet.gui.margin import Margin
 from jobsheet.gui.measures import COLUMNS, TITLE, columns
 from jobsheet.gui.remarks import RemarkLine, WordsLine
+from jobsheet.gui.shown import Shown
 from jobsheet.gui.tokens import SEVERITIES
 from jobsheet.gui.views import RowView
 from jobsheet.model.remark import Remark

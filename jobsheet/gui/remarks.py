@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QRect, Qt, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -10,7 +11,7 @@ from jobsheet.gui import ink, marks
 from jobsheet.gui.buttons import Button
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.tokens import SEVERITIES
-from jobsheet.gui.views import severity_word
+from jobsheet.gui.words import severity_word
 from jobsheet.model.remark import Remark
 
 HIGH = 46
@@ -29,7 +30,7 @@ class RemarkLine(QWidget):
     def __init__(self, remark: Remark, parent: QWidget) -> None:
         super().__init__(parent)
         self.remark = remark
-        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.TabFocus)
         spoken = translate("Remarks", "{severity}: {message} {why}")
         self.setAccessibleName(
             spoken.format(severity=severity_word(remark.severity), message=remark.message, why=remark.why)

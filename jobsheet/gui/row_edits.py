@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QPoint, Qt
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtWidgets import QMenu
 
 from jobsheet.edit.commands import (
@@ -182,7 +183,7 @@ class RowEdits:
     def ask_kind(self) -> None:
         """The kinds of step in a menu beside the row."""
         menu = QMenu(self._window)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.fill_menu("[kinds]", menu)
         line = self._sheet.by_key.get(self._sheet.chosen_key)
         place = line.mapToGlobal(QPoint(self._window.now.px(116), line.height())) if line else QPoint()
@@ -278,7 +279,7 @@ class RowEdits:
             if row is not None:
                 line = next((line for line in row.remark_lines if line.remark.rule == name), None)
                 if line is not None:
-                    line.setFocus(Qt.FocusReason.TabFocusReason)
+                    line.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
     def _go_to_field(self, owner: str, name: str) -> None:
         """Open the form of an owner and put the cursor into a field."""
@@ -292,7 +293,7 @@ class RowEdits:
         form = forms.get(owner)
         if form is not None and name in form.fields:
             field = form.fields[name]
-            field.box.setFocus(Qt.FocusReason.OtherFocusReason)
+            field.box.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
             self._window.say(str(field.problem or ""))
 
     # --- what comes after the figures ---
@@ -306,7 +307,8 @@ class RowEdits:
         current = chosen
         if chosen in (set_up.key, "job", "") and set_up.operations:
             current = set_up.operations[0].key if chosen == set_up.key else chosen
-        self._window.bench.strip.put(stages(self._desk.job, self._desk.sweeps, set_up.key), current)
+        strip = self._window.strip()
+        strip.put(stages(self._desk.job, self._desk.sweeps, set_up.key), current)
 
     # --- menus and words ---
 

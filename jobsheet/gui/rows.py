@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QRect, Qt, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QFocusEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import ink, marks
+from jobsheet.gui import ink, marks, reach
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.measures import HEADING, ROW, Columns, columns
 from jobsheet.gui.tokens import SEVERITIES, VERDICTS
-from jobsheet.gui.views import HeadingView, RowView, severity_word
+from jobsheet.gui.views import HeadingView, RowView
+from jobsheet.gui.words import severity_word
 
 translate = QCoreApplication.translate
 
@@ -25,13 +27,20 @@ class SheetLine(QWidget):
         super().__init__(parent)
         self.key = key
         self.is_chosen = False
-        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        if reach.ready():
+            self.reach()
+
+    def reach(self) -> None:
+        """The chosen line is the column's one tab stop; the others take a click."""
+        policy = QtCore.Qt.FocusPolicy
+        self.setFocusPolicy(policy.StrongFocus if self.is_chosen else policy.ClickFocus)
 
     def set_chosen(self, *, chosen: bool) -> None:
         """Take or lose the blue bar, and with it the tab stop of the column."""
         if chosen != self.is_chosen:
             self.is_chosen = chosen
-            self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if chosen else Qt.FocusPolicy.ClickFocus)
+            if reach.ready():
+                self.reach()
             self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
@@ -47,7 +56,7 @@ class SheetLine(QWidget):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
         """A click opens."""
-        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+        if event.button() == QtCore.Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
             self.opened.emit(self.key)
 
     def paint_ground(self, painter: QPainter, now: Look, token: str = "paper") -> None:
@@ -60,7 +69,6 @@ class SheetLine(QWidget):
         """The ring of focus, over everything."""
         if self.hasFocus():
             painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
 
 
@@ -84,7 +92,7 @@ class RowLine(SheetLine):
             self.setAccessibleName(view.spoken())
             self.update()
 
-    def height_at_100(self) -> int:
+    def height_at_100(self, _form: str) -> int:
         """The height of a closed row."""
         return ROW
 
@@ -96,7 +104,7 @@ class RowLine(SheetLine):
         """On the number: the beginning of a drag, or of a click."""
         super().mousePressEvent(event)
         event.accept()
-        if event.button() == Qt.MouseButton.LeftButton and self.on_number(event.position().x()):
+        if event.button() == QtCore.Qt.MouseButton.LeftButton and self.on_number(event.position().x()):
             self._pressed_at = round(event.position().y())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: N802
@@ -106,7 +114,7 @@ class RowLine(SheetLine):
         moved = round(event.position().y()) - self._pressed_at
         if self._dragging or abs(moved) > look().px(6):
             self._dragging = True
-            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+            self.setCursor(QtCore.Qt.CursorShape.ClosedHandCursor)
             self.dragged.emit(self.key, self.mapToParent(event.position().toPoint()).y())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
@@ -209,9 +217,9 @@ class HeadingLine(SheetLine):
             self.setAccessibleName(view.spoken())
             self.update()
 
-    def height_at_100(self) -> int:
-        """The height of a heading."""
-        return HEADING
+    def height_at_100(self, form: str) -> int:
+        """The height of a heading; where it is narrow its holding and zero take a line of their own."""
+        return HEADING + 20 if form == "narrow" else HEADING
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """One line of text, and the line of the margin."""
@@ -222,16 +230,28 @@ class HeadingLine(SheetLine):
         high = self.height()
         with QPainter(self) as painter:
             self.paint_ground(painter, now)
-            place = QRect(now.px(14), 0, at.margin - now.px(24), high)
-            used = ink.write(painter, now, place, view.title, now.head)
-            place.setLeft(place.left() + used + now.px(16))
-            ink.write(painter, now, place, view.holding, now.body, "pencil")
-            if at.form != "narrow":
+            if at.form == "narrow":
+                self._paint_narrow(painter, now, view, high)
+            else:
+                place = QRect(now.px(14), 0, at.margin - now.px(24), high)
+                used = ink.write(painter, now, place, view.title, now.head)
+                place.setLeft(place.left() + used + now.px(16))
+                ink.write(painter, now, place, view.holding, now.body, "pencil")
                 ink.upright(painter, now.colour("ink"), at.margin, 0, high)
-            zero = QRect(at.margin + now.px(17), 0, self.width() - at.margin - now.px(26), high)
-            ink.write(painter, now, zero, view.zero, now.body, "pencil")
+                zero = QRect(at.margin + now.px(17), 0, self.width() - at.margin - now.px(26), high)
+                ink.write(painter, now, zero, view.zero, now.body, "pencil")
             ink.horizontal(painter, now.colour("rule"), 0, self.width(), high - 1)
             self.paint_ring(painter, now)
+
+
+    def _paint_narrow(self, painter: QPainter, now: Look, view: HeadingView, high: int) -> None:
+        """Two lines: the title, and under it holding and zero."""
+        place = QRect(now.px(14), now.px(4), self.width() - now.px(28), now.px(28))
+        ink.write(painter, now, place, view.title, now.head)
+        place = QRect(now.px(14), now.px(30), self.width() - now.px(28), high - now.px(36))
+        zero = ink.write(painter, now, place, view.zero, now.body, "pencil", ink.RIGHT)
+        place.setRight(place.right() - zero - now.px(16))
+        ink.write(painter, now, place, view.holding, now.body, "pencil")
 
 
 class HeadsLine(QWidget):

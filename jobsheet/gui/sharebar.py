@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import math
 
-from PySide6.QtCore import QCoreApplication, QLineF, QPointF, QRect, QRectF, Qt
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QLineF, QPointF, QRect, QRectF
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from jobsheet.gui import ink
@@ -77,7 +78,7 @@ def _paint_bar(painter: QPainter, look: Look, bar: QRectF, verdict: str, *, torn
     for angle in angles:
         hatch(painter, bar, angle, thick * look.scale, apart * look.scale, colour)
     painter.setPen(QPen(colour, 1.3 * look.scale))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
     outline = bar.adjusted(0.65, 0.65, -0.65, -0.65)
     if torn:
         third = bar.height() / 3
@@ -102,7 +103,7 @@ def _paint_bar(painter: QPainter, look: Look, bar: QRectF, verdict: str, *, torn
 def hatch(painter: QPainter, area: QRectF, angle: float, thick: float, apart: float, colour: QColor) -> None:
     """Parallel lines over an area, at a distance measured across them."""
     painter.save()
-    painter.setClipRect(area, Qt.ClipOperation.IntersectClip)
+    painter.setClipRect(area, QtCore.Qt.ClipOperation.IntersectClip)
     painter.setPen(QPen(colour, thick))
     lean = math.cos(math.radians(angle)) / math.sin(math.radians(angle)) * area.height()
     step = apart / math.sin(math.radians(angle))
@@ -118,7 +119,7 @@ def hatch(painter: QPainter, area: QRectF, angle: float, thick: float, apart: fl
 def _paint_fence(painter: QPainter, look: Look, x: float, top: float, base: float, *, learned: bool) -> None:
     """The capacity: dashed while it is the card's word, solid when it is known or trials have moved it."""
     pen = QPen(look.colour("ink"), (2.6 if learned else 1.6) * look.scale)
-    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    pen.setCapStyle(QtCore.Qt.PenCapStyle.FlatCap)
     if not learned:
         pen.setDashPattern([2.5, 1.5])
     painter.setPen(pen)

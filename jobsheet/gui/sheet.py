@@ -7,21 +7,25 @@ what a person wants is told by its signals.
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRect, Qt, QTimer, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QRect, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui.header_form import HeaderForm
 from jobsheet.gui.look import look
-from jobsheet.gui.notices import EmptyLine, NoticeLine
-from jobsheet.gui.open_row import OpenRow
 from jobsheet.gui.rows import HeadingLine, RowLine, SheetLine
 from jobsheet.gui.views import HeadingView, RowView
 
+if TYPE_CHECKING:
+    from jobsheet.gui.header_form import HeaderForm
+    from jobsheet.gui.notices import EmptyLine, NoticeLine
+    from jobsheet.gui.open_row import OpenRow
+
+    Line = HeadingLine | RowLine | NoticeLine | EmptyLine
+
 View = HeadingView | RowView
-Opened = OpenRow | HeaderForm
-Line = HeadingLine | RowLine | NoticeLine | EmptyLine
 
 
 class DropMark(QWidget):
@@ -48,7 +52,7 @@ class Sheet(QWidget):
         super().__init__(parent)
         self.lines: list[Line] = []
         self.by_key: dict[str, SheetLine] = {}
-        self.opened: Opened | None = None
+        self.opened: OpenRow | HeaderForm | None = None
         self.chosen_key = ""
         self._notice: NoticeLine | None = None
         self._notice_before = ""
@@ -92,7 +96,7 @@ class Sheet(QWidget):
         self.by_key = kept
         if order_changed:
             for old_line in self.lines:
-                if isinstance(old_line, EmptyLine):
+                if not isinstance(old_line, SheetLine) and old_line is not self._notice:
                     old_line.hide()
                     old_line.deleteLater()
             self.lines = self._with_empty(lines)
@@ -108,6 +112,8 @@ class Sheet(QWidget):
         """The lines, with advice under the only set-up when it has no operation."""
         found: list[Line] = list(lines)
         if lines and not any(isinstance(line, RowLine) for line in lines):
+            from jobsheet.gui.notices import EmptyLine
+
             empty = EmptyLine(f"empty:{lines[-1].key}", self)
             empty.pressed.connect(lambda: self.empty_pressed.emit(lines[-1].key))
             found.append(empty)
@@ -130,7 +136,12 @@ class Sheet(QWidget):
                 self.lines.remove(old)
         elif not text:
             return
-        self._notice = NoticeLine("notice", text, offers, self) if text else None
+        if text:
+            from jobsheet.gui.notices import NoticeLine
+
+            self._notice = NoticeLine("notice", text, offers, self)
+        else:
+            self._notice = None
         self._notice_before = before
         self._place_notice()
         if self._notice is not None:
@@ -152,7 +163,7 @@ class Sheet(QWidget):
         place = keys.index(self._notice_before) if self._notice_before in keys else len(keys)
         self.lines.insert(place, self._notice)
 
-    def open(self, opened: Opened | None) -> None:
+    def open(self, opened: OpenRow | HeaderForm | None) -> None:
         """Put an open form in the place of its line; None closes."""
         if self.opened is not None:
             self.opened.hide()
@@ -180,13 +191,14 @@ class Sheet(QWidget):
         """Place every line for the width of the sheet."""
         self._later.stop()
         now, width, top = look(), self.width(), 0
+        form = now.form(width + now.px(18))
         opened = self.opened
         for line in self.lines:
             if opened is not None and line.key == opened.key:
                 high = opened.arrange(width)
                 opened.setGeometry(0, top, width, high)
             else:
-                high = now.px(line.height_at_100())
+                high = now.px(line.height_at_100(form))
                 line.setGeometry(0, top, width, high)
             top += high
         if opened is not None and opened.key not in self.by_key:
@@ -194,7 +206,7 @@ class Sheet(QWidget):
         self.resize(width, max(top, 1))
         self.laid_out.emit()
 
-    def _arrange_above(self, opened: Opened, width: int, height: int) -> int:
+    def _arrange_above(self, opened: OpenRow | HeaderForm, width: int, height: int) -> int:
         """A form that belongs to no line (the job's own) stands above all of them."""
         high = opened.arrange(width)
         opened.setGeometry(0, 0, width, high)
@@ -231,7 +243,7 @@ class Sheet(QWidget):
         """Give the keyboard to a line."""
         line = self.by_key.get(key)
         if line is not None and not line.isHidden():
-            line.setFocus(Qt.FocusReason.OtherFocusReason)
+            line.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
         self.choose(key)
 
     def step(self, by: int, *, rows_only: bool = False) -> str:
@@ -252,19 +264,19 @@ class Sheet(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
         """Up and Down choose, Enter opens, Esc closes, Page Up and Page Down step through rows."""
         key = event.key()
-        if event.modifiers() & Qt.KeyboardModifier.AltModifier:
+        if event.modifiers() & QtCore.Qt.KeyboardModifier.AltModifier:
             event.ignore()
             return
         on_line = isinstance(self.focusWidget(), SheetLine)
-        if key == Qt.Key.Key_Escape and self.opened is not None:
+        if key == QtCore.Qt.Key.Key_Escape and self.opened is not None:
             self.close_wanted.emit()
-        elif key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown):
-            self.stepped.emit(-1 if key == Qt.Key.Key_PageUp else 1)
-        elif on_line and key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            self.focus_line(self._beside(-1 if key == Qt.Key.Key_Up else 1))
-        elif on_line and key in (Qt.Key.Key_Home, Qt.Key.Key_End):
-            self.focus_line(self.step(-10_000 if key == Qt.Key.Key_Home else 10_000))
-        elif on_line and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
+        elif key in (QtCore.Qt.Key.Key_PageUp, QtCore.Qt.Key.Key_PageDown):
+            self.stepped.emit(-1 if key == QtCore.Qt.Key.Key_PageUp else 1)
+        elif on_line and key in (QtCore.Qt.Key.Key_Up, QtCore.Qt.Key.Key_Down):
+            self.focus_line(self._beside(-1 if key == QtCore.Qt.Key.Key_Up else 1))
+        elif on_line and key in (QtCore.Qt.Key.Key_Home, QtCore.Qt.Key.Key_End):
+            self.focus_line(self.step(-10_000 if key == QtCore.Qt.Key.Key_Home else 10_000))
+        elif on_line and key in (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter, QtCore.Qt.Key.Key_Space):
             self.open_wanted.emit(self.chosen_key)
         else:
             event.ignore()

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QRect, QTimer
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import ink, marks
-from jobsheet.gui.limits_view import verdict_word
+from jobsheet.gui import ink, marks, reach
 from jobsheet.gui.look import look
 from jobsheet.gui.tokens import VERDICTS
+from jobsheet.gui.words import verdict_word
 
 HIGH = 26
 #: How long a message stays [ms].
@@ -40,6 +40,8 @@ class StatusLine(QWidget):
         self.update()
         if message:
             self._fade.start(STAYS)
+            from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, message))
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
@@ -53,7 +55,7 @@ class StatusLine(QWidget):
             if self.message:
                 place = QRect(left, 0, self.width() - 2 * side, high)
                 left += ink.write(painter, now, place, self.message, now.label)
-            else:
+            elif reach.ready():
                 for verdict, (icon, _, mark) in VERDICTS.items():
                     marks.draw(painter, icon, getattr(now.tokens, mark), left, high / 2, now.px(14))
                     place = QRect(left + now.px(20), 0, self.width(), high)

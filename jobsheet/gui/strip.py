@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF, Qt, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF, Signal
 from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
@@ -12,7 +13,6 @@ from jobsheet.gui.sharebar import hatch
 from jobsheet.gui.sketch import Sketch, Stroke
 from jobsheet.gui.stages import Stage
 
-HIGH = {"wide": 164, "medium": 132, "narrow": 132}
 CELL = 120
 CURRENT = 2.4
 #: Drawings before and after the current one where it is narrow.
@@ -28,7 +28,7 @@ class StageCell(QAbstractButton):
         super().__init__(parent)
         self.stage: Stage | None = None
         self.current = False
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
 
     def put(self, stage: Stage, *, current: bool) -> None:
         """Show a stage."""
@@ -90,10 +90,12 @@ def _paint_stroke(painter: QPainter, now: Look, stroke: Stroke, shape: QPolygonF
         pen = QPen(now.colour("pencil"), 1.1 * now.scale)
         pen.setDashPattern([4, 2.5])
     elif stroke.line == "heavy":
-        pen = QPen(now.colour("ink"), (3.0 if detailed else 2.2) * now.scale)
+        box = shape.boundingRect()
+        thick = (3.0 if detailed else 2.2) * now.scale
+        pen = QPen(now.colour("ink"), min(thick, max(1.4 * now.scale, 0.25 * box.height())))
     else:
         pen = QPen(now.colour("ink"), 1.2 * now.scale)
-    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    pen.setJoinStyle(QtCore.Qt.PenJoinStyle.RoundJoin)
     if stroke.filled:
         path = QPainterPath()
         path.addPolygon(shape)
@@ -105,7 +107,7 @@ def _paint_stroke(painter: QPainter, now: Look, stroke: Stroke, shape: QPolygonF
             hatch(painter, shape.boundingRect(), 45, now.scale, 7 * now.scale, now.colour("pencil"))
             painter.restore()
     painter.setPen(pen)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
     if stroke.closed:
         painter.drawPolygon(shape)
     else:

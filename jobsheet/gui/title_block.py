@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from msgspec import Struct
-from PySide6.QtCore import QCoreApplication, QRect, QSize, Qt, Signal
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect, QSize, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from jobsheet.gui import ink, marks
+from jobsheet.gui import ink, marks, reach
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import look
 from jobsheet.gui.tokens import SEVERITIES
@@ -43,7 +44,12 @@ class Cell(QAbstractButton):
         super().__init__(parent)
         self.name = name
         self.shown = CellText("")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        if reach.ready():
+            self.reach()
+
+    def reach(self) -> None:
+        """By Tab and by a click."""
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
 
     def put(self, shown: CellText) -> None:
         """Show a caption and a value."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
-from jobsheet.gui.limits_view import verdict_word
+from jobsheet.gui.words import face_word, severity_word, verdict_word
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.remark import SEVERITIES, Remark
 from jobsheet.model.row import Row
@@ -60,30 +60,6 @@ class HeadingView(Struct, frozen=True, kw_only=True):
     def spoken(self) -> str:
         """The heading as a screen reader says it."""
         return ", ".join(part for part in (self.title, self.holding, self.zero) if part)
-
-
-def severity_word(severity: str) -> str:
-    """The severity as it is said to a person."""
-    words = {
-        "hazard": translate("Rows", "hazard"),
-        "scrap": translate("Rows", "scrap"),
-        "rework": translate("Rows", "rework"),
-        "habit": translate("Rows", "habit"),
-    }
-    return words.get(severity, severity)
-
-
-def face_word(face: str) -> str:
-    """The face that is up, as the heading has it."""
-    words = {
-        "top": translate("Rows", "Top up"),
-        "bottom": translate("Rows", "Bottom up"),
-        "front": translate("Rows", "Front up"),
-        "rear": translate("Rows", "Rear up"),
-        "left": translate("Rows", "Left end up"),
-        "right": translate("Rows", "Right end up"),
-    }
-    return words.get(face, face)
 
 
 def _joined(number: str, unit: str) -> str:

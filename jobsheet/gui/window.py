@@ -6,28 +6,34 @@ changed, and the window shows it.
 
 from __future__ import annotations
 
+from functools import cached_property
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QCoreApplication, QEvent, QTimer
-from PySide6.QtGui import QCloseEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
+from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QWidget
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
-from jobsheet.gui import actions, look, settings
+from jobsheet.gui import actions, look, reach, settings
 from jobsheet.gui.column import Column
 from jobsheet.gui.desk import Desk
-from jobsheet.gui.files import Files
-from jobsheet.gui.header_form import HeaderForm
 from jobsheet.gui.look import Look
-from jobsheet.gui.open_row import OpenRow
-from jobsheet.gui.row_edits import RowEdits
+from jobsheet.gui.none_guard import keep_none
+from jobsheet.gui.measures import STRIP as STRIP_HIGH
 from jobsheet.gui.status import HIGH as STATUS_HIGH
 from jobsheet.gui.status import StatusLine
-from jobsheet.gui.strip import HIGH as STRIP_HIGH
-from jobsheet.gui.strip import Strip
 from jobsheet.gui.title_block import HIGH as TITLE_HIGH
 from jobsheet.gui.title_block import TitleBlock
 from jobsheet.gui.title_cells import cells
 from jobsheet.operations import registry
+
+if TYPE_CHECKING:
+    from jobsheet.gui.files import Files
+    from jobsheet.gui.open_row import OpenRow
+    from jobsheet.gui.row_edits import RowEdits
+    from jobsheet.gui.shown import Section
+    from jobsheet.gui.strip import Strip
 
 translate = QCoreApplication.translate
 
@@ -44,9 +50,19 @@ class Bench(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.title = TitleBlock(self)
-        self.strip = Strip(self)
+        self.strip: Strip | None = None
         self.column = Column(self)
         self.status = StatusLine(self)
+
+    def make_strip(self) -> Strip:
+        """The strip; its place is kept free for it from the first painting on."""
+        if self.strip is None:
+            from jobsheet.gui.strip import Strip
+
+            self.strip = Strip(self)
+            self.strip.show()
+            self.arrange()
+        return self.strip
 
     def resizeEvent(self, _event: QResizeEvent) -> None:  # noqa: N802
         """Title block, strip, column, status line, from the top."""
@@ -62,9 +78,10 @@ class Bench(QWidget):
         top += gap
         strip = now.px(STRIP_HIGH[now.form(width)])
         shown = high / now.scale >= STRIP_FROM
-        self.strip.setVisible(shown)
-        if shown:
+        if self.strip is not None:
+            self.strip.setVisible(shown)
             self.strip.setGeometry(gap, top, width - 2 * gap, strip)
+        if shown:
             top += strip + gap
         foot = now.px(STATUS_HIGH)
         self.status.setGeometry(0, high - foot, width, foot)
@@ -86,14 +103,10 @@ class Window(QMainWindow):
         self.settings = settings.read()
         self._painted = False
         self._form = ""
-        self.actions_by_id = actions.make(self)
-        self.menuBar().setAccessibleName(translate("Window", "Menu bar"))
-        actions.fill(self, self.actions_by_id, self)
-        self.menuBar().setStyleSheet(look.menu_style(look.look()))
+        self.actions_by_id: dict[str, QAction] = {}
+        actions.bar(self)
         self.bench = Bench(self)
         self.setCentralWidget(self.bench)
-        self.edits = RowEdits(self)
-        self.files = Files(self)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(0)
@@ -102,6 +115,20 @@ class Window(QMainWindow):
         desk.changed.connect(self._changed)
         self.show_job()
         self.resize(*self._first_size())
+
+    @cached_property
+    def edits(self) -> RowEdits:
+        """What a person does to rows."""
+        from jobsheet.gui.row_edits import RowEdits
+
+        return RowEdits(self)
+
+    @cached_property
+    def files(self) -> Files:
+        """Everything between the desk and the disk."""
+        from jobsheet.gui.files import Files
+
+        return Files(self)
 
     def _first_size(self) -> tuple[int, int]:
         """As in the drawings, and never larger than the screen."""
@@ -115,11 +142,10 @@ class Window(QMainWindow):
         """Hear what the panels report."""
         bench, sheet = self.bench, self.bench.column.sheet
         bench.title.pressed.connect(self._cell_pressed)
-        bench.strip.pressed.connect(self.open_key)
         sheet.open_wanted.connect(self.open_key)
         sheet.close_wanted.connect(self.close_row)
-        sheet.stepped.connect(self.edits.step)
-        sheet.dropped.connect(self.edits.drop)
+        sheet.stepped.connect(lambda by: self.edits.step(by))
+        sheet.dropped.connect(lambda key, set_up, index: self.edits.drop(key, set_up, index))
         sheet.chosen.connect(lambda _key: self._later.start())
         sheet.empty_pressed.connect(lambda key: self.edits.add("face", key))
 
@@ -140,6 +166,10 @@ class Window(QMainWindow):
     def open_row(self) -> OpenRow | None:
         """The operation that is open."""
         opened = self.bench.column.sheet.opened
+        if opened is None:
+            return None
+        from jobsheet.gui.open_row import OpenRow
+
         return opened if isinstance(opened, OpenRow) else None
 
     def show_job(self) -> None:
@@ -155,6 +185,8 @@ class Window(QMainWindow):
         name = part.number or part.name or translate("Window", "New job")
         self.setWindowTitle(translate("Window", "{name}[*] – job sheet").format(name=name))
         self.setWindowModified(self.desk.history.changed)
+        if not self.actions_by_id:
+            return
         history = self.desk.history
         for id_, can, label, words in (
             ("undo", history.can_undo, history.undo_label, translate("Window", "&Undo: {step}")),
@@ -182,15 +214,30 @@ class Window(QMainWindow):
     def _refresh_open(self) -> None:
         """Show the open form and its figures as they stand."""
         opened = self.bench.column.sheet.opened
-        if isinstance(opened, OpenRow):
-            key = opened.key
-            desk = self.desk
-            opened.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
-            opened.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
-            self.bench.column.sheet.arrange()
-        elif isinstance(opened, HeaderForm):
+        if opened is None:
+            return
+        row, desk = self.open_row, self.desk
+        if row is not None:
+            key = row.key
+            row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
+            row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+        else:
+            self._refresh_header()
+        self.bench.column.sheet.arrange()
+
+    def _refresh_header(self) -> None:
+        """Show the open form of the job or of a set-up as it stands."""
+        from jobsheet.gui.header_form import HeaderForm
+
+        opened = self.bench.column.sheet.opened
+        if isinstance(opened, HeaderForm):
             opened.put(self._header_title(opened.key), self.desk.header_fields(self._sections(opened.key)))
-            self.bench.column.sheet.arrange()
+
+    def strip(self) -> Strip:
+        """The strip of stages."""
+        if self.bench.strip is None:
+            self.bench.make_strip().pressed.connect(self.open_key)
+        return self.bench.make_strip()
 
     def show_later(self) -> None:
         """Show what may come after the figures."""
@@ -198,9 +245,37 @@ class Window(QMainWindow):
 
     def _after_paint(self) -> None:
         """What may come after the figures are painted: strip, remarks."""
+        if not self.actions_by_id:
+            self._begin()
         self.edits.refresh_strip()
         if self.edits.review():
             self.show_job()
+
+    def _begin(self) -> None:
+        """Once, right after the first painting: keys and menus, and what a crash left behind."""
+        keep_none()
+        reach.begin(self)
+        self.actions_by_id = actions.make(self)
+        actions.fill(self, self.actions_by_id, self)
+        self.menuBar().setStyleSheet(look.menu_style(look.look()))
+        self._check_look()
+        self.bench.update()
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._focus_moved)
+        self.refresh_title()
+        self.files.offer_recovered()
+
+    def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
+        """Whatever has the focus is in view."""
+        if new is not None:
+            self.bench.column.reveal_widget(new)
+
+    def _check_look(self) -> None:
+        """Mark the choices of View."""
+        for id_ in ("system", "light", "dark"):
+            self.actions_by_id[id_].setChecked(self.settings.scheme == id_)
+        self.actions_by_id["bench"].setChecked(self.settings.bench)
 
     # --- opening and closing ---
 
@@ -224,6 +299,8 @@ class Window(QMainWindow):
 
     def _open_operation(self, key: str) -> None:
         """The form of an operation."""
+        from jobsheet.gui.open_row import OpenRow
+
         _, operation = self.desk.job.find(key)
         kind = registry.kind(operation.kind)
         width = self.bench.column.sheet.width()
@@ -238,7 +315,7 @@ class Window(QMainWindow):
         self.bench.column.sheet.open(row)
         row.form.focus_first()
 
-    def _sections(self, key: str) -> tuple[object, ...]:
+    def _sections(self, key: str) -> tuple[Section, ...]:
         """The sections of the job's form or of a set-up's."""
         return self.desk.job_sections() if key == JOB else self.desk.set_up_sections(key)
 
@@ -252,6 +329,8 @@ class Window(QMainWindow):
 
     def _open_header(self, key: str) -> None:
         """The form of the job or of a set-up."""
+        from jobsheet.gui.header_form import HeaderForm
+
         sections = self._sections(key)
         form = HeaderForm(
             key,
@@ -417,6 +496,7 @@ class Window(QMainWindow):
     def _set_look(self, chosen: settings.Settings) -> None:
         """Keep a choice and show it."""
         self.settings = chosen
+        self._check_look()
         settings.write(chosen)
         look.apply(chosen.scheme, bench=chosen.bench)
         self.rebuild()

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QRect, Qt
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
@@ -63,10 +64,10 @@ class WorkingView(QWidget):
         """One text, wrapped."""
         now = look()
         label = QLabel(text, self)
-        label.setTextFormat(Qt.TextFormat.PlainText)
+        label.setTextFormat(QtCore.Qt.TextFormat.PlainText)
         label.setWordWrap(True)
         label.setFont(now.caption_bold if bold else now.caption)
-        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        label.setTextInteractionFlags(QtCore.Qt.TextInteractionFlag.TextSelectableByMouse)
         made = label.palette()
         made.setColor(label.foregroundRole(), now.colour(token))
         label.setPalette(made)
