@@ -7,14 +7,26 @@ from typing import Any
 import click
 
 from jobsheet.cli.output import as_json, columns
-from jobsheet.errors import CalcError, JobsheetError, QuantityError
+from jobsheet.errors import JobsheetError, QuantityError
 
-#: What a formula's unit is called where people write quantities.
-_MEASURES = {
-    "m": "length", "m/rev": "feed per turn", "m/s": "cutting speed", "rev/s": "spindle speed", "rad": "angle",
-    "N*m": "torque", "N": "force", "W": "power", "Pa": "pressure", "s": "time", "kg": "mass", "m^3": "volume",
-    "m^3/s": "removal rate", "N/m": "stiffness", "-": "share",
-}  # fmt: skip
+#: What a formula's unit measures where people write quantities, the likeliest first.
+_MEASURES: dict[str, tuple[str, ...]] = {
+    "m": ("length", "feed per tooth", "feed per turn"),
+    "m/rev": ("feed per turn", "length"),
+    "m/s": ("cutting speed", "feed"),
+    "rev/s": ("spindle speed",),
+    "rad": ("angle",),
+    "N*m": ("torque",),
+    "N": ("force",),
+    "W": ("power",),
+    "Pa": ("pressure",),
+    "s": ("time",),
+    "kg": ("mass",),
+    "m^3": ("volume",),
+    "m^3/s": ("removal rate",),
+    "N/m": ("stiffness",),
+    "-": ("share",),
+}
 _SHOWN = {
     "m": ("length", "mm"), "m/rev": ("feed per turn", "mm"), "m/s": ("cutting speed", "m/min"),
     "rev/s": ("spindle speed", "rpm"), "rad": ("angle", "°"), "N*m": ("torque", "N·m"), "N": ("force", "N"),
@@ -88,43 +100,33 @@ def source_words(key: str) -> str:
 
 
 def _value(name: str, text: str, unit: str) -> Any:
-    """A typed value in the SI unit that the formula takes."""
+    """A typed value in the SI unit that the formula takes.
+
+    Raises
+    ------
+    JobsheetError
+        Naming the input and what to write.
+    """
     from jobsheet.units.grammar import read, read_number
 
-    measures = _MEASURES.get(unit)
-    try:
-        if measures is None:
+    complaint: QuantityError | None = None
+    for measures in _MEASURES.get(unit, ()):
+        try:
+            return read(text, measures)
+        except QuantityError as error:
+            complaint = complaint or error
+    beyond = _beyond_the_table(text, unit)
+    if beyond is not None:
+        return beyond
+    if complaint is None:
+        try:
             number, rest = read_number(text)
-            if rest.strip():
-                raise QuantityError(f"“{rest.strip()}” is no unit here: write the number in {unit}.")
+        except QuantityError as error:
+            raise JobsheetError(f"{name}: {error}") from None
+        if not rest.strip():
             return number
-        for kind in (measures, *_ALSO.get(unit, ())):
-            try:
-                return read(text, kind)
-            except QuantityError as error:
-                first = error
-                if kind == (measures, *_ALSO.get(unit, ()))[-1]:
-                    raise _first(text, measures) from first
-    except QuantityError as error:
-        beyond = _beyond_the_table(text, unit)
-        if beyond is not None:
-            return beyond
-        raise JobsheetError(f"{name}: {error}") from None
-    raise AssertionError
-
-
-_ALSO = {"m": ("feed per tooth", "feed per turn"), "m/s": ("feed",), "m/rev": ("length",)}
-
-
-def _first(text: str, measures: str) -> QuantityError:
-    """The complaint about the first reading, which names what the formula asks for."""
-    from jobsheet.units.grammar import read
-
-    try:
-        read(text, measures)
-    except QuantityError as error:
-        return error
-    raise AssertionError
+        complaint = QuantityError(f"“{rest.strip()}” is no unit here: write the number in {unit}.")
+    raise JobsheetError(f"{name}: {complaint}") from None
 
 
 def _beyond_the_table(text: str, unit: str) -> float | None:

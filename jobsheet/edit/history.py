@@ -120,7 +120,7 @@ class History:
             and self._at == len(self._states) - 1
         )
         del self._states[self._at + 1 :]
-        if merged and self._states[self._at].job is not self._saved:
+        if merged:
             self._states[self._at] = state
         else:
             self._states.append(state)

@@ -52,10 +52,10 @@ class Entry(Struct, frozen=True, kw_only=True):
             With a sentence that says what to write.
         """
         if not text.strip():
+            if self.asks == "text" and self.optional:
+                return ""
             if self.optional:
                 return None
-            if self.asks == "text":
-                return ""
             raise QuantityError(f"{self.title} is empty; {self._wanted(units)}.")
         return _READERS.get(self.asks, _read_quantity)(self, text, units)
 
@@ -90,7 +90,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     def _wanted(self, units: str) -> str:
         """What to write, as the end of a sentence."""
         samples = {
-            "cutter": "write, for example, end mill 12 mm, 4 teeth",
+            "cutter": f"write, for example, {self.choices[0] if self.choices else 'end mill'} 12 mm",
             "thread": "write, for example, M6 or 5/16-18 UNC",
             "hole size": "write, for example, 5 mm, #7 or H",
             "depth": "write a depth or through",

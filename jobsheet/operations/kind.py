@@ -78,5 +78,6 @@ class Kind(Struct, frozen=True, kw_only=True):
 def fields_from(
     kind_fields: type[Struct], entries: tuple[Entry, ...], texts: dict[str, str], units: str
 ) -> Any:
-    """Fields from texts as they are typed; for a kind's own blank form and for tests."""
-    return kind_fields(**{entry.name: entry.read(texts.get(entry.name, ""), units) for entry in entries})
+    """Fields from texts as they are typed, for a kind's own blank form and for tests; what is left out keeps its default."""
+    values = {entry.name: entry.read(texts.get(entry.name, ""), units) for entry in entries}
+    return kind_fields(**{name: value for name, value in values.items() if value is not None})

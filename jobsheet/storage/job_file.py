@@ -107,11 +107,11 @@ class _Reader:
             else:
                 self.problem(node, path, f"this is {node.what}; {entry._wanted(self.units)}")  # noqa: SLF001
             return None
-        if node.comment and not entry.optional:
+        if node.comment and (node.text == "" or entry.asks in ("cutter", "hole size")):
             self.problem(
                 node,
                 path,
-                'nothing is left of this: an unquoted # begins a comment; write it in quotes, such as "#7"',
+                'an unquoted # begins a comment, and nothing is left of it; write it in quotes, such as "#7"',
             )
             return None
         try:
@@ -175,7 +175,7 @@ def job_from(root: Node, name: str) -> Job:
     reader = _Reader(units)
     fields = reader.mapping(root, "")
     if root.fields is None:
-        raise DocumentError(name, tuple(reader.problems))
+        raise DocumentError(name, tuple(reader.problems) or (Problem(root.line, "", "the file is empty"),))
     sections = ("format", "part", "stock", "datums", "set_ups")
     values = reader.entries(root, "", layout.JOB, sections)
     part = reader.entries(fields.get("part"), "part", layout.PART)

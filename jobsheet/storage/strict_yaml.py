@@ -6,6 +6,7 @@ No aliases (a few lines can grow into gigabytes), no tags (they construct object
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -27,7 +28,7 @@ class Node(Struct):
     text: str | None = None
     items: list[Node] | None = None
     fields: dict[str, Node] | None = None
-    #: Whether an unquoted `#` stands where the value should be: it begins a comment.
+    #: Whether an unquoted `#` stands where the value should be, or `#7` behind it: it begins a comment.
     comment: bool = False
 
     @property
@@ -89,7 +90,9 @@ def parse(text: str, name: str) -> Node:
     try:
         root = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
+        # An open quote is complained of at the end of the file; the person looks for its beginning.
+        opened = "quoted scalar" in (error.context or "")
+        mark = (error.context_mark if opened else error.problem_mark) or error.context_mark
         raise _refused(name, _explained(error, text), mark.line + 1 if mark else None) from None
     except (yaml.YAMLError, RecursionError) as error:
         where = getattr(error, "position", None)
@@ -155,7 +158,7 @@ class _Walk:
                 line,
             )
         if isinstance(node.value, str):
-            comment = node.value == "" and node.style is None and self._comment_behind(node)
+            comment = not node.style and self._number_behind(node)
             return Node(line, text=node.value, comment=comment)
         if node.id == "sequence":
             return Node(line, items=[self.node(item, depth + 1) for item in node.value])
@@ -171,11 +174,19 @@ class _Walk:
                     f"“{key.value}” stands twice in the same place; take one out (the first is in line {fields[key.value].line})",
                     key.start_mark.line + 1,
                 )
-            fields[key.value] = self.node(value, depth + 1)
+            found = self.node(value, depth + 1)
+            if found.text == "" and self._comment_behind(key):
+                found = Node(key.start_mark.line + 1, text="", comment=True)
+            fields[key.value] = found
         return Node(line, fields=fields)
 
-    def _comment_behind(self, node: Any) -> bool:
-        """Whether a # stands between the name of an empty field and the end of its line."""
-        if node.start_mark.line >= len(self._lines):
+    def _comment_behind(self, key: Any) -> bool:
+        """Whether a # stands where the value of this key should be."""
+        rest = self._lines[key.end_mark.line][key.end_mark.column :]
+        return bool(re.match(r"\s*:\s*#", rest))
+
+    def _number_behind(self, node: Any) -> bool:
+        """Whether an unquoted text is followed by `#7` or the like, which YAML takes for a comment."""
+        if not node.value or node.end_mark.line >= len(self._lines):
             return False
-        return str(self._lines[node.start_mark.line][node.start_mark.column :]).lstrip().startswith("#")
+        return bool(re.match(r"\s+#\d", self._lines[node.end_mark.line][node.end_mark.column :]))

@@ -103,7 +103,7 @@ def read_number(text: str) -> tuple[float, str]:
 def _decimal(digits: str, start: int, text: str) -> float:
     """The value of `6.35` or `6,35`; `1,000` has two readings and gets none."""
     rest = text[start + len(digits) :]
-    if "," in digits or rest[:1] == ",":
+    if "," in digits or rest[:1] in (",", "."):
         joined = re.match(r"[\d.,]+", text[start:])
         assert joined is not None
         if _THOUSANDS.match(joined.group()):
@@ -192,9 +192,8 @@ def nearest(word: str, choices: list[str] | tuple[str, ...]) -> str | None:
     folded = {choice.casefold(): choice for choice in choices}
     if word.casefold() in folded:
         return folded[word.casefold()]
-    slips = (
-        c for c in choices if len(c) == len(word) and sum(a != b for a, b in zip(c, word, strict=True)) == 1
-    )
-    if len(word) > 1 and (slip := next(slips, None)):
-        return slip
+    slips = [c for c in choices if len(c) == len(word) and sum(a != b for a, b in zip(c, word, strict=True)) == 1]
+    if len(word) > 1 and slips:
+        # A slip of one letter is the likeliest, and rarely the first one.
+        return max(slips, key=lambda choice: choice[0] == word[0])
     return next(iter(difflib.get_close_matches(word, list(choices), n=1, cutoff=0.6)), None)

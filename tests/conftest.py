@@ -1,0 +1,50 @@
+"""What every test stands on: no screen, a home folder of its own, slow rounds only when asked for."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+collect_ignore = ["benchmarks"]  # timed apart, alone on the machine: packaging/check.py --benchmarks
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--long", action="store_true", help="also the slow rounds")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if any("benchmarks" in str(argument) for argument in config.args):
+        collect_ignore.clear()
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    if config.getoption("--long"):
+        return
+    chosen = [item for item in items if item.get_closest_marker("long") is None]
+    config.hook.pytest_deselected(items=[item for item in items if item not in chosen])
+    items[:] = chosen
+
+
+@pytest.fixture(autouse=True)
+def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """No test reads or writes the person's own cards and settings."""
+    home = tmp_path_factory.mktemp("home")
+    monkeypatch.setenv("JOBSHEET_HOME", str(home))
+    return home
+
+
+@pytest.fixture
+def samples() -> Path:
+    from jobsheet.paths import sample_jobs
+
+    return sample_jobs()
+
+
+@pytest.fixture
+def hm100(samples: Path):
+    from jobsheet.storage.job_file import read_job
+
+    return read_job(samples / "hm-100-drilled-plate-b1.yaml")

@@ -1,0 +1,181 @@
+"""Bad input gets one clear sentence that names the place and the remedy; a test for each."""
+
+from __future__ import annotations
+
+import sys
+import time
+
+import pytest
+
+from jobsheet.errors import DocumentError
+from jobsheet.storage.job_file import job_from_text, read_job
+
+GOOD = """\
+format: 1
+units: mm
+material: S235
+machine: bench-mill-b-1
+stock:
+  length: 80
+  width: 50
+  height: 12
+set-ups:
+  - key: set-up-1
+    number: 1
+    operations:
+      - key: drill-1
+        number: 10
+        kind: drill
+        cutter: drill 5
+        at:
+          - [14, 12]
+        depth: through
+        feed: 0.08
+      - key: face-1
+        number: 20
+        kind: face
+        cutter: face mill 50, 4 teeth
+        depth: 0.4
+        feed per tooth: 0.05
+"""
+
+
+def problems(text: str) -> list[str]:
+    with pytest.raises(DocumentError) as caught:
+        job_from_text(text, "plate.yaml")
+    assert str(caught.value).startswith("plate.yaml cannot be used:")
+    return [str(problem) for problem in caught.value.problems]
+
+
+def test_the_good_one_is_good():
+    assert len(job_from_text(GOOD, "plate.yaml").operations()) == 2
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "line", "says"),
+    [
+        ("depth: through", "dept: through", 19, "unknown field; did you mean depth?"),
+        ("feed: 0.08", "feed: 0.08 kg", 20, "is a mass, but a feed a turn is asked for"),
+        ("length: 80", "length: 0", 6, "must be at least 1 mm"),
+        ("length: 80", "length: -80", 6, "must be at least 1 mm"),
+        ("length: 80", "length: nan", 6, "is not a length; write 12 mm"),
+        ("length: 80", "length: .inf", 6, "is not a length"),
+        ("length: 80", "length: 1e308", 6, "too large"),
+        ("length: 80", "length: 5 km", 6, "no unit"),
+        ("4 teeth", "0 teeth", 24, "a cutter has a whole number of teeth"),
+        ("kind: drill", "kind: drilll", 15, "Did you mean drill?"),
+        ("kind: drill", "kind: broach", 15, "There is no kind of operation called “broach”"),
+        ("machine: bench-mill-b-1", "machine: bench-mill-b-9", 4, "did you mean bench-mill-b-"),
+        ("material: S235", "material: S253", 3, "Did you mean S235?"),
+        ("- [14, 12]", "- [6,35 mm, 10 mm]", 18, "put the size in quotes"),
+        ("- [14, 12]", "- [14]", 18, "a place has two sizes"),
+        ("- [14, 12]", "- [14, wide]", 18, "is not a length"),
+        ("depth: 0.4", "depth: [6,35 mm]", 25, 'put it in quotes: "6, 35 mm"'),
+        ("cutter: drill 5", "cutter: #7", 16, "an unquoted # begins a comment"),
+        ("cutter: drill 5", "cutter: drill #7 ", 16, "an unquoted # begins a comment"),
+        ("cutter: drill 5", "cutter: end mill 5", 16, "does not do this"),
+        ("number: 20", "number: 10", 1, "the number 10 stands twice"),
+        ("key: face-1", "key: drill-1", 1, "the key drill-1 stands twice"),
+        ("key: face-1", "key: ../face", 21, "a key is a short word"),
+        ("number: 20", "number: twenty", 22, "is not a whole number"),
+        ("stock:\n  length: 80\n  width: 50\n  height: 12\n", "", 1, "the stock is missing"),
+        ("stock:\n", "stock: 80 x 50\nsizes:\n", 5, "a group of fields belongs here"),
+        ("    operations:\n", "    operations: none\n    rest:\n", 12, "a list belongs here"),
+        ("format: 1", "format: 99", 1, "newer than this program knows"),
+        ("format: 1", "format: new", 1, "write format: 1"),
+        ("format: 1\n", "", 1, "does not say its format"),
+        ("depth: 0.4", "depth: 0.4\n        depth: 0.5", 26, "stands twice"),
+        ("material: S235", "material: &a S235\nnote: *a", 3, "references (& and *) are not used here"),
+        ("material: S235", "material: !!python/object/apply:os.system [echo]", 3, "the tag"),
+        ("material: S235", "material: !!int 5", 3, "the tag int is not used here"),
+        ("material: S235", 'material: "S235', 3, "a quote is opened here"),
+        ("material: S235", "\tmaterial: S235", 3, "not with a tab"),
+        ("material: S235", "material: S235: mild", 3, "a colon too many"),
+    ],
+)
+def test_each_names_its_line_and_the_remedy(old, new, line, says):
+    assert old in GOOD
+    found = problems(GOOD.replace(old, new, 1))
+    assert any(f"line {line}:" in one and says in one for one in found), found
+
+
+def test_drill_number_without_quotes_keeps_the_text_that_yaml_left():
+    """`drill #7` unquoted reads as `drill`: then the size is missing, and the sentence says so."""
+    found = problems(GOOD.replace("cutter: drill 5", "cutter: #7"))
+    assert any("#7" in one for one in found)
+
+
+def test_all_problems_come_at_once():
+    text = GOOD.replace("length: 80", "length: wide").replace("depth: 0.4", "dept: 0.4").replace("feed: 0.08", "feed: 1 kg")
+    found = problems(text)
+    assert len(found) >= 4
+    assert [int(one.split()[1].rstrip(":")) for one in found] == sorted(int(one.split()[1].rstrip(":")) for one in found)
+
+
+@pytest.mark.parametrize("text", ["", "\n\n", "# only a comment\n", "---\n"])
+def test_an_empty_file(text):
+    assert "empty" in problems(text)[0] or "group of fields" in problems(text)[0]
+
+
+@pytest.mark.parametrize("text", ["- a\n- b\n", "just words\n", "42\n"])
+def test_a_list_or_a_text_instead_of_a_mapping(text):
+    assert "a group of fields belongs here" in problems(text)[0]
+
+
+def test_two_documents_in_one_file():
+    assert "line ---" in problems(GOOD + "---\nformat: 1\n")[0]
+
+
+@pytest.mark.parametrize("opening", ["[", "{a: ", "- "])
+def test_nesting_of_a_hundred_thousand(opening):
+    began = time.monotonic()
+    assert "nests too deep" in problems(opening * 100_000)[0]
+    assert time.monotonic() - began < 10
+
+
+def test_anchors_that_explode_do_not():
+    lines = ["a: &a0 [x, x]"] + [f"b{n}: &a{n} [*a{n - 1}, *a{n - 1}]" for n in range(1, 60)]
+    assert "references" in problems("\n".join(lines))[0]
+
+
+def test_a_binary_file(tmp_path):
+    path = tmp_path / "picture.yaml"
+    path.write_bytes(bytes(range(256)) * 10)
+    with pytest.raises(DocumentError, match="not text"):
+        read_job(path)
+    path.write_bytes(b"format: 1\x00\n")
+    with pytest.raises(DocumentError, match="not a text file"):
+        read_job(path)
+
+
+def test_fifty_megabytes(tmp_path):
+    path = tmp_path / "large.yaml"
+    path.write_bytes(b"note: x\n" * (50_000_000 // 8))
+    with pytest.raises(DocumentError, match="50 MB is too large"):
+        read_job(path)
+
+
+def test_a_folder_and_a_missing_file(tmp_path):
+    with pytest.raises(DocumentError, match="this is a folder"):
+        read_job(tmp_path)
+    with pytest.raises(DocumentError, match="there is no file here"):
+        read_job(tmp_path / "none.yaml")
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no such permissions there")
+def test_a_name_that_cannot_be_a_file(tmp_path):
+    with pytest.raises(DocumentError):
+        read_job(tmp_path / ("x" * 300))
+
+
+@pytest.mark.parametrize("name", ["<b>bold</b>", "AT&T", '<img src="secret.png"/>', "../../etc/passwd", "a: b # c", "[x]", "{y}", "'", '"', "- x", "ends with a colon:", "yes", "~", "100", "⌀ ½ Ω Ж", " blanks "])
+def test_names_are_kept_as_typed(name, hm100, tmp_path):
+    from jobsheet.edit.commands import SetField
+    from jobsheet.storage.job_file import save_job
+
+    job = SetField("job:part", "name", name).apply(hm100)
+    job = SetField("clamp", "what", name).apply(job)
+    save_job(job, tmp_path / "plate.yaml")
+    back = read_job(tmp_path / "plate.yaml")
+    assert back == job
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["plate.yaml"]

@@ -1,0 +1,135 @@
+"""Same job, same bytes; nothing that was written is lost; a save never leaves half a file."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+
+import pytest
+import yaml
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from jobsheet.edit.commands import SetField
+from jobsheet.errors import CannotWrite, ChangedOutside
+from jobsheet.paths import sample_jobs
+from jobsheet.storage.job_file import job_digest, job_from_text, read_job, save_job, write_job
+from jobsheet.storage.writing import write_file
+
+JOB = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
+
+
+@pytest.mark.parametrize("path", sorted((Path(__file__).parent / "files").glob("job-format-*.yaml")), ids=lambda path: path.stem)
+def test_a_file_of_every_format_there_was_can_be_read(path):
+    assert read_job(path).operations()
+
+
+@pytest.mark.parametrize(
+    ("owner", "name", "text"),
+    [
+        ("face-rough", "depth", "25 thou"),
+        ("face-rough", "depth", "1/64 in"),
+        ("job:stock", "length", "3-1/8 in"),
+        ("face-rough", "depth", "6,35 mm"),
+        ("drill", "cutter", "drill #7"),
+        ("drill", "cutter", "drill H"),
+        ("tap", "thread", "M8x1.25"),
+        ("tap", "thread", "5/16-18 UNC"),
+        ("face-finish", "measure", "40 ±0.03"),
+        ("face-finish", "measure", "16 H7"),
+        ("tap", "hole", "#7"),
+        ("tap", "hole", "H"),
+    ],
+)
+def test_every_spelling_is_kept(owner, name, text):
+    job = SetField(owner, name, text).apply(JOB)
+    written = write_job(job)
+    assert text in written
+    assert job_from_text(written, "x") == job
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.text(st.characters(exclude_categories=["Cs", "Cc"], include_characters="\n"), max_size=60))
+def test_any_text_comes_back(text):
+    job = SetField("clamp", "note", text).apply(JOB)
+    written = write_job(job)
+    assert job_from_text(written, "x") == job
+    assert write_job(job_from_text(written, "x")) == written
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1, max_size=40))
+def test_another_reader_of_yaml_reads_the_same_texts(text):
+    """Outside check: PyYAML's own loader, all scalars as text."""
+    job = SetField("job:part", "name", text).apply(JOB)
+    if job.part.name:
+        assert yaml.load(write_job(job), yaml.BaseLoader)["part"]["name"] == job.part.name  # noqa: S506
+
+
+def test_saving_says_when_the_file_was_changed_outside(tmp_path):
+    path = tmp_path / "plate.yaml"
+    digest = save_job(JOB, path)
+    assert digest == job_digest(path)
+    path.write_text("somebody else", encoding="utf-8")
+    with pytest.raises(ChangedOutside, match="changed by something else"):
+        save_job(JOB, path, digest)
+    assert path.read_text(encoding="utf-8") == "somebody else"
+
+
+def test_a_disk_that_refuses_leaves_the_old_file(tmp_path, monkeypatch):
+    path = tmp_path / "plate.yaml"
+    save_job(JOB, path)
+    before = path.read_bytes()
+
+    def full(_descriptor: int) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    with pytest.raises(CannotWrite, match="No space left"):
+        write_file(path, "x" * 1000)
+    assert path.read_bytes() == before
+    assert [one.name for one in tmp_path.iterdir()] == ["plate.yaml"]
+
+
+def test_a_folder_that_is_not_there(tmp_path):
+    with pytest.raises(CannotWrite, match="cannot be written"):
+        save_job(JOB, tmp_path / "none" / "plate.yaml")
+    with pytest.raises(CannotWrite, match="is a folder"):
+        save_job(JOB, tmp_path)
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="links need rights there")
+def test_a_link_stays_a_link(tmp_path):
+    real = tmp_path / "real.yaml"
+    real.write_text("x", encoding="utf-8")
+    link = tmp_path / "link.yaml"
+    link.symlink_to(real)
+    save_job(JOB, link)
+    assert link.is_symlink()
+    assert read_job(real) == JOB
+
+
+@pytest.mark.long
+def test_a_kill_at_any_moment_leaves_a_whole_file(tmp_path):
+    """Killed a hundred times while it saves: the old or the new file stands there, never half of one."""
+    import random
+    import signal
+    import subprocess
+    import time
+
+    path = tmp_path / "plate.yaml"
+    save_job(JOB, path)
+    code = (
+        "import sys; from jobsheet.storage.job_file import *; from jobsheet.edit.commands import SetField\n"
+        f"job = read_job({str(path)!r})\nn = 0\nprint('ready', flush=True)\n"
+        f"while True:\n    n += 1\n    save_job(SetField('clamp', 'note', 'x' * (n % 1000)).apply(job), {str(path)!r})\n"
+    )
+    for _ in range(100):
+        process = subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE)
+        process.stdout.readline()
+        time.sleep(random.random() * 0.05)
+        process.send_signal(signal.SIGKILL)
+        process.wait()
+        process.stdout.close()
+        assert read_job(path).part == JOB.part
