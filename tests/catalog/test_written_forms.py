@@ -17,7 +17,12 @@ from jobsheet.errors import NoSuchEntry, QuantityError
 
 def test_a_cutter_is_read_from_one_line():
     cutter = read_cutter("face mill 50 mm, 4 teeth, carbide, marked 12000 rpm, drawer 2 no. 7")
-    assert (cutter.kind, cutter.teeth, cutter.material, cutter.place) == ("face mill", 4, "carbide", "drawer 2 no. 7")
+    assert (cutter.kind, cutter.teeth, cutter.material, cutter.place) == (
+        "face mill",
+        4,
+        "carbide",
+        "drawer 2 no. 7",
+    )
     assert cutter.diameter == pytest.approx(0.05)
     assert cutter.marked_speed == pytest.approx(200)
     assert short_name(cutter) == "face mill 50"
@@ -97,7 +102,9 @@ def test_every_thread_of_the_table_reads_back_and_its_drill_exists():
         assert thread.fine == row.fine
         drill = tap_drill(thread)
         assert drill is not None
-        unit = "" if drill.startswith("#") or drill.isalpha() else (" mm" if row.name.startswith("M") else " in")
+        unit = (
+            "" if drill.startswith("#") or drill.isalpha() else (" mm" if row.name.startswith("M") else " in")
+        )
         assert 0.7 < read_drill_size(drill + unit) / row.major < 1
 
 

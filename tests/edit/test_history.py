@@ -82,7 +82,12 @@ def test_a_listener_hears_what_changed_and_who_asked():
     history.do(SetField("drill", "feed", "0.1"), asker="form")
     history.do(DeleteOperation("tap"))
     history.do(SetField("job:part", "name", "Plate"))
-    assert (heard[0].keys, heard[0].order, heard[0].header, heard[0].asker) == ({"drill"}, False, False, "form")
+    assert (heard[0].keys, heard[0].order, heard[0].header, heard[0].asker) == (
+        {"drill"},
+        False,
+        False,
+        "form",
+    )
     assert heard[1].order
     assert heard[2].header
 
@@ -159,7 +164,12 @@ def test_choosing_a_machine_keeps_the_hash_of_its_card():
 
 
 def test_what_is_gone_is_said():
-    for command in (DeleteOperation("none"), DuplicateOperation("none"), AddOperation("none", "drill"), SetField("drill", "none", "1")):
+    for command in (
+        DeleteOperation("none"),
+        DuplicateOperation("none"),
+        AddOperation("none", "drill"),
+        SetField("drill", "none", "1"),
+    ):
         with pytest.raises(CommandError):
             command.apply(JOB)
 
@@ -174,7 +184,9 @@ def test_every_field_can_be_asked_for():
             assert entry_of(JOB, owner, entry.name) is entry
             text = entry.text(value_of(JOB, owner, entry.name))
             if entry.name not in ("units", "machine"):
-                assert value_of(SetField(owner, entry.name, text).apply(JOB), owner, entry.name) == value_of(JOB, owner, entry.name)
+                assert value_of(SetField(owner, entry.name, text).apply(JOB), owner, entry.name) == value_of(
+                    JOB, owner, entry.name
+                )
 
 
 class Edits(RuleBasedStateMachine):
@@ -198,11 +210,17 @@ class Edits(RuleBasedStateMachine):
         known = keys(self.history.job)
         key = data.draw(st.sampled_from(known)) if known else "none"
         made = {
-            "add": lambda: AddOperation("set-up-1", data.draw(st.sampled_from(["drill", "face", "tap", "bench-step"])), key),
+            "add": lambda: AddOperation(
+                "set-up-1", data.draw(st.sampled_from(["drill", "face", "tap", "bench-step"])), key
+            ),
             "delete": lambda: DeleteOperation(key),
             "duplicate": lambda: DuplicateOperation(key),
             "move": lambda: MoveOperation(key, "set-up-1", data.draw(st.integers(0, 9))),
-            "type": lambda: SetField(key, "note", data.draw(st.text(st.characters(codec="ascii", exclude_categories=["Cc"]), max_size=5))),
+            "type": lambda: SetField(
+                key,
+                "note",
+                data.draw(st.text(st.characters(codec="ascii", exclude_categories=["Cc"]), max_size=5)),
+            ),
             "renumber": Renumber,
         }[command]()
 

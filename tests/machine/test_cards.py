@@ -35,12 +35,15 @@ def test_b2_gives_120_w_at_300_rpm_in_its_low_range():
 
 
 @pytest.mark.parametrize(
-    ("name", "easy", "strong"), [("bench-mill-b-1", 1.27, 2.55), ("bench-mill-b-2", 1.13, 2.28), ("knee-mill-k-2", 1.46, 2.95)]
+    ("name", "easy", "strong"),
+    [("bench-mill-b-1", 1.27, 2.55), ("bench-mill-b-2", 1.13, 2.28), ("knee-mill-k-2", 1.46, 2.95)],
 )
 def test_thrust_of_the_lever_as_the_scenario_prints_it(name, easy, strong):
     lever = find_card(name).lever
     for push, kilonewtons in ((100, easy), (200, strong)):
-        thrust = thrust_from_push(push=push, lever=lever.length, travel=lever.travel, spring=lever.spring, efficiency=0.85)
+        thrust = thrust_from_push(
+            push=push, lever=lever.length, travel=lever.travel, spring=lever.spring, efficiency=0.85
+        )
         assert thrust / 1e3 == pytest.approx(kilonewtons, abs=0.006)
 
 
@@ -75,7 +78,13 @@ def test_neighbours_at_the_ends():
 
 @pytest.mark.parametrize(
     ("millimetres", "text", "turns", "line"),
-    [(14, "5 + 1.50", 5, 75), (66, "26 + 1.00", 26, 50), (12, "4 + 2.00", 4, 100), (38, "15 + 0.50", 15, 25), (0, "0 + 0.00", 0, 0)],
+    [
+        (14, "5 + 1.50", 5, 75),
+        (66, "26 + 1.00", 26, 50),
+        (12, "4 + 2.00", 4, 100),
+        (38, "15 + 0.50", 15, 25),
+        (0, "0 + 0.00", 0, 0),
+    ],
 )
 def test_dial_readings_of_hm_100(millimetres, text, turns, line):
     """Demo scenario section 3b, table of points: all on a line, error 0."""

@@ -14,7 +14,21 @@ from jobsheet.storage.job_file import read_job, write_job
 from jobsheet.storage.machine_file import find_card
 from jobsheet.units.table import KINDS
 
-ASKS = {*KINDS, "text", "choice", "count", "flag", "cutter", "thread", "hole size", "depth", "places", "size", "material", "machine"}
+ASKS = {
+    *KINDS,
+    "text",
+    "choice",
+    "count",
+    "flag",
+    "cutter",
+    "thread",
+    "hole size",
+    "depth",
+    "places",
+    "size",
+    "material",
+    "machine",
+}
 
 
 def setting(units: str = "mm") -> Setting:
@@ -76,7 +90,11 @@ class TestEveryKind:
         hash(fields)
         for entry in found.entries:
             value = getattr(fields, entry.name)
-            assert entry.read(entry.text(value), units) == value or (value == "" and entry.optional) or entry.optional
+            assert (
+                entry.read(entry.text(value), units) == value
+                or (value == "" and entry.optional)
+                or entry.optional
+            )
 
     def test_its_icon_is_there(self, name):
         assert (resources() / "icons" / f"op-{kind(name).icon}.svg").is_file()
@@ -96,7 +114,11 @@ class TestEveryKind:
             assert depth is None or depth >= 0
 
 
-@pytest.mark.parametrize("path", sorted(__import__("jobsheet.paths", fromlist=["x"]).sample_jobs().glob("*.yaml")), ids=lambda path: path.stem)
+@pytest.mark.parametrize(
+    "path",
+    sorted(__import__("jobsheet.paths", fromlist=["x"]).sample_jobs().glob("*.yaml")),
+    ids=lambda path: path.stem,
+)
 def test_every_sample_is_reckoned_without_a_problem_and_was_planned_for_its_card(path):
     job = read_job(path)
     assert find_card(job.machine).digest == job.card_hash

@@ -92,7 +92,9 @@ def test_the_second_pass_of_the_rough_face_asks_11_per_cent(hm100):
     narrow = SetField("job:stock", "width", "20").apply(narrow)
     outcome = Reckoner().reckon(narrow).operations["face-rough"]
     assert outcome.figures.value("power") == pytest.approx(48, abs=0.5)
-    assert next(one for one in outcome.limits if one.name == "spindle-torque").share == pytest.approx(0.11, abs=0.005)
+    assert next(one for one in outcome.limits if one.name == "spindle-torque").share == pytest.approx(
+        0.11, abs=0.005
+    )
 
 
 def test_every_step_is_expected_and_nothing_cannot_be_reckoned(outcomes):
@@ -103,7 +105,9 @@ def test_every_step_is_expected_and_nothing_cannot_be_reckoned(outcomes):
 
 def test_the_thin_chip_carries_its_caveat(outcomes):
     """Section "Models": cuts with a mean chip below 0.05 mm lie outside the source's range and carry that flag."""
-    assert any("outside the range of the source" in caveat for caveat in outcomes["face-rough"].figures.caveats)
+    assert any(
+        "outside the range of the source" in caveat for caveat in outcomes["face-rough"].figures.caveats
+    )
 
 
 def test_story_8_the_same_plate_on_b2(samples):

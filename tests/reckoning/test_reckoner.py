@@ -16,10 +16,19 @@ JOB = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
 KEYS = [operation.key for _, operation in JOB.operations()]
 
 edits = st.one_of(
-    st.builds(SetField, st.sampled_from(["drill", "spot"]), st.just("feed"), st.sampled_from(["0.05", "0.1", "2 thou"])),
-    st.builds(SetField, st.just("drill"), st.just("cutter"), st.sampled_from(["drill 5", "drill #7", "drill 4"])),
+    st.builds(
+        SetField,
+        st.sampled_from(["drill", "spot"]),
+        st.just("feed"),
+        st.sampled_from(["0.05", "0.1", "2 thou"]),
+    ),
+    st.builds(
+        SetField, st.just("drill"), st.just("cutter"), st.sampled_from(["drill 5", "drill #7", "drill 4"])
+    ),
     st.builds(SetField, st.just("face-rough"), st.just("depth"), st.sampled_from(["0.4", "1", "0.02 in"])),
-    st.builds(SetField, st.just("job"), st.just("machine"), st.sampled_from(["bench-mill-b-2", "knee-mill-k-2"])),
+    st.builds(
+        SetField, st.just("job"), st.just("machine"), st.sampled_from(["bench-mill-b-2", "knee-mill-k-2"])
+    ),
     st.builds(SetField, st.just("job:stock"), st.just("height"), st.sampled_from(["12", "20", "1 in"])),
     st.builds(DuplicateOperation, st.sampled_from(KEYS)),
     st.builds(DeleteOperation, st.sampled_from(KEYS)),

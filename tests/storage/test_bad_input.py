@@ -106,10 +106,16 @@ def test_drill_number_without_quotes_keeps_the_text_that_yaml_left():
 
 
 def test_all_problems_come_at_once():
-    text = GOOD.replace("length: 80", "length: wide").replace("depth: 0.4", "dept: 0.4").replace("feed: 0.08", "feed: 1 kg")
+    text = (
+        GOOD.replace("length: 80", "length: wide")
+        .replace("depth: 0.4", "dept: 0.4")
+        .replace("feed: 0.08", "feed: 1 kg")
+    )
     found = problems(text)
     assert len(found) >= 4
-    assert [int(one.split()[1].rstrip(":")) for one in found] == sorted(int(one.split()[1].rstrip(":")) for one in found)
+    assert [int(one.split()[1].rstrip(":")) for one in found] == sorted(
+        int(one.split()[1].rstrip(":")) for one in found
+    )
 
 
 @pytest.mark.parametrize("text", ["", "\n\n", "# only a comment\n", "---\n"])
@@ -168,7 +174,27 @@ def test_a_name_that_cannot_be_a_file(tmp_path):
         read_job(tmp_path / ("x" * 300))
 
 
-@pytest.mark.parametrize("name", ["<b>bold</b>", "AT&T", '<img src="secret.png"/>', "../../etc/passwd", "a: b # c", "[x]", "{y}", "'", '"', "- x", "ends with a colon:", "yes", "~", "100", "⌀ ½ Ω Ж", " blanks "])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "<b>bold</b>",
+        "AT&T",
+        '<img src="secret.png"/>',
+        "../../etc/passwd",
+        "a: b # c",
+        "[x]",
+        "{y}",
+        "'",
+        '"',
+        "- x",
+        "ends with a colon:",
+        "yes",
+        "~",
+        "100",
+        "⌀ ½ Ω Ж",
+        " blanks ",
+    ],
+)
 def test_names_are_kept_as_typed(name, hm100, tmp_path):
     from jobsheet.edit.commands import SetField
     from jobsheet.storage.job_file import save_job

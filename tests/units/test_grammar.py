@@ -86,9 +86,14 @@ def test_any_text_is_read_or_refused_with_a_sentence(text):
         assert math.isfinite(value)
 
 
-@given(st.floats(min_value=1e-4, max_value=1e4), st.sampled_from([unit for unit in UNITS if unit.measures == "length"]))
+@given(
+    st.floats(min_value=1e-4, max_value=1e4),
+    st.sampled_from([unit for unit in UNITS if unit.measures == "length"]),
+)
 def test_a_number_with_its_unit_comes_back(number, unit):
-    assert read(f"{number:.9f} {unit.symbol}", "length") == pytest.approx(round(number, 9) * unit.size, rel=1e-9)
+    assert read(f"{number:.9f} {unit.symbol}", "length") == pytest.approx(
+        round(number, 9) * unit.size, rel=1e-9
+    )
 
 
 def test_every_unit_agrees_with_the_units_library():

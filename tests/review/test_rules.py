@@ -1,0 +1,87 @@
+"""Every rule has a case that remarks and one that does not; the planted mistakes of HM-100 give theirs."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import yaml
+
+from jobsheet.edit.commands import MoveOperation, SetField
+from jobsheet.model.remark import SEVERITIES
+from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.review.engine import review, rules
+from jobsheet.storage.job_file import read_job
+
+CASES = Path(__file__).parent / "cases"
+
+
+def remarks(job):
+    return review(job, Reckoner().reckon(job))
+
+
+def edited(job, edits):
+    for owner, name, text in edits:
+        job = (
+            MoveOperation(owner, "set-up-1", int(text)).apply(job)
+            if name == "move to"
+            else SetField(owner, name, text).apply(job)
+        )
+    return job
+
+
+def cases():
+    for path in sorted(CASES.glob("*.yaml")):
+        for index, case in enumerate(yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)):
+            yield pytest.param(path.stem, case, id=f"{path.stem}-{index + 1}")
+
+
+@pytest.mark.parametrize(("rule", "case"), list(cases()))
+def test_case(hm100, rule, case):
+    job = edited(hm100, [tuple(edit) for edit in case["edits"]])
+    found = [one for one in remarks(job) if one.rule == rule]
+    if case["remark"] == "none":
+        assert not found
+        return
+    assert found
+    assert case["remark"] in found[0].message
+    assert found[0].why
+    if "mended" in case:
+        assert found[0].fix is not None
+        assert not [one for one in remarks(found[0].fix.mend(job)) if one.rule == rule]
+
+
+def test_every_rule_has_a_case_that_remarks_and_one_that_does_not():
+    for rule in rules():
+        told = [
+            case["remark"]
+            for case in yaml.load((CASES / f"{rule.id}.yaml").read_text(encoding="utf-8"), yaml.BaseLoader)
+        ]
+        assert "none" in told, rule.id
+        assert any(one != "none" for one in told), rule.id
+
+
+def test_every_rule_explains_itself():
+    for rule in rules():
+        assert rule.severity in SEVERITIES
+        for word in ("Why: ", "Wrong: ", "Right: ", "Source: "):
+            assert word in rule.explanation, rule.id
+        assert rule.id == rule.id.lower()
+        assert not any(letter.isdigit() for letter in rule.id)
+
+
+@pytest.mark.parametrize("name", ["b1", "b2", "k2"])
+def test_a_good_plan_has_no_remark(samples, name):
+    assert remarks(read_job(samples / f"hm-100-drilled-plate-{name}.yaml")) == ()
+
+
+def test_the_worst_comes_first(hm100):
+    job = edited(
+        hm100,
+        [
+            ("tap", "method", "under power"),
+            ("drill", "cutter", "drill 5.5"),
+            ("face-rough", "spindle", "900 rpm"),
+        ],
+    )
+    assert [one.severity for one in remarks(job)] == ["hazard", "scrap", "rework"]

@@ -1,0 +1,49 @@
+"""What a command does not need, it does not load: asked in fresh processes, as a person starts them."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+from jobsheet.paths import sample_jobs
+
+PLATE = str(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
+
+
+def loaded(code: str) -> set[str]:
+    """The top-level names of all modules after that code has run."""
+    script = f"import sys\n{code}\nsys.stderr.write(' '.join(sorted({{name.split('.')[0] for name in sys.modules}})))"
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    return set(done.stderr.split())
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["figures", PLATE],
+        ["figures", PLATE, "--json"],
+        ["check", PLATE],
+        ["--help"],
+        ["work", "spindle-speed", "cutting_speed=30 m/min", "diameter=12 mm"],
+    ],
+    ids=lambda arguments: " ".join(arguments[:1]),
+)
+def test_the_command_line_starts_without_what_it_does_not_need(arguments):
+    names = loaded(f"from jobsheet.__main__ import main\nmain({arguments!r})")
+    assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "numpy", "manifold3d", "pypdf", "PIL"}
+
+
+def test_a_sheet_is_made_without_qt(tmp_path):
+    names = loaded(
+        f"from jobsheet.__main__ import main\nmain(['sheet', {PLATE!r}, '-o', {str(tmp_path / 'x.pdf')!r}])"
+    )
+    assert "reportlab" in names
+    assert not names & {"PySide6", "shiboken6", "pint", "numpy", "pypdf"}
+
+
+def test_nothing_of_ours_is_loaded_by_asking_for_the_names_of_kinds():
+    script = "import sys; from jobsheet.operations.registry import kinds; kinds(); print('jobsheet.operations.face' in sys.modules)"
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "False"
