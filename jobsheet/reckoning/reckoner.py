@@ -86,8 +86,11 @@ class _Seen(Struct):
 
     set_up: SetUp
     ground: tuple[Any, ...]
+    keys: tuple[str, ...]
     outcomes: list[Outcome]
     settings: list[Setting]
+    #: What this set-up takes off its top [m].
+    off: float
 
 
 class Reckoner:
@@ -116,21 +119,18 @@ class Reckoner:
             ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent)
             made = self._set_up(set_up, ground, self._seen.get(set_up.key))
             seen[set_up.key] = made
-            for operation, outcome, setting in zip(
-                set_up.operations, made.outcomes, made.settings, strict=True
-            ):
-                outcomes[operation.key] = outcome
-                settings[operation.key] = setting
+            outcomes.update(zip(made.keys, made.outcomes, strict=True))
+            settings.update(zip(made.keys, made.settings, strict=True))
             axis = _AXIS[set_up.up]
-            off[axis] = off.get(axis, 0.0) + sum(_takes_off(operation) for operation in set_up.operations)
+            off[axis] = off.get(axis, 0.0) + made.off
         self._seen = seen
         return Reckoned(job=job, operations=outcomes, settings=settings)
 
     def _set_up(self, set_up: SetUp, ground: tuple[Any, ...], before: _Seen | None) -> _Seen:
         if before is not None and not _same_ground(before.ground, ground):
             before = None
-        if before is not None and before.set_up is set_up:
-            return before
+        if before is not None and (taken := _taken_over(set_up, ground, before)) is not None:
+            return taken
         machine, material, shop, units, fluid, extent = ground
         known = (
             {id(operation): index for index, operation in enumerate(before.set_up.operations)}
@@ -158,7 +158,28 @@ class Reckoner:
             settings.append(setting)
             outcomes.append(_outcome(operation, setting))
             height = _note(operation, holes, height)
-        return _Seen(set_up, ground, outcomes, settings)
+        keys = tuple(operation.key for operation in set_up.operations)
+        return _Seen(set_up, ground, keys, outcomes, settings, extent[2] - height)
+
+
+def _taken_over(set_up: SetUp, ground: tuple[Any, ...], before: _Seen) -> _Seen | None:
+    """The last result with only what changed reckoned anew; None where places, holes or the order changed.
+
+    This is the path of every keystroke: what is untouched costs a comparison of identities.
+    """
+    if before.set_up is set_up:
+        return before
+    old, new = before.set_up.operations, set_up.operations
+    if len(old) != len(new):
+        return None
+    changed = [index for index, (one, other) in enumerate(zip(old, new, strict=True)) if one is not other]
+    for index in changed:
+        if old[index].key != new[index].key or _operation_facts(old[index]) != _operation_facts(new[index]):
+            return None
+    outcomes = before.outcomes.copy()
+    for index in changed:
+        outcomes[index] = _outcome(new[index], before.settings[index])
+    return _Seen(set_up, ground, before.keys, outcomes, before.settings, before.off)
 
 
 def _same_ground(one: tuple[Any, ...], other: tuple[Any, ...]) -> bool:
@@ -229,10 +250,6 @@ def _note(operation: Operation, holes: dict[tuple[int, int], float], height: flo
     for spot, diameter in left:
         holes[spot] = max(diameter, holes.get(spot, 0.0))
     return float(height - off)
-
-
-def _takes_off(operation: Operation) -> float:
-    return float(_operation_facts(operation)[2])
 
 
 def _outcome(operation: Operation, setting: Setting) -> Outcome:

