@@ -59,6 +59,7 @@ class DialsView(QWidget):
                 now.width(dial.label, now.caption),
                 now.width(dial.number, now.dial) + now.px(8) + now.width(dial.unit, now.dial_unit),
                 now.width(dial.note, now.caption),
+                now.width(dial.problem, now.caption_bold),
             )
             + now.px(26)
             for dial in self._dials
@@ -115,11 +116,9 @@ class DialsView(QWidget):
             self._paint_number(painter, now, number, dial)
             note = QRect(inside.left(), now.px(61), inside.width(), now.px(16))
             ink.write(painter, now, note, dial.note, now.caption, "pencil")
+            problem = QRect(inside.left(), now.px(78), inside.width(), now.px(16))
+            ink.write(painter, now, problem, dial.problem, now.caption_bold, "verm")
             left += wide
-        problem = next((dial.problem for dial in self._dials if dial.problem), "")
-        if problem:
-            place = QRect(now.px(14), now.px(79), self.width() - now.px(28), now.px(16))
-            ink.write(painter, now, place, problem, now.caption_bold, "verm")
         ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)
 
     def _stacked(self, now: Look, room: int) -> bool:

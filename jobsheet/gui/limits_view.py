@@ -21,14 +21,16 @@ GOVERNING = 56
 translate = QCoreApplication.translate
 
 _PARTS = re.compile(r"^(.* of \S+) (\S.*)$")
-#: Units longer than this go under their number.
+#: Units longer than this go under their number; all of them where the bars would be too short.
 LONG_UNIT = 6
+#: A bar shorter than this [px at 100 %] says too little.
+SHORT = 84
 
 
-def in_two(shown: str) -> tuple[str, str]:
+def in_two(shown: str, *, tight: bool = False) -> tuple[str, str]:
     """Demand and capacity, and the unit where it is too long to stand behind them."""
     match = _PARTS.match(shown)
-    if match and len(match[2]) > LONG_UNIT:
+    if match and (tight or len(match[2]) > LONG_UNIT):
         return match[1], match[2]
     return shown, ""
 
@@ -56,6 +58,8 @@ class LimitRow(QWidget):
         self.limit: Limit | None = None
         self.title_width = 0
         self.value_width = 0
+        self.word_width = 0
+        self.tight = False
         self.governs = False
         self.stale = False
 
@@ -71,9 +75,8 @@ class LimitRow(QWidget):
     def columns(self) -> tuple[int, int, int, int]:
         """Where bar, value and mark begin, and how wide the word is [px]."""
         now = look()
-        word = max(now.width(verdict_word(name), now.bold) for name in ("cut before", "expected"))
-        mark = self.width() - word - now.px(24)
-        return self.title_width, mark - now.px(14) - self.value_width, mark, word
+        mark = self.width() - self.word_width - now.px(24)
+        return self.title_width, mark - now.px(14) - self.value_width, mark, self.word_width
 
     def needed_height(self, width: int) -> int:
         """Taller for the one that governs, more where its sentence needs a line of its own."""
@@ -87,7 +90,7 @@ class LimitRow(QWidget):
         now = look()
         if self.limit is None or not self.limit.sentence:
             return 0
-        alone = not in_two(self.limit.shown)[1]
+        alone = not in_two(self.limit.shown, tight=self.tight)[1]
         if alone and now.width(self.limit.sentence, now.caption) <= self.value_width:
             return 0
         return ink.paragraph_height(now, self.limit.sentence, now.caption, width) + now.px(4)
@@ -131,7 +134,7 @@ class LimitRow(QWidget):
         now, limit = look(), self.limit
         if limit is None:
             return
-        number, unit = in_two(limit.shown)
+        number, unit = in_two(limit.shown, tight=self.tight)
         under = unit or (limit.sentence if self.governs and not own else "")
         font = now.bold if self.governs else now.body
         if not under:
@@ -170,7 +173,6 @@ class LimitsView(QWidget):
             row = LimitRow(self)
             row.show()
             self._rows.append(row)
-        self._share_widths(shown)
         for index, row in enumerate(self._rows):
             row.setVisible(index < len(shown))
             if index < len(shown):
@@ -181,18 +183,29 @@ class LimitsView(QWidget):
             self._rest = rest
             self.update()
 
-    def _share_widths(self, shown: tuple[Limit, ...]) -> None:
+    def _share_widths(self, width: int) -> None:
         """Columns as wide as their longest text, the same in all rows: the fences stand in one line."""
         now = look()
-        fonts = [now.bold if index == 0 else now.body for index in range(len(shown))]
-        titles = [now.width(limit.title, font) for limit, font in zip(shown, fonts, strict=True)]
-        values = [
-            max(now.width(in_two(limit.shown)[0], font), now.width(in_two(limit.shown)[1], now.caption))
-            for limit, font in zip(shown, fonts, strict=True)
-        ]
+        shown = [(row.limit, now.bold if row.governs else now.body) for row in self._rows if not row.isHidden()]
+        limits = [(limit, font) for limit, font in shown if limit is not None]
+        title = max((now.width(limit.title, font) for limit, font in limits), default=0)
+        words = [now.width(self._word(limit), now.bold) for limit, _ in limits]
+        word = max(words, default=0)
+        for tight in (False, True):
+            parts = [(in_two(limit.shown, tight=tight), font) for limit, font in limits]
+            value = max(
+                (max(now.width(number, font), now.width(unit, now.caption)) for (number, unit), font in parts),
+                default=0,
+            )
+            if width - title - value - word - now.px(58) >= now.px(SHORT):
+                break
         for row in self._rows:
-            row.title_width = max(titles, default=0)
-            row.value_width = max(values, default=0)
+            row.title_width, row.value_width, row.word_width, row.tight = title, value, word, tight
+
+    @staticmethod
+    def _word(limit: Limit) -> str:
+        """The verdict as the row has it."""
+        return translate("Limits", "not known") if limit.verdict == "unknown" else verdict_word(limit.verdict)
 
     def names(self) -> tuple[str, ...]:
         """The order as it stands now."""
@@ -219,6 +232,7 @@ class LimitsView(QWidget):
     def arrange(self, width: int) -> int:
         """Place the rows; the height they need."""
         top = 0
+        self._share_widths(width)
         for row in self._rows:
             if not row.isHidden():
                 row.resize(width, 1)

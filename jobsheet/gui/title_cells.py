@@ -84,8 +84,12 @@ def _time(desk: Desk) -> str:
 def _review(desk: Desk) -> CellText:
     drafts = len(desk.history.state.drafts)
     if drafts:
-        words = translate("TitleBlock", "%n field(s) cannot be read", "", drafts)
-        return CellText(translate("TitleBlock", "Review, 1 to mend"), words, token="verm")
+        words = (
+            translate("TitleBlock", "1 field cannot be read")
+            if drafts == 1
+            else translate("TitleBlock", "{count} fields cannot be read").format(count=drafts)
+        )
+        return CellText(translate("TitleBlock", "Review, to mend first"), words, token="verm")  # noqa: S106
     if not desk.remarks:
         return CellText(translate("TitleBlock", "Review"), translate("TitleBlock", "no remarks"))
     caption = translate("TitleBlock", "Review, {count} open").format(count=len(desk.remarks))
