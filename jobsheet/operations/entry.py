@@ -100,6 +100,9 @@ class Entry(Struct, frozen=True, kw_only=True):
             "flag": "write yes or no",
             "choice": f"choose {' or '.join(self.choices)}",
             "text": "write something",
+            "material": "write its trade or standard name, such as S235",
+            "machine": "write the name of its card, such as bench-mill-b-1",
+            "face": "write the side it means, such as top",
         }
         return samples.get(self.asks) or f"write, for example, {example(self.asks, units)}"
 
