@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet import paths
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import look, settings
-from jobsheet.gui.none_guard import keep_none_for_now
+from jobsheet.gui.singletons import keep_for_now
 
 SAMPLE = "hm-100-drilled-plate-b1.yaml"
 #: What the program returns after something unforeseen: never silently nought.
@@ -73,7 +73,7 @@ class Guard:
 
 def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
-    keep_none_for_now()
+    keep_for_now()
     guard = Guard()
     sys.excepthook = guard
     app = QApplication(sys.argv[:1])

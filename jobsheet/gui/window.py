@@ -15,11 +15,11 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QWidget
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
-from jobsheet.gui import actions, look, reach, settings
+from jobsheet.gui import actions, look, reach, settings, singletons
 from jobsheet.gui.column import Column
 from jobsheet.gui.desk import Desk
 from jobsheet.gui.look import Look
-from jobsheet.gui.none_guard import keep_none
+
 from jobsheet.gui.measures import STRIP as STRIP_HIGH
 from jobsheet.gui.status import HIGH as STATUS_HIGH
 from jobsheet.gui.status import StatusLine
@@ -253,7 +253,7 @@ class Window(QMainWindow):
 
     def _begin(self) -> None:
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
-        keep_none()
+        singletons.keep()
         reach.begin(self)
         self.actions_by_id = actions.make(self)
         actions.fill(self, self.actions_by_id, self)

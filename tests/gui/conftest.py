@@ -1,0 +1,79 @@
+"""One window with the sample, off any screen, in a home of its own; nothing asks a person."""
+
+import os
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtWidgets import QApplication
+
+from jobsheet.gui import ask, look, reach
+from jobsheet.gui.app import make_window
+from jobsheet.gui.singletons import keep
+
+keep()
+
+
+@pytest.fixture(autouse=True)
+def home(tmp_path, monkeypatch):
+    """A person's own folder that nobody else uses."""
+    folder = tmp_path / "home"
+    monkeypatch.setenv("JOBSHEET_HOME", str(folder))
+    return folder
+
+
+@pytest.fixture(autouse=True)
+def nobody_to_ask(monkeypatch):
+    """A question that a test did not expect is a failure, not a wait."""
+
+    def unexpected(*args):
+        raise AssertionError(f"a person was asked: {args}")
+
+    for name in ("save_changes", "changed_outside", "open_path", "save_path", "export_path", "tell"):
+        monkeypatch.setattr(ask, name, unexpected)
+
+
+@pytest.fixture
+def show(qtbot):
+    """Shows a window in a size and look, and waits for what comes after its first painting."""
+    shown = []
+
+    def show(path=None, size=(1440, 900), scheme="light", factor=1.0):
+        reach._State.ready = False
+        look.apply(scheme, factor=factor)
+        window = make_window(path)
+        window.resize(*size)
+        window.show()
+        shown.append(window)
+        qtbot.waitUntil(lambda: bool(window.actions_by_id))
+        window.activateWindow()
+        QApplication.processEvents()
+        return window
+
+    yield show
+    for window in shown:
+        window.hide()
+        window.files.journal.clear()
+        window.deleteLater()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+@pytest.fixture
+def window(show):
+    """The window with the sample, as in the drawings."""
+    return show()
+
+
+@pytest.fixture
+def type_in(qtbot):
+    """Types into a field of the open row as a hand does: choose all, write over it."""
+
+    def type_in(window, name, text):
+        box = window.open_row.form.fields[name].box
+        box.setFocus()
+        box.selectAll()
+        qtbot.keyClicks(box, text)
+        return window.open_row.form.fields[name]
+
+    return type_in

@@ -1,0 +1,119 @@
+"""A job goes to the disk and back; nothing that is not saved is lost."""
+
+import pytest
+
+from jobsheet.gui import app, ask, journal
+from jobsheet.storage.job_file import read_job
+
+
+@pytest.fixture
+def saved(window, tmp_path, monkeypatch):
+    path = tmp_path / "plate.yaml"
+    monkeypatch.setattr(ask, "save_path", lambda *_: path)
+    assert window.files.save()
+    return path
+
+
+def words(window):
+    return window.bench.title.cells["file"].shown.value
+
+
+def test_a_sample_is_an_unsaved_copy(window):
+    assert window.desk.path is None
+    assert words(window) == "sample, not saved"
+
+
+def test_save_asks_where_and_the_file_is_the_job(window, saved):
+    assert read_job(saved) == window.desk.job
+    assert words(window).startswith("saved ")
+
+
+def test_saved_and_opened_again_it_is_the_same(window, saved, type_in, show):
+    window.open_key("face-rough")
+    type_in(window, "depth", "25 thou")
+    assert words(window) == "changed, not saved"
+    window.save()
+    again = show(str(saved))
+    assert again.desk.job == window.desk.job
+    assert again.desk.job.find("face-rough")[1].fields.depth.text == "25 thou"
+
+
+def test_a_file_changed_outside_is_not_overwritten(window, saved, type_in, monkeypatch):
+    saved.write_text(saved.read_text() + "\n", encoding="utf-8")
+    theirs = saved.read_text()
+    window.open_key("face-rough")
+    type_in(window, "depth", "0.3")
+    asked = []
+    monkeypatch.setattr(ask, "changed_outside", lambda _window, sentence: asked.append(sentence) or "cancel")
+    assert not window.files.save()
+    assert "changed by something else" in asked[0]
+    assert saved.read_text() == theirs
+    monkeypatch.setattr(ask, "changed_outside", lambda *_: "overwrite")
+    assert window.files.save()
+    assert read_job(saved) == window.desk.job
+
+
+def test_a_bad_file_is_said_with_its_lines_and_the_desk_stays(window, tmp_path, monkeypatch):
+    bad = tmp_path / "bad.yaml"
+    bad.write_text("format: 1\nmachine: nothing-there\n", encoding="utf-8")
+    said = []
+    monkeypatch.setattr(ask, "tell", lambda _window, sentence: said.append(sentence))
+    before = window.desk.job
+    assert not window.files.open_path(bad)
+    assert "line" in said[0]
+    assert window.desk.job is before
+
+
+def test_closing_asks_only_when_something_would_be_lost(window, type_in, monkeypatch):
+    assert window.files.may_put_away()
+    window.open_key("face-rough")
+    type_in(window, "depth", "0.3")
+    asked = []
+    monkeypatch.setattr(ask, "save_changes", lambda _window, name: asked.append(name) or "cancel")
+    assert not window.files.may_put_away()
+    assert asked == ["HM-100"]
+
+
+def test_the_journal_brings_back_job_and_half_typed_texts(window, type_in, show):
+    window.open_key("face-rough")
+    type_in(window, "feed_per_tooth", "0.04")
+    type_in(window, "depth", "0.3 im")
+    window.files.write_journal()
+    # The program ends without a word: its lock goes with it, its journal stays.
+    window.files.journal._lock.unlock()
+    after = show()
+    line = after.bench.column.sheet.notice_line
+    assert "HM-100 was not saved" in line.text
+    line.buttons[0].click()
+    assert after.desk.job.find("face-rough")[1].fields.feed_per_tooth.text == "0.04"
+    assert after.desk.history.drafts["face-rough", "depth"] == "0.3 im"
+    assert words(after) == "recovered, not saved"
+    window.files.journal._lock = None
+
+
+def test_the_journal_of_a_living_window_is_not_offered(window, type_in, show):
+    window.open_key("face-rough")
+    type_in(window, "depth", "0.3")
+    window.files.write_journal()
+    assert journal.left_behind() == []
+
+
+def test_saving_clears_the_journal(window, saved, type_in):
+    window.open_key("face-rough")
+    type_in(window, "depth", "0.3")
+    window.files.write_journal()
+    assert list(journal.folder().glob("*.json"))
+    window.save()
+    assert not list(journal.folder().glob("*.json"))
+
+
+def test_what_nobody_foresaw_is_logged_and_ends_with_a_code(home, monkeypatch, capsys):
+    guard = app.Guard()
+    monkeypatch.setattr(guard, "_show", lambda error: None)
+    try:
+        raise ZeroDivisionError("here")
+    except ZeroDivisionError as error:
+        guard(type(error), error, error.__traceback__)
+    assert guard.broken
+    assert "ZeroDivisionError: here" in (home / "problems.log").read_text(encoding="utf-8")
+    assert app.BROKEN != 0

@@ -1,0 +1,206 @@
+"""Rows are added, doubled, taken out and moved by keys and by the mouse."""
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+
+from jobsheet.edit.commands import AddSetUp
+
+
+def keys(window):
+    return [operation.key for _, operation in window.desk.job.operations()]
+
+
+def sheet(window):
+    return window.bench.column.sheet
+
+
+def press(qtbot, window, key, modifier=Qt.KeyboardModifier.NoModifier):
+    qtbot.keyClick(window.focusWidget() or window, key, modifier)
+
+
+def test_up_and_down_choose_rows(window, qtbot):
+    sheet(window).focus_line("clamp")
+    press(qtbot, window, Qt.Key.Key_Down)
+    assert sheet(window).chosen_key == "face-rough"
+    press(qtbot, window, Qt.Key.Key_Up)
+    press(qtbot, window, Qt.Key.Key_Up)
+    assert sheet(window).chosen_key == "set-up-1"
+
+
+def test_enter_opens_and_escape_closes(window, qtbot):
+    sheet(window).focus_line("drill")
+    press(qtbot, window, Qt.Key.Key_Return)
+    assert window.opened_key == "drill"
+    assert window.focusWidget() is window.open_row.form.fields["cutter"].box
+    press(qtbot, window, Qt.Key.Key_Escape)
+    assert window.opened_key == ""
+    assert window.focusWidget() is sheet(window).by_key["drill"]
+
+
+def test_page_down_steps_through_open_rows(window, qtbot):
+    window.open_key("face-rough")
+    press(qtbot, window, Qt.Key.Key_PageDown)
+    assert window.opened_key == "face-finish"
+    press(qtbot, window, Qt.Key.Key_PageUp)
+    assert window.opened_key == "face-rough"
+
+
+def test_one_row_is_open_at_a_time(window):
+    window.open_key("face-rough")
+    window.open_key("drill")
+    assert window.opened_key == "drill"
+    assert not sheet(window).by_key["face-rough"].isHidden()
+
+
+def test_alt_down_moves_and_says_the_place(window, qtbot):
+    sheet(window).focus_line("face-rough")
+    press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier)
+    assert keys(window)[1:3] == ["face-finish", "face-rough"]
+    assert "place 3 of 8" in window.bench.status.message
+    assert window.focusWidget() is sheet(window).by_key["face-rough"]
+
+
+def test_an_open_row_moves_too(window, qtbot):
+    window.open_key("face-rough")
+    press(qtbot, window, Qt.Key.Key_Up, Qt.KeyboardModifier.AltModifier)
+    assert keys(window)[0] == "face-rough"
+    assert window.opened_key == "face-rough"
+
+
+def test_a_row_moves_over_the_end_into_the_next_set_up(window, qtbot):
+    window.desk.do(AddSetUp("set-up-1"))
+    last = keys(window)[-1]
+    sheet(window).focus_line(last)
+    press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier)
+    assert window.desk.job.find(last)[0].key == "set-up-2"
+
+
+def test_delete_leaves_a_line_that_offers_undo(window, qtbot):
+    sheet(window).focus_line("find-zero")
+    press(qtbot, window, Qt.Key.Key_Delete)
+    assert "find-zero" not in keys(window)
+    line = sheet(window).notice_line
+    assert line.text == "40 removed."
+    assert sheet(window).chosen_key == "spot"
+    line.buttons[0].click()
+    assert "find-zero" in keys(window)
+    assert sheet(window).notice_line is None
+
+
+def test_delete_in_a_field_takes_a_letter_not_the_row(window, qtbot):
+    window.open_key("face-rough")
+    box = window.open_row.form.fields["depth"].box
+    box.setFocus()
+    box.setCursorPosition(0)
+    qtbot.keyClick(box, Qt.Key.Key_Delete)
+    assert box.text() == ".4"
+    assert "face-rough" in keys(window)
+
+
+def test_duplicate(window, qtbot):
+    sheet(window).focus_line("drill")
+    press(qtbot, window, Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
+    place = keys(window).index("drill")
+    assert keys(window)[place + 1] == sheet(window).chosen_key
+    assert window.desk.job.find(keys(window)[place + 1])[1].number == 65
+
+
+def test_insert_offers_every_kind_and_opens_the_new_row(window, qtbot):
+    sheet(window).focus_line("drill")
+    from PySide6.QtWidgets import QMenu
+
+    menu = QMenu()
+    window.fill_menu("[kinds]", menu)
+    from jobsheet.operations.registry import kinds, title
+
+    assert [action.text() for action in menu.actions()] == [title(kind) for kind in kinds()]
+    before = set(keys(window))
+    next(action for action in menu.actions() if action.text() == title("face")).trigger()
+    (new,) = set(keys(window)) - before
+    assert window.opened_key == new
+    assert keys(window).index(new) == keys(window).index("drill") + 1
+
+
+def drag(window, key, target, *, below=False):
+    line, to = sheet(window).by_key[key], sheet(window).by_key[target]
+    start = QPoint(40, line.height() // 2)
+    end = QPoint(40, to.y() - line.y() + (to.height() - 3 if below else 3))
+    QTest.mousePress(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start)
+    QTest.mouseMove(line, QPoint(40, (start.y() + end.y()) // 2))
+    QTest.mouseMove(line, end)
+    QTest.mouseRelease(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, end)
+
+
+def test_a_row_is_dragged_by_its_number(window):
+    drag(window, "drill", "face-rough")
+    assert keys(window)[1] == "drill"
+    drag(window, "drill", "tap", below=True)
+    assert keys(window).index("drill") == keys(window).index("tap") + 1
+    window.undo()
+    assert keys(window)[1] == "drill"
+
+
+def test_a_drag_over_words_does_nothing(window):
+    before = keys(window)
+    line = sheet(window).by_key["drill"]
+    QTest.mousePress(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(300, 10))
+    QTest.mouseMove(line, QPoint(300, -100))
+    QTest.mouseRelease(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(300, -100))
+    assert keys(window) == before
+
+
+def test_a_click_opens_a_row(window, qtbot):
+    qtbot.mouseClick(sheet(window).by_key["tap"], Qt.MouseButton.LeftButton, pos=QPoint(300, 10))
+    assert window.opened_key == "tap"
+
+
+def test_a_drawing_opens_its_row(window):
+    cell = next(c for c in window.bench.strip._cells if c.stage is not None and c.stage.key == "drill")
+    cell.click()
+    assert window.opened_key == "drill"
+
+
+def test_the_heading_sticks_while_its_rows_scroll(show):
+    window = show(size=(1024, 600))
+    window.open_key("face-rough")
+    column = window.bench.column
+    column.scroll_to(120)
+    assert column.sticky is not None
+    assert not column.sticky.isHidden()
+    assert column.sticky.y() == 0
+    column.scroll_to(0)
+    assert column.sticky.isHidden()
+
+
+def test_f8_goes_to_the_field_that_cannot_be_read(window, type_in, qtbot):
+    window.open_key("drill")
+    type_in(window, "peck", "7 im")
+    window.close_row()
+    press(qtbot, window, Qt.Key.Key_F8)
+    assert window.opened_key == "drill"
+    assert window.focusWidget() is window.open_row.form.fields["peck"].box
+    assert "im" in window.bench.status.message
+
+
+def test_f8_says_when_there_is_nothing(window, qtbot):
+    window.desk.remarks = ()
+    press(qtbot, window, Qt.Key.Key_F8)
+    assert "Nothing to mend" in window.bench.status.message
+
+
+def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
+    from jobsheet.gui import ask
+
+    monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
+    window.new()
+    window.close_row()
+    empty = sheet(window).lines[-1]
+    assert empty.fact == "No operation yet"
+    empty.button.click()
+    assert window.desk.job.operations()[0][1].kind == "face"
+
+
+def test_renumber(window):
+    window.edits._do(__import__("jobsheet.edit.commands", fromlist=["x"]).DeleteOperation("clamp"))
+    window.renumber()
+    assert [operation.number for _, operation in window.desk.job.operations()] == [10, 20, 30, 40, 50, 60, 70]
