@@ -1,4 +1,4 @@
-"""A machine card: what one machine is and has. Lengths [m], speeds [rev/s], torques [N·m]."""
+"""A machine card: what one machine is and has. Lengths [m], speeds [rev/s], torques [N·m], stiffness [N/m]."""
 
 from __future__ import annotations
 
@@ -85,6 +85,8 @@ class Machine(Struct, frozen=True, kw_only=True):
     noise: float | None = None
     vise: str = ""
     travel: tuple[tuple[str, float], ...] = ()
+    frame: Marked | None = None
+    stiffness_class: str = ""
     note: str = ""
     digest: str = ""
 

@@ -343,7 +343,7 @@ def write_job(job: Job) -> str:
     head = _group(layout.JOB, job)
     if not job.trainee:
         head.pop("trainee", None)
-    last = {name: head.pop(name) for name in ("also fetch", "why", "note") if name in head}
+    last: dict[str, Any] = {name: head.pop(name) for name in ("also fetch", "why", "note") if name in head}
     data["units"] = head.pop("units")
     data["part"] = _group(layout.PART, job.part)
     data |= head

@@ -126,6 +126,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
     handles = tuple(handle for part in card.parts("handles") if (handle := _handle(part)) is not None)
     lever = _lever(card.part("quill lever", required=False))
     noise = card.text("noise", "")
+    frame = card.marked("frame stiffness", "stiffness", required=False)
     travel = card.part("travel", required=False)
     travels = (
         tuple((axis, travel.size(axis, "length") or 0.0) for axis in list(travel.fields)) if travel else ()
@@ -140,6 +141,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
         "quill": card.flag("quill"),
         "stand": card.text("stand", ""),
         "vise": card.text("vise", ""),
+        "stiffness_class": card.text("stiffness class", ""),
         "note": card.text("note", ""),
     }
     card.end(
@@ -154,6 +156,8 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
             "vise",
             "note",
             "noise",
+            "frame stiffness",
+            "stiffness class",
             "spindle",
             "handles",
             "quill lever",
@@ -169,7 +173,8 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
     if problems or spindle is None:
         raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
     return Machine(
-        spindle=spindle, handles=handles, lever=lever, noise=noise_value, travel=travels, digest=digest(text), **values
+        spindle=spindle, handles=handles, lever=lever, noise=noise_value, travel=travels,
+        frame=frame, digest=digest(text), **values
     )  # fmt: skip
 
 

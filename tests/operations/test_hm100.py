@@ -24,6 +24,9 @@ PRINTED = {
         "time_each": (70, 1, 0.5),
         "passes": (2, 1, 0),
         "path_length": (130, 1e3, 0.5),
+        "in_plane_peak": (68, 1, 0.5),
+        "lift": (0, 1, 0.5),
+        "cutting_stiffness": (1.29, 1e-6, 0.005),
     },
     "face-finish": {
         "table_feed": (90, 60e3, 0.5),
