@@ -1,0 +1,246 @@
+"""What a page holds, without ink: neutral blocks that `sheet/` measures and paints.
+
+All text in them is plain: nothing is markup. A block says what it is; how large it is printed is the
+sheet's business, except that a style is named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import asdict
+
+from jobsheet.drawing.picture import Drawing, Text
+
+
+class Rule(Struct, frozen=True):
+    """A line over the whole width."""
+
+    weight: str = "section"
+
+
+class Gap(Struct, frozen=True):
+    """Nothing, that high [points]."""
+
+    points: float = 4.0
+
+
+class Heading(Struct, frozen=True):
+    """A head, with something smaller beside it."""
+
+    text: str
+    beside: str = ""
+
+
+class Words(Struct, frozen=True):
+    """A paragraph."""
+
+    text: str
+    style: str = "body"
+
+
+class Facts(Struct, frozen=True):
+    """Short captions with what they say."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+class Picture(Struct, frozen=True):
+    """A drawing with its head above and words below it."""
+
+    title: str
+    drawing: Drawing
+    caption: str = ""
+
+
+class Ticks(Struct, frozen=True):
+    """Boxes to tick, each with its words."""
+
+    items: tuple[str, ...]
+
+
+class NoteLine(Struct, frozen=True):
+    """A note with its sign; `initials` asks somebody for them, `given` are those that were given."""
+
+    text: str
+    sign: str = "hazard"
+    bold: bool = False
+    initials: str = ""
+    given: str = ""
+
+
+class NoteLines(Struct, frozen=True):
+    """Notes one under the other."""
+
+    lines: tuple[NoteLine, ...]
+    style: str = "body"
+
+
+class Box(Struct, frozen=True):
+    """Blocks in a heavy frame."""
+
+    blocks: tuple[Any, ...]
+
+
+class Column(Struct, frozen=True, kw_only=True):
+    """One column of a table; `wide` takes the room that is left, `tick` is a box to tick."""
+
+    caption: str = ""
+    align: str = "left"
+    style: str = "body"
+    wide: bool = False
+    tick: bool = False
+    ruled: bool = False
+
+
+class Cell(Struct, frozen=True):
+    """What stands in a table: text, and beside it small type in up to two lines; `tick` False leaves a box out."""
+
+    text: str = ""
+    small: tuple[str, ...] = ()
+    tick: bool = True
+
+
+class Table(Struct, frozen=True, kw_only=True):
+    """Ruled rows under captions; `total` stands below them in bold."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    total: tuple[str, ...] = ()
+
+
+class Columns(Struct, frozen=True, kw_only=True):
+    """Stacks of blocks side by side, with their shares of the width."""
+
+    parts: tuple[tuple[Any, ...], ...]
+    shares: tuple[float, ...]
+    ruled: tuple[int, ...] = ()
+
+
+class Step(Struct, frozen=True, kw_only=True):
+    """One row of the steps: what is set at the machine is ready to print; `share` stands with its sign."""
+
+    number: str
+    do: str
+    note: str = ""
+    cutter: str = ""
+    spindle: str = ""
+    spindle_note: str = ""
+    pace: str = ""
+    pace_note: str = ""
+    depth: str = ""
+    depth_note: str = ""
+    verdict: str = ""
+    share: str = ""
+    governs: str = ""
+    notes: tuple[NoteLine, ...] = ()
+
+
+class Steps(Struct, frozen=True):
+    """The steps under their captions."""
+
+    rows: tuple[Step, ...]
+
+
+class Measure(Struct, frozen=True, kw_only=True):
+    """A size to measure: its limits as two figures and a blank for what was found, or boxes to tick."""
+
+    step: str
+    what: str
+    low: str = ""
+    high: str = ""
+    boxes: tuple[str, ...] = ()
+
+
+class Measures(Struct, frozen=True):
+    """What to measure, one under the other."""
+
+    rows: tuple[Measure, ...]
+
+
+class Writing(Struct, frozen=True):
+    """Empty lines to write on; it takes the room that a page has left."""
+
+    lines: int = 2
+
+
+class Blanks(Struct, frozen=True):
+    """Short lines to write on, side by side, each with its caption."""
+
+    captions: tuple[str, ...]
+
+
+class Signature(Struct, frozen=True):
+    """A sentence, and lines for a name and a date."""
+
+    text: str
+    captions: tuple[str, ...] = ("signed", "date")
+
+
+class Worked(Struct, frozen=True, kw_only=True):
+    """One formula with its numbers put in, its result and its source."""
+
+    title: str
+    expression: str
+    numbers: str
+    result: str
+    source: str
+    caveats: tuple[str, ...] = ()
+
+
+class TitleCell(Struct, frozen=True, kw_only=True):
+    """One cell of the title block; `page` is filled with the page's number."""
+
+    caption: str
+    text: str = ""
+    share: float
+    strong: bool = False
+    page: bool = False
+
+
+class Page(Struct, frozen=True, kw_only=True):
+    """One page; what stands at its foot, and what is stamped over it."""
+
+    kind: str
+    #: The key of the set-up that it belongs to; `cover` for the cover.
+    about: str = ""
+    title: tuple[tuple[TitleCell, ...], ...]
+    blocks: tuple[Any, ...]
+    legend: tuple[str, ...] = ()
+    foot: tuple[str, ...] = ()
+    stamp: str = ""
+    number: int = 0
+    total: int = 0
+
+
+class Document(Struct, frozen=True, kw_only=True):
+    """All pages of one job, with the file that they were made from."""
+
+    name: str
+    title: str
+    pages: tuple[Page, ...]
+    source: bytes
+    #: Ids of stop notes that nobody has acknowledged for this print.
+    open_stops: tuple[str, ...] = ()
+
+
+def words_of(value: Any) -> Iterator[str]:
+    """Every text of a page or block in the order it stands, lettering of drawings too."""
+    if isinstance(value, str):
+        if value:
+            yield value
+    elif isinstance(value, (tuple, list)):
+        for one in value:
+            yield from words_of(one)
+    elif isinstance(value, Drawing):
+        yield from (item.words for item in value.items if isinstance(item, Text))
+    elif isinstance(value, Struct):
+        for name, inner in asdict(value).items():
+            if name not in _SETTINGS:
+                yield from words_of(inner)
+
+
+#: Fields that say how, not what.
+_SETTINGS = frozenset({"style", "align", "weight", "kind", "about", "sign"})

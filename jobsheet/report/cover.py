@@ -1,0 +1,224 @@
+"""The cover: stock and finished work, what to fetch, the set-ups with their minutes, what to heed, who signs."""
+
+from __future__ import annotations
+
+from jobsheet.model.job import SetUp
+from jobsheet.report.blocks import (
+    Box,
+    Cell,
+    Column,
+    Columns,
+    Gap,
+    Heading,
+    NoteLine,
+    NoteLines,
+    Page,
+    Picture,
+    Rule,
+    Signature,
+    Table,
+    Words,
+)
+from jobsheet.report.fetch import Fetched, also_on_the_bench, fetched, in_runs
+from jobsheet.report.isometric import finished_picture, stock_picture
+from jobsheet.report.lying import stock_box
+from jobsheet.report.plan import Plan
+from jobsheet.report.safety import line, stop_box
+from jobsheet.report.titles import title
+from jobsheet.report.wording import CHECKED, FOOT, STAMP, TRAINEE_JOB
+
+#: Rows of the two tables on the cover itself; what is more goes on its second sheet.
+FETCH, SET_UPS, OPEN = 14, 8, 6
+#: Rows of a table on a page of its own.
+LONG = 30
+
+
+def cover(plan: Plan) -> list[Page]:
+    """The cover and, for large jobs, further sheets of it."""
+    things, set_ups = fetched(plan), plan.job.set_ups
+    first = _first(plan, things[:FETCH], set_ups[:SET_UPS])
+    pages = [first]
+    rest_things, rest_set_ups, rest_open = things[FETCH:], set_ups[SET_UPS:], open_lines(plan)[OPEN:]
+    while rest_things or rest_set_ups:
+        page = _tables(plan, rest_things[:LONG], rest_set_ups[:LONG])
+        pages.append(page)
+        rest_things, rest_set_ups = rest_things[LONG:], rest_set_ups[LONG:]
+    count = 24
+    while rest_open:
+        pages.append(_page(plan, "Cover, still open", (Gap(), *_open_box(rest_open[:count]))))
+        rest_open = rest_open[count:]
+    return pages
+
+
+def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
+    stamp = STAMP if plan.open_stops else ""
+    return Page(kind="cover", about="cover", title=title(plan, "Sheet", text), blocks=blocks, foot=(FOOT,), stamp=stamp)
+
+
+def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> Page:
+    """The cover itself: as many notes as there is room for, then shorter texts, then smaller pictures."""
+    notes = [note for note in plan.notes.sheet if not note.back]
+    # Warnings before notes; the order of the catalogue within.
+    notes.sort(key=lambda note: note.level != "warn")
+    high = 165.0
+    lengths = (700, 500)
+    page = _made(plan, things, set_ups, len(notes), lengths, high)
+    for high, lengths in ((165.0, (700, 500)), (140.0, (700, 500)), (120.0, (360, 240)), (96.0, (160, 120))):
+        for count in range(len(notes), min(4, len(notes)) - 1, -1):
+            page = _made(plan, things, set_ups, count, lengths, high)
+            if plan.fits(page):
+                return page
+    return page
+
+
+def _made(
+    plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...], count: int, lengths: tuple[int, int], high: float
+) -> Page:
+    job = plan.job
+    why, also = plan.short(job.why, lengths[0], "why this order"), plan.short(also_on_the_bench(plan), lengths[1], "also on the bench")
+    left: list[object] = [Heading("Fetch"), fetch_table(plan, things)]
+    if also:
+        left += [Rule(), Heading("Also on the bench"), Words(also)]
+    if why:
+        left += [Gap(2), Rule(), Heading("Why this order"), Words(why)]
+    if job.note:
+        left += [Gap(2), Rule(), Heading("Note"), Words(plan.short(job.note, lengths[1], "note"))]
+    notes = sorted((note for note in plan.notes.sheet if not note.back), key=lambda note: note.level != "warn")
+    lines = tuple(line(plan, note) for note in notes[:count])
+    right: list[object] = [Heading("Set-ups"), set_up_table(plan, set_ups), Gap(8)]
+    box: list[object] = [Heading("Before you start"), NoteLines(lines, "label")]
+    if count < len(notes) or any(plan.notes.set_ups.values()):
+        box.append(Words("More on the page of safety notes; read it before the first cut.", "note"))
+    right.append(Box(tuple(box)))
+    sign = TRAINEE_JOB if job.trainee else CHECKED
+    sheet_stops = tuple(note for note in plan.stops if not note.set_up or not note.operation)
+    step_stops = tuple(note for note in plan.stops if note not in sheet_stops)
+    return _page(
+        plan,
+        "Cover",
+        (
+            *stop_box(plan, sheet_stops + step_stops),
+            *_open_box(open_lines(plan)[:OPEN], len(open_lines(plan)) - OPEN),
+            _pictures(plan, high),
+            Rule(),
+            Columns(parts=(tuple(left), tuple(right)), shares=(0.5, 0.5)),
+            Gap(),
+            Rule(),
+            Signature(sign),
+        ),
+    )
+
+
+def _pictures(plan: Plan, high: float) -> Columns:
+    job = plan.job
+    work = plan.courses[-1].after if plan.courses else stock_box(job)
+    holes = plan.courses[-1].holes if plan.courses else ()
+    sizes = tuple(plan.short(one.text, 16, "size of the stock") for one in (job.stock.length, job.stock.width, job.stock.height))
+    datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
+    stock = stock_picture(stock_box(job), (sizes[0], sizes[1], sizes[2]), 245, high)
+    return Columns(
+        parts=(
+            (Picture("Stock", stock),),
+            (Picture("Finished", finished_picture(work, holes, datums, 245, high), "not to scale with the stock"),),
+        ),
+        shares=(0.5, 0.5),
+        ruled=(1,),
+    )
+
+
+def fetch_table(plan: Plan, things: tuple[Fetched, ...]) -> Table:
+    """Boxes, drawer, number, what, and in which set-ups where there are several."""
+    several = len(plan.job.set_ups) > 1
+    columns = [
+        Column(caption="got", tick=True),
+        Column(caption="drawer", align="right"),
+        Column(caption="no.", align="right", style="number"),
+        Column(caption="what", wide=True),
+    ]
+    if several:
+        columns.append(Column(caption="set-ups", align="right"))
+    rows = []
+    for thing in things:
+        cells = [Cell(), Cell(thing.drawer), Cell(thing.number), Cell(thing.what)]
+        rows.append((*cells, Cell(in_runs(thing.set_ups))) if several else tuple(cells))
+    return Table(columns=tuple(columns), rows=tuple(rows))
+
+
+def set_up_table(plan: Plan, set_ups: tuple[SetUp, ...]) -> Table:
+    """Number, face up, steps, minutes to set, by hand and in the cut."""
+    columns = (
+        Column(caption="done", tick=True),
+        Column(caption="", style="number"),
+        Column(caption="face up", wide=True),
+        Column(caption="steps", align="right"),
+        Column(caption="minutes\nset + bench + cut", align="right"),
+    )
+    rows = []
+    for set_up in set_ups:
+        numbers = [operation.number for operation in set_up.operations]
+        steps = "" if not numbers else str(numbers[0]) if len(numbers) == 1 else f"{numbers[0]}–{numbers[-1]}"
+        words = plan.short(face_up(set_up), 60, f"set-up {set_up.number}, title")
+        parts = minutes(plan, set_up)
+        cells = (Cell(), Cell(str(set_up.number)), Cell(words), Cell(steps), Cell(" + ".join(f"{part:.0f}" for part in parts)))
+        rows.append(cells)
+    whole = [sum(parts) for parts in zip(*(minutes(plan, set_up) for set_up in plan.job.set_ups), strict=True)]
+    total = (f"About {_hours(sum(whole))}", " + ".join(f"{part:.0f}" for part in whole)) if whole else ()
+    return Table(columns=columns, rows=tuple(rows), total=total)
+
+
+def face_up(set_up: SetUp) -> str:
+    """The set-up's own title, or the face that is up."""
+    return set_up.title or f"{set_up.up[:1].upper()}{set_up.up[1:]} up"
+
+
+def minutes(plan: Plan, set_up: SetUp) -> tuple[float, float, float]:
+    """Minutes to set up, of work by hand, and in the cut."""
+    bench = cut = 0.0
+    for operation in set_up.operations:
+        figures = plan.reckoned.operations[operation.key].figures
+        if figures is not None:
+            bench += (figures.value("bench_minutes") or 0.0) / 60
+            cut += (figures.value("cutting_time") or 0.0) / 60
+    return (set_up.minutes.value / 60 if set_up.minutes else 0.0), bench, cut
+
+
+def _hours(whole: float) -> str:
+    if whole < 100:
+        return f"{max(5, 5 * round(whole / 5))} min"
+    return f"{whole / 60:.1f} h".replace(".0 h", " h")
+
+
+def open_lines(plan: Plan) -> list[NoteLine]:
+    """What still stands against cutting: steps that are beyond or cannot be reckoned, hazard and scrap remarks."""
+    numbers = {operation.key: operation.number for _, operation in plan.job.operations()}
+    lines = []
+    for key, outcome in plan.reckoned.operations.items():
+        if outcome.problem:
+            lines.append(NoteLine(f"Step {numbers[key]} cannot be reckoned: {outcome.problem}", "hazard", True))
+        for limit in outcome.limits:
+            if limit.verdict == "beyond":
+                words = f"Step {numbers[key]}, beyond: {limit.title.lower()}, {limit.shown}. {limit.sentence}"
+                lines.append(NoteLine(words.rstrip(". ") + ".", "beyond", True))
+    for remark in plan.remarks:
+        if remark.severity in ("hazard", "scrap"):
+            steps = ", ".join(str(numbers[key]) for key in remark.operations if key in numbers)
+            where = f"Step {steps}, " if steps else ""
+            lines.append(NoteLine(f"{where}{remark.severity}: {remark.message.rstrip('.')}.", remark.severity, True))
+    return [
+        NoteLine(plan.short(one.text, 300, f"still open, {index}"), one.sign, True) for index, one in enumerate(lines, 1)
+    ]
+
+
+def _open_box(lines: list[NoteLine], more: int = 0) -> tuple[Box, ...]:
+    if not lines:
+        return ()
+    blocks: list[object] = [Heading("Still open in this plan"), NoteLines(tuple(lines), "label")]
+    if more > 0:
+        blocks.append(Words(f"{more} more on the next sheet of the cover.", "note bold"))
+    return (Box(tuple(blocks)),)
+
+
+def _tables(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> Page:
+    left = (Heading("Fetch", "continued"), fetch_table(plan, things)) if things else ()
+    right = (Heading("Set-ups", "continued"), set_up_table(plan, set_ups)) if set_ups else ()
+    return _page(plan, "Cover, continued", (Gap(), Columns(parts=(left, right), shares=(0.5, 0.5))))

@@ -1,0 +1,125 @@
+"""A job as pages: cover, sheets of every set-up with their cards, safety notes, long texts, working."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from msgspec.structs import replace
+
+from jobsheet.model.job import Job
+from jobsheet.model.machine import Machine
+from jobsheet.model.remark import Remark
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.report.blocks import Document, Gap, Heading, Page, Words, words_of
+from jobsheet.report.cover import cover
+from jobsheet.report.plan import Initials, Plan, courses
+from jobsheet.report.positions_card import positions_cards
+from jobsheet.report.safety import rest
+from jobsheet.report.set_up_sheet import set_up_sheets
+from jobsheet.report.titles import title
+from jobsheet.report.wording import FOOT, STAMP
+from jobsheet.report.working import working as working_blocks
+from jobsheet.review.notes import Notes
+from jobsheet.storage.job_file import write_job
+
+
+def always(_page: Page) -> bool:
+    """Where nothing is measured, everything fits: pages then end by their number of rows alone."""
+    return True
+
+
+def job_sheet(
+    job: Job,
+    reckoned: Reckoned,
+    notes: Notes,
+    remarks: tuple[Remark, ...],
+    card: Machine,
+    *,
+    acknowledged: tuple[Initials, ...] = (),
+    fits: Callable[[Page], bool] = always,
+    working: bool = False,
+    source: bytes | None = None,
+    name: str = "job",
+) -> Document:
+    """All pages of a job.
+
+    Parameters
+    ----------
+    acknowledged : tuple of Initials
+        Stop notes that somebody read for this very print
+    fits : callable
+        Whether a page has room for all that it holds; `sheet/` knows
+    working : bool
+        Whether the pages that show how every figure came about are made too
+    source : bytes or None
+        The job's file as it is, to be carried inside; None writes it anew
+    name : str
+        The file's name without its ending
+    """
+    plan = Plan(
+        job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
+        courses=courses(job),
+    )  # fmt: skip
+    pages = cover(plan)
+    for course in plan.courses:
+        pages += set_up_sheets(plan, course)
+        pages += positions_cards(plan, course)
+    pages += _flow(plan, "safety", "Safety notes", rest(plan, pages))
+    if working:
+        pages += _flow(plan, "working", "Working", working_blocks(plan))
+    pages += _flow(plan, "long", "Texts in full", _long(plan, pages))
+    total = len(pages)
+    part = " ".join(word for word in (job.part.number, job.part.name) if word)
+    return Document(
+        name=name,
+        title=f"{part or name}, set-up sheets",
+        pages=tuple(replace(page, number=index, total=total) for index, page in enumerate(pages, 1)),
+        source=write_job(job).encode() if source is None else source,
+        open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
+    )
+
+
+def _long(plan: Plan, pages: list[Page]) -> list[object]:
+    """Texts that were cut short on any of the pages, whole."""
+    printed = "\n".join(words_of(tuple((page.title, page.blocks) for page in pages)))
+    found: dict[str, str] = {where: text for (where, cut), text in plan.long.items() if cut in printed}
+    blocks: list[object] = []
+    for where, text in found.items():
+        blocks += [Gap(4), Heading(f"{where[:1].upper()}{where[1:]}"), *(Words(piece) for piece in _pieces(text))]
+    return blocks
+
+
+def _pieces(text: str, most: int = 1200) -> Iterator[str]:
+    """A long text in pieces that each have room on a page."""
+    while len(text) > most:
+        blank = text.rfind(" ", 0, most)
+        cut = blank if blank > most / 2 else most
+        yield text[:cut]
+        text = text[cut:].lstrip()
+    yield text
+
+
+def _flow(plan: Plan, kind: str, text: str, blocks: list[object]) -> list[Page]:
+    """Blocks over as many pages as they need; a heading never stands alone at the end of one."""
+    head = title(plan, "Sheet", text)
+    stamp = STAMP if plan.open_stops else ""
+
+    def page(part: list[object]) -> Page:
+        return Page(kind=kind, title=head, blocks=tuple(part), foot=(FOOT,), stamp=stamp)
+
+    pages: list[Page] = []
+    start = 0
+    while start < len(blocks):
+        end = start + 1
+        while end < len(blocks) and end - start < MOST and plan.fits(page(blocks[start : end + 1])):
+            end += 1
+        if end < len(blocks):
+            while end > start + 1 and isinstance(blocks[end - 1], (Heading, Gap)):
+                end -= 1
+        pages.append(page(blocks[start:end]))
+        start = end
+    return pages
+
+
+#: Blocks of a flowing page where nothing is measured.
+MOST = 60

@@ -1,0 +1,157 @@
+"""The points of a set-up: nought is the zero, the rest are numbered as the steps first come to them."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.errors import JobsheetError
+from jobsheet.machine.handles import dial_text, reading
+from jobsheet.model.job import Operation, SetUp
+from jobsheet.model.machine import Handle, Machine
+from jobsheet.model.quantity import Place
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.units.show import MINUS, plain
+
+#: Places nearer than this are one point [m].
+SAME = 1e-6
+#: More points than this get a card of their own.
+ON_THE_SHEET = 6
+
+
+class Point(Struct, frozen=True, kw_only=True):
+    """One place to wind to: its number, its sizes as typed, what is cut there, by which steps."""
+
+    number: int
+    x: float
+    y: float
+    x_text: str
+    y_text: str
+    diameter: float = 0.0
+    steps: tuple[int, ...] = ()
+
+
+class DialPlace(Struct, frozen=True):
+    """A distance at a handle: turns and dial, the line to stop at and how far off it is."""
+
+    dial: str
+    line: str
+    error: str
+
+
+def points_of(set_up: SetUp) -> tuple[Point, ...]:
+    """Every place that the steps of a set-up go to, once each."""
+    found: dict[tuple[int, int], list[Any]] = {}
+    for operation in set_up.operations:
+        sizes = _diameters(operation)
+        for place in places_of(operation):
+            spot = _spot(place)
+            row = found.setdefault(spot, [place, 0.0, []])
+            row[1] = max(row[1], sizes.get(spot, 0.0))
+            if operation.number not in row[2]:
+                row[2].append(operation.number)
+    return tuple(
+        Point(
+            number=index, x=place.x.value, y=place.y.value, x_text=place.x.text, y_text=place.y.text,
+            diameter=diameter, steps=tuple(steps),
+        )
+        for index, (place, diameter, steps) in enumerate(found.values(), 1)
+    )  # fmt: skip
+
+
+def places_of(operation: Operation) -> tuple[Place, ...]:
+    """The places an operation goes to; none for a kind that has no places."""
+    return tuple(getattr(operation.fields, "at", None) or ())
+
+
+def _spot(place: Place) -> tuple[int, int]:
+    return round(place.x.value / SAME), round(place.y.value / SAME)
+
+
+def _diameters(operation: Operation) -> dict[tuple[int, int], float]:
+    try:
+        holes = kind_of(operation.kind).sweep(operation.fields, None)  # type: ignore[arg-type]
+    except (JobsheetError, AttributeError):
+        return {}
+    return {
+        (round(hole.x / SAME), round(hole.y / SAME)): hole.diameter for hole in holes if hasattr(hole, "diameter")
+    }
+
+
+def numbers_of(operation: Operation, points: tuple[Point, ...]) -> tuple[int, ...]:
+    """The numbers of the points that an operation goes to, in its own order."""
+    by_spot = {(round(point.x / SAME), round(point.y / SAME)): point.number for point in points}
+    return tuple(dict.fromkeys(by_spot[_spot(place)] for place in places_of(operation)))
+
+
+def in_words(numbers: tuple[int, ...]) -> str:
+    """`point 2`, `points 1–4`, `points 1, 3, 4`."""
+    if not numbers:
+        return ""
+    if len(numbers) == 1:
+        return f"point {numbers[0]}"
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    words = [f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs]
+    return f"points {', '.join(words)}"
+
+
+def dial_place(handle: Handle | None, distance: float) -> DialPlace:
+    """Where a handle stands for a distance from zero, as the dial counts; nothing where there is no handle."""
+    if handle is None:
+        return DialPlace("", "", "")
+    # Below zero the dial still counts the same way: whole turns below, and what it shows on the way up.
+    below = max(0, math.ceil(-distance / handle.travel - 1e-9))
+    found = reading(handle, distance + below * handle.travel)
+    turns = found.turns - below
+    dial = dial_text(handle, found)
+    if below:
+        dial = f"{_signed(turns)} + {dial.partition(' + ')[2]}"
+    line_turns = found.line_turns - below
+    line = f"line {found.line}" if line_turns == turns else f"{_signed(line_turns)} turns, line {found.line}"
+    return DialPlace(dial, line, error_text(found.error, handle))
+
+
+def _signed(turns: int) -> str:
+    return f"{MINUS}{-turns}" if turns < 0 else str(turns)
+
+
+def error_text(error: float, handle: Handle) -> str:
+    """How far the line is from the place, in the dial's own unit: `off 0`, `+0.008 mm`."""
+    factor, decimals, unit = (1 / 0.0254, 4, "in") if handle.dial == "in" else (1e3, 3, "mm")
+    text = plain(error * factor, decimals)
+    if not float(text.replace(MINUS, "-")):
+        return "off 0"
+    return f"{'+' if error > 0 else ''}{text} {unit}"
+
+
+def ways(set_up: SetUp) -> tuple[str, str]:
+    """Which way the table goes so that X and Y count up: against the way they count on the work."""
+    x = "left" if set_up.zero.x_counts == "right" else "right"
+    y = "towards you" if set_up.zero.y_counts == "away" else "away from you"
+    return x, y
+
+
+def approach(set_up: SetUp, card: Machine) -> str:
+    """How a point is come to: which way the table goes, and what to do after going too far."""
+    x, y = ways(set_up)
+    slack = [
+        f"{handle.name.upper()} {_length(handle.backlash, handle)}"
+        for handle in (card.handle("x"), card.handle("y"))
+        if handle is not None and handle.backlash
+    ]
+    lost = f" Slack: {', '.join(slack)}." if slack else ""
+    return (
+        f"X counts up with the table to your {x}, Y with the table {y}. Come to every point counting up."
+        f" If you overshoot, go back half a turn and come up again.{lost}"
+    )
+
+
+def _length(value: float, handle: Handle) -> str:
+    return f"{plain(value / 0.0254, 4)} in" if handle.dial == "in" else f"{plain(value * 1e3, 2)} mm"

@@ -1,0 +1,54 @@
+"""The positions card: more than six points of a set-up, with a tick for every pass over each of them."""
+
+from __future__ import annotations
+
+from jobsheet.report.blocks import Columns, Facts, Gap, Heading, Page, Picture, Rule, Words
+from jobsheet.report.cover import face_up
+from jobsheet.report.plan import Course, Plan
+from jobsheet.report.points import ON_THE_SHEET, Point, approach
+from jobsheet.report.set_up_sheet import held_facts, positions_table, scales
+from jobsheet.report.titles import title
+from jobsheet.report.wording import FOOT, STAMP
+from jobsheet.report.zero_view import zero_picture
+
+#: Points on a page, and passes that have a column of ticks on one card.
+POINTS, PASSES = 30, 5
+
+
+def positions_cards(plan: Plan, course: Course) -> list[Page]:
+    """The cards of a set-up; none where its points stand on the sheet itself."""
+    if len(course.points) <= ON_THE_SHEET:
+        return []
+    numbers = tuple(dict.fromkeys(number for point in course.points for number in point.steps))
+    passes = [numbers[at : at + PASSES] for at in range(0, len(numbers), PASSES)]
+    pages: list[Page] = []
+    for columns in passes:
+        rest = course.points
+        while rest:
+            count = min(POINTS, len(rest))
+            while count > 1 and not plan.fits(_card(plan, course, rest[:count], columns)):
+                count -= 1
+            pages.append(_card(plan, course, rest[:count], columns))
+            rest = rest[count:]
+    return pages
+
+
+def _card(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...]) -> Page:
+    set_up = course.set_up
+    datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
+    picture = zero_picture(set_up, course.lie, course.points, datums, 330, 190)
+    name = plan.short(face_up(set_up), 40, f"set-up {set_up.number}, title")
+    last = "Last: go back to 0 + 0 and look whether both dials still say so."
+    return Page(
+        kind="positions", about=set_up.key,
+        title=title(plan, "Positions card", f"{set_up.number} of {len(plan.job.set_ups)} · {name}"),
+        blocks=(
+            Columns(parts=((Picture("Zero, from above", picture),), (Gap(1), Facts(held_facts(plan, set_up)))), shares=(0.66, 0.34), ruled=(1,)),
+            Rule(),
+            Heading("Positions", scales(plan)),
+            positions_table(plan, course, points, passes),
+            Words(last, "label bold"),
+            Words(approach(set_up, plan.card)),
+        ),
+        legend=("zero", *(("datum",) if datums else ()), "cut now"), foot=(FOOT,), stamp=STAMP if plan.open_stops else "",
+    )  # fmt: skip

@@ -1,0 +1,247 @@
+"""The sheets of a set-up, from the top as the hands work: hold, zero, before cutting, positions, steps, measure."""
+
+from __future__ import annotations
+
+from jobsheet.machine.handles import scale_text
+from jobsheet.model.job import SetUp
+from jobsheet.report.blocks import (
+    Blanks,
+    Cell,
+    Column,
+    Columns,
+    Facts,
+    Gap,
+    Heading,
+    Measures,
+    Page,
+    Picture,
+    Rule,
+    Step,
+    Steps,
+    Table,
+    Words,
+    Writing,
+)
+from jobsheet.report.cover import face_up
+from jobsheet.report.holding_view import holding_picture, jaw_words, signs
+from jobsheet.report.plan import Course, Plan
+from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of
+from jobsheet.report.safety import set_up_stops, stop_box, ticks
+from jobsheet.report.steps import TIGHT, USUAL, measures_of, steps_of
+from jobsheet.report.titles import title
+from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
+from jobsheet.report.zero_view import zero_picture
+
+#: So many rows of steps stand on a page.
+STEPS = 10
+VERDICTS = ("cut before", "expected", "tight", "beyond")
+
+
+def set_up_sheets(plan: Plan, course: Course) -> list[Page]:
+    """All sheets of one set-up: notes in full where that takes no further sheet, else their first sentences."""
+    full = _sheets(plan, course, short=False)
+    if len(full) == 1:
+        return full
+    brief = _sheets(plan, course, short=True)
+    return brief if len(brief) < len(full) else full
+
+
+def _sheets(plan: Plan, course: Course, *, short: bool) -> list[Page]:
+    operations = course.set_up.operations
+    rows = [steps_of(plan, course, operation, short=short) for operation in operations]
+    parts: list[tuple[Step, ...]] = []
+    start = 0
+    while start < len(rows) or not parts:
+        end = _end(plan, course, rows, start, first=not parts)
+        if end == start and start < len(rows):
+            # Not even one step has room: its texts are cut shorter, and stand in full at the end.
+            rows[start] = steps_of(plan, course, operations[start], short=True, lengths=TIGHT)
+            end = max(_end(plan, course, rows, start, first=not parts), start + 1)
+        parts.append(tuple(step for operation in rows[start:end] for step in operation))
+        start = end
+    return [_page(plan, course, part, index, len(parts), parts) for index, part in enumerate(parts)]
+
+
+def _end(plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int, *, first: bool) -> int:
+    """Up to which operation a sheet goes that begins at one; where something is left, a hole's chain is not parted."""
+    end, count = start, 0
+    while end < len(rows) and (count + len(rows[end]) <= STEPS or end == start):
+        count += len(rows[end])
+        end += 1
+    while end > start or not rows:
+        part = tuple(step for operation in rows[start:end] for step in operation)
+        # Two sheets are assumed while it is tried: `sheet 1 of 2` is what takes the room.
+        last = end == len(rows)
+        page = _page(plan, course, part, 0 if first else 1, 1 if first and last else 2 + (not last), [part], last=last)
+        if plan.fits(page) or not rows:
+            break
+        end -= 1
+    if end == len(rows) or end == start:
+        return end
+    operations = course.set_up.operations
+    for cut in range(end, max(start, end - 4), -1):
+        if not _same_chain(operations[cut - 1], operations[cut]):
+            return cut
+    return end
+
+
+def _same_chain(one: object, other: object) -> bool:
+    """Whether two operations work at the same places, as spot, drill and tap do."""
+    first, second = places_of(one), places_of(other)  # type: ignore[arg-type]
+    return bool(first) and first == second
+
+
+def _page(
+    plan: Plan, course: Course, steps: tuple[Step, ...], index: int, count: int, parts: list[tuple[Step, ...]], *, last: bool | None = None
+) -> Page:
+    set_up = course.set_up
+    last = index == count - 1 if last is None else last
+    name = plan.short(face_up(set_up), 60, f"set-up {set_up.number}, title")
+    text = f"{set_up.number} of {len(plan.job.set_ups)} · {name}"
+    if count > 1:
+        text += f", sheet {index + 1} of {count}"
+    blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *_held(plan, course), Rule()]
+    if index == 0:
+        blocks += [_before(plan, course), Rule()]
+    else:
+        before = parts[index - 1][-1].number if len(parts) > index - 1 and parts[index - 1] else ""
+        blocks += [Heading(f"Continues from step {before}", "same holding, same zero: nothing was unclamped"), *_positions(plan, course)]
+        blocks.append(Rule())
+    if steps:
+        blocks.append(Steps(steps))
+    if last:
+        blocks += [Rule(), *_after(plan, set_up)]
+    else:
+        blocks += [Rule(), Words(f"Go on to sheet {index + 2}: do not unclamp.", "number")]
+    return Page(
+        kind="set-up", about=set_up.key, title=title(plan, "Set-up", text), blocks=tuple(blocks),
+        legend=_legend(plan, course, steps), foot=_foot(plan), stamp=STAMP if plan.open_stops else "",
+    )  # fmt: skip
+
+
+def _foot(plan: Plan) -> tuple[str, ...]:
+    training = (TRAINEE,) if plan.job.trainee else ()
+    return (*training, CALCULATED, FOOT)
+
+
+def _held(plan: Plan, course: Course) -> tuple[Columns]:
+    """How it is held, the zero from above, and both in words."""
+    job, set_up = plan.job, course.set_up
+    datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
+    hold = holding_picture(set_up, course.lie, datums, 150, 122)
+    points = course.points if len(course.points) <= ON_THE_SHEET else ()
+    zero = zero_picture(set_up, course.lie, points, datums, 205, 122)
+    return (
+        Columns(
+            parts=((Picture("Hold", hold),), (Picture("Zero, from above", zero),), (Gap(1), Facts(held_facts(plan, set_up)))),
+            shares=(0.31, 0.41, 0.28),
+            ruled=(2,),
+        ),
+    )
+
+
+def held_facts(plan: Plan, set_up: SetUp) -> tuple[tuple[str, str], ...]:
+    """Holding and zero in words; what was not said is left out."""
+    holding, zero = set_up.holding, set_up.zero
+    where = f"set-up {set_up.number}"
+    units = plan.job.units
+    letters = {face: letter for letter, face in plan.job.datums}
+    found = f", with {zero.found}" if zero.found else ""
+    up = f"{set_up.up}{f' ({letters[set_up.up]})' if set_up.up in letters else ''}, {set_up.operator} to you"
+    rows = (
+        ("held in", holding.device),
+        ("face up", up),
+        ("jaws", jaw_words(set_up, plan.job.datums) if set_up.fixed_jaw not in (set_up.up, "") else ""),
+        ("on", holding.packing),
+        ("above the jaws", _sized(holding.above_jaws.text, units) if holding.above_jaws else ""),
+        ("tighten to", holding.tighten.text if holding.tighten else ""),
+        ("stop", holding.stop),
+        ("zero", f"{zero.named or 'corner'}{found}"),
+        ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
+    )
+    return tuple((caption, plan.short(text, 110, f"{where}, {caption}")) for caption, text in rows if text)
+
+
+def _sized(text: str, units: str) -> str:
+    """A size as typed, with the job's unit where none was written."""
+    return f"{text} {units}" if text.strip()[-1:].isdigit() else text
+
+
+def _before(plan: Plan, course: Course) -> Columns:
+    left = (Heading("Before cutting"), ticks(plan, course.set_up))
+    right = _positions(plan, course)
+    if not right:
+        return Columns(parts=(left,), shares=(1.0,))
+    return Columns(parts=(left, right), shares=(0.3, 0.7))
+
+
+def _positions(plan: Plan, course: Course) -> tuple[object, ...]:
+    """The table of points, or where to find it."""
+    if not course.points:
+        return ()
+    if len(course.points) > ON_THE_SHEET:
+        return (Heading("Positions"), Words(f"{len(course.points)} points: on the positions card of this set-up.", "number"), Words(approach(course.set_up, plan.card)))
+    return (Heading("Positions", scales(plan)), positions_table(plan, course, course.points), Words(approach(course.set_up, plan.card), "note"))
+
+
+def scales(plan: Plan) -> str:
+    """What a turn and a line are on the two handles; once where they are alike."""
+    x, y = plan.card.handle("x"), plan.card.handle("y")
+    words = list(dict.fromkeys(scale_text(handle) for handle in (x, y) if handle is not None))
+    dials = f"{plan.card.title} dials, "
+    return dials + (words[0] if len(words) == 1 else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False)))
+
+
+def positions_table(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...] = ()) -> Table:
+    """Turns and dial from the zero, running; beside them the line to stop at and how far off it is."""
+    units = plan.job.units
+    columns = [
+        Column(caption="point", style="number"),
+        Column(caption=units, align="right", style="label"),
+        Column(caption="X turns + dial", style="dial"),
+        Column(caption=units, align="right", style="label", ruled=True),
+        Column(caption="Y turns + dial", style="dial"),
+        *(Column(caption=str(number), tick=True) for number in passes),
+    ]
+    rows = [_zero_row(plan, course, passes)]
+    for point in points:
+        rows.append(
+            (
+                Cell(str(point.number)), *_axis(plan, "x", point.x, point.x_text), *_axis(plan, "y", point.y, point.y_text),
+                *(Cell(tick=number in point.steps) for number in passes),
+            )
+        )  # fmt: skip
+    return Table(columns=tuple(columns), rows=tuple(rows))
+
+
+def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell, ...]:
+    named = plan.short(course.set_up.zero.named, 16, f"set-up {course.set_up.number}, zero")
+    return (
+        Cell("0", (named,) if named else ()), *_axis(plan, "x", 0.0, "0"), *_axis(plan, "y", 0.0, "0"),
+        *(Cell(tick=False) for _ in passes),
+    )  # fmt: skip
+
+
+def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell]:
+    place = dial_place(plan.card.handle(axis), distance)
+    return Cell(plan.short(text, 14, "position")), Cell(place.dial or "no handle", (place.line, place.error) if place.dial else ())
+
+
+def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
+    measures = measures_of(plan, set_up)
+    happened: tuple[object, ...] = (
+        Heading("What happened", "noise, chatter, finish, stall"), Writing(2), Blanks(("made by", "checked by", "time")),
+    )  # fmt: skip
+    if not measures:
+        return happened
+    return (Columns(parts=((Heading("Measure in this hold"), Measures(measures)), happened), shares=(0.46, 0.54)),)
+
+
+def _legend(plan: Plan, course: Course, steps: tuple[Step, ...]) -> tuple[str, ...]:
+    """Only the signs of this page, and the four verdicts."""
+    datums = {course.lie.side(face) for _, face in plan.job.datums}
+    points = bool(course.points) and len(course.points) <= ON_THE_SHEET
+    return (
+        *signs(course.set_up, course.lie), "zero", *(("datum",) if datums else ()), *(("cut now",) if points else ()),
+        *(("hazard",) if any(step.notes for step in steps) else ()), *VERDICTS,
+    )  # fmt: skip

@@ -1,0 +1,105 @@
+"""The zero from above: the work between the jaws, where X and Y count from and which way, points by number."""
+
+from __future__ import annotations
+
+from jobsheet.drawing.marks import mark_at
+from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
+from jobsheet.model.job import SetUp
+from jobsheet.report.isometric import datum_letter
+from jobsheet.report.lying import Lying
+from jobsheet.report.points import Point
+
+JAW = 11.0
+
+
+def zero_picture(
+    set_up: SetUp, lie: Lying, points: tuple[Point, ...], datums: tuple[tuple[str, str], ...], width: float, height: float
+) -> Drawing:
+    """Seen from above, the person below: nothing here is turned the other way round."""
+    along, across, _ = lie.size
+    left, top, right, bottom = 34.0, 26.0, 40.0, 40.0
+    scale = min((width - left - right) / along, (height - top - bottom) / across)
+    wide, high = along * scale, across * scale
+    x0 = left + (width - left - right - wide) / 2
+    y0 = top + (height - top - bottom - high) / 2
+    items: list[Item] = [*jaws(set_up, lie, x0, y0, wide, high)]
+    items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
+    for point in points:
+        x, y = lie.from_corner(set_up, point.x, point.y)
+        items += _point(point, x0 + x * scale, y0 + high - y * scale, scale)
+    zero_x, zero_y = lie.zero(set_up)
+    at = x0 + zero_x * scale, y0 + high - zero_y * scale
+    items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
+    items += _letters(lie, datums, x0, y0, wide, high)
+    items += _ways(set_up, width, height, x0, y0, wide, high)
+    items.append(Text(width / 2, height - 2, "You stand here ▾", "strong", "middle"))
+    return Drawing(width, height, tuple(items))
+
+
+def jaws(set_up: SetUp, lie: Lying, x0: float, y0: float, wide: float, high: float) -> list[Item]:
+    """The jaws at the two sides that they hold, hatched; none where no side is named for the fixed jaw."""
+    side = lie.side(set_up.fixed_jaw)
+    if side in ("near", "far"):
+        places = [(x0 - 8, y0 - JAW, wide + 16, JAW), (x0 - 8, y0 + high, wide + 16, JAW)]
+    elif side in ("left", "right"):
+        places = [(x0 - JAW, y0 - 5, JAW, high + 10), (x0 + wide, y0 - 5, JAW, high + 10)]
+    else:
+        return []
+    items: list[Item] = []
+    for place in places:
+        outline = box(*place)
+        items += [*hatched(outline, apart=3.4), Line(outline, "outline", closed=True)]
+    return items
+
+
+def _point(point: Point, x: float, y: float, scale: float) -> list[Item]:
+    radius = max(point.diameter / 2 * scale, 1.8)
+    reach = radius + 3
+    return [
+        Line(((x - reach, y), (x + reach, y)), "dim"),
+        Line(((x, y - reach), (x, y + reach)), "dim"),
+        Ellipse(x, y, radius, radius, weight=1.7),
+        Text(x + radius + 2.5, y - radius - 1.5, str(point.number), "mark"),
+    ]
+
+
+def _letters(
+    lie: Lying, datums: tuple[tuple[str, str], ...], x0: float, y0: float, wide: float, high: float
+) -> list[Item]:
+    """The datum letters of the four sides, clear of jaws and arrows."""
+    places = {
+        "far": ((x0 + wide * 0.3, y0 - JAW - 10), (x0 + wide * 0.3, y0)),
+        "near": ((x0 + wide * 0.12, y0 + high + JAW + 10), (x0 + wide * 0.12, y0 + high)),
+        "left": ((x0 - 20, y0 + high * 0.68), (x0, y0 + high * 0.68)),
+        "right": ((x0 + wide + 20, y0 + high * 0.68), (x0 + wide, y0 + high * 0.68)),
+    }
+    items: list[Item] = []
+    used: dict[str, int] = {}
+    for letter, face in datums:
+        side = lie.side(face)
+        if side in places:
+            (x, y), tip = places[side]
+            shift = 20.0 * used.get(side, 0)
+            used[side] = used.get(side, 0) + 1
+            items += datum_letter(letter, (x + shift, y), tip)
+    return items
+
+
+def _ways(set_up: SetUp, width: float, height: float, x0: float, y0: float, wide: float, high: float) -> list[Item]:
+    """The X and Y arrows as they count on the work as it lies now."""
+    del height
+    reach = min(40.0, wide * 0.5)
+    start = x0 + (wide * 0.75 if set_up.zero.x_counts == "left" else wide * 0.35)
+    end = start + (-reach if set_up.zero.x_counts == "left" else reach)
+    y = y0 + high + JAW + 9
+    right = set_up.zero.x_counts == "right"
+    items: list[Item] = [*arrow((start, y), (end, y), weight=2.0, head=9.0)]
+    items.append(Text(end + (4 if right else -4), y + 3.3, "X +", "strong", "start" if right else "end"))
+    x = min(x0 + wide + 26, width - 10)
+    long = min(30.0, max(high * 0.5, 18.0))
+    middle = y0 + high * 0.3
+    away = set_up.zero.y_counts == "away"
+    first, last = (middle + long / 2, middle - long / 2) if away else (middle - long / 2, middle + long / 2)
+    items += arrow((x, first), (x, last), weight=2.0, head=9.0)
+    items.append(Text(x, middle - long / 2 - 4 if not away else middle + long / 2 + 10, "Y +", "strong", "middle"))
+    return items
