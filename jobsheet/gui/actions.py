@@ -52,7 +52,9 @@ ACTIONS = (
     Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
     Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
     Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "look_dark", checkable=True),
-    Row("bench", _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")), ("Ctrl+B",), "bench_size", checkable=True),
+    Row(
+        "bench", _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")), ("Ctrl+B",), "bench_size", checkable=True
+    ),
     Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "show_keys"),
     Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "show_about"),
 )

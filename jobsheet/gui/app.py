@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
@@ -13,6 +14,9 @@ from jobsheet import paths
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import look, settings
 from jobsheet.gui.singletons import keep_for_now
+
+if TYPE_CHECKING:
+    from jobsheet.gui.window import Window
 
 SAMPLE = "hm-100-drilled-plate-b1.yaml"
 #: What the program returns after something unforeseen: never silently nought.
@@ -51,7 +55,8 @@ class Guard:
                 ask.tell(
                     QApplication.activeWindow(),
                     QApplication.translate(
-                        "App", "Something went wrong in the program ({error}). Your job is kept; save it under a new name."
+                        "App",
+                        "Something went wrong in the program ({error}). Your job is kept; save it under a new name.",
                     ).format(error=type(error).__name__),
                 )
         finally:
@@ -89,7 +94,7 @@ def main(path: str | None) -> int:
     return BROKEN if guard.broken else code
 
 
-def make_window(path: str | None):  # noqa: ANN201
+def make_window(path: str | None) -> Window:
     """The window with a job on its desk; a file that cannot be used is said, and the sample lies there instead."""
     from jobsheet.gui.desk import Desk
     from jobsheet.gui.window import Window

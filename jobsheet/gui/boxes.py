@@ -34,7 +34,8 @@ def _belongs_to_window(event: QEvent) -> bool:
         any(event.matches(key) for key in _HISTORY)
         or (
             event.key() == QtCore.Qt.Key.Key_Z
-            and event.modifiers() == QtCore.Qt.KeyboardModifier.ControlModifier | QtCore.Qt.KeyboardModifier.ShiftModifier
+            and event.modifiers()
+            == QtCore.Qt.KeyboardModifier.ControlModifier | QtCore.Qt.KeyboardModifier.ShiftModifier
         )
     )
 

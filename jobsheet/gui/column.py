@@ -95,7 +95,7 @@ class Column(QWidget):
     def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802
         """Scroll by rows, or as finely as the hand does."""
         fine = event.pixelDelta().y()
-        by = fine if fine else round(event.angleDelta().y() / 120 * NOTCH * look().px(31))
+        by = fine or round(event.angleDelta().y() / 120 * NOTCH * look().px(31))
         self.scroll_to(self._top - by)
         event.accept()
 
@@ -150,7 +150,8 @@ class Column(QWidget):
         now = look()
         top = widget.mapTo(self.sheet, QPoint(0, 0)).y()
         self._reveal_span(
-            top - now.px(30) - self._heading_height(), top + min(widget.height(), self.view.height()) + now.px(30)
+            top - now.px(30) - self._heading_height(),
+            top + min(widget.height(), self.view.height()) + now.px(30),
         )
 
     def _reveal_span(self, top: int, bottom: int) -> None:

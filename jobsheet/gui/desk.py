@@ -103,7 +103,9 @@ class Desk(QObject):
 
     def reminders_of(self, key: str) -> tuple[str, ...]:
         """What is printed beside a step and never counted."""
-        return tuple(note.text for note in self.notes if note.operation == key)
+        return tuple(
+            note.text.split(". ")[0].rstrip(".") + "." for note in self.notes if note.operation == key
+        )
 
     # --- drafts ---
 
@@ -117,7 +119,9 @@ class Desk(QObject):
         for set_up in self.job.set_ups:
             owners += [f"{part}:{set_up.key}" for part in ("setup", "holding", "zero")]
             owners += [operation.key for operation in set_up.operations]
-        return sorted(self.history.drafts, key=lambda draft: owners.index(draft[0]) if draft[0] in owners else 0)
+        return sorted(
+            self.history.drafts, key=lambda draft: owners.index(draft[0]) if draft[0] in owners else 0
+        )
 
     # --- what rows and forms show ---
 
@@ -169,7 +173,9 @@ class Desk(QObject):
             return ""
         drafts = self.drafts_of(key)
         if drafts:
-            return translate("Desk", "{sentence} F8 goes to the field.").format(sentence=self.unreadable(key, next(iter(drafts))))
+            return translate("Desk", "{sentence} F8 goes to the field.").format(
+                sentence=self.unreadable(key, next(iter(drafts)))
+            )
         return outcome.problem
 
     def unreadable(self, key: str, name: str) -> str:
@@ -217,7 +223,10 @@ class Desk(QObject):
         return {
             section.name: {
                 entry.name: shown(
-                    entry, value_of(job, section.name, entry.name), drafts.get((section.name, entry.name)), job.units
+                    entry,
+                    value_of(job, section.name, entry.name),
+                    drafts.get((section.name, entry.name)),
+                    job.units,
                 )
                 for entry in section.entries
             }

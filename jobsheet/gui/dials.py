@@ -164,7 +164,9 @@ class DialsView(QWidget):
                 ink.write(painter, now, line, dial.problem, now.caption_bold, "verm")
                 top += now.px(18)
             heavy = index == len(self._dials) - 1
-            ink.horizontal(painter, now.colour("ink" if heavy else "rule"), side, self.width() - side, top - 1)
+            ink.horizontal(
+                painter, now.colour("ink" if heavy else "rule"), side, self.width() - side, top - 1
+            )
 
 
 def seconds_a_turn(dials: tuple[Dial, ...]) -> float | None:
@@ -242,7 +244,10 @@ class BeatView(QWidget):
             return 0
         hint = self.button.sizeHint()
         self.button.setGeometry(
-            width - hint.width() - look().px(10), look().px(BEAT) // 2 - hint.height() // 2, hint.width(), hint.height()
+            width - hint.width() - look().px(10),
+            look().px(BEAT) // 2 - hint.height() // 2,
+            hint.width(),
+            hint.height(),
         )
         self.button.show()
         return look().px(BEAT)
@@ -263,13 +268,20 @@ class BeatView(QWidget):
             for second in range(0, 11, 2):
                 ink.upright(painter, pencil, left + second * scale, base, base + now.px(4))
                 text = f"{second} s" if second == 10 else str(second)
-                place = QRect(round(left + second * scale) - now.px(20), base + now.px(5), now.px(40), now.px(14))
+                place = QRect(
+                    round(left + second * scale) - now.px(20), base + now.px(5), now.px(40), now.px(14)
+                )
                 ink.write(painter, now, place, text, now.caption, "pencil", ink.CENTRE)
             self._paint_strokes(painter, now, left, base, scale)
             if self._timer.isActive():
                 at = (self._since.elapsed() / 1000) % SPAN
                 ink.upright(
-                    painter, now.colour("bluemark"), left + at * scale - 1, now.px(2), base + now.px(2), now.px(3)
+                    painter,
+                    now.colour("bluemark"),
+                    left + at * scale - 1,
+                    now.px(2),
+                    base + now.px(2),
+                    now.px(3),
                 )
             ink.horizontal(painter, dark, now.px(14), self.width() - now.px(14), self.height() - 1)
 

@@ -23,16 +23,24 @@ UNDER = 16
 LINE = 18
 #: Up to so many choices stand side by side; more go into a list.
 JOINED = 4
+#: As long as they are no wider than two columns.
+JOINED_WIDTH = 340
 #: What takes the rest of its line of the form.
 GROWING = ("cutter", "places", "text")
 
 
 def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
     """The control that fits what is asked."""
-    choices = entry.choices if entry.asks in ("choice", "face") else ("yes", "no") if entry.asks == "flag" else ()
+    choices = (
+        entry.choices if entry.asks in ("choice", "face") else ("yes", "no") if entry.asks == "flag" else ()
+    )
     if choices:
         if joined and len(choices) <= JOINED:
-            return Joined(choices, entry.title, parent)
+            boxes = Joined(choices, entry.title, parent)
+            if boxes.needs() <= look().px(JOINED_WIDTH):
+                return boxes
+            boxes.deleteLater()
+            boxes.hide()
         return Pick(choices, parent)
     if entry.lines > 1:
         return Lines(parent)

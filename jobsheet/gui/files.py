@@ -144,7 +144,9 @@ class Files:
         drafts = len(desk.history.drafts)
         if drafts:
             self._window.say(
-                translate("Files", "Saved with the last good values: a text that cannot be read is not in the file.")
+                translate(
+                    "Files", "Saved with the last good values: a text that cannot be read is not in the file."
+                )
             )
             self.write_journal()
         else:

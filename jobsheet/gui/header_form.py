@@ -63,7 +63,9 @@ class HeaderForm(QWidget):
         now = look()
         side = now.px(SIDE)
         hint = self.close_button.sizeHint()
-        self.close_button.setGeometry(width - hint.width() - now.px(10), now.px(2), hint.width(), hint.height())
+        self.close_button.setGeometry(
+            width - hint.width() - now.px(10), now.px(2), hint.width(), hint.height()
+        )
         top = now.px(TITLE)
         self._captions = []
         count = COLUMNS[now.form(width + now.px(18))]

@@ -22,7 +22,7 @@ def write(
     rect: QRect,
     text: str,
     font: QFont,
-    token: str = "ink",
+    tone: str = "ink",
     align: int = LEFT,
 ) -> int:
     """One line of text in a box, shortened with an ellipsis where it must be; its width."""
@@ -33,7 +33,7 @@ def write(
         text = look.metrics(font).elidedText(text, QtCore.Qt.TextElideMode.ElideRight, rect.width())
         width = rect.width()
     painter.setFont(font)
-    painter.setPen(look.colour(token))
+    painter.setPen(look.colour(tone))
     painter.drawText(rect, align, text)
     return width
 
@@ -45,15 +45,17 @@ def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:
     return look.metrics(font).boundingRect(QRect(0, 0, max(width, 1), 10_000), WRAPPED, text).height()
 
 
-def paragraph(painter: QPainter, look: Look, rect: QRect, text: str, font: QFont, token: str = "ink") -> int:
+def paragraph(painter: QPainter, look: Look, rect: QRect, text: str, font: QFont, tone: str = "ink") -> int:
     """A wrapped text from the top of a box; its height."""
     painter.setFont(font)
-    painter.setPen(look.colour(token))
+    painter.setPen(look.colour(tone))
     painter.drawText(rect, WRAPPED, text)
     return paragraph_height(look, text, font, rect.width())
 
 
-def horizontal(painter: QPainter, colour: QColor, left: float, right: float, y: float, thick: float = 1) -> None:
+def horizontal(
+    painter: QPainter, colour: QColor, left: float, right: float, y: float, thick: float = 1
+) -> None:
     """A line across, filled so that it is sharp at any scale."""
     painter.fillRect(QRectF(left, y, right - left, thick), colour)
 
@@ -78,5 +80,7 @@ def wavy_under(painter: QPainter, look: Look, left: float, right: float, y: floa
     x, up = left, False
     while x < right:
         after = min(x + step, right)
-        painter.drawLine(int(x), int(y + (0 if up else step / 2)), int(after), int(y + (step / 2 if up else 0)))
+        painter.drawLine(
+            int(x), int(y + (0 if up else step / 2)), int(after), int(y + (step / 2 if up else 0))
+        )
         x, up = after, not up

@@ -128,7 +128,6 @@ class LimitRow(QWidget):
                 ink.paragraph(painter, now, sentence, limit.sentence, now.caption, "pencil")
             ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)
 
-
     def _paint_value(self, painter: QPainter, place: QRect, token: str, *, own: bool) -> None:
         """Demand of capacity; under it a long unit, or the sentence of the one that governs."""
         now, limit = look(), self.limit
@@ -186,7 +185,9 @@ class LimitsView(QWidget):
     def _share_widths(self, width: int) -> None:
         """Columns as wide as their longest text, the same in all rows: the fences stand in one line."""
         now = look()
-        shown = [(row.limit, now.bold if row.governs else now.body) for row in self._rows if not row.isHidden()]
+        shown = [
+            (row.limit, now.bold if row.governs else now.body) for row in self._rows if not row.isHidden()
+        ]
         limits = [(limit, font) for limit, font in shown if limit is not None]
         title = max((now.width(limit.title, font) for limit, font in limits), default=0)
         words = [now.width(self._word(limit), now.bold) for limit, _ in limits]
@@ -194,7 +195,10 @@ class LimitsView(QWidget):
         for tight in (False, True):
             parts = [(in_two(limit.shown, tight=tight), font) for limit, font in limits]
             value = max(
-                (max(now.width(number, font), now.width(unit, now.caption)) for (number, unit), font in parts),
+                (
+                    max(now.width(number, font), now.width(unit, now.caption))
+                    for (number, unit), font in parts
+                ),
                 default=0,
             )
             if width - title - value - word - now.px(58) >= now.px(SHORT):

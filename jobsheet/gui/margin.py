@@ -42,7 +42,9 @@ class Margin(QWidget):
         self._outcome = outcome
         dials = outcome.dials if outcome else ()
         limits = outcome.limits if outcome else ()
-        self._quiet = "" if dials or limits or why_not else translate("Margin", "Nothing to set on the machine.")
+        self._quiet = (
+            "" if dials or limits or why_not else translate("Margin", "Nothing to set on the machine.")
+        )
         self.dials.put(dials, stale=stale, why_not=why_not)
         self.beat.put(seconds_a_turn(dials))
         self.limits.put(limits, stale=stale, order=self.limits.names() if keep_order else ())
@@ -89,7 +91,12 @@ class Margin(QWidget):
         if not self.more.isHidden():
             hint = self.more.sizeHint()
             overlap = now.px(LimitsView.REST) if self._rest_fits(inside, hint.width()) else 0
-            self.more.setGeometry(width - side - hint.width() + now.px(8), top - overlap - now.px(3), hint.width(), hint.height())
+            self.more.setGeometry(
+                width - side - hint.width() + now.px(8),
+                top - overlap - now.px(3),
+                hint.width(),
+                hint.height(),
+            )
             top += hint.height() - overlap - now.px(3)
             self.more.raise_()
         if self.working is not None and showing:

@@ -11,7 +11,7 @@ HEADING = 36
 TITLE = 44
 HEADS = 26
 STRIP = {"wide": 164, "medium": 132, "narrow": 132}
-MARGIN = {"wide": 528, "medium": 424, "narrow": 150}
+MARGIN = {"wide": 528, "medium": 424, "narrow": 196}
 #: Columns of the form in an open row.
 COLUMNS = {"wide": 4, "medium": 3, "narrow": 2}
 
@@ -48,7 +48,7 @@ def columns(look: Look, width: int) -> Columns:
         return Columns(
             form, width, margin, px(12), px(62), px(72), px(102), 0, 0, 0, 0, margin + px(10), margin + px(32)
         )
-    rpm, pace, depth, mark = (100, 212, 296, 319) if form == "wide" else (75, 171, 236, 250)
+    rpm, pace, depth, mark = (100, 212, 296, 319) if form == "wide" else (79, 178, 240, 250)
     return Columns(
         form,
         width,
@@ -62,5 +62,5 @@ def columns(look: Look, width: int) -> Columns:
         margin + px(pace),
         margin + px(depth),
         margin + px(mark),
-        margin + px(mark + 23),
+        margin + px(mark + (23 if form == "wide" else 22)),
     )

@@ -19,7 +19,9 @@ translate = QCoreApplication.translate
 class NoticeLine(QWidget):
     """A line where something happened, with what can be done about it: `140 removed. Undo`."""
 
-    def __init__(self, key: str, text: str, offers: tuple[tuple[str, Callable[[], None]], ...], parent: QWidget) -> None:
+    def __init__(
+        self, key: str, text: str, offers: tuple[tuple[str, Callable[[], None]], ...], parent: QWidget
+    ) -> None:
         super().__init__(parent)
         self.key = key
         self.text = text

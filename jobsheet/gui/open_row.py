@@ -72,7 +72,8 @@ class OpenRow(QWidget):
             for line, text in zip(self._words[len(reminders) :], prints, strict=True):
                 line.put(text)
             return True
-        for old in (*self._remarks, *self._words):
+        gone: list[QWidget] = [*self._remarks, *self._words]
+        for old in gone:
             old.hide()
             old.deleteLater()
         self._remarks = [RemarkLine(remark, self) for remark in remarks]
@@ -83,9 +84,13 @@ class OpenRow(QWidget):
         caption = translate("OpenRow", "prints as")
         for index, text in enumerate(prints):
             self._words.append(WordsLine(caption if not index else "", text, self, quiet=False))
-        for line in (*self._remarks, *self._words):
-            line.show()
+        for shown in self._lines():
+            shown.show()
         return True
+
+    def _lines(self) -> list[RemarkLine | WordsLine]:
+        """All that is said under the form, from the top."""
+        return [*self._remarks, *self._words]
 
     @property
     def remark_lines(self) -> list[RemarkLine]:
@@ -111,7 +116,7 @@ class OpenRow(QWidget):
             self.margin.setGeometry(bar, top, width - bar, high)
             margin_top = top
             top += high
-        for line in (*self._remarks, *self._words):
+        for line in self._lines():
             high = line.arrange(left_width - bar)
             line.setGeometry(bar, top, left_width - bar, high)
             top += high
@@ -148,7 +153,8 @@ class OpenRow(QWidget):
             hint = translate("OpenRow", "Esc closes, Alt + Up moves") if at.form == "wide" else ""
             room = now.width(hint, now.caption) + now.px(SIDE)
             title = QRect(at.text + now.px(4), 0, end - at.text - room - now.px(12), head)
-            ink.write(painter, now, title, view.title, now.title)
+            font = now.title if now.width(view.title, now.title) <= title.width() else now.head
+            ink.write(painter, now, title, view.title, font)
             place = QRect(end - room, 0, room - now.px(SIDE), head)
             ink.write(painter, now, place, hint, now.caption, "pencil", ink.RIGHT)
             if at.form == "narrow":

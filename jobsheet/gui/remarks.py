@@ -55,7 +55,9 @@ class RemarkLine(QWidget):
         high = max(now.px(HIGH), words + why + now.px(12))
         if self.button:
             hint = self.button.sizeHint()
-            self.button.setGeometry(width - now.px(10) - hint.width(), (high - hint.height()) // 2, hint.width(), hint.height())
+            self.button.setGeometry(
+                width - now.px(10) - hint.width(), (high - hint.height()) // 2, hint.width(), hint.height()
+            )
         return high
 
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802

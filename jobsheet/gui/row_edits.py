@@ -23,7 +23,7 @@ from jobsheet.edit.commands import (
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import ask
 from jobsheet.model.job import Job, SetUp
-from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.remark import Fix, Note, Remark
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk import Desk
@@ -45,6 +45,22 @@ class Mend:
     def apply(self, job: Job) -> Job:
         """The job after it."""
         return self._fix.mend(job)
+
+
+Said = tuple[tuple[Remark, ...], tuple[Note, ...]]
+
+
+def _differ(one: Said, other: Said) -> bool:
+    """Whether two readings say other things; a fix is a function and made anew each time."""
+    return one[1] != other[1] or [_words(remark) for remark in one[0]] != [
+        _words(remark) for remark in other[0]
+    ]
+
+
+def _words(remark: Remark) -> tuple[object, ...]:
+    """What a person sees of a remark."""
+    label = remark.fix.label if remark.fix else ""
+    return (remark.rule, remark.severity, remark.message, remark.why, remark.operations, remark.set_up, label)
 
 
 class RowEdits:
@@ -245,12 +261,10 @@ class RowEdits:
         if self._reviewed is desk.job or desk.reckoned is None:
             return False
         self._reviewed = desk.job
-        try:
-            from jobsheet.gui.reviewing import remarks_and_notes
-        except ImportError:
-            return False
+        from jobsheet.gui.reviewing import remarks_and_notes
+
         found = remarks_and_notes(desk.job, desk.reckoned)
-        if found == (desk.remarks, desk.notes):
+        if not _differ(found, (desk.remarks, desk.notes)):
             return False
         desk.remarks, desk.notes = found
         return True
@@ -263,10 +277,14 @@ class RowEdits:
     def next_remark(self) -> None:
         """The next field that cannot be read, or the next remark, after the last one visited."""
         problems = [("field", owner, name) for owner, name in self._desk.problems()]
-        remarks = [("remark", key, remark.rule) for remark in self._desk.remarks for key in remark.operations[:1]]
+        remarks = [
+            ("remark", key, remark.rule) for remark in self._desk.remarks for key in remark.operations[:1]
+        ]
         every = [*problems, *remarks]
         if not every:
-            self._window.say(translate("RowEdits", "Nothing to mend: no remark and no field that cannot be read."))
+            self._window.say(
+                translate("RowEdits", "Nothing to mend: no remark and no field that cannot be read.")
+            )
             return
         last = next((i for i, item in enumerate(every) if item[1:] == self._visited), -1)
         what, owner, name = every[(last + 1) % len(every)]

@@ -56,12 +56,14 @@ class SheetLine(QWidget):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
         """A click opens."""
-        if event.button() == QtCore.Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+        if event.button() == QtCore.Qt.MouseButton.LeftButton and self.rect().contains(
+            event.position().toPoint()
+        ):
             self.opened.emit(self.key)
 
-    def paint_ground(self, painter: QPainter, now: Look, token: str = "paper") -> None:
+    def paint_ground(self, painter: QPainter, now: Look, tone: str = "paper") -> None:
         """Paper, tint and bar of the chosen one, and the ring when it has the focus."""
-        painter.fillRect(self.rect(), now.colour("chosen" if self.is_chosen else token))
+        painter.fillRect(self.rect(), now.colour("chosen" if self.is_chosen else tone))
         if self.is_chosen:
             painter.fillRect(QRect(0, 0, now.px(4), self.height()), now.colour("bluemark"))
 
@@ -90,6 +92,7 @@ class RowLine(SheetLine):
         if view != self.view:
             self.view = view
             self.setAccessibleName(view.spoken())
+            self.setToolTip(view.spoken())
             self.update()
 
     def height_at_100(self, _form: str) -> int:
@@ -158,7 +161,11 @@ class RowLine(SheetLine):
         end = at.cutter - now.px(12) if at.cutter else at.margin - now.px(10)
         font = now.bold if self.is_chosen else now.body
         title = QRect(at.text, 0, end - at.text, high)
-        used = ink.write(painter, now, title, view.title, font)
+        if now.width(view.title, font) > title.width():
+            self._paint_long(painter, now, title, view.title)
+            used = title.width()
+        else:
+            used = ink.write(painter, now, title, view.title, font)
         remark = view.remark and translate("Rows", "{severity}: {remark}").format(
             severity=severity_word(view.severity), remark=view.remark
         )
@@ -168,6 +175,17 @@ class RowLine(SheetLine):
         if at.cutter:
             place = QRect(at.cutter, 0, at.margin - at.cutter - now.px(8), high)
             ink.write(painter, now, place, view.cutter, now.body, "pencil")
+
+    @staticmethod
+    def _paint_long(painter: QPainter, now: Look, place: QRect, text: str) -> None:
+        """A long title in two smaller lines; what is longer still is in the tooltip."""
+        cut = text.rfind(" ", 0, max(1, round(len(text) * 0.55)) + 1)
+        first, second = (text[:cut], text[cut + 1 :]) if cut > 0 else (text, "")
+        half = place.height() // 2
+        upper = QRect(place.left(), place.top() + 1, place.width(), half)
+        lower = QRect(place.left(), place.top() + half - 1, place.width(), half)
+        ink.write(painter, now, upper, first, now.caption)
+        ink.write(painter, now, lower, second, now.caption)
 
     def _paint_margin(
         self, painter: QPainter, now: Look, view: RowView, at: Columns, high: int, middle: float
@@ -243,7 +261,6 @@ class HeadingLine(SheetLine):
             ink.horizontal(painter, now.colour("rule"), 0, self.width(), high - 1)
             self.paint_ring(painter, now)
 
-
     def _paint_narrow(self, painter: QPainter, now: Look, view: HeadingView, high: int) -> None:
         """Two lines: the title, and under it holding and zero."""
         place = QRect(now.px(14), now.px(4), self.width() - now.px(28), now.px(28))
@@ -267,7 +284,9 @@ class HeadsLine(QWidget):
             font, pencil = now.caption, "pencil"
             step = QRect(0, 0, at.number_right, high - 2)
             ink.write(painter, now, step, translate("Rows", "step"), font, pencil, ink.RIGHT)
-            ink.write(painter, now, QRect(at.text, 0, now.px(80), high - 2), translate("Rows", "do"), font, pencil)
+            ink.write(
+                painter, now, QRect(at.text, 0, now.px(80), high - 2), translate("Rows", "do"), font, pencil
+            )
             if at.cutter:
                 place = QRect(at.cutter, 0, at.margin - at.cutter, high - 2)
                 ink.write(painter, now, place, translate("Rows", "cutter and place"), font, pencil)

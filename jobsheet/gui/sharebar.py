@@ -30,7 +30,9 @@ _PATTERNS = {
 }
 
 
-def paint_share_bar(painter: QPainter, look: Look, rect: QRect, limit: Limit, *, governs: bool = False) -> None:
+def paint_share_bar(
+    painter: QPainter, look: Look, rect: QRect, limit: Limit, *, governs: bool = False
+) -> None:
     """One bar in its box; `governs` makes it taller, never longer."""
     high = look.px(HIGH_GOVERNING if governs else HIGH)
     base = rect.center().y() + high / 2

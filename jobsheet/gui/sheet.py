@@ -68,7 +68,7 @@ class Sheet(QWidget):
     def put(self, views: list[View]) -> None:
         """Show these lines in this order; lines that stay are kept, with their focus."""
         kept: dict[str, SheetLine] = {}
-        lines: list[Line] = []
+        lines: list[HeadingLine | RowLine] = []
         for view in views:
             line = self.by_key.get(view.key)
             if isinstance(view, HeadingView):
@@ -124,9 +124,7 @@ class Sheet(QWidget):
         line.chosen.connect(self._line_chosen)
         line.opened.connect(self.open_wanted)
 
-    def notice(
-        self, before: str, text: str, offers: tuple[tuple[str, Callable[[], None]], ...]
-    ) -> None:
+    def notice(self, before: str, text: str, offers: tuple[tuple[str, Callable[[], None]], ...]) -> None:
         """Show a line above the line of that key (at the end when there is none); an empty text takes it away."""
         old = self._notice
         if old is not None:

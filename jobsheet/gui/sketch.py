@@ -85,7 +85,9 @@ def sketch(before: Block, after: Block, *, now: bool = True) -> Sketch:
     right = (seen(length, 0, 0), seen(length, width, 0), seen(length, width, z), seen(length, 0, z))
     strokes.append(Stroke(front, closed=True, filled=True))
     strokes.append(Stroke(right, closed=True, filled=True))
-    strokes.append(Stroke(top, closed=True, filled=True, hatched=lowered, line="heavy" if lowered else "thin"))
+    strokes.append(
+        Stroke(top, closed=True, filled=True, hatched=lowered, line="heavy" if lowered else "thin")
+    )
     old = set(before.holes) if now else set(after.holes)
     largest: dict[tuple[float, float], float] = {}
     for hole in after.holes:

@@ -79,7 +79,9 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
                 spoken = translate("Strip", "The work after {number}").format(number=operation.number)
                 picture = sketch(before, block)
                 caption = translate("Strip", "after")
-                found.append(Stage(operation.key, caption, str(operation.number), spoken, picture, set_up.key))
+                found.append(
+                    Stage(operation.key, caption, str(operation.number), spoken, picture, set_up.key)
+                )
         gone[up] += first.height - block.height
         holes[set_up.up] = block.holes
         if set_up.key != open_set_up:

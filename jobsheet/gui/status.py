@@ -59,7 +59,9 @@ class StatusLine(QWidget):
                 for verdict, (icon, _, mark) in VERDICTS.items():
                     marks.draw(painter, icon, getattr(now.tokens, mark), left, high / 2, now.px(14))
                     place = QRect(left + now.px(20), 0, self.width(), high)
-                    left += now.px(42) + ink.write(painter, now, place, verdict_word(verdict), now.label, "pencil")
+                    left += now.px(42) + ink.write(
+                        painter, now, place, verdict_word(verdict), now.label, "pencil"
+                    )
             hint = translate("Status", "F8: next remark or problem")
             foot = translate("Status", "Computed for planning. Start lighter; watch, listen and feel.")
             right = self.width() - side

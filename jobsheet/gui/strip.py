@@ -59,7 +59,10 @@ class StageCell(QAbstractButton):
 
     def _paint_caption(self, painter: QPainter, now: Look, stage: Stage, foot: int) -> None:
         """`after` in pencil and the number in ink; the current one says what its lines mean."""
-        parts = [(f"{stage.caption} ".lstrip(), now.caption, "pencil"), (stage.number, now.caption_bold, "ink")]
+        parts = [
+            (f"{stage.caption} ".lstrip(), now.caption, "pencil"),
+            (stage.number, now.caption_bold, "ink"),
+        ]
         if self.current and self.width() / now.scale > 280:
             parts.append((translate("Strip", ", heavy: cut now, dashed: removed"), now.caption, "pencil"))
         wide = sum(now.width(text, font) for text, font, _ in parts)

@@ -27,7 +27,7 @@ class CellText(Struct, frozen=True):
     caption: str
     value: str = ""
     counts: tuple[tuple[str, str], ...] = ()
-    token: str = "ink"
+    tone: str = "ink"
 
     def spoken(self) -> str:
         """The cell as a screen reader says it."""
@@ -88,7 +88,7 @@ class Cell(QAbstractButton):
                     left += now.px(38) + ink.write(painter, now, place, words, now.body, word)
             else:
                 font = now.head if self.name == "part" else now.body
-                ink.write(painter, now, value, self.shown.value, font, self.shown.token)
+                ink.write(painter, now, value, self.shown.value, font, self.shown.tone)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
             if self.hasFocus():
                 painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
@@ -103,7 +103,9 @@ class TitleBlock(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAccessibleName(translate("TitleBlock", "Title block"))
-        self.cells = {name: Cell(name, self) for name in ("part", "machine", "material", "time", "review", "file")}
+        self.cells = {
+            name: Cell(name, self) for name in ("part", "machine", "material", "time", "review", "file")
+        }
         for name, cell in self.cells.items():
             cell.clicked.connect(lambda _=False, name=name: self.pressed.emit(name))
         self.print_button = Button(translate("TitleBlock", "Print sheets…"), self, Manner.FILLED)
@@ -124,7 +126,10 @@ class TitleBlock(QWidget):
         now = look()
         hint = self.print_button.sizeHint()
         self.print_button.setGeometry(
-            self.width() - hint.width() - now.px(10), (self.height() - hint.height()) // 2, hint.width(), hint.height()
+            self.width() - hint.width() - now.px(10),
+            (self.height() - hint.height()) // 2,
+            hint.width(),
+            hint.height(),
         )
         room = self.print_button.x() - now.px(8)
         needs = {name: cell.sizeHint().width() for name, cell in self.cells.items()}

@@ -62,7 +62,9 @@ def _hours(seconds: float) -> str:
     minutes = max(1, round(seconds / 60))
     if minutes < 60:
         return translate("TitleBlock", "{minutes} min").format(minutes=minutes)
-    return translate("TitleBlock", "{hours} h {minutes} min").format(hours=minutes // 60, minutes=minutes % 60)
+    return translate("TitleBlock", "{hours} h {minutes} min").format(
+        hours=minutes // 60, minutes=minutes % 60
+    )
 
 
 def _time(desk: Desk) -> str:
@@ -89,7 +91,7 @@ def _review(desk: Desk) -> CellText:
             if drafts == 1
             else translate("TitleBlock", "{count} fields cannot be read").format(count=drafts)
         )
-        return CellText(translate("TitleBlock", "Review, to mend first"), words, token="verm")  # noqa: S106
+        return CellText(translate("TitleBlock", "Review, to mend first"), words, tone="verm")
     if not desk.remarks:
         return CellText(translate("TitleBlock", "Review"), translate("TitleBlock", "no remarks"))
     caption = translate("TitleBlock", "Review, {count} open").format(count=len(desk.remarks))

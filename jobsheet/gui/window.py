@@ -19,7 +19,6 @@ from jobsheet.gui import actions, look, reach, settings, singletons
 from jobsheet.gui.column import Column
 from jobsheet.gui.desk import Desk
 from jobsheet.gui.look import Look
-
 from jobsheet.gui.measures import STRIP as STRIP_HIGH
 from jobsheet.gui.status import HIGH as STATUS_HIGH
 from jobsheet.gui.status import StatusLine
@@ -144,10 +143,18 @@ class Window(QMainWindow):
         bench.title.pressed.connect(self._cell_pressed)
         sheet.open_wanted.connect(self.open_key)
         sheet.close_wanted.connect(self.close_row)
-        sheet.stepped.connect(lambda by: self.edits.step(by))
-        sheet.dropped.connect(lambda key, set_up, index: self.edits.drop(key, set_up, index))
+        sheet.stepped.connect(self._stepped)
+        sheet.dropped.connect(self._dropped)
         sheet.chosen.connect(lambda _key: self._later.start())
         sheet.empty_pressed.connect(lambda key: self.edits.add("face", key))
+
+    def _stepped(self, by: int) -> None:
+        """Page Up or Page Down on the sheet."""
+        self.edits.step(by)
+
+    def _dropped(self, key: str, set_up: str, index: int) -> None:
+        """A row was let go."""
+        self.edits.drop(key, set_up, index)
 
     # --- showing ---
 
@@ -428,11 +435,11 @@ class Window(QMainWindow):
         self.edits.delete_set_up()
 
     def move_set_up_up(self) -> None:
-        """This set-up one place up."""
+        """One place up with the set-up."""
         self.edits.move_set_up(-1)
 
     def move_set_up_down(self) -> None:
-        """This set-up one place down."""
+        """One place down with the set-up."""
         self.edits.move_set_up(1)
 
     def renumber(self) -> None:

@@ -21,7 +21,9 @@ def worked(step: Step) -> tuple[str, str, str, str]:
 
     function = all_formulas().get(step.formula)
     if function is None:
-        numbers = ", ".join(f"{name} = {value:.6g}" for name, value in step.inputs if isinstance(value, float))
+        numbers = ", ".join(
+            f"{name} = {value:.6g}" for name, value in step.inputs if isinstance(value, float)
+        )
         return step.figure.replace("_", " "), step.formula, f"{numbers} → {step.result:.4g}", ""
     done = work(function, **dict(step.inputs))
     numbers = ", ".join(
@@ -29,7 +31,12 @@ def worked(step: Step) -> tuple[str, str, str, str]:
     )
     result = f"{done.symbol} = {significant(step.result, 4)} {done.unit.strip('-')}".strip()
     text = translate("Working", "{numbers}; so {result}").format(numbers=numbers, result=result)
-    return done.title, done.expression, text, translate("Working", "Source: {source}").format(source=done.source)
+    return (
+        done.title,
+        done.expression,
+        text,
+        translate("Working", "Source: {source}").format(source=done.source),
+    )
 
 
 class WorkingView(QWidget):

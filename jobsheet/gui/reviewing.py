@@ -1,0 +1,15 @@
+"""Remarks and safety notes about the job on the desk; imported only after the first figures are painted."""
+
+from __future__ import annotations
+
+from jobsheet.model.job import Job
+from jobsheet.model.remark import Note, Remark
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.review.engine import review
+from jobsheet.review.notes import notes_for
+
+
+def remarks_and_notes(job: Job, reckoned: Reckoned) -> tuple[tuple[Remark, ...], tuple[Note, ...]]:
+    """What is wrong or missing in a plan, and what is true of its steps and said beside them."""
+    notes = notes_for(job, reckoned)
+    return review(job, reckoned), tuple(note for step in notes.steps.values() for note in step)
