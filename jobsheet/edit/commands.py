@@ -206,7 +206,7 @@ class ChangeUnits(Struct, frozen=True):
             return job
         from jobsheet.edit.spelling import with_units_written
 
-        return replace(with_units_written(job), units=self.units)
+        return replace(with_units_written(job, self.units), units=self.units)
 
 
 class AddOperation(Struct, frozen=True):

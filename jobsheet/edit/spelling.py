@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.errors import QuantityError
 from jobsheet.model.job import Job
+from jobsheet.model.quantity import Pattern, Place
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout
@@ -42,44 +43,50 @@ def _cutter(text: str, units: str) -> str:
     return f"{first}{comma}{rest}"
 
 
-def _group(fields: Any, entries: tuple[Entry, ...], units: str) -> Any:
-    """The same fields with every bare number spelled out; a text that no longer reads stays as it was."""
+def _group(fields: Any, entries: tuple[Entry, ...], units: str, to: str) -> Any:
+    """The same fields with every bare number spelled out, read as they will be from now on."""
     changed: dict[str, Any] = {}
     for entry in entries:
         value = getattr(fields, entry.name)
         if value is None or isinstance(value, (str, int, bool)):
             continue
         if entry.asks == "places":
-            text = "; ".join(
-                f"{_spelled(_LENGTH, place.x.text, units)}, {_spelled(_LENGTH, place.y.text, units)}"
-                for place in value
-            )
+            text = "; ".join(_place(item, units) for item in value.items)
         else:
             text = _spelled(entry, entry.text(value), units)
         if text != entry.text(value):
             try:
-                changed[entry.name] = entry.read(text, units)
+                changed[entry.name] = entry.read(text, to)
             except QuantityError:
                 continue
     return replace(fields, **changed) if changed else fields
 
 
+def _place(item: Place | Pattern, units: str) -> str:
+    """A place with its units; in a pattern every size gets its own, angles and counts stay."""
+    if isinstance(item, Place):
+        return f"{_spelled(_LENGTH, item.x.text, units)}, {_spelled(_LENGTH, item.y.text, units)}"
+    number = r"(?<![\d.,])(\d+(?:[.,]\d+)?)(?![\d.,]*\s*(?:°|deg|mm|in\b|thou|\"))"
+    words = re.split(r"(\bof \d+(?:\s*[x×]\s*\d+)?)", item.text)
+    return "".join(word if word.startswith("of ") else re.sub(number, rf"\1 {units}", word) for word in words)
+
+
 _LENGTH = Entry(name="length", title="Length", asks="length")
 
 
-def with_units_written(job: Job) -> Job:
-    """The same job, every bare number with its unit behind it."""
+def with_units_written(job: Job, to: str) -> Job:
+    """The same job, every bare number with its unit behind it, for a job whose bare numbers mean `to`."""
     set_ups = tuple(
         replace(
-            _group(set_up, layout.SET_UP, job.units),
-            holding=_group(set_up.holding, layout.HOLDING, job.units),
+            _group(set_up, layout.SET_UP, job.units, to),
+            holding=_group(set_up.holding, layout.HOLDING, job.units, to),
             operations=tuple(
                 replace(
-                    operation, fields=_group(operation.fields, kind_of(operation.kind).entries, job.units)
+                    operation, fields=_group(operation.fields, kind_of(operation.kind).entries, job.units, to)
                 )
                 for operation in set_up.operations
             ),
         )
         for set_up in job.set_ups
     )
-    return replace(job, stock=_group(job.stock, layout.STOCK, job.units), set_ups=set_ups)
+    return replace(job, stock=_group(job.stock, layout.STOCK, job.units, to), set_ups=set_ups)

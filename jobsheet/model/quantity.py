@@ -6,6 +6,8 @@ Two values are the same only if both agree, so that `25 thou` is never silently 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from msgspec import Struct
 
 
@@ -56,6 +58,38 @@ class Place(Struct, frozen=True):
     def text(self) -> str:
         """As it is typed in one line."""
         return f"{self.x.text}, {self.y.text}"
+
+
+class Pattern(Struct, frozen=True):
+    """Places that were written as one pattern in words."""
+
+    points: tuple[Place, ...]
+    text: str
+
+
+class Places(Struct, frozen=True):
+    """Where a hole operation works: single places and patterns, in the order they are written."""
+
+    items: tuple[Place | Pattern, ...]
+
+    @property
+    def points(self) -> tuple[Place, ...]:
+        """Every place, patterns spread out."""
+        found: list[Place] = []
+        for item in self.items:
+            found.extend((item,) if isinstance(item, Place) else item.points)
+        return tuple(found)
+
+    @property
+    def text(self) -> str:
+        """As it is typed in one line."""
+        return "; ".join(item.text for item in self.items)
+
+    def __iter__(self) -> Iterator[Place]:
+        return iter(self.points)
+
+    def __len__(self) -> int:
+        return len(self.points)
 
 
 class Cutter(Struct, frozen=True, kw_only=True):

@@ -32,7 +32,7 @@ from jobsheet.cutting.strength import drill_strength
 from jobsheet.cutting.times import drilling_time, point_length
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Place, Quantity, Size
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -47,7 +47,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     """What is typed and stored."""
 
     cutter: Cutter
-    at: tuple[Place, ...]
+    at: Places
     depth: Depth
     peck: Quantity | None = None
     feed: Quantity

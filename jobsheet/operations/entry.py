@@ -14,7 +14,7 @@ from msgspec import Struct
 from jobsheet.catalog.cutters import read_cutter
 from jobsheet.catalog.cutters import understood as cutter_understood
 from jobsheet.errors import NoSuchEntry, QuantityError
-from jobsheet.model.quantity import Depth, Place, Quantity
+from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity
 from jobsheet.units.grammar import example, nearest, read
 from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH, KINDS, bare_unit
@@ -56,7 +56,7 @@ class Entry(Struct, frozen=True, kw_only=True):
                 return ""
             if self.optional:
                 return None
-            raise QuantityError(f"{self.title} is empty; {self._wanted(units)}.")
+            raise QuantityError(f"{self.title} is empty; {self.wanted(units)}.")
         return _READERS.get(self.asks, _read_quantity)(self, text, units)
 
     def text(self, value: Any) -> str:
@@ -69,8 +69,6 @@ class Entry(Struct, frozen=True, kw_only=True):
             return "yes" if value else "no"
         if isinstance(value, int):
             return str(value)
-        if isinstance(value, tuple):
-            return "; ".join(place.text for place in value)
         return str(value.text)
 
     def understood(self, value: Any, units: str) -> str:
@@ -87,7 +85,7 @@ class Entry(Struct, frozen=True, kw_only=True):
         found = bare_unit(asks, units)
         return found.symbol if found else ""
 
-    def _wanted(self, units: str) -> str:
+    def wanted(self, units: str) -> str:
         """What to write, as the end of a sentence."""
         samples = {
             "cutter": f"write, for example, {self.choices[0] if self.choices else 'end mill'} 12 mm",
@@ -208,19 +206,33 @@ def _read_depth(entry: Entry, text: str, units: str) -> Depth:
     return Depth(_bounded(entry, value, text, "length"), text)
 
 
-def _read_places(entry: Entry, text: str, units: str) -> tuple[Place, ...]:
-    places = []
+def _read_places(entry: Entry, text: str, units: str) -> Places:
+    items: list[Place | Pattern] = []
     start = 0
     for piece in re.split(r"[;\n]", text):
         if piece.strip():
-            places.append(_read_place(piece, start, units))
+            items.append(read_place(piece, start, units))
         start += len(piece) + 1
-    if not places:
+    if not items:
         raise QuantityError(f"{entry.title} is empty; write x and y, such as 14, 12; 66, 12.")
-    return tuple(places)
+    return Places(tuple(items))
 
 
-def _read_place(piece: str, start: int, units: str) -> Place:
+def read_place(piece: str, start: int, units: str) -> Place | Pattern:
+    """One place `x, y`, or one pattern in words.
+
+    Raises
+    ------
+    QuantityError
+        With the part of the whole text that is wrong; `start` is where this piece begins.
+    """
+    from jobsheet.operations.patterns import is_pattern, read_pattern
+
+    if is_pattern(piece):
+        try:
+            return read_pattern(piece, units)
+        except QuantityError as error:
+            raise QuantityError(str(error), start, start + len(piece)) from None
     parts = re.split(r",\s+|\s*\|\s*", piece.strip())
     if len(parts) != 2:
         raise QuantityError(

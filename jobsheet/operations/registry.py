@@ -13,7 +13,7 @@ from jobsheet.errors import NoSuchEntry
 from jobsheet.operations.kind import Kind
 from jobsheet.units.grammar import nearest
 
-_MACHINERY = {"__init__", "entry", "kind", "registry", "tally", "names", "common", "milling"}
+_MACHINERY = {"__init__", "entry", "kind", "registry", "tally", "names", "common", "milling", "patterns"}
 
 
 @cache

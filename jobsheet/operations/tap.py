@@ -16,7 +16,7 @@ from jobsheet.cutting.tapping import (
 )
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Place, Quantity, Size, Thread
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -37,7 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     thread: Thread
-    at: tuple[Place, ...]
+    at: Places
     depth: Depth
     method: str = BY_HAND
     hole: Quantity | None = None

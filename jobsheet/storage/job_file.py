@@ -8,8 +8,8 @@ from typing import Any
 
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
 from jobsheet.model.job import FACES, Holding, Job, Operation, Part, SetUp, Stock, Zero
-from jobsheet.model.quantity import Place, Quantity
-from jobsheet.operations.entry import Entry, place_from
+from jobsheet.model.quantity import Pattern, Place, Places, Quantity
+from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
 from jobsheet.storage.strict_yaml import Node, parse, read_file
@@ -89,7 +89,7 @@ class _Reader:
             where = f"{path}.{name_in_file(entry.name)}" if path else name_in_file(entry.name)
             if found is None:
                 if not entry.optional and node is not None and (node.fields is not None):
-                    self.problem(node, where, f"this field is missing; {entry._wanted(self.units)}")  # noqa: SLF001
+                    self.problem(node, where, f"this field is missing; {entry.wanted(self.units)}")
                 continue
             value = self.entry(found, where, entry)
             if value is not None:
@@ -105,7 +105,7 @@ class _Reader:
                 pieces = ", ".join(item.text or "" for item in node.items)
                 self.problem(node, path, f'this is a list; if it is one value, put it in quotes: "{pieces}"')
             else:
-                self.problem(node, path, f"this is {node.what}; {entry._wanted(self.units)}")  # noqa: SLF001
+                self.problem(node, path, f"this is {node.what}; {entry.wanted(self.units)}")
             return None
         if node.comment and (node.text == "" or entry.asks in ("cutter", "hole size")):
             self.problem(
@@ -120,44 +120,35 @@ class _Reader:
             self.problem(node, path, str(error))
             return None
 
-    def places(self, node: Node, path: str, entry: Entry) -> tuple[Place, ...] | None:
-        """Places written as a list of `[x, y]`, or of texts `x, y`."""
-        found: list[Place] = []
-        good = True
+    def places(self, node: Node, path: str, entry: Entry) -> Places | None:
+        """Places written as a list: each is `[x, y]`, a text `x, y`, or a pattern in words."""
+        before = len(self.problems)
         items = node.items or []
-        if (
-            items
-            and all(item.text is not None for item in items)
-            and len(items) == 2
-            and "," not in (items[0].text or "")
-        ):
+        if len(items) == 2 and all(item.text is not None and "," not in item.text for item in items):
             items = [node]  # one place alone: at: [14, 12]
+        found: list[Place | Pattern] = []
         for index, item in enumerate(items):
             where = f"{path}[{index}]"
             try:
-                if item.items is not None:
-                    texts = [part.text for part in item.items]
-                    if len(texts) != 2 or None in texts:
-                        hint = (
-                            ' If a comma is a decimal mark, put the size in quotes: ["6,35 mm", 10 mm].'
-                            if len(texts) > 2
-                            else ""
-                        )
-                        self.problem(
-                            item, where, f"a place has two sizes, x and y; here are {len(texts)}.{hint}"
-                        )
-                        good = False
-                        continue
+                if item.items is None:
+                    found.append(read_place(item.text or "", 0, self.units))
+                    continue
+                texts = [part.text for part in item.items]
+                if len(texts) == 2 and None not in texts:
                     found.append(place_from(texts[0] or "", texts[1] or "", self.units))
-                else:
-                    found.extend(entry.read(item.text or "", self.units))
+                    continue
+                more = len(texts) > 2
+                hint = (
+                    ' If a comma is a decimal mark, put the size in quotes: ["6,35 mm", 10 mm].'
+                    if more
+                    else ""
+                )
+                self.problem(item, where, f"a place has two sizes, x and y; here are {len(texts)}.{hint}")
             except QuantityError as error:
                 self.problem(item, where, str(error))
-                good = False
-        if good and not found:
-            self.problem(node, path, f"no place is written here; {entry._wanted(self.units)}")  # noqa: SLF001
-            return None
-        return tuple(found) if good else None
+        if len(self.problems) == before and not found:
+            self.problem(node, path, f"no place is written here; {entry.wanted(self.units)}")
+        return Places(tuple(found)) if len(self.problems) == before else None
 
 
 def job_from(root: Node, name: str) -> Job:
@@ -319,13 +310,18 @@ def job_from_text(text: str, name: str) -> Job:
     return job_from(versions.up_to_date(parse(text, name), name), name)
 
 
+def _place_in_file(item: Place | Pattern) -> Any:
+    """`[x, y]` for a place, words for a pattern."""
+    return (item.x.text, item.y.text) if isinstance(item, Place) else item.text
+
+
 def _group(entries: tuple[Entry, ...], value: Any) -> dict[str, Any]:
     """A group of entries as texts, without what is empty."""
     out: dict[str, Any] = {}
     for entry in entries:
         item = getattr(value, entry.name)
         if entry.asks == "places":
-            out[name_in_file(entry.name)] = [(place.x.text, place.y.text) for place in item]
+            out[name_in_file(entry.name)] = [_place_in_file(place) for place in item.items]
             continue
         text = entry.text(item)
         if text or not entry.optional:
