@@ -8,17 +8,21 @@ from typing import Any
 from jobsheet.paths import resources
 
 
-def load(path: Path) -> Any:
-    """The content of one of our own YAML files, with all scalars as text.
+def parsed(text: str) -> Any:
+    """The content of a text of ours in YAML, with all scalars as text.
 
-    What people write goes through `storage/`, which is strict and knows lines; this is for files
+    What people write is read strictly and with its lines, in `storage/` and `own_files`; this is for text
     that the tests have read. Text throughout: `No`, `12:30` and `017` mean what they say.
     """
     import yaml
 
     loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
-    with path.open(encoding="utf-8") as stream:
-        return yaml.load(stream, Loader=loader)  # noqa: S506 - BaseLoader makes text, lists and mappings only
+    return yaml.load(text, Loader=loader)  # noqa: S506 - BaseLoader makes text, lists and mappings only
+
+
+def load(path: Path) -> Any:
+    """The content of one of our own YAML files."""
+    return parsed(path.read_text(encoding="utf-8"))
 
 
 def shipped(*names: str) -> Any:

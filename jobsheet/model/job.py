@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from msgspec import Struct
 
 from jobsheet.model.quantity import Quantity
@@ -57,12 +59,12 @@ class Holding(Struct, frozen=True, kw_only=True):
 
 
 class Operation(Struct, frozen=True, kw_only=True):
-    """One step: a key that never changes, the number on paper, the kind and its own fields."""
+    """One step: a key that never changes, the number on paper, the kind and that kind's own `Fields`."""
 
     key: str
     number: int
     kind: str
-    fields: Struct
+    fields: Any
 
 
 class SetUp(Struct, frozen=True, kw_only=True):

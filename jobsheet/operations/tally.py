@@ -28,7 +28,7 @@ class Tally:
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
         """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
         result = formula(**inputs)
-        self._steps.append(Step(figure, formula.formula.name, tuple(inputs.items()), result))  # type: ignore[attr-defined]
+        self._steps.append(Step(figure, formula.formula.name, tuple(inputs.items()), result))
         for caveat in outside_validity(formula, **inputs):
             text = str(caveat)
             if text not in self._caveats:

@@ -189,5 +189,5 @@ def _step_facts(operation: Operation) -> dict[str, Any]:
         facts["hole.through"] = depth.through
         facts["hole.blind"] = not depth.through
     if operation.kind == "tap":
-        facts["method"] = "power" if fields.method == "under power" else "hand-in-spindle"  # type: ignore[attr-defined]
+        facts["method"] = "power" if fields.method == "under power" else "hand-in-spindle"
     return facts

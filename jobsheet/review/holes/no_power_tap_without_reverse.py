@@ -22,12 +22,12 @@ def no_power_tap_without_reverse(view: View) -> Iterator[Remark]:
     Source: trade discussion of power tapping; common practice
     """
     for set_up, operation, _ in view.steps():
-        if operation.kind != "tap" or operation.fields.method != "under power":  # type: ignore[attr-defined]
+        if operation.kind != "tap" or operation.fields.method != "under power":
             continue
         machine = view.reckoned.settings[operation.key].machine
         if not machine.spindle.reverses:
             message = "This machine does not reverse: tap by hand"
-        elif not operation.fields.depth.through:  # type: ignore[attr-defined]
+        elif not operation.fields.depth.through:
             message = "Blind hole under power: the tap over-runs at the bottom; tap by hand"
         elif view.job.trainee:
             message = "A trainee's job: tap by hand"

@@ -26,12 +26,12 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
         spots: dict[tuple[int, int], tuple[str, int]] = {}
         for operation in set_up.operations:
             if operation.kind == "drill" and _cutter(operation.fields).kind == "spot drill":
-                for place in operation.fields.at:  # type: ignore[attr-defined]
+                for place in operation.fields.at:
                     spots.setdefault(_spot(place), (operation.key, operation.number))
         for operation in set_up.operations:
             if operation.kind != "drill":
                 continue
-            places = {_spot(place) for place in operation.fields.at}  # type: ignore[attr-defined]
+            places = {_spot(place) for place in operation.fields.at}
             if _cutter(operation.fields).kind != "spot drill" and places - started:
                 later = next((spots[place] for place in places - started if place in spots), None)
                 message = "Spot before drilling: the drill will wander"
@@ -44,12 +44,12 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
 
 
 def _cutter(fields: object) -> Cutter:
-    cutter: Cutter = fields.cutter  # type: ignore[attr-defined]
+    cutter: Cutter = fields.cutter
     return cutter
 
 
 def _spot(place: object) -> tuple[int, int]:
-    return round(place.x.value * 1e6), round(place.y.value * 1e6)  # type: ignore[attr-defined]
+    return round(place.x.value * 1e6), round(place.y.value * 1e6)
 
 
 def _moved(key: str, before: str) -> Callable[[Job], Job]:

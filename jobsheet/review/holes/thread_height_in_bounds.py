@@ -36,9 +36,9 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
             or height is None
             or LOWEST <= height <= HIGHEST
             or operation.fields.cutter.style == "form"
-        ):  # type: ignore[attr-defined]
+        ):
             continue
-        thread = operation.fields.thread  # type: ignore[attr-defined]
+        thread = operation.fields.thread
         usual = tap_drill(thread)
         message = f"Thread would be {height * 100:.0f} %: change the drill"
         fix = None
@@ -54,13 +54,13 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
 
 def _drill_of(set_up: SetUp, tap: Operation) -> Operation | None:
     """The last drilling step before the tap, at one of its places."""
-    places = {(round(p.x.value * 1e6), round(p.y.value * 1e6)) for p in tap.fields.at}  # type: ignore[attr-defined]
+    places = {(round(p.x.value * 1e6), round(p.y.value * 1e6)) for p in tap.fields.at}
     found = None
     for operation in set_up.operations:
         if operation.key == tap.key:
             break
-        if operation.kind == "drill" and operation.fields.cutter.kind == "drill":  # type: ignore[attr-defined]
-            here = {(round(p.x.value * 1e6), round(p.y.value * 1e6)) for p in operation.fields.at}  # type: ignore[attr-defined]
+        if operation.kind == "drill" and operation.fields.cutter.kind == "drill":
+            here = {(round(p.x.value * 1e6), round(p.y.value * 1e6)) for p in operation.fields.at}
             if here & places:
                 found = operation
     return found

@@ -31,8 +31,8 @@ def inside_the_stock(view: View) -> Iterator[Remark]:
                 )
                 yield remark(view, "inside-the-stock", message, operation.key, set_up=set_up.key)
                 break
-        if operation.kind == "face" and operation.fields.depth.value >= high:  # type: ignore[attr-defined]
-            message = f"{operation.fields.depth.text} deep takes all of the work, {trimmed(high * 1e3, 2)} mm high here"  # type: ignore[attr-defined]
+        if operation.kind == "face" and operation.fields.depth.value >= high:
+            message = f"{operation.fields.depth.text} deep takes all of the work, {trimmed(high * 1e3, 2)} mm high here"
             yield remark(view, "inside-the-stock", message, operation.key, set_up=set_up.key)
 
 
