@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import Any
 
 from msgspec.structs import replace
 
 from jobsheet.model.job import Job
-from jobsheet.model.quantity import Cutter
+from jobsheet.model.quantity import Cutter, Place
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.rule import View, remark, rule
 
@@ -43,12 +44,12 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
             started |= places
 
 
-def _cutter(fields: object) -> Cutter:
+def _cutter(fields: Any) -> Cutter:
     cutter: Cutter = fields.cutter
     return cutter
 
 
-def _spot(place: object) -> tuple[int, int]:
+def _spot(place: Place) -> tuple[int, int]:
     return round(place.x.value * 1e6), round(place.y.value * 1e6)
 
 
