@@ -16,6 +16,7 @@ from jobsheet.model.shape import Hole, Slab, Sweep
 Point = tuple[float, float]
 COS30, SIN30 = math.cos(math.radians(30)), 0.5
 ROUND = 28
+_CIRCLE = tuple((math.cos(2 * math.pi * i / ROUND), math.sin(2 * math.pi * i / ROUND)) for i in range(ROUND))
 
 
 class Stroke(Struct, frozen=True):
@@ -62,9 +63,8 @@ def cut(block: Block, shapes: Iterable[Sweep]) -> Block:
 
 def _ring(x: float, y: float, z: float, diameter: float) -> tuple[Point, ...]:
     """A level circle."""
-    steps = (2 * math.pi * i / ROUND for i in range(ROUND))
     radius = diameter / 2
-    return tuple(seen(x + radius * math.cos(a), y + radius * math.sin(a), z) for a in steps)
+    return tuple(seen(x + radius * cos, y + radius * sin, z) for cos, sin in _CIRCLE)
 
 
 def _top(block: Block, z: float) -> tuple[Point, ...]:

@@ -19,14 +19,19 @@ Sweeps = Callable[[Operation], tuple[Sweep, ...]]
 
 
 class Stage(Struct, frozen=True):
-    """One drawing of the strip: the row it belongs to, its caption, its strokes."""
+    """One drawing of the strip: the row it belongs to, its caption, the work before and after it."""
 
     key: str
     caption: str
     number: str
     spoken: str
-    picture: Sketch
+    before: Block
+    after: Block
     set_up: str = ""
+
+    def picture(self) -> Sketch:
+        """The strokes; made only for the stages that are shown."""
+        return sketch(self.before, self.after, now=bool(self.key))
 
 
 def held(job: Job, set_up: SetUp) -> tuple[float, float, float]:
@@ -66,7 +71,7 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
         block = Block(*sizes, holes.get(set_up.up, ()))
         if index == 0:
             words = translate("Strip", "stock")
-            found.append(Stage("", "", words, words, sketch(block, block, now=False)))
+            found.append(Stage("", "", words, words, block, block))
         first = block
         for operation in set_up.operations:
             before = block
@@ -77,16 +82,14 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
             block = cut(block, [_placed(shape, set_up, block) for shape in shapes])
             if set_up.key == open_set_up:
                 spoken = translate("Strip", "The work after {number}").format(number=operation.number)
-                picture = sketch(before, block)
                 caption = translate("Strip", "after")
                 found.append(
-                    Stage(operation.key, caption, str(operation.number), spoken, picture, set_up.key)
+                    Stage(operation.key, caption, str(operation.number), spoken, before, block, set_up.key)
                 )
         gone[up] += first.height - block.height
         holes[set_up.up] = block.holes
         if set_up.key != open_set_up:
             spoken = translate("Strip", "The work after set-up {number}").format(number=set_up.number)
             caption = translate("Strip", "set-up")
-            picture = sketch(first, block)
-            found.append(Stage(set_up.key, caption, str(set_up.number), spoken, picture, set_up.key))
+            found.append(Stage(set_up.key, caption, str(set_up.number), spoken, first, block, set_up.key))
     return found

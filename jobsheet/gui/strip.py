@@ -28,12 +28,14 @@ class StageCell(QAbstractButton):
         super().__init__(parent)
         self.stage: Stage | None = None
         self.current = False
+        self._picture: Sketch | None = None
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
 
     def put(self, stage: Stage, *, current: bool) -> None:
         """Show a stage."""
         if stage != self.stage or current != self.current:
             self.stage, self.current = stage, current
+            self._picture = stage.picture()
             self.setAccessibleName(stage.spoken)
             self.setToolTip(stage.spoken)
             self.update()
@@ -41,7 +43,7 @@ class StageCell(QAbstractButton):
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """The drawing, its caption and, under the current one, a blue foot."""
         now, stage = look(), self.stage
-        if stage is None:
+        if stage is None or self._picture is None:
             return
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), now.colour("field" if self.current else "paper"))
@@ -50,7 +52,7 @@ class StageCell(QAbstractButton):
             if not self.current:
                 spare = max(0.0, room.width() - now.px(92))
                 room.adjust(spare / 2, now.px(4), -spare / 2, 0)
-            paint_sketch(painter, now, room, stage.picture, detailed=self.current)
+            paint_sketch(painter, now, room, self._picture, detailed=self.current)
             self._paint_caption(painter, now, stage, foot)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
             if self.current:

@@ -272,6 +272,8 @@ class Window(QMainWindow):
             app.focusChanged.connect(self._focus_moved)
         self.refresh_title()
         self.files.offer_recovered()
+        if self.focusWidget() is None or not self.opened_key:
+            self.bench.column.sheet.focus_line(self.bench.column.sheet.chosen_key)
 
     def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
         """Whatever has the focus is in view."""
