@@ -13,7 +13,18 @@ from jobsheet.errors import NoSuchEntry
 from jobsheet.operations.kind import Kind
 from jobsheet.units.grammar import nearest
 
-_MACHINERY = {"__init__", "entry", "kind", "registry", "tally", "names", "common", "milling", "patterns"}
+_MACHINERY = {
+    "__init__",
+    "entry",
+    "kind",
+    "registry",
+    "tally",
+    "names",
+    "common",
+    "milling",
+    "drilling",
+    "patterns",
+}
 
 
 @cache
