@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from jobsheet.cutting.formula import outside_validity
+from jobsheet.cutting.formula import formula_of, outside_validity
 from jobsheet.model.figures import Figure, Figures, Step
 from jobsheet.operations.names import FIGURES, show, si_unit
 
@@ -28,7 +28,7 @@ class Tally:
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
         """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
         result = formula(**inputs)
-        self._steps.append(Step(figure, formula.formula.name, tuple(inputs.items()), result))
+        self._steps.append(Step(figure, formula_of(formula).name, tuple(inputs.items()), result))
         for caveat in outside_validity(formula, **inputs):
             text = str(caveat)
             if text not in self._caveats:
