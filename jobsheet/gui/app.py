@@ -1,113 +1,13 @@
-"""Starts the window: the application, its look, and what to do when something unforeseen happens."""
+"""The way in: reads the job first and only then wakes the toolkit, which makes the start quicker."""
 
 from __future__ import annotations
-
-import sys
-from pathlib import Path
-from types import TracebackType
-from typing import TYPE_CHECKING
-
-from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QApplication
-
-from jobsheet import paths
-from jobsheet.errors import JobsheetError
-from jobsheet.gui import look, settings
-from jobsheet.gui.singletons import keep_for_now
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window import Window
-
-SAMPLE = "hm-100-drilled-plate-b1.yaml"
-#: What the program returns after something unforeseen: never silently nought.
-BROKEN = 70
-
-
-class Guard:
-    """Shows one sentence for what nobody foresaw, keeps it in a log, and remembers that it happened."""
-
-    def __init__(self) -> None:
-        self.broken = False
-        self._showing = False
-
-    def __call__(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Take an exception that came out of a slot or an event."""
-        if issubclass(kind, KeyboardInterrupt):
-            QApplication.quit()
-            return
-        sys.__excepthook__(kind, error, trace)
-        if not isinstance(error, JobsheetError):
-            self.broken = True
-        self._log(kind, error, trace)
-        if self._showing or QApplication.instance() is None:
-            return
-        self._showing = True
-        QTimer.singleShot(0, lambda: self._show(error))
-
-    def _show(self, error: BaseException) -> None:
-        """One sentence, once at a time."""
-        from jobsheet.gui import ask
-
-        try:
-            if isinstance(error, JobsheetError):
-                ask.tell(QApplication.activeWindow(), str(error))
-            else:
-                ask.tell(
-                    QApplication.activeWindow(),
-                    QApplication.translate(
-                        "App",
-                        "Something went wrong in the program ({error}). Your job is kept; save it under a new name.",
-                    ).format(error=type(error).__name__),
-                )
-        finally:
-            self._showing = False
-
-    @staticmethod
-    def _log(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Keep the whole story in the person's own folder."""
-        import traceback
-
-        try:
-            folder = paths.own_folder()
-            folder.mkdir(parents=True, exist_ok=True)
-            with (folder / "problems.log").open("a", encoding="utf-8") as log:
-                log.writelines(traceback.format_exception(kind, error, trace))
-        except OSError:
-            return
 
 
 def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
-    keep_for_now()
-    guard = Guard()
-    sys.excepthook = guard
-    app = QApplication(sys.argv[:1])
-    app.setApplicationName("jobsheet")
-    if app.style().name() != "fusion":
-        app.setStyle("Fusion")
-    look.load_fonts()
-    chosen = settings.read()
-    look.apply(chosen.scheme, bench=chosen.bench)
-    window = make_window(path)
-    window.show()
-    code = app.exec()
-    return BROKEN if guard.broken else code
+    from jobsheet.gui.opening import open_at_start
 
+    opened = open_at_start(path)
+    from jobsheet.gui.start import run
 
-def make_window(path: str | None) -> Window:
-    """The window with a job on its desk; a file that cannot be used is said, and the sample lies there instead."""
-    from jobsheet.gui.desk import Desk
-    from jobsheet.gui.window import Window
-    from jobsheet.storage.job_file import read_job
-
-    sample = paths.sample_jobs() / SAMPLE
-    desk = Desk(read_job(sample))
-    desk.named = sample.name
-    desk.history.mark_unsaved()
-    window = Window(desk)
-    if path is not None:
-        window.files.open_path(Path(path))
-    else:
-        first = next((operation.key for _, operation in desk.job.operations()), "")
-        window.open_first(first)
-    return window
+    return run(opened)

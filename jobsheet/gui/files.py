@@ -83,9 +83,9 @@ class Files:
 
     def open_path(self, path: Path) -> bool:
         """Open a job; what is wrong with its file is said with the line."""
-        from jobsheet import paths
+        from jobsheet.gui.opening import is_sample
 
-        if path.resolve().parent == paths.sample_jobs().resolve():
+        if is_sample(path):
             return self.open_sample(path, asked=True)
         try:
             digest = job_digest(path)

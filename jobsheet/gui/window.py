@@ -302,10 +302,6 @@ class Window(QMainWindow):
         self.bench.column.reveal(key)
         self._later.start()
 
-    def open_first(self, key: str) -> None:
-        """Choose a row to begin with; it is not opened, so that the whole job is seen."""
-        self.bench.column.sheet.choose(key)
-
     def _open_operation(self, key: str) -> None:
         """The form of an operation."""
         from jobsheet.gui.open_row import OpenRow

@@ -9,8 +9,9 @@ from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.gui import ask, look, reach
-from jobsheet.gui.app import make_window
+from jobsheet.gui.opening import open_at_start
 from jobsheet.gui.singletons import keep
+from jobsheet.gui.start import make_window
 
 keep()
 
@@ -42,7 +43,7 @@ def show(qtbot):
     def show(path=None, size=(1440, 900), scheme="light", factor=1.0):
         reach._State.ready = False
         look.apply(scheme, factor=factor)
-        window = make_window(path)
+        window = make_window(open_at_start(path))
         window.resize(*size)
         window.show()
         shown.append(window)

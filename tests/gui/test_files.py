@@ -2,7 +2,7 @@
 
 import pytest
 
-from jobsheet.gui import app, ask, journal
+from jobsheet.gui import ask, journal, start
 from jobsheet.storage.job_file import read_job
 
 
@@ -108,7 +108,7 @@ def test_saving_clears_the_journal(window, saved, type_in):
 
 
 def test_what_nobody_foresaw_is_logged_and_ends_with_a_code(home, monkeypatch, capsys):
-    guard = app.Guard()
+    guard = start.Guard()
     monkeypatch.setattr(guard, "_show", lambda error: None)
     try:
         1 / 0  # noqa: B018
@@ -116,4 +116,4 @@ def test_what_nobody_foresaw_is_logged_and_ends_with_a_code(home, monkeypatch, c
         guard(type(error), error, error.__traceback__)
     assert guard.broken
     assert "ZeroDivisionError: division by zero" in (home / "problems.log").read_text(encoding="utf-8")
-    assert app.BROKEN != 0
+    assert start.BROKEN != 0

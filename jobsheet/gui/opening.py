@@ -1,0 +1,49 @@
+"""What lies on the desk at the start, read before the toolkit is there: it slows every import after it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from msgspec import Struct
+
+from jobsheet import paths
+from jobsheet.errors import JobsheetError
+from jobsheet.model.job import Job
+from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.job_file import job_digest, read_job
+
+SAMPLE = "hm-100-drilled-plate-b1.yaml"
+
+
+class Opened(Struct, frozen=True, kw_only=True):
+    """A job with where it came from: a file, or a sample, which is an unsaved copy; and what went wrong."""
+
+    job: Job
+    path: Path | None = None
+    sample: str = ""
+    digest: str | None = None
+    problem: str = ""
+
+
+def open_at_start(path: str | None) -> Opened:
+    """The job in a file; a copy of the sample where none is asked for or the file cannot be used."""
+    problem = ""
+    if path is not None and not is_sample(Path(path)):
+        try:
+            digest = job_digest(path)
+            return Opened(job=read_job(path), path=Path(path), digest=digest)
+        except JobsheetError as error:
+            problem = str(error)
+    sample = Path(path) if path is not None and not problem else paths.sample_jobs() / SAMPLE
+    opened = Opened(job=read_job(sample), sample=sample.name, problem=problem)
+    try:
+        # Figures are remembered by value: what is reckoned here is ready when the window asks for it.
+        Reckoner().reckon(opened.job)
+    except JobsheetError:
+        pass
+    return opened
+
+
+def is_sample(path: Path) -> bool:
+    """Whether a file is one of those shipped with the program."""
+    return path.resolve().parent == paths.sample_jobs().resolve()
