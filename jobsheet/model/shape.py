@@ -25,4 +25,43 @@ class Hole(Struct, frozen=True):
     threaded: bool = False
 
 
-Sweep = Slab | Hole
+class Edge(Struct, frozen=True):
+    """Metal off one side of the work from the top down: `side` as it lies (left, right, front, rear) [m].
+
+    `width` is measured from that side inward.
+    """
+
+    side: str
+    width: float
+    depth: float
+
+
+class Groove(Struct, frozen=True):
+    """A slot with round ends: centres of its ends, width and depth; `depth` None goes through [m]."""
+
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    width: float
+    depth: float | None
+
+
+class Recess(Struct, frozen=True):
+    """A pocket with rounded corners: centre, sizes along x and y, corner radius, depth; None goes through [m]."""
+
+    x: float
+    y: float
+    length: float
+    width: float
+    radius: float
+    depth: float | None
+
+
+class Bevel(Struct, frozen=True):
+    """The top edges broken all round by a chamfer of this size [m]."""
+
+    size: float
+
+
+Sweep = Slab | Hole | Edge | Groove | Recess | Bevel

@@ -128,7 +128,9 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
     cutter, diameter, teeth = cut.cutter, diameter_of(cut.cutter), teeth_of(cut.cutter)
     power, _, kc = _power(tally, cut, setting, speed)
     feed = cut.tooth * teeth * speed
-    tally.figure("removal_rate", milling_removal_rate, depth=cut.depth, width=cut.width, table_feed=feed)
+    removal = tally.figure(
+        "removal_rate", milling_removal_rate, depth=cut.depth, width=cut.width, table_feed=feed
+    )
     forces = tooth_forces(
         kc=kc,
         feed_per_tooth=cut.tooth,
@@ -148,7 +150,7 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
     tooth = tally.figure("finish", side_roughness, feed=cut.tooth, diameter=diameter) if cut.wall else 0.0
     if tooth:
         tally.figure("finish_run_out", side_roughness, feed=cut.tooth * teeth, diameter=diameter)
-    _second(tally, cut, setting, power, feed)
+    _second(tally, cut, setting, power, removal)
     return forces
 
 
@@ -194,17 +196,22 @@ def _bending(tally: Tally, cut: Cut, setting: Setting, forces: ToothForces) -> N
             tally.caveat("The wall comes out " + ("dug in." if digs_in else "with metal left on."))
 
 
-def _second(tally: Tally, cut: Cut, setting: Setting, power: float, feed: float) -> None:
-    """Unit power as a second opinion; a word where the two differ much."""
+def _second(tally: Tally, cut: Cut, setting: Setting, power: float, removal: float) -> None:
+    """Unit power as a second opinion; a word where the two differ much.
+
+    Its feed factor is taken at the mean chip, as cutting-data section 2.4 pairs the two: a thin cut from
+    the side thins the chip for both.
+    """
     energy = setting.material.kp
     if energy is None:
         return
+    found_chip = arc_chip_thickness(feed_per_tooth=cut.tooth, start=cut.start, end=cut.end)
     second = tally.figure(
         "second_power",
         unit_power,
         energy=energy.value * 1e9,
-        feed_factor=unit_power_feed_factor(feed=cut.tooth),
-        removal_rate=cut.depth * cut.width * feed,
+        feed_factor=unit_power_feed_factor(feed=found_chip),
+        removal_rate=removal,
         wear=setting.shop.wear_milling,
     )
     ratio = tally.show("method_ratio", power / second)

@@ -38,6 +38,8 @@ FIGURES: dict[str, Named] = {
     "volume": Named("Metal to remove", "volume", "cm³", "in³", 2, 3),
     "power": Named("Power at the cutter", "power", "W", "W", 0, 0),
     "torque": Named("Torque", "torque", "N·m", "N·m", 2, 2),
+    "last_power": Named("Power of the last cut", "power", "W", "W", 0, 0),
+    "last_torque": Named("Torque of the last cut", "torque", "N·m", "N·m", 2, 2),
     "torque_peak": Named("Torque, peak", "torque", "N·m", "N·m", 2, 2),
     "feed_force": Named("Force along the feed, mean", "force", "N", "N", 0, 0),
     "in_plane_peak": Named("Force across the cutter, peak", "force", "N", "N", 0, 0),

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from msgspec.structs import replace
+
 from jobsheet.cutting.formula import formula_of, outside_validity
 from jobsheet.model.figures import Figure, Figures, Step
 from jobsheet.operations.names import FIGURES, show, si_unit
@@ -60,6 +62,16 @@ class Tally:
     def missing_speed(self, asked: float) -> None:
         """Keep a speed [rev/s] that was typed and that the machine has not."""
         self._missing_speed = asked
+
+    def take(self, found: Figures, renamed: dict[str, str], as_they_are: tuple[str, ...] = ()) -> None:
+        """Take over figures of a part reckoned apart, some under another name; its caveats and working too."""
+        for figure in found.items:
+            name = renamed.get(figure.name, figure.name if figure.name in as_they_are else None)
+            if name is not None:
+                self._figures[name] = replace(figure, name=name)
+        self._steps.extend(found.working)
+        for caveat in found.caveats:
+            self.caveat(caveat)
 
     def done(self) -> Figures:
         """All figures, in the order of `FIGURES`."""
