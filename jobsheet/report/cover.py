@@ -18,6 +18,7 @@ from jobsheet.report.blocks import (
     Signature,
     Table,
     Words,
+    Writing,
 )
 from jobsheet.report.fetch import Fetched, also_on_the_bench, fetched, in_runs
 from jobsheet.report.isometric import finished_picture, stock_picture
@@ -58,12 +59,8 @@ def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
 def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> Page:
     """The cover itself: as many notes as there is room for, then shorter texts, then smaller pictures."""
     notes = [note for note in plan.notes.sheet if not note.back]
-    # Warnings before notes; the order of the catalogue within.
-    notes.sort(key=lambda note: note.level != "warn")
-    high = 165.0
-    lengths = (700, 500)
-    page = _made(plan, things, set_ups, len(notes), lengths, high)
-    for high, lengths in ((165.0, (700, 500)), (140.0, (700, 500)), (120.0, (360, 240)), (96.0, (160, 120))):
+    page = _made(plan, things, set_ups, len(notes), (700, 500), 145.0)
+    for high, lengths in ((145.0, (700, 500)), (120.0, (360, 240)), (96.0, (160, 120))):
         for count in range(len(notes), min(4, len(notes)) - 1, -1):
             page = _made(plan, things, set_ups, count, lengths, high)
             if plan.fits(page):
@@ -83,7 +80,8 @@ def _made(
         left += [Gap(2), Rule(), Heading("Why this order"), Words(why)]
     if job.note:
         left += [Gap(2), Rule(), Heading("Note"), Words(plan.short(job.note, lengths[1], "note"))]
-    notes = sorted((note for note in plan.notes.sheet if not note.back), key=lambda note: note.level != "warn")
+    notes = [note for note in plan.notes.sheet if not note.back]
+    left += [Gap(2), Rule(), Heading("What I would change next time"), Writing(1)]
     lines = tuple(line(plan, note) for note in notes[:count])
     right: list[object] = [Heading("Set-ups"), set_up_table(plan, set_ups), Gap(8)]
     box: list[object] = [Heading("Before you start"), NoteLines(lines, "label")]

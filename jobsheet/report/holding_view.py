@@ -8,7 +8,7 @@ from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Item, Line, Text, arrow, box, hatched
 from jobsheet.model.job import SetUp
 from jobsheet.report.isometric import datum_letter
-from jobsheet.report.lying import OPPOSITE, Lying
+from jobsheet.report.lying import Lying
 
 JAW = 24.0
 _VISE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
@@ -128,12 +128,8 @@ def signs(set_up: SetUp, lie: Lying) -> tuple[str, ...]:
     return ("rests here", "clamped", *(("jaw",) if jaw else ()))
 
 
-#: Kept beside the drawing of the jaws, for the words under it.
 def jaw_words(set_up: SetUp, datums: tuple[tuple[str, str], ...]) -> str:
     """Which face lies against the fixed jaw, by its letter where it has one."""
     letters = {face: letter for letter, face in datums}
     face = set_up.fixed_jaw
-    opposite = OPPOSITE[face]
-    word = f"{letters[face]} ({face})" if face in letters else face
-    other = f"{letters[opposite]} ({opposite})" if opposite in letters else opposite
-    return f"{word} at the fixed jaw, {other} at the moving jaw"
+    return f"{f'{letters[face]}, ' if face in letters else ''}{face} face"

@@ -13,15 +13,15 @@ from jobsheet.report.wording import DATA_SHEET, STAMP_REASON
 #: Ticks in the order of the hands (me, machine, hold, tool, then): the notes that call for each, and its words.
 _TICKS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("eyes-shielded",), "eye protection on"),
-    (("nothing-loose-to-catch", "hair-up-and-covered"), "hair up, nothing loose, no gloves"),
-    (("guards-set-before-start", "chip-shield-at-the-cutter"), "guard and chip shield set"),
-    (("belt-cover-closed",), "speed set, belt cover shut"),
-    (("lowest-speed-before-start",), "speed knob at its lowest"),
-    (("range-changed-at-rest",), "gear or range engaged"),
-    (("drawbar-tight-taper-clean",), "taper wiped, drawbar tight"),
+    (("nothing-loose-to-catch", "hair-up-and-covered"), "nothing loose on you"),
+    (("guards-set-before-start", "chip-shield-at-the-cutter"), "chip shield set"),
+    (("belt-cover-closed",), "belt cover shut"),
+    (("lowest-speed-before-start",), "speed at its lowest"),
+    (("range-changed-at-rest",), "range engaged"),
+    (("drawbar-tight-taper-clean",), "drawbar tight"),
     (("wrench-out-before-start",), "key and wrench out"),
-    (("quill-locked-for-milling", "slides-locked-for-milling"), "milling: quill, idle slides locked"),
-    (("tight-then-turn-by-hand",), "spindle turned once by hand"),
+    (("quill-locked-for-milling", "slides-locked-for-milling"), "idle slides locked"),
+    (("tight-then-turn-by-hand",), "spun once by hand"),
 )
 
 
@@ -31,10 +31,10 @@ def ticks(plan: Plan, set_up: SetUp) -> Ticks:
     for operation in set_up.operations:
         here |= {note.id for note in plan.notes.steps.get(operation.key, ())}
     words = [text for ids, text in _TICKS if here & set(ids)]
-    hold = ["work seated and tight, tapped down" if set_up.holding.packing else "work seated and tight"]
+    hold = ["work seated and tight"]
     if "room-under-the-hole" in here:
-        hold.append("room under every through hole")
-    at = next((index for index, text in enumerate(words) if text.startswith(("taper", "key", "milling", "spindle turned"))), len(words))
+        hold.append("room under the holes")
+    at = next((index for index, text in enumerate(words) if text.startswith(("drawbar", "key", "idle", "spun"))), len(words))
     return Ticks((*words[:at], *hold, *words[at:]))
 
 

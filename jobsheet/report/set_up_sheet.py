@@ -92,7 +92,7 @@ def _same_chain(one: object, other: object) -> bool:
 
 
 def _page(
-    plan: Plan, course: Course, steps: tuple[Step, ...], index: int, count: int, parts: list[tuple[Step, ...]], *, last: bool | None = None
+    plan: Plan, course: Course, steps: tuple[Step, ...], index: int, count: int, parts: list[tuple[Step, ...]], *, last: bool | None = None, lines: int = 1
 ) -> Page:
     set_up = course.set_up
     last = index == count - 1 if last is None else last
@@ -101,22 +101,30 @@ def _page(
     if count > 1:
         text += f", sheet {index + 1} of {count}"
     blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *_held(plan, course), Rule()]
+    at_points = any(_goes_to(course, step) for step in steps) or (count == 1 and index == 0)
     if index == 0:
-        blocks += [_before(plan, course), Rule()]
+        blocks += [_before(plan, course, at_points=at_points), Rule()]
     else:
         before = parts[index - 1][-1].number if len(parts) > index - 1 and parts[index - 1] else ""
-        blocks += [Heading(f"Continues from step {before}", "same holding, same zero: nothing was unclamped"), *_positions(plan, course)]
+        blocks.append(Heading(f"Continues from step {before}", "same holding, same zero: nothing was unclamped"))
+        if at_points and course.points:
+            blocks += _positions(plan, course)
         blocks.append(Rule())
     if steps:
         blocks.append(Steps(steps))
     if last:
-        blocks += [Rule(), *_after(plan, set_up)]
+        blocks += [Rule(), *_after(plan, set_up, lines)]
     else:
         blocks += [Rule(), Words(f"Go on to sheet {index + 2}: do not unclamp.", "number")]
     return Page(
         kind="set-up", about=set_up.key, title=title(plan, "Set-up", text), blocks=tuple(blocks),
         legend=_legend(plan, course, steps), foot=_foot(plan), stamp=STAMP if plan.open_stops else "",
     )  # fmt: skip
+
+
+def _goes_to(course: Course, step: Step) -> bool:
+    """Whether a step goes to any of the points."""
+    return any(int(step.number) in point.steps for point in course.points)
 
 
 def _foot(plan: Plan) -> tuple[str, ...]:
@@ -128,13 +136,13 @@ def _held(plan: Plan, course: Course) -> tuple[Columns]:
     """How it is held, the zero from above, and both in words."""
     job, set_up = plan.job, course.set_up
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
-    hold = holding_picture(set_up, course.lie, datums, 150, 122)
+    hold = holding_picture(set_up, course.lie, datums, 150, 114)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    zero = zero_picture(set_up, course.lie, points, datums, 205, 122)
+    zero = zero_picture(set_up, course.lie, points, datums, 200, 114)
     return (
         Columns(
             parts=((Picture("Hold", hold),), (Picture("Zero, from above", zero),), (Gap(1), Facts(held_facts(plan, set_up)))),
-            shares=(0.31, 0.41, 0.28),
+            shares=(0.31, 0.4, 0.29),
             ruled=(2,),
         ),
     )
@@ -151,7 +159,7 @@ def held_facts(plan: Plan, set_up: SetUp) -> tuple[tuple[str, str], ...]:
     rows = (
         ("held in", holding.device),
         ("face up", up),
-        ("jaws", jaw_words(set_up, plan.job.datums) if set_up.fixed_jaw not in (set_up.up, "") else ""),
+        ("fixed jaw", jaw_words(set_up, plan.job.datums) if set_up.fixed_jaw not in (set_up.up, "") else ""),
         ("on", holding.packing),
         ("above the jaws", _sized(holding.above_jaws.text, units) if holding.above_jaws else ""),
         ("tighten to", holding.tighten.text if holding.tighten else ""),
@@ -167,9 +175,10 @@ def _sized(text: str, units: str) -> str:
     return f"{text} {units}" if text.strip()[-1:].isdigit() else text
 
 
-def _before(plan: Plan, course: Course) -> Columns:
+def _before(plan: Plan, course: Course, *, at_points: bool) -> Columns:
+    """The ticks, and beside them the points where this sheet's steps go to any."""
     left = (Heading("Before cutting"), ticks(plan, course.set_up))
-    right = _positions(plan, course)
+    right = _positions(plan, course) if at_points else ()
     if not right:
         return Columns(parts=(left,), shares=(1.0,))
     return Columns(parts=(left, right), shares=(0.3, 0.7))
@@ -227,14 +236,14 @@ def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell
     return Cell(plan.short(text, 14, "position")), Cell(place.dial or "no handle", (place.line, place.error) if place.dial else ())
 
 
-def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
+def _after(plan: Plan, set_up: SetUp, lines: int) -> tuple[object, ...]:
     measures = measures_of(plan, set_up)
     happened: tuple[object, ...] = (
-        Heading("What happened", "noise, chatter, finish, stall"), Writing(2), Blanks(("made by", "checked by", "time")),
+        Heading("What happened", "noise, chatter, finish, stall"), Writing(lines), Blanks(("made by", "checked by", "time")),
     )  # fmt: skip
     if not measures:
         return happened
-    return (Columns(parts=((Heading("Measure in this hold"), Measures(measures)), happened), shares=(0.46, 0.54)),)
+    return (Columns(parts=((Heading("Measure in this hold"), Measures(measures)), happened), shares=(0.5, 0.5)),)
 
 
 def _legend(plan: Plan, course: Course, steps: tuple[Step, ...]) -> tuple[str, ...]:

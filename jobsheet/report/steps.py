@@ -82,7 +82,7 @@ def _depth_note(plan: Plan, operation: Operation, outcome: Outcome, row: Row) ->
     if handle is None or not isinstance(depth, Quantity) or "milling" not in kind_of(operation.kind).groups:
         return row.depth_unit
     layers = (outcome.figures.value("layers") if outcome.figures else None) or 1.0
-    return f"{row.depth_unit}, {handle.name} {dial_text(handle, reading(handle, depth.value / layers))}"
+    return f"{row.depth_unit}\n{handle.name} {dial_text(handle, reading(handle, depth.value / layers))}"
 
 
 def measures_of(plan: Plan, set_up: SetUp) -> tuple[Measure, ...]:

@@ -12,7 +12,7 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
     part = " ".join(word for word in (job.part.number, job.part.name) if word) or "Part without a name"
     drawing = ", ".join(word for word in (job.part.drawing or job.part.number, job.part.revision) if word)
     stock = f"{job.stock.length.text} × {job.stock.width.text} × {job.stock.height.text}"
-    metal = ", ".join(word for word in (job.material, job.stock.condition, stock) if word)
+    metal = ", ".join(word for word in (job.material, stock, job.stock.condition) if word)
     planned = ", ".join(word for word in (job.planned_by, job.planned_on) if word)
     count = job.part.quantity
     machine = f"{card.title}, invented" if card.invented else card.title

@@ -26,7 +26,7 @@ def zero_picture(
     items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
     for point in points:
         x, y = lie.from_corner(set_up, point.x, point.y)
-        items += _point(point, x0 + x * scale, y0 + high - y * scale, scale)
+        items += _point(point, x0 + x * scale, y0 + high - y * scale, scale, inward=x < along / 2)
     zero_x, zero_y = lie.zero(set_up)
     at = x0 + zero_x * scale, y0 + high - zero_y * scale
     items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
@@ -52,14 +52,15 @@ def jaws(set_up: SetUp, lie: Lying, x0: float, y0: float, wide: float, high: flo
     return items
 
 
-def _point(point: Point, x: float, y: float, scale: float) -> list[Item]:
+def _point(point: Point, x: float, y: float, scale: float, *, inward: bool) -> list[Item]:
     radius = max(point.diameter / 2 * scale, 1.8)
     reach = radius + 3
     return [
         Line(((x - reach, y), (x + reach, y)), "dim"),
         Line(((x, y - reach), (x, y + reach)), "dim"),
         Ellipse(x, y, radius, radius, weight=1.7),
-        Text(x + radius + 2.5, y - radius - 1.5, str(point.number), "mark"),
+        # The number stands towards the middle of the work, clear of the zero at its corner.
+        Text(x + (radius + 3.5) * (1 if inward else -1), y - radius - 0.5, str(point.number), "mark", "start" if inward else "end"),
     ]
 
 
@@ -68,7 +69,7 @@ def _letters(
 ) -> list[Item]:
     """The datum letters of the four sides, clear of jaws and arrows."""
     places = {
-        "far": ((x0 + wide * 0.3, y0 - JAW - 10), (x0 + wide * 0.3, y0)),
+        "far": ((x0 + wide * 0.5, y0 - JAW - 10), (x0 + wide * 0.5, y0)),
         "near": ((x0 + wide * 0.12, y0 + high + JAW + 10), (x0 + wide * 0.12, y0 + high)),
         "left": ((x0 - 20, y0 + high * 0.68), (x0, y0 + high * 0.68)),
         "right": ((x0 + wide + 20, y0 + high * 0.68), (x0 + wide, y0 + high * 0.68)),

@@ -1,0 +1,34 @@
+"""Every text that a person typed into a job, with the field it stands in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from jobsheet.model.job import Job
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.storage import layout
+
+
+def texts_of(job: Job) -> Iterator[tuple[str, str]]:
+    """Field and text, in the order of the file."""
+    yield from _group("part", layout.PART, job.part)
+    yield from _group("job", layout.JOB, job)
+    yield from _group("stock", layout.STOCK, job.stock)
+    for letter, _ in job.datums:
+        yield "datums", letter
+    for set_up in job.set_ups:
+        where = f"set-up {set_up.number}"
+        yield from _group(where, layout.SET_UP, set_up)
+        yield from _group(f"{where}, holding", layout.HOLDING, set_up.holding)
+        yield from _group(f"{where}, zero", layout.ZERO, set_up.zero)
+        for operation in set_up.operations:
+            yield from _group(f"step {operation.number}", kind_of(operation.kind).entries, operation.fields)
+
+
+def _group(where: str, entries: tuple[Entry, ...], value: Any) -> Iterator[tuple[str, str]]:
+    for entry in entries:
+        text = entry.text(getattr(value, entry.name))
+        if text:
+            yield f"{where}, {entry.title.lower()}", text

@@ -1,0 +1,81 @@
+"""DejaVu Sans, shipped and embedded: how wide text is, and which characters it lacks.
+
+A character that the font lacks would print as an empty box without an error: it is printed as its
+code instead, and the caller can say which they are.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from functools import cache, lru_cache
+from typing import Any
+
+from jobsheet.paths import resources
+
+REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
+
+
+@cache
+def face(name: str) -> Any:
+    """A face by name, registered with the PDF library."""
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    font = TTFont(name, str(resources() / "fonts" / f"{name}.ttf"))
+    pdfmetrics.registerFont(font)
+    return font.face
+
+
+def font_name(*, bold: bool) -> str:
+    """The registered name of a weight."""
+    name = BOLD if bold else REGULAR
+    face(name)
+    return name
+
+
+def missing_characters(text: str) -> list[str]:
+    """The characters of a text that the font lacks, each once, in their order."""
+    return list(dict.fromkeys(character for character in text if not _has(character)))
+
+
+@lru_cache(maxsize=4096)
+def _has(character: str) -> bool:
+    if character in "\n\t\r" or character.isspace():
+        return True
+    # Controls and marks that turn the writing round have no picture of their own and change others.
+    if unicodedata.category(character) in ("Cc", "Cf", "Cs", "Co", "Cn"):
+        return False
+    return all(ord(character) in face(name).charToGlyph for name in (REGULAR, BOLD))
+
+
+@lru_cache(maxsize=16384)
+def printable(text: str) -> str:
+    """The text as it is printed: blanks of any kind as a blank, characters that the font lacks as their code."""
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(_printed(character) for character in text)
+
+
+def _printed(character: str) -> str:
+    if character == "\n":
+        return character
+    if character.isspace():
+        return " "
+    return character if _has(character) else f"[U+{ord(character):04X}]"
+
+
+@cache
+def _widths(name: str) -> dict[int, float]:
+    found: dict[int, float] = face(name).charWidths
+    return found
+
+
+@lru_cache(maxsize=65536)
+def _units(text: str, bold: bool) -> float:
+    widths = _widths(BOLD if bold else REGULAR)
+    return sum(widths.get(ord(character), 600.0) for character in text)
+
+
+def width(text: str, size: float, *, bold: bool = False) -> float:
+    """How wide a printable text is [points]."""
+    return _units(text, bold) * size / 1000

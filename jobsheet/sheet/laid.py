@@ -1,0 +1,73 @@
+"""A block becomes a drawing of a known height: laid out by measuring, painted later.
+
+The module of each block registers how it is laid; `lay` looks it up. Blocks are values, so what was
+laid once for a width is remembered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+from typing import Any, TypeVar
+
+from msgspec import Struct
+
+from jobsheet.drawing.picture import Item, Line, Text, moved
+from jobsheet.sheet.styles import BETWEEN, STYLES
+
+
+class Laid(Struct, frozen=True):
+    """Items from the upper left corner of the block, and how high it is [points]."""
+
+    items: tuple[Item, ...]
+    height: float
+
+
+Layer = Callable[[Any, float], Laid]
+_LAYERS: dict[type, Layer] = {}
+F = TypeVar("F", bound=Layer)
+
+
+def lays(block: type) -> Callable[[F], F]:
+    """Register how a block is laid."""
+
+    def register(layer: F) -> F:
+        _LAYERS[block] = layer
+        return layer
+
+    return register
+
+
+@lru_cache(maxsize=2048)
+def lay(block: Any, width: float) -> Laid:
+    """A block in that width."""
+    return _LAYERS[type(block)](block, width)
+
+
+def stacked(blocks: tuple[Any, ...], width: float, between: float = BETWEEN) -> Laid:
+    """Blocks one under the other."""
+    items: list[Item] = []
+    y = 0.0
+    for index, block in enumerate(blocks):
+        laid = lay(block, width)
+        y += between if index else 0.0
+        items += moved(laid.items, 0.0, y)
+        y += laid.height
+    return Laid(tuple(items), y)
+
+
+def text_lines(lines: tuple[str, ...], style: str, x: float, y: float, *, anchor: str = "start", size: float | None = None) -> tuple[list[Item], float]:
+    """Lines of text whose upper edge is at y; the items and the lower edge."""
+    asked = STYLES[style]
+    size = size or asked.size
+    leading = size * 1.22
+    items: list[Item] = []
+    for index, line in enumerate(lines):
+        if line:
+            items.append(Text(x, y + index * leading + size * 0.96, line, style, anchor, None if size == asked.size else size))
+    return items, y + len(lines) * leading
+
+
+def across(width: float, y: float, weight: str = "row", left: float = 0.0) -> Line:
+    """A level line."""
+    return Line(((left, y), (width, y)), weight)

@@ -1,0 +1,60 @@
+"""Documents on paper: the same documents give the same bytes, every font is inside, and so is each job's file."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+from jobsheet.report.blocks import Document
+from jobsheet.sheet.fonts import font_name, printable
+from jobsheet.sheet.pages import drawn
+from jobsheet.sheet.painter import paint
+from jobsheet.sheet.styles import PAPERS, SIDE, TOP
+
+
+def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
+    """One PDF of several jobs, each with its own cover and count of pages.
+
+    Parameters
+    ----------
+    documents : tuple of Document
+        As `report/` makes them
+    paper : str
+        A key of `PAPERS`
+    """
+    from reportlab.pdfgen.canvas import Canvas
+
+    from jobsheet.sheet.attachment import attach
+
+    width, height = PAPERS[paper]
+    out = BytesIO()
+    canvas = Canvas(
+        out, pagesize=(width, height), invariant=1, pageCompression=1, initialFontName=font_name(bold=False),
+        lang="en", displayDocTitle=True,
+    )  # fmt: skip
+    canvas.setTitle(printable("; ".join(document.title for document in documents))[:300])
+    canvas.setCreator("Jobsheet")
+    canvas.setSubject("Set-up sheets for a manual milling machine")
+    for index, document in enumerate(documents):
+        for page in document.pages:
+            picture, scale = drawn(page, paper)
+            paint(canvas, picture, SIDE, height - TOP, scale)
+            if page.number == 1:
+                key = f"job{index}"
+                canvas.bookmarkPage(key)
+                canvas.addOutlineEntry(printable(document.title)[:120], key, 0)
+            canvas.showPage()
+    attach(canvas, _files(documents))
+    canvas.save()
+    return out.getvalue()
+
+
+def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
+    """Each job's file under its own name; a second one of a name gets a number."""
+    found: dict[str, bytes] = {}
+    for document in documents:
+        name, count = f"{document.name}.yaml", 1
+        while name in found:
+            count += 1
+            name = f"{document.name} {count}.yaml"
+        found[name] = document.source
+    return list(found.items())

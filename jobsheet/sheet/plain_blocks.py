@@ -1,0 +1,277 @@
+"""Headings, paragraphs, notes, ticks, pictures and lines to write on."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from jobsheet.drawing.marks import mark_at
+from jobsheet.drawing.picture import Item, Line, Text, box, moved
+from jobsheet.report.blocks import (
+    Blanks,
+    Box,
+    Columns,
+    Facts,
+    Gap,
+    Heading,
+    Measures,
+    NoteLine,
+    NoteLines,
+    Picture,
+    Rule,
+    Signature,
+    Ticks,
+    Words,
+    Worked,
+    Writing,
+)
+from jobsheet.sheet.fonts import printable, width
+from jobsheet.sheet.laid import Laid, across, lays, stacked, text_lines
+from jobsheet.sheet.styles import BOX, GUTTER, MARK, STYLES
+from jobsheet.sheet.wrapping import fitted, wrap
+
+#: From one line to write on to the next, and the height of a row of short ones.
+WRITING, BLANK = 20.0, 22.0
+#: A column of ticks is at least so wide.
+TICK = 140.0
+
+
+def wide(text: str, style: str) -> float:
+    """How wide a text is in a style."""
+    return width(printable(text), STYLES[style].size, bold=STYLES[style].bold)
+
+
+@lays(Rule)
+def _rule(block: Rule, room: float) -> Laid:
+    return Laid((across(room, 1.5, block.weight),), 3.0)
+
+
+@lays(Gap)
+def _gap(block: Gap, _room: float) -> Laid:
+    return Laid((), block.points)
+
+
+@lays(Heading)
+def _heading(block: Heading, room: float) -> Laid:
+    lines, size = fitted(block.text, "head", room, 9.0)
+    items, bottom = text_lines(lines, "head", 0.0, 0.0, size=size)
+    if block.beside:
+        left = wide(block.text, "head") + 7
+        if len(lines) == 1 and left + wide(block.beside, "caption") <= room:
+            items.append(Text(left, 10.5, block.beside, "caption"))
+        else:
+            more, bottom = text_lines(wrap(block.beside, "caption", room), "caption", 0.0, bottom)
+            items += more
+    return Laid(tuple(items), bottom + 1.0)
+
+
+@lays(Words)
+def _words(block: Words, room: float) -> Laid:
+    items, bottom = text_lines(wrap(block.text, block.style, room), block.style, 0.0, 0.0)
+    return Laid(tuple(items), bottom)
+
+
+@lays(Facts)
+def _facts(block: Facts, room: float) -> Laid:
+    items: list[Item] = []
+    y = 0.0
+    for caption, text in block.rows:
+        left = max(wide(caption, "caption") + 5, 32.0)
+        items.append(Text(0.0, y + 8.6, caption, "caption"))
+        first = wrap(text, "label", max(room - left, 40.0))
+        more, y = text_lines(first, "label", left, y)
+        items += more
+        y += 1.6
+    return Laid(tuple(items), y)
+
+
+@lays(Picture)
+def _picture(block: Picture, room: float) -> Laid:
+    head = _heading(Heading(block.title, block.caption), room)
+    shift = max(0.0, (room - block.drawing.width) / 2)
+    return Laid((*head.items, *moved(block.drawing.items, shift, head.height)), head.height + block.drawing.height)
+
+
+@lays(Ticks)
+def _ticks(block: Ticks, room: float) -> Laid:
+    """One under the other; in two or three columns, read down, where there is the width."""
+    columns = max(1, min(3, int(room // TICK)))
+    each = (room - GUTTER * (columns - 1)) / columns
+    rows = math.ceil(len(block.items) / columns)
+    laid = [_tick_column(block.items[at : at + rows], each) for at in range(0, len(block.items), rows)] if rows else []
+    items = [item for index, one in enumerate(laid) for item in moved(one.items, index * (each + GUTTER), 0.0)]
+    return Laid(tuple(items), max((one.height for one in laid), default=0.0))
+
+
+def _tick_column(words_of_each: tuple[str, ...], room: float) -> Laid:
+    items: list[Item] = []
+    y = 1.0
+    for words in words_of_each:
+        lines = wrap(words, "body", room - BOX - 7)
+        high = max(BOX, len(lines) * STYLES["body"].leading)
+        items.append(Line(box(0.5, y + (high - BOX) / 2 if len(lines) == 1 else y, BOX - 1, BOX - 1), "outline", closed=True))
+        more, _ = text_lines(lines, "body", BOX + 7, y + (high - len(lines) * STYLES["body"].leading) / 2)
+        items += more
+        y += high + 2.6
+    return Laid(tuple(items), y)
+
+
+@lays(NoteLines)
+def _notes(block: NoteLines, room: float) -> Laid:
+    items: list[Item] = []
+    y = 1.0
+    for note in block.lines:
+        more, y = note_line(note, block.style, 0.0, y, room)
+        items += more
+        y += 3.0
+    return Laid(tuple(items), y)
+
+
+def note_line(note: NoteLine, style: str, x: float, y: float, room: float) -> tuple[list[Item], float]:
+    """A note with its sign before it, and the blank for initials under it; items and lower edge."""
+    if note.bold:
+        style = "note bold" if style in ("note", "note bold") else "label bold"
+    size = min(MARK, STYLES[style].size + 1)
+    items: list[Item] = list(mark_at(note.sign, size, x, y + 0.4)) if note.sign else []
+    left = x + (size + 4 if note.sign else 0)
+    more, bottom = text_lines(wrap(note.text, style, room - (left - x)), style, left, y)
+    items += more
+    if note.initials:
+        asked = f"{note.initials}:"
+        items.append(Text(left, bottom + 11, asked, "label"))
+        start = left + wide(asked, "label") + 5
+        if note.given:
+            items.append(Text(start, bottom + 11, note.given, "label bold"))
+        else:
+            items.append(Line(((start, bottom + 12), (min(start + 90, x + room), bottom + 12)), "row"))
+        bottom += 15
+    return items, bottom
+
+
+@lays(Box)
+def _box(block: Box, room: float) -> Laid:
+    inside = stacked(block.blocks, room - 18)
+    height = inside.height + 14
+    frame = Line(box(0.8, 0.8, room - 1.6, height - 1.6), "frame", closed=True)
+    return Laid((frame, *moved(inside.items, 9.0, 7.0)), height)
+
+
+@lays(Columns)
+def _columns(block: Columns, room: float) -> Laid:
+    count = len(block.parts)
+    inside = room - GUTTER * (count - 1)
+    items: list[Item] = []
+    x = 0.0
+    edges = []
+    parts = [stacked(blocks, inside * share) for blocks, share in zip(block.parts, block.shares, strict=True)]
+    height = max(laid.height for laid in parts)
+    for blocks, share, laid in zip(block.parts, block.shares, parts, strict=True):
+        edges.append(x)
+        spare = int((height - laid.height) // WRITING)
+        items += moved(stacked(_more_lines(blocks, spare), inside * share).items if spare else laid.items, x, 0.0)
+        x += inside * share + GUTTER
+    for index in block.ruled:
+        at = edges[index] - GUTTER / 2
+        items.append(Line(((at, 0.0), (at, height)), "row"))
+    return Laid(tuple(items), height)
+
+
+def _more_lines(blocks: tuple[object, ...], lines: int) -> tuple[object, ...]:
+    """The same blocks, with lines to write on down to where the neighbour ends."""
+    return tuple(Writing(block.lines + lines) if isinstance(block, Writing) else block for block in blocks)
+
+
+@lays(Writing)
+def _writing(block: Writing, room: float) -> Laid:
+    return Laid(tuple(across(room, (index + 1) * WRITING - 1) for index in range(block.lines)), block.lines * WRITING)
+
+
+@lays(Blanks)
+def _blanks(block: Blanks, room: float) -> Laid:
+    return Laid(tuple(_short_lines(block.captions, 0.0, room, 0.0)), BLANK)
+
+
+def _short_lines(captions: tuple[str, ...], left: float, right: float, y: float) -> list[Item]:
+    each = (right - left + 10) / len(captions)
+    items: list[Item] = []
+    for index, caption in enumerate(captions):
+        x = left + index * each
+        items.append(Text(x, y + BLANK - 5, caption, "caption"))
+        items.append(Line(((x, y + BLANK - 2), (x + each - 10, y + BLANK - 2)), "row"))
+    return items
+
+
+@lays(Signature)
+def _signature(block: Signature, room: float) -> Laid:
+    items, bottom = text_lines(wrap(block.text, "body", room * 0.5), "body", 0.0, 1.0)
+    height = max(bottom, BLANK) + 2
+    return Laid((*items, *_short_lines(block.captions, room * 0.56, room, height - BLANK)), height)
+
+
+@lays(Measures)
+def _measures(block: Measures, room: float) -> Laid:
+    items: list[Item] = []
+    y = 0.0
+    number = max(wide(row.step, "label") for row in block.rows) + 6
+    for row in block.rows:
+        base = y + 15.5
+        items.append(Text(number - 6, base, row.step, "label", "end"))
+        what = wrap(row.what, "label", room * 0.34)
+        more, bottom = text_lines(what, "label", number, base - 8.7)
+        items += more
+        x = number + max((wide(line, "label") for line in what), default=0.0) + 8
+        if row.low:
+            x = _limits(items, row.low, row.high, x, base)
+            items.append(Text(x + 6, base, "found", "caption"))
+            start = x + 6 + wide("found", "caption") + 4
+            if start > room - 36:
+                base += 20
+                start = number
+            items.append(Line(((start, base + 1), (room, base + 1)), "row"))
+        for words in row.boxes:
+            items.append(Line(box(x, base - BOX + 3.5, BOX - 1, BOX - 1), "outline", closed=True))
+            items.append(Text(x + BOX + 5, base, words, "body"))
+            x += BOX + 12 + wide(words, "body")
+        y = max(base + 5.5, bottom + 2)
+    return Laid(tuple(items), y)
+
+
+def _limits(items: list[Item], low: str, high: str, x: float, base: float) -> float:
+    """The limits as two figures in the type that is read from afar."""
+    for text, style in ((low, "dial"), ("to" if high else "", "body"), (high, "dial")):
+        if text:
+            items.append(Text(x, base, text, style))
+            x += wide(text, style) + 4
+    return x
+
+
+_GREEK = {
+    "pi": "π", "phi": "φ", "kappa": "κ", "gamma": "γ", "eta": "η", "mu": "µ", "alpha": "α", "beta": "β", "rho": "ρ", "sigma": "σ",
+    "lambda": "λ", "delta": "δ", "tau": "τ", "omega": "ω", "epsilon": "ε", "theta": "θ", "psi": "ψ",
+}  # fmt: skip
+_WORD = re.compile(rf"(?<![A-Za-z])({'|'.join(_GREEK)})(?![A-Za-z])")
+
+
+def symbols(text: str) -> str:
+    """A formula as one writes it: Greek letters, a raised 2 and 3, a real minus sign."""
+    text = _WORD.sub(lambda match: _GREEK[match[1]], text)
+    text = re.sub(r"\^2(?![\d.])", "²", text)
+    text = re.sub(r"\^3(?![\d.])", "³", text)
+    return re.sub(r"(?<=[\s(])-(?=[\s\w(])", "−", text).replace(" * ", " · ")
+
+
+@lays(Worked)
+def _worked(block: Worked, room: float) -> Laid:
+    items, y = text_lines(wrap(block.title, "label bold", room), "label bold", 0.0, 2.0)
+    for text, style, indent in (
+        (symbols(block.expression), "body", 14.0),
+        (symbols(block.numbers), "note", 14.0),
+        (symbols(block.result), "label bold", 14.0),
+        *((f"Caveat: {caveat}", "note bold", 14.0) for caveat in block.caveats),
+        (f"Source: {block.source}" if block.source else "", "caption", 14.0),
+    ):
+        if text:
+            more, y = text_lines(wrap(text, style, room - indent), style, indent, y)
+            items += more
+    return Laid(tuple(items), y + 3)
+

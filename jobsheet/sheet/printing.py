@@ -1,0 +1,59 @@
+"""From a job to the bytes of its sheets, in one call, for the command line and the window alike."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.model.job import Job
+from jobsheet.model.remark import Remark
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.report.blocks import Document
+from jobsheet.report.job_sheet import job_sheet
+from jobsheet.report.plan import Initials
+from jobsheet.report.texts import texts_of
+from jobsheet.review.notes import Notes
+from jobsheet.sheet.fonts import missing_characters
+from jobsheet.sheet.pages import fits_on
+from jobsheet.sheet.styles import PAPERS
+from jobsheet.storage.machine_file import find_card
+
+#: Paper by name, A4 first.
+PAPER_NAMES = tuple(PAPERS)
+
+
+class Lacking(Struct, frozen=True):
+    """A character that the font lacks, and the field it stands in."""
+
+    character: str
+    where: str
+
+    @property
+    def code(self) -> str:
+        """As it is printed on the sheet instead."""
+        return f"U+{ord(self.character):04X}"
+
+
+def document_for(
+    job: Job,
+    reckoned: Reckoned,
+    notes: Notes,
+    remarks: tuple[Remark, ...],
+    *,
+    paper: str = "a4",
+    acknowledged: tuple[Initials, ...] = (),
+    working: bool = False,
+    source: bytes | None = None,
+    name: str = "job",
+) -> Document:
+    """The pages of a job, ended where that paper ends."""
+    return job_sheet(
+        job, reckoned, notes, remarks, find_card(job.machine), acknowledged=acknowledged, fits=fits_on(paper),
+        working=working, source=source, name=name,
+    )  # fmt: skip
+
+
+def lacking(job: Job) -> tuple[Lacking, ...]:
+    """Every character of a job that the font lacks, with the fields it stands in."""
+    return tuple(
+        Lacking(character, where) for where, text in texts_of(job) for character in missing_characters(text)
+    )
