@@ -19,7 +19,7 @@ from PySide6.QtGui import (
     QPen,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QComboBox, QFrame, QLineEdit, QPlainTextEdit, QRadioButton, QWidget
+from PySide6.QtWidgets import QComboBox, QCompleter, QFrame, QLineEdit, QPlainTextEdit, QRadioButton, QWidget
 
 from jobsheet.gui import ink
 from jobsheet.gui.look import look
@@ -59,6 +59,14 @@ class Line(QLineEdit):
         self.setFrame(False)
         _plain(self)
         self.textEdited.connect(self.typed)
+
+    def offer(self, words: tuple[str, ...]) -> None:
+        """Offer words that begin or hold what is typed."""
+        completer = QCompleter(list(words), self)
+        completer.setCaseSensitivity(QtCore.Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(QtCore.Qt.MatchFlag.MatchContains)
+        completer.activated.connect(self.typed)
+        self.setCompleter(completer)
 
     def put(self, text: str) -> None:
         """Show a text; where it is there already, the cursor stays."""

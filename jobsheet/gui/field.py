@@ -44,7 +44,12 @@ def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
         return Pick(choices, parent)
     if entry.lines > 1:
         return Lines(parent)
-    return Line(parent)
+    line = Line(parent)
+    if entry.asks == "material":
+        from jobsheet.catalog.materials import names
+
+        line.offer(names())
+    return line
 
 
 class Field(QWidget):

@@ -159,17 +159,27 @@ class Files:
 
     def export_pdf(self) -> bool:
         """The sheets as a PDF that carries the job."""
+        from jobsheet.gui.sheets import make_sheets
+
+        try:
+            pdf = make_sheets(self._window.desk)
+        except JobsheetError as error:
+            ask.tell(self._window, str(error))
+            return False
+        return self.write_sheets(pdf)
+
+    def write_sheets(self, pdf: bytes) -> bool:
+        """Ask where, and put the sheets there."""
         desk = self._window.desk
         name = f"{desk.job.part.number or 'job'}.pdf".replace("/", "-")
         folder = desk.path.parent if desk.path else Path.home()
         path = ask.export_path(self._window, folder / name)
         if path is None:
             return False
-        from jobsheet.gui.sheets import make_sheets
         from jobsheet.storage.writing import write_file
 
         try:
-            write_file(path, make_sheets(desk))
+            write_file(path, pdf)
         except JobsheetError as error:
             ask.tell(self._window, str(error))
             return False
@@ -178,12 +188,12 @@ class Files:
 
     def print_sheets(self) -> None:
         """Show the sheets as they will print."""
-        from jobsheet.gui.sheets import show_sheets
+        if self._window.desk.reckoned is None:
+            ask.tell(self._window, self._window.desk.problem)
+            return
+        from jobsheet.gui.print_window import PrintWindow
 
-        try:
-            show_sheets(self._window)
-        except JobsheetError as error:
-            ask.tell(self._window, str(error))
+        PrintWindow(self._window).open()
 
     # --- journal ---
 

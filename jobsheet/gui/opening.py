@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from pathlib import Path
 
 from msgspec import Struct
@@ -36,11 +37,9 @@ def open_at_start(path: str | None) -> Opened:
             problem = str(error)
     sample = Path(path) if path is not None and not problem else paths.sample_jobs() / SAMPLE
     opened = Opened(job=read_job(sample), sample=sample.name, problem=problem)
-    try:
+    with contextlib.suppress(JobsheetError):
         # Figures are remembered by value: what is reckoned here is ready when the window asks for it.
         Reckoner().reckon(opened.job)
-    except JobsheetError:
-        pass
     return opened
 
 

@@ -13,7 +13,7 @@ import sys
 #: Far more calls than any session makes, and far from the end of the counter.
 PLENTY = 1 << 40
 #: Enough for the first painting, and quicker than the real cure.
-FIRST = 200_000
+FIRST = 50_000
 _ONLY_ONES: tuple[object, ...] = (None, True, False, NotImplemented, ...)
 _held: list[object] = []
 

@@ -212,10 +212,14 @@ class Window(QMainWindow):
         opened = sheet.opened
         if opened is not None and opened.key != JOB and opened.key not in sheet.by_key:
             sheet.open(None)
+        if change.before.job.units != change.after.job.units and opened is not None:
+            # The unit a bare number takes stands in every box: make the form anew.
+            key = opened.key
+            sheet.open(None)
+            self.open_key(key)
         self._refresh_open()
         self.refresh_title()
         self.files.journal_later()
-        del change
         self._later.start()
 
     def _refresh_open(self) -> None:
@@ -277,6 +281,7 @@ class Window(QMainWindow):
 
     def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
         """Whatever has the focus is in view."""
+        self.desk.history.break_merge()
         if new is not None:
             self.bench.column.reveal_widget(new)
 

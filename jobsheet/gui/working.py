@@ -9,34 +9,9 @@ from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui import ink
 from jobsheet.gui.look import look
-from jobsheet.model.figures import Figures, Step
+from jobsheet.model.figures import Figures
 
 translate = QCoreApplication.translate
-
-
-def worked(step: Step) -> tuple[str, str, str, str]:
-    """Title, formula, numbers with the result, and source of one step."""
-    from jobsheet.cutting.formula import all_formulas, work
-    from jobsheet.units.show import significant
-
-    function = all_formulas().get(step.formula)
-    if function is None:
-        numbers = ", ".join(
-            f"{name} = {value:.6g}" for name, value in step.inputs if isinstance(value, float)
-        )
-        return step.figure.replace("_", " "), step.formula, f"{numbers} → {step.result:.4g}", ""
-    done = work(function, **dict(step.inputs))
-    numbers = ", ".join(
-        f"{term.symbol} = {significant(term.value, 4)} {term.unit.strip('-')}".strip() for term in done.inputs
-    )
-    result = f"{done.symbol} = {significant(step.result, 4)} {done.unit.strip('-')}".strip()
-    text = translate("Working", "{numbers}; so {result}").format(numbers=numbers, result=result)
-    return (
-        done.title,
-        done.expression,
-        text,
-        translate("Working", "Source: {source}").format(source=done.source),
-    )
 
 
 class WorkingView(QWidget):
@@ -60,12 +35,18 @@ class WorkingView(QWidget):
             return
         for caveat in figures.caveats:
             self._add(caveat, "verm")
+        from jobsheet.report.working import worked
+
         for step in figures.working:
-            title, formula, numbers, source = worked(step)
-            self._add(title, "ink", bold=True)
-            for text, token in ((formula, "ink"), (numbers, "pencil"), (source, "pencil")):
+            done = worked(step)
+            self._add(done.title, "ink", bold=True)
+            numbers = translate("Working", "{numbers}; so {result}").format(
+                numbers=done.numbers, result=done.result
+            )
+            source = translate("Working", "Source: {source}").format(source=done.source)
+            for text, tone in ((done.expression, "ink"), (numbers, "pencil"), (source, "pencil")):
                 if text:
-                    self._add(text, token)
+                    self._add(text, tone)
 
     def _add(self, text: str, token: str, *, bold: bool = False) -> None:
         """One text, wrapped."""

@@ -29,7 +29,9 @@ class Program:
         self.process = subprocess.Popen(
             [sys.executable, "-c", code, *map(str, args)], env=self.env, stderr=subprocess.PIPE, text=True
         )
-        self.window = self.until(lambda: self.xdotool("search", "--pid", str(self.process.pid), "--name", "job sheet"))
+        self.window = self.until(
+            lambda: self.xdotool("search", "--pid", str(self.process.pid), "--name", "job sheet")
+        )
         self.xdotool("windowactivate", "--sync", self.window.splitlines()[-1])
 
     def xdotool(self, *args):

@@ -53,7 +53,7 @@ def test_the_sample_asks_where_to_save_and_stays_as_it_was(program, tmp_path):
     running.keys("ctrl+a")
     running.type(str(tmp_path / "mine"))
     running.keys("Return")
-    running.until(lambda: (tmp_path / "mine.yaml").exists())
+    running.until((tmp_path / "mine.yaml").exists)
     assert read_job(tmp_path / "mine.yaml") == read_job(paths.sample_jobs() / SAMPLE)
     assert (paths.sample_jobs() / SAMPLE).read_bytes() == before
     running.keys("ctrl+q")

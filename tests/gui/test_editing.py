@@ -133,3 +133,36 @@ def test_the_working_shows_formula_numbers_and_source(window):
     texts = [label.text() for label in margin.working._labels]
     assert any("=" in text for text in texts)
     assert any(text.startswith("Source: ") for text in texts)
+
+
+def test_other_units_make_the_boxes_anew_and_change_no_size(window):
+    before = window.desk.job.find("face-rough")[1].fields.depth.value
+    window.open_key("job")
+    form = window.bench.column.sheet.opened.forms["job"]
+    form.fields["units"].box.halves[1].click()
+    assert window.desk.job.units == "in"
+    assert window.desk.job.find("face-rough")[1].fields.depth.value == before
+    window.open_key("face-rough")
+    assert window.open_row.form.fields["depth"].unit == "in"
+
+
+def test_typing_in_another_field_is_another_step(window, type_in):
+    window.open_key("face-rough")
+    type_in(window, "depth", "0.35")
+    type_in(window, "feed_per_tooth", "0.04")
+    type_in(window, "depth", "0.36")
+    window.undo()
+    assert window.desk.job.find("face-rough")[1].fields.depth.text == "0.35"
+    assert window.desk.job.find("face-rough")[1].fields.feed_per_tooth.text == "0.04"
+
+
+def test_another_machine_is_another_set_of_figures(window):
+    from PySide6.QtWidgets import QMenu
+
+    menu = QMenu()
+    window.fill_menu("[machines]", menu)
+    before = window.desk.view("face-rough").share
+    next(action for action in menu.actions() if "K-2" in action.text()).trigger()
+    assert window.desk.job.machine == "knee-mill-k-2"
+    assert window.desk.view("face-rough").share != before
+    assert "K-2" in window.bench.title.cells["machine"].shown.value

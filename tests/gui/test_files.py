@@ -117,3 +117,45 @@ def test_what_nobody_foresaw_is_logged_and_ends_with_a_code(home, monkeypatch, c
     assert guard.broken
     assert "ZeroDivisionError: division by zero" in (home / "problems.log").read_text(encoding="utf-8")
     assert start.BROKEN != 0
+
+
+def test_the_sheets_are_exported_with_the_job_inside(window, tmp_path, monkeypatch):
+    pytest.importorskip("reportlab")
+    path = tmp_path / "plate.pdf"
+    monkeypatch.setattr(ask, "export_path", lambda *_: path)
+    assert window.files.export_pdf()
+    assert path.read_bytes().startswith(b"%PDF")
+
+
+def test_the_preview_shows_the_pages_and_takes_initials(window, qtbot):
+    pytest.importorskip("reportlab")
+    from jobsheet.gui.print_window import PrintWindow
+
+    preview = PrintWindow(window)
+    qtbot.addWidget(preview)
+    preview.show()
+    pages = preview.document.pageCount()
+    assert pages >= 2
+    before = preview.pdf
+    for box in preview.initials.values():
+        qtbot.keyClicks(box, "TR")
+    preview.make()
+    assert not preview.initials or preview.pdf != before
+    preview.working.click()
+    assert preview.document.pageCount() > pages
+
+
+def test_the_pages_are_painted_on_a_printer(window, qtbot, tmp_path):
+    pytest.importorskip("reportlab")
+    from PySide6.QtPrintSupport import QPrinter
+
+    from jobsheet.gui.print_window import PrintWindow
+
+    preview = PrintWindow(window)
+    qtbot.addWidget(preview)
+    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+    printer.setResolution(100)
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    preview.paint_pages(printer, 1, 2)
+    assert (tmp_path / "printed.pdf").stat().st_size > 1000
