@@ -40,6 +40,14 @@ def _belongs_to_window(event: QEvent) -> bool:
     )
 
 
+def _belongs_to_field(event: QEvent) -> bool:
+    """Whether a key would act on the whole row though the hand is in a field that has no use for it."""
+    return isinstance(event, QKeyEvent) and event.key() in (
+        QtCore.Qt.Key.Key_Delete,
+        QtCore.Qt.Key.Key_Insert,
+    )
+
+
 def _plain(widget: QWidget) -> None:
     """Take the field's own paper as ground."""
     made = QPalette(widget.palette())
@@ -153,6 +161,13 @@ class Pick(QComboBox):
         """The choice."""
         return self.currentText()
 
+    def event(self, event: QEvent) -> bool:
+        """Delete in a list takes out no row."""
+        if event.type() == QEvent.Type.ShortcutOverride and _belongs_to_field(event):
+            event.accept()
+            return True
+        return super().event(event)
+
     def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802
         """Let the sheet have it."""
         event.ignore()
@@ -169,6 +184,13 @@ class Pick(QComboBox):
 
 class Half(QRadioButton):
     """One of the joined boxes; the chosen one is paper on ink."""
+
+    def event(self, event: QEvent) -> bool:
+        """Delete on a choice takes out no row."""
+        if event.type() == QEvent.Type.ShortcutOverride and _belongs_to_field(event):
+            event.accept()
+            return True
+        return super().event(event)
 
     def sizeHint(self) -> QSize:  # noqa: N802
         """The words in bold with room at the sides."""

@@ -37,6 +37,7 @@ class Column(QWidget):
         self.sticky: HeadingLine | None = None
         self._top = 0
         self.sheet.laid_out.connect(self._laid_out)
+        self.sheet.dragging.connect(self._follow)
 
     # --- scrolling ---
 
@@ -98,6 +99,14 @@ class Column(QWidget):
         by = fine or round(event.angleDelta().y() / 120 * NOTCH * look().px(31))
         self.scroll_to(self._top - by)
         event.accept()
+
+    def _follow(self, y: int) -> None:
+        """Scroll along when a row is dragged to the edge of what is seen."""
+        edge = look().px(24)
+        if y - self._top < edge + self._heading_height():
+            self.scroll_to(self._top - edge)
+        elif self._top + self.view.height() - y < edge:
+            self.scroll_to(self._top + edge)
 
     # --- what is kept in view ---
 

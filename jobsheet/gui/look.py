@@ -7,8 +7,6 @@ other measure is a number of pixels at 100 % and goes through `px`.
 
 from __future__ import annotations
 
-from functools import cache
-
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetrics, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
 
@@ -83,6 +81,7 @@ class Look:
 
 
 _now: list[Look] = []
+_system: list[bool] = []
 
 
 def look() -> Look:
@@ -103,10 +102,17 @@ def system_factor() -> float:
     return max(1.0, points / USUAL_POINTS)
 
 
-@cache
 def system_is_dark() -> bool:
-    """Whether the system asks for dark windows: asked before our own palette is set."""
-    return QGuiApplication.palette().color(QPalette.ColorRole.Window).lightness() < 128
+    """Whether the system asks for dark windows: as its palette was before ours, or as it has told since."""
+    if not _system:
+        ground = QGuiApplication.palette().color(QPalette.ColorRole.Window)
+        _system.append(ground.lightness() < 128)
+    return _system[0]
+
+
+def system_changed(*, dark: bool) -> None:
+    """The system has gone dark or light while the program runs."""
+    _system[:] = [dark]
 
 
 def apply(scheme: str = "system", *, bench: bool = False, factor: float | None = None) -> Look:

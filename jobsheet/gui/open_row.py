@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
@@ -86,7 +87,20 @@ class OpenRow(QWidget):
             self._words.append(WordsLine(caption if not index else "", text, self, quiet=False))
         for shown in self._lines():
             shown.show()
+        self._order_tabs()
         return True
+
+    def _order_tabs(self) -> None:
+        """Tab goes through the form, then the remarks, then the margin."""
+        fields = list(self.form.fields.values())
+        stops: list[QWidget] = [fields[-1].box] if fields else []
+        for line in self._remarks:
+            stops.append(line)
+            if line.button is not None:
+                stops.append(line.button)
+        stops += [self.margin.beat.button, self.margin.more]
+        for one, after in pairwise(stops):
+            QWidget.setTabOrder(one, after)
 
     def _lines(self) -> list[RemarkLine | WordsLine]:
         """All that is said under the form, from the top."""

@@ -46,6 +46,7 @@ class Sheet(QWidget):
     stepped = Signal(int)
     dropped = Signal(str, str, int)
     laid_out = Signal()
+    dragging = Signal(int)
     empty_pressed = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -316,6 +317,7 @@ class Sheet(QWidget):
         self._mark.setGeometry(QRect(0, mark - now.px(2), self.width(), now.px(4)))
         self._mark.show()
         self._mark.raise_()
+        self.dragging.emit(y)
 
     def _drop(self, key: str, y: int) -> None:
         """Tell where the row shall go."""

@@ -38,11 +38,20 @@ class Block(Struct, frozen=True):
     holes: tuple[Hole, ...] = ()
 
 
+class Size(Struct, frozen=True):
+    """A size that this step makes: the point it is written at, its value [m], and whether it is a diameter."""
+
+    at: Point
+    value: float
+    round: bool = False
+
+
 class Sketch(Struct, frozen=True):
-    """The strokes of one stage, back to front, and the box they lie in (left, top, right, bottom)."""
+    """The strokes of one stage, back to front, the box they lie in (left, top, right, bottom), and its sizes."""
 
     strokes: tuple[Stroke, ...]
     box: tuple[float, float, float, float]
+    sizes: tuple[Size, ...] = ()
 
 
 def seen(x: float, y: float, z: float) -> Point:
@@ -100,7 +109,25 @@ def sketch(before: Block, after: Block, *, now: bool = True) -> Sketch:
             line = "heavy" if new else "thin"
             strokes.append(Stroke(_ring(hole.x, hole.y, z, hole.diameter), line, closed=True))
     high = max(before.height, after.height)
-    return Sketch(tuple(strokes), (0.0, -width * SIN30 - high, (length + width) * COS30, length * SIN30))
+    box = (0.0, -width * SIN30 - high, (length + width) * COS30, length * SIN30)
+    return Sketch(tuple(strokes), box, _sizes(before, after) if now else ())
+
+
+def _sizes(before: Block, after: Block) -> tuple[Size, ...]:
+    """The layer's depth at the right corner, and the diameter of the first hole of each size."""
+    found: list[Size] = []
+    z = after.height
+    if z < before.height:
+        found.append(Size(seen(after.length, after.width, (z + before.height) / 2), before.height - z))
+    done: set[float] = set()
+    for hole in sorted(
+        set(after.holes) - set(before.holes), key=lambda hole: (-hole.x - hole.y, hole.diameter)
+    ):
+        if hole.diameter not in done:
+            done.add(hole.diameter)
+            edge = seen(hole.x + hole.diameter * 0.35, hole.y + hole.diameter * 0.35, z)
+            found.append(Size(edge, hole.diameter, round=True))
+    return tuple(found)
 
 
 def _removed(before: Block, z: float) -> list[Stroke]:

@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QAbstractButton, QWidget
 from jobsheet.gui import ink
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.sharebar import hatch
-from jobsheet.gui.sketch import Sketch, Stroke
+from jobsheet.gui.sketch import Size, Sketch, Stroke
 from jobsheet.gui.stages import Stage
+from jobsheet.units.show import trimmed
 
 CELL = 120
 CURRENT = 2.4
@@ -85,6 +86,25 @@ def paint_sketch(painter: QPainter, now: Look, room: QRectF, picture: Sketch, *,
         shape = QPolygonF([QPointF(x0 + x * scale, y0 + y * scale) for x, y in stroke.points])
         _paint_stroke(painter, now, stroke, shape, detailed=detailed)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
+    if detailed:
+        for size in picture.sizes:
+            _paint_size(painter, now, QPointF(x0 + size.at[0] * scale, y0 + size.at[1] * scale), size)
+
+
+def _paint_size(painter: QPainter, now: Look, at: QPointF, size: Size) -> None:
+    """A leader to the right and the size at its end."""
+    number = trimmed(size.value * 1e3, 2)
+    words = translate("Strip", "⌀ {size}").format(size=number) if size.round else number
+    painter.setPen(QPen(now.colour("pencil"), 1))
+    elbow = QPointF(at.x() + now.px(14), at.y() - now.px(14))
+    if size.round:
+        painter.drawLine(at, elbow)
+    else:
+        elbow = QPointF(at.x() + now.px(12), at.y())
+        painter.drawLine(at + QPointF(now.px(3), 0), elbow)
+    wide = now.width(words, now.body) + now.px(4)
+    place = QRect(round(elbow.x()) + now.px(4), round(elbow.y()) - now.px(9), wide, now.px(18))
+    ink.write(painter, now, place, words, now.body)
 
 
 def _paint_stroke(painter: QPainter, now: Look, stroke: Stroke, shape: QPolygonF, *, detailed: bool) -> None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QEvent, QTimer
 from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QWidget
@@ -274,6 +275,7 @@ class Window(QMainWindow):
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._focus_moved)
+            app.styleHints().colorSchemeChanged.connect(self._system_changed)
         self.refresh_title()
         self.files.offer_recovered()
         if self.focusWidget() is None or not self.opened_key:
@@ -284,6 +286,13 @@ class Window(QMainWindow):
         self.desk.history.break_merge()
         if new is not None:
             self.bench.column.reveal_widget(new)
+
+    def _system_changed(self, scheme: QtCore.Qt.ColorScheme) -> None:
+        """Follow the system into the dark or out of it, where that is the choice."""
+        look.system_changed(dark=scheme == QtCore.Qt.ColorScheme.Dark)
+        if self.settings.scheme == "system":
+            look.apply("system", bench=self.settings.bench)
+            self.rebuild()
 
     def _check_look(self) -> None:
         """Mark the choices of View."""

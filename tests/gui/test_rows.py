@@ -204,3 +204,50 @@ def test_renumber(window):
     window.edits._do(__import__("jobsheet.edit.commands", fromlist=["x"]).DeleteOperation("clamp"))
     window.renumber()
     assert [operation.number for _, operation in window.desk.job.operations()] == [10, 20, 30, 40, 50, 60, 70]
+
+
+def test_tab_goes_through_form_remarks_and_margin(window, qtbot):
+    window.edits.move_to("drill", "set-up-1", 1)
+    window.edits.review()
+    window.open_key("drill")
+    row = window.open_row
+    assert row.remark_lines, "drilled before it is spotted"
+    last = list(row.form.fields.values())[-1].box
+    last.setFocus()
+    seen = []
+    for _ in range(3):
+        press(qtbot, window, Qt.Key.Key_Tab)
+        seen.append(window.focusWidget())
+    assert seen[0] is row.remark_lines[0]
+    assert seen[1] is row.remark_lines[0].button
+    assert seen[2] is row.margin.more
+
+
+def test_a_fix_mends_the_plan_and_can_be_undone(window):
+    before = keys(window)
+    window.edits.move_to("drill", "set-up-1", 1)
+    window.edits.review()
+    window.open_key("drill")
+    window.open_row.remark_lines[0].button.click()
+    window.edits.review()
+    assert keys(window).index("spot") < keys(window).index("drill")
+    assert window.desk.remarks_of("drill") == ()
+    window.undo()
+    window.undo()
+    assert keys(window) == before
+
+
+def test_f8_goes_to_a_remark(window, qtbot):
+    window.edits.move_to("drill", "set-up-1", 1)
+    window.edits.review()
+    press(qtbot, window, Qt.Key.Key_F8)
+    assert window.opened_key in ("drill", "spot")
+    assert window.focusWidget() in window.open_row.remark_lines
+
+
+def test_delete_on_a_choice_takes_out_no_row(window, qtbot):
+    window.open_key("face-rough")
+    half = window.open_row.form.fields["along"].box.halves[0]
+    half.setFocus()
+    qtbot.keyClick(half, Qt.Key.Key_Delete)
+    assert "face-rough" in keys(window)
