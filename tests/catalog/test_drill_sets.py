@@ -1,0 +1,168 @@
+"""Drills near a size, stock for reaming, webs and pilots."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jobsheet.catalog.drill_sets import SETS, box, boxes, drill_set, drills_between, near_in, nearest_drills
+from jobsheet.catalog.drills import read_drill_size
+from jobsheet.catalog.reaming import reaming_drills, reaming_stock
+from jobsheet.catalog.sources import table as sources
+from jobsheet.catalog.webs import chisel, pilot, web
+from jobsheet.cutting.drilling import web_thickness
+from jobsheet.errors import CalcError, NoSuchEntry
+
+INCH = 0.0254
+
+
+def called(drill):
+    return None if drill is None else drill.name
+
+
+def test_sixty_four_fractions_up_to_one_inch():
+    drills = drill_set("fractional")
+    assert len(drills) == 64
+    assert (drills[0].name, drills[-1].name) == ("1/64 in", "1 in")
+    assert "13/64 in" in [drill.name for drill in drills]
+    assert [drill.diameter for drill in drills] == pytest.approx([n / 64 * INCH for n in range(1, 65)])
+
+
+def test_metric_drills_by_the_rule():
+    """0.20 to 0.98: N/10 + 0, .02, .05, .08; 1.00 to 2.95 by 0.05; 3.0 to 13.9 by 0.1; 14 to 25 by 0.25."""
+    sizes = [drill.diameter * 1e3 for drill in drill_set("metric")]
+    assert len(sizes) == 8 * 4 + 40 + 110 + 45
+    assert sizes[:6] == pytest.approx([0.20, 0.22, 0.25, 0.28, 0.30, 0.32])
+    for there in (0.98, 1.0, 1.05, 2.95, 3.0, 3.1, 6.8, 13.9, 14.0, 14.25, 25.0):
+        assert any(abs(size - there) < 1e-9 for size in sizes), there
+    for missing in (0.99, 0.24, 1.02, 3.05, 13.95, 14.1, 25.25):
+        assert not any(abs(size - missing) < 1e-9 for size in sizes), missing
+
+
+def test_eighty_numbers_and_twenty_six_letters():
+    assert (len(drill_set("number")), len(drill_set("letter"))) == (80, 26)
+    assert drill_set("letter")[4].diameter == pytest.approx(0.25 * INCH)  # E is 1/4 in
+
+
+@pytest.mark.parametrize("name", SETS)
+def test_sets_run_upwards_and_each_name_can_be_written(name):
+    drills = drill_set(name)
+    for smaller, larger in pairwise(drills):
+        assert smaller.diameter < larger.diameter
+    for drill in drills:
+        assert read_drill_size(drill.name) == pytest.approx(drill.diameter)
+
+
+#: Tap drills of thread charts: a size wanted, and what stands about it.
+NEAR = [
+    (0.201 * INCH, "number", "#8", "#7", "#6"),
+    (0.257 * INCH, "letter", "E", "F", "G"),
+    (5.1e-3, "number", "#8", None, "#7"),
+    (6.8e-3, "letter", "H", None, "I"),
+    (6.8e-3, "metric", "6.7 mm", "6.8 mm", "6.9 mm"),
+    (5e-3, "fractional", "3/16 in", None, "13/64 in"),
+    (12.7e-3, "fractional", "31/64 in", "1/2 in", "33/64 in"),
+    (30e-3, "metric", "25 mm", None, None),
+    (0.1e-3, "number", None, None, "#80"),
+    (5e-3, "letter", None, None, "A"),
+]
+
+
+@pytest.mark.parametrize(("diameter", "name", "below", "at", "above"), NEAR)
+def test_drills_below_at_and_above(diameter, name, below, at, above):
+    near = nearest_drills(diameter)[name]
+    assert (called(near.below), called(near.at), called(near.above)) == (below, at, above)
+
+
+@given(st.floats(0.1e-3, 40e-3))
+def test_no_drill_stands_between_the_wanted_size_and_its_neighbours(diameter):
+    for name, near in nearest_drills(diameter).items():
+        if near.below:
+            assert near.below.diameter < diameter
+        if near.above:
+            assert near.above.diameter > diameter
+        low = near.below.diameter if near.below else 0
+        high = near.above.diameter if near.above else math.inf
+        between = [drill for drill in drill_set(name) if low < drill.diameter < high]
+        assert between == ([near.at] if near.at else [])
+
+
+def test_boxes_as_they_are_sold():
+    assert [len(box(name)) for name in boxes()] == [29, 25, 91]
+    near = near_in(box("1 to 13 mm by 0.5"), 6.8e-3)
+    assert (called(near.below), near.at, called(near.above)) == ("6.5 mm", None, "7 mm")
+
+
+def test_what_is_no_set_and_no_size():
+    with pytest.raises(NoSuchEntry, match="metric"):
+        drill_set("imperial")
+    with pytest.raises(NoSuchEntry):
+        box("all")
+    with pytest.raises(CalcError):
+        nearest_drills(0)
+
+
+#: Stock on the diameter: finished size mm, least and most mm as the page converts them.
+STOCK = [
+    (3, 0.13, 0.25), (4.3, 0.13, 0.25), (6, 0.20, 0.30), (7.1, 0.20, 0.30), (10, 0.25, 0.41), (16, 0.25, 0.41),
+    (22.3, 0.25, 0.41), (25, 0.38, 0.76), (63, 0.38, 0.76),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("size", "low", "high"), STOCK)
+def test_stock_for_a_reamer(size, low, high):
+    stock = reaming_stock(size * 1e-3)
+    assert (stock.low * 1e3, stock.high * 1e3) == pytest.approx((low, high), abs=0.006)
+    assert stock.value == pytest.approx((stock.low + stock.high) / 2)
+    assert not stock.outside
+    assert stock.source == "proto"
+
+
+@pytest.mark.parametrize("size", [1e-3, 70e-3])
+def test_reamers_that_the_table_does_not_reach_are_marked(size):
+    assert reaming_stock(size).outside
+
+
+def test_drills_for_a_reamed_hole():
+    assert [drill.name for drill in reaming_drills(10e-3)] == ["9.6 mm", "9.7 mm"]  # 9.59 to 9.75 mm
+    assert [drill.name for drill in reaming_drills(0.5 * INCH)] == ["12.3 mm", "31/64 in", "12.4 mm"]
+    for drill in reaming_drills(16e-3):
+        assert 0.254e-3 - 1e-7 <= 16e-3 - drill.diameter <= 0.4064e-3 + 1e-7
+    assert reaming_drills(0.1e-3) == ()
+    assert {drill.set for drill in drills_between(5e-3, 6.5e-3)} == set(SETS)
+
+
+@pytest.mark.parametrize(("diameter", "thickness"), [(2, 0.50), (6, 1.20), (10, 1.75), (12, 2.0), (25, 3.4)])
+def test_web_of_a_drill(diameter, thickness):
+    found = web(diameter * 1e-3)
+    assert found.value * 1e3 == pytest.approx(thickness)
+    assert not found.outside
+    assert found.source in sources()
+    assert chisel(diameter * 1e-3) * 1e3 == pytest.approx(1.15 * thickness)
+
+
+@pytest.mark.parametrize("diameter", [2, 3.3, 7, 11, 25])
+def test_the_formulas_table_of_webs_is_the_same(diameter):
+    assert web(diameter * 1e-3).value == pytest.approx(web_thickness(diameter * 1e-3))
+
+
+def test_webs_outside_the_table_are_marked_and_above_zero():
+    assert web(0.3e-3).outside
+    assert web(0.3e-3).value == pytest.approx(0.075e-3)
+    assert web(40e-3).outside
+
+
+def test_a_pilot_is_as_wide_as_the_chisel_and_a_third_at_most():
+    found = pilot(12e-3)
+    assert found.low * 1e3 == pytest.approx(2.2)  # a tenth more than a web of 2.0 mm
+    assert found.value * 1e3 == pytest.approx(2.3)
+    assert found.high * 1e3 == pytest.approx(4.0, abs=0.001)
+    for size in (0.5e-3, 2e-3, 5e-3, 25e-3, 40e-3):
+        found = pilot(size)
+        assert 0 < found.low <= found.value <= found.high < size
+    with pytest.raises(CalcError):
+        pilot(0)

@@ -1,0 +1,290 @@
+"""Feeds, depths and the factors of fluid against the published tables and points one can do in one's head."""
+
+from __future__ import annotations
+
+import math
+
+import msgspec
+import pytest
+
+from jobsheet.catalog.depths import side_depth, side_width, slot_depth
+from jobsheet.catalog.feeds import (
+    drill_feed,
+    end_mill_feed,
+    face_mill_feed,
+    face_mill_width,
+    feed_as_drill,
+    feed_class,
+    reamer_feed,
+    share,
+    table,
+)
+from jobsheet.catalog.fluids import deep_hole, drilling_speed, fluid_speed
+from jobsheet.catalog.materials import all_materials, find
+from jobsheet.catalog.own_materials import FAMILIES, FEED_CLASSES
+from jobsheet.catalog.sources import table as sources
+from jobsheet.errors import CalcError, NoSuchEntry
+
+INCH = 25.4
+STEEL = find("S235")
+
+
+def mm(value: float) -> float:
+    return value * 1e3
+
+
+#: A navy training manual's drill feeds: a diameter in mm, lowest and highest feed in mm as they convert there.
+NAVY = [
+    (2, 0.025, 0.05),
+    (5, 0.05, 0.10),
+    (10, 0.10, 0.18),
+    (12, 0.10, 0.18),
+    (20, 0.18, 0.38),
+    (30, 0.38, 0.64),
+]
+
+
+@pytest.mark.parametrize(("diameter", "low", "high"), NAVY)
+def test_a_drill_in_mild_steel_takes_the_middle_of_the_published_range(diameter, low, high):
+    feed = drill_feed(diameter * 1e-3, STEEL)
+    assert (mm(feed.low), mm(feed.high)) == pytest.approx((low, high), abs=0.0051)
+    assert feed.value == pytest.approx((feed.low + feed.high) / 2)
+    assert feed.source == "navy"
+    assert not feed.outside
+
+
+def test_the_pages_own_drill():
+    assert mm(drill_feed(12e-3, STEEL).value) == pytest.approx(0.14, abs=0.001)
+
+
+@pytest.mark.parametrize("inches", [0.125, 0.25, 0.5, 1.0])
+def test_a_drill_on_the_border_belongs_to_the_smaller_band(inches):
+    assert drill_feed(inches * 0.0254, STEEL) == drill_feed(inches * 0.0254 - 1e-6, STEEL)
+    assert drill_feed(inches * 0.0254, STEEL).value < drill_feed(inches * 0.0254 + 1e-6, STEEL).value
+
+
+@pytest.mark.parametrize(
+    ("name", "factor"),
+    [
+        ("1018", 1.0), ("4140 annealed", 0.8), ("4140 prehard", 0.6), ("D2", 0.6), ("304", 0.7), ("GG-25", 1.1),
+        ("6061", 1.2), ("C360", 1.1), ("C110", 0.9), ("Ti-6Al-4V", 0.6), ("Inconel 718", 0.5), ("POM", 1.0),
+    ],
+)  # fmt: skip
+def test_metals_ask_for_more_or_less(name, factor):
+    soft, other = drill_feed(20e-3, STEEL), drill_feed(20e-3, find(name))
+    assert other.value == pytest.approx(soft.value * factor)
+    assert (factor == 1) != ("×" in other.why)
+
+
+def test_a_metal_that_hardens_is_never_rubbed():
+    nickel = find("Inconel 718")
+    assert mm(drill_feed(4e-3, nickel).value) == pytest.approx(
+        0.002 * INCH
+    )  # half of 0.003 in is less than 0.002
+    assert "hardens" in drill_feed(4e-3, nickel).why
+    assert mm(drill_feed(3e-3, nickel).value) == pytest.approx(
+        0.0015 * INCH * 0.5
+    )  # under 1/8 in: as it comes
+    assert mm(drill_feed(20e-3, nickel).value) == pytest.approx(0.011 * INCH * 0.5)
+    assert mm(drill_feed(10e-3, find("304")).low) == pytest.approx(0.004 * INCH * 0.7)
+    assert mm(drill_feed(5e-3, find("304")).low) == pytest.approx(0.002 * INCH)  # 0.0014 in is not suggested
+
+
+@pytest.mark.parametrize("diameter", [0.5e-3, 60e-3])
+def test_drills_that_the_table_does_not_reach_are_marked(diameter):
+    assert drill_feed(diameter, STEEL).outside
+
+
+#: The start table for high speed steel end mills: metal, diameter mm, feed a tooth mm.
+START = [
+    ("S235", 3, 0.010), ("S235", 12, 0.055), ("S235", 25, 0.110), ("4140 annealed", 10, 0.032), ("304", 6, 0.018),
+    ("D2", 20, 0.070), ("GG-25", 16, 0.080), ("6061", 8, 0.055), ("C360", 5, 0.030), ("POM", 12, 0.12),
+    ("Ti-6Al-4V", 10, 0.032 * 0.7), ("Inconel 718", 20, 0.070 * 0.6),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "diameter", "feed"), START)
+def test_an_end_mill_starts_by_the_table(name, diameter, feed):
+    found = end_mill_feed(diameter * 1e-3, find(name))
+    assert mm(found.value) == pytest.approx(feed)
+    assert found.low < found.value < found.high
+    assert found.source == "common-practice"
+    assert not found.outside
+
+
+#: The published table for solid carbide: metal, diameter mm, feed a tooth mm.
+CARBIDE = [
+    ("S235", 3, 0.01), ("S235", 12, 0.10), ("S235", 16, 0.10), ("4140 prehard", 3, 0.008), ("GG-25", 20, 0.096),
+    ("304", 10, 0.05), ("Ti-6Al-4V", 8, 0.025), ("6061", 16, 0.12), ("6061", 20, 0.16),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "diameter", "feed"), CARBIDE)
+def test_a_carbide_end_mill_starts_by_its_makers_table(name, diameter, feed):
+    found = end_mill_feed(diameter * 1e-3, find(name), carbide=True)
+    assert (mm(found.value), found.source) == (pytest.approx(feed), "ata")
+
+
+def test_slots_and_finishing_with_carbide():
+    side = end_mill_feed(10e-3, STEEL, carbide=True)
+    assert end_mill_feed(10e-3, STEEL, carbide=True, cut="slot").value == pytest.approx(0.7 * side.value)
+    assert end_mill_feed(10e-3, STEEL, carbide=True, cut="finish").value == pytest.approx(1.2 * side.value)
+    with pytest.raises(NoSuchEntry, match="side, slot, finish"):
+        end_mill_feed(10e-3, STEEL, cut="plunge")
+
+
+def test_between_two_rows_the_feed_is_between_them():
+    assert mm(end_mill_feed(14e-3, STEEL).value) == pytest.approx(0.065)
+    assert mm(end_mill_feed(4e-3, STEEL).value) == pytest.approx(0.015)
+
+
+def test_outside_the_table_is_marked_and_stays_above_zero():
+    small, large = end_mill_feed(1e-3, STEEL), end_mill_feed(30e-3, STEEL)
+    assert small.outside
+    assert large.outside
+    assert mm(small.value) == pytest.approx(0.010 / 3)
+    assert mm(large.value) == pytest.approx(0.130)  # 0.02 mm for every 5 mm goes on
+    assert not end_mill_feed(3e-3, STEEL).outside
+    assert not end_mill_feed(25e-3, STEEL).outside
+
+
+@pytest.mark.parametrize(
+    ("name", "low", "high"),
+    [("S235", 0.08, 0.15), ("316", 0.06, 0.12), ("GGG-40", 0.10, 0.20), ("7075", 0.10, 0.25)],
+)
+def test_a_face_mill_takes_the_middle_of_the_range(name, low, high):
+    feed = face_mill_feed(find(name))
+    assert (mm(feed.low), mm(feed.high)) == pytest.approx((low, high))
+    assert mm(feed.value) == pytest.approx((low + high) / 2)
+
+
+def test_width_of_a_face_mill():
+    width = face_mill_width(50e-3)
+    assert (mm(width.low), mm(width.high)) == pytest.approx((30, 37.5))
+
+
+def test_a_reamer_by_its_flutes():
+    feed = reamer_feed(6)
+    assert mm(feed.value) == pytest.approx(0.0025 * INCH * 6)
+    assert (mm(feed.low), mm(feed.high)) == pytest.approx((0.3048, 0.4572))
+    with pytest.raises(CalcError):
+        reamer_feed(0)
+
+
+def test_tools_that_go_by_the_drill():
+    drill = drill_feed(12e-3, STEEL)
+    bore = feed_as_drill("counterbore", 12e-3, STEEL)
+    assert (bore.low, bore.high) == (pytest.approx(0.5 * drill.value), pytest.approx(0.8 * drill.value))
+    assert bore.value == pytest.approx(0.65 * drill.value)
+    sink = feed_as_drill("countersink", 12e-3, STEEL)
+    assert (sink.low, sink.value, sink.high) == pytest.approx((drill.low, drill.value, drill.high))
+    assert share("countersink", "speed").value == 0.25
+    assert 0.5 < share("counterbore", "speed").value < 2 / 3
+    assert share("spot drill", "speed").value == 1
+    assert (share("plunge", "speed").value, share("plunge", "feed").value) == (0.75, 0.25)
+    with pytest.raises(NoSuchEntry):
+        share("reamer", "speed")
+    with pytest.raises(NoSuchEntry):
+        share("plunge", "depth")
+
+
+def test_depths_and_widths_of_an_end_mill():
+    assert mm(slot_depth(12e-3, STEEL, knee=True).high) == pytest.approx(6)
+    assert mm(slot_depth(12e-3, find("6061"), knee=True).high) == pytest.approx(12)
+    bench = slot_depth(12e-3, STEEL, knee=False)
+    assert (mm(bench.low), mm(bench.high)) == pytest.approx((1.2, 3.0))
+    assert slot_depth(12e-3, STEEL, knee=True).value == pytest.approx(3e-3)
+    assert (mm(side_depth(10e-3).low), mm(side_depth(10e-3).high)) == pytest.approx((10, 15))
+    assert (mm(side_width(10e-3).low), mm(side_width(10e-3).high)) == pytest.approx((1, 2.5))
+    finish = side_width(10e-3, finish=True)
+    assert (mm(finish.low), mm(finish.high)) == pytest.approx((0.2, 0.5))
+
+
+def test_every_class_has_its_place_in_every_table():
+    rows = table()
+    places = [rows["drills"]["factors"], rows["face mills"]["classes"]]
+    places += [rows["end mills"][material]["classes"] for material in ("HSS", "carbide")]
+    for place in places:
+        assert set(place) - {"source"} == set(FEED_CLASSES)
+
+
+def test_every_family_leads_to_a_class():
+    for family in FAMILIES:
+        assert feed_class(msgspec.structs.replace(STEEL, family=family, feed_class="")) in FEED_CLASSES
+    assert feed_class(msgspec.structs.replace(STEEL, family="", feed_class="")) == "hard steel"
+
+
+@pytest.mark.parametrize("material", all_materials(), ids=lambda material: material.name)
+def test_every_suggestion_has_a_known_source_and_a_value_in_its_range(material):
+    found = [drill_feed(8e-3, material), face_mill_feed(material), slot_depth(8e-3, material, knee=True)]
+    found += [end_mill_feed(8e-3, material, carbide=carbide) for carbide in (False, True)]
+    found += [feed_as_drill(tool, 8e-3, material) for tool in ("counterbore", "countersink", "spot drill")]
+    for suggestion in found:
+        assert 0 < suggestion.low <= suggestion.value <= suggestion.high
+        assert suggestion.source in sources()
+        assert suggestion.why
+
+
+@pytest.mark.parametrize("bad", [0.0, -1e-3, math.nan, math.inf])
+def test_no_diameter_no_feed(bad):
+    for ask in (
+        lambda: drill_feed(bad, STEEL), lambda: end_mill_feed(bad, STEEL), lambda: face_mill_width(bad),
+        lambda: slot_depth(bad, STEEL, knee=True), lambda: side_depth(bad),
+    ):  # fmt: skip
+        with pytest.raises(CalcError):
+            ask()
+
+
+@pytest.mark.parametrize(
+    ("fluid", "work", "dry", "factor"),
+    [
+        ("flood", "mill", False, 1.0), ("mist", "drill", False, 1.0), ("brushed", "mill", False, 0.7),
+        ("dripped", "drill", False, 0.7), ("dry", "mill", False, 0.6), ("dry", "mill", True, 1.0),
+        ("brushed", "drill", True, 1.0), ("brushed", "ream", False, 1.0), ("dripped", "tap", False, 1.0),
+        ("dry", "ream", False, 0.6),
+    ],
+)  # fmt: skip
+def test_fluid_takes_its_share_of_the_speed(fluid, work, dry, factor):
+    found = fluid_speed(fluid, work, dry_by_nature=dry)
+    assert found.value == factor
+    assert found.low <= factor <= found.high
+    assert found.source in sources()
+
+
+def test_the_pages_own_speed_with_a_brush():
+    speed = find("1018").speed("mill") * 60 * fluid_speed("brushed", "mill").value
+    assert speed == pytest.approx(23.8)
+    assert speed * 1000 / (math.pi * 12) == pytest.approx(631, abs=1)
+
+
+@pytest.mark.parametrize(
+    ("depth", "speed", "feed"),
+    [(0, 1, 1), (2.9, 1, 1), (3, 0.9, 0.9), (4, 0.8, 0.9), (5, 0.7, 0.8), (6, 0.65, 0.8), (8, 0.6, 0.8)],
+)
+def test_a_deep_hole_goes_slower(depth, speed, feed):
+    found = deep_hole(depth)
+    assert (found[0].value, found[1].value) == (speed, feed)
+    assert not found[0].outside
+
+
+def test_deeper_than_the_table_is_marked():
+    assert deep_hole(10)[0].outside
+    assert deep_hole(10)[0].value == 0.6
+    assert drilling_speed("flood", 10).outside
+    with pytest.raises(CalcError):
+        deep_hole(-1)
+
+
+def test_oil_by_hand_in_a_deep_hole_halves_once():
+    assert drilling_speed("brushed", 3).value == pytest.approx(0.7 * 0.9)
+    assert drilling_speed("brushed", 3.5).value == 0.5
+    assert drilling_speed("brushed", 3.5).source == "uf"
+    assert drilling_speed("dripped", 8).value == pytest.approx(0.7 * 0.6)
+    assert drilling_speed("flood", 4).value == 0.8
+    assert drilling_speed("brushed", 4, dry_by_nature=True).value == 0.8
+    assert drilling_speed("flood", 1).value == 1
+
+
+def test_a_way_of_giving_fluid_that_there_is_not():
+    with pytest.raises(NoSuchEntry, match="flood"):
+        fluid_speed("bucket", "mill")
