@@ -1,14 +1,45 @@
-"""Work materials by any of their names; a person's own files join or refine a row."""
+"""Work materials by any of their names; a person's own files join or refine a row.
+
+What reads those files is fetched only where there is a folder of them: the window waits for the first name.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from jobsheet.catalog.material_files import GROUPS, all_rows, conditions_of, row_called, shipped_material
-from jobsheet.catalog.own_materials import own_materials, refined
 from jobsheet.errors import NoSuchEntry
 from jobsheet.model.material import Material
+from jobsheet.paths import own_folder
 from jobsheet.units.grammar import nearest
 
 __all__ = ["GROUPS", "all_materials", "find", "group", "names", "own_names", "refined"]
+
+
+def _own() -> Mapping[str, Material]:
+    """The person's own materials by every folded name; one look where there is no folder of them."""
+    if not (own_folder() / "materials").is_dir():
+        return {}
+    from jobsheet.catalog.own_materials import own_materials
+
+    return own_materials().by_name
+
+
+def refined() -> dict[str, tuple[str, ...]]:
+    """The shipped rows that a person's files refine, each with the hazards it keeps against the file.
+
+    A row whose file says nothing of hazards, or names all of them, has nothing to keep: an empty tuple.
+
+    Raises
+    ------
+    DocumentError
+        If a file of the person's own materials cannot be used.
+    """
+    if not (own_folder() / "materials").is_dir():
+        return {}
+    from jobsheet.catalog.own_materials import own_materials
+
+    return dict(own_materials().kept)
 
 
 def group(name: str) -> tuple[Material, ...]:
@@ -28,7 +59,7 @@ def find(name: str) -> Material:
     DocumentError
         If a file of the person's own materials cannot be used.
     """
-    own = own_materials().by_name.get(name.strip().casefold())
+    own = _own().get(name.strip().casefold())
     if own is not None:
         return own
     row = row_called(name)
@@ -46,7 +77,7 @@ def find(name: str) -> Material:
 
 def all_materials() -> tuple[Material, ...]:
     """Every material in the order of the files, refined where a file refines it, one's own rows last."""
-    own = {material.name: material for material in own_materials().rows}
+    own = {material.name: material for material in _own().values()}
     shipped = tuple(material for part in GROUPS for material in group(part))
     kept = tuple(own.pop(material.name, material) for material in shipped)
     return (*kept, *own.values())

@@ -62,18 +62,17 @@ _FIELDS = (*_CHOICES, *_TEXTS, *_LISTS, *_CONSTANTS, "speeds")
 
 
 class Own(Struct, frozen=True):
-    """What a person's files made: every name to its material, the refined rows, and what is wrong.
+    """What a person's files made: every folded name to its material, the refined rows, and what is wrong.
 
     kept holds, for each refined row, the hazards that the file left out and that stayed.
     """
 
     by_name: Mapping[str, Material]
-    rows: tuple[Material, ...]
     kept: Mapping[str, tuple[str, ...]]
     problems: tuple[tuple[str, tuple[Problem, ...]], ...]
 
 
-_NOTHING = Own({}, (), {}, ())
+_NOTHING = Own({}, {}, ())
 
 
 def own_materials() -> Own:
@@ -93,14 +92,6 @@ def own_materials() -> Own:
     for name, problems in own.problems:
         raise DocumentError(name, problems)
     return own
-
-
-def refined() -> dict[str, tuple[str, ...]]:
-    """The shipped rows that a person's files refine, each with the hazards it keeps against the file.
-
-    A row whose file says nothing of hazards, or names all of them, has nothing to keep: an empty tuple.
-    """
-    return dict(own_materials().kept)
 
 
 @lru_cache(maxsize=4)
@@ -182,7 +173,6 @@ class _Maker:
         rows = {name: material_from(name, fields, own=True) for name, fields in self._rows.items()}
         return Own(
             {folded: rows[name] for folded, name in self._names.items()},
-            tuple(rows.values()),
             {name: kept for name, kept in self._kept.items() if row_called(name)},
             tuple(self.problems),
         )
