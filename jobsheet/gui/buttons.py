@@ -9,7 +9,7 @@ from PySide6.QtCore import QRect, QRectF, QSize
 from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from jobsheet.gui import ink, reach
+from jobsheet.gui import ink
 from jobsheet.gui.look import look
 
 
@@ -37,11 +37,6 @@ class Button(QAbstractButton):
         self._manner = manner
         self._shape = 28 if in_row or manner is Manner.LINK else 32
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        if reach.ready():
-            self.reach()
-
-    def reach(self) -> None:
-        """By Tab and by a click, and the hand says so."""
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
 

@@ -11,7 +11,6 @@ from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QScrollBar, QWidget
 
-from jobsheet.gui import reach
 from jobsheet.gui.look import look, scroll_style
 from jobsheet.gui.measures import HEADS
 from jobsheet.gui.rows import HeadingLine, HeadsLine
@@ -61,7 +60,7 @@ class Column(QWidget):
     def _laid_out(self) -> None:
         """The sheet has another height: keep the place, within its ends."""
         beyond = max(0, self.sheet.height() - self.view.height())
-        if self.bar is None and beyond and reach.ready():
+        if self.bar is None and beyond and self.view.height() > 0:
             self._make_bar()
         if self.bar is not None:
             self.bar.setVisible(beyond > 0)
@@ -79,10 +78,6 @@ class Column(QWidget):
             self.view.x() + self.view.width(), self.view.y(), look().px(BAR), self.view.height()
         )
         self.bar.valueChanged.connect(self.scroll_to)
-
-    def reach(self) -> None:
-        """A scroll bar, once it may cost something."""
-        self._laid_out()
 
     def scroll_to(self, top: int) -> None:
         """Show the sheet from that height on."""

@@ -8,12 +8,11 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPen
 
 from jobsheet.gui.look import Look
 
-#: The toolkit's own flags as numbers: asking for its namespace costs more than painting the sheet (see `reach`).
-_LEFT, _RIGHT, _TOP, _MIDDLE, _CENTRE, _WRAP = 0x01, 0x02, 0x20, 0x80, 0x84, 0x1000
-LEFT = _LEFT | _MIDDLE
-RIGHT = _RIGHT | _MIDDLE
-CENTRE = _CENTRE
-WRAPPED = _LEFT | _TOP | _WRAP
+_ALIGN = QtCore.Qt.AlignmentFlag
+LEFT = int(_ALIGN.AlignLeft | _ALIGN.AlignVCenter)
+RIGHT = int(_ALIGN.AlignRight | _ALIGN.AlignVCenter)
+CENTRE = int(_ALIGN.AlignCenter)
+WRAPPED = int(_ALIGN.AlignLeft | _ALIGN.AlignTop) | int(QtCore.Qt.TextFlag.TextWordWrap)
 
 
 def write(

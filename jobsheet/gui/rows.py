@@ -7,7 +7,7 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QFocusEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import ink, marks, reach
+from jobsheet.gui import ink, marks
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.measures import HEADING, ROW, Columns, columns
 from jobsheet.gui.tokens import SEVERITIES, VERDICTS
@@ -27,10 +27,9 @@ class SheetLine(QWidget):
         super().__init__(parent)
         self.key = key
         self.is_chosen = False
-        if reach.ready():
-            self.reach()
+        self._reach()
 
-    def reach(self) -> None:
+    def _reach(self) -> None:
         """The chosen line is the column's one tab stop; the others take a click."""
         policy = QtCore.Qt.FocusPolicy
         self.setFocusPolicy(policy.StrongFocus if self.is_chosen else policy.ClickFocus)
@@ -39,8 +38,7 @@ class SheetLine(QWidget):
         """Take or lose the blue bar, and with it the tab stop of the column."""
         if chosen != self.is_chosen:
             self.is_chosen = chosen
-            if reach.ready():
-                self.reach()
+            self._reach()
             self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802

@@ -8,7 +8,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QSize, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from jobsheet.gui import ink, marks, reach
+from jobsheet.gui import ink, marks
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import look
 from jobsheet.gui.tokens import SEVERITIES
@@ -44,11 +44,6 @@ class Cell(QAbstractButton):
         super().__init__(parent)
         self.name = name
         self.shown = CellText("")
-        if reach.ready():
-            self.reach()
-
-    def reach(self) -> None:
-        """By Tab and by a click."""
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
 
     def put(self, shown: CellText) -> None:

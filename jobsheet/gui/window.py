@@ -6,6 +6,7 @@ changed, and the window shows it.
 
 from __future__ import annotations
 
+import gc
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -16,7 +17,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QWidget
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
-from jobsheet.gui import actions, look, reach, settings, singletons
+from jobsheet.gui import actions, look, marks, settings, singletons
 from jobsheet.gui.column import Column
 from jobsheet.gui.desk import Desk
 from jobsheet.gui.look import Look
@@ -146,7 +147,7 @@ class Window(QMainWindow):
         sheet.close_wanted.connect(self.close_row)
         sheet.stepped.connect(self._stepped)
         sheet.dropped.connect(self._dropped)
-        sheet.chosen.connect(lambda _key: self._later.start())
+        sheet.chosen.connect(lambda _key: self.show_later())
         sheet.empty_pressed.connect(lambda key: self.edits.add("face", key))
 
     def _stepped(self, by: int) -> None:
@@ -221,7 +222,7 @@ class Window(QMainWindow):
         self._refresh_open()
         self.refresh_title()
         self.files.journal_later()
-        self._later.start()
+        self.show_later()
 
     def _refresh_open(self) -> None:
         """Show the open form and its figures as they stand."""
@@ -252,8 +253,9 @@ class Window(QMainWindow):
         return self.bench.make_strip()
 
     def show_later(self) -> None:
-        """Show what may come after the figures."""
-        self._later.start()
+        """Show what may come after the figures: never before the first of them are painted."""
+        if self._painted:
+            self._later.start()
 
     def _after_paint(self) -> None:
         """What may come after the figures are painted: strip, remarks."""
@@ -265,8 +267,10 @@ class Window(QMainWindow):
 
     def _begin(self) -> None:
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
+        gc.enable()
+        gc.freeze()
         singletons.keep()
-        reach.begin(self)
+        marks.wake()
         self.actions_by_id = actions.make(self)
         actions.fill(self, self.actions_by_id, self)
         self.menuBar().setStyleSheet(look.menu_style(look.look()))
@@ -314,7 +318,7 @@ class Window(QMainWindow):
             self._open_operation(key)
         self.desk.history.focus(self.opened_key)
         self.bench.column.reveal(key)
-        self._later.start()
+        self.show_later()
 
     def _open_operation(self, key: str) -> None:
         """The form of an operation."""
@@ -376,7 +380,7 @@ class Window(QMainWindow):
         sheet.open(None)
         self.desk.history.focus("")
         sheet.focus_line(key if key in sheet.by_key else sheet.chosen_key)
-        self._later.start()
+        self.show_later()
 
     def toggle_row(self) -> None:
         """Open the chosen row, or close what is open."""
@@ -532,7 +536,7 @@ class Window(QMainWindow):
         self.bench.column.sheet.choose(chosen)
         if opened:
             self.open_key(opened)
-        self._later.start()
+        self.show_later()
 
     # --- events ---
 
