@@ -8,6 +8,7 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.catalog.cutters import short_name
+from jobsheet.catalog.taps import condition_factor, tap_factor
 from jobsheet.cutting.drilling import (
     SPLIT_POINT,
     STANDARD_POINT,
@@ -24,16 +25,20 @@ from jobsheet.cutting.quill import (
     thrust_from_push,
 )
 from jobsheet.cutting.removal import drilling_removal_rate
+from jobsheet.cutting.strength import drill_strength
+from jobsheet.cutting.tapping import percent_of_thread, tap_strength, tap_torque, wrench_torque
 from jobsheet.cutting.times import drilling_time
-from jobsheet.errors import CalcError
+from jobsheet.errors import CalcError, QuantityError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Quantity
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Thread
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Hole
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.tally import DRILL_BAND, Tally
+from jobsheet.units.grammar import read
 
 PLACES = Entry(
     name="at",
@@ -52,6 +57,23 @@ PECK = Entry(
     optional=True,
     hint="leave empty to drill in one go",
 )
+HOLE = Entry(
+    name="hole",
+    title="Hole that is there",
+    asks="hole size",
+    low="0.2 mm",
+    high="300 mm",
+    optional=True,
+    hint="leave empty: the hole drilled at these places",
+)
+#: Cutting edges where none are written (common practice): core drill, counterbore and countersink; reamer.
+USUAL_EDGES = {"core drill": 3, "counterbore": 3, "countersink": 3, "reamer": 6}
+#: The tap maker's specific forces describe a family of metals; spread taken as for milling (estimate).
+TAP_BAND = (0.75, 1.35)
+#: Wrench lengths by thread (common practice, cutting-data section 1.6): up to this diameter [m], this length [m].
+_WRENCHES = ((6e-3, 0.18), (12e-3, 0.28), (16e-3, 0.38))
+#: A guide this much smaller than its hole lets the counterbore run out of line (common practice) [m].
+_LOOSE_GUIDE = 0.3e-3
 
 
 class Bite(Struct, frozen=True, kw_only=True):
@@ -69,6 +91,56 @@ def bite_of(cutter: Cutter, diameter: float, feed: float, hole: float | None) ->
     chisel = SPLIT_POINT if cutter.split_point else STANDARD_POINT
     pilot = hole if hole is not None and chisel * diameter <= hole < diameter * (1 - 1e-9) else None
     return Bite(diameter=diameter, feed=feed, pilot=pilot, edges=float(cutter.teeth or 2), chisel=chisel)
+
+
+def diameter_of(cutter: Cutter) -> float:
+    """The diameter of a tool [m]; it cannot be reckoned without."""
+    if cutter.diameter is None:
+        raise CalcError(cutter.kind, f"“{cutter.text}”", "written with its size")
+    return cutter.diameter
+
+
+def standing_hole(fields: Any, setting: Setting, diameter: float) -> float:
+    """The hole that a tool of this diameter opens [m]: the one that was typed, or the one drilled there."""
+    hole = fields.hole.value if fields.hole is not None else setting.pilot
+    if hole is None:
+        raise CalcError("hole", "not drilled", "drilled at these places before this step, or typed here")
+    if hole >= diameter * (1 - 1e-9):
+        raise CalcError(
+            "hole", length(hole, setting), f"smaller than what is cut, {length(diameter, setting)}"
+        )
+    return float(hole)
+
+
+def edges_of(tally: Tally, cutter: Cutter) -> int:
+    """The cutting edges: as written, or the usual number of its kind, which is then said."""
+    if cutter.teeth is not None:
+        return cutter.teeth
+    usual = USUAL_EDGES.get(cutter.kind, 2)
+    tally.caveat(f"The cutting edges are not written: {usual} are taken.")
+    return usual
+
+
+def guide_fits(tally: Tally, cutter: Cutter, hole: float, setting: Setting) -> None:
+    """Whether the guide that is written of a counterbore, such as `pilot 6.6 mm`, goes into the hole."""
+    for words in cutter.extra:
+        try:
+            guide = read(words.removeprefix("pilot"), "length", setting.units)
+        except QuantityError:
+            continue
+        if guide > hole * (1 + 1e-9):
+            raise CalcError(
+                "pilot of the cutter", length(guide, setting), f"at most the hole, {length(hole, setting)}"
+            )
+        if hole - guide > _LOOSE_GUIDE:
+            tally.caveat(
+                f"The guide is loose: {length(guide, setting)} in a hole of {length(hole, setting)}; it may run out of line."
+            )
+
+
+def length(value: float, setting: Setting) -> str:
+    """A length with its unit, in the job's units."""
+    return " ".join(common.millimetres(value, setting.units))
 
 
 def forces(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
@@ -167,6 +239,31 @@ def times(
     tally.show("cutting_time", each * holes)
 
 
+def cut(
+    tally: Tally,
+    setting: Setting,
+    fields: Any,
+    bite: Bite,
+    depth: float,
+    start: float | None,
+    *,
+    peck: Quantity | None = None,
+    tip: float = 0.0,
+) -> float:
+    """All figures of a tool in a hole that is there, or of a cone: forces, speed, seconds, push. Returns the speed."""
+    torque, thrust = forces(tally, setting, bite)
+    speed = turn(tally, setting, fields, bite, torque, start)
+    times(tally, bite, speed, depth, len(fields.at), peck=peck, tip=tip)
+    push(tally, setting, thrust, bite)
+    return speed
+
+
+def strength(tally: Tally, diameter: float, torque: float) -> None:
+    """What of a drill's own strength the torque takes [m, N·m]."""
+    breaks = tally.figure("drill_strength", drill_strength, diameter=diameter)
+    tally.show("drill_strength_share", torque / breaks)
+
+
 def push(tally: Tally, setting: Setting, thrust: float, bite: Bite) -> None:
     """What the hand must push, and the feed that an easy push would give where that is less."""
     lever, shop = setting.machine.lever, setting.shop
@@ -216,8 +313,8 @@ def row(
     )
 
 
-def dials(found: Figures, setting: Setting, stop: float) -> tuple[Dial, ...]:
-    """Spindle, seconds to the depth, quill stop: the three things to set for a hole."""
+def dials(found: Figures, setting: Setting, stop: float, counted: str = "to the tip") -> tuple[Dial, ...]:
+    """Spindle, seconds to the depth, quill stop: the three things to set for a hole. `counted` says from where."""
     speed = found.value("spindle_speed") or 0.0
     strokes = int(found.value("strokes") or 1)
     pushed = found.value("lever_push")
@@ -237,7 +334,7 @@ def dials(found: Figures, setting: Setting, stop: float) -> tuple[Dial, ...]:
             "Set the quill stop",
             number,
             unit,
-            "to the tip" if strokes == 1 else f"to the tip, {strokes} pecks",
+            counted if strokes == 1 else f"{counted}, {strokes} pecks",
         ),
     )
 
@@ -250,3 +347,67 @@ def holes_words(count: int) -> str:
 def where(depth: Depth) -> str:
     """`through`, or how deep."""
     return "through" if depth.through else f"{depth.text} deep"
+
+
+def size_words(cutter: Cutter) -> str:
+    """The size of a tool as it is written, without its millimetres: `16 H7`, `1/4 in`."""
+    return cutter.size.removesuffix("mm").strip()
+
+
+def bare(quantity: Quantity) -> str:
+    """A size as it was typed, without its millimetres: the drawing's own spelling."""
+    return quantity.text.strip().removesuffix("mm").strip()
+
+
+def shapes(at: Places, diameter: float, depth: float | None, angle: float | None = None) -> tuple[Hole, ...]:
+    """The same round hole at every place."""
+    return tuple(Hole(place.x.value, place.y.value, diameter, depth, angle) for place in at)
+
+
+# --- threads cut by hand ------------------------------------------------------------------------------------
+
+
+def wrench_length(thread: Thread, typed: Quantity | None) -> float | None:
+    """The whole length of the wrench [m]: as typed, or usual for the thread; None where none is usual."""
+    if typed is not None:
+        return typed.value
+    return next((long for largest, long in _WRENCHES if thread.major <= largest * (1 + 1e-9)), None)
+
+
+def thread_torque(
+    tally: Tally, setting: Setting, thread: Thread, hole: float, styles: tuple[str, ...], condition: str
+) -> float:
+    """The torque of the heaviest tap of a set in the hole that is really there, times the state of the tap."""
+    material = setting.material
+    if hole >= thread.major:
+        raise CalcError(
+            "hole", length(hole, setting), f"smaller than the thread, {length(thread.major, setting)}"
+        )
+    if material.tap_kc is None:
+        raise CalcError("material", material.name, "one whose force in tapping is on file")
+    tally.show("tap_drill", hole)
+    tally.figure("percent_thread", percent_of_thread, major=thread.major, hole=hole, pitch=thread.pitch)
+    factor = max(tap_factor(style, material.tap_class, thread.fine) for style in styles)
+    torque = tally.use(
+        "torque",
+        tap_torque,
+        kc=material.tap_kc.value,
+        tap_factor=factor,
+        major=thread.major,
+        hole=hole,
+        condition=condition_factor(condition),
+    )
+    tally.show("torque", torque, TAP_BAND)
+    if torque > tally.figure("tap_strength", tap_strength, major=thread.major):
+        tally.caveat("The tap breaks before it cuts this: drill a larger hole.")
+    return torque
+
+
+def wrench(tally: Tally, setting: Setting, long: float, torque: float) -> None:
+    """What two hands give on a wrench of this length [m], comfortable and strong."""
+    tally.figure("wrench_easy", wrench_torque, force=setting.shop.easy_wrench, length=long)
+    strong = tally.figure("wrench_strong", wrench_torque, force=setting.shop.strong_wrench, length=long)
+    if torque > strong:
+        tally.caveat(
+            "This asks more than two hands give on this wrench: drill a larger hole or take a longer wrench."
+        )
