@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.cutters import read_cutter
 from jobsheet.catalog.cutters import understood as cutter_understood
-from jobsheet.errors import NoSuchEntry, QuantityError
+from jobsheet.errors import DocumentError, NoSuchEntry, QuantityError
 from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity
 from jobsheet.units.grammar import example, nearest, read
 from jobsheet.units.show import plain, trimmed
@@ -261,7 +261,7 @@ def _read_material(_entry: Entry, text: str, _units: str) -> str:
 
     try:
         find(text)
-    except NoSuchEntry as error:
+    except (NoSuchEntry, DocumentError) as error:
         raise QuantityError(str(error), 0, len(text)) from None
     return text
 

@@ -13,10 +13,10 @@ from msgspec import Struct
 from jobsheet.cutting.times import cutting_time, side_approach
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size
+from jobsheet.model.quantity import Cutter, Places, Quantity, Size
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
-from jobsheet.model.shape import Edge, Sweep
+from jobsheet.model.shape import Edge, Groove, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, fields_from
@@ -37,6 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     feed_per_tooth: Quantity | None = None
     feed: Quantity | None = None
     length: Quantity | None = None
+    path: Places | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -45,7 +46,10 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     @property
     def along(self) -> str:
-        """The handle that feeds: along the side that is cut."""
+        """The handle that feeds: along the side that is cut, or along the path."""
+        if self.path is not None:
+            (x1, y1), (x2, y2) = _path(self.path)
+            return "x" if abs(x2 - x1) >= abs(y2 - y1) else "y"
         return "y" if self.side in ("left", "right") else "x"
 
 
@@ -81,11 +85,27 @@ FORM = (
                 name="length", title="Length", asks="length", low="0.1 mm", high="3 m", optional=True,
                 hint="leave empty: the whole side",
             ),
+            Entry(
+                name="path",
+                title="For a wall inside: the cutter's centre",
+                asks="places",
+                optional=True,
+                hint="from and to, such as 25, 29.5; 75, 29.5",
+            ),
         ),
     ),
     Group("Speed and feed", (*milling.FEED_ENTRIES, common.SPINDLE, common.CUTTING_SPEED)),
     Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
 )  # fmt: skip
+
+
+def _path(path: Places) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Where the cutter's centre begins and ends [m]."""
+    points = path.points
+    if len(points) != 2:  # noqa: PLR2004 - from and to
+        raise CalcError("cutter's centre", f"{len(points)} places", "two places, such as 25, 29.5; 75, 29.5")
+    first, last = points
+    return (first.x.value, first.y.value), (last.x.value, last.y.value)
 
 
 def _rough_width(fields: Fields) -> float:
@@ -105,6 +125,9 @@ def _cuts(fields: Fields) -> tuple[int, float]:
 
 def _length(fields: Fields, setting: Setting) -> float:
     """How long the side is [m]."""
+    if fields.path is not None:
+        (x1, y1), (x2, y2) = _path(fields.path)
+        return math.hypot(x2 - x1, y2 - y1)
     if fields.length is not None:
         return fields.length.value
     return setting.extent[1 if fields.along == "y" else 0]
@@ -160,6 +183,8 @@ def _last_cut(tally: Tally, fields: Fields, setting: Setting, speed: float, feed
 
 
 def _words(fields: Fields) -> str:
+    if fields.path is not None:
+        return f"Open the {fields.side} wall by {fields.width.text}"
     step = f"{fields.width.text} × {fields.depth.text}"
     return f"Mill the {fields.side} side, {step}"
 
@@ -170,6 +195,8 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     layers = int(found.value("layers") or 1)
     shown, unit = common.millimetres(width, setting.units)
     parts = [fields.way]
+    if fields.path is not None:
+        parts.append(f"centre from {' to '.join(place.text for place in fields.path.points)}")
     if layers > 1 or count > 1:
         in_layers = f"{layers} layers, " if layers > 1 else ""
         parts.append(f"{in_layers}{common.times(count, 'one cut', 'cuts')} of {shown} {unit}")
@@ -190,7 +217,10 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
-    """The metal off that side."""
+    """The metal off that side, or the groove that the cutter leaves inside."""
+    if fields.path is not None:
+        (x1, y1), (x2, y2) = _path(fields.path)
+        return (Groove(x1, y1, x2, y2, milling.diameter_of(fields.cutter), fields.depth.value),)
     return (Edge(fields.side, fields.width.value, fields.depth.value),)
 
 

@@ -320,7 +320,7 @@ def _group(entries: tuple[Entry, ...], value: Any) -> dict[str, Any]:
     out: dict[str, Any] = {}
     for entry in entries:
         item = getattr(value, entry.name)
-        if entry.asks == "places":
+        if entry.asks == "places" and item is not None:
             out[name_in_file(entry.name)] = [_place_in_file(place) for place in item.items]
             continue
         text = entry.text(item)

@@ -175,7 +175,7 @@ def _unit_problem(text: str, rest: str, spelling: str, measures: str, system: st
     number = text[:start].strip()
     wrong = {kind for kind, spelled in BY_SPELLING if spelled == spelling}
     if wrong:
-        name = KINDS[min(wrong)][0]
+        name = next(words for kind, (words, _) in KINDS.items() if kind in wrong)
         return QuantityError(
             f"“{spelling}” is {name}, but {KINDS[measures][0]} is asked for; write {example(measures, system)}.",
             start,
