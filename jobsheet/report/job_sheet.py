@@ -58,7 +58,7 @@ def job_sheet(
     """
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
-        courses=courses(job),
+        courses=courses(job, reckoned.settings),
     )  # fmt: skip
     pages = cover(plan)
     for course in plan.courses:

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from typing import Any, TypeVar
 
 from msgspec import Struct, field
 
-from jobsheet.errors import JobsheetError
-from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.job import Job, SetUp
 from jobsheet.model.machine import Machine
 from jobsheet.model.remark import Note, Remark
+from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Slab
-from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
 from jobsheet.report.isometric import RoundHole
 from jobsheet.report.lying import Box, Lying, lowered, lying, stock_box
 from jobsheet.report.points import Point, points_of
+from jobsheet.report.points import shapes_of as _shapes
 from jobsheet.review.notes import Notes
+
+T = TypeVar("T")
 
 
 class Initials(Struct, frozen=True, kw_only=True):
@@ -52,6 +55,8 @@ class Plan(Struct, kw_only=True):
     courses: tuple[Course, ...]
     #: Where and as cut -> whole text. Pages are tried out, so not every one of them was printed so.
     long: dict[tuple[str, str], str] = field(default_factory=dict)
+    #: Blocks that many tries of a page have in common.
+    made: dict[tuple[object, ...], Any] = field(default_factory=dict)
 
     def short(self, text: str, most: int, where: str) -> str:
         """The text on one line, cut at a word where it is too long; the whole of it is printed at the end."""
@@ -63,6 +68,14 @@ class Plan(Struct, kw_only=True):
         cut = f"{start[:blank] if blank > most * 0.6 else start} …"
         self.long[where, cut] = text
         return cut
+
+    def once(self, make: Callable[..., T], *what: Any) -> T:
+        """What a function makes for this plan, made once; `what` is told apart by identity or value."""
+        key = (make.__name__, *(id(one) if isinstance(one, Struct) else one for one in what))
+        if key not in self.made:
+            self.made[key] = make(self, *what)
+        found: T = self.made[key]
+        return found
 
     def given(self, note: Note) -> str:
         """The initials that were given for a stop note, at its own step or set-up only."""
@@ -83,7 +96,7 @@ class Plan(Struct, kw_only=True):
         return tuple(note for note in self.stops if not self.given(note))
 
 
-def courses(job: Job) -> tuple[Course, ...]:
+def courses(job: Job, settings: Mapping[str, Setting]) -> tuple[Course, ...]:
     """The set-ups of a job, each on the work that the ones before it left."""
     work = stock_box(job)
     holes: list[RoundHole] = []
@@ -91,23 +104,25 @@ def courses(job: Job) -> tuple[Course, ...]:
     for set_up in job.set_ups:
         lie = lying(set_up, work)
         for operation in set_up.operations:
-            for shape in _shapes(operation):
+            for shape in _shapes(operation, settings):
                 if isinstance(shape, Slab):
                     work = lowered(work, set_up.up, shape.depth)
         # Holes lie on the face as it is at the end, so that the picture shows their mouths on it.
         done = lying(set_up, work)
-        holes = [hole for hole in holes if hole.face != set_up.up] + _holes(set_up, lie, done, holes)
-        found.append(Course(set_up=set_up, lie=lie, points=points_of(set_up), after=work, holes=tuple(holes)))
+        holes = [hole for hole in holes if hole.face != set_up.up] + _holes(set_up, lie, done, holes, settings)
+        found.append(Course(set_up=set_up, lie=lie, points=points_of(set_up, settings), after=work, holes=tuple(holes)))
     return tuple(found)
 
 
-def _holes(set_up: SetUp, lie: Lying, done: Lying, before: list[RoundHole]) -> list[RoundHole]:
+def _holes(
+    set_up: SetUp, lie: Lying, done: Lying, before: list[RoundHole], settings: Mapping[str, Setting]
+) -> list[RoundHole]:
     """The largest hole at each place of the face that is up, those of earlier set-ups on it too."""
     largest: dict[tuple[float, float, float], RoundHole] = {
         hole.centre: hole for hole in before if hole.face == set_up.up
     }
     for operation in set_up.operations:
-        for shape in _shapes(operation):
+        for shape in _shapes(operation, settings):
             if not isinstance(shape, Hole):
                 continue
             along, across = lie.from_corner(set_up, shape.x, shape.y)
@@ -117,11 +132,3 @@ def _holes(set_up: SetUp, lie: Lying, done: Lying, before: list[RoundHole]) -> l
             if old is None or shape.diameter > old.diameter:
                 largest[centre] = RoundHole(set_up.up, centre, shape.diameter, shape.threaded)
     return list(largest.values())
-
-
-def _shapes(operation: Operation) -> tuple[Slab | Hole, ...]:
-    """What an operation takes away; nothing where that cannot be said."""
-    try:
-        return tuple(kind_of(operation.kind).sweep(operation.fields, None))  # type: ignore[arg-type]
-    except (JobsheetError, AttributeError):
-        return ()

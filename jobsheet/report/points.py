@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import Any
 
 from msgspec import Struct
@@ -12,6 +13,8 @@ from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.quantity import Place
+from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.units.show import MINUS, plain
 
@@ -41,11 +44,11 @@ class DialPlace(Struct, frozen=True):
     error: str
 
 
-def points_of(set_up: SetUp) -> tuple[Point, ...]:
+def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ...]:
     """Every place that the steps of a set-up go to, once each."""
     found: dict[tuple[int, int], list[Any]] = {}
     for operation in set_up.operations:
-        sizes = _diameters(operation)
+        sizes = {_at(shape.x, shape.y): shape.diameter for shape in shapes_of(operation, settings) if isinstance(shape, Hole)}
         for place in places_of(operation):
             spot = _spot(place)
             row = found.setdefault(spot, [place, 0.0, []])
@@ -67,22 +70,27 @@ def places_of(operation: Operation) -> tuple[Place, ...]:
 
 
 def _spot(place: Place) -> tuple[int, int]:
-    return round(place.x.value / SAME), round(place.y.value / SAME)
+    return _at(place.x.value, place.y.value)
 
 
-def _diameters(operation: Operation) -> dict[tuple[int, int], float]:
+def _at(x: float, y: float) -> tuple[int, int]:
+    return round(x / SAME), round(y / SAME)
+
+
+def shapes_of(operation: Operation, settings: Mapping[str, Setting]) -> tuple[Sweep, ...]:
+    """What an operation takes away; nothing where that cannot be said, as while a plan is half written."""
+    setting = settings.get(operation.key)
+    if setting is None:
+        return ()
     try:
-        holes = kind_of(operation.kind).sweep(operation.fields, None)  # type: ignore[arg-type]
-    except (JobsheetError, AttributeError):
-        return {}
-    return {
-        (round(hole.x / SAME), round(hole.y / SAME)): hole.diameter for hole in holes if hasattr(hole, "diameter")
-    }
+        return tuple(kind_of(operation.kind).sweep(operation.fields, setting))
+    except (JobsheetError, ArithmeticError):
+        return ()
 
 
 def numbers_of(operation: Operation, points: tuple[Point, ...]) -> tuple[int, ...]:
     """The numbers of the points that an operation goes to, in its own order."""
-    by_spot = {(round(point.x / SAME), round(point.y / SAME)): point.number for point in points}
+    by_spot = {_at(point.x, point.y): point.number for point in points}
     return tuple(dict.fromkeys(by_spot[_spot(place)] for place in places_of(operation)))
 
 
@@ -102,8 +110,11 @@ def in_words(numbers: tuple[int, ...]) -> str:
     return f"points {', '.join(words)}"
 
 
-def dial_place(handle: Handle | None, distance: float) -> DialPlace:
-    """Where a handle stands for a distance from zero, as the dial counts; nothing where there is no handle."""
+def dial_place(handle: Handle | None, distance: float, units: str) -> DialPlace:
+    """Where a handle stands for a distance from zero, as the dial counts; nothing where there is no handle.
+
+    How far the line is off is in the job's units, those of the drawing's tolerances.
+    """
     if handle is None:
         return DialPlace("", "", "")
     # Below zero the dial still counts the same way: whole turns below, and what it shows on the way up.
@@ -115,16 +126,16 @@ def dial_place(handle: Handle | None, distance: float) -> DialPlace:
         dial = f"{_signed(turns)} + {dial.partition(' + ')[2]}"
     line_turns = found.line_turns - below
     line = f"line {found.line}" if line_turns == turns else f"{_signed(line_turns)} turns, line {found.line}"
-    return DialPlace(dial, line, error_text(found.error, handle))
+    return DialPlace(dial, line, error_text(found.error, units))
 
 
 def _signed(turns: int) -> str:
     return f"{MINUS}{-turns}" if turns < 0 else str(turns)
 
 
-def error_text(error: float, handle: Handle) -> str:
-    """How far the line is from the place, in the dial's own unit: `off 0`, `+0.008 mm`."""
-    factor, decimals, unit = (1 / 0.0254, 4, "in") if handle.dial == "in" else (1e3, 3, "mm")
+def error_text(error: float, units: str) -> str:
+    """How far the line is from the place: `off 0`, `+0.008 mm`."""
+    factor, decimals, unit = (1 / 0.0254, 4, "in") if units == "in" else (1e3, 3, "mm")
     text = plain(error * factor, decimals)
     if not float(text.replace(MINUS, "-")):
         return "off 0"
@@ -138,20 +149,21 @@ def ways(set_up: SetUp) -> tuple[str, str]:
     return x, y
 
 
-def approach(set_up: SetUp, card: Machine) -> str:
-    """How a point is come to: which way the table goes, and what to do after going too far."""
+def approach(set_up: SetUp) -> str:
+    """How a point is come to: which way the table goes to count up, and what to do after going too far."""
     x, y = ways(set_up)
-    slack = [
+    return f"X: table to your {x}. Y: table {y}. If you overshoot, go back half a turn and come up again."
+
+
+def slack(card: Machine) -> str:
+    """The slack of both handles, for the head of the positions; empty where the card has none."""
+    parts = [
         f"{handle.name.upper()} {_length(handle.backlash, handle)}"
         for handle in (card.handle("x"), card.handle("y"))
         if handle is not None and handle.backlash
     ]
-    lost = f" Slack: {', '.join(slack)}." if slack else ""
-    return (
-        f"X counts up with the table to your {x}, Y with the table {y}. Come to every point counting up."
-        f" If you overshoot, go back half a turn and come up again.{lost}"
-    )
+    return f"slack {', '.join(parts)}" if parts else ""
 
 
 def _length(value: float, handle: Handle) -> str:
-    return f"{plain(value / 0.0254, 4)} in" if handle.dial == "in" else f"{plain(value * 1e3, 2)} mm"
+    return f"{plain(value / 0.0254, 3)} in" if handle.dial == "in" else f"{plain(value * 1e3, 2)} mm"

@@ -48,7 +48,7 @@ def _card(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[i
             Heading("Positions", scales(plan)),
             positions_table(plan, course, points, passes),
             Words(last, "label bold"),
-            Words(approach(set_up, plan.card)),
+            Words(approach(set_up)),
         ),
         legend=("zero", *(("datum",) if datums else ()), "cut now"), foot=(FOOT,), stamp=STAMP if plan.open_stops else "",
     )  # fmt: skip

@@ -81,12 +81,12 @@ def rest(plan: Plan, pages: list[Page]) -> list[object]:
     sheet = [note for note in plan.notes.sheet if plain(note.text) not in cover]
     if sheet:
         blocks.append(Heading("For the whole job"))
-        blocks += [NoteLines((NoteLine(plain(note.text)),)) for note in sheet]
+        blocks += [NoteLines((NoteLine(plain(note.text)),), "label") for note in sheet]
     for set_up in plan.job.set_ups:
         found = _of_set_up(plan, set_up, _printed(pages, set_up.key))
         if found:
             blocks += [Gap(6), Heading(f"Set-up {set_up.number}", plan.short(set_up.title, 60, f"set-up {set_up.number}, title"))]
-            blocks += [NoteLines((NoteLine(text),)) for text in found]
+            blocks += [NoteLines((NoteLine(text),), "label") for text in found]
     if any("chips-burn" in note.id or "beryllium" in note.id for note in plan.stops):
         blocks.append(Words(DATA_SHEET))
     return blocks

@@ -25,44 +25,51 @@ from jobsheet.report.blocks import (
 from jobsheet.report.cover import face_up
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
 from jobsheet.report.plan import Course, Plan
-from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of
+from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
-from jobsheet.report.steps import TIGHT, USUAL, measures_of, steps_of
+from jobsheet.report.steps import TIGHT, measures_of, steps_of
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
 from jobsheet.report.zero_view import zero_picture
 
 #: So many rows of steps stand on a page.
 STEPS = 10
+#: Height of the drawings of the holding: on the first sheet, on one that continues, and where that has little room.
+FIRST, SMALL, SMALLEST = 114.0, 104.0, 88.0
 VERDICTS = ("cut before", "expected", "tight", "beyond")
 
 
 def set_up_sheets(plan: Plan, course: Course) -> list[Page]:
     """All sheets of one set-up: notes in full where that takes no further sheet, else their first sentences."""
-    full = _sheets(plan, course, short=False)
-    if len(full) == 1:
-        return full
-    brief = _sheets(plan, course, short=True)
-    return brief if len(brief) < len(full) else full
+    best: list[Page] = []
+    for short, high in ((False, SMALL), (True, SMALL), (True, SMALLEST)):
+        found = _sheets(plan, course, short=short, high=high)
+        if not best or len(found) < len(best):
+            best = found
+        if len(best) == 1:
+            break
+    return best
 
 
-def _sheets(plan: Plan, course: Course, *, short: bool) -> list[Page]:
+def _sheets(plan: Plan, course: Course, *, short: bool, high: float) -> list[Page]:
     operations = course.set_up.operations
     rows = [steps_of(plan, course, operation, short=short) for operation in operations]
     parts: list[tuple[Step, ...]] = []
     start = 0
     while start < len(rows) or not parts:
-        end = _end(plan, course, rows, start, first=not parts)
+        end = _end(plan, course, rows, start, high, first=not parts)
         if end == start and start < len(rows):
             # Not even one step has room: its texts are cut shorter, and stand in full at the end.
             rows[start] = steps_of(plan, course, operations[start], short=True, lengths=TIGHT)
-            end = max(_end(plan, course, rows, start, first=not parts), start + 1)
+            end = max(_end(plan, course, rows, start, high, first=not parts), start + 1)
         parts.append(tuple(step for operation in rows[start:end] for step in operation))
         start = end
-    return [_page(plan, course, part, index, len(parts), parts) for index, part in enumerate(parts)]
+    return [_page(plan, course, part, index, len(parts), parts, high=high) for index, part in enumerate(parts)]
 
 
-def _end(plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int, *, first: bool) -> int:
+def _end(
+    plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int, high: float, *, first: bool
+) -> int:
     """Up to which operation a sheet goes that begins at one; where something is left, a hole's chain is not parted."""
     end, count = start, 0
     while end < len(rows) and (count + len(rows[end]) <= STEPS or end == start):
@@ -72,14 +79,15 @@ def _end(plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int, *
         part = tuple(step for operation in rows[start:end] for step in operation)
         # Two sheets are assumed while it is tried: `sheet 1 of 2` is what takes the room.
         last = end == len(rows)
-        page = _page(plan, course, part, 0 if first else 1, 1 if first and last else 2 + (not last), [part], last=last)
+        page = _page(plan, course, part, 0 if first else 1, 1 if first and last else 2 + (not last), [part], last=last, high=high)
         if plan.fits(page) or not rows:
             break
         end -= 1
     if end == len(rows) or end == start:
         return end
     operations = course.set_up.operations
-    for cut in range(end, max(start, end - 4), -1):
+    # A chain is moved to the next sheet only where at least half of this one stays.
+    for cut in range(end, start + (end - start - 1) // 2, -1):
         if not _same_chain(operations[cut - 1], operations[cut]):
             return cut
     return end
@@ -92,7 +100,8 @@ def _same_chain(one: object, other: object) -> bool:
 
 
 def _page(
-    plan: Plan, course: Course, steps: tuple[Step, ...], index: int, count: int, parts: list[tuple[Step, ...]], *, last: bool | None = None, lines: int = 1
+    plan: Plan, course: Course, steps: tuple[Step, ...], index: int, count: int, parts: list[tuple[Step, ...]], *, last: bool | None = None,
+    high: float = SMALL,
 ) -> Page:
     set_up = course.set_up
     last = index == count - 1 if last is None else last
@@ -100,20 +109,18 @@ def _page(
     text = f"{set_up.number} of {len(plan.job.set_ups)} · {name}"
     if count > 1:
         text += f", sheet {index + 1} of {count}"
-    blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *_held(plan, course), Rule()]
+    before = parts[index - 1][-1].number if index and len(parts) > index - 1 and parts[index - 1] else ""
+    held = plan.once(_held, course, high, before) if index else plan.once(_held, course, FIRST, None)
+    blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *held, Rule()]
     at_points = any(_goes_to(course, step) for step in steps) or (count == 1 and index == 0)
     if index == 0:
-        blocks += [_before(plan, course, at_points=at_points), Rule()]
-    else:
-        before = parts[index - 1][-1].number if len(parts) > index - 1 and parts[index - 1] else ""
-        blocks.append(Heading(f"Continues from step {before}", "same holding, same zero: nothing was unclamped"))
-        if at_points and course.points:
-            blocks += _positions(plan, course)
-        blocks.append(Rule())
+        blocks += [plan.once(_before, course, at_points), Rule()]
+    elif at_points and course.points:
+        blocks += [*plan.once(_positions, course), Rule()]
     if steps:
         blocks.append(Steps(steps))
     if last:
-        blocks += [Rule(), *_after(plan, set_up, lines)]
+        blocks += [Rule(), *_after(plan, set_up)]
     else:
         blocks += [Rule(), Words(f"Go on to sheet {index + 2}: do not unclamp.", "number")]
     return Page(
@@ -132,20 +139,28 @@ def _foot(plan: Plan) -> tuple[str, ...]:
     return (*training, CALCULATED, FOOT)
 
 
-def _held(plan: Plan, course: Course) -> tuple[Columns]:
-    """How it is held, the zero from above, and both in words."""
+def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[Columns]:
+    """How it is held, the zero from above, and both in words; on a sheet that continues, what one needs to look again."""
     job, set_up = plan.job, course.set_up
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
-    hold = holding_picture(set_up, course.lie, datums, 150, 114)
+    facts = held_facts(plan, set_up)
+    if before is not None:
+        again = f"step {before}: same holding, same zero"
+        facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
+    hold = holding_picture(set_up, course.lie, datums, 150, high)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    zero = zero_picture(set_up, course.lie, points, datums, 200, 114)
+    zero = zero_picture(set_up, course.lie, points, datums, 200, high)
     return (
         Columns(
-            parts=((Picture("Hold", hold),), (Picture("Zero, from above", zero),), (Gap(1), Facts(held_facts(plan, set_up)))),
+            parts=((Picture("Hold", hold),), (Picture("Zero, from above", zero),), (Gap(1), Facts(facts))),
             shares=(0.31, 0.4, 0.29),
             ruled=(2,),
         ),
     )
+
+
+#: What a sheet that continues says again.
+_AGAIN = ("held in", "fixed jaw", "on", "zero")
 
 
 def held_facts(plan: Plan, set_up: SetUp) -> tuple[tuple[str, str], ...]:
@@ -175,7 +190,7 @@ def _sized(text: str, units: str) -> str:
     return f"{text} {units}" if text.strip()[-1:].isdigit() else text
 
 
-def _before(plan: Plan, course: Course, *, at_points: bool) -> Columns:
+def _before(plan: Plan, course: Course, at_points: bool) -> Columns:
     """The ticks, and beside them the points where this sheet's steps go to any."""
     left = (Heading("Before cutting"), ticks(plan, course.set_up))
     right = _positions(plan, course) if at_points else ()
@@ -189,8 +204,8 @@ def _positions(plan: Plan, course: Course) -> tuple[object, ...]:
     if not course.points:
         return ()
     if len(course.points) > ON_THE_SHEET:
-        return (Heading("Positions"), Words(f"{len(course.points)} points: on the positions card of this set-up.", "number"), Words(approach(course.set_up, plan.card)))
-    return (Heading("Positions", scales(plan)), positions_table(plan, course, course.points), Words(approach(course.set_up, plan.card), "note"))
+        return (Heading("Positions"), Words(f"{len(course.points)} points: on the positions card of this set-up.", "number"), Words(approach(course.set_up)))
+    return (Heading("Positions", scales(plan)), positions_table(plan, course, course.points), Words(approach(course.set_up), "note"))
 
 
 def scales(plan: Plan) -> str:
@@ -198,7 +213,8 @@ def scales(plan: Plan) -> str:
     x, y = plan.card.handle("x"), plan.card.handle("y")
     words = list(dict.fromkeys(scale_text(handle) for handle in (x, y) if handle is not None))
     dials = f"{plan.card.title} dials, "
-    return dials + (words[0] if len(words) == 1 else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False)))
+    scale = words[0] if len(words) == 1 else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False))
+    return "; ".join(part for part in (dials + scale, slack(plan.card)) if part)
 
 
 def positions_table(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...] = ()) -> Table:
@@ -212,15 +228,14 @@ def positions_table(plan: Plan, course: Course, points: tuple[Point, ...], passe
         Column(caption="Y turns + dial", style="dial"),
         *(Column(caption=str(number), tick=True) for number in passes),
     ]
-    rows = [_zero_row(plan, course, passes)]
-    for point in points:
-        rows.append(
-            (
-                Cell(str(point.number)), *_axis(plan, "x", point.x, point.x_text), *_axis(plan, "y", point.y, point.y_text),
-                *(Cell(tick=number in point.steps) for number in passes),
-            )
-        )  # fmt: skip
-    return Table(columns=tuple(columns), rows=tuple(rows))
+    rows = [
+        (
+            Cell(str(point.number)), *_axis(plan, "x", point.x, point.x_text), *_axis(plan, "y", point.y, point.y_text),
+            *(Cell(tick=number in point.steps) for number in passes),
+        )
+        for point in points
+    ]  # fmt: skip
+    return Table(columns=tuple(columns), rows=(_zero_row(plan, course, passes), *rows))
 
 
 def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell, ...]:
@@ -232,14 +247,14 @@ def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell
 
 
 def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell]:
-    place = dial_place(plan.card.handle(axis), distance)
+    place = dial_place(plan.card.handle(axis), distance, plan.job.units)
     return Cell(plan.short(text, 14, "position")), Cell(place.dial or "no handle", (place.line, place.error) if place.dial else ())
 
 
-def _after(plan: Plan, set_up: SetUp, lines: int) -> tuple[object, ...]:
+def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
     measures = measures_of(plan, set_up)
     happened: tuple[object, ...] = (
-        Heading("What happened", "noise, chatter, finish, stall"), Writing(lines), Blanks(("made by", "checked by", "time")),
+        Heading("What happened", "noise, chatter, finish, stall"), Writing(1), Blanks(("made by", "checked by", "time")),
     )  # fmt: skip
     if not measures:
         return happened

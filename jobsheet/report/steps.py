@@ -95,9 +95,11 @@ def measures_of(plan: Plan, set_up: SetUp) -> tuple[Measure, ...]:
             low, high = limits(size, plan.job.units)
             found.append(Measure(step=str(operation.number), what=plan.short(size.text, 24, where), low=low, high=high))
             continue
-        for row in plan.reckoned.operations[operation.key].rows:
-            if row.measure:
-                found.append(Measure(step=str(operation.number), what=plan.short(row.measure, 40, where), boxes=("goes in",)))
+        found += [
+            Measure(step=str(operation.number), what=plan.short(row.measure, 40, where), boxes=("goes in",))
+            for row in plan.reckoned.operations[operation.key].rows
+            if row.measure
+        ]
     return tuple(found)
 
 

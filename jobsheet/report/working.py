@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import importlib
-
 from jobsheet.catalog.sources import words as source_words
 from jobsheet.cutting.formula import all_formulas, outside_validity, work
 from jobsheet.model.figures import Step
 from jobsheet.operations.names import FIGURES
-from jobsheet.report.blocks import Gap, Heading, Worked, Words
+from jobsheet.report.blocks import Gap, Heading, Words, Worked
 from jobsheet.report.plan import Plan
 from jobsheet.report.wording import CALCULATED
-from jobsheet.units.show import shown, significant
+from jobsheet.units.show import significant
+from jobsheet.units.table import BY_SPELLING
 
 #: SI unit -> what is measured and the unit of the trade it is printed in.
 _SHOWN = {
@@ -20,6 +19,9 @@ _SHOWN = {
     "Pa": ("pressure", "MPa"), "s": ("time", "s"), "m^3": ("volume", "cm³"), "m^3/s": ("removal rate", "cm³/min"),
     "N/m": ("stiffness", "N/µm"), "kg": ("mass", "kg"),
 }  # fmt: skip
+
+#: Slower than this a speed is a feed [m/s]: nothing cuts at a metre a minute.
+SLOWEST_CUT = 0.02
 
 
 def working(plan: Plan) -> list[object]:
@@ -33,8 +35,10 @@ def working(plan: Plan) -> list[object]:
                 continue
             name = plan.short(outcome.title, 80, f"step {operation.number}")
             blocks.append(Heading(f"Step {operation.number}", name))
-            blocks += [Words(f"Caveat: {caveat}", "note bold") for caveat in figures.caveats]
-            blocks += [worked(step) for step in figures.working]
+            steps = [worked(step) for step in figures.working]
+            below = {caveat for step in steps for caveat in step.caveats}
+            blocks += [Words(f"Caveat: {caveat}", "note bold") for caveat in figures.caveats if caveat not in below]
+            blocks += steps
     return blocks
 
 
@@ -63,21 +67,16 @@ def in_unit(value: object, unit: str) -> str:
         return str(value)
     if unit == "m/s":
         # A cutting speed is written in m/min, a feed in mm/min: by its size.
-        return f"{significant(value * 60, 4)} m/min" if value > 0.02 else f"{significant(value * 6e4, 4)} mm/min"
+        return f"{_four(value * 60)} m/min" if value > SLOWEST_CUT else f"{_four(value * 6e4)} mm/min"
+    if unit == "J/m^3":
+        return f"{_four(value * 1e-9)} J/mm³"
     if unit in _SHOWN:
         measures, symbol = _SHOWN[unit]
-        return shown(value / _size(measures, symbol), "share", "", None) if False else _four(value, measures, symbol)
-    return f"{significant(value, 4)} {unit.strip('-')}".strip()
+        return f"{_four(value / BY_SPELLING[measures, symbol].size)}{'' if symbol == '°' else ' '}{symbol}"
+    return f"{_four(value)} {unit.strip('-')}".strip()
 
 
-def _four(value: float, measures: str, symbol: str) -> str:
-    text = significant(value / _size(measures, symbol), 4)
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
-    return f"{text}{'' if symbol == '°' else ' '}{symbol}"
-
-
-def _size(measures: str, symbol: str) -> float:
-    table = importlib.import_module("jobsheet.units.table")
-    size: float = table.BY_SPELLING[measures, symbol].size
-    return size
+def _four(value: float) -> str:
+    """Four significant digits, without noughts at the end."""
+    text = significant(value, 4)
+    return text.rstrip("0").rstrip(".") if "." in text else text

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+import math
+
 from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
 from jobsheet.model.job import SetUp
@@ -10,6 +13,8 @@ from jobsheet.report.lying import Lying
 from jobsheet.report.points import Point
 
 JAW = 11.0
+#: From so many points on their numbers all stand on the same side.
+CROWD = 8
 
 
 def zero_picture(
@@ -17,16 +22,19 @@ def zero_picture(
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round."""
     along, across, _ = lie.size
-    left, top, right, bottom = 34.0, 26.0, 40.0, 40.0
+    left, right, bottom = 34.0, 40.0, 40.0
+    # Room for a letter behind the far jaw, where there is one.
+    top = 28.0 if any(lie.side(face) == "far" for _, face in datums) else 15.0
     scale = min((width - left - right) / along, (height - top - bottom) / across)
     wide, high = along * scale, across * scale
     x0 = left + (width - left - right - wide) / 2
     y0 = top + (height - top - bottom - high) / 2
     items: list[Item] = [*jaws(set_up, lie, x0, y0, wide, high)]
     items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
+    size = _lettering(points, scale)
     for point in points:
         x, y = lie.from_corner(set_up, point.x, point.y)
-        items += _point(point, x0 + x * scale, y0 + high - y * scale, scale, inward=x < along / 2)
+        items += _point(point, x0 + x * scale, y0 + high - y * scale, scale, size, inward=len(points) > CROWD or x < along / 2)
     zero_x, zero_y = lie.zero(set_up)
     at = x0 + zero_x * scale, y0 + high - zero_y * scale
     items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
@@ -52,7 +60,15 @@ def jaws(set_up: SetUp, lie: Lying, x0: float, y0: float, wide: float, high: flo
     return items
 
 
-def _point(point: Point, x: float, y: float, scale: float, *, inward: bool) -> list[Item]:
+def _lettering(points: tuple[Point, ...], scale: float) -> float | None:
+    """A smaller size for the numbers where points lie close together; None for the usual one."""
+    near = min(
+        (math.dist((one.x, one.y), (other.x, other.y)) for one, other in itertools.pairwise(points)), default=1.0
+    )
+    return None if near * scale > 22 else max(4.0, near * scale * 0.38)
+
+
+def _point(point: Point, x: float, y: float, scale: float, size: float | None, *, inward: bool) -> list[Item]:
     radius = max(point.diameter / 2 * scale, 1.8)
     reach = radius + 3
     return [
@@ -60,7 +76,7 @@ def _point(point: Point, x: float, y: float, scale: float, *, inward: bool) -> l
         Line(((x, y - reach), (x, y + reach)), "dim"),
         Ellipse(x, y, radius, radius, weight=1.7),
         # The number stands towards the middle of the work, clear of the zero at its corner.
-        Text(x + (radius + 3.5) * (1 if inward else -1), y - radius - 0.5, str(point.number), "mark", "start" if inward else "end"),
+        Text(x + (radius + 3.5) * (1 if inward else -1), y - radius - 0.5, str(point.number), "mark", "start" if inward else "end", size),
     ]
 
 
@@ -98,9 +114,9 @@ def _ways(set_up: SetUp, width: float, height: float, x0: float, y0: float, wide
     items.append(Text(end + (4 if right else -4), y + 3.3, "X +", "strong", "start" if right else "end"))
     x = min(x0 + wide + 26, width - 10)
     long = min(30.0, max(high * 0.5, 18.0))
-    middle = y0 + high * 0.3
+    middle = max(y0 + high * 0.3, 14 + long / 2)
     away = set_up.zero.y_counts == "away"
     first, last = (middle + long / 2, middle - long / 2) if away else (middle - long / 2, middle + long / 2)
     items += arrow((x, first), (x, last), weight=2.0, head=9.0)
-    items.append(Text(x, middle - long / 2 - 4 if not away else middle + long / 2 + 10, "Y +", "strong", "middle"))
+    items.append(Text(x, middle - long / 2 - 4, "Y +", "strong", "middle"))
     return items

@@ -11,8 +11,7 @@ from reportlab.pdfbase import pdfdoc
 class _Catalog(pdfdoc.PDFCatalog):  # type: ignore[misc]
     """The document's root with the entry that says which files belong to it."""
 
-    __NoDefault__ = [*pdfdoc.PDFCatalog.__NoDefault__, "AF"]
-    __Refs__ = [*pdfdoc.PDFCatalog.__Refs__]
+    __NoDefault__ = (*pdfdoc.PDFCatalog.__NoDefault__, "AF")
 
 
 class _Raw(pdfdoc.PDFObject):  # type: ignore[misc]

@@ -12,7 +12,7 @@ from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Item, Line, Text, box, moved
 from jobsheet.report.blocks import Columns, Page, TitleCell, Writing
 from jobsheet.sheet import steps_block, table_block
-from jobsheet.sheet.laid import Laid, across, stacked, text_lines
+from jobsheet.sheet.laid import Laid, across, lay, stacked, text_lines
 from jobsheet.sheet.plain_blocks import WRITING, wide
 from jobsheet.sheet.styles import BETWEEN, BOTTOM, PAPERS, SIDE, TOP
 from jobsheet.sheet.wrapping import fitted, wrap
@@ -42,8 +42,8 @@ def _inside(paper: str) -> tuple[float, float]:
 
 
 def _needed(page: Page, width: float) -> float:
-    body = stacked(page.blocks, width)
-    return _title(page.title, "999 of 999", width).height + AFTER_TITLE + body.height + _foot(page.legend, page.foot, width).height
+    body = sum(lay(block, width).height for block in page.blocks) + BETWEEN * max(0, len(page.blocks) - 1)
+    return _title(page.title, "999 of 999", width).height + AFTER_TITLE + body + _foot(page.legend, page.foot, width).height
 
 
 def drawn(page: Page, paper: str) -> tuple[Drawing, float]:

@@ -7,7 +7,7 @@ from typing import Any
 
 from jobsheet.drawing.picture import Drawing, Ellipse, Line, Text
 from jobsheet.sheet.fonts import font_name, printable, width
-from jobsheet.sheet.styles import DASHES, INKS, STYLES, WEIGHTS
+from jobsheet.sheet.styles import DASHES, INKS, OUTLINE, STYLES, WEIGHTS
 
 
 def paint(canvas: Any, drawing: Drawing, left: float, top: float, scale: float = 1.0) -> None:
@@ -76,7 +76,7 @@ def _text(canvas: Any, item: Text) -> None:
     text = canvas.beginText(x, -item.y)
     text.setFont(font_name(bold=style.bold), size)
     if item.outlined:
-        canvas.setLineWidth(0.7)
+        canvas.setLineWidth(OUTLINE)
         canvas.setStrokeGray(0.0)
         canvas.setDash([])
         text.setTextRenderMode(1)

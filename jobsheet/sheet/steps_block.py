@@ -76,8 +76,8 @@ def _step(row: Step, room: float) -> Laid:
     bottom = max(bottom, STEP_ROW)
     if row.notes:
         bottom -= EDGE - 1
-        for note in row.notes:
-            more, bottom = note_line(note, "note", DO, bottom, room - DO)
+        for beside in row.notes:
+            more, bottom = note_line(beside, "note", DO, bottom, room - DO)
             items += more
             bottom += 0.8
         bottom += EDGE
@@ -102,7 +102,7 @@ def _figure(text: str, note: str, right: float, room: float) -> tuple[list[Item]
     if not text:
         return [], 0.0
     style = "dial" if any(character.isdigit() for character in text) else "body"
-    lines, size = fitted(text, style, room, 9.0)
+    lines, size = fitted(text, style, room - 2, 9.0)
     top = EDGE + (0.0 if style == "dial" else 3.0)
     items, bottom = text_lines(lines, style, right, top, anchor="end", size=size)
     bottom = max(bottom, EDGE + STYLES["dial"].leading - 1.5)

@@ -46,6 +46,8 @@ STYLES: dict[str, Style] = {
 WEIGHTS: dict[str, float] = {
     "frame": 1.6, "section": 1.2, "row": 0.6, "cut": 2.6, "outline": 1.0, "dim": 0.7, "thin": 0.5,
 }  # fmt: skip
+#: The stroke of outlined letters: seen at once, and what stands under them can still be read.
+OUTLINE = 0.55
 DASHES: dict[str, tuple[float, ...]] = {"removed": (4, 2.5), "pencil": (3, 2), "fence": (4, 2.4), "centre": (7, 2, 1.5, 2)}
 #: Grey of each ink, 0 black to 1 white; captions are 77 % black.
 INKS: dict[str, float] = {
@@ -60,7 +62,7 @@ BOX = 5.2 * MM
 STEP_ROW = 10.2 * MM
 TABLE_ROW = 6.9 * MM
 #: Between columns that stand side by side, and between two blocks.
-GUTTER, BETWEEN = 14.0, 3.0
+GUTTER, BETWEEN = 14.0, 2.5
 MARK = 9.5
 #: The smallest type that text is shrunk to before it wraps.
 SMALLEST = 7.0
