@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 
+from jobsheet.catalog.fluids import drilling_speed, fluid_speed
 from jobsheet.cutting.feed import feed_per_tooth, table_feed
 from jobsheet.cutting.hand import handle_speed, seconds_a_turn
-from jobsheet.cutting.speed import cutting_speed, spindle_speed
+from jobsheet.cutting.speed import cutting_speed, speed_with_fluid, spindle_speed
 from jobsheet.machine.spindle import Choice, at_speed, choose, lowest
 from jobsheet.model.machine import Handle, Machine
-from jobsheet.model.material import Material
 from jobsheet.model.quantity import Cutter, Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
@@ -33,27 +33,36 @@ CUTTING_SPEED = Entry(
     optional=True, hint="leave empty: from the material",
 )  # fmt: skip
 
-#: What is left of a start speed by how the fluid is given: cutting-data section 2.2 (common practice; 0.7 for a brush).
-FLUID_FACTORS = {"flood": 1.0, "mist": 1.0, "brushed": 0.7, "dripped": 0.7, "dry": 0.6}
 #: A light or manual machine starts at this share of a carbide cutter's published range (common practice, section 2.2).
 CARBIDE_SHARE = 0.6
 
 
-def fluid_factor(material: Material, fluid: str) -> float:
-    """The share of the start speed that is left with this fluid; metals cut dry by nature lose nothing."""
-    if fluid == "dry" and material.dry_by_nature:
-        return 1.0
-    return FLUID_FACTORS[fluid]
+def start_speed(setting: Setting, cutter: Cutter, work: str, deep: float = 0.0) -> float | None:
+    """The cutting speed to start from [m/s], or None where the catalogue has none.
 
+    Parameters
+    ----------
+    work : str
+        `mill`, `drill`, `ream` or `tap`
+    deep : float
+        Depth of a drilled hole over its diameter: oil by hand does not reach the point of a deep one
 
-def start_speed(setting: Setting, cutter: Cutter, work: str) -> float | None:
-    """The cutting speed to start from [m/s], or None where the catalogue has none."""
+    Notes
+    -----
+    Carbide mills start at a share of their published range; the fluid's share is for high-speed steel.
+    """
     material = setting.material
     if cutter.material == "carbide" and work == "mill":
         published = material.speed("carbide mill")
         return None if published is None else published * CARBIDE_SHARE
     published = material.speed(work)
-    return None if published is None else published * fluid_factor(material, setting.fluid)
+    if published is None:
+        return None
+    if work == "drill":
+        share = drilling_speed(setting.fluid, deep, dry_by_nature=material.dry_by_nature)
+    else:
+        share = fluid_speed(setting.fluid, work, dry_by_nature=material.dry_by_nature)
+    return speed_with_fluid(cutting_speed=published, factor=share.value)
 
 
 def set_spindle(

@@ -93,9 +93,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
             raise CalcError("depth", "through", "a depth for a spot drill, such as 3 mm")
     bite = drilling.bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
     torque, thrust = drilling.forces(tally, setting, bite)
-    start = common.start_speed(setting, fields.cutter, "drill")
-    speed = drilling.turn(tally, setting, fields, bite, torque, start)
     depth = drilling.depth_of(fields.depth, setting)
+    start = common.start_speed(setting, fields.cutter, "drill", depth / diameter)
+    speed = drilling.turn(tally, setting, fields, bite, torque, start)
     drilling.times(tally, bite, speed, depth, len(fields.at), peck=fields.peck, tip=_tip(fields))
     drilling.push(tally, setting, thrust, bite)
     if not _spotting(fields):

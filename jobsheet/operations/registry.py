@@ -24,6 +24,7 @@ _MACHINERY = {
     "milling",
     "drilling",
     "patterns",
+    "advice",
 }
 
 

@@ -102,7 +102,7 @@ FORM = (
 def _path(path: Places) -> tuple[tuple[float, float], tuple[float, float]]:
     """Where the cutter's centre begins and ends [m]."""
     points = path.points
-    if len(points) != 2:  # noqa: PLR2004 - from and to
+    if len(points) != 2:
         raise CalcError("cutter's centre", f"{len(points)} places", "two places, such as 25, 29.5; 75, 29.5")
     first, last = points
     return (first.x.value, first.y.value), (last.x.value, last.y.value)

@@ -1,0 +1,142 @@
+"""Suggestions for speed, feed and depth: from catalogue, cutter, machine and fluid; shown as such, taken only by hand.
+
+A suggestion is text as a person would type it, so that taking it is an edit like any other, and nothing
+is ever reapplied by itself.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.depths import side_depth, side_width, slot_depth
+from jobsheet.catalog.feeds import (
+    drill_feed,
+    end_mill_feed,
+    face_mill_feed,
+    face_mill_width,
+    feed_as_drill,
+    reamer_feed,
+)
+from jobsheet.catalog.suggestion import Suggestion
+from jobsheet.errors import JobsheetError
+from jobsheet.model.figures import Figures
+from jobsheet.model.setting import Setting
+from jobsheet.units.show import significant
+from jobsheet.units.table import INCH
+
+
+class Advice(Struct, frozen=True):
+    """What might be written in a field: its name, the text to type, why, and where that comes from."""
+
+    name: str
+    text: str
+    why: str
+    source: str
+
+
+#: Kinds whose cut is as wide as the cutter.
+_FULL_WIDTH = ("slot", "keyway", "pocket")
+_DRILLS = ("drill", "spot-drill", "enlarge", "plunge")
+#: A plunging end mill takes a quarter of a drill's feed (cutting-data section 3.4).
+_PLUNGE = 0.25
+
+
+def advice_for(
+    kind: str, fields: Any, setting: Setting, figures: Figures | None = None
+) -> tuple[Advice, ...]:
+    """What the catalogue would write into the fields of this operation, each with its reason.
+
+    Nothing where a table has no answer: a suggestion is never guessed. With the figures at hand a feed is
+    not suggested beyond what a hand winds evenly at this speed.
+    """
+    found: list[Advice] = []
+    names = set(fields.__struct_fields__)
+    cutter = getattr(fields, "cutter", None)
+    if cutter is None or cutter.diameter is None:
+        return ()
+    if "feed_per_tooth" in names:
+        tooth = _by_hand(_tooth(kind, cutter, setting), fields, setting, figures)
+        _add(found, "feed_per_tooth", setting, tooth)
+    if "feed" in names and "feed_per_tooth" not in names:
+        _add(found, "feed", setting, _turn(kind, cutter, setting))
+    if "layer" in names:
+        _add(found, "layer", setting, _layer(kind, cutter, setting))
+    if kind == "face" and cutter.kind == "face mill":
+        _add(found, "width", setting, face_mill_width(cutter.diameter))
+    if kind == "side-mill":
+        _add(found, "cut", setting, side_width(cutter.diameter))
+        _add(found, "leave", setting, side_width(cutter.diameter, finish=True))
+    return tuple(found)
+
+
+def _tooth(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+    if cutter.kind in ("face mill", "fly cutter"):
+        return _of(lambda: face_mill_feed(setting.material))
+    cut = "slot" if kind in _FULL_WIDTH else "side"
+    return _of(
+        lambda: end_mill_feed(
+            cutter.diameter, setting.material, carbide=cutter.material == "carbide", cut=cut
+        )
+    )
+
+
+def _by_hand(
+    suggestion: Suggestion | None, fields: Any, setting: Setting, figures: Figures | None
+) -> Suggestion | None:
+    """No more than the handle's fastest even pace gives at the speed that is set."""
+    speed = figures.value("spindle_speed") if figures else None
+    handle = setting.machine.handle(getattr(fields, "along", "x") or "x")
+    if suggestion is None or not speed or handle is None or not fields.cutter.teeth:
+        return suggestion
+    most = setting.shop.fastest_pace * handle.travel / (fields.cutter.teeth * speed)
+    if suggestion.value <= most:
+        return suggestion
+    why = f"as much as a hand winds evenly at {speed * 60:.0f} rpm; by the table {suggestion.value * 1e3:.2g} mm"
+    return Suggestion(most, min(suggestion.low, most), most, "common-practice", suggestion.outside, why)
+
+
+def _turn(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+    if kind == "ream":
+        return _of(lambda: reamer_feed(cutter.teeth or 6))
+    if kind in ("counterbore", "countersink"):
+        return _of(lambda: feed_as_drill(kind, cutter.diameter, setting.material))
+    if kind == "plunge":
+        drill = _of(lambda: drill_feed(cutter.diameter, setting.material))
+        if drill is None:
+            return None
+        return Suggestion(
+            drill.value * _PLUNGE, drill.low * _PLUNGE, drill.high * _PLUNGE, drill.source, drill.outside,
+            f"a quarter of a drill's: {drill.why}",
+        )  # fmt: skip
+    if kind in _DRILLS:
+        return _of(lambda: drill_feed(cutter.diameter, setting.material))
+    return None
+
+
+def _layer(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+    knee = setting.machine.stiffness_class == "knee"
+    if kind in _FULL_WIDTH:
+        return _of(lambda: slot_depth(cutter.diameter, setting.material, knee=knee))
+    return _of(lambda: side_depth(cutter.diameter)) if kind == "side-mill" else None
+
+
+def _of(ask: Any) -> Suggestion | None:
+    """The catalogue's answer, or None where it has none."""
+    try:
+        found: Suggestion = ask()
+    except JobsheetError:
+        return None
+    return found
+
+
+def _add(found: list[Advice], name: str, setting: Setting, suggestion: Suggestion | None) -> None:
+    if suggestion is None or suggestion.value <= 0:
+        return
+    if setting.units == "in":
+        text = f"{significant(suggestion.value / INCH, 2)} in"
+    else:
+        text = f"{significant(suggestion.value * 1e3, 2)} mm"
+    why = f"{suggestion.why} (outside the table)" if suggestion.outside else suggestion.why
+    found.append(Advice(name, text, why, suggestion.source))
