@@ -8,6 +8,7 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.catalog.cutters import short_name
+from jobsheet.catalog.feeds import share
 from jobsheet.catalog.taps import condition_factor, tap_factor
 from jobsheet.cutting.drilling import (
     SPLIT_POINT,
@@ -138,6 +139,21 @@ def guide_fits(tally: Tally, cutter: Cutter, hole: float, setting: Setting) -> N
             )
 
 
+def seat(tally: Tally, setting: Setting, fields: Any) -> Bite:
+    """The bite of a counterbore or of an end mill in the hole that guides it."""
+    diameter = diameter_of(fields.cutter)
+    hole = standing_hole(fields, setting, diameter)
+    guide_fits(tally, fields.cutter, hole, setting)
+    edges = edges_of(tally, fields.cutter)
+    return Bite(diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges))
+
+
+def share_of_drill(setting: Setting, cutter: Cutter, tool: str) -> float | None:
+    """The start speed of a `counterbore` or `countersink` [m/s]: its share of a drill's in this metal."""
+    drill = common.start_speed(setting, cutter, "drill")
+    return None if drill is None else drill * share(tool, "speed").value
+
+
 def length(value: float, setting: Setting) -> str:
     """A length with its unit, in the job's units."""
     return " ".join(common.millimetres(value, setting.units))
@@ -249,13 +265,13 @@ def cut(
     *,
     peck: Quantity | None = None,
     tip: float = 0.0,
-) -> float:
-    """All figures of a tool in a hole that is there, or of a cone: forces, speed, seconds, push. Returns the speed."""
+) -> tuple[float, float]:
+    """All figures of a bite: forces, speed, seconds, push. Returns the spindle speed [rev/s] and the torque [N·m]."""
     torque, thrust = forces(tally, setting, bite)
     speed = turn(tally, setting, fields, bite, torque, start)
     times(tally, bite, speed, depth, len(fields.at), peck=peck, tip=tip)
     push(tally, setting, thrust, bite)
-    return speed
+    return speed, torque
 
 
 def strength(tally: Tally, diameter: float, torque: float) -> None:
