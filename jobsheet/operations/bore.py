@@ -25,7 +25,7 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
-from jobsheet.operations import common, drilling
+from jobsheet.operations import common, drilling, milling
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, fields_from
 from jobsheet.operations.tally import KIENZLE_BAND, Tally
@@ -232,8 +232,6 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, the feed down, and what the head is moved out by."""
-    from jobsheet.operations.milling import pace_problem
-
     speed, pace = found.value("spindle_speed") or 0.0, found.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
     seconds = f"{found.value('time_each') or 0:.0f}"
@@ -242,7 +240,7 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     feed = (
         Dial(
             f"Wind the {handle.name} handle", common.one_decimal(pace), "s a turn", f"{seconds} s to {stop}",
-            pace_problem(found, setting),
+            milling.pace_problem(found, setting),
         )
         if pace and handle
         else Dial("Feed by the quill lever", seconds, "s to the depth", f"stop at {stop}")

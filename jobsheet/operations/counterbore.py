@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from jobsheet.catalog.feeds import share
 from jobsheet.model.figures import Figures
 from jobsheet.model.quantity import Cutter, Places, Quantity, Size
 from jobsheet.model.row import Row
@@ -57,14 +56,9 @@ FORM = (
 def figures(fields: Fields, setting: Setting) -> Figures:
     """Torque and thrust of the edges in the hole that is there; push at the lever; seconds."""
     tally = Tally(setting.units)
-    diameter = drilling.diameter_of(fields.cutter)
-    hole = drilling.standing_hole(fields, setting, diameter)
-    drilling.guide_fits(tally, fields.cutter, hole, setting)
-    edges = drilling.edges_of(tally, fields.cutter)
-    bite = drilling.Bite(diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges))
-    drill = common.start_speed(setting, fields.cutter, "drill")
-    start = None if drill is None else drill * share("counterbore", "speed").value
-    speed = drilling.cut(tally, setting, fields, bite, fields.depth.value, start, peck=fields.peck)
+    bite = drilling.seat(tally, setting, fields)
+    start = drilling.share_of_drill(setting, fields.cutter, "counterbore")
+    speed, _ = drilling.cut(tally, setting, fields, bite, fields.depth.value, start, peck=fields.peck)
     drilling.removal(tally, bite, speed)
     return tally.done()
 

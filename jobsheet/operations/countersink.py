@@ -9,7 +9,6 @@ import math
 
 from msgspec import Struct
 
-from jobsheet.catalog.feeds import share
 from jobsheet.cutting.speed import cone_depth
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
@@ -78,8 +77,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally.show("effective_diameter", diameter)
     edges = drilling.edges_of(tally, fields.cutter)
     bite = drilling.Bite(diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges))
-    drill = common.start_speed(setting, fields.cutter, "drill")
-    start = None if drill is None else drill * share("countersink", "speed").value
+    start = drilling.share_of_drill(setting, fields.cutter, "countersink")
     drilling.cut(tally, setting, fields, bite, depth, start)
     return tally.done()
 

@@ -81,12 +81,11 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     bite = _bite(tally, fields, setting)
     depth = drilling.depth_of(fields.depth, setting)
     start = common.start_speed(setting, fields.cutter, "drill")
-    speed = drilling.cut(
+    speed, torque = drilling.cut(
         tally, setting, fields, bite, depth, start, peck=fields.peck, tip=_tip(fields, bite.diameter)
     )
     drilling.removal(tally, bite, speed)
-    found = tally.done()
-    drilling.strength(tally, bite.diameter, found.value("torque") or 0.0)
+    drilling.strength(tally, bite.diameter, torque)
     return tally.done()
 
 

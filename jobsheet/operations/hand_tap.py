@@ -124,7 +124,7 @@ def _words(fields: Fields) -> str:
 
 
 def _way(fields: Fields) -> str:
-    started = common.times(_started(fields), "first thread", "threads")
+    started = common.times(_started(fields), "one thread", "threads")
     rhythm = f"back off {fields.back_off}" if fields.back_off != "not at all" else "no backing off"
     return f"{started} with the spindle turned by hand, then the wrench; {rhythm}"
 

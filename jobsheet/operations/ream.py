@@ -113,7 +113,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     edges = drilling.edges_of(tally, fields.cutter)
     bite = drilling.Bite(diameter=diameter, feed=_feed(tally, fields, edges), pilot=hole, edges=float(edges))
     start = _start(fields, setting)
-    speed = drilling.cut(tally, setting, fields, bite, drilling.depth_of(fields.depth, setting), start)
+    speed, _ = drilling.cut(tally, setting, fields, bite, drilling.depth_of(fields.depth, setting), start)
     tally.figure("down_feed", axial_feed, feed=bite.feed, spindle_speed=speed)
     drilling.removal(tally, bite, speed)
     turning = math.pi * diameter * speed

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from jobsheet.catalog.feeds import share
 from jobsheet.model.figures import Figures
 from jobsheet.model.quantity import Cutter, Places, Quantity, Size
 from jobsheet.model.row import Row
@@ -64,16 +64,11 @@ def _depth(fields: Fields) -> float:
 def figures(fields: Fields, setting: Setting) -> Figures:
     """Torque and thrust of the edges in the hole that is there, once the whole face is met; seconds."""
     tally = Tally(setting.units)
-    diameter = drilling.diameter_of(fields.cutter)
-    hole = drilling.standing_hole(fields, setting, diameter)
-    drilling.guide_fits(tally, fields.cutter, hole, setting)
-    edges = drilling.edges_of(tally, fields.cutter)
-    bite = drilling.Bite(diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges))
-    drill = common.start_speed(setting, fields.cutter, "drill")
-    start = None if drill is None else drill * share("counterbore", "speed").value
+    bite = drilling.seat(tally, setting, fields)
+    start = drilling.share_of_drill(setting, fields.cutter, "counterbore")
     if fields.depth is None:
         tally.caveat(f"Just to clean: the time is for {drilling.length(TO_CLEAN, setting)}.")
-    elif fields.depth.value > diameter * _SHALLOW:
+    elif fields.depth.value > bite.diameter * _SHALLOW:
         tally.caveat("This is deep for a spotface: choose a counterbore step if a head is to sink in.")
     drilling.cut(tally, setting, fields, bite, _depth(fields), start)
     return tally.done()
@@ -89,8 +84,6 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many faces, how wide, how deep; no stop where it is just to clean."""
     made = drilling.row(fields, found, setting, do=_words(fields), stop=_depth(fields))
     if fields.depth is None:
-        from msgspec.structs import replace
-
         return (replace(made, depth="", depth_unit="to clean"),)
     return (made,)
 
