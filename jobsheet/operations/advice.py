@@ -6,6 +6,7 @@ is ever reapplied by itself.
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from msgspec import Struct
@@ -131,12 +132,16 @@ def _of(ask: Any) -> Suggestion | None:
     return found
 
 
+def _down(number: float) -> float:
+    """Two significant digits, never more than the number: a limit of the hand must not be rounded past."""
+    step = 10.0 ** (math.floor(math.log10(number)) - 1)
+    return math.floor(number / step + 1e-9) * step
+
+
 def _add(found: list[Advice], name: str, setting: Setting, suggestion: Suggestion | None) -> None:
     if suggestion is None or suggestion.value <= 0:
         return
-    if setting.units == "in":
-        text = f"{significant(suggestion.value / INCH, 2)} in"
-    else:
-        text = f"{significant(suggestion.value * 1e3, 2)} mm"
+    size, unit = (INCH, "in") if setting.units == "in" else (1e-3, "mm")
+    text = f"{significant(_down(suggestion.value / size), 2)} {unit}"
     why = f"{suggestion.why} (outside the table)" if suggestion.outside else suggestion.why
     found.append(Advice(name, text, why, suggestion.source))
