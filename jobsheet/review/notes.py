@@ -88,11 +88,17 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
         facts = sheet_facts | _set_up_facts(set_up, reckoned)
         head = [_note(row, set_up=set_up.key) for row in by_scope["set-up"] if holds(row.trigger, facts)]
         shown: set[str] = {note.id for note in head}
+        told: set[tuple[str, str]] = set()
         for operation in set_up.operations:
             step_facts = facts | _step_facts(operation)
             fired = [row for row in by_scope["step"] if holds(row.trigger, step_facts)]
             fired.sort(key=lambda row: (row.level != "stop", row.level == "note", row.beside))
+            # Said once for a cutter in a set-up: the same words under every step are no longer read.
+            cutter = getattr(getattr(operation.fields, "cutter", None), "text", "")
+            said = [row for row in fired if row.level != "stop" and (row.id, cutter) in told]
+            fired = [row for row in fired if row not in said]
             beside = [row for row in fired if row.level == "stop" or row.beside < 9][:BESIDE]
+            told.update((row.id, cutter) for row in beside)
             steps[operation.key] = tuple(_note(row, set_up.key, operation.key) for row in beside)
             stops.extend(note for note in steps[operation.key] if note.level == "stop")
             for row in fired:

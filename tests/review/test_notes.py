@@ -119,3 +119,10 @@ def test_a_trigger_that_cannot_be_read(trigger):
 def test_any_facts_give_an_answer(facts):
     for row in rows():
         assert holds(row.trigger, facts) in (True, False)
+
+
+def test_a_warning_is_said_once_for_a_cutter_in_a_set_up(hm100):
+    found = notes(hm100)
+    assert ids(found.steps["face-rough"]) == {"chips-thrown-flat", "read-the-marked-speed"}
+    assert ids(found.steps["face-finish"]) == set()
+    assert "no-gloves-while-it-turns" in ids(found.steps["spot"]) & ids(found.steps["drill"])
