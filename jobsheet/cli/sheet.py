@@ -12,7 +12,9 @@ from jobsheet.errors import CannotWrite
 
 @click.command("sheet")
 @click.argument("jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path())
-@click.option("-o", "--output", type=click.Path(), help="where to; else the job's name with .pdf, in this folder")
+@click.option(
+    "-o", "--output", type=click.Path(), help="where to; else the job's name with .pdf, in this folder"
+)
 @click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", show_default=True)
 @click.option("--working", is_flag=True, help="with pages that show how every figure came about")
 def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool) -> int:
@@ -44,7 +46,9 @@ def _refuse_to_overwrite(target: Path, jobs: tuple[str, ...]) -> None:
     if target.is_file() and target.stat().st_size:
         with target.open("rb") as stream:
             if not stream.read(5).startswith(b"%PDF"):
-                raise CannotWrite(f"{target.name} is there already and is no PDF; choose another name for the sheets.")
+                raise CannotWrite(
+                    f"{target.name} is there already and is no PDF; choose another name for the sheets."
+                )
 
 
 def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
@@ -59,12 +63,22 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     found = Reckoner().reckon(job)
     remarks = review(job, found)
     document = document_for(
-        job, found, notes_for(job, found), remarks, paper=paper, working=working, source=path.read_bytes(), name=path.stem
+        job,
+        found,
+        notes_for(job, found),
+        remarks,
+        paper=paper,
+        working=working,
+        source=path.read_bytes(),
+        name=path.stem,
     )
     if missing := lacking(job):
         places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
         more = f"; and {len(missing) - 8} more" if len(missing) > 8 else ""
-        click.echo(f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.", err=True)
+        click.echo(
+            f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.",
+            err=True,
+        )
     outcomes = found.operations.values()
     beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
     problems = any(outcome.problem for outcome in outcomes)

@@ -39,8 +39,19 @@ def _beyond(k: float) -> tuple[Item, ...]:
 
 
 def _hazard(k: float) -> tuple[Item, ...]:
-    plate = ((5.2, 0.7), (10.8, 0.7), (15.3, 5.2), (15.3, 10.8), (10.8, 15.3), (5.2, 15.3), (0.7, 10.8), (0.7, 5.2))
-    strokes = [Line(_at(((8, top), (8, end)), k), 2.1 * k, ink="paper") for top, end in ((3.6, 9.3), (11, 12.9))]
+    plate = (
+        (5.2, 0.7),
+        (10.8, 0.7),
+        (15.3, 5.2),
+        (15.3, 10.8),
+        (10.8, 15.3),
+        (5.2, 15.3),
+        (0.7, 10.8),
+        (0.7, 5.2),
+    )
+    strokes = [
+        Line(_at(((8, top), (8, end)), k), 2.1 * k, ink="paper") for top, end in ((3.6, 9.3), (11, 12.9))
+    ]
     return _face(*_at(plate, k)), *strokes
 
 
@@ -51,7 +62,10 @@ def _scrap(k: float) -> tuple[Item, ...]:
 
 
 def _rework(k: float) -> tuple[Item, ...]:
-    bend = [(10 + 4 * math.sin(turn), 8.2 - 4 * math.cos(turn)) for turn in (math.pi * step / 10 for step in range(10, -1, -1))]
+    bend = [
+        (10 + 4 * math.sin(turn), 8.2 - 4 * math.cos(turn))
+        for turn in (math.pi * step / 10 for step in range(10, -1, -1))
+    ]
     path = ((2.0, 12.2), *bend, (5.0, 4.2))
     return Line(_at(path, k), 2 * k), _face(*_at(((6.6, 0.4), (6.6, 8.0), (1.4, 4.2)), k))
 

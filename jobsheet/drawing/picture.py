@@ -83,7 +83,9 @@ def box(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
     return (x, y), (x + width, y), (x + width, y + height), (x, y + height)
 
 
-def arrow(start: Point, end: Point, *, weight: str | float = "dim", head: float = 5.0, both: bool = False) -> tuple[Item, ...]:
+def arrow(
+    start: Point, end: Point, *, weight: str | float = "dim", head: float = 5.0, both: bool = False
+) -> tuple[Item, ...]:
     """A line with a filled head at its end, or at both ends."""
     angle = math.atan2(end[1] - start[1], end[0] - start[0])
     length = math.hypot(end[0] - start[0], end[1] - start[1])
@@ -105,7 +107,14 @@ def _head(tip: Point, angle: float, size: float) -> Line:
     return Line(corners, 0.0, closed=True, fill="ink")
 
 
-def hatched(outline: tuple[Point, ...], *, angle: float = 45.0, apart: float = 4.0, weight: str | float = "thin", ink: str = "ink") -> tuple[Line, ...]:
+def hatched(
+    outline: tuple[Point, ...],
+    *,
+    angle: float = 45.0,
+    apart: float = 4.0,
+    weight: str | float = "thin",
+    ink: str = "ink",
+) -> tuple[Line, ...]:
     """Parallel lines over a face, cut off at its outline; `angle` in degrees, rising to the right."""
     lean = math.radians(angle)
     # Along the hatch and across it; y runs down the page.

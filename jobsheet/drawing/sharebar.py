@@ -58,7 +58,9 @@ def share_bar(
     right = max(min(share, END) * fence, 2.0)
     items += _bar(right, verdict, top, base, torn=share > END)
     solid = learned or low_share == high_share
-    items.append(Line(((fence, top - out), (fence, base + out)), 2.6 if solid else 1.6, "" if solid else "fence"))
+    items.append(
+        Line(((fence, top - out), (fence, base + out)), 2.6 if solid else 1.6, "" if solid else "fence")
+    )
     return Drawing(width, height, tuple(items))
 
 
@@ -79,10 +81,19 @@ def _bar(right: float, verdict: str, top: float, base: float, *, torn: bool) -> 
     corners = box(0.0, top, right, base - top)
     if torn:
         third = (base - top) / 3
-        corners = ((0.0, top), (right, top), (right - 3, top + third), (right, base - third), (right - 3, base), (0.0, base))
+        corners = (
+            (0.0, top),
+            (right, top),
+            (right - 3, top + third),
+            (right, base - third),
+            (right - 3, base),
+            (0.0, base),
+        )
     if verdict == "cut before":
         return [Line(corners, 1.3, closed=True, fill=ink, ink=ink)]
     angles, thick, apart = _PATTERNS.get(verdict, ((), 0.0, 1.0))
-    lines = [one for angle in angles for one in hatched(corners, angle=angle, apart=apart, weight=thick, ink=ink)]
+    lines = [
+        one for angle in angles for one in hatched(corners, angle=angle, apart=apart, weight=thick, ink=ink)
+    ]
     ground = Line(corners, 0.0, closed=True, fill="paper")
     return [ground, *lines, Line(corners, 1.3, closed=True, ink=ink)]

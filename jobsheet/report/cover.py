@@ -41,19 +41,34 @@ def cover(plan: Plan) -> list[Page]:
     pages = [first]
     rest_things, rest_set_ups, rest_open = things[FETCH:], set_ups[SET_UPS:], open_lines(plan)[OPEN:]
     while rest_things or rest_set_ups:
-        page = _tables(plan, rest_things[:LONG], rest_set_ups[:LONG])
-        pages.append(page)
-        rest_things, rest_set_ups = rest_things[LONG:], rest_set_ups[LONG:]
-    count = 24
+        count = LONG
+        while count > 1 and not plan.fits(_tables(plan, rest_things[:count], rest_set_ups[:count])):
+            count -= 1
+        pages.append(_tables(plan, rest_things[:count], rest_set_ups[:count]))
+        rest_things, rest_set_ups = rest_things[count:], rest_set_ups[count:]
     while rest_open:
-        pages.append(_page(plan, "Cover, still open", (Gap(), *_open_box(rest_open[:count]))))
+        count = LONG
+        while count > 1 and not plan.fits(_open_page(plan, rest_open[:count])):
+            count -= 1
+        pages.append(_open_page(plan, rest_open[:count]))
         rest_open = rest_open[count:]
     return pages
 
 
+def _open_page(plan: Plan, lines: list[NoteLine]) -> Page:
+    return _page(plan, "Cover, still open", (Gap(), *_open_box(lines)))
+
+
 def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
     stamp = STAMP if plan.open_stops else ""
-    return Page(kind="cover", about="cover", title=title(plan, "Sheet", text), blocks=blocks, foot=(FOOT,), stamp=stamp)
+    return Page(
+        kind="cover",
+        about="cover",
+        title=title(plan, "Sheet", text),
+        blocks=blocks,
+        foot=(FOOT,),
+        stamp=stamp,
+    )
 
 
 def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> Page:
@@ -69,10 +84,18 @@ def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) 
 
 
 def _made(
-    plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...], count: int, lengths: tuple[int, int], high: float
+    plan: Plan,
+    things: tuple[Fetched, ...],
+    set_ups: tuple[SetUp, ...],
+    count: int,
+    lengths: tuple[int, int],
+    high: float,
 ) -> Page:
     job = plan.job
-    why, also = plan.short(job.why, lengths[0], "why this order"), plan.short(also_on_the_bench(plan), lengths[1], "also on the bench")
+    why, also = (
+        plan.short(job.why, lengths[0], "why this order"),
+        plan.short(also_on_the_bench(plan), lengths[1], "also on the bench"),
+    )
     left: list[object] = [Heading("Fetch"), fetch_table(plan, things)]
     if also:
         left += [Rule(), Heading("Also on the bench"), Words(also)]
@@ -111,13 +134,22 @@ def _pictures(plan: Plan, high: float) -> Columns:
     job = plan.job
     work = plan.courses[-1].after if plan.courses else stock_box(job)
     holes = plan.courses[-1].holes if plan.courses else ()
-    sizes = tuple(plan.short(one.text, 16, "size of the stock") for one in (job.stock.length, job.stock.width, job.stock.height))
+    sizes = tuple(
+        plan.short(one.text, 16, "size of the stock")
+        for one in (job.stock.length, job.stock.width, job.stock.height)
+    )
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
     stock = stock_picture(stock_box(job), (sizes[0], sizes[1], sizes[2]), 245, high)
     return Columns(
         parts=(
             (Picture("Stock", stock),),
-            (Picture("Finished", finished_picture(work, holes, datums, 245, high), "not to scale with the stock"),),
+            (
+                Picture(
+                    "Finished",
+                    finished_picture(work, holes, datums, 245, high),
+                    "not to scale with the stock",
+                ),
+            ),
         ),
         shares=(0.5, 0.5),
         ruled=(1,),
@@ -157,9 +189,17 @@ def set_up_table(plan: Plan, set_ups: tuple[SetUp, ...]) -> Table:
         steps = "" if not numbers else str(numbers[0]) if len(numbers) == 1 else f"{numbers[0]}–{numbers[-1]}"
         words = plan.short(face_up(set_up), 60, f"set-up {set_up.number}, title")
         parts = minutes(plan, set_up)
-        cells = (Cell(), Cell(str(set_up.number)), Cell(words), Cell(steps), Cell(" + ".join(f"{part:.0f}" for part in parts)))
+        cells = (
+            Cell(),
+            Cell(str(set_up.number)),
+            Cell(words),
+            Cell(steps),
+            Cell(" + ".join(f"{part:.0f}" for part in parts)),
+        )
         rows.append(cells)
-    whole = [sum(parts) for parts in zip(*(minutes(plan, set_up) for set_up in plan.job.set_ups), strict=True)]
+    whole = [
+        sum(parts) for parts in zip(*(minutes(plan, set_up) for set_up in plan.job.set_ups), strict=True)
+    ]
     total = (f"About {_hours(sum(whole))}", " + ".join(f"{part:.0f}" for part in whole)) if whole else ()
     return Table(columns=columns, rows=tuple(rows), total=total)
 
@@ -192,7 +232,9 @@ def open_lines(plan: Plan) -> list[NoteLine]:
     lines = []
     for key, outcome in plan.reckoned.operations.items():
         if outcome.problem:
-            lines.append(NoteLine(f"Step {numbers[key]} cannot be reckoned: {outcome.problem}", "hazard", True))
+            lines.append(
+                NoteLine(f"Step {numbers[key]} cannot be reckoned: {outcome.problem}", "hazard", True)
+            )
         for limit in outcome.limits:
             if limit.verdict == "beyond":
                 words = f"Step {numbers[key]}, beyond: {limit.title.lower()}, {limit.shown}. {limit.sentence}"
@@ -201,9 +243,12 @@ def open_lines(plan: Plan) -> list[NoteLine]:
         if remark.severity in ("hazard", "scrap"):
             steps = ", ".join(str(numbers[key]) for key in remark.operations if key in numbers)
             where = f"Step {steps}, " if steps else ""
-            lines.append(NoteLine(f"{where}{remark.severity}: {remark.message.rstrip('.')}.", remark.severity, True))
+            lines.append(
+                NoteLine(f"{where}{remark.severity}: {remark.message.rstrip('.')}.", remark.severity, True)
+            )
     return [
-        NoteLine(plan.short(one.text, 300, f"still open, {index}"), one.sign, True) for index, one in enumerate(lines, 1)
+        NoteLine(plan.short(one.text, 300, f"still open, {index}"), one.sign, True)
+        for index, one in enumerate(lines, 1)
     ]
 
 

@@ -49,7 +49,10 @@ def _row(plan: Plan, cutter: Cutter, set_ups: tuple[int, ...]) -> Fetched:
 
 def _natural(text: str) -> tuple[tuple[int, int, str], ...]:
     """Numbers in a text by their size: drawer 2 before drawer 10."""
-    return tuple((0, int(part), "") if part.isdigit() else (1, 0, part.casefold()) for part in re.findall(r"\d+|\D+", text))
+    return tuple(
+        (0, int(part), "") if part.isdigit() else (1, 0, part.casefold())
+        for part in re.findall(r"\d+|\D+", text)
+    )
 
 
 def also_on_the_bench(plan: Plan) -> str:

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import re
-
 from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Item, Line, Text, arrow, box, hatched
 from jobsheet.model.job import SetUp
 from jobsheet.report.isometric import datum_letter
-from jobsheet.report.lying import Lying
+from jobsheet.report.lying import Lying, in_jaws
 
 JAW = 24.0
-_VISE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
 
 
 def holding_picture(
@@ -19,7 +16,7 @@ def holding_picture(
 ) -> Drawing:
     """Not to scale but in its order: fixed jaw, moving jaw, packing, and where you stand."""
     side = lie.side(set_up.fixed_jaw)
-    if side in ("up", "down") or (set_up.holding.device and not _VISE.search(set_up.holding.device)):
+    if not in_jaws(set_up, lie):
         return _clamped_on(set_up, lie, datums, width, height)
     sides = ("near", "far") if side in ("near", "far") else ("left", "right")
     along, across, up = lie.size
@@ -61,7 +58,8 @@ def _above(set_up: SetUp, high: float) -> float:
 def _packing(left: float, wide: float, base: float, pack: float) -> list[Item]:
     thick = min(9.0, wide / 4)
     return [
-        Line(box(x, base - pack, thick, pack), "outline", closed=True) for x in (left + 1, left + wide - thick - 1)
+        Line(box(x, base - pack, thick, pack), "outline", closed=True)
+        for x in (left + 1, left + wide - thick - 1)
     ]
 
 
@@ -73,7 +71,11 @@ def _hold(left: float, wide: float, top: float, bottom: float, *, fixed_right: b
         items += mark_at("rests here", 8.0, x, bottom)
     tip, back = (left + wide, -1.0) if fixed_right else (left, 1.0)
     size = 7.0
-    points = ((tip, middle), (tip - back * size, middle - size * 0.55), (tip - back * size, middle + size * 0.55))
+    points = (
+        (tip, middle),
+        (tip - back * size, middle - size * 0.55),
+        (tip - back * size, middle + size * 0.55),
+    )
     items.append(Line(points, 0.0, closed=True, fill="ink"))
     start = left - 19 if fixed_right else left + wide + 19
     items += arrow((start, middle), (left if fixed_right else left + wide, middle), weight=2.2, head=8.0)
@@ -81,7 +83,14 @@ def _hold(left: float, wide: float, top: float, bottom: float, *, fixed_right: b
 
 
 def _letters(
-    lie: Lying, datums: tuple[tuple[str, str], ...], sides: tuple[str, str], left: float, wide: float, top: float, high: float, out: float
+    lie: Lying,
+    datums: tuple[tuple[str, str], ...],
+    sides: tuple[str, str],
+    left: float,
+    wide: float,
+    top: float,
+    high: float,
+    out: float,
 ) -> list[Item]:
     """The letters of the faces that this view cuts: both sides, top and bottom."""
     y = top + max(out / 2, 5.0)
@@ -123,9 +132,7 @@ def _clamped_on(
 
 def signs(set_up: SetUp, lie: Lying) -> tuple[str, ...]:
     """The signs that the legend must explain for this picture."""
-    device = set_up.holding.device
-    jaw = lie.side(set_up.fixed_jaw) not in ("up", "down") and (not device or bool(_VISE.search(device)))
-    return ("rests here", "clamped", *(("jaw",) if jaw else ()))
+    return ("rests here", "clamped", *(("jaw",) if in_jaws(set_up, lie) else ()))
 
 
 def jaw_words(set_up: SetUp, datums: tuple[tuple[str, str], ...]) -> str:

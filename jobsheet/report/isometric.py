@@ -67,7 +67,10 @@ def faces(view: View, work: Box) -> tuple[Item, ...]:
         ((x0, y0, z0), (x1, y0, z0), (x1, y0, z1), (x0, y0, z1)),
         ((x1, y0, z0), (x1, y1, z0), (x1, y1, z1), (x1, y0, z1)),
     )
-    return tuple(Line(tuple(view.at(point) for point in outline), "outline", closed=True, fill="paper") for outline in outlines)
+    return tuple(
+        Line(tuple(view.at(point) for point in outline), "outline", closed=True, fill="paper")
+        for outline in outlines
+    )
 
 
 def stock_picture(work: Box, sizes: tuple[str, str, str], width: float, height: float) -> Drawing:
@@ -78,13 +81,27 @@ def stock_picture(work: Box, sizes: tuple[str, str, str], width: float, height: 
     ends = (
         ((x0, y0 - away, z0), (x1, y0 - away, z0), sizes[0], (-8.0, 9.0), "end"),
         ((x1 + away, y0, z0), (x1 + away, y1, z0), sizes[1], (8.0, 9.0), "start"),
-        ((x1 + away * 0.7, y1 + away * 0.7, z0), (x1 + away * 0.7, y1 + away * 0.7, z1), sizes[2], (5.0, 3.5), "start"),
+        (
+            (x1 + away * 0.7, y1 + away * 0.7, z0),
+            (x1 + away * 0.7, y1 + away * 0.7, z1),
+            sizes[2],
+            (5.0, 3.5),
+            "start",
+        ),
     )
     items: list[Item] = list(faces(view, work))
     for start, end, words, shift, anchor in ends:
         first, last = view.at(start), view.at(end)
         items += arrow(first, last, both=True)
-        items.append(Text((first[0] + last[0]) / 2 + shift[0], (first[1] + last[1]) / 2 + shift[1], words, "size", anchor))
+        items.append(
+            Text(
+                (first[0] + last[0]) / 2 + shift[0],
+                (first[1] + last[1]) / 2 + shift[1],
+                words,
+                "size",
+                anchor,
+            )
+        )
     return Drawing(width, height, tuple(items))
 
 
@@ -95,7 +112,8 @@ def finished_picture(
     view = fitted(work, width, height, (34, 14, 34, 24))
     items: list[Item] = list(faces(view, work))
     for hole in holes:
-        if hole.face in SEEN:
+        on_it = all(low <= at <= high for (low, high), at in zip(work, hole.centre, strict=True))
+        if hole.face in SEEN and on_it:
             items += _hole(view, hole)
     items += _datums(view, work, datums)
     return Drawing(width, height, tuple(items))
@@ -106,7 +124,9 @@ def _hole(view: View, hole: RoundHole) -> list[Item]:
     radius = hole.diameter / 2 * view.scale
     u, v = ((a * radius, b * radius) for a, b in (seen(first), seen(second)))
     centre = view.at(hole.centre)
-    items: list[Item] = [ellipse_between(centre, u, v, weight="thin" if hole.threaded else "outline", fill="paper")]
+    items: list[Item] = [
+        ellipse_between(centre, u, v, weight="thin" if hole.threaded else "outline", fill="paper")
+    ]
     if hole.threaded:
         inner = ((u[0] * 0.82, u[1] * 0.82), (v[0] * 0.82, v[1] * 0.82))
         items.append(ellipse_between(centre, *inner, weight="outline"))
@@ -129,7 +149,8 @@ def _datums(view: View, work: Box, datums: tuple[tuple[str, str], ...]) -> list[
     used: dict[str, int] = {}
     for letter, face in datums:
         part, shift = _LEADERS[face]
-        tip = view.at(tuple(low + (high - low) * share for (low, high), share in zip(work, part, strict=True)))  # type: ignore[arg-type]
+        x, y, z = (low + (high - low) * share for (low, high), share in zip(work, part, strict=True))
+        tip = view.at((x, y, z))
         again = used.get(face, 0)
         used[face] = again + 1
         middle = tip[0] + shift[0] + 18 * again, tip[1] + shift[1]
@@ -145,6 +166,11 @@ def datum_letter(letter: str, middle: Point, tip: Point) -> list[Item]:
     start = (x + (tip[0] - x) / reach, y + (tip[1] - y) / reach)
     return [
         *arrow(start, tip, weight="dim", head=5.5),
-        Line(box(x - half_wide, y - half_high, 2 * half_wide, 2 * half_high), "outline", closed=True, fill="paper"),
+        Line(
+            box(x - half_wide, y - half_high, 2 * half_wide, 2 * half_high),
+            "outline",
+            closed=True,
+            fill="paper",
+        ),
         Text(x, y + 3.3, letter, "mark", "middle"),
     ]

@@ -85,7 +85,11 @@ def _long(plan: Plan, pages: list[Page]) -> list[object]:
     found: dict[str, str] = {where: text for (where, cut), text in plan.long.items() if cut in printed}
     blocks: list[object] = []
     for where, text in found.items():
-        blocks += [Gap(4), Heading(f"{where[:1].upper()}{where[1:]}"), *(Words(piece) for piece in _pieces(text))]
+        blocks += [
+            Gap(4),
+            Heading(f"{where[:1].upper()}{where[1:]}"),
+            *(Words(piece) for piece in _pieces(text)),
+        ]
     return blocks
 
 

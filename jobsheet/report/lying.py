@@ -6,6 +6,8 @@ counted from its zero, into places from the left front corner as it lies, and th
 
 from __future__ import annotations
 
+import re
+
 from msgspec import Struct
 
 from jobsheet.model.job import Job, SetUp
@@ -46,13 +48,16 @@ class Lying(Struct, frozen=True, kw_only=True):
     def size(self) -> tuple[float, float, float]:
         """Along, across and up [m]."""
         along, across, up = (
-            self.box[_axis(NORMALS[face])][1] - self.box[_axis(NORMALS[face])][0] for face in (self.right, self.far, self.up)
+            self.box[_axis(NORMALS[face])][1] - self.box[_axis(NORMALS[face])][0]
+            for face in (self.right, self.far, self.up)
         )
         return along, across, up
 
     def side(self, face: str) -> str:
         """Where a face of the stock is now: `near`, `far`, `left`, `right`, `up` or `down`."""
-        return next(name for name in ("near", "far", "left", "right", "up", "down") if getattr(self, name) == face)
+        return next(
+            name for name in ("near", "far", "left", "right", "up", "down") if getattr(self, name) == face
+        )
 
     def from_corner(self, set_up: SetUp, x: float, y: float) -> tuple[float, float]:
         """A place of the set-up as distances from the left and from the near side [m]."""
@@ -63,7 +68,10 @@ class Lying(Struct, frozen=True, kw_only=True):
     def zero(self, set_up: SetUp) -> tuple[float, float]:
         """The zero's distances from the left and from the near side [m]."""
         along, across, _ = self.size
-        return along if set_up.zero.x_from == "right" else 0.0, across if set_up.zero.y_from == "rear" else 0.0
+        return (
+            along if set_up.zero.x_from == "right" else 0.0,
+            across if set_up.zero.y_from == "rear" else 0.0,
+        )
 
     def in_stock(self, along: float, across: float) -> tuple[float, float, float]:
         """A place on the upper face in the drawing's axes [m]."""
@@ -77,6 +85,15 @@ class Lying(Struct, frozen=True, kw_only=True):
             else:
                 point[axis] = low + distance if plus else high - distance
         return point[0], point[1], point[2]
+
+
+_VISE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
+
+
+def in_jaws(set_up: SetUp, lie: Lying) -> bool:
+    """Whether jaws hold the work: a vise was named or nothing at all, and the fixed jaw can be at that face."""
+    device = set_up.holding.device
+    return lie.side(set_up.fixed_jaw) not in ("up", "down") and (not device or bool(_VISE.search(device)))
 
 
 def stock_box(job: Job) -> Box:

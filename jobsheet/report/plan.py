@@ -109,8 +109,12 @@ def courses(job: Job, settings: Mapping[str, Setting]) -> tuple[Course, ...]:
                     work = lowered(work, set_up.up, shape.depth)
         # Holes lie on the face as it is at the end, so that the picture shows their mouths on it.
         done = lying(set_up, work)
-        holes = [hole for hole in holes if hole.face != set_up.up] + _holes(set_up, lie, done, holes, settings)
-        found.append(Course(set_up=set_up, lie=lie, points=points_of(set_up, settings), after=work, holes=tuple(holes)))
+        holes = [hole for hole in holes if hole.face != set_up.up] + _holes(
+            set_up, lie, done, holes, settings
+        )
+        found.append(
+            Course(set_up=set_up, lie=lie, points=points_of(set_up, settings), after=work, holes=tuple(holes))
+        )
     return tuple(found)
 
 

@@ -48,7 +48,11 @@ def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ..
     """Every place that the steps of a set-up go to, once each."""
     found: dict[tuple[int, int], list[Any]] = {}
     for operation in set_up.operations:
-        sizes = {_at(shape.x, shape.y): shape.diameter for shape in shapes_of(operation, settings) if isinstance(shape, Hole)}
+        sizes = {
+            _at(shape.x, shape.y): shape.diameter
+            for shape in shapes_of(operation, settings)
+            if isinstance(shape, Hole)
+        }
         for place in places_of(operation):
             spot = _spot(place)
             row = found.setdefault(spot, [place, 0.0, []])

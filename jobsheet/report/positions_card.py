@@ -9,7 +9,7 @@ from jobsheet.report.points import ON_THE_SHEET, Point, approach
 from jobsheet.report.set_up_sheet import held_facts, positions_table, scales
 from jobsheet.report.titles import title
 from jobsheet.report.wording import FOOT, STAMP
-from jobsheet.report.zero_view import zero_picture
+from jobsheet.report.zero_view import beside_the_work, zero_picture
 
 #: Points on a page, and passes that have a column of ticks on one card.
 POINTS, PASSES = 30, 5
@@ -43,7 +43,7 @@ def _card(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[i
         kind="positions", about=set_up.key,
         title=title(plan, "Positions card", f"{set_up.number} of {len(plan.job.set_ups)} · {name}"),
         blocks=(
-            Columns(parts=((Picture("Zero, from above", picture),), (Gap(1), Facts(held_facts(plan, set_up)))), shares=(0.66, 0.34), ruled=(1,)),
+            Columns(parts=((Picture("Zero, from above", picture, beside_the_work(set_up, course.lie, course.points)),), (Gap(1), Facts(held_facts(plan, course)))), shares=(0.66, 0.34), ruled=(1,)),
             Rule(),
             Heading("Positions", scales(plan)),
             positions_table(plan, course, points, passes),

@@ -27,14 +27,19 @@ _TICKS: tuple[tuple[tuple[str, ...], str], ...] = (
 
 def ticks(plan: Plan, set_up: SetUp) -> Ticks:
     """Only the ticks that this set-up calls for; holding comes between machine and tool."""
-    here = {note.id for note in plan.notes.sheet} | {note.id for note in plan.notes.set_ups.get(set_up.key, ())}
+    here = {note.id for note in plan.notes.sheet} | {
+        note.id for note in plan.notes.set_ups.get(set_up.key, ())
+    }
     for operation in set_up.operations:
         here |= {note.id for note in plan.notes.steps.get(operation.key, ())}
     words = [text for ids, text in _TICKS if here & set(ids)]
     hold = ["work seated and tight"]
     if "room-under-the-hole" in here:
         hold.append("room under the holes")
-    at = next((index for index, text in enumerate(words) if text.startswith(("drawbar", "key", "idle", "spun"))), len(words))
+    at = next(
+        (index for index, text in enumerate(words) if text.startswith(("drawbar", "key", "idle", "spun"))),
+        len(words),
+    )
     return Ticks((*words[:at], *hold, *words[at:]))
 
 
@@ -85,7 +90,12 @@ def rest(plan: Plan, pages: list[Page]) -> list[object]:
     for set_up in plan.job.set_ups:
         found = _of_set_up(plan, set_up, _printed(pages, set_up.key))
         if found:
-            blocks += [Gap(6), Heading(f"Set-up {set_up.number}", plan.short(set_up.title, 60, f"set-up {set_up.number}, title"))]
+            blocks += [
+                Gap(6),
+                Heading(
+                    f"Set-up {set_up.number}", plan.short(set_up.title, 60, f"set-up {set_up.number}, title")
+                ),
+            ]
             blocks += [NoteLines((NoteLine(text),), "label") for text in found]
     if any("chips-burn" in note.id or "beryllium" in note.id for note in plan.stops):
         blocks.append(Words(DATA_SHEET))

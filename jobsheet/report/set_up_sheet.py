@@ -24,13 +24,14 @@ from jobsheet.report.blocks import (
 )
 from jobsheet.report.cover import face_up
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
+from jobsheet.report.lying import in_jaws
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
 from jobsheet.report.steps import TIGHT, measures_of, steps_of
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
-from jobsheet.report.zero_view import zero_picture
+from jobsheet.report.zero_view import beside_the_work, zero_picture
 
 #: So many rows of steps stand on a page.
 STEPS = 10
@@ -64,7 +65,9 @@ def _sheets(plan: Plan, course: Course, *, short: bool, high: float) -> list[Pag
             end = max(_end(plan, course, rows, start, high, first=not parts), start + 1)
         parts.append(tuple(step for operation in rows[start:end] for step in operation))
         start = end
-    return [_page(plan, course, part, index, len(parts), parts, high=high) for index, part in enumerate(parts)]
+    return [
+        _page(plan, course, part, index, len(parts), parts, high=high) for index, part in enumerate(parts)
+    ]
 
 
 def _end(
@@ -79,7 +82,16 @@ def _end(
         part = tuple(step for operation in rows[start:end] for step in operation)
         # Two sheets are assumed while it is tried: `sheet 1 of 2` is what takes the room.
         last = end == len(rows)
-        page = _page(plan, course, part, 0 if first else 1, 1 if first and last else 2 + (not last), [part], last=last, high=high)
+        page = _page(
+            plan,
+            course,
+            part,
+            0 if first else 1,
+            1 if first and last else 2 + (not last),
+            [part],
+            last=last,
+            high=high,
+        )
         if plan.fits(page) or not rows:
             break
         end -= 1
@@ -100,7 +112,14 @@ def _same_chain(one: object, other: object) -> bool:
 
 
 def _page(
-    plan: Plan, course: Course, steps: tuple[Step, ...], index: int, count: int, parts: list[tuple[Step, ...]], *, last: bool | None = None,
+    plan: Plan,
+    course: Course,
+    steps: tuple[Step, ...],
+    index: int,
+    count: int,
+    parts: list[tuple[Step, ...]],
+    *,
+    last: bool | None = None,
     high: float = SMALL,
 ) -> Page:
     set_up = course.set_up
@@ -143,7 +162,7 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
     """How it is held, the zero from above, and both in words; on a sheet that continues, what one needs to look again."""
     job, set_up = plan.job, course.set_up
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
-    facts = held_facts(plan, set_up)
+    facts = held_facts(plan, course)
     if before is not None:
         again = f"step {before}: same holding, same zero"
         facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
@@ -152,7 +171,11 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
     zero = zero_picture(set_up, course.lie, points, datums, 200, high)
     return (
         Columns(
-            parts=((Picture("Hold", hold),), (Picture("Zero, from above", zero),), (Gap(1), Facts(facts))),
+            parts=(
+                (Picture("Hold", hold),),
+                (Picture("Zero, from above", zero, beside_the_work(set_up, course.lie, points)),),
+                (Gap(1), Facts(facts)),
+            ),
             shares=(0.31, 0.4, 0.29),
             ruled=(2,),
         ),
@@ -163,8 +186,9 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
 _AGAIN = ("held in", "fixed jaw", "on", "zero")
 
 
-def held_facts(plan: Plan, set_up: SetUp) -> tuple[tuple[str, str], ...]:
+def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
     """Holding and zero in words; what was not said is left out."""
+    set_up = course.set_up
     holding, zero = set_up.holding, set_up.zero
     where = f"set-up {set_up.number}"
     units = plan.job.units
@@ -174,7 +198,7 @@ def held_facts(plan: Plan, set_up: SetUp) -> tuple[tuple[str, str], ...]:
     rows = (
         ("held in", holding.device),
         ("face up", up),
-        ("fixed jaw", jaw_words(set_up, plan.job.datums) if set_up.fixed_jaw not in (set_up.up, "") else ""),
+        ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
         ("on", holding.packing),
         ("above the jaws", _sized(holding.above_jaws.text, units) if holding.above_jaws else ""),
         ("tighten to", holding.tighten.text if holding.tighten else ""),
@@ -204,8 +228,16 @@ def _positions(plan: Plan, course: Course) -> tuple[object, ...]:
     if not course.points:
         return ()
     if len(course.points) > ON_THE_SHEET:
-        return (Heading("Positions"), Words(f"{len(course.points)} points: on the positions card of this set-up.", "number"), Words(approach(course.set_up)))
-    return (Heading("Positions", scales(plan)), positions_table(plan, course, course.points), Words(approach(course.set_up), "note"))
+        return (
+            Heading("Positions"),
+            Words(f"{len(course.points)} points: on the positions card of this set-up.", "number"),
+            Words(approach(course.set_up)),
+        )
+    return (
+        Heading("Positions", scales(plan)),
+        positions_table(plan, course, course.points),
+        Words(approach(course.set_up), "note"),
+    )
 
 
 def scales(plan: Plan) -> str:
@@ -213,11 +245,17 @@ def scales(plan: Plan) -> str:
     x, y = plan.card.handle("x"), plan.card.handle("y")
     words = list(dict.fromkeys(scale_text(handle) for handle in (x, y) if handle is not None))
     dials = f"{plan.card.title} dials, "
-    scale = words[0] if len(words) == 1 else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False))
+    scale = (
+        words[0]
+        if len(words) == 1
+        else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False))
+    )
     return "; ".join(part for part in (dials + scale, slack(plan.card)) if part)
 
 
-def positions_table(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...] = ()) -> Table:
+def positions_table(
+    plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...] = ()
+) -> Table:
     """Turns and dial from the zero, running; beside them the line to stop at and how far off it is."""
     units = plan.job.units
     columns = [
@@ -248,7 +286,9 @@ def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell
 
 def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell]:
     place = dial_place(plan.card.handle(axis), distance, plan.job.units)
-    return Cell(plan.short(text, 14, "position")), Cell(place.dial or "no handle", (place.line, place.error) if place.dial else ())
+    return Cell(plan.short(text, 14, "position")), Cell(
+        place.dial or "no handle", (place.line, place.error) if place.dial else ()
+    )
 
 
 def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
@@ -258,7 +298,9 @@ def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
     )  # fmt: skip
     if not measures:
         return happened
-    return (Columns(parts=((Heading("Measure in this hold"), Measures(measures)), happened), shares=(0.5, 0.5)),)
+    return (
+        Columns(parts=((Heading("Measure in this hold"), Measures(measures)), happened), shares=(0.5, 0.5)),
+    )
 
 
 def _legend(plan: Plan, course: Course, steps: tuple[Step, ...]) -> tuple[str, ...]:

@@ -20,7 +20,9 @@ from jobsheet.units.table import INCH
 USUAL, TIGHT = (200, 320), (90, 90)
 
 
-def steps_of(plan: Plan, course: Course, operation: Operation, *, short: bool, lengths: tuple[int, int] = USUAL) -> tuple[Step, ...]:
+def steps_of(
+    plan: Plan, course: Course, operation: Operation, *, short: bool, lengths: tuple[int, int] = USUAL
+) -> tuple[Step, ...]:
     """The rows of one operation; the number is repeated, its notes stand beside the first."""
     outcome = plan.reckoned.operations[operation.key]
     notes = tuple(
@@ -28,7 +30,9 @@ def steps_of(plan: Plan, course: Course, operation: Operation, *, short: bool, l
     )
     where = f"step {operation.number}"
     if outcome.problem or not outcome.rows:
-        problem = NoteLine(f"Cannot be reckoned: {outcome.problem}", "hazard", True) if outcome.problem else None
+        problem = (
+            NoteLine(f"Cannot be reckoned: {outcome.problem}", "hazard", True) if outcome.problem else None
+        )
         own = getattr(operation.fields, "note", "") or ""
         return (
             Step(
@@ -43,7 +47,13 @@ def steps_of(plan: Plan, course: Course, operation: Operation, *, short: bool, l
 
 
 def _step(
-    plan: Plan, course: Course, operation: Operation, outcome: Outcome, row: Row, notes: tuple[NoteLine, ...], lengths: tuple[int, int]
+    plan: Plan,
+    course: Course,
+    operation: Operation,
+    outcome: Outcome,
+    row: Row,
+    notes: tuple[NoteLine, ...],
+    lengths: tuple[int, int],
 ) -> Step:
     where = f"step {operation.number}"
     numbers = numbers_of(operation, course.points)
@@ -93,7 +103,9 @@ def measures_of(plan: Plan, set_up: SetUp) -> tuple[Measure, ...]:
         where = f"step {operation.number}, measure"
         if isinstance(size, Size):
             low, high = limits(size, plan.job.units)
-            found.append(Measure(step=str(operation.number), what=plan.short(size.text, 24, where), low=low, high=high))
+            found.append(
+                Measure(step=str(operation.number), what=plan.short(size.text, 24, where), low=low, high=high)
+            )
             continue
         found += [
             Measure(step=str(operation.number), what=plan.short(row.measure, 40, where), boxes=("goes in",))
@@ -116,7 +128,12 @@ def limits(size: Size, units: str) -> tuple[str, str]:
     factor, most = (1 / INCH, 5) if units == "in" else (1e3, 4)
     low, high = size.low * factor, size.high * factor
     decimals = next(
-        (count for count in range(most) if all(abs(round(value, count) - value) < 10**-most / 2 for value in (low, high))), most
+        (
+            count
+            for count in range(most)
+            if all(abs(round(value, count) - value) < 10**-most / 2 for value in (low, high))
+        ),
+        most,
     )
     if units == "in":
         decimals = max(decimals, 3)

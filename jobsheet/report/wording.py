@@ -6,8 +6,12 @@ FOOT = (
     "Planning aid only. Follow the machine’s manual, your workshop’s rules and the law where you work;"
     " where they differ from this sheet, they win."
 )
-CALCULATED = "Calculated from the values entered; the cut may ask more. Start lighter and watch, listen and feel."
-TRAINEE = "A trainee may run this set-up only after the person in charge has checked it and put initials here: ____"
+CALCULATED = (
+    "Calculated from the values entered; the cut may ask more. Start lighter and watch, listen and feel."
+)
+TRAINEE = (
+    "A trainee may run this set-up only after the person in charge has checked it and put initials here: ____"
+)
 TRAINEE_JOB = "A trainee may run this job only after the person in charge has checked it and signed here."
 CHECKED = "Read through by a second person before the first cut, if your workshop asks for it."
 STAMP = "NOT ACKNOWLEDGED"

@@ -37,7 +37,9 @@ def working(plan: Plan) -> list[object]:
             blocks.append(Heading(f"Step {operation.number}", name))
             steps = [worked(step) for step in figures.working]
             below = {caveat for step in steps for caveat in step.caveats}
-            blocks += [Words(f"Caveat: {caveat}", "note bold") for caveat in figures.caveats if caveat not in below]
+            blocks += [
+                Words(f"Caveat: {caveat}", "note bold") for caveat in figures.caveats if caveat not in below
+            ]
             blocks += steps
     return blocks
 
@@ -47,10 +49,17 @@ def worked(step: Step) -> Worked:
     title = FIGURES[step.figure].title if step.figure in FIGURES else step.figure.replace("_", " ")
     function = all_formulas().get(step.formula)
     if function is None:
-        numbers = ", ".join(f"{name} = {value:.6g}" for name, value in step.inputs if isinstance(value, float))
-        return Worked(title=title, expression=step.formula, numbers=numbers, result=significant(step.result), source="")
+        numbers = ", ".join(
+            f"{name} = {value:.6g}" for name, value in step.inputs if isinstance(value, float)
+        )
+        return Worked(
+            title=title, expression=step.formula, numbers=numbers, result=significant(step.result), source=""
+        )
     done = work(function, **dict(step.inputs))
-    numbers = ", ".join(f"{term.symbol} = {in_unit(term.value, term.unit)} ({term.meaning.rstrip('.')})" for term in done.inputs)
+    numbers = ", ".join(
+        f"{term.symbol} = {in_unit(term.value, term.unit)} ({term.meaning.rstrip('.')})"
+        for term in done.inputs
+    )
     return Worked(
         title=f"{title}: {done.title[:1].lower()}{done.title[1:]}",
         expression="  ".join(line.strip() for line in done.expression.splitlines()),

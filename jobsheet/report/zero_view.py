@@ -9,16 +9,23 @@ from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
 from jobsheet.model.job import SetUp
 from jobsheet.report.isometric import datum_letter
-from jobsheet.report.lying import Lying
+from jobsheet.report.lying import Lying, in_jaws
 from jobsheet.report.points import Point
 
 JAW = 11.0
 #: From so many points on their numbers all stand on the same side.
 CROWD = 8
+#: So many points that lie beside the work are named; they are not drawn.
+MOST = 4
 
 
 def zero_picture(
-    set_up: SetUp, lie: Lying, points: tuple[Point, ...], datums: tuple[tuple[str, str], ...], width: float, height: float
+    set_up: SetUp,
+    lie: Lying,
+    points: tuple[Point, ...],
+    datums: tuple[tuple[str, str], ...],
+    width: float,
+    height: float,
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round."""
     along, across, _ = lie.size
@@ -34,7 +41,15 @@ def zero_picture(
     size = _lettering(points, scale)
     for point in points:
         x, y = lie.from_corner(set_up, point.x, point.y)
-        items += _point(point, x0 + x * scale, y0 + high - y * scale, scale, size, inward=len(points) > CROWD or x < along / 2)
+        if 0 <= x <= along and 0 <= y <= across:
+            items += _point(
+                point,
+                x0 + x * scale,
+                y0 + high - y * scale,
+                scale,
+                size,
+                inward=len(points) > CROWD or x < along / 2,
+            )
     zero_x, zero_y = lie.zero(set_up)
     at = x0 + zero_x * scale, y0 + high - zero_y * scale
     items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
@@ -44,15 +59,25 @@ def zero_picture(
     return Drawing(width, height, tuple(items))
 
 
+def beside_the_work(set_up: SetUp, lie: Lying, points: tuple[Point, ...]) -> str:
+    """Which points lie beside the work and are not drawn; nothing where all lie on it."""
+    along, across, _ = lie.size
+    places = [(point.number, lie.from_corner(set_up, point.x, point.y)) for point in points]
+    numbers = [str(number) for number, (x, y) in places if not (0 <= x <= along and 0 <= y <= across)]
+    if not numbers:
+        return ""
+    more = f" and {len(numbers) - MOST} more" if len(numbers) > MOST else ""
+    return f"not drawn, beside the work: {', '.join(numbers[:MOST])}{more}"
+
+
 def jaws(set_up: SetUp, lie: Lying, x0: float, y0: float, wide: float, high: float) -> list[Item]:
-    """The jaws at the two sides that they hold, hatched; none where no side is named for the fixed jaw."""
-    side = lie.side(set_up.fixed_jaw)
-    if side in ("near", "far"):
-        places = [(x0 - 8, y0 - JAW, wide + 16, JAW), (x0 - 8, y0 + high, wide + 16, JAW)]
-    elif side in ("left", "right"):
-        places = [(x0 - JAW, y0 - 5, JAW, high + 10), (x0 + wide, y0 - 5, JAW, high + 10)]
-    else:
+    """The jaws at the two sides that they hold, hatched; none where it is clamped on the table."""
+    if not in_jaws(set_up, lie):
         return []
+    if lie.side(set_up.fixed_jaw) in ("near", "far"):
+        places = [(x0 - 8, y0 - JAW, wide + 16, JAW), (x0 - 8, y0 + high, wide + 16, JAW)]
+    else:
+        places = [(x0 - JAW, y0 - 5, JAW, high + 10), (x0 + wide, y0 - 5, JAW, high + 10)]
     items: list[Item] = []
     for place in places:
         outline = box(*place)
@@ -63,7 +88,8 @@ def jaws(set_up: SetUp, lie: Lying, x0: float, y0: float, wide: float, high: flo
 def _lettering(points: tuple[Point, ...], scale: float) -> float | None:
     """A smaller size for the numbers where points lie close together; None for the usual one."""
     near = min(
-        (math.dist((one.x, one.y), (other.x, other.y)) for one, other in itertools.pairwise(points)), default=1.0
+        (math.dist((one.x, one.y), (other.x, other.y)) for one, other in itertools.pairwise(points)),
+        default=1.0,
     )
     return None if near * scale > 22 else max(4.0, near * scale * 0.38)
 
@@ -76,7 +102,14 @@ def _point(point: Point, x: float, y: float, scale: float, size: float | None, *
         Line(((x, y - reach), (x, y + reach)), "dim"),
         Ellipse(x, y, radius, radius, weight=1.7),
         # The number stands towards the middle of the work, clear of the zero at its corner.
-        Text(x + (radius + 3.5) * (1 if inward else -1), y - radius - 0.5, str(point.number), "mark", "start" if inward else "end", size),
+        Text(
+            x + (radius + 3.5) * (1 if inward else -1),
+            y - radius - 0.5,
+            str(point.number),
+            "mark",
+            "start" if inward else "end",
+            size,
+        ),
     ]
 
 
@@ -102,7 +135,9 @@ def _letters(
     return items
 
 
-def _ways(set_up: SetUp, width: float, height: float, x0: float, y0: float, wide: float, high: float) -> list[Item]:
+def _ways(
+    set_up: SetUp, width: float, height: float, x0: float, y0: float, wide: float, high: float
+) -> list[Item]:
     """The X and Y arrows as they count on the work as it lies now."""
     del height
     reach = min(40.0, wide * 0.5)

@@ -34,7 +34,9 @@ def attach(canvas: Any, files: list[tuple[str, bytes]]) -> None:
         # A slash inside a name must be written as its code; reportlab does not.
         stream.dictionary["Subtype"] = _Raw("/application#2Fyaml")
         check = hashlib.md5(content, usedforsecurity=False).hexdigest()
-        stream.dictionary["Params"] = pdfdoc.PDFDictionary({"Size": len(content), "CheckSum": _Raw(f"<{check}>")})
+        stream.dictionary["Params"] = pdfdoc.PDFDictionary(
+            {"Size": len(content), "CheckSum": _Raw(f"<{check}>")}
+        )
         inside = document.Reference(stream, f"jobFile{index}")
         spec = pdfdoc.PDFDictionary(
             {

@@ -56,7 +56,15 @@ def stacked(blocks: tuple[Any, ...], width: float, between: float = BETWEEN) -> 
     return Laid(tuple(items), y)
 
 
-def text_lines(lines: tuple[str, ...], style: str, x: float, y: float, *, anchor: str = "start", size: float | None = None) -> tuple[list[Item], float]:
+def text_lines(
+    lines: tuple[str, ...],
+    style: str,
+    x: float,
+    y: float,
+    *,
+    anchor: str = "start",
+    size: float | None = None,
+) -> tuple[list[Item], float]:
     """Lines of text whose upper edge is at y; the items and the lower edge."""
     asked = STYLES[style]
     size = size or asked.size
@@ -64,7 +72,16 @@ def text_lines(lines: tuple[str, ...], style: str, x: float, y: float, *, anchor
     items: list[Item] = []
     for index, line in enumerate(lines):
         if line:
-            items.append(Text(x, y + index * leading + size * 0.96, line, style, anchor, None if size == asked.size else size))
+            items.append(
+                Text(
+                    x,
+                    y + index * leading + size * 0.96,
+                    line,
+                    style,
+                    anchor,
+                    None if size == asked.size else size,
+                )
+            )
     return items, y + len(lines) * leading
 
 

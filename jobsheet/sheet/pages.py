@@ -43,7 +43,12 @@ def _inside(paper: str) -> tuple[float, float]:
 
 def _needed(page: Page, width: float) -> float:
     body = sum(lay(block, width).height for block in page.blocks) + BETWEEN * max(0, len(page.blocks) - 1)
-    return _title(page.title, "999 of 999", width).height + AFTER_TITLE + body + _foot(page.legend, page.foot, width).height
+    return (
+        _title(page.title, "999 of 999", width).height
+        + AFTER_TITLE
+        + body
+        + _foot(page.legend, page.foot, width).height
+    )
 
 
 def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
@@ -60,7 +65,16 @@ def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
     whole = max(height, needed)
     items: list[Item] = []
     if page.stamp:
-        items.append(Text(width / 2, start + (whole - start - foot.height) * 0.6, page.stamp, "stamp", "middle", outlined=True))
+        items.append(
+            Text(
+                width / 2,
+                start + (whole - start - foot.height) * 0.6,
+                page.stamp,
+                "stamp",
+                "middle",
+                outlined=True,
+            )
+        )
     items += head.items
     items += moved(body.items, 0.0, start)
     items += moved(foot.items, 0.0, whole - foot.height)
@@ -132,5 +146,3 @@ def _foot(legend: tuple[str, ...], sentences: tuple[str, ...], width: float) -> 
         more, y = text_lines(wrap(sentence, "foot", width), "foot", 0.0, y)
         items += more
     return Laid(tuple(items), y)
-
-

@@ -89,7 +89,9 @@ def _facts(block: Facts, room: float) -> Laid:
 def _picture(block: Picture, room: float) -> Laid:
     head = _heading(Heading(block.title, block.caption), room)
     shift = max(0.0, (room - block.drawing.width) / 2)
-    return Laid((*head.items, *moved(block.drawing.items, shift, head.height)), head.height + block.drawing.height)
+    return Laid(
+        (*head.items, *moved(block.drawing.items, shift, head.height)), head.height + block.drawing.height
+    )
 
 
 @lays(Ticks)
@@ -98,8 +100,14 @@ def _ticks(block: Ticks, room: float) -> Laid:
     columns = max(1, min(3, int(room // TICK)))
     each = (room - GUTTER * (columns - 1)) / columns
     rows = math.ceil(len(block.items) / columns)
-    laid = [_tick_column(block.items[at : at + rows], each) for at in range(0, len(block.items), rows)] if rows else []
-    items = [item for index, one in enumerate(laid) for item in moved(one.items, index * (each + GUTTER), 0.0)]
+    laid = (
+        [_tick_column(block.items[at : at + rows], each) for at in range(0, len(block.items), rows)]
+        if rows
+        else []
+    )
+    items = [
+        item for index, one in enumerate(laid) for item in moved(one.items, index * (each + GUTTER), 0.0)
+    ]
     return Laid(tuple(items), max((one.height for one in laid), default=0.0))
 
 
@@ -109,7 +117,13 @@ def _tick_column(words_of_each: tuple[str, ...], room: float) -> Laid:
     for words in words_of_each:
         lines = wrap(words, "body", room - BOX - 7)
         high = max(BOX, len(lines) * STYLES["body"].leading)
-        items.append(Line(box(0.5, y + (high - BOX) / 2 if len(lines) == 1 else y, BOX - 1, BOX - 1), "outline", closed=True))
+        items.append(
+            Line(
+                box(0.5, y + (high - BOX) / 2 if len(lines) == 1 else y, BOX - 1, BOX - 1),
+                "outline",
+                closed=True,
+            )
+        )
         more, _ = text_lines(lines, "body", BOX + 7, y + (high - len(lines) * STYLES["body"].leading) / 2)
         items += more
         y += high + 2.6
@@ -168,7 +182,9 @@ def _columns(block: Columns, room: float) -> Laid:
     for blocks, share, laid in zip(block.parts, block.shares, parts, strict=True):
         edges.append(x)
         spare = int((height - laid.height) // WRITING)
-        items += moved(stacked(_more_lines(blocks, spare), inside * share).items if spare else laid.items, x, 0.0)
+        items += moved(
+            stacked(_more_lines(blocks, spare), inside * share).items if spare else laid.items, x, 0.0
+        )
         x += inside * share + GUTTER
     for index in block.ruled:
         at = edges[index] - GUTTER / 2
@@ -183,7 +199,9 @@ def _more_lines(blocks: tuple[object, ...], lines: int) -> tuple[object, ...]:
 
 @lays(Writing)
 def _writing(block: Writing, room: float) -> Laid:
-    return Laid(tuple(across(room, (index + 1) * WRITING - 1) for index in range(block.lines)), block.lines * WRITING)
+    return Laid(
+        tuple(across(room, (index + 1) * WRITING - 1) for index in range(block.lines)), block.lines * WRITING
+    )
 
 
 @lays(Blanks)
@@ -274,4 +292,3 @@ def _worked(block: Worked, room: float) -> Laid:
             more, y = text_lines(wrap(text, style, room - indent), style, indent, y)
             items += more
     return Laid(tuple(items), y + 3)
-

@@ -106,5 +106,7 @@ def _figure(text: str, note: str, right: float, room: float) -> tuple[list[Item]
     top = EDGE + (0.0 if style == "dial" else 3.0)
     items, bottom = text_lines(lines, style, right, top, anchor="end", size=size)
     bottom = max(bottom, EDGE + STYLES["dial"].leading - 1.5)
-    more, bottom = text_lines(wrap(note, "small", room) if note else (), "small", right, bottom - 1.0, anchor="end")
+    more, bottom = text_lines(
+        wrap(note, "small", room) if note else (), "small", right, bottom - 1.0, anchor="end"
+    )
     return items + more, bottom

@@ -74,7 +74,9 @@ def _need(cell: Cell, column: Column) -> float:
     return need
 
 
-def _captions(columns: tuple[Column, ...], edges: list[float], widths: list[float]) -> tuple[list[Item], float]:
+def _captions(
+    columns: tuple[Column, ...], edges: list[float], widths: list[float]
+) -> tuple[list[Item], float]:
     lines = max(column.caption.count("\n") + 1 for column in columns)
     leading = STYLES["caption"].leading
     items: list[Item] = []
@@ -95,13 +97,19 @@ def _row(
     for cell, column, edge, room, (lines, size) in zip(row, columns, edges, widths, laid, strict=True):
         if column.tick:
             if cell.tick:
-                items.append(Line(box(edge + 0.5, (height - BOX) / 2 + 0.5, BOX - 1, BOX - 1), "outline", closed=True))
+                items.append(
+                    Line(box(edge + 0.5, (height - BOX) / 2 + 0.5, BOX - 1, BOX - 1), "outline", closed=True)
+                )
             continue
         x, anchor = (edge + room, "end") if column.align == "right" else (edge, "start")
-        more, _ = text_lines(lines, column.style, x, (height - len(lines) * size * 1.22) / 2, anchor=anchor, size=size)
+        more, _ = text_lines(
+            lines, column.style, x, (height - len(lines) * size * 1.22) / 2, anchor=anchor, size=size
+        )
         items += more
         if cell.small:
-            shown = max((wide(line, column.style) * size / STYLES[column.style].size for line in lines), default=0.0)
+            shown = max(
+                (wide(line, column.style) * size / STYLES[column.style].size for line in lines), default=0.0
+            )
             small = STYLES["small"]
             top = (height - len(cell.small) * small.leading) / 2
             more, _ = text_lines(cell.small, "small", edge + shown + (4 if shown else 0), top)

@@ -66,7 +66,13 @@ def bench(number: int, what: str = "Break the edges", note: str = "", key: str =
     )
 
 
-def drill(number: int, places: list[tuple[float, float]], *, cutter: str = "drill 5.0, drawer 3", depth: str = "through") -> str:
+def drill(
+    number: int,
+    places: list[tuple[float, float]],
+    *,
+    cutter: str = "drill 5.0, drawer 3",
+    depth: str = "through",
+) -> str:
     """A drilling step, as the file has it."""
     at = "".join(f"          - [{x}, {y}]\n" for x, y in places)
     return (
@@ -86,7 +92,9 @@ def job(
         why=scalar(why), stock=stock, trainee="trainee: yes\n" if trainee else "",
     )  # fmt: skip
     for index, steps in enumerate(set_ups, 1):
-        text += SET_UP.format(number=index, title=scalar(title), up=up, operator=operator, jaw=jaw, device=scalar(device))
+        text += SET_UP.format(
+            number=index, title=scalar(title), up=up, operator=operator, jaw=jaw, device=scalar(device)
+        )
         text += "".join(steps)
     return job_from_text(text, "test.yaml")
 
@@ -94,4 +102,6 @@ def job(
 def pages(plan: Job, **options: object) -> Document:
     """The pages of a job, with its notes and remarks."""
     found = Reckoner().reckon(plan)
-    return job_sheet(plan, found, notes_for(plan, found), review(plan, found), find_card(plan.machine), **options)  # type: ignore[arg-type]
+    return job_sheet(
+        plan, found, notes_for(plan, found), review(plan, found), find_card(plan.machine), **options
+    )  # type: ignore[arg-type]
