@@ -96,7 +96,7 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
             # Said once for a cutter in a set-up: the same words under every step are no longer read.
             cutter = getattr(getattr(operation.fields, "cutter", None), "text", "")
             said = [row for row in fired if row.level != "stop" and (row.id, cutter) in told]
-            fired = [row for row in fired if row not in said]
+            fired = [row for row in fired if row not in said and row.id not in shown]
             beside = [row for row in fired if row.level == "stop" or row.beside < 9][:BESIDE]
             told.update((row.id, cutter) for row in beside)
             steps[operation.key] = tuple(_note(row, set_up.key, operation.key) for row in beside)
