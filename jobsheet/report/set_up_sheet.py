@@ -65,9 +65,25 @@ def _sheets(plan: Plan, course: Course, *, short: bool, high: float) -> list[Pag
             end = max(_end(plan, course, rows, start, high, first=not parts), start + 1)
         parts.append(tuple(step for operation in rows[start:end] for step in operation))
         start = end
-    return [
-        _page(plan, course, part, index, len(parts), parts, high=high) for index, part in enumerate(parts)
-    ]
+    pages = []
+    for index, part in enumerate(parts):
+        page = _page(plan, course, part, index, len(parts), parts, high=high)
+        if short:
+            whole = _page(plan, course, _in_full(plan, course, part), index, len(parts), parts, high=high)
+            page = whole if plan.fits(whole) else page
+        pages.append(page)
+    return pages
+
+
+def _in_full(plan: Plan, course: Course, part: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The same steps with their notes in full, for a sheet that turns out to have the room."""
+    numbers = {step.number for step in part}
+    return tuple(
+        step
+        for operation in course.set_up.operations
+        if str(operation.number) in numbers
+        for step in steps_of(plan, course, operation, short=False)
+    )
 
 
 def _end(

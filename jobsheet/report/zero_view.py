@@ -29,7 +29,7 @@ def zero_picture(
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round."""
     along, across, _ = lie.size
-    left, right, bottom = 34.0, 40.0, 40.0
+    left, right, bottom = 34.0, 40.0, 31.0
     # Room for a letter behind the far jaw, where there is one.
     top = 28.0 if any(lie.side(face) == "far" for _, face in datums) else 15.0
     scale = min((width - left - right) / along, (height - top - bottom) / across)
@@ -91,7 +91,7 @@ def _lettering(points: tuple[Point, ...], scale: float) -> float | None:
         (math.dist((one.x, one.y), (other.x, other.y)) for one, other in itertools.pairwise(points)),
         default=1.0,
     )
-    return None if near * scale > 22 else max(4.0, near * scale * 0.38)
+    return None if near * scale > 16 else max(4.5, near * scale * 0.42)
 
 
 def _point(point: Point, x: float, y: float, scale: float, size: float | None, *, inward: bool) -> list[Item]:
@@ -119,7 +119,7 @@ def _letters(
     """The datum letters of the four sides, clear of jaws and arrows."""
     places = {
         "far": ((x0 + wide * 0.5, y0 - JAW - 10), (x0 + wide * 0.5, y0)),
-        "near": ((x0 + wide * 0.12, y0 + high + JAW + 10), (x0 + wide * 0.12, y0 + high)),
+        "near": ((x0 - 22, y0 + high + JAW + 5), (x0 + wide * 0.1, y0 + high)),
         "left": ((x0 - 20, y0 + high * 0.68), (x0, y0 + high * 0.68)),
         "right": ((x0 + wide + 20, y0 + high * 0.68), (x0 + wide, y0 + high * 0.68)),
     }
@@ -143,7 +143,7 @@ def _ways(
     reach = min(40.0, wide * 0.5)
     start = x0 + (wide * 0.75 if set_up.zero.x_counts == "left" else wide * 0.35)
     end = start + (-reach if set_up.zero.x_counts == "left" else reach)
-    y = y0 + high + JAW + 9
+    y = y0 + high + JAW + 7
     right = set_up.zero.x_counts == "right"
     items: list[Item] = [*arrow((start, y), (end, y), weight=2.0, head=9.0)]
     items.append(Text(end + (4 if right else -4), y + 3.3, "X +", "strong", "start" if right else "end"))
