@@ -105,6 +105,7 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
                 if row not in beside and row.id not in shown:
                     shown.add(row.id)
                     head.append(_note(row, set_up.key, operation.key if row.level == "stop" else ""))
+        stops.extend(note for note in head if note.level == "stop")
         set_ups[set_up.key] = tuple(note for note in head if note.level != "note")
         sheet.extend(
             note for note in head if note.level == "note" and note.id not in {one.id for one in sheet}
