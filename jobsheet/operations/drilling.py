@@ -305,15 +305,22 @@ def push(tally: Tally, setting: Setting, thrust: float, bite: Bite) -> None:
 
 
 def row(
-    fields: Any, found: Figures, setting: Setting, *, do: str, stop: float, notes: tuple[str, ...] = ()
+    fields: Any,
+    found: Figures,
+    setting: Setting,
+    *,
+    do: str,
+    stop: float,
+    notes: tuple[str, ...] = (),
+    hole: str = "opens",
 ) -> Row:
-    """The line of a hole step; `stop` is where the quill stop stands [m]."""
+    """The line of a hole step; `stop` is where the quill stop stands [m], `hole` what it does to the one that is there."""
     strokes = int(found.value("strokes") or 1)
     words = [f"{found.shown('time_each')} each"] if len(fields.at) > 1 else []
     if strokes > 1:
         words.append(f"in {strokes} pecks")
     if found.get("pilot"):
-        words.append(f"opens the {found.shown('pilot')} hole")
+        words.append(f"{hole} the {found.shown('pilot')} hole")
     words += [note for note in (*notes, fields.note) if note]
     depth, unit = common.millimetres(stop, setting.units)
     return Row(
