@@ -132,20 +132,24 @@ def _words(fields: Fields) -> str:
     return f"Drill {centres} {size}, {fields.depth.text} deep" if fields.depth else f"Drill {centres} {size}"
 
 
+def _stop(found: Figures) -> float:
+    return round(found.value("hole_depth") or 0.0, 5)
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, with which point, to what diameter and how deep."""
-    diameter, depth = centre_of(fields)
     other = (
-        f"{drilling.length(round(depth, 5), setting)} to the tip"
+        f"{found.shown('hole_depth')} to the tip"
         if fields.to is not None
-        else f"⌀{drilling.length(round(diameter, 5), setting)} at the surface"
+        else f"⌀{found.shown('effective_diameter')} at the surface"
     )
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=round(depth, 5), notes=(other,)),)
+    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found), notes=(other,)),)
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.dials(found, setting, round(centre_of(fields)[1], 5))
+    wide = found.shown("effective_diameter")
+    return drilling.dials(found, setting, _stop(found), f"to the tip, ⌀{wide} at the surface")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -70,7 +70,7 @@ def _words(fields: Fields) -> str:
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many seats, of what size, how deep."""
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=fields.depth.value),)
+    return (drilling.row(fields, found, setting, do=_words(fields), stop=fields.depth.value, hole="round"),)
 
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:

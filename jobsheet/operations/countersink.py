@@ -95,7 +95,9 @@ def _stop(found: Figures) -> float:
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter, at what angle; the depth from the rim of the hole."""
     notes = ("depth from where it touches the rim",)
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found), notes=notes),)
+    return (
+        drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found), notes=notes, hole="in"),
+    )
 
 
 def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:

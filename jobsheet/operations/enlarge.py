@@ -80,12 +80,13 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally = Tally(setting.units)
     bite = _bite(tally, fields, setting)
     depth = drilling.depth_of(fields.depth, setting)
-    start = common.start_speed(setting, fields.cutter, "drill")
+    start = common.start_speed(setting, fields.cutter, "drill", depth / bite.diameter)
     speed, torque = drilling.cut(
         tally, setting, fields, bite, depth, start, peck=fields.peck, tip=_tip(fields, bite.diameter)
     )
     drilling.removal(tally, bite, speed)
-    drilling.strength(tally, bite.diameter, torque)
+    if fields.cutter.kind == "drill":
+        drilling.strength(tally, bite.diameter, torque)
     return tally.done()
 
 

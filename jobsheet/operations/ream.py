@@ -12,7 +12,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.catalog.feeds import reamer_feed
-from jobsheet.catalog.fluids import fluid_speed
 from jobsheet.catalog.reaming import reaming_stock
 from jobsheet.cutting.feed import axial_feed, feed_per_turn
 from jobsheet.errors import CalcError
@@ -112,7 +111,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     _stock(tally, setting, diameter, hole)
     edges = drilling.edges_of(tally, fields.cutter)
     bite = drilling.Bite(diameter=diameter, feed=_feed(tally, fields, edges), pilot=hole, edges=float(edges))
-    start = _start(fields, setting)
+    start = common.start_speed(setting, fields.cutter, "ream")
     speed, _ = drilling.cut(tally, setting, fields, bite, drilling.depth_of(fields.depth, setting), start)
     tally.figure("down_feed", axial_feed, feed=bite.feed, spindle_speed=speed)
     drilling.removal(tally, bite, speed)
@@ -122,18 +121,6 @@ def figures(fields: Fields, setting: Setting) -> Figures:
             f"Faster than a reamer starts in this metal, {start * 60:.0f} m/min: half to two thirds of a drill's speed."
         )
     return tally.done()
-
-
-def _start(fields: Fields, setting: Setting) -> float | None:
-    """Where a reamer starts in this metal [m/s]; low enough for oil by hand."""
-    carbide = fields.cutter.material == "carbide"
-    published = setting.material.speed("carbide ream" if carbide else "ream")
-    if published is None:
-        published = setting.material.speed("ream")
-    if published is None:
-        return None
-    given = fluid_speed(setting.fluid, "ream", dry_by_nature=setting.material.dry_by_nature)
-    return published * given.value
 
 
 def _words(fields: Fields) -> str:
@@ -149,7 +136,9 @@ def _stop(fields: Fields, found: Figures) -> float:
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many holes, to what size, how deep, and what is left for the reamer."""
     notes = (f"{found.shown('ream_stock')} on the diameter", f"{found.shown('down_feed')} down")
-    made = drilling.row(fields, found, setting, do=_words(fields), stop=_stop(fields, found), notes=notes)
+    made = drilling.row(
+        fields, found, setting, do=_words(fields), stop=_stop(fields, found), notes=notes, hole="in"
+    )
     if not made.measure and drilling.size_words(fields.cutter)[-1:].isdigit() and " H" in fields.cutter.size:
         made = replace(made, measure=f"{drilling.size_words(fields.cutter)} gauge")
     return (made,)

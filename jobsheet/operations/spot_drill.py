@@ -107,23 +107,24 @@ def _words(fields: Fields) -> str:
     return f"Spot {count} {fields.depth.text} deep" if fields.depth else f"Spot {count}"
 
 
+def _stop(found: Figures) -> float:
+    return round(found.value("hole_depth") or 0.0, 5)
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter and how deep."""
-    diameter, depth = spot_of(fields)
     other = (
-        f"{drilling.length(depth, setting)} to the tip"
+        f"{found.shown('hole_depth')} to the tip"
         if fields.to is not None
-        else f"⌀{drilling.length(diameter, setting)} at the surface"
+        else f"⌀{found.shown('effective_diameter')} at the surface"
     )
-    stop = round(depth, 5)
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=stop, notes=(other,)),)
+    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found), notes=(other,)),)
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    diameter, depth = spot_of(fields)
-    shown = drilling.length(diameter, setting)
-    return drilling.dials(found, setting, round(depth, 5), f"to the tip, ⌀{shown} at the surface")
+    wide = found.shown("effective_diameter")
+    return drilling.dials(found, setting, _stop(found), f"to the tip, ⌀{wide} at the surface")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -82,7 +82,7 @@ def _words(fields: Fields) -> str:
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many faces, how wide, how deep; no stop where it is just to clean."""
-    made = drilling.row(fields, found, setting, do=_words(fields), stop=_depth(fields))
+    made = drilling.row(fields, found, setting, do=_words(fields), stop=_depth(fields), hole="round")
     if fields.depth is None:
         return (replace(made, depth="", depth_unit="to clean"),)
     return (made,)
