@@ -159,6 +159,12 @@ def length(value: float, setting: Setting) -> str:
     return " ".join(common.millimetres(value, setting.units))
 
 
+def settable(depth: float, setting: Setting) -> float:
+    """A depth as a quill stop can be set [m]: to 0.01 mm, or to a thou."""
+    step = 1e-5 if setting.units == "mm" else 25.4e-6
+    return round(depth / step) * step
+
+
 def forces(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
     """Torque [N·m] and thrust [N]: the handbook's closed forms with the web, or those of enlarging."""
     material, wear = setting.material, setting.shop.wear_drilling
