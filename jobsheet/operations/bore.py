@@ -206,15 +206,16 @@ def _cut_words(fields: Fields, found: Figures) -> str:
     return f"{words}, last {fields.leave.text}" if fields.leave is not None else words
 
 
-def _stop(fields: Fields, found: Figures) -> float:
-    return round((found.value("hole_depth") or 0.0) + (_APPROACH if fields.depth.through else 0.0), 5)
+def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
+    beyond = _APPROACH if fields.depth.through else 0.0
+    return drilling.settable((found.value("hole_depth") or 0.0) + beyond, setting)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: size, depth, the cuts on the diameter, and what to measure."""
     pace, handle = found.value("seconds_a_turn"), common.depth_handle(setting.machine)
     note = (f"opens the {found.shown('pilot')} hole", _cut_words(fields, found), fields.note)
-    depth, unit = common.millimetres(_stop(fields, found), setting.units)
+    depth, unit = common.millimetres(_stop(fields, found, setting), setting.units)
     return (
         Row(
             do=fields.what or _words(fields),
@@ -235,7 +236,7 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     speed, pace = found.value("spindle_speed") or 0.0, found.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
     seconds = f"{found.value('time_each') or 0:.0f}"
-    stop = drilling.length(_stop(fields, found), setting)
+    stop = drilling.length(_stop(fields, found, setting), setting)
     number, unit = common.millimetres(round(found.value("cut_on_diameter") or 0.0, 6), setting.units)
     feed = (
         Dial(

@@ -88,21 +88,23 @@ def _words(fields: Fields) -> str:
     return f"Countersink {holes} to ⌀{drilling.bare(fields.to)}, {angle}°"
 
 
-def _stop(found: Figures) -> float:
-    return round(found.value("hole_depth") or 0.0, 5)
+def _stop(found: Figures, setting: Setting) -> float:
+    return drilling.settable(found.value("hole_depth") or 0.0, setting)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter, at what angle; the depth from the rim of the hole."""
     notes = ("depth from where it touches the rim",)
     return (
-        drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found), notes=notes, hole="in"),
+        drilling.row(
+            fields, found, setting, do=_words(fields), stop=_stop(found, setting), notes=notes, hole="in"
+        ),
     )
 
 
 def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds, quill stop counted from the rim."""
-    return drilling.dials(found, setting, _stop(found), "from where it touches the rim of the hole")
+    return drilling.dials(found, setting, _stop(found, setting), "from where it touches the rim of the hole")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

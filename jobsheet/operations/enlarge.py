@@ -103,20 +103,21 @@ def _words(fields: Fields) -> str:
     return f"{verb} {holes} to {drilling.size_words(fields.cutter)}, {drilling.where(fields.depth)}"
 
 
-def _stop(fields: Fields, found: Figures) -> float:
+def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth of the tip, a millimetre further for what goes through [m]."""
     tip = _tip(fields, drilling.diameter_of(fields.cutter))
-    return round((found.value("hole_depth") or 0.0) + tip + (0.001 if fields.depth.through else 0.0), 4)
+    beyond = tip + (0.001 if fields.depth.through else 0.0)
+    return drilling.settable((found.value("hole_depth") or 0.0) + round(beyond, 4), setting)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many holes, to what size, how deep, and what they were."""
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(fields, found)),)
+    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(fields, found, setting)),)
 
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.dials(found, setting, _stop(fields, found))
+    return drilling.dials(found, setting, _stop(fields, found, setting))
 
 
 def holes(fields: Fields) -> tuple[Hole, ...]:
@@ -144,5 +145,5 @@ def blank(units: str) -> Fields:
 
 KIND = Kind(
     name="enlarge", title="Enlarge", icon="enlarge", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",), holes=holes,
+    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling", "drill"), holes=holes,
 )  # fmt: skip

@@ -188,5 +188,5 @@ def blank(units: str) -> Fields:
 
 KIND = Kind(
     name="hand-tap", title="Tap by hand", icon="hand-tap", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("tapping",),
+    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("tapping", "tap"),
 )  # fmt: skip

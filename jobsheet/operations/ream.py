@@ -128,16 +128,17 @@ def _words(fields: Fields) -> str:
     return f"Ream {holes} {drilling.size_words(fields.cutter)}, {drilling.where(fields.depth)}"
 
 
-def _stop(fields: Fields, found: Figures) -> float:
+def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth, and the lead beyond what goes through [m]."""
-    return round((found.value("hole_depth") or 0.0) + (_LEAD if fields.depth.through else 0.0), 5)
+    beyond = _LEAD if fields.depth.through else 0.0
+    return drilling.settable((found.value("hole_depth") or 0.0) + beyond, setting)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many holes, to what size, how deep, and what is left for the reamer."""
     notes = (f"{found.shown('ream_stock')} on the diameter", f"{found.shown('down_feed')} down")
     made = drilling.row(
-        fields, found, setting, do=_words(fields), stop=_stop(fields, found), notes=notes, hole="in"
+        fields, found, setting, do=_words(fields), stop=_stop(fields, found, setting), notes=notes, hole="in"
     )
     if not made.measure and drilling.size_words(fields.cutter)[-1:].isdigit() and " H" in fields.cutter.size:
         made = replace(made, measure=f"{drilling.size_words(fields.cutter)} gauge")
@@ -146,7 +147,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.dials(found, setting, _stop(fields, found), "to the end of its lead")
+    return drilling.dials(found, setting, _stop(fields, found, setting), "to the end of its lead")
 
 
 def holes(fields: Fields) -> tuple[Hole, ...]:

@@ -107,8 +107,8 @@ def _words(fields: Fields) -> str:
     return f"Spot {count} {fields.depth.text} deep" if fields.depth else f"Spot {count}"
 
 
-def _stop(found: Figures) -> float:
-    return round(found.value("hole_depth") or 0.0, 5)
+def _stop(found: Figures, setting: Setting) -> float:
+    return drilling.settable(found.value("hole_depth") or 0.0, setting)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
@@ -118,13 +118,15 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
         if fields.to is not None
         else f"⌀{found.shown('effective_diameter')} at the surface"
     )
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found), notes=(other,)),)
+    return (
+        drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found, setting), notes=(other,)),
+    )
 
 
 def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
     wide = found.shown("effective_diameter")
-    return drilling.dials(found, setting, _stop(found), f"to the tip, ⌀{wide} at the surface")
+    return drilling.dials(found, setting, _stop(found, setting), f"to the tip, ⌀{wide} at the surface")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

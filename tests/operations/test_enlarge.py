@@ -152,3 +152,10 @@ def test_without_a_hole_or_with_too_large_a_one_it_is_refused():
     assert "drilled at these places before this step, or typed here" in refusal("enlarge", texts, **IRON)
     large = refusal("enlarge", {**texts, "hole": "12"}, **IRON)
     assert large == "hole is 12 mm; it must be smaller than what is cut, 12 mm"
+
+
+def test_it_answers_to_the_notes_of_a_drill():
+    texts = {"cutter": "drill 12", "depth": "through", "feed": "0.15"}
+    step = Step("enlarge", texts, pilot=6e-3, **IRON)
+    assert {"drilling", "drill"} <= set(step.kind.groups)
+    assert step.row.depth == "54.6"  # 50 + 3.6 of point + 1

@@ -93,3 +93,7 @@ def test_what_has_no_meaning_says_what_to_write():
     assert "force in tapping is on file" in refusal(
         "hand-tap", {**M8, "hole": "6.8"}, material="PA6", thickness=0.04
     )
+
+
+def test_it_answers_to_the_notes_of_a_tap():
+    assert {"tapping", "tap"} <= set(Step("hand-tap", M8, pilot=6.8e-3, **IRON).kind.groups)

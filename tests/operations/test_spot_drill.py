@@ -85,3 +85,10 @@ def test_what_has_no_meaning_says_what_to_write():
     assert wide == "diameter at the surface is “12”; it must be at most the spot drill, 10 mm"
     sizeless = refusal("spot-drill", {"cutter": "spot drill", **feed, "to": "8"}, material="S235")
     assert sizeless.endswith("it must be written with its size")
+
+
+def test_in_inches_the_stop_is_a_whole_thou():
+    texts = {"cutter": "spot drill 3/8 in, 90°", "at": "0.5, 0.5", "depth": "0.125", "feed": "0.002"}
+    step = Step("spot-drill", texts, material="S235", units="in")
+    assert (step.row.depth, step.row.depth_unit) == ("0.125", "in")
+    assert "⌀0.2500 in at the surface" in step.row.note
