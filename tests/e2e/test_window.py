@@ -32,8 +32,8 @@ def settled(path, want):
 
 def test_a_field_is_typed_saved_and_stands_in_the_file(program, plate):
     running = program(plate)
-    # From the set-up's heading down to step 20, open it, Tab to the depth, write over it.
-    running.keys("Down", "Down", "Return", "Tab")
+    # From the first step down to step 20, open it, Tab to the depth, write over it.
+    running.keys("Down", "Return", "Tab")
     running.type("25 thou")
     running.keys("ctrl+s")
     assert settled(plate, lambda text: "25 thou" in text)
@@ -62,7 +62,7 @@ def test_the_sample_asks_where_to_save_and_stays_as_it_was(program, tmp_path):
 
 def test_a_kill_loses_nothing(program, plate):
     running = program(plate)
-    running.keys("Down", "Down", "Return", "Tab")
+    running.keys("Down", "Return", "Tab")
     running.type("0.35")
     time.sleep(1.5)
     running.kill()
