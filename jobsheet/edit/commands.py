@@ -179,14 +179,14 @@ class ChooseMachine(Struct, frozen=True):
     def apply(self, job: Job) -> Job:
         """The next job."""
         from jobsheet.errors import NoSuchEntry, QuantityError
-        from jobsheet.storage.machine_file import find_card
+        from jobsheet.storage.machine_file import card_digest, find_card
 
         try:
             card = find_card(self.name)
         except NoSuchEntry as error:
             sentence = str(error)
             raise QuantityError(f"{sentence[:1].upper()}{sentence[1:]}.", 0, len(self.name)) from None
-        return replace(job, machine=card.name, card_hash=card.digest)
+        return replace(job, machine=card.name, card_hash=card_digest(card.name))
 
 
 class ChangeUnits(Struct, frozen=True):

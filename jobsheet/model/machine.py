@@ -88,7 +88,6 @@ class Machine(Struct, frozen=True, kw_only=True):
     frame: Marked | None = None
     stiffness_class: str = ""
     note: str = ""
-    digest: str = ""
 
     def handle(self, name: str) -> Handle | None:
         """The handle of that axis (`x`, `y`, `z`, `quill`), or None."""

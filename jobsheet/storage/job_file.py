@@ -380,7 +380,7 @@ def job_digest(path: Path | str) -> str | None:
 
 def blank_job(machine: str, material: str = "S235") -> Job:
     """A new job: one set-up, nothing in it yet."""
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.machine_file import card_digest, find_card
 
     sizes: dict[str, Any] = {
         name: Quantity(value, text)
@@ -388,7 +388,7 @@ def blank_job(machine: str, material: str = "S235") -> Job:
     }
     card = find_card(machine)
     return Job(
-        material=material, stock=Stock(**sizes), machine=card.name, card_hash=card.digest, set_ups=(SetUp(key="set-up-1", number=1),)
+        material=material, stock=Stock(**sizes), machine=card.name, card_hash=card_digest(card.name), set_ups=(SetUp(key="set-up-1", number=1),)
     )  # fmt: skip
 
 

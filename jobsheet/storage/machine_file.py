@@ -174,7 +174,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
         raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
     return Machine(
         spindle=spindle, handles=handles, lever=lever, noise=noise_value, travel=travels,
-        frame=frame, digest=digest(text), **values
+        frame=frame , **values
     )  # fmt: skip
 
 
@@ -277,6 +277,11 @@ def card_names() -> tuple[str, ...]:
     return tuple(names)
 
 
+def card_digest(name: str) -> str:
+    """The content hash of the card of that name, which a job keeps. Raises as `find_card`."""
+    return digest(read_file(card_path(name)))
+
+
 def find_card(name: str) -> Machine:
     """The card of that name.
 
@@ -287,11 +292,23 @@ def find_card(name: str) -> Machine:
     DocumentError
         If the card itself cannot be used.
     """
+    path = card_path(name)
+    return _read_card(path, path.stat().st_mtime_ns)
+
+
+def card_path(name: str) -> Path:
+    """Where the card of that name lies; a person's own goes before a shipped one.
+
+    Raises
+    ------
+    NoSuchEntry
+        With the nearest name that there is.
+    """
     if _NAME.match(name):
         for folder in (own_folder() / "machines", resources() / "machines"):
             path = folder / f"{name}.yaml"
             if path.is_file():
-                return _read_card(path, path.stat().st_mtime_ns)
+                return path
     known = card_names()
     near = nearest(name.strip().lower().replace(" ", "-"), known)
     hint = f"did you mean {near}?" if near else f"there are {', '.join(known)}"

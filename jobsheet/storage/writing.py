@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
 import os
 import re
-import tempfile
 from pathlib import Path
 from typing import Any
 
@@ -29,6 +26,8 @@ def scalar(text: str, *, inside_flow: bool = False) -> str:
         and not (inside_flow and re.search(r"[,\[\]{}:]", text))
     ):
         return text
+    import json  # only for text that must be quoted: a file that is read needs none of this
+
     return json.dumps(text, ensure_ascii=False)
 
 
@@ -77,6 +76,8 @@ def _item(entry: Any, indent: int) -> list[str]:
 
 def digest(text: str | bytes) -> str:
     """A short content hash, by which a changed file or card is known."""
+    import hashlib  # late: a start that only reads does not need it
+
     raw = text.encode() if isinstance(text, str) else text
     return hashlib.sha256(raw).hexdigest()[:16]
 
@@ -115,6 +116,8 @@ def write_file(path: Path, content: str | bytes, expected: str | None = None) ->
     CannotWrite
         If the disk refuses; what stood there still stands.
     """
+    import tempfile
+
     raw = content.encode() if isinstance(content, str) else content
     if path.is_dir():
         raise CannotWrite(f"{path.name} is a folder; choose another name.")

@@ -10,7 +10,6 @@ or clamped; what cannot be read is answered with a sentence that says what to wr
 
 from __future__ import annotations
 
-import difflib
 import math
 import re
 
@@ -192,8 +191,12 @@ def nearest(word: str, choices: list[str] | tuple[str, ...]) -> str | None:
     folded = {choice.casefold(): choice for choice in choices}
     if word.casefold() in folded:
         return folded[word.casefold()]
-    slips = [c for c in choices if len(c) == len(word) and sum(a != b for a, b in zip(c, word, strict=True)) == 1]
+    slips = [
+        c for c in choices if len(c) == len(word) and sum(a != b for a, b in zip(c, word, strict=True)) == 1
+    ]
     if len(word) > 1 and slips:
         # A slip of one letter is the likeliest, and rarely the first one.
         return max(slips, key=lambda choice: choice[0] == word[0])
+    import difflib  # late: only what is misspelt needs it
+
     return next(iter(difflib.get_close_matches(word, list(choices), n=1, cutoff=0.6)), None)

@@ -155,10 +155,10 @@ def test_an_optional_field_left_empty_goes_back_to_its_default():
 
 
 def test_choosing_a_machine_keeps_the_hash_of_its_card():
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.machine_file import card_digest
 
     job = ChooseMachine("knee-mill-k-2").apply(JOB)
-    assert job.card_hash == find_card("knee-mill-k-2").digest
+    assert job.card_hash == card_digest("knee-mill-k-2")
     with pytest.raises(QuantityError, match="did you mean knee-mill-k-2"):
         SetField("job", "machine", "knee mill k2").apply(JOB)
 

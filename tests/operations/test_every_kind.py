@@ -13,7 +13,7 @@ from jobsheet.operations.registry import kind, kinds
 from jobsheet.paths import resources
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job, write_job
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.machine_file import card_digest, find_card
 from jobsheet.units.table import KINDS
 
 ASKS = {
@@ -125,7 +125,7 @@ class TestEveryKind:
 )
 def test_every_sample_is_reckoned_without_a_problem_and_was_planned_for_its_card(path):
     job = read_job(path)
-    assert find_card(job.machine).digest == job.card_hash
+    assert card_digest(job.machine) == job.card_hash
     for outcome in Reckoner().reckon(job).operations.values():
         assert not outcome.problem
     assert "invented" in job.workshop
