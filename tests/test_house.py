@@ -51,3 +51,11 @@ def test_only_the_agreed_entries_at_the_top():
         "sample_jobs",
         "packaging",
     }
+
+
+def test_every_kind_stands_in_the_contract_of_independence():
+    from jobsheet.operations.registry import kinds
+
+    contract = (HERE / "pyproject.toml").read_text(encoding="utf-8")
+    for name in kinds():
+        assert f'"jobsheet.operations.{name.replace("-", "_")}"' in contract, name

@@ -76,13 +76,15 @@ def read_cutter(text: str, system: str = "mm") -> Cutter:
     QuantityError
         If its kind or size is missing, or a part of the line is not understood.
     """
+    # A set of taps is named with a comma of its own; a letter of the same length keeps all places right.
+    text, typed = re.sub(r"(taper), (plug and bottoming)", "\\1\x1f \\2", text, flags=re.IGNORECASE), text
     parts: list[tuple[str, int]] = []
     position = 0
     for piece in _SPLIT.split(text):
         start = text.index(piece, position)
         position = start + len(piece)
         if piece.strip():
-            parts.append((piece.strip(), start + len(piece) - len(piece.lstrip())))
+            parts.append((piece.strip().replace("\x1f", ","), start + len(piece) - len(piece.lstrip())))
     if not parts:
         raise QuantityError("No cutter is written here; write, for example, end mill 12 mm, 4 teeth.")
     kind, size, at = _kind_and_size(*parts[0])
@@ -98,7 +100,7 @@ def read_cutter(text: str, system: str = "mm") -> Cutter:
     known.setdefault("teeth", _USUAL_TEETH.get(kind))
     if "point_angle" not in known and kind in _USUAL_POINT:
         known["point_angle"] = math.radians(_USUAL_POINT[kind])
-    return Cutter(kind=kind, text=text, size=size, extra=tuple(extra), **known)  # type: ignore[arg-type]
+    return Cutter(kind=kind, text=typed, size=size, extra=tuple(extra), **known)  # type: ignore[arg-type]
 
 
 def _kind_and_size(piece: str, start: int) -> tuple[str, str, int]:

@@ -27,7 +27,13 @@ from jobsheet.cutting.quill import (
 )
 from jobsheet.cutting.removal import drilling_removal_rate
 from jobsheet.cutting.strength import drill_strength
-from jobsheet.cutting.tapping import percent_of_thread, tap_strength, tap_torque, wrench_torque
+from jobsheet.cutting.tapping import (
+    form_tap_torque,
+    percent_of_thread,
+    tap_strength,
+    tap_torque,
+    wrench_torque,
+)
 from jobsheet.cutting.times import drilling_time
 from jobsheet.errors import CalcError, QuantityError
 from jobsheet.model.figures import Figures
@@ -426,6 +432,8 @@ def thread_torque(
         hole=hole,
         condition=condition_factor(condition),
     )
+    if "form" in styles:
+        torque = tally.use("torque", form_tap_torque, torque=torque)
     tally.show("torque", torque, TAP_BAND)
     if torque > tally.figure("tap_strength", tap_strength, major=thread.major):
         tally.caveat("The tap breaks before it cuts this: drill a larger hole.")

@@ -5,31 +5,19 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.catalog.cutters import short_name
-from jobsheet.catalog.taps import condition_factor, tap_factor
 from jobsheet.cutting.kienzle import power_from_torque
-from jobsheet.cutting.tapping import (
-    form_tap_torque,
-    percent_of_thread,
-    tap_strength,
-    tap_torque,
-    wrench_torque,
-)
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
 from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
-from jobsheet.operations import common
+from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, fields_from
 from jobsheet.operations.tally import Tally
 
 BY_HAND, POWER = "by hand", "under power"
-#: The tap maker's specific forces describe a family of metals; spread taken as for milling (estimate).
-TAP_BAND = (0.75, 1.35)
-#: Wrench lengths by thread (common practice, cutting-data section 1.6): up to this diameter [m], this length [m].
-_WRENCHES = ((6e-3, 0.18), (12e-3, 0.28), (16e-3, 0.38))
 
 
 class Fields(Struct, frozen=True, kw_only=True):
@@ -97,44 +85,17 @@ def _hole(fields: Fields, setting: Setting) -> float:
     )
 
 
-def _wrench(fields: Fields) -> float | None:
-    if fields.wrench is not None:
-        return fields.wrench.value
-    for largest, length in _WRENCHES:
-        if fields.thread.major <= largest * (1 + 1e-9):
-            return length
-    return None
-
-
 def figures(fields: Fields, setting: Setting) -> Figures:
     """The tap maker's torque from the hole that is really there, times the state of the tap."""
     tally = Tally(setting.units)
-    thread, material, shop = fields.thread, setting.material, setting.shop
-    hole = _hole(fields, setting)
-    if hole >= thread.major:
-        raise CalcError(
-            "hole", f"{hole * 1e3:.4g} mm", f"smaller than the thread, {thread.major * 1e3:.4g} mm"
-        )
-    tally.show("tap_drill", hole)
-    tally.figure("percent_thread", percent_of_thread, major=thread.major, hole=hole, pitch=thread.pitch)
-    if material.tap_kc is None:
-        raise CalcError("material", material.name, "one whose force in tapping is on file")
-    style = fields.cutter.style
-    torque = tally.use(
-        "torque", tap_torque, kc=material.tap_kc.value, tap_factor=tap_factor(style, material.tap_class, thread.fine),
-        major=thread.major, hole=hole,
-    )  # fmt: skip
-    if style == "form":
-        torque = tally.use("torque", form_tap_torque, torque=torque)
-    torque = tally.show("torque", torque * condition_factor(fields.condition), TAP_BAND)
-    strength = tally.figure("tap_strength", tap_strength, major=thread.major)
-    if torque > strength:
-        tally.caveat("The tap breaks before it cuts this: drill a larger hole.")
+    thread = fields.thread
+    torque = drilling.thread_torque(
+        tally, setting, thread, _hole(fields, setting), (fields.cutter.style,), fields.condition
+    )
     if fields.method == BY_HAND:
-        length = _wrench(fields)
+        length = drilling.wrench_length(thread, fields.wrench)
         if length is not None:
-            tally.figure("wrench_easy", wrench_torque, force=shop.easy_wrench, length=length)
-            tally.figure("wrench_strong", wrench_torque, force=shop.strong_wrench, length=length)
+            drilling.wrench(tally, setting, length, torque)
         return tally.done()
     choice = common.set_spindle(
         tally, setting, diameter=thread.major, torque=torque, asked=fields.spindle, asked_speed=None,
@@ -142,7 +103,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     )  # fmt: skip
     speed = choice.at.speed
     tally.show("feed_per_turn", thread.pitch)
-    tally.figure("power", power_from_torque, band=TAP_BAND, torque=torque, spindle_speed=speed)
+    tally.figure("power", power_from_torque, band=drilling.TAP_BAND, torque=torque, spindle_speed=speed)
     depth = fields.depth.value if fields.depth.value is not None else setting.thickness
     # In and out again at the same speed, five threads of lead and a turn to clear (common practice).
     turns = 2 * (depth / thread.pitch + 6)
@@ -193,7 +154,7 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
         f"{found.shown('percent_thread')} thread",
     )
     if fields.method == BY_HAND:
-        length = _wrench(fields)
+        length = drilling.wrench_length(fields.thread, fields.wrench)
         easy, asks = found.shown("wrench_easy", "–"), found.shown("torque")
         return (
             Dial("Spindle", "power off", "", "at the isolator, wrench on"),

@@ -188,13 +188,18 @@ def _step_facts(operation: Operation) -> dict[str, Any]:
         facts["cutter.diameter"] = cutter.diameter
         facts["cutter.inserts"] = cutter.kind in ("face mill", "fly cutter") and cutter.material == "carbide"
         facts["cutter.marked-speed"] = cutter.marked_speed
-        if cutter.kind == "spot drill":
+        facts["direction"] = "with-rotation" if getattr(fields, "way", "") == "climb" else "against-rotation"
+        if cutter.kind in ("spot drill", "centre drill"):
             words = {"spot", *kind.groups}
     facts["kind"] = frozenset(words)
     depth = getattr(fields, "depth", None)
     if isinstance(depth, Depth):
         facts["hole.through"] = depth.through
         facts["hole.blind"] = not depth.through
+    if operation.kind == "pocket" and fields.depth.through:
+        facts["kind"] = frozenset({*words, "window"})
+    if operation.kind == "hand-tap":
+        facts["method"] = "hand-in-spindle"
     if operation.kind == "tap":
         facts["method"] = "power" if fields.method == "under power" else "hand-in-spindle"
     return facts

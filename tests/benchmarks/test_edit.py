@@ -53,7 +53,8 @@ def test_an_edit_of_forty_operations_and_of_many_more(capsys):
 MARGIN = """
 import statistics, sys, time
 from PySide6.QtWidgets import QApplication
-from jobsheet.gui import app as program, look, settings
+from jobsheet.gui import look, settings, start
+from jobsheet.gui.opening import open_at_start
 from tests.benchmarks.test_edit import job_of
 from jobsheet.storage.job_file import save_job
 application = QApplication([])
@@ -61,7 +62,7 @@ application.setStyle("Fusion")
 look.load_fonts()
 look.apply(settings.read().scheme, bench=False)
 save_job(job_of(40), sys.argv[1])
-window = program.make_window(sys.argv[1])
+window = start.make_window(open_at_start(sys.argv[1]))
 window.resize(1440, 900)
 window.show()
 for _ in range(50):

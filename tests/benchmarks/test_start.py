@@ -22,23 +22,20 @@ window.resize(1440, 900)
 window.show()
 app.exec()
 """
-#: The program itself, left as soon as the first paint of its window is through.
+#: The program itself as `gui/app.py` starts it, left once its window is painted: all of it is painted in one go.
 OURS = """
-from PySide6.QtCore import QEvent, QObject, QTimer
+import gc
+gc.disable()
+from jobsheet.gui.opening import open_at_start
+opened = open_at_start(None)
 from PySide6.QtWidgets import QApplication
-import jobsheet.gui.app as app
-class AfterPaint(QObject):
-    def eventFilter(self, watched, event):
-        if event.type() == QEvent.Type.Paint and watched.isWindow():
-            QTimer.singleShot(0, QApplication.quit)
-        return False
-def execute():
-    keep = AfterPaint()
-    QApplication.instance().installEventFilter(keep)
-    return original()
-original = QApplication.exec
-QApplication.exec = execute
-app.main(None)
+from jobsheet.gui import start
+class Window(start.Window):
+    def paintEvent(self, event):
+        super().paintEvent(event)
+        QApplication.quit()
+start.Window = Window
+start.run(opened)
 """
 
 
@@ -59,8 +56,10 @@ def where_the_rest_goes(environment: dict[str, str]) -> str:
     """The costliest imports of the start beyond Qt's own, in ms of their own time."""
     import os
 
+    inherited = {**os.environ, **environment}
+    inherited.pop("PYTHONDONTWRITEBYTECODE", None)
     done = subprocess.run(
-        [sys.executable, "-X", "importtime", "-c", OURS], check=True, capture_output=True, text=True, env={**os.environ, **environment}
+        [sys.executable, "-X", "importtime", "-c", OURS], check=True, capture_output=True, text=True, env=inherited
     )
     rows = []
     for line in done.stderr.splitlines():

@@ -38,7 +38,8 @@ def cases():
 
 @pytest.mark.parametrize(("rule", "case"), list(cases()))
 def test_case(hm100, rule, case):
-    job = edited(hm100, [tuple(edit) for edit in case["edits"]])
+    start = read_job(CASES.parent / "jobs" / f"{case['job']}.yaml") if "job" in case else hm100
+    job = edited(start, [tuple(edit) for edit in case["edits"]])
     found = [one for one in remarks(job) if one.rule == rule]
     if case["remark"] == "none":
         assert not found

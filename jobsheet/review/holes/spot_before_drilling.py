@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import Any
 
 from msgspec.structs import replace
 
-from jobsheet.model.job import Job
-from jobsheet.model.quantity import Cutter, Place
+from jobsheet.model.job import Job, Operation
+from jobsheet.model.quantity import Place
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.rule import View, remark, rule
 
@@ -26,14 +25,12 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
         started: set[tuple[int, int]] = set()
         spots: dict[tuple[int, int], tuple[str, int]] = {}
         for operation in set_up.operations:
-            if operation.kind == "drill" and _cutter(operation.fields).kind == "spot drill":
+            if _spots(operation):
                 for place in operation.fields.at:
                     spots.setdefault(_spot(place), (operation.key, operation.number))
         for operation in set_up.operations:
-            if operation.kind != "drill":
-                continue
-            places = {_spot(place) for place in operation.fields.at}
-            if _cutter(operation.fields).kind != "spot drill" and places - started:
+            places = {_spot(place) for place in getattr(operation.fields, "at", ()) or ()}
+            if operation.kind == "drill" and not _spots(operation) and places - started:
                 later = next((spots[place] for place in places - started if place in spots), None)
                 message = "Spot before drilling: the drill will wander"
                 fix = None
@@ -44,9 +41,11 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
             started |= places
 
 
-def _cutter(fields: Any) -> Cutter:
-    cutter: Cutter = fields.cutter
-    return cutter
+def _spots(operation: Operation) -> bool:
+    """Whether this step starts holes for a drill."""
+    if operation.kind in ("spot-drill", "centre-drill"):
+        return True
+    return operation.kind == "drill" and operation.fields.cutter.kind == "spot drill"
 
 
 def _spot(place: Place) -> tuple[int, int]:

@@ -18,7 +18,7 @@ def tap_drill_before_tap(view: View) -> Iterator[Remark]:
     Source: common practice
     """
     for set_up, operation, _ in view.steps():
-        if operation.kind != "tap" or operation.fields.hole is not None:
+        if operation.kind not in ("tap", "hand-tap") or operation.fields.hole is not None:
             continue
         if view.reckoned.settings[operation.key].pilot is None:
             yield remark(

@@ -32,7 +32,7 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
     for set_up, operation, outcome in view.steps():
         height = outcome.figures.value("percent_thread") if outcome.figures else None
         if (
-            operation.kind != "tap"
+            operation.kind not in ("tap", "hand-tap")
             or height is None
             or LOWEST <= height <= HIGHEST
             or operation.fields.cutter.style == "form"
