@@ -1,7 +1,8 @@
-"""Actions as a table and menus as lists of their ids; each action calls the window's method of its name."""
+"""Actions as a table and menus as lists of their ids; each action calls a method by name."""
 
 from __future__ import annotations
 
+from operator import attrgetter
 from typing import NamedTuple, Protocol
 
 from PySide6.QtCore import QT_TRANSLATE_NOOP, QCoreApplication
@@ -12,7 +13,7 @@ translate = QCoreApplication.translate
 
 
 class Row(NamedTuple):
-    """One action: its id, its text, its keys, the method of the window that it calls."""
+    """One action: its id, its text, its keys, what it calls: a method of the window or of a part of it."""
 
     id: str
     text: str
@@ -27,27 +28,39 @@ def _text(text: object) -> str:
 
 
 ACTIONS = (
-    Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New")), ("Ctrl+N",), "new"),
-    Row("open", _text(QT_TRANSLATE_NOOP("Actions", "&Open…")), ("Ctrl+O",), "open_file"),
-    Row("save", _text(QT_TRANSLATE_NOOP("Actions", "&Save")), ("Ctrl+S",), "save"),
-    Row("save-as", _text(QT_TRANSLATE_NOOP("Actions", "Save &as…")), ("Ctrl+Shift+S",), "save_as"),
-    Row("export", _text(QT_TRANSLATE_NOOP("Actions", "&Export sheets as PDF…")), ("Ctrl+E",), "export_pdf"),
-    Row("print", _text(QT_TRANSLATE_NOOP("Actions", "&Print sheets…")), ("Ctrl+P",), "print_sheets"),
+    Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New")), ("Ctrl+N",), "files.new"),
+    Row("open", _text(QT_TRANSLATE_NOOP("Actions", "&Open…")), ("Ctrl+O",), "files.open"),
+    Row("save", _text(QT_TRANSLATE_NOOP("Actions", "&Save")), ("Ctrl+S",), "files.save"),
+    Row("save-as", _text(QT_TRANSLATE_NOOP("Actions", "Save &as…")), ("Ctrl+Shift+S",), "files.save_as"),
+    Row(
+        "export",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Export sheets as PDF…")),
+        ("Ctrl+E",),
+        "files.export_pdf",
+    ),
+    Row("print", _text(QT_TRANSLATE_NOOP("Actions", "&Print sheets…")), ("Ctrl+P",), "files.print_sheets"),
     Row("quit", _text(QT_TRANSLATE_NOOP("Actions", "&Quit")), ("Ctrl+Q",), "close"),
-    Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "undo"),
-    Row("redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "redo"),
-    Row("next", _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")), ("F8",), "next_remark"),
+    Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "edits.undo"),
+    Row("redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "edits.redo"),
+    Row("next", _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")), ("F8",), "edits.next_remark"),
     Row("edit-job", _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")), ("F2",), "edit_job"),
-    Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "add_set_up"),
-    Row("delete-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")), (), "delete_set_up"),
-    Row("set-up-up", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up &up")), (), "move_set_up_up"),
-    Row("set-up-down", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up d&own")), (), "move_set_up_down"),
-    Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "renumber"),
-    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "ask_kind"),
-    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "duplicate"),
-    Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "delete"),
-    Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "move_up"),
-    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "move_down"),
+    Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.add_set_up"),
+    Row(
+        "delete-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")), (), "edits.delete_set_up"
+    ),
+    Row("set-up-up", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up &up")), (), "edits.move_set_up_up"),
+    Row(
+        "set-up-down",
+        _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up d&own")),
+        (),
+        "edits.move_set_up_down",
+    ),
+    Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "edits.renumber"),
+    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "edits.ask_kind"),
+    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "edits.duplicate"),
+    Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.delete"),
+    Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.move_up"),
+    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.move_down"),
     Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "toggle_row"),
     Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
     Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
@@ -55,8 +68,8 @@ ACTIONS = (
     Row(
         "bench", _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")), ("Ctrl+B",), "bench_size", checkable=True
     ),
-    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "show_keys"),
-    Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "show_about"),
+    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "edits.show_keys"),
+    Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "edits.show_about"),
 )
 
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
@@ -90,8 +103,7 @@ def make(window: QMainWindow) -> dict[str, QAction]:
         action = QAction(translate("Actions", row.text), window)
         action.setShortcuts([QKeySequence(key) for key in row.keys])
         action.setCheckable(row.checkable)
-        slot = getattr(window, row.slot)
-        action.triggered.connect(lambda _=False, slot=slot: slot())
+        action.triggered.connect(lambda _=False, slot=row.slot: attrgetter(slot)(window)())
         window.addAction(action)
         made[row.id] = action
     return made

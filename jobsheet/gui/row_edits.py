@@ -162,6 +162,14 @@ class RowEdits:
         elif 0 <= place < len(set_up.operations):
             self.move_to(key, set_up.key, place)
 
+    def move_up(self) -> None:
+        """One place up."""
+        self.move(-1)
+
+    def move_down(self) -> None:
+        """One place down."""
+        self.move(1)
+
     def drop(self, key: str, set_up_key: str, index: int) -> None:
         """A row was let go somewhere."""
         self.move_to(key, set_up_key, index)
@@ -232,6 +240,14 @@ class RowEdits:
         """A set-up one place up or down."""
         set_up = self.set_up
         self._do(MoveSetUp(set_up.key, self._desk.job.set_ups.index(set_up) + by))
+
+    def move_set_up_up(self) -> None:
+        """A set-up one place up."""
+        self.move_set_up(-1)
+
+    def move_set_up_down(self) -> None:
+        """A set-up one place down."""
+        self.move_set_up(1)
 
     # --- undo ---
 

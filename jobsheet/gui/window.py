@@ -12,20 +12,15 @@ from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QEvent, QTimer
-from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QWidget
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
 from jobsheet.gui import actions, look, marks, settings, singletons
-from jobsheet.gui.column import Column
+from jobsheet.gui.bench import Bench
 from jobsheet.gui.desk import Desk
 from jobsheet.gui.look import Look
-from jobsheet.gui.measures import STRIP as STRIP_HIGH
-from jobsheet.gui.status import HIGH as STATUS_HIGH
-from jobsheet.gui.status import StatusLine
-from jobsheet.gui.title_block import HIGH as TITLE_HIGH
-from jobsheet.gui.title_block import TitleBlock
 from jobsheet.gui.title_cells import cells
 from jobsheet.operations import registry
 
@@ -38,60 +33,8 @@ if TYPE_CHECKING:
 
 translate = QCoreApplication.translate
 
-GAP = 8
-#: Below this height [px at 100 %] the strip gives its room to the rows.
-STRIP_FROM = 520
 #: The key of the form that belongs to no line: the job's own.
 JOB = "job"
-
-
-class Bench(QWidget):
-    """The ground on which the panels lie."""
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.title = TitleBlock(self)
-        self.strip: Strip | None = None
-        self.column = Column(self)
-        self.status = StatusLine(self)
-
-    def make_strip(self) -> Strip:
-        """The strip; its place is kept free for it from the first painting on."""
-        if self.strip is None:
-            from jobsheet.gui.strip import Strip
-
-            self.strip = Strip(self)
-            self.strip.show()
-            self.arrange()
-        return self.strip
-
-    def resizeEvent(self, _event: QResizeEvent) -> None:  # noqa: N802
-        """Title block, strip, column, status line, from the top."""
-        self.arrange()
-
-    def arrange(self) -> None:
-        """Place the panels."""
-        now = look.look()
-        width, high = self.width(), self.height()
-        gap = now.px(GAP)
-        top = now.px(TITLE_HIGH)
-        self.title.setGeometry(0, 0, width, top)
-        top += gap
-        strip = now.px(STRIP_HIGH[now.form(width)])
-        shown = high / now.scale >= STRIP_FROM
-        if self.strip is not None:
-            self.strip.setVisible(shown)
-            self.strip.setGeometry(gap, top, width - 2 * gap, strip)
-        if shown:
-            top += strip + gap
-        foot = now.px(STATUS_HIGH)
-        self.status.setGeometry(0, high - foot, width, foot)
-        self.column.setGeometry(gap, top, width - 2 * gap, high - foot - top)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """The bench."""
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), look.look().colour("bench"))
 
 
 class Window(QMainWindow):
@@ -394,11 +337,11 @@ class Window(QMainWindow):
         if name in ("part", "machine", "material", "time"):
             self.edit_job()
         elif name == "review":
-            self.next_remark()
+            self.edits.next_remark()
         elif name == "file":
-            self.save()
+            self.files.save()
         elif name == "print":
-            self.print_sheets()
+            self.files.print_sheets()
 
     def edit_job(self) -> None:
         """Open the form of the title block."""
@@ -408,95 +351,9 @@ class Window(QMainWindow):
         """Tell in the status line, and to a screen reader."""
         self.bench.status.say(message)
 
-    # --- actions that only pass on ---
-
-    def undo(self) -> None:
-        """Take back the last step."""
-        self.edits.undo()
-
-    def redo(self) -> None:
-        """Do again what was taken back."""
-        self.edits.redo()
-
-    def next_remark(self) -> None:
-        """Go to the next problem or remark."""
-        self.edits.next_remark()
-
-    def ask_kind(self) -> None:
-        """Offer the kinds of step beside the chosen row."""
-        self.edits.ask_kind()
-
-    def duplicate(self) -> None:
-        """The chosen step once more."""
-        self.edits.duplicate()
-
-    def delete(self) -> None:
-        """Take out the chosen step."""
-        self.edits.delete()
-
-    def move_up(self) -> None:
-        """The chosen step one place up."""
-        self.edits.move(-1)
-
-    def move_down(self) -> None:
-        """The chosen step one place down."""
-        self.edits.move(1)
-
-    def add_set_up(self) -> None:
-        """A new set-up after this one."""
-        self.edits.add_set_up()
-
-    def delete_set_up(self) -> None:
-        """Take out this set-up with its steps."""
-        self.edits.delete_set_up()
-
-    def move_set_up_up(self) -> None:
-        """One place up with the set-up."""
-        self.edits.move_set_up(-1)
-
-    def move_set_up_down(self) -> None:
-        """One place down with the set-up."""
-        self.edits.move_set_up(1)
-
-    def renumber(self) -> None:
-        """Number all steps 10, 20, 30."""
-        self.edits.renumber()
-
-    def new(self) -> None:
-        """An empty job."""
-        self.files.new()
-
-    def open_file(self) -> None:
-        """Another job."""
-        self.files.open()
-
-    def save(self) -> None:
-        """Save where it lies."""
-        self.files.save()
-
-    def save_as(self) -> None:
-        """Save in another place."""
-        self.files.save_as()
-
-    def export_pdf(self) -> None:
-        """The sheets as a file."""
-        self.files.export_pdf()
-
-    def print_sheets(self) -> None:
-        """The sheets on paper."""
-        self.files.print_sheets()
-
     def fill_menu(self, name: str, menu: QMenu) -> None:
         """Fill a menu that depends on what there is."""
         self.edits.fill_menu(name, menu)
-
-    def show_keys(self) -> None:
-        """The keys of the window."""
-        self.edits.show_keys()
-
-    def show_about(self) -> None:
-        """What this program is."""
-        self.edits.show_about()
 
     # --- look ---
 

@@ -32,7 +32,7 @@ def test_saved_and_opened_again_it_is_the_same(window, saved, type_in, show):
     window.open_key("face-rough")
     type_in(window, "depth", "25 thou")
     assert words(window) == "changed, not saved"
-    window.save()
+    window.files.save()
     again = show(str(saved))
     assert again.desk.job == window.desk.job
     assert again.desk.job.find("face-rough")[1].fields.depth.text == "25 thou"
@@ -103,7 +103,7 @@ def test_saving_clears_the_journal(window, saved, type_in):
     type_in(window, "depth", "0.3")
     window.files.write_journal()
     assert list(journal.folder().glob("*.json"))
-    window.save()
+    window.files.save()
     assert not list(journal.folder().glob("*.json"))
 
 

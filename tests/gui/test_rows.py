@@ -136,7 +136,7 @@ def test_a_row_is_dragged_by_its_number(window):
     assert keys(window)[1] == "drill"
     drag(window, "drill", "tap", below=True)
     assert keys(window).index("drill") == keys(window).index("tap") + 1
-    window.undo()
+    window.edits.undo()
     assert keys(window)[1] == "drill"
 
 
@@ -192,7 +192,7 @@ def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
     from jobsheet.gui import ask
 
     monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
-    window.new()
+    window.files.new()
     window.close_row()
     empty = sheet(window).lines[-1]
     assert empty.fact == "No operation yet"
@@ -202,7 +202,7 @@ def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
 
 def test_renumber(window):
     window.edits._do(__import__("jobsheet.edit.commands", fromlist=["x"]).DeleteOperation("clamp"))
-    window.renumber()
+    window.edits.renumber()
     assert [operation.number for _, operation in window.desk.job.operations()] == [10, 20, 30, 40, 50, 60, 70]
 
 
@@ -232,8 +232,8 @@ def test_a_fix_mends_the_plan_and_can_be_undone(window):
     window.edits.review()
     assert keys(window).index("spot") < keys(window).index("drill")
     assert window.desk.remarks_of("drill") == ()
-    window.undo()
-    window.undo()
+    window.edits.undo()
+    window.edits.undo()
     assert keys(window) == before
 
 
