@@ -57,6 +57,12 @@ TAP_STYLES = (
 _PLACE = re.compile(r"^(drawer|shelf|box|rack|cabinet|place|case|bench|tray|stand)\b", re.IGNORECASE)
 _TEETH = re.compile(r"^(\S+)\s*(?:-?\s*)(teeth|tooth|flutes?|inserts?|edges?|cutting edges?)$", re.IGNORECASE)
 _ANGLE = re.compile(r"^(?:point\s+)?([\d.,]+)\s*(?:°|deg|degrees)(?:\s+point)?$", re.IGNORECASE)
+#: `entering 45°` (of the edge to the finished face) and `rake 10°` (effective; below zero is negative).
+_NAMED_ANGLE = re.compile(
+    r"^(?P<name>entering|rake)\s+(?P<angle>[+\-−]?[\d.,]+)\s*(?:°|deg|degrees)$", re.IGNORECASE
+)
+_NOSE = re.compile(r"^(?:nose|corner radius)\s+(.+)$", re.IGNORECASE)
+STATES = ("sharp", "used", "dull")
 _HELIX = re.compile(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
 _OUT = re.compile(
     r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE
@@ -155,6 +161,12 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
             "spindle speed",
             system,
         )
+    elif folded in STATES:
+        known["state"] = folded
+    elif match := _NAMED_ANGLE.match(piece):
+        known[match["name"].casefold()] = _named_angle(match, piece, start, system)
+    elif match := _NOSE.match(piece):
+        known["nose"] = read(match[1], "length", system)
     elif match := _HELIX.match(piece):
         known["helix"] = read((match[1] or match[2]).replace("deg", "°"), "angle", system)
     elif match := _ANGLE.match(piece):
@@ -180,6 +192,10 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
             "cobalt",
             "90°",
             "helix 30°",
+            "entering 45°",
+            "rake 10°",
+            "nose 0.8 mm",
+            *STATES,
             "45 mm out",
             "marked 12000 rpm",
             "drawer 2 no. 7",
@@ -193,6 +209,21 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
             else "Write teeth, material, angle, how far out, marked speed or place."
         )
         raise QuantityError(f"“{piece}” is not understood of a cutter. {hint}", start, end)
+
+
+def _named_angle(match: re.Match[str], piece: str, start: int, system: str) -> float:
+    """An entering angle from above 0° to 90°, or a rake between −45° and 45° [rad]."""
+    angle = read(f"{match['angle']}°", "angle", system)
+    entering = match["name"].casefold() == "entering"
+    low, high = (1e-6, math.pi / 2) if entering else (-math.pi / 4, math.pi / 4)
+    if not low <= angle <= high * (1 + 1e-9):
+        words = (
+            "an entering angle lies above 0° and up to 90°"
+            if entering
+            else "a rake lies between −45° and 45°"
+        )
+        raise QuantityError(f"“{piece}”: {words}.", start, start + len(piece))
+    return angle
 
 
 def understood(cutter: Cutter) -> str:
@@ -210,6 +241,14 @@ def understood(cutter: Cutter) -> str:
         parts.append(f"{trimmed(cutter.stick_out * 1e3, 1)} mm out")
     if cutter.marked_speed is not None:
         parts.append(f"marked {trimmed(cutter.marked_speed * 60, 0)} rpm")
+    if cutter.entering is not None:
+        parts.append(f"entering {trimmed(math.degrees(cutter.entering), 1)}°")
+    if cutter.rake is not None:
+        parts.append(f"rake {trimmed(math.degrees(cutter.rake), 1)}°")
+    if cutter.nose is not None:
+        parts.append(f"nose {trimmed(cutter.nose * 1e3, 2)} mm")
+    if cutter.state:
+        parts.append(cutter.state)
     if cutter.style:
         parts.append(cutter.style)
     parts.extend(cutter.extra)

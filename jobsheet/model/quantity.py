@@ -96,6 +96,7 @@ class Cutter(Struct, frozen=True, kw_only=True):
     """A cutter as written in words, such as `face mill 50 mm, 4 teeth, carbide, drawer 2 no. 7`.
 
     Lengths in metres, angles in radians, marked speed in rev/s. What was not written is None.
+    `state` is `sharp`, `used`, `dull` or nothing, which counts as used.
     """
 
     kind: str
@@ -110,6 +111,10 @@ class Cutter(Struct, frozen=True, kw_only=True):
     stick_out: float | None = None
     flutes: float | None = None
     marked_speed: float | None = None
+    entering: float | None = None
+    rake: float | None = None
+    nose: float | None = None
+    state: str = ""
     place: str = ""
     style: str = ""
     extra: tuple[str, ...] = ()

@@ -134,7 +134,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     )  # fmt: skip
     kc = tally.figure(
         "specific_force", specific_cutting_force, kc11=setting.material.kc11.value, mc=setting.material.mc.value,
-        h=chip, wear=setting.shop.wear_milling,
+        h=chip, wear=common.wear(setting, fields.cutter, "mill"),
     )  # fmt: skip
     torque = tally.figure(
         "torque", kienzle_drill_torque, band=KIENZLE_BAND, kc=kc, feed=feed, diameter=cuts.ends, pilot=inner

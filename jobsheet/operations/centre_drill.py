@@ -118,7 +118,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         kd=setting.material.kd_torque.value,
         feed=fields.feed.value,
         diameter=point,
-        wear=setting.shop.wear_drilling,
+        wear=common.wear(setting, fields.cutter, "drill"),
     )
     drilling.strength(tally, point, alone)
     return tally.done()

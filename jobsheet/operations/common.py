@@ -65,6 +65,20 @@ def start_speed(setting: Setting, cutter: Cutter, work: str, deep: float = 0.0) 
     return speed_with_fluid(cutting_speed=published, factor=share.value)
 
 
+#: Wear factors of a sharp and a dull edge in milling and drilling; a used one has the workshop's own
+#: (unit-power tables, cutting-data sections 1.3 and 1.4: sharp 1.0, milling up to 1.3, drilling dull 1.5).
+SHARP, DULL_MILLING, DULL_DRILLING = 1.0, 1.3, 1.5
+
+
+def wear(setting: Setting, cutter: Cutter, work: str) -> float:
+    """The factor for the state of an edge: `work` is `mill` or `drill`."""
+    if cutter.state == "sharp":
+        return SHARP
+    if work == "mill":
+        return DULL_MILLING if cutter.state == "dull" else setting.shop.wear_milling
+    return DULL_DRILLING if cutter.state == "dull" else setting.shop.wear_drilling
+
+
 def set_spindle(
     tally: Tally,
     setting: Setting,

@@ -76,7 +76,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     depth = tally.use("hole_depth", cone_depth, diameter=diameter, point_angle=_angle(fields), tip=hole)
     tally.show("effective_diameter", diameter)
     edges = drilling.edges_of(tally, fields.cutter)
-    bite = drilling.Bite(diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges))
+    bite = drilling.Bite(
+        diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges), cutter=fields.cutter
+    )
     start = drilling.share_of_drill(setting, fields.cutter, "countersink")
     drilling.cut(tally, setting, fields, bite, depth, start)
     return tally.done()

@@ -17,6 +17,8 @@ from jobsheet.cutting.drilling import (
     drill_torque,
     pilot_thrust,
     pilot_torque,
+    twist_drill_thrust,
+    twist_drill_torque,
 )
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.cutting.quill import (
@@ -74,6 +76,8 @@ HOLE = Entry(
     hint="leave empty: the hole drilled at these places",
 )
 #: Cutting edges where none are written (common practice): core drill, counterbore and countersink; reamer.
+#: Second method over first: what lies between is the usual spread (cutting-data section 1.5).
+METHODS = (0.55, 1.6)
 USUAL_EDGES = {"core drill": 3, "counterbore": 3, "countersink": 3, "reamer": 6}
 #: The tap maker's specific forces describe a family of metals; spread taken as for milling (estimate).
 TAP_BAND = (0.75, 1.35)
@@ -91,13 +95,21 @@ class Bite(Struct, frozen=True, kw_only=True):
     pilot: float | None = None
     edges: float = 2.0
     chisel: float = STANDARD_POINT
+    cutter: Cutter | None = None
 
 
 def bite_of(cutter: Cutter, diameter: float, feed: float, hole: float | None) -> Bite:
     """The bite of a drill in what is there: a hole smaller than the chisel edge does not relieve it."""
     chisel = SPLIT_POINT if cutter.split_point else STANDARD_POINT
     pilot = hole if hole is not None and chisel * diameter <= hole < diameter * (1 - 1e-9) else None
-    return Bite(diameter=diameter, feed=feed, pilot=pilot, edges=float(cutter.teeth or 2), chisel=chisel)
+    return Bite(
+        diameter=diameter,
+        feed=feed,
+        pilot=pilot,
+        edges=float(cutter.teeth or 2),
+        chisel=chisel,
+        cutter=cutter,
+    )
 
 
 def diameter_of(cutter: Cutter) -> float:
@@ -151,7 +163,9 @@ def seat(tally: Tally, setting: Setting, fields: Any) -> Bite:
     hole = standing_hole(fields, setting, diameter)
     guide_fits(tally, fields.cutter, hole, setting)
     edges = edges_of(tally, fields.cutter)
-    return Bite(diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges))
+    return Bite(
+        diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges), cutter=fields.cutter
+    )
 
 
 def share_of_drill(setting: Setting, cutter: Cutter, tool: str) -> float | None:
@@ -171,9 +185,32 @@ def settable(depth: float, setting: Setting) -> float:
     return round(depth / step) * step
 
 
+def _wear(setting: Setting, bite: Bite) -> float:
+    """The factor for the state of the edges."""
+    return (
+        common.wear(setting, bite.cutter, "drill") if bite.cutter is not None else setting.shop.wear_drilling
+    )
+
+
+def _second(tally: Tally, setting: Setting, bite: Bite, torque: float, thrust: float) -> None:
+    """A maker's lines for twist drills as a second opinion, both sharp; a word where the two differ much."""
+    row = setting.material.k_second
+    if row is None or bite.chisel != STANDARD_POINT:
+        return
+    k, feed, diameter = row.value, bite.feed, bite.diameter
+    second = tally.figure("second_torque", twist_drill_torque, k=k, feed=feed, diameter=diameter)
+    pushed = tally.figure("second_thrust", twist_drill_thrust, k=k, feed=feed, diameter=diameter)
+    for name, ratio in (("torque", second / torque), ("thrust", pushed / thrust)):
+        if not METHODS[0] <= ratio <= METHODS[1]:
+            tally.caveat(
+                f"Two methods disagree on the {name}: the second gives {ratio:.2f} of the first; take the larger."
+            )
+    tally.show("method_ratio", second / torque)
+
+
 def forces(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
     """Torque [N·m] and thrust [N]: the handbook's closed forms with the web, or those of enlarging."""
-    material, wear = setting.material, setting.shop.wear_drilling
+    material, wear = setting.material, _wear(setting, bite)
     if bite.pilot is None:
         asked = {
             "feed": bite.feed,
@@ -183,6 +220,7 @@ def forces(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
         }
         torque = tally.figure("torque", drill_torque, band=DRILL_BAND, kd=material.kd_torque.value, **asked)
         thrust = tally.figure("thrust", drill_thrust, band=DRILL_BAND, kd=material.kd_thrust.value, **asked)
+        _second(tally, setting, bite, torque / wear, thrust / wear)
         return torque, thrust
     tally.show("pilot", bite.pilot)
     asked = {
@@ -308,7 +346,7 @@ def push(tally: Tally, setting: Setting, thrust: float, bite: Bite) -> None:
         return
     easy = tally.use("feed_at_easy_push", thrust_from_push, push=shop.easy_push, **geometry)
     asked = {"thrust": easy, "kd": setting.material.kd_thrust.value, "diameter": bite.diameter}
-    wear = shop.wear_drilling
+    wear = _wear(setting, bite)
     if bite.pilot is not None:
         feed = pilot_feed_from_thrust(**asked, pilot=bite.pilot, edges=bite.edges, wear=wear)
     else:

@@ -21,7 +21,7 @@ from jobsheet.cutting.deflection import (
     equivalent_diameter,
     wall_error,
 )
-from jobsheet.cutting.finish import side_roughness
+from jobsheet.cutting.finish import nose_roughness, side_roughness
 from jobsheet.cutting.kienzle import milling_power, specific_cutting_force, torque_from_power
 from jobsheet.cutting.removal import milling_removal_rate
 from jobsheet.cutting.strength import CARBIDE_RUPTURE, HSS_RUPTURE, bending_stress
@@ -82,6 +82,18 @@ def helix_of(cutter: Cutter) -> float:
     return 0.0 if cutter.kind in _STRAIGHT else USUAL_HELIX
 
 
+def _entering(cutter: Cutter) -> float:
+    """The angle of the edge to the finished face [rad]: 90° where nothing else is written."""
+    return cutter.entering if cutter.entering is not None else math.pi / 2
+
+
+def _chip(cut: Cut) -> float:
+    """The mean chip thickness of a cut [m]."""
+    return arc_chip_thickness(
+        feed_per_tooth=cut.tooth, start=cut.start, end=cut.end, entering_angle=_entering(cut.cutter)
+    )
+
+
 def edge_arc(width: float, diameter: float, *, climb: bool = False) -> tuple[float, float]:
     """Where a tooth enters and leaves a cut counted from the cutter's edge [rad]."""
     if width > diameter * (1 + 1e-9):
@@ -100,7 +112,12 @@ def _power(tally: Tally, cut: Cut, setting: Setting, speed: float) -> tuple[floa
     """Power [W], torque [N·m] and specific force [Pa], with their working."""
     material = setting.material
     chip = tally.figure(
-        "chip_thickness", arc_chip_thickness, feed_per_tooth=cut.tooth, start=cut.start, end=cut.end
+        "chip_thickness",
+        arc_chip_thickness,
+        feed_per_tooth=cut.tooth,
+        start=cut.start,
+        end=cut.end,
+        entering_angle=_entering(cut.cutter),
     )
     kc = tally.figure(
         "specific_force",
@@ -108,7 +125,8 @@ def _power(tally: Tally, cut: Cut, setting: Setting, speed: float) -> tuple[floa
         kc11=material.kc11.value,
         mc=material.mc.value,
         h=chip,
-        wear=setting.shop.wear_milling,
+        wear=common.wear(setting, cut.cutter, "mill"),
+        rake=cut.cutter.rake or 0.0,
     )
     power = tally.figure(
         "power",
@@ -150,6 +168,9 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
     tooth = tally.figure("finish", side_roughness, feed=cut.tooth, diameter=diameter) if cut.wall else 0.0
     if tooth:
         tally.figure("finish_run_out", side_roughness, feed=cut.tooth * teeth, diameter=diameter)
+    elif cutter.nose is not None:
+        tally.figure("finish", nose_roughness, feed=cut.tooth, nose_radius=cutter.nose)
+        tally.figure("finish_run_out", nose_roughness, feed=cut.tooth * teeth, nose_radius=cutter.nose)
     _second(tally, cut, setting, power, removal)
     return forces
 
@@ -157,7 +178,7 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
 def _chatter(tally: Tally, cut: Cut, setting: Setting, teeth: int) -> None:
     """What the cut asks of the frame: depth times mean teeth in cut times the force for a chip, sharp."""
     engaged = tally.figure("teeth_in_cut", teeth_in_cut, teeth=float(teeth), engagement=cut.end - cut.start)
-    chip = arc_chip_thickness(feed_per_tooth=cut.tooth, start=cut.start, end=cut.end)
+    chip = _chip(cut)
     kt = specific_cutting_force(kc11=setting.material.kc11.value, mc=setting.material.mc.value, h=chip)
     tally.figure("cutting_stiffness", cutting_stiffness, depth=cut.depth, teeth_in_cut=engaged, kt=kt)
 
@@ -205,14 +226,14 @@ def _second(tally: Tally, cut: Cut, setting: Setting, power: float, removal: flo
     energy = setting.material.kp
     if energy is None:
         return
-    found_chip = arc_chip_thickness(feed_per_tooth=cut.tooth, start=cut.start, end=cut.end)
+    found_chip = _chip(cut)
     second = tally.figure(
         "second_power",
         unit_power,
         energy=energy.value * 1e9,
         feed_factor=unit_power_feed_factor(feed=found_chip),
         removal_rate=removal,
-        wear=setting.shop.wear_milling,
+        wear=common.wear(setting, cut.cutter, "mill"),
     )
     ratio = tally.show("method_ratio", power / second)
     if not METHODS[0] <= ratio <= METHODS[1]:

@@ -110,7 +110,13 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     hole = drilling.standing_hole(fields, setting, diameter)
     _stock(tally, setting, diameter, hole)
     edges = drilling.edges_of(tally, fields.cutter)
-    bite = drilling.Bite(diameter=diameter, feed=_feed(tally, fields, edges), pilot=hole, edges=float(edges))
+    bite = drilling.Bite(
+        diameter=diameter,
+        feed=_feed(tally, fields, edges),
+        pilot=hole,
+        edges=float(edges),
+        cutter=fields.cutter,
+    )
     start = common.start_speed(setting, fields.cutter, "ream")
     speed, _ = drilling.cut(tally, setting, fields, bite, drilling.depth_of(fields.depth, setting), start)
     tally.figure("down_feed", axial_feed, feed=bite.feed, spindle_speed=speed)

@@ -148,3 +148,18 @@ def test_every_constant_of_every_material_names_a_source():
             assert constant.trust
             assert math.isfinite(constant.value)
             assert constant.value > 0
+
+
+def test_state_angles_and_nose_of_a_cutter():
+    cutter = read_cutter("face mill 50 mm, 4 teeth, carbide, entering 45°, rake −5°, nose 0.8 mm, dull")
+    assert cutter.entering == pytest.approx(math.radians(45))
+    assert cutter.rake == pytest.approx(math.radians(-5))
+    assert cutter.nose == pytest.approx(0.8e-3)
+    assert cutter.state == "dull"
+    assert read_cutter("taps M8, taper, plug and bottoming, drawer 5").style == "taper, plug and bottoming"
+
+
+@pytest.mark.parametrize("text", ["face mill 50, entering 0°", "face mill 50, entering 120°", "face mill 50, rake 80°", "face mill 50, blunt"])
+def test_angles_that_no_cutter_has(text):
+    with pytest.raises(QuantityError):
+        read_cutter(text)
