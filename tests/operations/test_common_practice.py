@@ -75,7 +75,7 @@ def test_the_pilot_we_suggest_is_at_least_the_web_of_the_final_drill(size):
 def test_a_pilot_at_least_as_wide_as_the_web_takes_off_most_of_the_thrust():
     """1/2 in drill after 5/32 in: its web is about 0.08 in, its chisel edge 0.09 in."""
     alone, after = reckon("drill", **HOLE), reckon("drill", **HOLE, pilot=5 / 32 * INCH)
-    assert 5 / 32 * INCH >= web(INCH / 2).value
+    assert web(INCH / 2).value <= 5 / 32 * INCH
     assert value(after, "thrust") < 0.5 * value(alone, "thrust")
     assert value(after, "torque") < value(alone, "torque")
 
@@ -83,7 +83,7 @@ def test_a_pilot_at_least_as_wide_as_the_web_takes_off_most_of_the_thrust():
 def test_a_pilot_narrower_than_the_web_relieves_nothing():
     """1/2 in drill after 1/16 in, which is narrower than its web."""
     alone, after = reckon("drill", **HOLE), reckon("drill", **HOLE, pilot=INCH / 16)
-    assert INCH / 16 < web(INCH / 2).value
+    assert web(INCH / 2).value > INCH / 16
     assert value(after, "thrust") == pytest.approx(value(alone, "thrust"))
 
 
@@ -91,10 +91,9 @@ def test_a_pilot_narrower_than_the_web_relieves_nothing():
 
 
 def tap(thread: str, hole: str) -> Figures:
-    """A hand tap of carbon steel practice: plug tap, sharp and oiled, by hand, 1/2 in deep, in the hole given."""
-    return reckon(
-        "tap", cutter=f"tap {thread}, plug", thread=thread, at="2 in, 1.5 in", depth="0.5 in", hole=hole
-    )
+    """A plug tap, sharp and oiled, turned by hand and guided by the spindle, 1/2 in deep, in the hole given."""
+    texts = {"at": "2 in, 1.5 in", "depth": "0.5 in", "method": "by hand", "condition": "sharp and oiled"}
+    return reckon("tap", **texts, cutter=f"tap {thread}, plug", thread=thread, hole=hole)
 
 
 @pytest.mark.parametrize(("thread", "letter", "percent"), [("5/16-18", "H", 64), ("3/8-16", "P", 64)])
