@@ -9,7 +9,8 @@ and runs only those tests, cheapest first. What is read at import (tables, const
 put in afterwards; there the child imports the changed module itself and runs the tests anew.
 
 Changed are operators, comparisons, numbers (a whole one + 1, another x 1.1), truth values, conditions (left out), the
-parts of `and` and `or`, statements that only refuse, min and max, sine and cosine. Texts stay as they are.
+parts of `and` and `or`, statements that only refuse, min and max, sine and cosine. Texts stay as they are, and whether a
+record is frozen.
 """
 
 from __future__ import annotations
@@ -147,8 +148,6 @@ class _Sites:
             self.body(node, here, prefix)
             return
         if isinstance(node, ast.ClassDef):
-            for decorator in node.decorator_list:
-                self.expressions(decorator, owner)
             self.body(node, owner, f"{prefix}{node.name}.")
             return
         if isinstance(node, ast.Import | ast.ImportFrom):
