@@ -6,8 +6,12 @@ import os
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+# The first text that is drawn on a new machine waits for the tables of all characters to be built: no fault of a test.
+settings.register_profile("house", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("house")
 collect_ignore = ["benchmarks"]  # timed apart, alone on the machine: packaging/check.py --benchmarks
 
 
