@@ -22,7 +22,7 @@ def test_the_worked_example_of_a_kind_works():
     module = types.ModuleType("jobsheet.operations.deburr_wheel")
     sys.modules[module.__name__] = module
     try:
-        exec(compile(code[1], "DEVELOPERS.md", "exec"), module.__dict__)  # noqa: S102 - our own guide
+        exec(compile(code[1], "DEVELOPERS.md", "exec"), module.__dict__)  # our own guide
         from tests.operations.test_every_kind import setting
 
         kind = module.KIND
@@ -45,7 +45,14 @@ def test_the_readme_begins_with_the_job_and_shows_pictures_that_are_there():
         assert (HERE / picture).is_file(), picture
 
 
-@pytest.mark.parametrize("line", [line.strip() for line in (HERE / "README.md").read_text(encoding="utf-8").splitlines() if line.startswith("    .venv/bin/jobsheet")])
+@pytest.mark.parametrize(
+    "line",
+    [
+        line.strip()
+        for line in (HERE / "README.md").read_text(encoding="utf-8").splitlines()
+        if line.startswith("    .venv/bin/jobsheet")
+    ],
+)
 def test_the_commands_of_the_readme_run(line, monkeypatch, tmp_path, capsys):
     import shlex
 
@@ -57,6 +64,12 @@ def test_the_commands_of_the_readme_run(line, monkeypatch, tmp_path, capsys):
 
 def test_every_path_of_the_map_is_there():
     text = (HERE / "DEVELOPERS.md").read_text(encoding="utf-8")
-    for name in ("units/table.py", "storage/layout.py", "model/job.py", "limits/register.py", "operations/entry.py"):
+    for name in (
+        "units/table.py",
+        "storage/layout.py",
+        "model/job.py",
+        "limits/register.py",
+        "operations/entry.py",
+    ):
         assert name in text
         assert (HERE / "jobsheet" / name).is_file()

@@ -66,7 +66,9 @@ def _bite(tally: Tally, fields: Fields, setting: Setting) -> drilling.Bite:
     hole = drilling.standing_hole(fields, setting, diameter)
     if fields.cutter.kind == "core drill":
         edges = drilling.edges_of(tally, fields.cutter)
-        return drilling.Bite(diameter=diameter, feed=feed, pilot=hole, edges=float(edges), cutter=fields.cutter)
+        return drilling.Bite(
+            diameter=diameter, feed=feed, pilot=hole, edges=float(edges), cutter=fields.cutter
+        )
     bite = drilling.bite_of(fields.cutter, diameter, feed, hole)
     if bite.pilot is None:
         tally.caveat(

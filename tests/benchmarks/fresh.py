@@ -22,7 +22,9 @@ def once(arguments: Sequence[str], environment: dict[str, str] | None = None) ->
     return time.perf_counter() - began
 
 
-def in_turn(one: Sequence[str], other: Sequence[str], environment: dict[str, str] | None = None) -> tuple[float, float, float]:
+def in_turn(
+    one: Sequence[str], other: Sequence[str], environment: dict[str, str] | None = None
+) -> tuple[float, float, float]:
     """Medians of both [s] and the median of the ratios one/other, pair by pair, after a warm-up."""
     once(one, environment), once(other, environment)
     pairs = [(once(one, environment), once(other, environment)) for _ in range(ROUNDS)]

@@ -15,5 +15,7 @@ def test_a_command(verb, more, limit, tmp_path, capsys):
     arguments = ["-m", "jobsheet", verb, PLATE, *more, *([str(tmp_path / "x.pdf")] if more else [])]
     ours, nothing, ratio = in_turn(arguments, ["-c", "pass"])
     with capsys.disabled():
-        print(f"\njobsheet {verb}: {ours:.3f} s (at most {limit}), {ratio:.1f} times an empty interpreter ({nothing * 1e3:.0f} ms)")
+        print(
+            f"\njobsheet {verb}: {ours:.3f} s (at most {limit}), {ratio:.1f} times an empty interpreter ({nothing * 1e3:.0f} ms)"
+        )
     assert ours <= limit

@@ -38,7 +38,10 @@ def edit_time(count: int, owner: str, name: str, first: int) -> float:
 
 
 def test_an_edit_of_forty_operations_and_of_many_more(capsys):
-    few, forty, many = (edit_time(count, "face-rough", "feed_per_tooth", first) for count, first in ((10, 4000), (40, 5000), (160, 6000)))
+    few, forty, many = (
+        edit_time(count, "face-rough", "feed_per_tooth", first)
+        for count, first in ((10, 4000), (40, 5000), (160, 6000))
+    )
     drill = edit_time(40, "drill", "feed", 7000)
     with capsys.disabled():
         print(
@@ -86,7 +89,11 @@ print(statistics.median(times) * 1e3)
 def test_an_edit_to_the_repainted_margin(tmp_path, capsys):
     environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "JOBSHEET_HOME": str(tmp_path / "home")}
     done = subprocess.run(
-        [sys.executable, "-c", MARGIN, str(tmp_path / "forty.yaml")], check=True, capture_output=True, text=True, env=environment
+        [sys.executable, "-c", MARGIN, str(tmp_path / "forty.yaml")],
+        check=True,
+        capture_output=True,
+        text=True,
+        env=environment,
     )
     median = float(done.stdout.split()[-1])
     with capsys.disabled():

@@ -62,7 +62,9 @@ app.main(None)
 def painted(code: str, environment: dict[str, str]) -> float:
     """Seconds from before the start of a process to its painted window."""
     began = time.time()
-    done = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True, env=environment)
+    done = subprocess.run(
+        [sys.executable, "-c", code], check=True, capture_output=True, text=True, env=environment
+    )
     return float(done.stdout) - began
 
 
@@ -81,7 +83,9 @@ def test_start_against_an_empty_window(environment, capsys):
     ours, empty = (statistics.median(pair[side] for pair in pairs) for side in (0, 1))
     ratio = statistics.median(a / b for a, b in pairs)
     with capsys.disabled():
-        print(f"\nstart to painted: {ours * 1e3:.0f} ms, empty window {empty * 1e3:.0f} ms, ratio {ratio:.2f} (at most 1.5)")
+        print(
+            f"\nstart to painted: {ours * 1e3:.0f} ms, empty window {empty * 1e3:.0f} ms, ratio {ratio:.2f} (at most 1.5)"
+        )
         print(where_the_rest_goes(environment))
     assert ratio <= 1.5
 
@@ -92,14 +96,25 @@ def where_the_rest_goes(environment: dict[str, str]) -> str:
     more = {name: ms for name, ms in ours.items() if name not in empty}
     own = {name: ms for name, ms in more.items() if name.startswith("jobsheet")}
     others = sorted(((ms, name) for name, ms in more.items() if name not in own), reverse=True)
-    lines = [f"  imports beyond an empty window: ours {sum(own.values()):.0f} ms in {len(own)} modules, others {sum(ms for ms, _ in others):.0f} ms"]
-    lines += [f"    {ms:5.1f} ms  {name}" for ms, name in sorted(((ms, name) for name, ms in own.items()), reverse=True)[:8]]
+    lines = [
+        f"  imports beyond an empty window: ours {sum(own.values()):.0f} ms in {len(own)} modules, others {sum(ms for ms, _ in others):.0f} ms"
+    ]
+    lines += [
+        f"    {ms:5.1f} ms  {name}"
+        for ms, name in sorted(((ms, name) for name, ms in own.items()), reverse=True)[:8]
+    ]
     lines += [f"    {ms:5.1f} ms  {name}" for ms, name in others[:8]]
     return "\n".join(lines)
 
 
 def _imports(code: str, environment: dict[str, str]) -> dict[str, float]:
-    done = subprocess.run([sys.executable, "-X", "importtime", "-c", code], check=True, capture_output=True, text=True, env=environment)
+    done = subprocess.run(
+        [sys.executable, "-X", "importtime", "-c", code],
+        check=True,
+        capture_output=True,
+        text=True,
+        env=environment,
+    )
     found = {}
     for line in done.stderr.splitlines():
         parts = line.removeprefix("import time:").split("|")

@@ -159,7 +159,15 @@ def test_state_angles_and_nose_of_a_cutter():
     assert read_cutter("taps M8, taper, plug and bottoming, drawer 5").style == "taper, plug and bottoming"
 
 
-@pytest.mark.parametrize("text", ["face mill 50, entering 0°", "face mill 50, entering 120°", "face mill 50, rake 80°", "face mill 50, blunt"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "face mill 50, entering 0°",
+        "face mill 50, entering 120°",
+        "face mill 50, rake 80°",
+        "face mill 50, blunt",
+    ],
+)
 def test_angles_that_no_cutter_has(text):
     with pytest.raises(QuantityError):
         read_cutter(text)

@@ -33,13 +33,20 @@ def test_a_feed_a_tooth_stays_within_the_hand(hm100):
 def test_taking_a_suggestion_is_an_edit_and_gives_what_it_says(hm100):
     for name, one in advice(hm100, "face-rough").items():
         job = SetField("face-rough", name, one.text).apply(hm100)
-        pace = next(limit for limit in Reckoner().reckon(job).operations["face-rough"].limits if limit.name == "hand-pace")
+        pace = next(
+            limit
+            for limit in Reckoner().reckon(job).operations["face-rough"].limits
+            if limit.name == "hand-pace"
+        )
         assert pace.verdict == "expected"
 
 
 def test_in_an_inch_job_suggestions_are_in_inches(hm100):
     inches = SetField("job", "units", "in").apply(hm100)
-    assert advice(inches, "drill")["feed"].text == "0.0029 in" or advice(inches, "drill")["feed"].text == "0.0030 in"
+    assert (
+        advice(inches, "drill")["feed"].text == "0.0029 in"
+        or advice(inches, "drill")["feed"].text == "0.0030 in"
+    )
 
 
 @pytest.mark.parametrize("key", ["clamp", "tap", "find-zero"])

@@ -19,10 +19,16 @@ MILL = "face mill 50 mm, 4 teeth, carbide"
 
 def test_a_sharp_edge_asks_less_and_a_dull_one_more(hm100):
     """Unit-power wear factors (remembered): 1.0 sharp, 1.1 usual in milling, up to 1.3; drilling 1.3 and 1.5."""
-    usual, sharp, dull = (figures(hm100, "face-rough", cutter=f"{MILL}{state}").value("torque") for state in ("", ", sharp", ", dull"))
+    usual, sharp, dull = (
+        figures(hm100, "face-rough", cutter=f"{MILL}{state}").value("torque")
+        for state in ("", ", sharp", ", dull")
+    )
     assert sharp / usual == pytest.approx(1 / 1.1)
     assert dull / usual == pytest.approx(1.3 / 1.1)
-    usual, sharp, dull = (figures(hm100, "drill", cutter=f"drill 5{state}").value("thrust") for state in ("", ", sharp", ", dull"))
+    usual, sharp, dull = (
+        figures(hm100, "drill", cutter=f"drill 5{state}").value("thrust")
+        for state in ("", ", sharp", ", dull")
+    )
     assert sharp / usual == pytest.approx(1 / 1.3)
     assert dull / usual == pytest.approx(1.5 / 1.3)
 
@@ -30,8 +36,12 @@ def test_a_sharp_edge_asks_less_and_a_dull_one_more(hm100):
 def test_one_degree_of_rake_is_one_per_cent(hm100):
     """Cutting-data section 1.3: kc quoted for 0°, about 1 % less a degree."""
     plain = figures(hm100, "face-rough", cutter=MILL).value("torque")
-    assert figures(hm100, "face-rough", cutter=f"{MILL}, rake 10°").value("torque") / plain == pytest.approx(0.90)
-    assert figures(hm100, "face-rough", cutter=f"{MILL}, rake -10°").value("torque") / plain == pytest.approx(1.10)
+    assert figures(hm100, "face-rough", cutter=f"{MILL}, rake 10°").value("torque") / plain == pytest.approx(
+        0.90
+    )
+    assert figures(hm100, "face-rough", cutter=f"{MILL}, rake -10°").value("torque") / plain == pytest.approx(
+        1.10
+    )
 
 
 def test_a_lead_angle_thins_the_chip(hm100):
