@@ -8,6 +8,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk import Desk
 from jobsheet.gui.title_block import CellText
 from jobsheet.model.remark import SEVERITIES
+from jobsheet.reckoning.minutes import minutes_of_job
 
 translate = QCoreApplication.translate
 
@@ -70,12 +71,8 @@ def _hours(seconds: float) -> str:
 def _time(desk: Desk) -> str:
     if desk.reckoned is None:
         return ""
-    cutting = desk.reckoned.cutting_time
-    around = sum(set_up.minutes.value for set_up in desk.job.set_ups if set_up.minutes)
-    for _, operation in desk.job.operations():
-        minutes = getattr(operation.fields, "minutes", None)
-        around += minutes.value if minutes is not None else 0.0
-    total = cutting + around
+    found = minutes_of_job(desk.reckoned)
+    cutting, total = found.cut, found.whole
     if total < 1:
         return ""
     return translate("TitleBlock", "{total}, {cutting} cutting").format(

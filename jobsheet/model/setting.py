@@ -12,7 +12,7 @@ class Shop(Struct, frozen=True, kw_only=True):
     """The workshop's own numbers; a person may change each.
 
     Sources: pace, pushes and wrench forces are cutting-data sections 1.13, 1.15 and 1.6
-    (common practice, published levels for levers); wear is 1.3 and 1.4.
+    (common practice, published levels for levers); wear is 1.3 and 1.4. Times are common practice.
     """
 
     slowest_pace: float = 8 / 60
@@ -24,6 +24,9 @@ class Shop(Struct, frozen=True, kw_only=True):
     strong_wrench: float = 60.0
     wear_milling: float = 1.1
     wear_drilling: float = 1.3
+    set_up_time: float = 15 * 60.0
+    tool_change_time: float = 2 * 60.0
+    measuring_time: float = 90.0
 
 
 class Setting(Struct, frozen=True, kw_only=True):

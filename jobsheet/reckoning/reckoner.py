@@ -17,6 +17,7 @@ from jobsheet.model.setting import Setting, Shop
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.shop_file import workshop
 
 #: Places nearer than this are the same place [m]: a tenth of a dial's line.
 SAME_PLACE = 1e-6
@@ -41,6 +42,7 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     job: Job
     operations: dict[str, Outcome]
     settings: dict[str, Setting]
+    shop: Shop
 
     @property
     def cutting_time(self) -> float:
@@ -97,7 +99,7 @@ class Reckoner:
     """Reckons a job; keeps the last result of each set-up and takes over what is the very same."""
 
     def __init__(self, shop: Shop | None = None) -> None:
-        self.shop = shop or Shop()
+        self.shop = shop or workshop()
         self._seen: dict[str, _Seen] = {}
 
     def reckon(self, job: Job) -> Reckoned:
@@ -124,7 +126,7 @@ class Reckoner:
             axis = _AXIS[set_up.up]
             off[axis] = off.get(axis, 0.0) + made.off
         self._seen = seen
-        return Reckoned(job=job, operations=outcomes, settings=settings)
+        return Reckoned(job=job, operations=outcomes, settings=settings, shop=self.shop)
 
     def _set_up(self, set_up: SetUp, ground: tuple[Any, ...], before: _Seen | None) -> _Seen:
         if before is not None and not _same_ground(before.ground, ground):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jobsheet.model.job import SetUp
+from jobsheet.reckoning.minutes import minutes_of
 from jobsheet.report.blocks import (
     Box,
     Cell,
@@ -181,7 +182,7 @@ def set_up_table(plan: Plan, set_ups: tuple[SetUp, ...]) -> Table:
         Column(caption="", style="number"),
         Column(caption="face up", wide=True),
         Column(caption="steps", align="right"),
-        Column(caption="minutes\nset + bench + cut", align="right"),
+        Column(caption="minutes\nset + hand + cut", align="right"),
     )
     rows = []
     for set_up in set_ups:
@@ -210,14 +211,9 @@ def face_up(set_up: SetUp) -> str:
 
 
 def minutes(plan: Plan, set_up: SetUp) -> tuple[float, float, float]:
-    """Minutes to set up, of work by hand, and in the cut."""
-    bench = cut = 0.0
-    for operation in set_up.operations:
-        figures = plan.reckoned.operations[operation.key].figures
-        if figures is not None:
-            bench += (figures.value("bench_minutes") or 0.0) / 60
-            cut += (figures.value("cutting_time") or 0.0) / 60
-    return (set_up.minutes.value / 60 if set_up.minutes else 0.0), bench, cut
+    """Minutes to set up, beside the cut (work by hand, changing tools, measuring), and in the cut."""
+    found = minutes_of(set_up, plan.reckoned)
+    return found.set_up / 60, (found.bench + found.change + found.measure) / 60, found.cut / 60
 
 
 def _hours(whole: float) -> str:

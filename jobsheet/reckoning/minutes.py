@@ -1,0 +1,68 @@
+"""The minutes around the cut: setting up, changing tools, measuring, work by hand; and those in the cut."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.model.job import SetUp
+from jobsheet.reckoning.reckoner import Reckoned
+
+
+class Minutes(Struct, frozen=True, kw_only=True):
+    """Times of one set-up or of a whole job [s]."""
+
+    set_up: float = 0.0
+    change: float = 0.0
+    measure: float = 0.0
+    bench: float = 0.0
+    cut: float = 0.0
+
+    @property
+    def around(self) -> float:
+        """Everything beside the cut [s]."""
+        return self.set_up + self.change + self.measure + self.bench
+
+    @property
+    def whole(self) -> float:
+        """All of it [s]."""
+        return self.around + self.cut
+
+    def __add__(self, other: Minutes) -> Minutes:
+        return Minutes(
+            set_up=self.set_up + other.set_up,
+            change=self.change + other.change,
+            measure=self.measure + other.measure,
+            bench=self.bench + other.bench,
+            cut=self.cut + other.cut,
+        )
+
+
+def minutes_of(set_up: SetUp, reckoned: Reckoned) -> Minutes:
+    """The times of one set-up: its own minutes or the workshop's, a change for each other tool in the spindle."""
+    shop = reckoned.shop
+    held = set_up.minutes.value if set_up.minutes is not None else shop.set_up_time
+    changes, measures, bench, cut, last = 0, 0, 0.0, 0.0, ""
+    for operation in set_up.operations:
+        cutter = getattr(operation.fields, "cutter", None)
+        if cutter is not None and cutter.text != last:
+            changes, last = changes + 1, cutter.text
+        measures += getattr(operation.fields, "measure", None) is not None
+        figures = reckoned.operations[operation.key].figures
+        if figures is not None:
+            bench += figures.value("bench_minutes") or 0.0
+            cut += figures.value("cutting_time") or 0.0
+    return Minutes(
+        set_up=held,
+        change=changes * shop.tool_change_time,
+        measure=measures * shop.measuring_time,
+        bench=bench,
+        cut=cut,
+    )
+
+
+def minutes_of_job(reckoned: Reckoned) -> Minutes:
+    """The times of the whole job."""
+    total = Minutes()
+    for set_up in reckoned.job.set_ups:
+        total = total + minutes_of(set_up, reckoned)
+    return total

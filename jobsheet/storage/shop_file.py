@@ -1,0 +1,108 @@
+"""The workshop's own numbers, from `workshop.yaml` in the person's folder; the usual ones where there is none.
+
+format: 1
+fastest pace: 45 turns a minute
+easy push: 80 N
+tool change time: 3 min
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from jobsheet.errors import DocumentError, Problem, QuantityError
+from jobsheet.model.setting import Shop
+from jobsheet.operations.entry import Entry
+from jobsheet.paths import own_folder
+
+NAME = "workshop.yaml"
+SHOP = (
+    Entry(name="slowest_pace", title="Slowest even pace", asks="spindle speed", low="0.1 rpm", high="100 rpm", optional=True),
+    Entry(name="fastest_pace", title="Fastest even pace", asks="spindle speed", low="1 rpm", high="300 rpm", optional=True),
+    Entry(name="easy_push", title="Easy push on a lever", asks="force", low="10 N", high="400 N", optional=True),
+    Entry(name="strong_push", title="Strong push, for seconds", asks="force", low="10 N", high="600 N", optional=True),
+    Entry(name="lever_efficiency", title="Efficiency of the quill lever", asks="share", low="0.3", high="1", optional=True),
+    Entry(name="easy_wrench", title="Easy force of a hand on a wrench", asks="force", low="5 N", high="200 N", optional=True),
+    Entry(name="strong_wrench", title="Strong force of a hand on a wrench", asks="force", low="5 N", high="400 N", optional=True),
+    Entry(name="wear_milling", title="Wear factor in milling", asks="share", low="1", high="2", optional=True),
+    Entry(name="wear_drilling", title="Wear factor in drilling", asks="share", low="1", high="2", optional=True),
+    Entry(name="set_up_time", title="Time to set up", asks="time", low="0 min", high="10 h", optional=True),
+    Entry(name="tool_change_time", title="Time to change a tool", asks="time", low="0 min", high="1 h", optional=True),
+    Entry(name="measuring_time", title="Time to measure once", asks="time", low="0 min", high="1 h", optional=True),
+)  # fmt: skip
+
+
+def workshop() -> Shop:
+    """The workshop's numbers as its file has them, else the usual ones.
+
+    Raises
+    ------
+    DocumentError
+        With every problem of the file, each with its line.
+    """
+    path = own_folder() / NAME
+    try:
+        changed = path.stat().st_mtime_ns
+    except OSError:
+        return _USUAL
+    return _read(path, changed)
+
+
+_USUAL = Shop()
+
+
+@lru_cache(maxsize=4)
+def _read(path: Path, _changed: int) -> Shop:
+    from jobsheet.storage.strict_yaml import parse, read_file
+
+    return shop_from_text(parse(read_file(path), path.name), path.name)
+
+
+def shop_from_text(root: Any, name: str) -> Shop:
+    """The workshop's numbers from the nodes of its file; raises DocumentError."""
+    from jobsheet.units.grammar import nearest
+
+    problems: list[Problem] = []
+    values: dict[str, float] = {}
+    entries = {entry.name: entry for entry in SHOP}
+    for typed, node in (root.fields or {}).items():
+        plain = typed.strip().replace(" ", "_")
+        if plain == "format":
+            continue
+        entry = entries.get(plain)
+        if entry is None:
+            near = nearest(plain, tuple(entries))
+            hint = (
+                f"did you mean {near.replace('_', ' ')}?"
+                if near
+                else f"known are {', '.join(one.replace('_', ' ') for one in entries)}"
+            )
+            problems.append(Problem(node.line, typed, f"unknown field; {hint}"))
+            continue
+        if node.text is None:
+            problems.append(Problem(node.line, typed, f"this is {node.what}; {entry.wanted('mm')}"))
+            continue
+        try:
+            value = entry.read(node.text, "mm")
+        except QuantityError as error:
+            problems.append(Problem(node.line, typed, str(error)))
+            continue
+        if value is not None:
+            values[plain] = value.value
+    if root.fields is None:
+        problems.append(Problem(root.line, "", f"this is {root.what}; a group of fields belongs here"))
+    for low, high in (
+        ("slowest_pace", "fastest_pace"),
+        ("easy_push", "strong_push"),
+        ("easy_wrench", "strong_wrench"),
+    ):
+        made = {one: values.get(one, getattr(_USUAL, one)) for one in (low, high)}
+        if made[low] >= made[high]:
+            problems.append(
+                Problem(1, low.replace("_", " "), f"this must be less than {high.replace('_', ' ')}")
+            )
+    if problems:
+        raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
+    return Shop(**values)

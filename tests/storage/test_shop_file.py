@@ -1,0 +1,52 @@
+"""A workshop's own numbers change verdicts and minutes; a wrong file says where."""
+
+from __future__ import annotations
+
+import pytest
+
+from jobsheet.errors import DocumentError
+from jobsheet.model.setting import Shop
+from jobsheet.reckoning.minutes import minutes_of_job
+from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.shop_file import NAME, SHOP, workshop
+
+
+def test_without_a_file_the_usual_numbers_hold():
+    assert workshop() == Shop()
+    assert {entry.name for entry in SHOP} == set(Shop.__struct_fields__)
+
+
+def test_a_slower_hand_makes_the_facing_beyond(hm100, own_home):
+    (own_home / NAME).write_text("format: 1\nfastest pace: 40 turns a minute\n", encoding="utf-8")
+    outcome = Reckoner().reckon(hm100).operations["face-rough"]
+    assert next(one for one in outcome.limits if one.name == "hand-pace").verdict == "beyond"
+
+
+def test_minutes_around_the_cut(hm100, own_home):
+    """20 min to set up, 18 by hand, 5 tools at 2 min, one size at 1.5 min; 7 in the cut."""
+    found = minutes_of_job(Reckoner().reckon(hm100))
+    assert found.set_up == 20 * 60
+    assert found.bench == 18 * 60
+    assert found.change == 5 * 2 * 60
+    assert found.measure == 90
+    assert found.cut / 60 == pytest.approx(2.3 + 2.9 + 0.5 + 1.0, abs=0.1)
+    assert found.whole == pytest.approx(found.around + found.cut)
+    (own_home / NAME).write_text("format: 1\ntool change time: 5 min\n", encoding="utf-8")
+    assert minutes_of_job(Reckoner().reckon(hm100)).change == 5 * 5 * 60
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("fastest pase: 40 rpm\n", "did you mean fastest pace"),
+        ("fastest pace: fast\n", "not a spindle speed"),
+        ("fastest pace: [1, 2]\n", "this is a list"),
+        ("easy push: 300 N\n", "must be less than strong push"),
+        ("wear milling: 9\n", "at most 2"),
+        ("- a\n", "a group of fields"),
+    ],
+)
+def test_a_wrong_file_says_where(own_home, text, says):
+    (own_home / NAME).write_text(text, encoding="utf-8")
+    with pytest.raises(DocumentError, match=says):
+        workshop()
