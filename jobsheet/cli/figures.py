@@ -23,7 +23,8 @@ def command(job: str, want_json: bool) -> int:
         as_json(
             {
                 "operations": [
-                    _as_data(operation, found.operations[operation.key]) for _, operation in plan.operations()
+                    _as_data(operation, found.operations[operation.key], found.settings[operation.key])
+                    for _, operation in plan.operations()
                 ]
             }
         )
@@ -36,14 +37,24 @@ def command(job: str, want_json: bool) -> int:
     return 1 if stopped or unreckoned else 0
 
 
-def _as_data(operation: Any, outcome: Any) -> dict[str, Any]:
+def _figure(one: Any) -> dict[str, Any]:
+    """A figure in SI; with the band in which the truth lies nine times in ten, where it has one."""
+    data = {"value": one.value, "unit": one.unit, "shown": one.shown}
+    if one.low is not None and one.high is not None:
+        data["band"] = [one.low, one.high]
+    return data
+
+
+def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
+    from jobsheet.operations.advice import advice_for
+
     figures = outcome.figures.items if outcome.figures else ()
     data: dict[str, Any] = {
         "key": operation.key,
         "number": operation.number,
         "kind": operation.kind,
         "title": outcome.title,
-        "figures": {one.name: {"value": one.value, "unit": one.unit, "shown": one.shown} for one in figures},
+        "figures": {one.name: _figure(one) for one in figures},
         "limits": [
             {
                 "name": one.name,
@@ -56,6 +67,11 @@ def _as_data(operation: Any, outcome: Any) -> dict[str, Any]:
             for one in outcome.limits
         ],
     }
+    advice = advice_for(operation.kind, operation.fields, setting, outcome.figures)
+    if advice:
+        data["suggestions"] = [
+            {"field": one.name, "text": one.text, "why": one.why, "source": one.source} for one in advice
+        ]
     if outcome.problem:
         data["problem"] = outcome.problem
     if outcome.figures and outcome.figures.caveats:
@@ -64,7 +80,9 @@ def _as_data(operation: Any, outcome: Any) -> dict[str, Any]:
 
 
 def _as_text(plan: Any, found: Any) -> None:
+    from jobsheet.operations.advice import advice_for
     from jobsheet.operations.names import FIGURES
+    from jobsheet.operations.registry import kind
 
     for set_up in plan.set_ups:
         click.echo(f"Set-up {set_up.number}  {set_up.title}".rstrip())
@@ -83,6 +101,13 @@ def _as_text(plan: Any, found: Any) -> None:
             if rows:
                 click.echo("       limits, the nearest to giving out first")
                 columns(rows, "         ")
+            advice = advice_for(
+                operation.kind, operation.fields, found.settings[operation.key], outcome.figures
+            )
+            if advice:
+                titles = {entry.name: entry.title for entry in kind(operation.kind).entries}
+                click.echo("       suggested by the catalogue, to be typed in if you like")
+                columns([(titles[one.name], one.text, one.why) for one in advice], "         ")
             for caveat in outcome.figures.caveats if outcome.figures else ():
                 click.echo(f"       {caveat}")
         click.echo("")
