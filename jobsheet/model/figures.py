@@ -36,6 +36,8 @@ class Figures(Struct, frozen=True):
     caveats: tuple[str, ...] = ()
     #: A speed that was typed and that the machine has not [rev/s]: the nearest was taken instead.
     missing_speed: float | None = None
+    #: Between two teeth nothing cuts: the peak of the torque counts beside its mean.
+    gaps: bool = False
 
     def get(self, name: str) -> Figure | None:
         """The figure of that name, or None where this kind has none."""
@@ -74,6 +76,7 @@ class Limit(Struct, frozen=True, kw_only=True):
     shown: str = ""
     sentence: str = ""
     learned: bool = False
+    working: str = ""
 
 
 #: From the mildest to the worst; `unknown` is never judged.

@@ -50,7 +50,10 @@ class Spindle(Struct, frozen=True, kw_only=True):
 
 
 class Handle(Struct, frozen=True, kw_only=True):
-    """One handle: advance a turn, value of a line, backlash and crank radius [m]; the dial's unit."""
+    """One handle: advance a turn, value of a line, backlash and crank radius [m]; the dial's unit.
+
+    `efficiency` is that of its screw; `counts_up` says in words which way the dial grows.
+    """
 
     name: str
     travel: float
@@ -58,6 +61,8 @@ class Handle(Struct, frozen=True, kw_only=True):
     dial: str
     backlash: float | None = None
     crank: float | None = None
+    efficiency: Marked | None = None
+    counts_up: str = ""
 
 
 class Lever(Struct, frozen=True):
@@ -66,6 +71,29 @@ class Lever(Struct, frozen=True):
     length: float
     travel: float
     spring: float
+
+
+class Vise(Struct, frozen=True, kw_only=True):
+    """A vise that belongs to the machine: jaws, how high it stands [m], mass [kg], and its screw."""
+
+    name: str
+    jaw_width: float
+    jaw_depth: float
+    opening: float | None = None
+    bed_height: float | None = None
+    mass: float | None = None
+    lead: float | None = None
+    efficiency: Marked | None = None
+    usual_torque: float | None = None
+
+
+class Table(Struct, frozen=True, kw_only=True):
+    """The table: length and width [m], slots in words, what it may carry [kg]."""
+
+    length: float | None = None
+    width: float | None = None
+    slots: str = ""
+    load: float | None = None
 
 
 class Machine(Struct, frozen=True, kw_only=True):
@@ -84,6 +112,17 @@ class Machine(Struct, frozen=True, kw_only=True):
     stand: str = ""
     noise: float | None = None
     vise: str = ""
+    vises: tuple[Vise, ...] = ()
+    table: Table | None = None
+    daylight: tuple[float, float] | None = None
+    drag: Marked | None = None
+    mass: float | None = None
+    taper: str = ""
+    drawbar: str = ""
+    readout: str = ""
+    power_feed: str = ""
+    trammed: str = ""
+    largest_drill: str = ""
     travel: tuple[tuple[str, float], ...] = ()
     frame: Marked | None = None
     stiffness_class: str = ""

@@ -12,7 +12,8 @@ class Shop(Struct, frozen=True, kw_only=True):
     """The workshop's own numbers; a person may change each.
 
     Sources: pace, pushes and wrench forces are cutting-data sections 1.13, 1.15 and 1.6
-    (common practice, published levels for levers); wear is 1.3 and 1.4. Times are common practice.
+    (common practice, published levels for levers); wear is 1.3 and 1.4. Holding is 1.14, the crank 1.15,
+    a chuck's grip on a tap 1.6 (estimate). Length of a holder, run-in and times are common practice.
     """
 
     slowest_pace: float = 8 / 60
@@ -24,9 +25,30 @@ class Shop(Struct, frozen=True, kw_only=True):
     strong_wrench: float = 60.0
     wear_milling: float = 1.1
     wear_drilling: float = 1.3
+    holding_factor: float = 2.5
+    holding_factor_high: float = 4.0
+    friction: float = 0.12
+    stiff_crank: float = 45.0
+    stuck_crank: float = 90.0
+    holder_length: float = 0.06
+    chuck_torque: float = 4.0
+    run: float = 0.005
     set_up_time: float = 15 * 60.0
     tool_change_time: float = 2 * 60.0
     measuring_time: float = 90.0
+
+
+class Grip(Struct, frozen=True, kw_only=True):
+    """What holds the work: the force at the jaws or under all straps [N], friction, and how far it stands up [m]."""
+
+    kind: str
+    force: float
+    low: float
+    high: float
+    friction: float
+    above: float | None = None
+    jaw_depth: float | None = None
+    working: str = ""
 
 
 class Setting(Struct, frozen=True, kw_only=True):
@@ -43,3 +65,9 @@ class Setting(Struct, frozen=True, kw_only=True):
     pilot: float | None = None
     #: Steps from here to the bottom, for what goes through.
     thickness: float = 0.0
+    #: What holds the work, or None where it is not known.
+    grip: Grip | None = None
+    #: How high the top of the work stands over the table [m], or None where it is not known.
+    top: float | None = None
+    #: What lies on the table, work and vise together [kg], or None.
+    load: float | None = None

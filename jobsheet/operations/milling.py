@@ -160,6 +160,8 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
         end=cut.end,
     )
     tally.show("torque_peak", forces.torque_peak, KIENZLE_BAND)
+    if not forces.always_in_cut:
+        tally.gaps()
     tally.show("feed_force", abs(forces.feed_mean), KIENZLE_BAND)
     tally.show("in_plane_peak", forces.in_plane_peak, KIENZLE_BAND)
     tally.show("lift", abs(forces.axial_peak), KIENZLE_BAND)

@@ -26,6 +26,7 @@ class Tally:
         self._steps: list[Step] = []
         self._caveats: list[str] = []
         self._missing_speed: float | None = None
+        self._gaps = False
 
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
         """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
@@ -73,8 +74,12 @@ class Tally:
         for caveat in found.caveats:
             self.caveat(caveat)
 
+    def gaps(self) -> None:
+        """Say that between two teeth nothing cuts."""
+        self._gaps = True
+
     def done(self) -> Figures:
         """All figures, in the order of `FIGURES`."""
         order = {name: index for index, name in enumerate(FIGURES)}
         items = sorted(self._figures.values(), key=lambda figure: order[figure.name])
-        return Figures(tuple(items), tuple(self._steps), tuple(self._caveats), self._missing_speed)
+        return Figures(tuple(items), tuple(self._steps), tuple(self._caveats), self._missing_speed, self._gaps)

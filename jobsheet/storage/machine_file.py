@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from jobsheet.errors import DocumentError, NoSuchEntry, Problem, QuantityError
-from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle
+from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle, Table, Vise
 from jobsheet.paths import own_folder, resources
 from jobsheet.storage.strict_yaml import Node, parse, read_file
 from jobsheet.storage.writing import digest
@@ -104,6 +104,10 @@ class _Card:
             for index, item in enumerate(node.items)
         ]
 
+    def parts_if(self, name: str) -> list[_Card]:
+        """The entries of a list that may be left out."""
+        return self.parts(name) if name in self.fields else []
+
     def end(self, known: tuple[str, ...]) -> None:
         for name, node in self.fields.items():
             near = nearest(name, known)
@@ -125,57 +129,106 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
     spindle = _spindle(card.part("spindle"))
     handles = tuple(handle for part in card.parts("handles") if (handle := _handle(part)) is not None)
     lever = _lever(card.part("quill lever", required=False))
-    noise = card.text("noise", "")
     frame = card.marked("frame stiffness", "stiffness", required=False)
+    drag = card.marked("gib drag", "force", required=False)
     travel = card.part("travel", required=False)
     travels = (
         tuple((axis, travel.size(axis, "length") or 0.0) for axis in list(travel.fields)) if travel else ()
     )
-    values: dict[str, Any] = {
-        "name": card_name,
-        "title": card.text("title"),
-        "kind": card.text("kind"),
-        "card_date": card.text("card date", ""),
-        "invented": card.flag("invented"),
-        "column": card.text("column", ""),
-        "quill": card.flag("quill"),
-        "stand": card.text("stand", ""),
-        "vise": card.text("vise", ""),
-        "stiffness_class": card.text("stiffness class", ""),
-        "note": card.text("note", ""),
-    }
-    card.end(
-        (
-            "title",
-            "kind",
-            "card date",
-            "invented",
-            "column",
-            "quill",
-            "stand",
-            "vise",
-            "note",
-            "noise",
-            "frame stiffness",
-            "stiffness class",
-            "spindle",
-            "handles",
-            "quill lever",
-            "travel",
-        )
-    )
-    noise_value = None
-    if noise:
-        try:
-            noise_value = read(noise, "sound")
-        except QuantityError as error:
-            problems.append(Problem(None, "noise", str(error)))
+    vises = tuple(vise for part in card.parts_if("vises") if (vise := _vise(part)) is not None)
+    texts = {name: card.text(name, "") for name in _TEXTS}
+    title, kind = card.text("title"), card.text("kind")
+    flags: dict[str, Any] = {name: card.flag(name) for name in ("invented", "quill")}
+    noise, mass = card.size("noise", "sound", required=False), card.size("mass", "mass", required=False)
+    daylight, table = _daylight(card), _table(card.part("table", required=False))
+    card.end(_KNOWN)
+    words: dict[str, Any] = {name.replace(" ", "_"): text for name, text in texts.items()}
     if problems or spindle is None:
         raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
     return Machine(
-        spindle=spindle, handles=handles, lever=lever, noise=noise_value, travel=travels,
-        frame=frame , **values
-    )  # fmt: skip
+        name=card_name,
+        title=title,
+        kind=kind,
+        spindle=spindle,
+        handles=handles,
+        lever=lever,
+        noise=noise,
+        travel=travels,
+        frame=frame,
+        drag=drag,
+        vises=vises,
+        table=table,
+        daylight=daylight,
+        mass=mass,
+        **flags,
+        **words,
+    )
+
+
+#: Fields of a card that are words.
+_TEXTS = (
+    "card date", "column", "stand", "vise", "stiffness class", "taper", "drawbar", "readout", "power feed",
+    "trammed", "largest drill", "note",
+)  # fmt: skip
+_KNOWN = (
+    "title", "kind", "invented", "quill", "noise", "mass", "frame stiffness", "gib drag", "spindle", "handles",
+    "quill lever", "travel", "daylight", "table", "vises", *_TEXTS,
+)  # fmt: skip
+
+
+def _daylight(card: _Card) -> tuple[float, float] | None:
+    """The least and the greatest way from the spindle nose to the table [m]."""
+    part = card.part("daylight", required=False)
+    if part is None:
+        return None
+    low, high = part.size("least", "length"), part.size("greatest", "length")
+    part.end(("least", "greatest"))
+    if low is None or high is None:
+        return None
+    if low >= high:
+        card.problems.append(Problem(part.line, "daylight", "the least must be less than the greatest"))
+        return None
+    return low, high
+
+
+def _table(card: _Card | None) -> Table | None:
+    if card is None:
+        return None
+    found = Table(
+        length=card.size("length", "length", required=False),
+        width=card.size("width", "length", required=False),
+        slots=card.text("slots", ""),
+        load=card.size("load", "mass", required=False),
+    )
+    card.end(("length", "width", "slots", "load"))
+    return found
+
+
+def _vise(card: _Card) -> Vise | None:
+    name = card.text("name")
+    width, depth = card.size("jaw width", "length"), card.size("jaw depth", "length")
+    rest: dict[str, Any] = {
+        "opening": card.size("opening", "length", required=False),
+        "bed_height": card.size("bed height", "length", required=False),
+        "mass": card.size("mass", "mass", required=False),
+        "lead": card.size("screw lead", "length", required=False),
+        "efficiency": card.marked("screw efficiency", "share", required=False),
+        "usual_torque": card.size("usual torque", "torque", required=False),
+    }
+    card.end(
+        (
+            "name",
+            "jaw width",
+            "jaw depth",
+            "opening",
+            "bed height",
+            "mass",
+            "screw lead",
+            "screw efficiency",
+            "usual torque",
+        )
+    )
+    return Vise(name=name, jaw_width=width, jaw_depth=depth, **rest) if width and depth else None
 
 
 def _spindle(card: _Card | None) -> Spindle | None:
@@ -242,7 +295,11 @@ def _handle(card: _Card) -> Handle | None:
     travel, line = card.size("a turn", "length"), card.size("a line", "length")
     backlash = card.size("backlash", "length", required=False)
     crank = card.size("crank radius", "length", required=False)
-    card.end(("name", "dial", "a turn", "a line", "backlash", "crank radius"))
+    efficiency = card.marked("screw efficiency", "share", required=False)
+    counts = card.text("counts up", "")
+    card.end(
+        ("name", "dial", "a turn", "a line", "backlash", "crank radius", "screw efficiency", "counts up")
+    )
     if travel is None or line is None:
         return None
     if dial not in ("mm", "in"):
@@ -250,7 +307,16 @@ def _handle(card: _Card) -> Handle | None:
             Problem(card.line, f"{card.path}.dial", f"“{dial}” is not a dial's unit; write mm or in")
         )
         return None
-    return Handle(name=name, travel=travel, line=line, dial=dial, backlash=backlash, crank=crank)
+    return Handle(
+        name=name,
+        travel=travel,
+        line=line,
+        dial=dial,
+        backlash=backlash,
+        crank=crank,
+        efficiency=efficiency,
+        counts_up=counts,
+    )
 
 
 def _lever(card: _Card | None) -> Lever | None:

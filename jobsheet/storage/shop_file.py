@@ -28,6 +28,14 @@ SHOP = (
     Entry(name="strong_wrench", title="Strong force of a hand on a wrench", asks="force", low="5 N", high="400 N", optional=True),
     Entry(name="wear_milling", title="Wear factor in milling", asks="share", low="1", high="2", optional=True),
     Entry(name="wear_drilling", title="Wear factor in drilling", asks="share", low="1", high="2", optional=True),
+    Entry(name="holding_factor", title="Factor on holding", asks="share", low="1", high="10", optional=True),
+    Entry(name="holding_factor_high", title="Factor on holding where the work stands high", asks="share", low="1", high="20", optional=True),
+    Entry(name="friction", title="Friction of smooth jaws", asks="share", low="0.02", high="0.6", optional=True),
+    Entry(name="stiff_crank", title="A crank goes stiff at", asks="force", low="5 N", high="300 N", optional=True),
+    Entry(name="stuck_crank", title="A crank is stuck at", asks="force", low="5 N", high="600 N", optional=True),
+    Entry(name="holder_length", title="Length of a tool holder", asks="length", low="0 mm", high="500 mm", optional=True),
+    Entry(name="chuck_torque", title="A drill chuck holds a tap to", asks="torque", low="0.1 N·m", high="100 N·m", optional=True),
+    Entry(name="run", title="Run-in and run-out", asks="length", low="0 mm", high="100 mm", optional=True),
     Entry(name="set_up_time", title="Time to set up", asks="time", low="0 min", high="10 h", optional=True),
     Entry(name="tool_change_time", title="Time to change a tool", asks="time", low="0 min", high="1 h", optional=True),
     Entry(name="measuring_time", title="Time to measure once", asks="time", low="0 min", high="1 h", optional=True),
@@ -97,6 +105,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
         ("slowest_pace", "fastest_pace"),
         ("easy_push", "strong_push"),
         ("easy_wrench", "strong_wrench"),
+        ("stiff_crank", "stuck_crank"),
     ):
         made = {one: values.get(one, getattr(_USUAL, one)) for one in (low, high)}
         if made[low] >= made[high]:
