@@ -308,6 +308,11 @@ def _exchange(mutant: Mutant, tree: ast.Module) -> None:
                     done = True
     if not done:
         raise LookupError(mutant.id)
+    _forget(module)
+
+
+def _forget(module: ModuleType) -> None:
+    """Empty what a module remembers of earlier calls."""
     for one in vars(module).values():
         if hasattr(one, "cache_clear"):
             one.cache_clear()
@@ -362,6 +367,9 @@ class _Collected:
                 if event == "call":
                     called.add(frame.f_code)
 
+            for name, module in list(sys.modules.items()):  # a call that is remembered would not be noted
+                if name.startswith(PACKAGE):
+                    _forget(module)
             begin = time.perf_counter()
             sys.setprofile(look)
             try:

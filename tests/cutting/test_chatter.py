@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import pi
+from math import cos, inf, pi, sin
 
 import pytest
 
@@ -54,6 +54,81 @@ def test_a_response_at_rest_is_the_softness_and_grows_at_the_mode():
     mode = chatter.Mode(10e6, 80, 0.04)
     assert mode.response(0) == pytest.approx(1e-7)
     assert abs(mode.response(80)) == pytest.approx(1e-7 / 0.08)
+
+
+def test_a_kinder_direction_of_the_force_bears_more():
+    worst, kinder = (
+        chatter.average_direction_limit(10e6, 0.04, 1800e6, 2, direction) for direction in (1, 0.5)
+    )
+    assert kinder == pytest.approx(2 * worst)
+
+
+@pytest.mark.parametrize(("start", "end"), [(0.0, pi), (0.0, 1.1), (0.4, 1.7), (2.1, pi)])
+def test_direction_factors_are_the_means_that_altintas_and_budak_give(start, end):
+    """Their four integrands, summed over the arc in small steps."""
+    kr, steps = 0.3, 4000
+    xx = xy = yx = yy = 0.0
+    for step in range(steps):
+        phi = start + (end - start) * (step + 0.5) / steps
+        s, c = sin(2 * phi), cos(2 * phi)
+        xx -= s + kr * (1 - c)
+        xy -= 1 + c + kr * s
+        yx += 1 - c - kr * s
+        yy += s - kr * (1 + c)
+    width = (end - start) / steps
+    expected = [value * width for value in (xx, xy, yx, yy)]
+    assert list(chatter._directions(kr, start, end)) == pytest.approx(expected, abs=1e-6)
+
+
+def plain_scan(
+    along, across, start, end, *, teeth=4, kt=1800e6, kr=0.3, low=20.0, high=2000.0
+) -> tuple[float, float]:
+    """Lowest depth and its frequency by the plain determinant, det(1 + L A G) = 0, at many frequencies."""
+    xx, xy, yx, yy = chatter._directions(kr, start, end)
+    best = (inf, 0.0)
+    for step in range(60000):
+        frequency = low * (high / low) ** (step / 60000)
+        gx = sum(
+            1
+            / (m.stiffness * (1 - (frequency / m.frequency) ** 2 + 2j * m.damping * frequency / m.frequency))
+            for m in along
+        )
+        gy = sum(
+            1
+            / (m.stiffness * (1 - (frequency / m.frequency) ** 2 + 2j * m.damping * frequency / m.frequency))
+            for m in across
+        )
+        a, b, c = (xx * yy - xy * yx) * gx * gy, xx * gx + yy * gy, 1
+        root = (b * b - 4 * a * c) ** 0.5
+        for value in (2 * c / (-b + root), 2 * c / (-b - root)):
+            if value.real:
+                depth = -2 * pi * value.real / (teeth * kt) * (1 + (value.imag / value.real) ** 2)
+                if depth > 0:
+                    best = min(best, (depth, frequency))
+    return best
+
+
+SLOW, QUICK = chatter.Mode(5e6, 60, 0.04), chatter.Mode(9e6, 700, 0.03)
+SOFT, STIFF = chatter.Mode(40e6, 60, 0.04), chatter.Mode(2e6, 700, 0.03)
+
+
+@pytest.mark.parametrize(
+    ("along", "across", "start", "end"),
+    [([SLOW], [QUICK], 0.0, 1.2), ([STIFF], [SOFT], 0.0, 1.2), ([QUICK], [SLOW], 1.9, pi), ([SOFT], [STIFF], 0.3, 2.5), ([SLOW, STIFF], [QUICK], 0.0, pi)],
+)  # fmt: skip
+def test_unlike_modes_are_what_a_plain_scan_of_all_frequencies_finds(along, across, start, end):
+    found = chatter.zeroth_order(along, across, teeth=4, kt=1800e6, kr=0.3, start=start, end=end)
+    depth, frequency = plain_scan(along, across, start, end)
+    assert found.depth == pytest.approx(depth, rel=1e-3)
+    assert found.frequency == pytest.approx(frequency, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    "put", [{"teeth": 0}, {"kt": 0.0}, {"start": -0.1}, {"end": 3.2}, {"start": 1.0, "end": 0.9}]
+)
+def test_the_full_theory_refuses_what_has_no_meaning(put):
+    with pytest.raises(CalcError):
+        chatter.zeroth_order([SLOW], [], **{**STEEL, **put})
 
 
 def test_refuses_no_modes_and_no_arc():

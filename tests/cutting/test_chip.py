@@ -69,6 +69,41 @@ def test_a_slanted_edge_thins_the_chip():
     assert slanted == pytest.approx(square / 2**0.5)
 
 
+@pytest.mark.parametrize(
+    "mean",
+    [
+        chip.max_chip_thickness,
+        chip.mean_chip_thickness,
+        chip.centred_chip_thickness,
+        chip.thin_cut_chip_thickness,
+    ],
+    ids=lambda function: function.__name__,
+)
+@pytest.mark.parametrize("part", [0.2, 0.7])
+def test_an_edge_of_thirty_degrees_halves_every_chip(mean, part):
+    assert mean(0.1, part, 1.0, radians(30)) == pytest.approx(mean(0.1, part, 1.0) / 2)
+
+
+def test_an_edge_of_thirty_degrees_halves_the_mean_over_an_arc():
+    assert chip.arc_chip_thickness(0.1, 0.3, 1.4, radians(30)) == pytest.approx(
+        chip.arc_chip_thickness(0.1, 0.3, 1.4) / 2
+    )
+
+
+def test_an_edge_of_thirty_degrees_asks_twice_the_feed():
+    assert chip.feed_for_entering_angle(0.1, radians(30)) == pytest.approx(0.2)
+
+
+def test_both_ends_of_half_a_turn_have_no_chip_and_are_no_refusal():
+    assert chip.chip_thickness(0.1, 0.0) == 0
+    assert chip.chip_thickness(0.1, pi) == pytest.approx(0, abs=1e-12)
+    assert chip.arc_chip_thickness(0.1, 0.0, pi) == pytest.approx(0.1 * 2 / pi)
+
+
+def test_all_teeth_cut_in_a_full_turn():
+    assert chip.teeth_in_cut(4, 2 * pi) == pytest.approx(4)
+
+
 def test_a_round_insert_at_its_full_depth_cuts_the_feed():
     assert chip.round_insert_chip_thickness(0.1, 12, 12) == pytest.approx(0.1)
 
@@ -83,7 +118,12 @@ def test_a_round_insert_at_its_full_depth_cuts_the_feed():
         lambda: chip.chip_thickness(0.1, -0.1),
         lambda: chip.arc_chip_thickness(0.1, 1.0, 1.0),
         lambda: chip.round_insert_chip_thickness(0.1, 13, 12),
-        lambda: chip.teeth_in_cut(4, 7),
+        lambda: chip.teeth_in_cut(4, 6.3),
+        lambda: chip.teeth_in_cut(4, 0),
+        lambda: chip.teeth_in_cut(4, -0.1),
+        lambda: chip.chip_thickness(0.1, 3.2),
+        lambda: chip.arc_chip_thickness(0.1, 0.0, 3.2),
+        lambda: chip.arc_chip_thickness(0.1, -0.1, 1.0),
     ],
 )
 def test_refuses_what_has_no_meaning(call):

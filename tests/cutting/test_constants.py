@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import inspect
 from math import radians
 
 import pytest
@@ -47,12 +48,41 @@ PRINTED = (
 )
 
 
-@pytest.mark.parametrize(
-    ("module", "name", "printed", "unit", "where"), PRINTED, ids=str
-)
+@pytest.mark.parametrize(("module", "name", "printed", "unit", "where"), PRINTED, ids=str)
 def test_a_constant_is_the_printed_one(module, name, printed, unit, where):
     found = getattr(importlib.import_module(f"jobsheet.cutting.{module}"), name)
     assert found == pytest.approx(printed * unit, rel=1e-4), where
+
+
+# What is taken where nothing is said: a sharp edge, a full thread's own angle, nothing there yet.
+LEFT_OUT = {
+    "wear": 1, "condition": 1, "direction": 1, "rake": 0, "pilot": 0, "tip": 0, "approach": 0, "edges": 2, "nut_factor": 0.20,
+    "chisel_ratio": 0.18, "half_angle": radians(15), "friction": 0.12, "ratio": 0.80, "strokes": 1,
+    "entering_angle": radians(90), "reference_cutter": 9.59e6,
+}  # fmt: skip
+LEFT_OUT_OF = {
+    ("form-tap-torque", "factor"): 2.5,  # two to three times a cutting tap, Yamawa
+    ("kienzle-drill-thrust", "factor"): 0.63,  # Iscar
+    ("tap-torque", "half_angle"): radians(30),
+    ("required-grip", "factor"): 2.5,
+    ("vise-force", "efficiency"): 0.18,
+    ("push-from-thrust", "efficiency"): 0.85,
+    ("thrust-from-push", "efficiency"): 0.85,
+}
+
+
+def defaults():
+    for name, function in all_formulas().items():
+        for one in inspect.signature(function).parameters.values():
+            if one.default is not one.empty:
+                yield name, one.name, one.default
+
+
+@pytest.mark.parametrize(
+    ("formula", "name", "default"), [pytest.param(*one, id=f"{one[0]} {one[1]}") for one in defaults()]
+)
+def test_what_is_taken_where_nothing_is_said(formula, name, default):
+    assert default == pytest.approx(LEFT_OUT_OF.get((formula, name), LEFT_OUT.get(name)), rel=1e-4)
 
 
 WEAR = {

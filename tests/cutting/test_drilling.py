@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import pi
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -134,3 +136,39 @@ def test_refuses_what_has_no_meaning(put):
 def test_a_pilot_of_the_drills_own_size_has_no_meaning():
     with pytest.raises(CalcError, match=r"pilot is 0\.01; it must be smaller than the diameter"):
         drill.pilot_thrust(20000, 1e-4, 0.01, 0.01)
+
+
+@pytest.mark.parametrize(("edges", "factor"), [(3, 1.08), (4, 1.15), (6, 1.25)])
+def test_more_edges_cut_thinner_chips_and_ask_more(edges, factor):
+    put = {"kd": 20000, "feed": 0.2e-3, "diameter": 15e-3, "pilot": 12e-3}
+    for function in (drill.pilot_torque, drill.pilot_thrust):
+        assert function(**put, edges=edges) / function(**put) == pytest.approx(factor, abs=0.005)
+
+
+def test_lips_in_a_hole_leave_out_what_is_drilled_already():
+    """Torque goes with the area of the ring: f kc (D^2 - d^2) / 8."""
+    whole = drill.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3)
+    assert whole == pytest.approx(5.0)
+    assert drill.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3, pilot=6e-3) == pytest.approx(0.64 * whole)
+
+
+def test_a_flat_point_has_half_the_feed_on_each_lip_and_a_pointed_one_less():
+    assert drill.drill_chip_thickness(0.2e-3, pi) == pytest.approx(0.1e-3)
+    assert drill.drill_chip_thickness(0.2e-3, pi / 3) == pytest.approx(0.05e-3)
+    flat, pointed = (drill.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle) for angle in (pi, pi / 3))
+    assert flat == pytest.approx(0.63 * 5e-3 * 0.2e-3 * 2000e6)
+    assert pointed == pytest.approx(flat / 2)
+
+
+@pytest.mark.parametrize("angle", [0, -1, 3.15])
+def test_a_point_of_more_than_half_a_turn_has_no_meaning(angle):
+    with pytest.raises(CalcError, match="point angle"):
+        drill.drill_chip_thickness(0.2e-3, angle)
+    with pytest.raises(CalcError, match="point angle"):
+        drill.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle)
+
+
+def test_a_hole_of_the_drills_own_size_and_a_negative_one_are_refused():
+    for pilot in (10e-3, -1e-3):
+        with pytest.raises(CalcError, match="pilot"):
+            drill.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3, pilot=pilot)

@@ -39,3 +39,9 @@ def test_a_longer_crank_is_lighter():
 def test_refuses_nothing(put):
     with pytest.raises(CalcError):
         hand.handle_speed(*put)
+
+
+def test_a_hair_short_of_a_whole_turn_leaves_nothing_and_not_less_than_nothing():
+    assert hand.past_last_turn(3 * (1 - 1e-10), 1.0) == 0
+    assert hand.past_last_turn(0, 2e-3) == 0
+    assert hand.past_last_turn(3 * (1 - 1e-8), 1.0) == pytest.approx(1, abs=1e-6)

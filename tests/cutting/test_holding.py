@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import radians
+from math import cos, pi, radians
 
 import pytest
 from hypothesis import given
@@ -28,6 +28,37 @@ def test_plain_collars_and_thrust_bearings_lie_in_their_bands(screw):
 
 def test_a_screw_without_friction_loses_nothing():
     assert holding.screw_efficiency(4e-3, 18e-3, 0, 0, 15e-3) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("screw", SCREWS.values(), ids=SCREWS)
+@pytest.mark.parametrize(("mu", "collar"), [(0.08, 0.0), (0.15, 0.15), (0.30, 0.02)])
+@pytest.mark.parametrize("half", [radians(14.5), radians(15), radians(30)])
+def test_efficiency_is_the_work_of_the_lead_over_the_work_of_the_torque(screw, mu, collar, half):
+    """The text-book torque of a power screw: F d/2 (l + pi f d sec a) / (pi d - f l sec a) + F fc dc / 2."""
+    d, l, radius = (value * 1e-3 for value in screw)
+    friction = mu / cos(half)
+    torque = d / 2 * (l + pi * friction * d) / (pi * d - friction * l) + collar * radius
+    assert holding.screw_efficiency(l, d, mu, collar, radius, half_angle=half) == pytest.approx(
+        l / (2 * pi * torque)
+    )
+
+
+@pytest.mark.parametrize("half", [0.0, pi / 2, 1.6, -0.1])
+def test_a_flank_lies_between_square_and_flat(half):
+    with pytest.raises(CalcError, match="half angle"):
+        holding.screw_efficiency(4e-3, 18e-3, 0.1, 0.1, 15e-3, half_angle=half)
+    assert holding.screw_efficiency(4e-3, 18e-3, 0.1, 0.1, 15e-3, half_angle=1.2) > 0
+
+
+@pytest.mark.parametrize("helix", [pi / 2, -pi / 2, 1.6, -1.6])
+def test_a_helix_lies_between_straight_up_and_flat(helix):
+    with pytest.raises(CalcError, match="helix"):
+        holding.lift(100, helix)
+
+
+def test_a_steep_helix_is_a_helix():
+    assert holding.lift(100, 1.5) == pytest.approx(-holding.lift(100, -1.5))
+    assert holding.lift(100, 1.5) == pytest.approx(100 * 14.1014, rel=1e-4)
 
 
 def test_a_screw_that_cannot_turn_is_refused():

@@ -77,3 +77,14 @@ def test_the_motor_gives_more_than_the_cutter_takes():
 
 def test_the_books_9550_is_a_rounded_number():
     assert kienzle.torque_from_power(1000, 1 / 60) == pytest.approx(9549.3, abs=0.05)
+
+
+@pytest.mark.parametrize("rake", [90, -90, 95, -95])
+def test_a_rake_of_a_right_angle_has_no_meaning(rake):
+    with pytest.raises(CalcError, match="rake"):
+        kc(1e9, 0.2, 1e-3, rake=radians(rake))
+
+
+def test_a_rake_may_be_steep():
+    assert kc(1e9, 0.2, 1e-3, rake=radians(80)) == pytest.approx(0.2e9)
+    assert kc(1e9, 0.2, 1e-3, rake=radians(-80)) == pytest.approx(1.8e9)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import radians
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -83,3 +85,16 @@ def test_a_thread_that_eats_the_hole_is_refused():
         tapping.drill_for_percent(6e-3, 5e-3, 1.0)
     with pytest.raises(CalcError, match="finer"):
         tapping.minor_diameter(1e-3, 1e-3)
+
+
+@pytest.mark.parametrize("half", [0, 90, 95, -30])
+def test_a_thread_has_flanks(half):
+    with pytest.raises(CalcError, match="half angle"):
+        tapping.tap_torque(3600e6, 1.35, 6e-3, 5e-3, half_angle=radians(half))
+
+
+def test_a_steeper_flank_asks_more_by_its_tangent():
+    thirty, eighty = (
+        tapping.tap_torque(3600e6, 1.35, 6e-3, 5e-3, half_angle=radians(half)) for half in (30, 80)
+    )
+    assert eighty / thirty == pytest.approx(5.6713 / 0.57735, rel=1e-4)

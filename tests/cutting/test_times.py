@@ -59,3 +59,22 @@ def test_life_at_the_constant_is_one_minute():
 @given(st.floats(0.1, 5), st.floats(1.01, 3), st.floats(0.08, 0.7))
 def test_faster_lasts_shorter(speed, more, exponent):
     assert times.tool_life(speed * more, 2.0, exponent) < times.tool_life(speed, 2.0, exponent)
+
+
+@pytest.mark.parametrize("approach", [times.side_approach, times.slab_approach, times.face_approach])
+def test_a_cut_wider_than_the_cutter_has_no_approach(approach):
+    with pytest.raises(CalcError, match="at most the diameter"):
+        approach(30.1e-3, 30e-3)
+    assert approach(30e-3, 30e-3) >= 15e-3
+
+
+def test_approaches_one_can_do_in_the_head():
+    """Sides of the right triangle 3, 4, 5: a cut of a fifth of the cutter, and a face of four fifths."""
+    assert times.side_approach(2, 10) == pytest.approx(4)
+    assert times.side_approach(4.5, 10) == pytest.approx(24.75**0.5)
+    assert times.face_approach(8, 10) == pytest.approx(2)
+    assert times.slab_approach(1.6, 10) == pytest.approx(4)
+
+
+def test_the_whole_cutter_may_be_counted_already():
+    assert times.face_overrun(50, 50) == 0
