@@ -62,6 +62,9 @@ _NAMED_ANGLE = re.compile(
     r"^(?P<name>entering|rake)\s+(?P<angle>[+\-−]?[\d.,]+)\s*(?:°|deg|degrees)$", re.IGNORECASE
 )
 _NOSE = re.compile(r"^(?:nose|corner radius)\s+(.+)$", re.IGNORECASE)
+#: What holds it: `in a collet`.
+_HELD = re.compile(r"^in (?:a |an |the )?(.+)$", re.IGNORECASE)
+HOLDERS = ("drill chuck", "collet", "end-mill holder", "arbor", "tapping head")
 STATES = ("sharp", "used", "dull")
 _HELIX = re.compile(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
 _OUT = re.compile(
@@ -161,6 +164,8 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
             "spindle speed",
             system,
         )
+    elif match := _HELD.match(piece):
+        known["holder"] = _holder(match[1], piece, start)
     elif folded in STATES:
         known["state"] = folded
     elif match := _NAMED_ANGLE.match(piece):
@@ -196,6 +201,7 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
             "rake 10°",
             "nose 0.8 mm",
             *STATES,
+            "in a collet",
             "45 mm out",
             "marked 12000 rpm",
             "drawer 2 no. 7",
@@ -209,6 +215,15 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
             else "Write teeth, material, angle, how far out, marked speed or place."
         )
         raise QuantityError(f"“{piece}” is not understood of a cutter. {hint}", start, end)
+
+
+def _holder(name: str, piece: str, start: int) -> str:
+    """What holds the cutter."""
+    if name.casefold() in HOLDERS:
+        return name.casefold()
+    near = nearest(name, HOLDERS)
+    hint = f"Did you mean in a {near}?" if near else f"Write in a {', '.join(HOLDERS)}."
+    raise QuantityError(f"“{piece}” names no holder. {hint}", start, start + len(piece))
 
 
 def _named_angle(match: re.Match[str], piece: str, start: int, system: str) -> float:
@@ -247,6 +262,8 @@ def understood(cutter: Cutter) -> str:
         parts.append(f"rake {trimmed(math.degrees(cutter.rake), 1)}°")
     if cutter.nose is not None:
         parts.append(f"nose {trimmed(cutter.nose * 1e3, 2)} mm")
+    if cutter.holder:
+        parts.append(f"in {cutter.holder}")
     if cutter.state:
         parts.append(cutter.state)
     if cutter.style:

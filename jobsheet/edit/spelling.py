@@ -34,13 +34,26 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
     return f"{text.rstrip()} {unit}"
 
 
+#: Parts of a cutter's line that are lengths, with a bare number: `pilot 6.6`, `flutes 55`, `40 out`.
+_BARE_PART = re.compile(
+    r"^(\s*(?:pilot|flutes?|cutting length|nose|corner radius|tip|out|stick-?out)\s+[\d.,/]+)(\s*)$"
+    r"|^(\s*[\d.,/]+)(\s+(?:out|tip|stick-?out|flute length|cutting length)\s*)$",
+    re.IGNORECASE,
+)
+
+
 def _cutter(text: str, units: str) -> str:
-    """The unit behind a cutter's own size, where that is a bare number."""
+    """The unit behind every bare length of a cutter's line."""
     first, comma, rest = text.partition(",")
-    match = re.search(r"\d[\d.,/]*\s*$", first)
-    if match and not re.search(r"#|[A-Za-z]\d", first):
+    if re.search(r"\d[\d.,/]*\s*$", first) and not re.search(r"#|[A-Za-z]\d", first):
         first = f"{first.rstrip()} {units}"
-    return f"{first}{comma}{rest}"
+    parts = [
+        f"{match[1] or match[3]} {units}{match[2] or ''}{match[4] or ''}"
+        if (match := _BARE_PART.match(part))
+        else part
+        for part in re.split(r"(,\s+|;\s*)", rest)
+    ]
+    return f"{first}{comma}{''.join(parts)}"
 
 
 def _group(fields: Any, entries: tuple[Entry, ...], units: str, to: str) -> Any:

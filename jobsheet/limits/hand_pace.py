@@ -5,11 +5,13 @@ Goes by a factor, not by a chance: the pace is a workshop's own number (common p
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
 
-def limit(figures: Figures, setting: Setting) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where no handle is wound for the feed."""
     pace = figures.value("handle_pace")
     if pace is None:

@@ -6,11 +6,13 @@ Goes by a factor: up to an easy push `expected`, up to a strong one `tight`, abo
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
 
-def limit(figures: Figures, setting: Setting) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where nothing is fed by the lever."""
     push = figures.value("lever_push")
     if push is None:

@@ -2,23 +2,52 @@
 
 from __future__ import annotations
 
-from jobsheet.limits import hand_pace, quill_push, speed_range, spindle_power, spindle_torque
+from typing import Any
+
+from jobsheet.limits import (
+    chatter,
+    cutter_bending,
+    flute_length,
+    hand_pace,
+    headroom,
+    holder_grip,
+    holding,
+    marked_speed,
+    quill_push,
+    reverse,
+    speed_range,
+    spindle_power,
+    spindle_torque,
+    table_load,
+    table_push,
+    torsion,
+    travel,
+    wall_error,
+    wrench,
+)
 from jobsheet.limits.verdict import nearness
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
-LIMITS = (spindle_torque, spindle_power, hand_pace, quill_push, speed_range)
+LIMITS = (
+    reverse, holder_grip, spindle_torque, spindle_power, hand_pace, quill_push, holding, wrench, torsion, cutter_bending,
+    wall_error, flute_length, marked_speed, table_push, headroom, travel, table_load, speed_range, chatter,
+)  # fmt: skip
 
 
-def limits_of(figures: Figures, setting: Setting) -> tuple[Limit, ...]:
+#: Limits that ask whether something fits, not how hard it is loaded.
+FITS = frozenset({"speed-range", "marked-speed", "flute-length", "headroom", "travel", "table-load"})
+
+
+def limits_of(figures: Figures, setting: Setting, fields: Any = None) -> tuple[Limit, ...]:
     """Every limit that applies, sorted by nearness; limits of one share stand in the order above."""
-    found = [made for module in LIMITS if (made := module.limit(figures, setting)) is not None]
+    found = [made for module in LIMITS if (made := module.limit(figures, setting, fields)) is not None]
     return tuple(sorted(found, key=lambda one: (_no_load(one), *nearness(one))))
 
 
 def _no_load(limit: Limit) -> bool:
-    """A speed that the machine has is no load: it stands last."""
-    return limit.name == "speed-range" and limit.verdict == "expected"
+    """What only has to fit is no load: where it does, it stands behind and never governs."""
+    return limit.name in FITS and limit.verdict == "expected"
 
 
 def governing(limits: tuple[Limit, ...]) -> Limit | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.machine.spindle import at_speed, highest, lowest, neighbours
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
@@ -10,7 +12,7 @@ from jobsheet.model.setting import Setting
 OVER_START = 1.3
 
 
-def limit(figures: Figures, setting: Setting) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where no speed is set."""
     speed = figures.value("spindle_speed")
     if speed is None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.limits import spindle_torque
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
 
-def limit(figures: Figures, setting: Setting) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where nothing turns under power. Its verdict is that of the torque: one cut, one drive."""
     power, speed = figures.value("power"), figures.value("spindle_speed")
     torque = spindle_torque.limit(figures, setting)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.limits.verdict import BEYOND, CURVE_SPREAD, NINE_IN_TEN, chance_over, in_words, spread_of, word
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
 
-def limit(figures: Figures, setting: Setting) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where nothing turns under power.
 
     The share is of the continuous torque. Whether it stalls is asked of the peak, with the spread of
@@ -23,6 +25,10 @@ def limit(figures: Figures, setting: Setting) -> Limit | None:
     band = (torque.low or torque.value, torque.high or torque.value)
     spread = (CURVE_SPREAD**2 + spread_of(band) ** 2) ** 0.5
     chance = chance_over(torque.value, at.peak, spread)
+    peak = figures.value("torque_peak")
+    if figures.gaps and peak is not None:
+        # Nothing carries the drive from tooth to tooth: the peak counts too, against what it reaches for seconds.
+        chance = max(chance, chance_over(peak, at.peak, spread))
     verdict = word(chance)
     sentence = f"{in_words(chance)} stalls"
     if torque.value > at.continuous and verdict == "expected":

@@ -44,6 +44,34 @@ def word(chance: float) -> str:
     return "tight" if chance <= BEYOND else "beyond"
 
 
+def by_factor(
+    name: str,
+    title: str,
+    *,
+    demand: float,
+    capacity: float,
+    unit: str,
+    shown: str,
+    tight: float = 1.0,
+    when_tight: str = "",
+    when_beyond: str = "",
+    working: str = "",
+    band: tuple[float, float] | None = None,
+) -> Limit:
+    """A limit that goes by its share alone: above `tight` of the capacity it is tight, above the capacity beyond."""
+    share = demand / capacity if capacity > 0 else float("inf")
+    verdict, sentence = "expected", ""
+    if share > 1 + 1e-9:
+        verdict, sentence = "beyond", when_beyond
+    elif share > tight + 1e-9:
+        verdict, sentence = "tight", when_tight
+    low, high = band or (capacity * tight, capacity)
+    return Limit(
+        name=name, title=title, demand=demand, capacity=capacity, unit=unit, share=share, verdict=verdict, low=low,
+        high=high, shown=shown, sentence=sentence, working=working,
+    )  # fmt: skip
+
+
 def nearness(limit: Limit) -> tuple[int, float]:
     """By which limits are sorted: the nearest to giving out first, the unknown last."""
     return (-_RANK[limit.verdict], -round(limit.share, 6) if limit.verdict != "unknown" else 0.0)

@@ -6,7 +6,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.model.quantity import Quantity
+from jobsheet.model.quantity import Quantity, Thread
 
 #: The faces of a piece of stock as it lies on the drawing.
 FACES = ("top", "bottom", "front", "rear", "left", "right")
@@ -54,6 +54,8 @@ class Holding(Struct, frozen=True, kw_only=True):
     packing: str = ""
     above_jaws: Quantity | None = None
     tighten: Quantity | None = None
+    clamps: int | None = None
+    bolt: Thread | None = None
     stop: str = ""
     note: str = ""
 

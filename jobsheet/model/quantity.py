@@ -115,6 +115,7 @@ class Cutter(Struct, frozen=True, kw_only=True):
     rake: float | None = None
     nose: float | None = None
     state: str = ""
+    holder: str = ""
     place: str = ""
     style: str = ""
     extra: tuple[str, ...] = ()

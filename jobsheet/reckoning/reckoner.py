@@ -11,11 +11,14 @@ from jobsheet.catalog.materials import find as find_material
 from jobsheet.errors import JobsheetError
 from jobsheet.limits.register import governing, limits_of
 from jobsheet.model.figures import Figures, Limit
-from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.job import Job, Operation, SetUp, Stock
+from jobsheet.model.machine import Machine
+from jobsheet.model.material import Material
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting, Shop
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.grip import grip_of, load_of, top_of
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -73,7 +76,7 @@ def reckon_operation(
         figures = kind.figures(fields, setting)
         return (
             figures,
-            limits_of(figures, setting),
+            limits_of(figures, setting, fields),
             kind.rows(fields, figures, setting),
             kind.dials(fields, figures, setting),
             "",
@@ -101,6 +104,7 @@ class Reckoner:
     def __init__(self, shop: Shop | None = None) -> None:
         self.shop = shop or workshop()
         self._seen: dict[str, _Seen] = {}
+        self._grips: dict[str, tuple[Any, Machine, Material, tuple[Any, ...]]] = {}
 
     def reckon(self, job: Job) -> Reckoned:
         """All figures and limits of a job.
@@ -118,7 +122,8 @@ class Reckoner:
         off: dict[str, float] = {}
         for set_up in job.set_ups:
             extent = _extent(size, off, set_up)
-            ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent)
+            held = self._held(set_up, job.stock, machine, material)
+            ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent, held)
             made = self._set_up(set_up, ground, self._seen.get(set_up.key))
             seen[set_up.key] = made
             outcomes.update(zip(made.keys, made.outcomes, strict=True))
@@ -128,12 +133,26 @@ class Reckoner:
         self._seen = seen
         return Reckoned(job=job, operations=outcomes, settings=settings, shop=self.shop)
 
+    def _held(self, set_up: SetUp, stock: Stock, machine: Machine, material: Material) -> tuple[Any, ...]:
+        """What holds the work, remembered for as long as nothing of it changes."""
+        key = (set_up.holding, stock)
+        known = self._grips.get(set_up.key)
+        if known is not None and known[0] == key and known[1] is machine and known[2] is material:
+            return known[3]
+        found = (
+            grip_of(set_up.holding, machine, material, self.shop),
+            top_of(set_up.holding, machine),
+            load_of(stock, set_up.holding, machine, material),
+        )
+        self._grips[set_up.key] = (key, machine, material, found)
+        return found
+
     def _set_up(self, set_up: SetUp, ground: tuple[Any, ...], before: _Seen | None) -> _Seen:
         if before is not None and not _same_ground(before.ground, ground):
             before = None
         if before is not None and (taken := _taken_over(set_up, ground, before)) is not None:
             return taken
-        machine, material, shop, units, fluid, extent = ground
+        machine, material, shop, units, fluid, extent, (grip, top, load) = ground
         known = (
             {id(operation): index for index, operation in enumerate(before.set_up.operations)}
             if before
@@ -155,7 +174,7 @@ class Reckoner:
                     continue
             setting = Setting(
                 machine=machine, material=material, shop=shop, units=units, fluid=fluid,
-                extent=(extent[0], extent[1], height), pilot=pilot, thickness=height,
+                extent=(extent[0], extent[1], height), pilot=pilot, thickness=height, grip=grip, top=top, load=load,
             )  # fmt: skip
             settings.append(setting)
             outcomes.append(_outcome(operation, setting))

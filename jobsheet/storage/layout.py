@@ -48,6 +48,8 @@ HOLDING = (
     Entry(name="packing", title="Parallels or packing", asks="text", optional=True),
     Entry(name="above_jaws", title="Above the jaws", asks="length", low="0 mm", high="1 m", optional=True),
     Entry(name="tighten", title="Tighten to", asks="torque", low="0 N·m", high="500 N·m", optional=True),
+    Entry(name="clamps", title="Strap clamps", asks="count", low="1", high="20", optional=True),
+    Entry(name="bolt", title="Their bolts", asks="thread", optional=True, hint="such as M12"),
     Entry(name="stop", title="Stop", asks="text", optional=True),
     Entry(name="note", title="Holding note", asks="text", optional=True),
 )
