@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import angle_below, formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import angle_below, formula, positive, refuse
 from jobsheet.cutting.trig import acos, asin, cos, sin
 
 SQUARE = pi / 2
@@ -515,6 +515,5 @@ def teeth_in_cut(teeth: float, engagement: float) -> float:
     1.0
     """
     positive(teeth=teeth)
-    not_negative(engagement=engagement)
     angle_below(2 * pi * (1 + 1e-9), engagement=engagement)
     return teeth * engagement / (2 * pi)

@@ -374,3 +374,26 @@ def test_the_wall_agrees_with_slices_at_its_own_moments(put):
     largest = max(map(abs, got))
     near = [abs(mine - plain) < 0.02 * largest for mine, plain in zip(got, heights(given_), strict=True)]
     assert sum(near) >= 0.97 * len(near)  # the slices blur the heights next to a corner
+
+
+@pytest.mark.parametrize(
+    ("teeth", "arc", "always"),
+    [
+        (3, partial(face_arc, 38 * MM, 50 * MM), False),  # 98.9 degrees of 120
+        (4, partial(face_arc, 38 * MM, 50 * MM), True),  # 98.9 degrees of 90
+        (2, partial(side_arc, 12 * MM, 12 * MM), True),  # 180 of 180: one leaves as the other enters
+        (4, partial(side_arc, 6 * MM, 12 * MM, climb=True), True),  # 90 of 90
+        (4, partial(side_arc, 5.99 * MM, 12 * MM, climb=True), False),
+    ],
+)
+def test_straight_teeth_follow_each_other_or_leave_a_gap(teeth, arc, always):
+    start, end = arc()
+    got = tooth_forces(
+        **{**GOOD, "diameter": 12 * MM, "teeth": teeth, "helix": 0.0, "start": start, "end": end}
+    )
+    assert got.always_in_cut is always
+
+
+def test_one_straight_tooth_pushes_with_its_tangential_and_radial_force_together():
+    got = tooth_forces(**{**GOOD, "teeth": 1, "helix": 0.0, "end": pi})
+    assert got.in_plane_peak == pytest.approx(got.tangential_peak * math.hypot(1, 0.4))
