@@ -84,11 +84,6 @@ class Mutant:
     def id(self) -> str:
         return f"{self.module}.py:{self.line} {self.owner or 'at import'}: {self.what}"
 
-    @property
-    def key(self) -> str:
-        """The same without its line, for a list that outlives an edit above it."""
-        return f"{self.module} {self.owner or 'at import'}: {self.what}"
-
 
 def _put(
     node: ast.AST, name: str, value: object, position: int | None = None
@@ -114,6 +109,12 @@ def _put(
 
 def _words(node: ast.AST) -> str:
     return " ".join(ast.unparse(node).split())
+
+
+def key_of_line(line: str) -> str:
+    """A printed survivor without its line number, for a list that outlives an edit above it."""
+    module, _, rest = line.removeprefix("survived").strip().partition(".py:")
+    return f"{module} {rest.partition(' ')[2]}"
 
 
 class _Sites:
@@ -451,14 +452,16 @@ def _import_and_test(mutant: Mutant, tree: ast.Module) -> int | None:
     code = _changed(tree, mutant)
     sys.meta_path.insert(0, _Changed(f"{PACKAGE}.{mutant.module}", str(FOLDER / f"{mutant.module}.py"), code))
     _silent()
-    topic = HERE / f"test_{mutant.module}.py"
-    nearest = [
-        str(path) for path in (topic, HERE / "test_published.py", HERE / "test_contract.py") if path.exists()
-    ]
-    if pytest.main([*OPTIONS, "-x", *nearest], plugins=[_LeftOut()]):
-        return 0
+    names = (
+        "test_constants",
+        f"test_{mutant.module}",
+        "test_contract",
+        "test_published",
+    )  # where such a change shows
+    nearest = [str(HERE / f"{name}.py") for name in names if (HERE / f"{name}.py").exists()]
     rest = [str(path) for path in sorted(HERE.glob("test_*.py")) if str(path) not in nearest]
-    return 0 if pytest.main([*OPTIONS, "-x", *rest], plugins=[_LeftOut()]) else None
+    rounds = [*([one] for one in nearest), rest]
+    return 0 if any(pytest.main([*OPTIONS, "-x", *one], plugins=[_LeftOut()]) for one in rounds) else None
 
 
 def _silent() -> None:

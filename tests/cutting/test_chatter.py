@@ -86,8 +86,8 @@ def plain_scan(
     """Lowest depth and its frequency by the plain determinant, det(1 + L A G) = 0, at many frequencies."""
     xx, xy, yx, yy = chatter._directions(kr, start, end)
     best = (inf, 0.0)
-    for step in range(60000):
-        frequency = low * (high / low) ** (step / 60000)
+    for step in range(12000):
+        frequency = low * (high / low) ** (step / 12000)
         gx = sum(
             1
             / (m.stiffness * (1 - (frequency / m.frequency) ** 2 + 2j * m.damping * frequency / m.frequency))

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from jobsheet.cutting import reference
 from jobsheet.cutting.formula import UNITS, all_formulas, formula_of
@@ -102,6 +104,22 @@ def test_a_formula_has_the_dimension_it_promises(name, units, with_units, monkey
     got = units.Quantity(got).to_base_units()
     assert dimensions(got) == dimensions(promised)
     assert got.magnitude == pytest.approx(expected, rel=1e-9)
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(name=st.sampled_from(sorted(FORMULAS)), factor=st.floats(0.7, 1.0))
+def test_units_never_change_a_result(name, factor, units):
+    """The same inputs, given in inches, minutes and pounds and turned into SI as a form does it."""
+    function = FORMULAS[name]
+    recorded = formula_of(function)
+    values = {
+        key: value if isinstance(value, int) else value * factor for key, value in sample(function).items()
+    }
+    turned = {}
+    for key, value in values.items():
+        si, other = UNLIKE_SI[recorded.inputs[key].unit]
+        turned[key] = units.Quantity(value, si).to(other).to(si).magnitude if si else value
+    assert function(**turned) == pytest.approx(function(**values), rel=1e-9)
 
 
 def test_torque_times_angular_speed_is_power():

@@ -60,9 +60,10 @@ def test_cone_depth_turns_cone_diameter_round(depth, angle, tip):
     assert cone_depth(cone_diameter(depth, angle, tip), angle, tip) == pytest.approx(depth, rel=1e-6)
 
 
-def test_a_cone_cannot_be_narrower_than_its_tip():
+@pytest.mark.parametrize("diameter", [1e-3, 2e-3])
+def test_a_cone_is_wider_than_its_tip(diameter):
     with pytest.raises(CalcError, match="larger than the tip"):
-        cone_depth(1e-3, 1.5, tip=2e-3)
+        cone_depth(diameter, 1.5, tip=2e-3)
 
 
 def test_a_ball_cuts_its_whole_diameter_at_half_of_it():

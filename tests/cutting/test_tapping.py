@@ -98,3 +98,11 @@ def test_a_steeper_flank_asks_more_by_its_tangent():
         tapping.tap_torque(3600e6, 1.35, 6e-3, 5e-3, half_angle=radians(half)) for half in (30, 80)
     )
     assert eighty / thirty == pytest.approx(5.6713 / 0.57735, rel=1e-4)
+
+
+def test_a_thread_that_leaves_nothing_is_refused():
+    """A pitch at which the profile meets itself: 1.0825318 P is the whole diameter, or 1.2990381 P for the full height."""
+    with pytest.raises(CalcError, match="finer"):
+        tapping.minor_diameter(tapping.BASIC_THREAD, 1.0)
+    with pytest.raises(CalcError, match="leave a hole"):
+        tapping.drill_for_percent(tapping.FULL_THREAD, 1.0, 1.0)

@@ -181,3 +181,12 @@ def test_facing_deeper_asks_more(figure):
 def test_twice_the_depth_is_twice_the_power(depth):
     once, twice = (reckon("face", **FACE, depth=f"{float(depth) * times:.3f} in") for times in (1, 2))
     assert value(twice, "power") == pytest.approx(2 * value(once, "power"))
+
+
+def test_the_same_cut_typed_in_millimetres_is_the_same_cut():
+    inches = reckon("face", **FACE, depth="0.100 in")
+    metric = {"cutter": "face mill 50.8 mm, 4 teeth, carbide", "width": "30.48 mm", "feed_per_tooth": "0.0762 mm", "spindle": "500 rpm"}  # fmt: skip
+    millimetres = reckon("face", **metric, depth="2.54 mm")
+    assert [one.name for one in inches.items] == [one.name for one in millimetres.items]
+    for one in inches.items:
+        assert millimetres.value(one.name) == pytest.approx(one.value), one.name
