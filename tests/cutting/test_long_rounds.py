@@ -56,7 +56,7 @@ def test_95_of_100_lines_are_run(lines, package):
 
 
 def test_85_of_100_changes_are_noticed():
-    """Changes one thing at a time in `jobsheet/cutting`; about five minutes on one processor."""
+    """Changes one thing at a time in `jobsheet/cutting`; about ten minutes on one processor."""
     command = [sys.executable, "-m", "tests.cutting.mutation"]
     done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr

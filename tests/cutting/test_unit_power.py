@@ -71,3 +71,12 @@ def test_ratio_of_the_two_methods(material, kc11, mc, horse, ratio):
 
 def test_the_rule_of_thumb_for_aluminium_asks_a_fifth_of_steel():
     assert thumb_power(1e-6, 0.4e-9) == pytest.approx(5 * thumb_power(1e-6, 2e-9))
+
+
+@pytest.mark.parametrize(("feed", "factor"), [(0.035, 1.55), (0.35, 0.97), (0.9, 0.80)])
+def test_is_straight_between_the_printed_points(feed, factor):
+    assert unit_power_feed_factor(feed * 1e-3) == pytest.approx(factor)
+
+
+def test_a_worn_edge_asks_more_by_its_factor():
+    assert unit_power(2e9, 1.25, 1e-6, wear=1.3) == pytest.approx(3250)
