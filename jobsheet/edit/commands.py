@@ -427,10 +427,10 @@ def _number_between(job: Job, set_up: SetUp, index: int) -> int:
             candidate += 10
         return candidate
     high = min(higher)
-    middle = (low + high) // 2
-    if low < middle < high:
-        fives = [number for number in range(low + 1, high) if number % 5 == 0 and number not in taken]
-        return min(fives, key=lambda number: abs(number - (low + high) / 2)) if fives else middle
+    free = [number for number in range(low + 1, high) if number not in taken]
+    if free:
+        fives = [number for number in free if number % 5 == 0]
+        return min(fives or free, key=lambda number: abs(number - (low + high) / 2))
     candidate = low + 1
     while candidate in taken:
         candidate += 1

@@ -232,8 +232,6 @@ class Edits(RuleBasedStateMachine):
 
         self.history.break_merge()
         self.step(act)
-        if len(self.past) - 1 > self.at:
-            del self.past[self.at + 1 :]
 
     @rule()
     def undo(self):
