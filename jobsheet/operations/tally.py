@@ -82,4 +82,6 @@ class Tally:
         """All figures, in the order of `FIGURES`."""
         order = {name: index for index, name in enumerate(FIGURES)}
         items = sorted(self._figures.values(), key=lambda figure: order[figure.name])
-        return Figures(tuple(items), tuple(self._steps), tuple(self._caveats), self._missing_speed, self._gaps)
+        return Figures(
+            tuple(items), tuple(self._steps), tuple(self._caveats), self._missing_speed, self._gaps
+        )
