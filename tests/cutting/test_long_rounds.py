@@ -55,6 +55,7 @@ def test_95_of_100_lines_are_run(lines, package):
     assert run / every >= 0.95, [f"{share:.0%} {name}" for share, name in least]
 
 
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="each change is made in a forked process")
 def test_85_of_100_changes_are_noticed():
     """Changes one thing at a time in `jobsheet/cutting`; about ten minutes on one processor."""
     command = [sys.executable, "-m", "tests.cutting.mutation"]
