@@ -13,7 +13,7 @@ from PySide6.QtCore import QCoreApplication, QObject, Signal
 from jobsheet.edit.commands import Command, SetField, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
-from jobsheet.gui.shown import Section, Shown, shown
+from jobsheet.gui.shown import Section, Shown, Suggested, shown
 from jobsheet.gui.views import HeadingView, RowView, heading_view, row_view
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.remark import Note, Remark
@@ -163,6 +163,26 @@ class Desk(QObject):
             entry.name: shown(entry, getattr(operation.fields, entry.name), drafts.get(entry.name), units)
             for entry in registry.kind(operation.kind).entries
         }
+
+    def suggestions(self, key: str) -> tuple[Suggested, ...]:
+        """What the catalogue would write into the fields of an operation, where something else stands there."""
+        from jobsheet.catalog.sources import words
+        from jobsheet.operations.advice import advice_for
+
+        setting = self.reckoned.settings.get(key) if self.reckoned else None
+        outcome = self.outcome(key)
+        if setting is None or outcome is None:
+            return ()
+        _, operation = self.job.find(key)
+        entries = {entry.name: entry for entry in registry.kind(operation.kind).entries}
+        units = self.job.units
+        found = []
+        for one in advice_for(operation.kind, operation.fields, setting, outcome.figures):
+            entry = entries[one.name]
+            said = entry.understood(getattr(operation.fields, one.name), units)
+            if said != entry.understood(entry.read(one.text, units), units):
+                found.append(Suggested(one.name, entry.title, one.text, one.why, words(one.source)))
+        return tuple(found)
 
     def why_not(self, key: str) -> str:
         """Why an operation has no figures; empty when it has."""

@@ -15,7 +15,8 @@ from jobsheet.gui.look import look
 from jobsheet.gui.margin import Margin
 from jobsheet.gui.measures import COLUMNS, TITLE, columns
 from jobsheet.gui.remarks import RemarkLine, WordsLine
-from jobsheet.gui.shown import Shown
+from jobsheet.gui.shown import Shown, Suggested
+from jobsheet.gui.suggested import Suggestions
 from jobsheet.gui.tokens import SEVERITIES
 from jobsheet.gui.views import RowView
 from jobsheet.model.remark import Remark
@@ -45,6 +46,9 @@ class OpenRow(QWidget):
         self.margin.height_changed.connect(self.height_changed)
         self._remarks: list[RemarkLine] = []
         self._words: list[WordsLine] = []
+        self.suggestions = Suggestions(self)
+        self.suggestions.taken.connect(self.typed)
+        self.suggestions.height_changed.connect(self.height_changed)
         self._said: tuple[tuple[Remark, ...], tuple[str, ...], tuple[str, ...]] = ((), (), ())
         self._bottom = 0
         self.setAccessibleName(view.title)
@@ -85,26 +89,34 @@ class OpenRow(QWidget):
         caption = translate("OpenRow", "prints as")
         for index, text in enumerate(prints):
             self._words.append(WordsLine(caption if not index else "", text, self, quiet=False))
-        for shown in self._lines():
+        for shown in (*self._remarks, *self._words):
             shown.show()
         self._order_tabs()
         return True
 
+    def suggest(self, items: tuple[Suggested, ...]) -> bool:
+        """Show what the catalogue would write; whether anything changed."""
+        if not self.suggestions.put(items):
+            return False
+        self._order_tabs()
+        return True
+
     def _order_tabs(self) -> None:
-        """Tab goes through the form, then the remarks, then the margin."""
+        """Tab goes through the form, then the remarks, the suggestions, and the margin."""
         fields = list(self.form.fields.values())
         stops: list[QWidget] = [fields[-1].box] if fields else []
         for line in self._remarks:
             stops.append(line)
             if line.button is not None:
                 stops.append(line.button)
+        stops += self.suggestions.stops()
         stops += [self.margin.beat.button, self.margin.more]
         for one, after in pairwise(stops):
             QWidget.setTabOrder(one, after)
 
-    def _lines(self) -> list[RemarkLine | WordsLine]:
+    def _lines(self) -> list[RemarkLine | WordsLine | Suggestions]:
         """All that is said under the form, from the top."""
-        return [*self._remarks, *self._words]
+        return [*self._remarks, self.suggestions, *self._words]
 
     @property
     def remark_lines(self) -> list[RemarkLine]:

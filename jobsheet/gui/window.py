@@ -177,6 +177,7 @@ class Window(QMainWindow):
             key = row.key
             row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
             row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+            row.suggest(desk.suggestions(key))
         else:
             self._refresh_header()
         self.bench.column.sheet.arrange()
@@ -278,6 +279,7 @@ class Window(QMainWindow):
         desk = self.desk
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
         row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+        row.suggest(desk.suggestions(key))
         self.bench.column.sheet.open(row)
         row.form.focus_first()
 

@@ -57,7 +57,8 @@ def advice_for(
     cutter = getattr(fields, "cutter", None)
     if cutter is None or cutter.diameter is None:
         return ()
-    if "feed_per_tooth" in names:
+    # A feed of the table is another way of saying the same: beside it there is nothing to suggest.
+    if "feed_per_tooth" in names and getattr(fields, "feed", None) is None:
         tooth = _by_hand(_tooth(kind, cutter, setting), fields, setting, figures)
         _add(found, "feed_per_tooth", setting, tooth)
     if "feed" in names and "feed_per_tooth" not in names:

@@ -206,7 +206,7 @@ def test_renumber(window):
     assert [operation.number for _, operation in window.desk.job.operations()] == [10, 20, 30, 40, 50, 60, 70]
 
 
-def test_tab_goes_through_form_remarks_and_margin(window, qtbot):
+def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
     window.edits.move_to("drill", "set-up-1", 1)
     window.edits.review()
     window.open_key("drill")
@@ -215,12 +215,13 @@ def test_tab_goes_through_form_remarks_and_margin(window, qtbot):
     last = list(row.form.fields.values())[-1].box
     last.setFocus()
     seen = []
-    for _ in range(3):
+    for _ in range(4):
         press(qtbot, window, Qt.Key.Key_Tab)
         seen.append(window.focusWidget())
     assert seen[0] is row.remark_lines[0]
     assert seen[1] is row.remark_lines[0].button
-    assert seen[2] is row.margin.more
+    assert seen[2] is row.suggestions.more
+    assert seen[3] is row.margin.more
 
 
 def test_a_fix_mends_the_plan_and_can_be_undone(window):
