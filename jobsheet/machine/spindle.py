@@ -69,6 +69,22 @@ def _made(
 
 def steps(machine: Machine) -> tuple[Speed, ...]:
     """The speeds of a stepped drive, slowest first; empty for a stepless one."""
+    found = _known.get(id(machine))
+    if found is not None and found[0] is machine:
+        return found[1]
+    if len(_known) > 64:
+        _known.clear()
+    made = _steps(machine)
+    _known[id(machine)] = (machine, made)
+    return made
+
+
+#: By the card's identity: hashing a whole card costs as much as reckoning its speeds.
+_known: dict[int, tuple[Machine, tuple[Speed, ...]]] = {}
+
+
+def _steps(machine: Machine) -> tuple[Speed, ...]:
+    """The speeds as the card has them."""
     count = sum(len(span.steps) for span in machine.spindle.ranges)
     rows = [(step, span) for span in machine.spindle.ranges for step in span.steps]
     rows.sort(key=lambda row: row[0].speed)

@@ -13,7 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -104,4 +104,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="bench-step", title="Bench step", icon="bench-step", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("bench",),
+    sees=no_lengths,
 )  # fmt: skip

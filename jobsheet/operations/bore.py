@@ -27,7 +27,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import KIENZLE_BAND, Tally
 
 FINE, LEVER = "fine feed", "lever"
@@ -281,4 +281,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="bore", title="Bore", icon="bore", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",), holes=holes,
+    sees=no_lengths,
 )  # fmt: skip

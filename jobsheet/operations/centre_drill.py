@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -184,4 +184,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="centre-drill", title="Centre drill", icon="centre-drill", fields=Fields, form=FORM, figures=figures,
     rows=rows, dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    sees=no_lengths,
 )  # fmt: skip

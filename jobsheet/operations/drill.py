@@ -19,7 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -174,4 +174,5 @@ KIND = Kind(
     blank=blank,
     groups=("drilling",),
     holes=holes,
+    sees=no_lengths,
 )

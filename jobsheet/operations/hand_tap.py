@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: Threads that hold a tap square by themselves (common practice).
@@ -189,4 +189,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="hand-tap", title="Tap by hand", icon="hand-tap", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("tapping", "tap"),
+    sees=no_lengths,
 )  # fmt: skip

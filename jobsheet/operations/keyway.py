@@ -18,7 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -195,4 +195,5 @@ KIND = Kind(
     title_of=title_of,
     blank=blank,
     groups=("milling",),
+    sees=no_lengths,
 )

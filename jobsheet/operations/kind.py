@@ -39,12 +39,23 @@ def _no_holes(_fields: Any) -> tuple[Hole, ...]:
     return ()
 
 
+def _all_lengths(_fields: Any) -> tuple[int, ...]:
+    return (0, 1, 2)
+
+
+def no_lengths(_fields: Any) -> tuple[int, ...]:
+    """For a kind whose figures do not depend on how long, wide or high the work is."""
+    return ()
+
+
 class Kind(Struct, frozen=True, kw_only=True):
     """One kind of operation.
 
     `figures` reckons, `rows` words the sheet, `dials` says what to set, `sweep` says what metal goes,
     `holes` which round holes it leaves (for what follows at the same place), `takes_off` by how much
-    it lowers the top of the work [m], `groups` in which words it answers to safety notes.
+    it lowers the top of the work [m], `groups` in which words it answers to safety notes, `sees` on which
+    lengths of the work its figures depend (0 along x, 1 along y, 2 up): where only others change, nothing
+    is reckoned anew.
     """
 
     name: str
@@ -61,6 +72,7 @@ class Kind(Struct, frozen=True, kw_only=True):
     groups: tuple[str, ...]
     holes: Callable[[Any], tuple[Hole, ...]] = _no_holes
     takes_off: Callable[[Any], float] = _nothing_taken
+    sees: Callable[[Any], tuple[int, ...]] = _all_lengths
 
     @property
     def entries(self) -> tuple[Entry, ...]:

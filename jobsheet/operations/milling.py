@@ -7,6 +7,7 @@ Kienzle's at the exact mean chip; peaks come from the tooth force summed over an
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
@@ -37,6 +38,8 @@ from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.tally import KIENZLE_BAND, Tally
 
+#: By value: the same cut is asked for again whenever something else of its operation or of the work changes.
+_tooth_forces = lru_cache(maxsize=2048)(tooth_forces)
 #: Helix of an end mill where none is written (cutting-data section 8); face mills and fly cutters have none.
 USUAL_HELIX = math.radians(30)
 _STRAIGHT = ("face mill", "fly cutter", "chamfer mill")
@@ -149,7 +152,7 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
     removal = tally.figure(
         "removal_rate", milling_removal_rate, depth=cut.depth, width=cut.width, table_feed=feed
     )
-    forces = tooth_forces(
+    forces = _tooth_forces(
         kc=kc,
         feed_per_tooth=cut.tooth,
         depth=cut.depth,

@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -136,4 +136,5 @@ KIND = Kind(
     blank=blank,
     groups=("milling", "drilling"),
     holes=holes,
+    sees=no_lengths,
 )

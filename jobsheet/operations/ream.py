@@ -22,7 +22,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: How far the lead of a machine reamer goes out beyond a through hole (common practice) [m].
@@ -181,4 +181,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="ream", title="Ream", icon="ream", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",), holes=holes,
+    sees=no_lengths,
 )  # fmt: skip

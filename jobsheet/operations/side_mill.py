@@ -123,6 +123,13 @@ def _cuts(fields: Fields) -> tuple[int, float]:
     return count, rough / count
 
 
+def _sees(fields: Fields) -> tuple[int, ...]:
+    """The length of the side, where it is not said."""
+    if fields.path is not None or fields.length is not None:
+        return ()
+    return (1 if fields.along == "y" else 0,)
+
+
 def _length(fields: Fields, setting: Setting) -> float:
     """How long the side is [m]."""
     if fields.path is not None:
@@ -242,4 +249,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="side-mill", title="Side mill", icon="side-mill", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("milling",),
+    sees=_sees,
 )  # fmt: skip

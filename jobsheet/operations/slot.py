@@ -19,7 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations import common, drilling, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -184,4 +184,5 @@ KIND = Kind(
     title_of=title_of,
     blank=blank,
     groups=("milling",),
+    sees=no_lengths,
 )

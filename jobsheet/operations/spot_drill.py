@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: A spot drill whose point is not written (common practice).
@@ -154,4 +154,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="spot-drill", title="Spot drill", icon="spot-drill", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    sees=no_lengths,
 )  # fmt: skip

@@ -12,7 +12,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: What a face takes to come clean where no depth is written: judgement, for the seconds and the picture only [m].
@@ -118,4 +118,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="spotface", title="Spotface", icon="spotface", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    sees=no_lengths,
 )  # fmt: skip

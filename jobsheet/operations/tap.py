@@ -14,7 +14,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 BY_HAND, POWER = "by hand", "under power"
@@ -200,4 +200,5 @@ def blank(units: str) -> Fields:
 KIND = Kind(
     name="tap", title="Tap", icon="tap", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, title_of=title_of, blank=blank, groups=("tapping",),
+    sees=no_lengths,
 )  # fmt: skip

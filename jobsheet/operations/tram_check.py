@@ -13,7 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -155,4 +155,5 @@ KIND = Kind(
     title_of=title_of,
     blank=blank,
     groups=("finding",),
+    sees=no_lengths,
 )

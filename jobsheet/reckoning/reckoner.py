@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.catalog.materials import find as find_material
 from jobsheet.errors import JobsheetError
@@ -275,6 +276,16 @@ def _note(operation: Operation, holes: dict[tuple[int, int], float], height: flo
 
 def _outcome(operation: Operation, setting: Setting) -> Outcome:
     kind = kind_of(operation.kind)
+    seen = kind.sees(operation.fields)
+    if len(seen) < 3:
+        # What is not looked at is left out, so that a change of it finds what was reckoned before.
+        extent = setting.extent
+        shown = (
+            extent[0] if 0 in seen else 0.0,
+            extent[1] if 1 in seen else 0.0,
+            extent[2] if 2 in seen else 0.0,
+        )
+        setting = replace(setting, extent=shown)
     figures, limits, rows, dials, problem = reckon_operation(operation.kind, operation.fields, setting)
     try:
         title = kind.title_of(operation.fields)
