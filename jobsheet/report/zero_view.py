@@ -29,7 +29,7 @@ def zero_picture(
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round."""
     along, across, _ = lie.size
-    left, right, bottom = 34.0, 40.0, 31.0
+    left, right, bottom = 34.0, 40.0, 36.0
     # Room for a letter behind the far jaw, where there is one.
     top = 28.0 if any(lie.side(face) == "far" for _, face in datums) else 15.0
     scale = min((width - left - right) / along, (height - top - bottom) / across)
