@@ -20,6 +20,8 @@ from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH, KINDS, bare_unit
 
 _THROUGH = re.compile(r"^\s*(through|thru)\s*$", re.IGNORECASE)
+#: Between x and y of a place: a comma alone may be a decimal one.
+_COORDINATES = re.compile(r",\s+|\s*\|\s*")
 _YES = {"yes": True, "true": True, "no": False, "false": False}
 #: Text longer than this is a slip (a pasted page), not a step.
 LONGEST_TEXT = 2000
@@ -233,27 +235,34 @@ def read_place(piece: str, start: int, units: str) -> Place | Pattern:
             return read_pattern(piece, units)
         except QuantityError as error:
             raise QuantityError(str(error), start, start + len(piece)) from None
-    parts = re.split(r",\s+|\s*\|\s*", piece.strip())
-    if len(parts) != 2:
+    parted = list(_COORDINATES.finditer(piece.strip()))
+    if len(parted) != 1:
         raise QuantityError(
             f"“{piece.strip()}” is not one place; write x, a comma, a blank and y, such as 14, 12"
             " (places are parted by semicolons).",
             start,
             start + len(piece),
         )
-    return place_from(parts[0], parts[1], units, start)
+    text, first = piece.strip(), start + len(piece) - len(piece.lstrip())
+    gap = parted[0]
+    return Place(
+        _coordinate(text[: gap.start()], units, first),
+        _coordinate(text[gap.end() :], units, first + gap.end()),
+    )
 
 
-def place_from(x: str, y: str, units: str, start: int = 0) -> Place:
+def place_from(x: str, y: str, units: str) -> Place:
     """A place from the texts of its two coordinates."""
+    return Place(_coordinate(x, units, 0), _coordinate(y, units, 0))
+
+
+def _coordinate(text: str, units: str, start: int) -> Quantity:
+    """One coordinate; what is wrong in it is pointed at in the whole text, in which it begins at `start`."""
     try:
-        return Place(
-            Quantity(read(x, "length", units), x.strip()), Quantity(read(y, "length", units), y.strip())
-        )
+        return Quantity(read(text, "length", units), text.strip())
     except QuantityError as error:
-        raise QuantityError(
-            str(error), start + error.start, None if error.end is None else start + error.end
-        ) from None
+        end = start + (len(text) if error.end is None else error.end)
+        raise QuantityError(str(error), start + error.start, end) from None
 
 
 def _read_material(_entry: Entry, text: str, _units: str) -> str:
