@@ -9,9 +9,11 @@ def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
     # Nothing is thrown away while modules are read; the window collects again once it is painted.
     gc.disable()
-    from jobsheet.gui.opening import open_at_start
+    from jobsheet.gui import compiled
 
-    opened = open_at_start(path)
-    from jobsheet.gui.start import run
+    with compiled.used():
+        from jobsheet.gui.opening import open_at_start
 
+        opened = open_at_start(path)
+        from jobsheet.gui.start import run
     return run(opened)

@@ -1,0 +1,159 @@
+"""Keeps what every start would compile anew: the toolkit's own Python helpers, and regular expressions.
+
+Python keeps the compiled code of modules that lie in files. PySide6 carries its helpers as source in an archive
+inside a library, so that each start compiles them again (some 20 ms), and no regular expression is kept at all
+(some 15 ms). Both are kept here, beside our own compiled modules and under the same rules as those (PEP 552):
+used only for the very same source and the very same Python, not written where Python is told not to, and never
+needed. Whoever can write there can write our modules themselves, so that nothing more has to be trusted.
+"""
+
+from __future__ import annotations
+
+import builtins
+import contextlib
+import marshal
+import os
+import re
+import sys
+from collections.abc import Iterator
+from importlib.util import MAGIC_NUMBER, cache_from_source, source_hash
+from types import CodeType
+from typing import Any
+
+#: Whose modules are kept; every other compilation goes its usual way.
+OWNER = "shibokensupport"
+#: What a caller hands down to what it compiles: the bits of `from __future__`.
+_FUTURE = 0x1FF0000
+#: Far more than a start compiles; what is beyond is not kept.
+MOST = 1000
+_PYTHON = f"{MAGIC_NUMBER!r} {sys.version}"
+
+#: The parts of a pattern as `_sre.compile` takes them, behind the pattern itself.
+_Parts = tuple[int, list[int], int, dict[str, int], tuple[str | None, ...]]
+
+
+def place() -> str:
+    """Where it is kept: where Python keeps the compiled code of this module."""
+    return cache_from_source(__file__).removesuffix(".pyc") + ".start"
+
+
+class _Listener:
+    """Stands for `_sre` while a pattern is made, and hears of what it is made."""
+
+    def __init__(self, plain: Any) -> None:
+        self._plain = plain
+        self.heard: list[_Parts] = []
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._plain, name)
+
+    def compile(self, pattern: Any, flags: int, *parts: Any) -> Any:
+        """Hear, and make it."""
+        if len(parts) == 4:
+            words, groups, numbers, names = parts
+            self.heard.append(
+                (int(flags), [int(word) for word in words], groups, dict(numbers), tuple(names))
+            )
+        return self._plain.compile(pattern, flags, *parts)
+
+
+class Compiled:
+    """What is known by source and manner of compiling; reads what was kept, learns what is new."""
+
+    def __init__(self, path: str) -> None:
+        self.path = path
+        self.new = False
+        self._code: dict[tuple[str, bytes, int], CodeType] = {}
+        self._parts: dict[tuple[str | bytes, int], _Parts] = {}
+        self._compile: Any = builtins.compile
+        #: The part of Python that makes patterns, where it is as we know it.
+        self._maker: Any = getattr(re, "_compiler", None)
+        self._make: Any = getattr(self._maker, "compile", None)
+        self._sre: Any = getattr(self._maker, "_sre", None)
+        self._read()
+
+    def _read(self) -> None:
+        """Take what was kept; nothing where the file is missing, damaged or of another Python."""
+        try:
+            with open(self.path, "rb") as file:  # noqa: PTH123  # the quick way
+                kept = file.read()
+        except OSError:
+            return
+        check, body = kept[:8], kept[8:]
+        if check != source_hash(body):
+            return
+        try:
+            python, code, parts = marshal.loads(body)  # noqa: S302  # as Python does with our modules
+        except (EOFError, ValueError, TypeError):
+            return
+        if python == _PYTHON:
+            self._code, self._parts = code, parts
+
+    @contextlib.contextmanager
+    def used(self) -> Iterator[None]:
+        """Compile by what is kept while this lasts."""
+        builtins.compile = self._module
+        known = self._make is not None and self._sre is not None
+        if known:
+            self._maker.compile = self._pattern
+        try:
+            yield
+        finally:
+            builtins.compile = self._compile
+            if known:
+                self._maker.compile = self._make
+
+    def _module(self, source: Any, filename: Any, mode: str, *rest: Any, **named: Any) -> Any:
+        """Stand for `compile`."""
+        if rest or named or not isinstance(source, bytes) or not str(filename).startswith(OWNER):
+            return self._compile(source, filename, mode, *rest, **named)
+        future = sys._getframe(1).f_code.co_flags & _FUTURE  # noqa: SLF001  # as `compile` itself does
+        key = (f"{filename} {mode}", source_hash(source), future)
+        code = self._code.get(key)
+        if code is None:
+            code = self._code[key] = self._compile(source, filename, mode, future, True)
+            self.new = True
+        return code
+
+    def _pattern(self, pattern: Any, flags: int = 0) -> Any:
+        """Stand for what makes a regular expression."""
+        if type(pattern) not in (str, bytes) or flags & re.DEBUG:
+            return self._make(pattern, flags)
+        key = (pattern, int(flags))
+        parts = self._parts.get(key)
+        if parts is not None:
+            return self._sre.compile(pattern, *parts)
+        self._maker._sre = listener = _Listener(self._sre)  # noqa: SLF001
+        try:
+            made = self._make(pattern, flags)
+        finally:
+            self._maker._sre = self._sre  # noqa: SLF001
+        if len(listener.heard) == 1 and len(self._parts) < MOST:
+            self._parts[key] = listener.heard[0]
+            self.new = True
+        return made
+
+    def keep(self) -> None:
+        """Write what is new; where that cannot be done the next start compiles again."""
+        if not self.new or sys.dont_write_bytecode:
+            return
+        self.new = False
+        body = marshal.dumps((_PYTHON, self._code, self._parts))
+        beside = f"{self.path}.{os.getpid()}"
+        try:
+            os.makedirs(os.path.dirname(self.path), exist_ok=True)  # noqa: PTH103, PTH120
+            with open(beside, "wb") as file:  # noqa: PTH123
+                file.write(source_hash(body) + body)
+            os.replace(beside, self.path)  # noqa: PTH105
+        except OSError:
+            with contextlib.suppress(OSError):
+                os.unlink(beside)  # noqa: PTH108
+
+
+@contextlib.contextmanager
+def used() -> Iterator[None]:
+    """Start with what is kept, and keep at once what had to be compiled, as Python does."""
+    compiled = Compiled(place())
+    with compiled.used():
+        yield
+    compiled.keep()
