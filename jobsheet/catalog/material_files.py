@@ -12,6 +12,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.catalog.data import parsed
 from jobsheet.model.material import Material, Sourced
 from jobsheet.paths import resources
 from jobsheet.units.grammar import read
@@ -20,14 +21,6 @@ from jobsheet.units.grammar import read
 GROUPS = ("steel", "stainless", "iron", "aluminium", "copper", "light", "heat-resisting", "plastic")
 _ROW = re.compile(r"^ {2}(?=[^\s#])", re.MULTILINE)
 _ROWS_BEGIN = "\nmaterials:\n"
-
-
-def _parsed(text: str) -> Any:
-    """A piece of a file of ours, with all scalars as text."""
-    import yaml
-
-    loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
-    return yaml.load(text, Loader=loader)  # noqa: S506 - BaseLoader makes text, lists and mappings only
 
 
 class _File(Struct, frozen=True):
@@ -43,14 +36,14 @@ def _file(group: str) -> _File:
     text = (resources() / "materials" / f"{group}.yaml").read_text(encoding="utf-8")
     head, _, body = text.partition(_ROWS_BEGIN)
     rows = tuple(f"  {piece}" for piece in _ROW.split(body) if piece.strip())
-    return _File(_parsed(head) or {}, rows, tuple(row.casefold() for row in rows))
+    return _File(parsed(head) or {}, rows, tuple(row.casefold() for row in rows))
 
 
 @cache
 def _row(group: str, index: int) -> tuple[str, dict[str, Any]]:
     """A row's name and its fields, with the file's family where the row has none of its own."""
     held = _file(group)
-    ((name, fields),) = _parsed(held.rows[index]).items()
+    ((name, fields),) = parsed(held.rows[index]).items()
     return name, {"family": held.head.get("family", ""), **fields}
 
 

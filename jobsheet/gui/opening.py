@@ -8,6 +8,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from jobsheet import paths
+from jobsheet.catalog import remembered
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.reckoning.reckoner import Reckoner
@@ -28,6 +29,17 @@ class Opened(Struct, frozen=True, kw_only=True):
 
 def open_at_start(path: str | None) -> Opened:
     """The job in a file; a copy of the sample where none is asked for or the file cannot be used."""
+    remembered.begin()
+    opened = _opened(path)
+    with contextlib.suppress(JobsheetError):
+        # Figures are remembered by value: what is reckoned here is ready when the window asks for it.
+        Reckoner().reckon(opened.job)
+    remembered.end()
+    return opened
+
+
+def _opened(path: str | None) -> Opened:
+    """The job with where it came from."""
     problem = ""
     if path is not None and not is_sample(Path(path)):
         try:
@@ -36,11 +48,7 @@ def open_at_start(path: str | None) -> Opened:
         except JobsheetError as error:
             problem = str(error)
     sample = Path(path) if path is not None and not problem else paths.sample_jobs() / SAMPLE
-    opened = Opened(job=read_job(sample), sample=sample.name, problem=problem)
-    with contextlib.suppress(JobsheetError):
-        # Figures are remembered by value: what is reckoned here is ready when the window asks for it.
-        Reckoner().reckon(opened.job)
-    return opened
+    return Opened(job=read_job(sample), sample=sample.name, problem=problem)
 
 
 def is_sample(path: Path) -> bool:
