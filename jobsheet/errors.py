@@ -14,7 +14,7 @@ Only `gui/` and `cli/` turn one into a box or an exit code.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
 class JobsheetError(Exception):
@@ -58,8 +58,7 @@ class QuantityError(JobsheetError):
         self.end = end
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(NamedTuple):
     """One thing wrong in a file: where, and what to write."""
 
     line: int | None

@@ -10,10 +10,10 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import pi
 
 from jobsheet.cutting.formula import formula, positive, refuse
+from jobsheet.cutting.record import Record
 
 REFERENCE_STIFFNESS = 9.59e6
 """Stiffness of the reference cutter, 12 mm high speed steel 30 mm out [N/m]. Source: derived."""
@@ -306,8 +306,7 @@ def slot_limit_two_modes(stiffness: float, damping: float, kt: float, kr: float,
     return result
 
 
-@dataclass(frozen=True, slots=True)
-class Mode:
+class Mode(Record):
     """One mode of vibration in one direction: stiffness N/m, frequency Hz, damping ratio."""
 
     stiffness: float
@@ -320,8 +319,7 @@ class Mode:
         return 1 / (self.stiffness * complex(1 - ratio * ratio, 2 * self.damping * ratio))
 
 
-@dataclass(frozen=True, slots=True)
-class Lobe:
+class Lobe(Record):
     """The lowest depth without chatter in m, and the frequency in Hz at which it would vibrate."""
 
     depth: float

@@ -38,10 +38,10 @@ import importlib
 import inspect
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, NamedTuple, NoReturn, TypeVar
 
+from jobsheet.cutting.record import Record
 from jobsheet.errors import CalcError
 
 Function = Callable[..., Any]
@@ -89,8 +89,7 @@ class _Doc(NamedTuple):
     result: tuple[str, Quantity]
 
 
-@dataclass(frozen=True, slots=True)
-class Formula:
+class Formula(Record):
     """What is known about a formula beside its code."""
 
     function: Function
@@ -129,8 +128,7 @@ class Formula:
         return self.symbols.get(name, name)
 
 
-@dataclass(frozen=True, slots=True)
-class Outside:
+class Outside(Record):
     """An input that lies outside the range its source covers; all numbers SI."""
 
     symbol: str
@@ -148,8 +146,7 @@ class Outside:
         return f"outside the range of the source ({limits}): {self.symbol} is {value}{tail}"
 
 
-@dataclass(frozen=True, slots=True)
-class Working:
+class Working(Record):
     """A formula with its numbers put in: all a page needs to show how a figure came about."""
 
     name: str

@@ -13,11 +13,11 @@ within 0.02 %. Means need no steps at all: a helix does not change them.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 from math import pi
 
 from jobsheet.cutting.formula import finite, formula, not_negative, positive, refuse
+from jobsheet.cutting.record import Record
 from jobsheet.cutting.trig import tan
 
 RADIAL = 0.4
@@ -26,8 +26,7 @@ STEP = math.radians(1.0)
 _STRAIGHT = 1e-6  # rad: a smaller lag than this is no helix
 
 
-@dataclass(frozen=True, slots=True)
-class ToothForces:
+class ToothForces(Record):
     """Forces of a cut through one turn; SI, on the cutter, `x` along the feed."""
 
     start: float
