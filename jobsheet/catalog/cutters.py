@@ -16,6 +16,7 @@ from jobsheet.catalog.threads import read_thread
 from jobsheet.errors import QuantityError
 from jobsheet.model.quantity import Cutter
 from jobsheet.units.grammar import nearest, read
+from jobsheet.units.lazily import pattern
 from jobsheet.units.show import trimmed
 
 #: What it may be called -> kind. Trade words only.
@@ -54,27 +55,27 @@ TAP_STYLES = (
     "plug",
     "form",
 )
-_PLACE = re.compile(r"^(drawer|shelf|box|rack|cabinet|place|case|bench|tray|stand)\b", re.IGNORECASE)
-_TEETH = re.compile(r"^(\S+)\s*(?:-?\s*)(teeth|tooth|flutes?|inserts?|edges?|cutting edges?)$", re.IGNORECASE)
-_ANGLE = re.compile(r"^(?:point\s+)?([\d.,]+)\s*(?:°|deg|degrees)(?:\s+point)?$", re.IGNORECASE)
+_PLACE = pattern(r"^(drawer|shelf|box|rack|cabinet|place|case|bench|tray|stand)\b", re.IGNORECASE)
+_TEETH = pattern(r"^(\S+)\s*(?:-?\s*)(teeth|tooth|flutes?|inserts?|edges?|cutting edges?)$", re.IGNORECASE)
+_ANGLE = pattern(r"^(?:point\s+)?([\d.,]+)\s*(?:°|deg|degrees)(?:\s+point)?$", re.IGNORECASE)
 #: `entering 45°` (of the edge to the finished face) and `rake 10°` (effective; below zero is negative).
-_NAMED_ANGLE = re.compile(
+_NAMED_ANGLE = pattern(
     r"^(?P<name>entering|rake)\s+(?P<angle>[+\-−]?[\d.,]+)\s*(?:°|deg|degrees)$", re.IGNORECASE
 )
-_NOSE = re.compile(r"^(?:nose|corner radius)\s+(.+)$", re.IGNORECASE)
+_NOSE = pattern(r"^(?:nose|corner radius)\s+(.+)$", re.IGNORECASE)
 #: What holds it: `in a collet`.
-_HELD = re.compile(r"^in (?:a |an |the )?(.+)$", re.IGNORECASE)
+_HELD = pattern(r"^in (?:a |an |the )?(.+)$", re.IGNORECASE)
 HOLDERS = ("drill chuck", "collet", "end-mill holder", "arbor", "tapping head")
 STATES = ("sharp", "used", "dull")
-_HELIX = re.compile(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
-_OUT = re.compile(
+_HELIX = pattern(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
+_OUT = pattern(
     r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE
 )
-_FLUTES = re.compile(
+_FLUTES = pattern(
     r"^(?:flutes?|cutting length)\s+(.+?)(?:\s+long)?$|^(.+?)\s+(?:flute|cutting) length$", re.IGNORECASE
 )
-_MARKED = re.compile(r"^(?:marked|highest|max(?:imum)?\.?)\s+(.+)$", re.IGNORECASE)
-_SPLIT = re.compile(r",\s+|;\s*|\s+·\s+")
+_MARKED = pattern(r"^(?:marked|highest|max(?:imum)?\.?)\s+(.+)$", re.IGNORECASE)
+_SPLIT = pattern(r",\s+|;\s*|\s+·\s+")
 
 
 def read_cutter(text: str, system: str = "mm") -> Cutter:

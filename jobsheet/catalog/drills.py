@@ -8,10 +8,11 @@ from functools import cache
 from jobsheet.catalog.data import shipped
 from jobsheet.errors import QuantityError
 from jobsheet.units.grammar import read
+from jobsheet.units.lazily import pattern
 from jobsheet.units.table import INCH
 
-_NUMBERED = re.compile(r"^\s*(?:#|№|no\.?\s*|number\s+)\s*(\d{1,3})\s*$", re.IGNORECASE)
-_LETTERED = re.compile(r"^\s*(?:letter\s+)?([A-Za-z])\s*$")
+_NUMBERED = pattern(r"^\s*(?:#|№|no\.?\s*|number\s+)\s*(\d{1,3})\s*$", re.IGNORECASE)
+_LETTERED = pattern(r"^\s*(?:letter\s+)?([A-Za-z])\s*$")
 
 
 @cache

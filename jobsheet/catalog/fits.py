@@ -7,12 +7,13 @@ import re
 from jobsheet.errors import QuantityError
 from jobsheet.model.quantity import Size
 from jobsheet.units.grammar import read, read_number
+from jobsheet.units.lazily import pattern
 
-_PLUS_MINUS = re.compile(r"^(?P<size>.+?)\s*(?:±|\+/-|\+-|plus or minus)\s*(?P<tol>.+)$")
-_TWO = re.compile(
+_PLUS_MINUS = pattern(r"^(?P<size>.+?)\s*(?:±|\+/-|\+-|plus or minus)\s*(?P<tol>.+)$")
+_TWO = pattern(
     r"^(?P<size>.+?)\s+(?P<first>[+\-−]?\s*[\d.,]+)\s*/\s*(?P<second>[+\-−]?\s*[\d.,]+)\s*(?P<unit>[^\d\s.,/]*)$"
 )
-_FIT = re.compile(r"^(?P<size>.+?)\s*(?P<letter>[A-Za-z]{1,2})(?P<grade>\d{1,2})$")
+_FIT = pattern(r"^(?P<size>.+?)\s*(?P<letter>[A-Za-z]{1,2})(?P<grade>\d{1,2})$")
 #: ISO 286-1 (from memory): standard tolerance grades by range of nominal size [µm].
 _RANGES = (3.0, 6.0, 10.0, 18.0, 30.0, 50.0, 80.0, 120.0, 180.0, 250.0, 315.0, 400.0, 500.0)
 _GRADES: dict[int, tuple[int, ...]] = {

@@ -16,10 +16,11 @@ from jobsheet.catalog.data import parsed
 from jobsheet.model.material import Material, Sourced
 from jobsheet.paths import resources
 from jobsheet.units.grammar import read
+from jobsheet.units.lazily import pattern
 
 #: The order in which the files are searched until a name is found: steel is what most jobs are of.
 GROUPS = ("steel", "stainless", "iron", "aluminium", "copper", "light", "heat-resisting", "plastic")
-_ROW = re.compile(r"^ {2}(?=[^\s#])", re.MULTILINE)
+_ROW = pattern(r"^ {2}(?=[^\s#])", re.MULTILINE)
 _ROWS_BEGIN = "\nmaterials:\n"
 
 

@@ -11,10 +11,11 @@ from jobsheet.catalog.data import shipped
 from jobsheet.errors import QuantityError
 from jobsheet.model.quantity import Thread
 from jobsheet.units.grammar import nearest, read_number
+from jobsheet.units.lazily import pattern
 from jobsheet.units.table import INCH
 
-_METRIC = re.compile(r"^\s*[Mm]\s*([\d.,]+)(?:\s*[x×X*]\s*([\d.,]+))?\s*$")
-_UNIFIED = re.compile(r"^\s*(#?\d[\d\s/\-]*?)\s*-\s*(\d{1,2})\s*(UNC|UNF|UNEF|UN)?\s*$", re.IGNORECASE)
+_METRIC = pattern(r"^\s*[Mm]\s*([\d.,]+)(?:\s*[x×X*]\s*([\d.,]+))?\s*$")
+_UNIFIED = pattern(r"^\s*(#?\d[\d\s/\-]*?)\s*-\s*(\d{1,2})\s*(UNC|UNF|UNEF|UN)?\s*$", re.IGNORECASE)
 
 
 class ThreadRow(Struct, frozen=True):

@@ -16,16 +16,17 @@ from jobsheet.catalog.cutters import understood as cutter_understood
 from jobsheet.errors import DocumentError, NoSuchEntry, QuantityError
 from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity
 from jobsheet.units.grammar import example, nearest, read
+from jobsheet.units.lazily import pattern
 from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH, KINDS, bare_unit
 
-_THROUGH = re.compile(r"^\s*(through|thru)\s*$", re.IGNORECASE)
+_THROUGH = pattern(r"^\s*(through|thru)\s*$", re.IGNORECASE)
 #: Between x and y of a place: a comma alone may be a decimal one.
-_COORDINATES = re.compile(r",\s+|\s*\|\s*")
+_COORDINATES = pattern(r",\s+|\s*\|\s*")
 _YES = {"yes": True, "true": True, "no": False, "false": False}
 #: Text longer than this is a slip (a pasted page), not a step.
 LONGEST_TEXT = 2000
-_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
+_CONTROL = pattern(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
 
 
 class Entry(Struct, frozen=True, kw_only=True):

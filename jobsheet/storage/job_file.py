@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 from typing import Any
 
@@ -15,8 +14,9 @@ from jobsheet.storage import layout, versions
 from jobsheet.storage.strict_yaml import Node, parse, read_file
 from jobsheet.storage.writing import digest, emit, file_digest, write_file
 from jobsheet.units.grammar import nearest
+from jobsheet.units.lazily import pattern
 
-_KEY = re.compile(r"^[a-z0-9][a-z0-9\-]{0,60}$")
+_KEY = pattern(r"^[a-z0-9][a-z0-9\-]{0,60}$")
 
 
 def name_in_file(name: str) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -13,9 +12,10 @@ from jobsheet.paths import own_folder, resources
 from jobsheet.storage.strict_yaml import Node, parse, read_file
 from jobsheet.storage.writing import digest
 from jobsheet.units.grammar import nearest, read
+from jobsheet.units.lazily import pattern
 
-_NAME = re.compile(r"^[a-z0-9][a-z0-9\-]{0,60}$")
-_MARK = re.compile(r"^(.*?),\s*(plate|measured|guessed)$")
+_NAME = pattern(r"^[a-z0-9][a-z0-9\-]{0,60}$")
+_MARK = pattern(r"^(.*?),\s*(plate|measured|guessed)$")
 
 
 class _Card:

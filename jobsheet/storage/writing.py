@@ -8,10 +8,11 @@ from pathlib import Path
 from typing import Any
 
 from jobsheet.errors import CannotWrite, ChangedOutside
+from jobsheet.units.lazily import pattern
 
 #: Text that every YAML reader takes as this text, without quotes. Numbers stay plain: ours are text anyway.
-_PLAIN = re.compile(r"^(?:[A-Za-z0-9À-ɏΑ-ωА-я(+⌀½¼¾.°µ/±−][^\n\t\"\\]*)$")
-_AMBIGUOUS = re.compile(r"^(?:yes|no|on|off|true|false|null|~|y|n)$", re.IGNORECASE)
+_PLAIN = pattern(r"^(?:[A-Za-z0-9À-ɏΑ-ωА-я(+⌀½¼¾.°µ/±−][^\n\t\"\\]*)$")
+_AMBIGUOUS = pattern(r"^(?:yes|no|on|off|true|false|null|~|y|n)$", re.IGNORECASE)
 
 
 def scalar(text: str, *, inside_flow: bool = False) -> str:

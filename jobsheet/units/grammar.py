@@ -14,9 +14,10 @@ import math
 import re
 
 from jobsheet.errors import QuantityError
+from jobsheet.units.lazily import pattern
 from jobsheet.units.table import BY_SPELLING, KINDS, bare_unit, unit
 
-_NUMBER = re.compile(
+_NUMBER = pattern(
     r"""\s*(?P<sign>[+\-−]?)\s*
         (?: (?P<whole>\d+)\s*[-\s]\s*(?P<mixed>\d+\s*[/⁄]\s*\d+)
           | (?P<fraction>\d+\s*[/⁄]\s*\d+)
@@ -25,7 +26,7 @@ _NUMBER = re.compile(
         )\s*""",
     re.VERBOSE,
 )
-_THOUSANDS = re.compile(r"^[+\-−]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$")
+_THOUSANDS = pattern(r"^[+\-−]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$")
 _VULGAR = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
 #: Longest text that is read at all; people write some ten characters.
 LONGEST = 200
