@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from operator import attrgetter
-from typing import NamedTuple, Protocol
+from typing import TYPE_CHECKING, Protocol
 
+from msgspec import Struct
 from PySide6.QtCore import QT_TRANSLATE_NOOP, QCoreApplication
-from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMainWindow, QMenu
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QAction
+    from PySide6.QtWidgets import QMainWindow, QMenu
 
 translate = QCoreApplication.translate
 
 
-class Row(NamedTuple):
+class Row(Struct, frozen=True):
     """One action: its id, its text, its keys, what it calls: a method of the window or of a part of it."""
 
     id: str
@@ -98,6 +101,8 @@ class Filler(Protocol):
 
 def make(window: QMainWindow) -> dict[str, QAction]:
     """All actions, connected to the window's methods."""
+    from PySide6.QtGui import QAction, QKeySequence
+
     made: dict[str, QAction] = {}
     for row in ACTIONS:
         action = QAction(translate("Actions", row.text), window)
@@ -118,6 +123,8 @@ def bar(window: QMainWindow) -> None:
 
 def fill(window: QMainWindow, actions: dict[str, QAction], filler: Filler) -> None:
     """The menus; those whose content can change are filled when they open."""
+    from PySide6.QtWidgets import QMenu
+
     titles = window.menuBar()
     for action, (_, ids) in zip(titles.actions(), MENUS, strict=True):
         menu = QMenu(window)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from PySide6.QtCore import QByteArray, QPointF, QRectF
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPixmap
 
 from jobsheet import paths
@@ -17,7 +17,7 @@ _awake: list[bool] = []
 
 
 def wake() -> None:
-    """The first figures are painted: icons and legend may follow."""
+    """The first figures are painted: signs, icons and legend may follow."""
     _awake[:] = [True]
 
 
@@ -36,6 +36,7 @@ def _source(name: str) -> str:
 @cache
 def pixmap(name: str, colour: str, size: int, ratio: float = 1.0) -> QPixmap:
     """The sign in that colour, `size` pixels high and wide."""
+    from PySide6.QtCore import QByteArray
     from PySide6.QtSvg import QSvgRenderer
 
     made = QPixmap(round(size * ratio), round(size * ratio))
@@ -50,8 +51,8 @@ def pixmap(name: str, colour: str, size: int, ratio: float = 1.0) -> QPixmap:
 
 
 def draw(painter: QPainter, name: str, colour: str, left: float, middle: float, size: int) -> None:
-    """Put a sign with its left edge and its middle line at a place; icons of steps wait for the figures."""
-    if name.startswith("op-") and not awake():
+    """Put a sign with its left edge and its middle line at a place; signs wait for the first figures."""
+    if not awake():
         return
     ratio = painter.device().devicePixelRatio()
     painter.drawPixmap(QPointF(left, middle - size / 2), pixmap(name, colour, size, ratio))

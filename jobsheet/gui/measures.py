@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from msgspec import Struct
 
 from jobsheet.gui.look import Look
 
@@ -16,7 +16,7 @@ MARGIN = {"wide": 528, "medium": 424, "narrow": 196}
 COLUMNS = {"wide": 4, "medium": 3, "narrow": 2}
 
 
-class Columns(NamedTuple):
+class Columns(Struct, frozen=True):
     """All places [px] in a row of some width; those that a layout has not are nought."""
 
     form: str

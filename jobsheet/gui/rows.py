@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, Signal
-from PySide6.QtGui import QFocusEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui import ink, marks
@@ -13,6 +15,9 @@ from jobsheet.gui.measures import HEADING, ROW, Columns, columns
 from jobsheet.gui.tokens import SEVERITIES, VERDICTS
 from jobsheet.gui.views import HeadingView, RowView
 from jobsheet.gui.words import severity_word
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QFocusEvent, QMouseEvent, QPaintEvent
 
 translate = QCoreApplication.translate
 

@@ -12,8 +12,8 @@ import sys
 
 #: Far more calls than any session makes, and far from the end of the counter.
 PLENTY = 1 << 40
-#: Enough for the first painting, and quicker than the real cure.
-FIRST = 50_000
+#: Enough for the first painting, which takes some hundred, and quicker than the real cure.
+FIRST = 10_000
 _ONLY_ONES: tuple[object, ...] = (None, True, False, NotImplemented, ...)
 _held: list[object] = []
 

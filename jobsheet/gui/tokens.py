@@ -6,10 +6,10 @@ ink, a fact. A test computes every contrast of these two values.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from msgspec import Struct
 
 
-class Tokens(NamedTuple):
+class Tokens(Struct, frozen=True):
     """Colours by what they are for."""
 
     name: str

@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QEvent, QTimer
-from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QResizeEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QWidget
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QApplication, QMainWindow
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
@@ -25,6 +25,9 @@ from jobsheet.gui.title_cells import cells
 from jobsheet.operations import registry
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QAction, QCloseEvent, QResizeEvent
+    from PySide6.QtWidgets import QMenu, QWidget
+
     from jobsheet.gui.files import Files
     from jobsheet.gui.open_row import OpenRow
     from jobsheet.gui.row_edits import RowEdits
