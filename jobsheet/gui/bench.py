@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import look
+from jobsheet.gui import ink, look
 from jobsheet.gui.column import Column
 from jobsheet.gui.measures import STRIP as STRIP_HIGH
 from jobsheet.gui.status import HIGH as STATUS_HIGH
@@ -69,4 +69,4 @@ class Bench(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """The bench."""
         with QPainter(self) as painter:
-            painter.fillRect(self.rect(), look.look().colour("bench"))
+            ink.fill(painter, self.rect(), look.look().colour("bench"))

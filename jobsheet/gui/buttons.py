@@ -9,7 +9,7 @@ from PySide6.QtCore import QRect, QRectF, QSize
 from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from jobsheet.gui import ink
+from jobsheet.gui import ink, waking
 from jobsheet.gui.look import look
 
 
@@ -37,6 +37,10 @@ class Button(QAbstractButton):
         self._manner = manner
         self._shape = 28 if in_row or manner is Manner.LINK else 32
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        waking.when_awake(self._reach)
+
+    def _reach(self) -> None:
+        """It can be reached by Tab, and shows that it can be pressed."""
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
 
@@ -76,19 +80,16 @@ class Button(QAbstractButton):
                 word = "blue" if self.isEnabled() else "pencil"
             elif self._manner is Manner.FILLED and self.isEnabled():
                 word, font = "onblue", now.bold
-                painter.setBrush(now.colour("bluemark" if self.isDown() else "blue"))
-                painter.setPen(now.colour("bluemark" if self.isDown() else "blue"))
-                painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), now.px(3))
+                blue = now.colour("bluemark" if self.isDown() else "blue")
+                ink.rounded(painter, box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), blue, blue)
             else:
                 pressed = self.isDown() or self.isChecked()
                 word = "pencil" if not self.isEnabled() else "blue" if pressed else "ink"
-                painter.setBrush(now.colour("chosen" if pressed else "field"))
-                pen = QPen(now.colour("bluemark" if pressed else "edge"), 1)
-                if not self.isEnabled():
-                    pen.setDashPattern([3, 2])
-                painter.setPen(pen)
-                painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), now.px(3))
-            if self.hasFocus():
+                inside = now.colour("chosen" if pressed else "field")
+                line = now.colour("bluemark" if pressed else "edge")
+                shape, dashed = box.adjusted(0.5, 0.5, -0.5, -0.5), not self.isEnabled()
+                ink.rounded(painter, shape, now.px(3), inside, line, dashed=dashed)
+            if self.hasFocus() and waking.awake():
                 painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
                 painter.setPen(QPen(now.colour("bluemark"), 2))
                 painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), now.px(4), now.px(4))

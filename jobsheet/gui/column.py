@@ -11,6 +11,7 @@ from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QScrollBar, QWidget
 
+from jobsheet.gui import ink, waking
 from jobsheet.gui.look import look, scroll_style
 from jobsheet.gui.measures import HEADS
 from jobsheet.gui.rows import HeadingLine, HeadsLine
@@ -61,7 +62,11 @@ class Column(QWidget):
         """The sheet has another height: keep the place, within its ends."""
         beyond = max(0, self.sheet.height() - self.view.height())
         if self.bar is None and beyond and self.view.height() > 0:
-            self._make_bar()
+            if not waking.awake():
+                # Its room is kept free; it comes right after the first figures, if it is still needed then.
+                waking.when_awake(self._laid_out)
+            else:
+                self._make_bar()
         if self.bar is not None:
             self.bar.setVisible(beyond > 0)
             self.bar.setRange(0, beyond)
@@ -169,6 +174,5 @@ class Column(QWidget):
         """Paper with a hairline round it."""
         now = look()
         with QPainter(self) as painter:
-            painter.fillRect(self.rect(), now.colour("paper"))
-            painter.setPen(now.colour("rule"))
-            painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+            ink.fill(painter, self.rect(), now.colour("paper"))
+            ink.frame(painter, self.rect(), now.colour("rule"))

@@ -3,16 +3,61 @@
 from __future__ import annotations
 
 from PySide6 import QtCore
-from PySide6.QtCore import QRect, QRectF
-from PySide6.QtGui import QColor, QFont, QPainter, QPen
+from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPalette, QPen
 
+from jobsheet.gui import flags, waking
 from jobsheet.gui.look import Look
 
-_ALIGN = QtCore.Qt.AlignmentFlag
-LEFT = int(_ALIGN.AlignLeft | _ALIGN.AlignVCenter)
-RIGHT = int(_ALIGN.AlignRight | _ALIGN.AlignVCenter)
-CENTRE = int(_ALIGN.AlignCenter)
-WRAPPED = int(_ALIGN.AlignLeft | _ALIGN.AlignTop) | int(QtCore.Qt.TextFlag.TextWordWrap)
+LEFT = flags.ALIGN_LEFT | flags.ALIGN_V_CENTRE
+RIGHT = flags.ALIGN_RIGHT | flags.ALIGN_V_CENTRE
+CENTRE = flags.ALIGN_H_CENTRE | flags.ALIGN_V_CENTRE
+WRAPPED = flags.ALIGN_LEFT | flags.ALIGN_TOP | flags.WORD_WRAP
+
+_brushes: dict[int, QBrush] = {}
+
+
+def brush(colour: QColor) -> QBrush:
+    """A brush of that colour, made once, and in a way that wakes none of the toolkit's constants."""
+    found = _brushes.get(colour.rgba())
+    if found is None:
+        palette = QPalette()
+        palette.setColor(QPalette.ColorRole.Text, colour)
+        found = _brushes[colour.rgba()] = palette.brush(QPalette.ColorRole.Text)
+    return found
+
+
+def fill(painter: QPainter, rect: QRect | QRectF, colour: QColor) -> None:
+    """Fill a box."""
+    painter.setBackground(brush(colour))
+    painter.eraseRect(rect)
+
+
+def frame(painter: QPainter, rect: QRect, colour: QColor) -> None:
+    """A hairline round a box, inside it."""
+    left, top, wide, high = rect.left(), rect.top(), rect.width(), rect.height()
+    for side in (
+        QRect(left, top, wide, 1),
+        QRect(left, top + high - 1, wide, 1),
+        QRect(left, top, 1, high),
+        QRect(left + wide - 1, top, 1, high),
+    ):
+        fill(painter, side, colour)
+
+
+def rounded(
+    painter: QPainter, rect: QRectF, radius: float, inside: QColor, line: QColor, *, dashed: bool = False
+) -> None:
+    """A box with round corners and a line of one pixel round it."""
+    path = QPainterPath()
+    path.addRoundedRect(rect, radius, radius)
+    painter.fillPath(path, brush(inside))
+    pen = QPen()
+    pen.setColor(line)
+    pen.setWidthF(1)
+    if dashed:
+        pen.setDashPattern([3, 2])
+    painter.strokePath(path, pen)
 
 
 def write(
@@ -32,9 +77,31 @@ def write(
         text = look.metrics(font).elidedText(text, QtCore.Qt.TextElideMode.ElideRight, rect.width())
         width = rect.width()
     painter.setFont(font)
+    if not waking.awake():
+        _write_early(painter, rect, text, font, look.colour(tone), align)
+        return width
     painter.setPen(look.colour(tone))
     painter.drawText(rect, align, text)
     return width
+
+
+def _write_early(painter: QPainter, rect: QRect, text: str, font: QFont, colour: QColor, align: int) -> None:
+    """The same text at the same place, without a pen."""
+    from PySide6.QtGui import QTextCharFormat, QTextLayout
+
+    format_ = QTextCharFormat()
+    format_.setForeground(brush(colour))
+    whole = QTextLayout.FormatRange()
+    whole.start, whole.length, whole.format = 0, 2 * len(text), format_
+    layout = QTextLayout(text, font)
+    layout.setFormats([whole])
+    layout.beginLayout()
+    line = layout.createLine()
+    layout.endLayout()
+    spare = rect.width() - line.naturalTextWidth()
+    aside = spare if align == RIGHT else spare / 2 if align == CENTRE else 0.0
+    down = (rect.height() - line.ascent() - line.descent()) / 2
+    layout.draw(painter, QPointF(rect.left() + aside, rect.top() + down))
 
 
 def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:
@@ -56,12 +123,12 @@ def horizontal(
     painter: QPainter, colour: QColor, left: float, right: float, y: float, thick: float = 1
 ) -> None:
     """A line across, filled so that it is sharp at any scale."""
-    painter.fillRect(QRectF(left, y, right - left, thick), colour)
+    fill(painter, QRectF(left, y, right - left, thick), colour)
 
 
 def upright(painter: QPainter, colour: QColor, x: float, top: float, bottom: float, thick: float = 1) -> None:
     """A line down."""
-    painter.fillRect(QRectF(x, top, thick, bottom - top), colour)
+    fill(painter, QRectF(x, top, thick, bottom - top), colour)
 
 
 def dotted_under(painter: QPainter, look: Look, left: float, right: float, y: float) -> None:

@@ -9,21 +9,9 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPixmap
 
 from jobsheet import paths
+from jobsheet.gui import waking
 
 _INK = re.compile(r'color="#[0-9A-Fa-f]{6}"')
-
-
-_awake: list[bool] = []
-
-
-def wake() -> None:
-    """The first figures are painted: signs, icons and legend may follow."""
-    _awake[:] = [True]
-
-
-def awake() -> bool:
-    """Whether the first figures are painted."""
-    return bool(_awake)
 
 
 @cache
@@ -51,8 +39,8 @@ def pixmap(name: str, colour: str, size: int, ratio: float = 1.0) -> QPixmap:
 
 
 def draw(painter: QPainter, name: str, colour: str, left: float, middle: float, size: int) -> None:
-    """Put a sign with its left edge and its middle line at a place; signs wait for the first figures."""
-    if not awake():
+    """Put a sign with its left edge and its middle line at a place; icons of steps wait for the figures."""
+    if name.startswith("op-") and not waking.awake():
         return
     ratio = painter.device().devicePixelRatio()
     painter.drawPixmap(QPointF(left, middle - size / 2), pixmap(name, colour, size, ratio))

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import ink, marks
+from jobsheet.gui import ink, marks, waking
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.measures import HEADING, ROW, Columns, columns
 from jobsheet.gui.tokens import SEVERITIES, VERDICTS
@@ -32,7 +32,7 @@ class SheetLine(QWidget):
         super().__init__(parent)
         self.key = key
         self.is_chosen = False
-        self._reach()
+        waking.when_awake(self._reach)
 
     def _reach(self) -> None:
         """The chosen line is the column's one tab stop; the others take a click."""
@@ -43,7 +43,7 @@ class SheetLine(QWidget):
         """Take or lose the blue bar, and with it the tab stop of the column."""
         if chosen != self.is_chosen:
             self.is_chosen = chosen
-            self._reach()
+            waking.when_awake(self._reach)
             self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
@@ -66,13 +66,13 @@ class SheetLine(QWidget):
 
     def paint_ground(self, painter: QPainter, now: Look, tone: str = "paper") -> None:
         """Paper, tint and bar of the chosen one, and the ring when it has the focus."""
-        painter.fillRect(self.rect(), now.colour("chosen" if self.is_chosen else tone))
+        ink.fill(painter, self.rect(), now.colour("chosen" if self.is_chosen else tone))
         if self.is_chosen:
-            painter.fillRect(QRect(0, 0, now.px(4), self.height()), now.colour("bluemark"))
+            ink.fill(painter, QRect(0, 0, now.px(4), self.height()), now.colour("bluemark"))
 
     def paint_ring(self, painter: QPainter, now: Look) -> None:
         """The ring of focus, over everything."""
-        if self.hasFocus():
+        if self.hasFocus() and waking.awake():
             painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
             painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
 
@@ -283,7 +283,7 @@ class HeadsLine(QWidget):
         at = columns(now, self.width())
         high = self.height()
         with QPainter(self) as painter:
-            painter.fillRect(self.rect(), now.colour("paper"))
+            ink.fill(painter, self.rect(), now.colour("paper"))
             font, pencil = now.caption, "pencil"
             step = QRect(0, 0, at.number_right, high - 2)
             ink.write(painter, now, step, translate("Rows", "step"), font, pencil, ink.RIGHT)

@@ -6,7 +6,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QTimer
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import ink, marks
+from jobsheet.gui import ink, marks, waking
 from jobsheet.gui.look import look
 from jobsheet.gui.tokens import VERDICTS
 from jobsheet.gui.words import verdict_word
@@ -48,14 +48,14 @@ class StatusLine(QWidget):
         """The message, or the legend; at the right the hint and the foot."""
         now = look()
         with QPainter(self) as painter:
-            painter.fillRect(self.rect(), now.colour("bench"))
+            ink.fill(painter, self.rect(), now.colour("bench"))
             side = now.px(14)
             high = self.height()
             left = side
             if self.message:
                 place = QRect(left, 0, self.width() - 2 * side, high)
                 left += ink.write(painter, now, place, self.message, now.label)
-            elif marks.awake():
+            elif waking.awake():
                 for verdict, (icon, _, mark) in VERDICTS.items():
                     marks.draw(painter, icon, getattr(now.tokens, mark), left, high / 2, now.px(14))
                     place = QRect(left + now.px(20), 0, self.width(), high)

@@ -8,7 +8,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QSize, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from jobsheet.gui import ink, marks
+from jobsheet.gui import ink, marks, waking
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import look
 from jobsheet.gui.tokens import SEVERITIES
@@ -44,7 +44,7 @@ class Cell(QAbstractButton):
         super().__init__(parent)
         self.name = name
         self.shown = CellText("")
-        self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
+        waking.when_awake(lambda: self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus))
 
     def put(self, shown: CellText) -> None:
         """Show a caption and a value."""
@@ -69,7 +69,7 @@ class Cell(QAbstractButton):
         side = now.px(SIDE)
         with QPainter(self) as painter:
             if self.isDown() or self.underMouse():
-                painter.fillRect(self.rect(), now.colour("field"))
+                ink.fill(painter, self.rect(), now.colour("field"))
             inside = self.width() - 2 * side
             caption = QRect(side, now.px(7), inside + side, now.px(16))
             ink.write(painter, now, caption, self.shown.caption, now.caption, "pencil")
@@ -85,7 +85,7 @@ class Cell(QAbstractButton):
                 font = now.head if self.name == "part" else now.body
                 ink.write(painter, now, value, self.shown.value, font, self.shown.tone)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
-            if self.hasFocus():
+            if self.hasFocus() and waking.awake():
                 painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
                 painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
 
@@ -149,6 +149,6 @@ class TitleBlock(QWidget):
         """Paper, a heavy rule above and an ink line below."""
         now = look()
         with QPainter(self) as painter:
-            painter.fillRect(self.rect(), now.colour("paper"))
+            ink.fill(painter, self.rect(), now.colour("paper"))
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0, 2)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), self.height() - 1)

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
-from jobsheet.gui import actions, look, marks, settings, singletons
+from jobsheet.gui import actions, look, settings, singletons, waking
 from jobsheet.gui.bench import Bench
 from jobsheet.gui.desk import Desk
 from jobsheet.gui.look import Look
@@ -217,7 +217,7 @@ class Window(QMainWindow):
         gc.enable()
         gc.freeze()
         singletons.keep()
-        marks.wake()
+        waking.wake()
         self.actions_by_id = actions.make(self)
         actions.fill(self, self.actions_by_id, self)
         self.menuBar().setStyleSheet(look.menu_style(look.look()))

@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtWidgets import QApplication
 
-from jobsheet.gui import ask, look, marks
+from jobsheet.gui import ask, look, waking
 from jobsheet.gui.opening import open_at_start
 from jobsheet.gui.singletons import keep
 from jobsheet.gui.start import make_window
@@ -41,7 +41,7 @@ def show(qtbot):
     shown = []
 
     def show(path=None, size=(1440, 900), scheme="light", factor=1.0):
-        marks._awake.clear()
+        waking.sleep()
         look.apply(scheme, factor=factor)
         window = make_window(open_at_start(path))
         window.resize(*size)
