@@ -28,7 +28,7 @@ def parsed(text: str) -> Any:
     return content
 
 
-class Plain(Struct, array_like=True):
+class Plain(Struct, array_like=True, forbid_unknown_fields=True):
     """What a text of ours holds, as it is remembered."""
 
     content: Any

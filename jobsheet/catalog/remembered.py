@@ -2,8 +2,9 @@
 
 The key is the text itself, letter for letter: a changed file is another text, and nothing can be out of date.
 Kept in `cache/start.msgpack` of the person's folder, which can be deleted at any time; damaged, of another
-version or out of reach it is as good as none. Only the window asks for it: `begin()`; without that nothing
-is remembered.
+version, of another form or out of reach it is as good as none. Whoever could write a lie into it could write
+the person's own cards and materials as well. Only the window asks for it: `begin()`; without that nothing is
+remembered.
 """
 
 from __future__ import annotations
@@ -23,7 +24,7 @@ MOST = 40
 LARGEST = 2_000_000
 
 
-class _File(Struct, array_like=True):
+class _File(Struct, array_like=True, forbid_unknown_fields=True):
     """What lies on the disk: a check over `body`, which is a `_Body`."""
 
     version: int
@@ -99,7 +100,9 @@ def _keep() -> None:
     """Write what is known beside and put it in place; a folder that cannot be written to is no reason to stop."""
     if not _state["new"]:
         return
-    kept = dict(list({**_used, **{key: raw for key, raw in _known.items() if key not in _used}}.items())[:MOST])
+    kept = dict(
+        list({**_used, **{key: raw for key, raw in _known.items() if key not in _used}}.items())[:MOST]
+    )
     body = msgpack.encode(kept)
     if len(body) > LARGEST // 2:
         body = msgpack.encode(_used)

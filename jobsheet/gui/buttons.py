@@ -81,14 +81,16 @@ class Button(QAbstractButton):
             elif self._manner is Manner.FILLED and self.isEnabled():
                 word, font = "onblue", now.bold
                 blue = now.colour("bluemark" if self.isDown() else "blue")
-                ink.rounded(painter, box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), blue, blue)
+                ink.rounded(painter, box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), blue)
             else:
                 pressed = self.isDown() or self.isChecked()
                 word = "pencil" if not self.isEnabled() else "blue" if pressed else "ink"
-                inside = now.colour("chosen" if pressed else "field")
-                line = now.colour("bluemark" if pressed else "edge")
-                shape, dashed = box.adjusted(0.5, 0.5, -0.5, -0.5), not self.isEnabled()
-                ink.rounded(painter, shape, now.px(3), inside, line, dashed=dashed)
+                painter.setBrush(now.colour("chosen" if pressed else "field"))
+                pen = QPen(now.colour("bluemark" if pressed else "edge"), 1)
+                if not self.isEnabled():
+                    pen.setDashPattern([3, 2])
+                painter.setPen(pen)
+                painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), now.px(3))
             if self.hasFocus() and waking.awake():
                 painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
                 painter.setPen(QPen(now.colour("bluemark"), 2))

@@ -92,16 +92,17 @@ class Compiled:
     @contextlib.contextmanager
     def used(self) -> Iterator[None]:
         """Compile by what is kept while this lasts."""
+        module, pattern = self._compile, self._make
         builtins.compile = self._module
-        known = self._make is not None and self._sre is not None
+        known = pattern is not None and self._sre is not None
         if known:
             self._maker.compile = self._pattern
         try:
             yield
         finally:
-            builtins.compile = self._compile
+            builtins.compile = module
             if known:
-                self._maker.compile = self._make
+                self._maker.compile = pattern
 
     def _module(self, source: Any, filename: Any, mode: str, *rest: Any, **named: Any) -> Any:
         """Stand for `compile`."""

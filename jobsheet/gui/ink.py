@@ -14,6 +14,9 @@ RIGHT = flags.ALIGN_RIGHT | flags.ALIGN_V_CENTRE
 CENTRE = flags.ALIGN_H_CENTRE | flags.ALIGN_V_CENTRE
 WRAPPED = flags.ALIGN_LEFT | flags.ALIGN_TOP | flags.WORD_WRAP
 
+#: A width that no line reaches.
+BOUNDLESS = 1 << 24
+
 _brushes: dict[int, QBrush] = {}
 
 
@@ -28,9 +31,12 @@ def brush(colour: QColor) -> QBrush:
 
 
 def fill(painter: QPainter, rect: QRect | QRectF, colour: QColor) -> None:
-    """Fill a box."""
-    painter.setBackground(brush(colour))
-    painter.eraseRect(rect)
+    """Fill a box; before the first figures in a way that wakes none of the toolkit's constants."""
+    if waking.awake():
+        painter.fillRect(rect, colour)
+    else:
+        painter.setBackground(brush(colour))
+        painter.eraseRect(rect)
 
 
 def frame(painter: QPainter, rect: QRect, colour: QColor) -> None:
@@ -45,18 +51,13 @@ def frame(painter: QPainter, rect: QRect, colour: QColor) -> None:
         fill(painter, side, colour)
 
 
-def rounded(
-    painter: QPainter, rect: QRectF, radius: float, inside: QColor, line: QColor, *, dashed: bool = False
-) -> None:
-    """A box with round corners and a line of one pixel round it."""
+def rounded(painter: QPainter, rect: QRectF, radius: float, colour: QColor) -> None:
+    """A box with round corners, and a line of one pixel round it in the same colour."""
     path = QPainterPath()
     path.addRoundedRect(rect, radius, radius)
-    painter.fillPath(path, brush(inside))
+    painter.fillPath(path, brush(colour))
     pen = QPen()
-    pen.setColor(line)
-    pen.setWidthF(1)
-    if dashed:
-        pen.setDashPattern([3, 2])
+    pen.setColor(colour)
     painter.strokePath(path, pen)
 
 
@@ -97,11 +98,16 @@ def _write_early(painter: QPainter, rect: QRect, text: str, font: QFont, colour:
     layout.setFormats([whole])
     layout.beginLayout()
     line = layout.createLine()
+    line.setLineWidth(BOUNDLESS)
     layout.endLayout()
-    spare = rect.width() - line.naturalTextWidth()
+    spare = rect.width() - line.horizontalAdvance()
     aside = spare if align == RIGHT else spare / 2 if align == CENTRE else 0.0
     down = (rect.height() - line.ascent() - line.descent()) / 2
+    painter.save()
+    if down < 0:
+        painter.setClipRect(rect)
     layout.draw(painter, QPointF(rect.left() + aside, rect.top() + down))
+    painter.restore()
 
 
 def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:

@@ -22,7 +22,7 @@ DEEPEST = 40
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
 
 
-class Node(Struct, array_like=True):
+class Node(Struct, array_like=True, forbid_unknown_fields=True):
     """One value of a file: text, a list or a mapping, with the line it stands in."""
 
     line: int
