@@ -68,9 +68,7 @@ _HELD = pattern(r"^in (?:a |an |the )?(.+)$", re.IGNORECASE)
 HOLDERS = ("drill chuck", "collet", "end-mill holder", "arbor", "tapping head")
 STATES = ("sharp", "used", "dull")
 _HELIX = pattern(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
-_OUT = pattern(
-    r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE
-)
+_OUT = pattern(r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE)
 _FLUTES = pattern(
     r"^(?:flutes?|cutting length)\s+(.+?)(?:\s+long)?$|^(.+?)\s+(?:flute|cutting) length$", re.IGNORECASE
 )
