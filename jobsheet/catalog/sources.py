@@ -17,7 +17,10 @@ def table() -> dict[str, Any]:
 
 
 def words(key: str) -> str:
-    """A source as a line of text: author, title, year, page, and whether it was read."""
+    """A source as a line of text for screen and sheet: author, title, year, page, and whether it was read.
+
+    Who makes tools or machines is not named there; `resources/sources.yaml` has the name.
+    """
     if key == "common-practice":
         return "common practice, no source"
     row = table().get(key)
@@ -28,6 +31,8 @@ def words(key: str) -> str:
     parts = [
         str(row[name]) for name in ("author", "title", "year", "where", "page", "equation") if row.get(name)
     ]
+    if row.get("maker"):
+        parts[0] = "a maker"
     trust = row.get("trust") or row.get("mark")
     text = ", ".join(dict.fromkeys(parts)) or key
     return f"{text} ({trust})" if trust else text

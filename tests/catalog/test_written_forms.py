@@ -10,7 +10,7 @@ from jobsheet.catalog.cutters import KINDS, read_cutter, short_name, understood
 from jobsheet.catalog.drills import named_sizes, read_drill_size
 from jobsheet.catalog.fits import read_size
 from jobsheet.catalog.materials import find, own_names
-from jobsheet.catalog.sources import words
+from jobsheet.catalog.sources import table, words
 from jobsheet.catalog.threads import read_thread, tap_drill, thread_table
 from jobsheet.errors import NoSuchEntry, QuantityError
 
@@ -171,3 +171,14 @@ def test_state_angles_and_nose_of_a_cutter():
 def test_angles_that_no_cutter_has(text):
     with pytest.raises(QuantityError):
         read_cutter(text)
+
+
+def test_who_makes_tools_or_machines_is_not_named_on_screens_and_sheets():
+    rows = table()
+    makers = {row["author"] for row in rows.values() if row.get("maker")}
+    assert len(makers) > 15
+    for key in rows:
+        said = words(key)
+        assert not [name for name in makers if name in said.split(", ")[0]]
+    assert words("tun-d") == "a maker, General catalogue, forces of twist drills, 2020, page 1656 (read)"
+    assert words("mh31").startswith("Industrial Press, Machinery's Handbook")
