@@ -44,6 +44,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     at: Places
+    within: Quantity | None = None
     to: Size
     depth: Depth
     hole: Quantity | None = None
@@ -68,6 +69,7 @@ FORM = (
                 hint="its bar and how far it is out: boring bar 12 mm, 50 mm out",
             ),
             drilling.PLACES,
+            drilling.WITHIN,
             Entry(name="to", title="Finished diameter", asks="size", hint="with its limits, such as 30 H7"),
             drilling.DEPTH,
             drilling.HOLE,

@@ -23,6 +23,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     at: Places
+    within: Quantity | None = None
     depth: Quantity
     hole: Quantity | None = None
     peck: Quantity | None = None
@@ -43,6 +44,7 @@ FORM = (
                 hint="counterbore 11 mm, 3 edges, pilot 6.6 mm",
             ),
             drilling.PLACES,
+            drilling.WITHIN,
             Entry(name="depth", title="Depth", asks="length", low="0.05 mm", high="200 mm", hint="from the face down"),
             drilling.HOLE,
             drilling.PECK,

@@ -29,6 +29,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     at: Places
+    within: Quantity | None = None
     depth: Depth
     peck: Quantity | None = None
     feed: Quantity
@@ -45,6 +46,7 @@ FORM = (
         (
             Entry(name="cutter", title="Drill", asks="cutter", choices=("drill", "spot drill")),
             drilling.PLACES,
+            drilling.WITHIN,
             Entry(
                 name="depth",
                 title="Depth",

@@ -55,6 +55,15 @@ PLACES = Entry(
     asks="places",
     hint="such as 14, 12; 66, 12, or circle of 6 on 40 around 50, 30",
 )
+WITHIN = Entry(
+    name="within",
+    title="Places within, ±",
+    asks="length",
+    low="0.001 mm",
+    high="10 mm",
+    optional=True,
+    hint="how far a place may be off, from the drawing",
+)
 FEED = Entry(name="feed", title="Feed a turn", asks="feed per turn", low="0.002 mm", high="2 mm")
 DEPTH = Entry(name="depth", title="Depth", asks="depth", low="0.05 mm", high="800 mm")
 PECK = Entry(

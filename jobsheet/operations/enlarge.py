@@ -28,6 +28,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     at: Places
+    within: Quantity | None = None
     depth: Depth
     hole: Quantity | None = None
     peck: Quantity | None = None
@@ -48,6 +49,7 @@ FORM = (
                 hint="a core drill with its edges: core drill 15.7 mm, 4 edges",
             ),
             drilling.PLACES,
+            drilling.WITHIN,
             Entry(
                 name="depth", title="Depth", asks="depth", low="0.05 mm", high="800 mm", hint="of the full diameter",
             ),

@@ -32,6 +32,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutter: Cutter
     thread: Thread
     at: Places
+    within: Quantity | None = None
     depth: Depth
     hole: Quantity | None = None
     taps: str = "taper, plug"
@@ -51,6 +52,7 @@ FORM = (
             Entry(name="cutter", title="Taps", asks="cutter", choices=("tap",)),
             Entry(name="thread", title="Thread", asks="thread"),
             drilling.PLACES,
+            drilling.WITHIN,
             Entry(name="depth", title="Depth of thread", asks="depth", low="0.5 mm", high="300 mm"),
             drilling.HOLE,
         ),

@@ -36,6 +36,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     at: Places
+    within: Quantity | None = None
     depth: Depth
     hole: Quantity | None = None
     feed: Quantity | None = None
@@ -56,6 +57,7 @@ FORM = (
                 hint="with its fit and edges: reamer 16 H7, 6 edges",
             ),
             drilling.PLACES,
+            drilling.WITHIN,
             drilling.DEPTH,
             drilling.HOLE,
         ),

@@ -28,6 +28,7 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     cutter: Cutter
     at: Places
+    within: Quantity | None = None
     to: Quantity | None = None
     depth: Quantity | None = None
     feed: Quantity
@@ -44,6 +45,7 @@ FORM = (
         (
             Entry(name="cutter", title="Spot drill", asks="cutter", choices=("spot drill",)),
             drilling.PLACES,
+            drilling.WITHIN,
             Entry(
                 name="to", title="Diameter at the surface", asks="length", low="0.2 mm", high="50 mm", optional=True,
                 hint="hole with its chamfer; or write the depth",

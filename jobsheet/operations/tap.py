@@ -26,6 +26,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutter: Cutter
     thread: Thread
     at: Places
+    within: Quantity | None = None
     depth: Depth
     method: str = BY_HAND
     hole: Quantity | None = None
@@ -44,6 +45,7 @@ FORM = (
             Entry(name="cutter", title="Taps", asks="cutter", choices=("tap",)),
             Entry(name="thread", title="Thread", asks="thread"),
             Entry(name="at", title="Places, x and y", asks="places", hint="such as 14, 12; 66, 12"),
+            drilling.WITHIN,
             Entry(name="depth", title="Depth of thread", asks="depth", low="0.5 mm", high="300 mm"),
             Entry(
                 name="hole", title="Hole it is cut in", asks="hole size", low="0.3 mm", high="80 mm", optional=True,
