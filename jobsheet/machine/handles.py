@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil, floor
+
 from msgspec import Struct
 
 from jobsheet.model.machine import Handle
@@ -26,16 +28,25 @@ class Reading(Struct, frozen=True):
 def reading(handle: Handle, distance: float) -> Reading:
     """The dial reading for a distance from zero, arriving from the low side.
 
+    The lines are counted from every whole turn anew, so that a dial whose lines do not come out even in a
+    turn (62.5 of them in 1/16 in) is read right too.
+
     Parameters
     ----------
     distance : float
-        From the zero, in the direction that counts up [m]; not below zero
+        From the zero, in the direction that counts up [m]; below zero the turns are below zero too
     """
-    lines = round(handle.travel / handle.line)
-    whole = int(distance / handle.travel + 1e-9)
+    whole = floor(distance / handle.travel + 1e-9)
     rest = max(0.0, distance - whole * handle.travel)
-    nearest = round(distance / handle.line)
-    return Reading(whole, rest, nearest % lines, nearest // lines, nearest * handle.line - distance)
+    turns, line = whole, min(round(rest / handle.line), last_line(handle))
+    if abs(handle.travel - rest) < abs(line * handle.line - rest) - 1e-12:
+        turns, line = whole + 1, 0
+    return Reading(whole, rest, line, turns, turns * handle.travel + line * handle.line - distance)
+
+
+def last_line(handle: Handle) -> int:
+    """The highest line of a dial: the one before its nought comes round again."""
+    return ceil(handle.travel / handle.line - 1e-6) - 1
 
 
 def dial_text(handle: Handle, found: Reading) -> str:
