@@ -59,7 +59,7 @@ def advice_for(
         return ()
     # A feed of the table is another way of saying the same: beside it there is nothing to suggest.
     if "feed_per_tooth" in names and getattr(fields, "feed", None) is None:
-        tooth = _by_hand(_tooth(kind, cutter, setting), fields, setting, figures)
+        tooth = _by_hand(table_feed_per_tooth(kind, cutter, setting), fields, setting, figures)
         _add(found, "feed_per_tooth", setting, tooth)
     if "feed" in names and "feed_per_tooth" not in names:
         _add(found, "feed", setting, _turn(kind, cutter, setting))
@@ -73,7 +73,8 @@ def advice_for(
     return tuple(found)
 
 
-def _tooth(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+def table_feed_per_tooth(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+    """The feed a tooth that the catalogue has for this cutter in this kind of cut [m]; None where it has none."""
     if cutter.kind in ("face mill", "fly cutter"):
         return _of(lambda: face_mill_feed(setting.material))
     cut = "slot" if kind in _FULL_WIDTH else "side"

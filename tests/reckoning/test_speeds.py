@@ -1,0 +1,135 @@
+"""Speed that knows torque: both neighbours, the fastest that carries, the pilot (scenario 7-9, cutting-data 1.13)."""
+
+from __future__ import annotations
+
+import pytest
+
+from jobsheet.reckoning.speeds import neighbours_of, pilot_for, proposal_for
+from jobsheet.reckoning.what_if import tried, with_texts
+from tests.reckoning.steps import around, step
+
+
+def drill(size, feed, spindle="", depth="20"):
+    return step("drill", cutter=f"drill {size} mm", at="10, 10", depth=depth, feed=str(feed), spindle=spindle)
+
+
+def test_twelve_from_solid_on_b1_at_320_and_560():
+    """Cutting-data 1.13: 12 mm, f 0.14 asks 12.8 N·m: 320 rpm 96 % of 13.3, 560 rpm 168 % of 7.60."""
+    found = neighbours_of(drill(12, 0.14, "320 rpm"), around("bench-mill-b-1"))
+    assert (found.below.marked, found.at.marked, found.above.marked) == ("180", "320", "560")
+    assert found.at.share == pytest.approx(0.96, abs=0.005)
+    assert found.above.share == pytest.approx(1.68, abs=0.005)
+    assert found.at.torque == pytest.approx(12.8, rel=0.005)
+
+
+def test_after_a_pilot_of_four():
+    """9.91 N·m and 1.24 kN, 75 % at 320: the pilot that makes it so."""
+    found = proposal_for(drill(12, 0.14), around("bench-mill-b-1"))
+    assert found.what == "pilot"
+    pilot = found.pilot
+    assert pilot.drill == "4 mm"
+    assert pilot.after_torque == pytest.approx(9.91, abs=0.01)
+    assert pilot.after_thrust == pytest.approx(1240, rel=0.005)
+    assert pilot.after_speed * 60 == pytest.approx(320)
+    assert pilot.after_share == pytest.approx(0.75, abs=0.005)
+    assert pilot.push is not None
+    assert pilot.push < 100
+    assert "Drill 4 mm first" in found.label
+
+
+def test_ten_from_solid_is_beyond_the_hand_and_gets_a_pilot():
+    """Section 9: 10 mm, 0.13 on B-1 at 320: 8.68 N·m, 2.76 kN, over 2.55."""
+    one = drill(10, 0.13, "320 rpm")
+    now = tried("drill", one.fields, around("bench-mill-b-1"))
+    assert now.value("torque") == pytest.approx(8.68, abs=0.01)
+    assert now.stopped_by.name == "quill-push"
+    found = proposal_for(one, around("bench-mill-b-1"))
+    assert found.what == "pilot"
+    assert found.edits == (("spindle", ""),)
+    assert found.pilot.after_push < 100
+
+
+def test_a_speed_that_does_not_carry_gets_the_fastest_that_does():
+    """12 mm after 4 at 560 rpm: 9.91 of 7.60 N·m; 320 carries it."""
+    found = proposal_for(drill(12, 0.14, "560 rpm"), around("bench-mill-b-1", pilot=0.004))
+    assert found.what == "speed"
+    assert found.edits == (("spindle", "320 rpm"),)
+    assert found.speed.share == pytest.approx(0.75, abs=0.005)
+
+
+def test_what_is_carried_needs_no_proposal():
+    assert proposal_for(drill(5, 0.08, "900 rpm"), around("bench-mill-b-1")) is None
+    assert proposal_for(step("bench-step", what="File"), around("bench-mill-b-1")) is None
+    assert neighbours_of(step("saw-cut", off="10 mm"), around("bench-mill-b-1")) is None
+
+
+def test_where_nothing_carries_it_that_is_said():
+    """A slot no step of B-1 carries: nothing is proposed but less."""
+    found = proposal_for(
+        step(
+            "slot",
+            cutter="end mill 25 mm, 4 teeth",
+            ends="10, 10; 70, 10",
+            depth="20",
+            feed_per_tooth="0.1",
+        ),
+        around("bench-mill-b-1"),
+    )
+    assert found.what == "nothing"
+
+
+def test_the_choice_of_hm_104():
+    """Section 7: 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min); 500 is 5 % above the value asked for."""
+    one = step(
+        "side-mill",
+        cutter="end mill 10 mm, 4 flutes, cobalt, 30 mm out",
+        depth="1",
+        width="5",
+        feed_per_tooth="0.04",
+        cutting_speed="15 m/min",
+    )
+    found = neighbours_of(one, around("knee-mill-k-2", "304"))
+    assert (found.at.marked, found.above.marked) == ("300", "500")
+    assert found.at.cutting_shown == "9.4 m/min"
+    assert found.above.cutting_shown == "15.7 m/min"
+    assert found.above.over == pytest.approx(0.05, abs=0.005)
+
+
+def test_a_stepless_drive_shows_its_other_range():
+    """Story 8: facing on B-2 takes 31 % of 3.82 N·m at 560 rpm; in the high range 72 % of 1.66."""
+    one = step(
+        "face",
+        cutter="face mill 50 mm, 4 teeth, carbide",
+        depth="0.4",
+        width="30",
+        feed_per_tooth="0.05",
+        spindle="560 rpm",
+    )
+    found = neighbours_of(one, around("bench-mill-b-2"))
+    assert (found.below, found.above) == (None, None)
+    assert found.at.share == pytest.approx(0.31, abs=0.005)
+    (high,) = found.other_ranges
+    assert high.share == pytest.approx(0.72, abs=0.005)
+    assert high.continuous == pytest.approx(1.66, abs=0.005)
+
+
+def test_the_ends_of_the_steps():
+    one = drill(3, 0.05, "2300 rpm")
+    assert neighbours_of(one, around("bench-mill-b-1")).above is None
+
+
+def test_a_reamer_has_no_pilot_proposed():
+    assert pilot_for(drill(1, 0.02), around("bench-mill-b-1")) is None
+
+
+def test_texts_are_read_as_if_they_were_typed():
+    one = drill(5, 0.08)
+    changed = with_texts("drill", one.fields, (("spindle", "560 rpm"), ("feed", "3 thou")), "mm")
+    assert changed.spindle.text == "560 rpm"
+    assert changed.feed.value == pytest.approx(76.2e-6)
+    from jobsheet.errors import CalcError, QuantityError
+
+    with pytest.raises(CalcError, match="field"):
+        with_texts("drill", one.fields, (("no_such", "1"),), "mm")
+    with pytest.raises(QuantityError):
+        with_texts("drill", one.fields, (("feed", "wide"),), "mm")
