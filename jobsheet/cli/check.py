@@ -66,8 +66,9 @@ def _text(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str,
             + "."
         )
     for one in remarks:
-        where = " and ".join(str(numbers[key]) for key in one.operations)
-        click.echo(f"{one.severity}  step {where}: {one.message}. [{one.rule}]")
+        steps = " and ".join(str(numbers[key]) for key in one.operations)
+        where = f"step {steps}" if steps else "the whole job"
+        click.echo(f"{one.severity}  {where}: {one.message}. [{one.rule}]")
         click.echo(f"        {one.why}")
         if one.fix:
             click.echo(f"        can be mended: {one.fix.label}")
