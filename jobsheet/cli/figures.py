@@ -8,6 +8,9 @@ import click
 
 from jobsheet.cli.output import as_json, columns
 
+#: Limits that a thinner layer mends.
+_BY_DEPTH = {"spindle-torque", "spindle-power", "holding", "cutter-bending", "table-push", "chatter"}
+
 
 @click.command("figures")
 @click.argument("job", type=click.Path())
@@ -72,11 +75,110 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
         data["suggestions"] = [
             {"field": one.name, "text": one.text, "why": one.why, "source": one.source} for one in advice
         ]
+    data.update(_around(operation, outcome, setting))
     if outcome.problem:
         data["problem"] = outcome.problem
     if outcome.figures and outcome.figures.caveats:
         data["caveats"] = list(outcome.figures.caveats)
     return data
+
+
+def _around(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
+    """Both neighbours of the speed, what carries the cut where it does not, and what mends the pace."""
+    from jobsheet.reckoning.mends import mends_for
+    from jobsheet.reckoning.speeds import neighbours_of, proposal_for
+
+    data: dict[str, Any] = {}
+    found = neighbours_of(operation, setting)
+    if found is not None:
+        named = {"below": found.below, "at": found.at, "above": found.above}
+        data["speeds"] = {name: _neighbour(one) for name, one in named.items()}
+        if found.other_ranges:
+            data["speeds"]["other ranges"] = [_neighbour(one) for one in found.other_ranges]
+    proposal = proposal_for(operation, setting)
+    if proposal is not None:
+        data["proposal"] = {
+            "what": proposal.what, "label": proposal.label, "edits": dict(proposal.edits),
+            "pilot": proposal.pilot.drill if proposal.pilot is not None else None,
+        }  # fmt: skip
+    mends = mends_for(operation, setting, outcome.figures)
+    if mends:
+        data["mends"] = [
+            {
+                "sort": one.sort, "label": one.label, "edits": dict(one.edits), "pace": one.pace, "cutting speed": one.cutting_speed,
+                "feed per tooth": one.feed_per_tooth, "torque share": one.torque_share,
+            }
+            for one in mends
+        ]  # fmt: skip
+    data.update(_less_at_once(operation, outcome, setting))
+    return data
+
+
+def _less_at_once(operation: Any, outcome: Any, setting: Any) -> list[tuple[str, str]]:
+    """Layers that are carried where one is too deep, and a saw where it is quicker; each in words."""
+    from jobsheet.errors import JobsheetError
+    from jobsheet.reckoning.passes import saw_first, split_passes
+
+    found = []
+    saw = saw_first(operation, setting)
+    if saw is not None:
+        found.append(("saw first", saw.words))
+    beyond = {limit.name for limit in outcome.limits if limit.verdict == "beyond"}
+    if beyond & _BY_DEPTH and hasattr(operation.fields, "layer"):
+        try:
+            split = split_passes(operation, setting)
+        except JobsheetError:
+            return found
+        if split.count > int(outcome.figures.value("layers") or 1):
+            found.append(("layers", f"Carried in {split.words}"))
+    return found
+
+
+def _neighbour(one: Any) -> dict[str, Any] | None:
+    if one is None:
+        return None
+    return {
+        "marked": one.marked, "speed": one.speed, "cutting speed": one.cutting_speed, "torque share": one.share,
+        "verdict": one.verdict, "nearest to giving out": one.worst, "its verdict": one.worst_verdict, "over wanted": one.over,
+    }  # fmt: skip
+
+
+def _speed_rows(found: Any) -> list[tuple[str, ...]]:
+    """The speeds about the one that is set, as rows of words."""
+    named = [("below", found.below), ("set", found.at), ("above", found.above)]
+    named += [(one.position, one) for one in found.other_ranges]
+    return [
+        (
+            name, f"{one.marked} rpm", one.cutting_shown, f"{one.share * 100:.0f} % of the torque" if one.share is not None else "",
+            one.verdict if one.worst_verdict == one.verdict else f"{one.verdict}; {one.worst.lower()} {one.worst_verdict}",
+        )
+        for name, one in named
+        if one is not None
+    ]  # fmt: skip
+
+
+def _text_around(operation: Any, outcome: Any, setting: Any) -> None:
+    """The same for reading."""
+    from jobsheet.reckoning.mends import mends_for
+    from jobsheet.reckoning.speeds import neighbours_of, proposal_for
+
+    found = neighbours_of(operation, setting)
+    if (
+        found is not None
+        and found.at.share is not None
+        and (found.below or found.above or found.other_ranges)
+    ):
+        click.echo("       the speed and those about it")
+        columns(_speed_rows(found), "         ")
+    proposal = proposal_for(operation, setting)
+    if proposal is not None:
+        click.echo(f"       {proposal.label}")
+    mends = mends_for(operation, setting, outcome.figures)
+    if mends:
+        click.echo("       what mends the pace")
+        columns([(one.label,) for one in mends], "         ")
+    for _, words in _less_at_once(operation, outcome, setting):
+        click.echo(f"       {words}")
 
 
 def _as_text(plan: Any, found: Any) -> None:
@@ -101,6 +203,7 @@ def _as_text(plan: Any, found: Any) -> None:
             if rows:
                 click.echo("       limits, the nearest to giving out first")
                 columns(rows, "         ")
+            _text_around(operation, outcome, found.settings[operation.key])
             advice = advice_for(
                 operation.kind, operation.fields, found.settings[operation.key], outcome.figures
             )
