@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from typing import Any
 
 from msgspec import Struct
 
 from jobsheet.errors import JobsheetError
-from jobsheet.machine.handles import dial_text, reading
+from jobsheet.machine.dials import stop
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.quantity import Place
@@ -121,20 +120,8 @@ def dial_place(handle: Handle | None, distance: float, units: str) -> DialPlace:
     """
     if handle is None:
         return DialPlace("", "", "")
-    # Below zero the dial still counts the same way: whole turns below, and what it shows on the way up.
-    below = max(0, math.ceil(-distance / handle.travel - 1e-9))
-    found = reading(handle, distance + below * handle.travel)
-    turns = found.turns - below
-    dial = dial_text(handle, found)
-    if below:
-        dial = f"{_signed(turns)} + {dial.partition(' + ')[2]}"
-    line_turns = found.line_turns - below
-    line = f"line {found.line}" if line_turns == turns else f"{_signed(line_turns)} turns, line {found.line}"
-    return DialPlace(dial, line, error_text(found.error, units))
-
-
-def _signed(turns: int) -> str:
-    return f"{MINUS}{-turns}" if turns < 0 else str(turns)
+    found = stop(handle, distance)
+    return DialPlace(found.dial, found.line, error_text(found.error, units))
 
 
 def error_text(error: float, units: str) -> str:
