@@ -38,7 +38,7 @@ def command(
         as_json(_data(found))
     else:
         _text(operation, found, plan.units)
-    return 1 if found.found.stopped_by is not None else 0
+    return 0 if found.found.carried else 1
 
 
 def _share(one: Any) -> float | None:

@@ -232,7 +232,9 @@ def _untried(
 
 
 def _milled(kind: str) -> bool:
-    return "milling" in kind_of(kind).groups
+    """Whether it is fed by a handle along the work; a plunge is not."""
+    found = kind_of(kind)
+    return "milling" in found.groups and found.entry("feed_per_tooth") is not None
 
 
 def with_depth(fields: Any, depth: float) -> Any:

@@ -20,6 +20,10 @@ from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
 
+#: A thinner slice than this is not sawn off: the saw wanders by as much (common practice) [m].
+LEAST_SAWN = 5e-3
+
+
 class Passes(Struct, frozen=True, kw_only=True):
     """A depth in equal layers that are carried, with the last one kept for the finish; what to type for it."""
 
@@ -93,7 +97,7 @@ def saw_first(
     name = "width" if kind == "side-mill" else "depth"
     thick = getattr(fields, name).value
     off = thick - leave
-    if off < 0.5e-3:
+    if off < LEAST_SAWN:
         return None
     kept = Quantity(leave, f"{leave * 1e3:.9g} mm")
     rest = tried(kind, replace(fields, **{name: kept}), setting).value("cutting_time")

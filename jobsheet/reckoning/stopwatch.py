@@ -19,6 +19,10 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.what_if import Tried, tried
 
 
+#: What a hand can time [s], and what no handle or quill is fed at [m/s]: a slip of the pen, not a feed.
+SHORTEST, LONGEST, FASTEST = 0.1, 86400.0, 0.5
+
+
 class Timed(Struct, frozen=True, kw_only=True):
     """What the watch says: real feed [m/s], feed a tooth or a turn [m], pace [rev/s], and the cut reckoned with it.
 
@@ -59,6 +63,8 @@ def stopwatch(
         If the step has no feed, or length and turns are both given or both missing.
     """
     fields, kind = operation.fields, operation.kind
+    if not SHORTEST <= seconds <= LONGEST:
+        raise CalcError("time", f"{seconds:g} s", f"from {SHORTEST:g} s to a day")
     if (length is None) == (turns is None):
         raise CalcError("stopwatch", "not one way", "a length or a number of turns, one of them")
     planned = tried(kind, fields, setting)
@@ -76,6 +82,10 @@ def stopwatch(
         feed = stopwatch_feed(turns=turns or 0.0, lead=handle.travel, time=seconds)
     else:
         raise CalcError("turns", f"{turns:g}", "a length: this step is not wound by a handle")
+    if feed > FASTEST:
+        raise CalcError(
+            "feed", f"{feed:g} m/s", "one that a hand can give: look at the length and the seconds"
+        )
     pace = handle_speed(feed=feed, lead=handle.travel) if handle is not None else None
     if by_table:
         teeth = fields.cutter.teeth or 1

@@ -245,6 +245,8 @@ def test_saw_first_when_the_bulk_takes_longer_to_mill():
     # A step needs two saw cuts: 40 × 20 across and 40 × 20 along.
     two = saw_first(step("side-mill", **{**texts, "depth": "20"}), setting)
     assert two.saw_time == pytest.approx(16 / 5 * 60)
+    # A slice of three millimetres is not sawn, whatever it takes to mill.
+    assert saw_first(step("side-mill", **{**texts, "width": "4"}), setting) is None
     # Two millimetres are off at once: no saw.
     assert saw_first(step("side-mill", **{**SIDE, "width": "2", "depth": "2"}), setting) is None
     assert saw_first(step("drill", cutter="drill 5", at="1, 1", depth="5", feed="0.08"), setting) is None

@@ -126,6 +126,10 @@ def test_a_drill_gives_its_feed_a_turn():
         {"seconds": 0, "length": 0.1},
         {"seconds": 10, "length": -0.1},
         {"seconds": 10, "turns": 0},
+        {"seconds": 1e-300, "length": 0.1},
+        {"seconds": float("nan"), "length": 0.1},
+        {"seconds": 1e9, "length": 0.1},
+        {"seconds": 1, "length": 100},
     ],
 )
 def test_a_watch_that_says_nothing(wrong):
