@@ -19,7 +19,6 @@ from jobsheet.reckoning.what_if import tried
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
-
 #: A thinner slice than this is not sawn off: the saw wanders by as much (common practice) [m].
 LEAST_SAWN = 5e-3
 
