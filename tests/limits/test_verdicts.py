@@ -111,7 +111,7 @@ class TestSpindle:
         (50.0 * (1 + 1e-12), "expected"),
         (50.01, "beyond"),
         (20, "expected"),
-    ],  # fmt: skip
+    ],
 )
 def test_hand_pace_goes_by_a_factor(turns, verdict):
     assert hand_pace.limit(figures(handle_pace=turns / 60), setting()).verdict == verdict
