@@ -10,9 +10,6 @@ from typing import Any
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
-#: Paces this near are the same: one feed in mm and in inches must not get two verdicts (rounding of floats).
-SAME = 1e-9
-
 
 def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where no handle is wound for the feed."""
@@ -22,12 +19,13 @@ def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | No
     fastest, slowest = setting.shop.fastest_pace, setting.shop.slowest_pace
     share, verdict, sentence = pace / fastest, "expected", ""
     shown = f"{pace * 60:.1f} of {fastest * 60:.0f} turns a minute"
-    if pace > fastest * (1 + SAME):
+    way = setting.shop.out_of_hand(pace)
+    if way > 0:
         verdict = "beyond"
         sentence = (
             f"{pace * 60:.0f} turns a minute is more than a hand keeps even: lower the feed or the speed"
         )
-    elif pace < slowest * (1 - SAME):
+    elif way < 0:
         share, verdict = slowest / pace, "tight"
         shown = f"{pace * 60:.1f}, at least {slowest * 60:.0f} turns a minute"
         sentence = f"one turn takes {1 / pace:.1f} s: hard to keep even; raise the feed or the speed"

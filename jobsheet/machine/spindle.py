@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.cutting.spindle import constant_power_torque
+from jobsheet.model.identity import by_identity
 from jobsheet.model.machine import Machine, SpeedRange
 
 #: A typed speed this near to a step is that step (a person writes 315 for 320): common practice.
@@ -67,24 +68,9 @@ def _made(
     )  # fmt: skip
 
 
+@by_identity(64)
 def steps(machine: Machine) -> tuple[Speed, ...]:
     """The speeds of a stepped drive, slowest first; empty for a stepless one."""
-    found = _known.get(id(machine))
-    if found is not None and found[0] is machine:
-        return found[1]
-    if len(_known) > 64:
-        _known.clear()
-    made = _steps(machine)
-    _known[id(machine)] = (machine, made)
-    return made
-
-
-#: By the card's identity: hashing a whole card costs as much as reckoning its speeds.
-_known: dict[int, tuple[Machine, tuple[Speed, ...]]] = {}
-
-
-def _steps(machine: Machine) -> tuple[Speed, ...]:
-    """The speeds as the card has them."""
     count = sum(len(span.steps) for span in machine.spindle.ranges)
     rows = [(step, span) for span in machine.spindle.ranges for step in span.steps]
     rows.sort(key=lambda row: row[0].speed)

@@ -48,6 +48,15 @@ class Thread(Struct, frozen=True):
     text: str
 
 
+#: Places nearer than this are one place [m]: a micrometre, far finer than any dial (common practice).
+SAME_PLACE = 1e-6
+
+
+def spot(x: float, y: float) -> tuple[int, int]:
+    """Where a point is [m], as a key that is the same for all that is one place."""
+    return round(x / SAME_PLACE), round(y / SAME_PLACE)
+
+
 class Place(Struct, frozen=True):
     """A point in set-up coordinates [m], from the zero that the set-up names."""
 
@@ -58,6 +67,11 @@ class Place(Struct, frozen=True):
     def text(self) -> str:
         """As it is typed in one line."""
         return f"{self.x.text}, {self.y.text}"
+
+    @property
+    def spot(self) -> tuple[int, int]:
+        """Where it is, as a key."""
+        return spot(self.x.value, self.y.value)
 
 
 class Pattern(Struct, frozen=True):

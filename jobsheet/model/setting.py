@@ -37,6 +37,15 @@ class Shop(Struct, frozen=True, kw_only=True):
     tool_change_time: float = 2 * 60.0
     measuring_time: float = 90.0
 
+    def out_of_hand(self, pace: float) -> int:
+        """1 where a handle turns faster than a hand keeps even [rev/s], −1 where slower, 0 between.
+
+        A bound itself is between, also where it was reached by way of inches and is off by a rounding.
+        """
+        if pace > self.fastest_pace * (1 + 1e-9):
+            return 1
+        return -1 if pace < self.slowest_pace * (1 - 1e-9) else 0
+
 
 class Grip(Struct, frozen=True, kw_only=True):
     """What holds the work: the force at the jaws or under all straps [N], friction, and how far it stands up [m]."""

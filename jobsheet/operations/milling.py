@@ -304,11 +304,8 @@ def layers_of(total: float, layer: Quantity | None) -> int:
 def pace_problem(found: Figures, setting: Setting) -> str:
     """Why the pace cannot be kept, for its dial; empty where a hand keeps it even."""
     pace = found.value("handle_pace")
-    if pace is None:
-        return ""
-    if pace > setting.shop.fastest_pace:
-        return "faster than a hand keeps even"
-    return "slower than a hand keeps even" if pace < setting.shop.slowest_pace else ""
+    way = setting.shop.out_of_hand(pace) if pace is not None else 0
+    return {1: "faster than a hand keeps even", -1: "slower than a hand keeps even"}.get(way, "")
 
 
 def depth_words(total: float, found: Figures, setting: Setting) -> tuple[str, str]:

@@ -84,8 +84,12 @@ class Answer(Struct, frozen=True, kw_only=True):
     @property
     def stops(self) -> str:
         """What stops it, in words."""
-        limit = self.stopped or (None if self.end else self.hardened)
-        return f"{limit.title.lower()}: {limit.sentence or limit.shown}" if limit is not None else self.end
+        return in_words(self.stopped or (None if self.end else self.hardened), self.end)
+
+
+def in_words(limit: Limit | None, end: str) -> str:
+    """What stops it: a limit in words, or where there is none what else ends it."""
+    return f"{limit.title.lower()}: {limit.sentence or limit.shown}" if limit is not None else end
 
 
 # --- one candidate -------------------------------------------------------------------------------------------

@@ -20,7 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations.drilling import wrench_length
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.inverse import PLANNED, Judge, best, is_carried, is_easy
+from jobsheet.reckoning.inverse import PLANNED, Judge, best, in_words, is_carried, is_easy
 from jobsheet.reckoning.what_if import Tried
 from jobsheet.units.show import trimmed
 
@@ -56,8 +56,7 @@ class Largest(Struct, frozen=True, kw_only=True):
     @property
     def stops(self) -> str:
         """What stops the next larger one, in words."""
-        limit = self.stopped or (None if self.end else self.hardened)
-        return f"{limit.title.lower()}: {limit.sentence or limit.shown}" if limit is not None else self.end
+        return in_words(self.stopped or (None if self.end else self.hardened), self.end)
 
 
 def _most(rows: Sequence[Row], make: Callable[[Row, Judge], Tried], judge: Judge) -> int:

@@ -58,11 +58,7 @@ class Mend(Struct, frozen=True, kw_only=True):
 def out_of_hand(figures: Figures | None, setting: Setting) -> int:
     """1 where the pace is faster than a hand keeps even, −1 where slower, 0 where it is right or nothing is wound."""
     pace = figures.value("handle_pace") if figures is not None else None
-    if pace is None:
-        return 0
-    if pace > setting.shop.fastest_pace * (1 + 1e-9):
-        return 1
-    return -1 if pace < setting.shop.slowest_pace * (1 - 1e-9) else 0
+    return setting.shop.out_of_hand(pace) if pace is not None else 0
 
 
 def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -> tuple[Mend, ...]:

@@ -9,7 +9,7 @@ from msgspec import Struct
 from jobsheet.machine.dials import Stop, approach_words, running, stop, wall_at, walls_warning
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
-from jobsheet.model.quantity import Place
+from jobsheet.model.quantity import SAME_PLACE, Place
 from jobsheet.operations.common import depth_handle
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
@@ -17,8 +17,6 @@ from jobsheet.reckoning.reckoner import Outcome, Reckoned
 #: On which side of its own cut a wall bounds the work, as small numbers or large ones, where x counts right and y away.
 _LOW = {"front": True, "left": True, "rear": False, "right": False}
 _COUNTS = {"front": "away", "rear": "away", "left": "right", "right": "right"}
-#: Places nearer than this are one place [m].
-SAME = 1e-6
 
 
 class At(Struct, frozen=True, kw_only=True):
@@ -95,7 +93,7 @@ def _at(machine: Machine, place: Place, last: dict[str, float], *, cuts: bool) -
     for axis, size in (("x", place.x), ("y", place.y)):
         handle = machine.handle(axis)
         stops[axis] = stop(handle, size.value, size.text) if handle is not None else None
-        if not cuts and axis in last and size.value < last[axis] - SAME:
+        if not cuts and axis in last and size.value < last[axis] - SAME_PLACE:
             back.append(axis)
         last[axis] = size.value
     return At(words=place.text, x=stops["x"], y=stops["y"], back=tuple(back))

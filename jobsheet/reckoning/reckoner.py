@@ -10,21 +10,21 @@ from msgspec.structs import replace
 
 from jobsheet.catalog.materials import find as find_material
 from jobsheet.errors import JobsheetError
-from jobsheet.limits.register import governing, limits_of
+from jobsheet.limits.register import governing
 from jobsheet.model.figures import Figures, Limit
+from jobsheet.model.identity import by_identity
 from jobsheet.model.job import Job, Operation, SetUp, Stock
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
+from jobsheet.model.quantity import spot
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting, Shop
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
+from jobsheet.reckoning.what_if import sentence_of, tried
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
-
-#: Places nearer than this are the same place [m]: a tenth of a dial's line.
-SAME_PLACE = 1e-6
 
 
 class Outcome(Struct, frozen=True, kw_only=True):
@@ -72,19 +72,14 @@ def reckon_operation(
     kind_name: str, fields: Any, setting: Setting
 ) -> tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]:
     """Figures, limits, rows and dials by value: the same fields in the same setting are reckoned once."""
-    kind = kind_of(kind_name)
+    found, kind = tried(kind_name, fields, setting), kind_of(kind_name)
+    if found.figures is None:
+        return None, (), (), (), found.problem
     try:
-        figures = kind.figures(fields, setting)
-        return (
-            figures,
-            limits_of(figures, setting, fields),
-            kind.rows(fields, figures, setting),
-            kind.dials(fields, figures, setting),
-            "",
-        )
+        rows = kind.rows(fields, found.figures, setting)
+        return found.figures, found.limits, rows, kind.dials(fields, found.figures, setting), ""
     except JobsheetError as error:
-        sentence = str(error)
-        return None, (), (), (), sentence[:1].upper() + sentence[1:] + "."
+        return None, (), (), (), sentence_of(error)
 
 
 class _Seen(Struct):
@@ -223,37 +218,18 @@ def _extent(size: dict[str, float], off: dict[str, float], set_up: SetUp) -> tup
     return now[across], now[depth], now[up]
 
 
-@lru_cache(maxsize=4096)
-def _facts(
-    kind_name: str, fields: Any
+@by_identity(4096)
+def _operation_facts(
+    operation: Operation,
 ) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float]:
     """What matters to the operations that follow: its own places, the holes it leaves, what it takes off."""
-    kind = kind_of(kind_name)
-    places = tuple(_spot(place.x.value, place.y.value) for place in getattr(fields, "at", ()) or ())
+    kind, fields = kind_of(operation.kind), operation.fields
+    places = tuple(place.spot for place in getattr(fields, "at", ()) or ())
     try:
-        left = tuple((_spot(hole.x, hole.y), hole.diameter) for hole in kind.holes(fields))
+        left = tuple((spot(hole.x, hole.y), hole.diameter) for hole in kind.holes(fields))
     except JobsheetError:
         left = ()
     return places, left, kind.takes_off(fields)
-
-
-_facts_by_identity: dict[int, tuple[Any, Any]] = {}
-
-
-def _operation_facts(operation: Operation) -> Any:
-    """`_facts`, found by the operation's identity first: hashing all fields costs more than the walk."""
-    found = _facts_by_identity.get(id(operation))
-    if found is not None and found[0] is operation:
-        return found[1]
-    facts = _facts(operation.kind, operation.fields)
-    if len(_facts_by_identity) > 4096:
-        _facts_by_identity.clear()
-    _facts_by_identity[id(operation)] = (operation, facts)
-    return facts
-
-
-def _spot(x: float, y: float) -> tuple[int, int]:
-    return round(x / SAME_PLACE), round(y / SAME_PLACE)
 
 
 def _pilot(operation: Operation, holes: dict[tuple[int, int], float]) -> float | None:
@@ -261,7 +237,7 @@ def _pilot(operation: Operation, holes: dict[tuple[int, int], float]) -> float |
     places = _operation_facts(operation)[0]
     if not places or not holes:
         return None
-    found = [holes.get(spot) for spot in places]
+    found = [holes.get(place) for place in places]
     standing = [diameter for diameter in found if diameter is not None]
     return min(standing) if len(standing) == len(found) else None
 
@@ -269,8 +245,8 @@ def _pilot(operation: Operation, holes: dict[tuple[int, int], float]) -> float |
 def _note(operation: Operation, holes: dict[tuple[int, int], float], height: float) -> float:
     """Keep the holes it leaves; the height of the work after it [m]."""
     _, left, off = _operation_facts(operation)
-    for spot, diameter in left:
-        holes[spot] = max(diameter, holes.get(spot, 0.0))
+    for place, diameter in left:
+        holes[place] = max(diameter, holes.get(place, 0.0))
     return float(height - off)
 
 

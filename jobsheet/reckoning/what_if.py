@@ -1,4 +1,4 @@
-"""An operation with something else in its fields or around it: reckoned by the same figures and limits, kept nowhere."""
+"""An operation reckoned once by its figures and limits, also with something else in its fields or around it; kept nowhere."""
 
 from __future__ import annotations
 
@@ -79,14 +79,19 @@ class Tried(Struct, frozen=True, kw_only=True):
         return self.figures.shown(name) if self.figures is not None else ""
 
 
+def sentence_of(error: Exception) -> str:
+    """What went wrong as a sentence of its own."""
+    words = str(error)
+    return f"{words[:1].upper()}{words[1:]}."
+
+
 def tried(kind_name: str, fields: Any, setting: Setting) -> Tried:
     """Figures and limits of these fields in this setting. Never raises for what cannot be reckoned."""
     try:
         figures = kind_of(kind_name).figures(fields, setting)
         limits = limits_of(figures, setting, fields)
     except (JobsheetError, ArithmeticError) as error:
-        sentence = str(error)
-        return Tried(fields=fields, setting=setting, problem=f"{sentence[:1].upper()}{sentence[1:]}.")
+        return Tried(fields=fields, setting=setting, problem=sentence_of(error))
     return Tried(fields=fields, setting=setting, figures=figures, limits=limits)
 
 

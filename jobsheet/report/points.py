@@ -11,14 +11,12 @@ from jobsheet.errors import JobsheetError
 from jobsheet.machine.dials import stop
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
-from jobsheet.model.quantity import Place
+from jobsheet.model.quantity import Place, spot
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.units.show import MINUS, plain
 
-#: Places nearer than this are one point [m].
-SAME = 1e-6
 #: More points than this get a card of their own.
 ON_THE_SHEET = 6
 
@@ -48,14 +46,13 @@ def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ..
     found: dict[tuple[int, int], list[Any]] = {}
     for operation in set_up.operations:
         sizes = {
-            _at(shape.x, shape.y): shape.diameter
+            spot(shape.x, shape.y): shape.diameter
             for shape in shapes_of(operation, settings)
             if isinstance(shape, Hole)
         }
         for place in places_of(operation):
-            spot = _spot(place)
-            row = found.setdefault(spot, [place, 0.0, []])
-            row[1] = max(row[1], sizes.get(spot, 0.0))
+            row = found.setdefault(place.spot, [place, 0.0, []])
+            row[1] = max(row[1], sizes.get(place.spot, 0.0))
             if operation.number not in row[2]:
                 row[2].append(operation.number)
     return tuple(
@@ -72,14 +69,6 @@ def places_of(operation: Operation) -> tuple[Place, ...]:
     return tuple(getattr(operation.fields, "at", None) or ())
 
 
-def _spot(place: Place) -> tuple[int, int]:
-    return _at(place.x.value, place.y.value)
-
-
-def _at(x: float, y: float) -> tuple[int, int]:
-    return round(x / SAME), round(y / SAME)
-
-
 def shapes_of(operation: Operation, settings: Mapping[str, Setting]) -> tuple[Sweep, ...]:
     """What an operation takes away; nothing where that cannot be said, as while a plan is half written."""
     setting = settings.get(operation.key)
@@ -93,8 +82,8 @@ def shapes_of(operation: Operation, settings: Mapping[str, Setting]) -> tuple[Sw
 
 def numbers_of(operation: Operation, points: tuple[Point, ...]) -> tuple[int, ...]:
     """The numbers of the points that an operation goes to, in its own order."""
-    by_spot = {_at(point.x, point.y): point.number for point in points}
-    return tuple(dict.fromkeys(by_spot[_spot(place)] for place in places_of(operation)))
+    by_spot = {spot(point.x, point.y): point.number for point in points}
+    return tuple(dict.fromkeys(by_spot[place.spot] for place in places_of(operation)))
 
 
 def in_words(numbers: tuple[int, ...]) -> str:

@@ -14,6 +14,7 @@ from jobsheet.limits.register import governing, limits_of
 from jobsheet.limits.verdict import NINE_IN_TEN, chance_over, in_words, spread_of, word
 from jobsheet.model.figures import Figure, Figures
 from jobsheet.model.setting import Setting
+from jobsheet.operations.milling import pace_problem
 from jobsheet.storage.machine_file import find_card
 
 
@@ -114,7 +115,10 @@ class TestSpindle:
     ],
 )
 def test_hand_pace_goes_by_a_factor(turns, verdict):
-    assert hand_pace.limit(figures(handle_pace=turns / 60), setting()).verdict == verdict
+    found = figures(handle_pace=turns / 60)
+    assert hand_pace.limit(found, setting()).verdict == verdict
+    # The dial beside it says the same.
+    assert bool(pace_problem(found, setting())) == (verdict != "expected")
 
 
 @pytest.mark.parametrize(

@@ -24,14 +24,15 @@ def pace_the_hand_can_hold(view: View) -> Iterator[Remark]:
             continue
         setting = view.reckoned.settings[operation.key]
         shop = setting.shop
-        if pace > shop.fastest_pace:
+        way = shop.out_of_hand(pace)
+        if way > 0:
             message = f"{pace * 60:.0f} turns a minute is more than the hand keeps even"
             below = neighbours(setting.machine, outcome.figures.value("spindle_speed") or 0.0)[0]
             if below is not None and getattr(operation.fields, "feed_per_tooth", None) is not None:
                 slower = pace * below.speed / (outcome.figures.value("spindle_speed") or 1.0)
-                if slower <= shop.fastest_pace:
+                if shop.out_of_hand(slower) <= 0:
                     message += f": {below.marked} rpm gives {slower * 60:.1f}"
-        elif pace < shop.slowest_pace:
+        elif way < 0:
             message = (
                 f"One turn takes {1 / pace:.1f} s: hard to keep even; feed more, or take more teeth or speed"
             )
