@@ -13,7 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -90,19 +90,16 @@ def sweep(_fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return ()
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
+def _words(fields: Fields) -> str:
     return fields.what
 
 
-def blank(units: str) -> Fields:
-    """A new step, to be worded."""
-    made: Fields = fields_from(Fields, KIND.entries, {"what": "Break the edges", "with_what": "file"}, units)
-    return made
+#: A new step, to be worded.
+EXAMPLE = {"what": "Break the edges", "with_what": "file"}
 
 
 KIND = Kind(
     name="bench-step", title="Bench step", icon="bench-step", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("bench",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("bench",),
     sees=no_lengths,
 )  # fmt: skip

@@ -27,7 +27,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import KIENZLE_BAND, Tally
 
 FINE, LEVER = "fine feed", "lever"
@@ -265,23 +265,15 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return holes(fields)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new bore, to be changed."""
-    texts = {
-        "cutter": "boring bar 8 mm, 30 mm out", "at": "10 mm, 10 mm", "to": "20 mm", "depth": "through",
-        "cut": "0.5 mm", "feed": "0.05 mm",
-    }  # fmt: skip
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new bore, to be changed.
+EXAMPLE = {
+    "cutter": "boring bar 8 mm, 30 mm out", "at": "10 mm, 10 mm", "to": "20 mm", "depth": "through",
+    "cut": "0.5 mm", "feed": "0.05 mm",
+}  # fmt: skip
 
 
 KIND = Kind(
     name="bore", title="Bore", icon="bore", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",), holes=holes,
+    sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",), holes=holes,
     sees=no_lengths,
 )  # fmt: skip

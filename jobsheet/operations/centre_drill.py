@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -132,26 +132,14 @@ def _words(fields: Fields) -> str:
     return f"Drill {centres} {size}, {fields.depth.text} deep" if fields.depth else f"Drill {centres} {size}"
 
 
-def _stop(found: Figures, setting: Setting) -> float:
-    return drilling.settable(found.value("hole_depth") or 0.0, setting)
-
-
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, with which point, to what diameter and how deep."""
-    other = (
-        f"{found.shown('hole_depth')} to the tip"
-        if fields.to is not None
-        else f"⌀{found.shown('effective_diameter')} at the surface"
-    )
-    return (
-        drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found, setting), notes=(other,)),
-    )
+    return (drilling.cone_row(fields, found, setting, _words(fields)),)
 
 
 def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    wide = found.shown("effective_diameter")
-    return drilling.dials(found, setting, _stop(found, setting), f"to the tip, ⌀{wide} at the surface")
+    return drilling.cone_dials(found, setting)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -169,20 +157,12 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return made
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new centre, to be changed."""
-    texts = {"cutter": "centre drill 3.15 mm", "at": "10 mm, 10 mm", "to": "6 mm", "feed": "0.04 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new centre, to be changed.
+EXAMPLE = {"cutter": "centre drill 3.15 mm", "at": "10 mm, 10 mm", "to": "6 mm", "feed": "0.04 mm"}
 
 
 KIND = Kind(
     name="centre-drill", title="Centre drill", icon="centre-drill", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
     sees=no_lengths,
 )  # fmt: skip

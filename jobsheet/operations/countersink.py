@@ -18,7 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -114,25 +114,17 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return drilling.shapes(fields.at, fields.to.value, 0.0, _angle(fields))
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new countersink, to be changed."""
-    texts = {
-        "cutter": "countersink 16 mm, 90°, 3 edges",
-        "at": "10 mm, 10 mm",
-        "to": "8 mm",
-        "feed": "0.08 mm",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new countersink, to be changed.
+EXAMPLE = {
+    "cutter": "countersink 16 mm, 90°, 3 edges",
+    "at": "10 mm, 10 mm",
+    "to": "8 mm",
+    "feed": "0.08 mm",
+}
 
 
 KIND = Kind(
     name="countersink", title="Countersink", icon="countersink", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
     sees=no_lengths,
 )  # fmt: skip

@@ -19,7 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -150,16 +150,8 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return _shapes(fields)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new hole, to be changed."""
-    texts = {"cutter": "drill 5 mm", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.08 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new hole, to be changed.
+EXAMPLE = {"cutter": "drill 5 mm", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.08 mm"}
 
 
 KIND = Kind(
@@ -172,8 +164,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("drilling",),
     holes=holes,
     sees=no_lengths,

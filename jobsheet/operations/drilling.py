@@ -421,6 +421,27 @@ def dials(found: Figures, setting: Setting, stop: float, counted: str = "to the 
     )
 
 
+def _tip(found: Figures, setting: Setting) -> float:
+    """Where the quill stops for a cone [m]: at its tip."""
+    return settable(found.value("hole_depth") or 0.0, setting)
+
+
+def cone_row(fields: Any, found: Figures, setting: Setting, do: str) -> Row:
+    """The line of a spot or a centre: beside the size that was typed the other, diameter or depth."""
+    other = (
+        f"{found.shown('hole_depth')} to the tip"
+        if fields.to is not None
+        else f"⌀{found.shown('effective_diameter')} at the surface"
+    )
+    return row(fields, found, setting, do=do, stop=_tip(found, setting), notes=(other,))
+
+
+def cone_dials(found: Figures, setting: Setting) -> tuple[Dial, ...]:
+    """Spindle, seconds to the depth, quill stop of a spot or a centre."""
+    wide = found.shown("effective_diameter")
+    return dials(found, setting, _tip(found, setting), f"to the tip, ⌀{wide} at the surface")
+
+
 def holes_words(count: int) -> str:
     """`one hole`, `4 holes`."""
     return common.times(count, "one hole", "holes")

@@ -20,7 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.tally import Tally
 
 
@@ -176,22 +176,14 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return (Bevel(fields.size.value),)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new chamfer, to be changed."""
-    texts = {
-        "cutter": "chamfer mill 10 mm, 90°, 4 teeth",
-        "size": "0.5 mm",
-        "edges": "all round the top",
-        "feed_per_tooth": "0.03 mm",
-        "along": "x",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new chamfer, to be changed.
+EXAMPLE = {
+    "cutter": "chamfer mill 10 mm, 90°, 4 teeth",
+    "size": "0.5 mm",
+    "edges": "all round the top",
+    "feed_per_tooth": "0.03 mm",
+    "along": "x",
+}
 
 
 KIND = Kind(
@@ -204,7 +196,7 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling",),
 )

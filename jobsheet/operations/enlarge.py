@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: A drill whose point is not written (common practice).
@@ -135,20 +135,12 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return holes(fields)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new enlarged hole, to be changed."""
-    texts = {"cutter": "drill 8 mm", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.1 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new enlarged hole, to be changed.
+EXAMPLE = {"cutter": "drill 8 mm", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.1 mm"}
 
 
 KIND = Kind(
     name="enlarge", title="Enlarge", icon="enlarge", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling", "drill"), holes=holes,
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling", "drill"), holes=holes,
     sees=no_lengths,
 )  # fmt: skip

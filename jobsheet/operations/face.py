@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.tally import Tally
 
 
@@ -120,8 +120,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle and depth."""
-    note = common.times(int(found.value("passes") or 1), "one pass", "passes")
-    return milling.dials(fields.depth.value, found, setting, fields.along, note)
+    return milling.dials(fields.depth.value, found, setting, fields.along, milling.passes_words(found))
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -134,21 +133,17 @@ def takes_off(fields: Fields) -> float:
     return fields.depth.value
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or f"Face {fields.depth.text} off"
+def _words(fields: Fields) -> str:
+    return f"Face {fields.depth.text} off"
 
 
-def blank(units: str) -> Fields:
-    """A new facing cut, to be changed."""
-    texts = {
-        "cutter": "face mill 50 mm, 4 teeth, carbide",
-        "depth": "0.5 mm",
-        "feed_per_tooth": "0.05 mm",
-        "along": "x",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new facing cut, to be changed.
+EXAMPLE = {
+    "cutter": "face mill 50 mm, 4 teeth, carbide",
+    "depth": "0.5 mm",
+    "feed_per_tooth": "0.05 mm",
+    "along": "x",
+}
 
 
 KIND = Kind(
@@ -161,8 +156,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling",),
     takes_off=takes_off,
 )

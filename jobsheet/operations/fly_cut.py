@@ -19,7 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.tally import Tally
 
 
@@ -103,7 +103,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much comes off the whole face."""
     shown, unit = common.millimetres(fields.depth.value, setting.units)
-    note = f"{common.times(int(found.value('passes') or 1), 'one pass', 'passes')}, {found.shown('time_each')} each"
+    note = f"{milling.passes_words(found)}, {found.shown('time_each')} each"
     do = f"Fly-cut {shown} {unit} off"
     return (
         milling.row(fields, found, setting, do=do, note=note, total=fields.depth.value, along=fields.along),
@@ -112,8 +112,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle and depth."""
-    note = common.times(int(found.value("passes") or 1), "one pass", "passes")
-    return milling.dials(fields.depth.value, found, setting, fields.along, note)
+    return milling.dials(fields.depth.value, found, setting, fields.along, milling.passes_words(found))
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -126,21 +125,17 @@ def takes_off(fields: Fields) -> float:
     return fields.depth.value
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or f"Fly-cut {fields.depth.text} off"
+def _words(fields: Fields) -> str:
+    return f"Fly-cut {fields.depth.text} off"
 
 
-def blank(units: str) -> Fields:
-    """A new fly cut, to be changed."""
-    texts = {
-        "cutter": "fly cutter 80 mm, carbide",
-        "depth": "0.2 mm",
-        "feed_per_tooth": "0.1 mm",
-        "along": "x",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new fly cut, to be changed.
+EXAMPLE = {
+    "cutter": "fly cutter 80 mm, carbide",
+    "depth": "0.2 mm",
+    "feed_per_tooth": "0.1 mm",
+    "along": "x",
+}
 
 
 KIND = Kind(
@@ -153,8 +148,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling",),
     takes_off=takes_off,
 )

@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: Threads that hold a tap square by themselves (common practice).
@@ -173,23 +173,15 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     )
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new thread, to be changed."""
-    texts = {
-        "cutter": "taps M6", "thread": "M6", "at": "10 mm, 10 mm", "depth": "through", "taps": "taper, plug",
-        "back_off": "each turn", "condition": "sharp and oiled",
-    }  # fmt: skip
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new thread, to be changed.
+EXAMPLE = {
+    "cutter": "taps M6", "thread": "M6", "at": "10 mm, 10 mm", "depth": "through", "taps": "taper, plug",
+    "back_off": "each turn", "condition": "sharp and oiled",
+}  # fmt: skip
 
 
 KIND = Kind(
     name="hand-tap", title="Tap by hand", icon="hand-tap", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("tapping", "tap"),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("tapping", "tap"),
     sees=no_lengths,
 )  # fmt: skip

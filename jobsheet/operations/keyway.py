@@ -18,7 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -150,8 +150,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    note = common.times(int(found.value("layers") or 1), "one layer", "layers")
-    return milling.dials(fields.depth.value, found, setting, fields.along, note)
+    return milling.dials(fields.depth.value, found, setting, fields.along, milling.layers_words(found))
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -162,24 +161,16 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return (Groove(x, y, *end, milling.diameter_of(fields.cutter), fields.depth.value),)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new keyway, to be changed."""
-    texts = {
-        "cutter": "slot drill 6 mm, 20 mm out",
-        "start": "15 mm, 25 mm",
-        "length": "25 mm",
-        "along": "x",
-        "depth": "3.5 mm",
-        "layer": "0.6 mm",
-        "feed_per_tooth": "0.02 mm",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new keyway, to be changed.
+EXAMPLE = {
+    "cutter": "slot drill 6 mm, 20 mm out",
+    "start": "15 mm, 25 mm",
+    "length": "25 mm",
+    "along": "x",
+    "depth": "3.5 mm",
+    "layer": "0.6 mm",
+    "feed_per_tooth": "0.02 mm",
+}
 
 
 KIND = Kind(
@@ -192,8 +183,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling",),
     sees=no_lengths,
 )

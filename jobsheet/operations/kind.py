@@ -53,7 +53,8 @@ class Kind(Struct, frozen=True, kw_only=True):
 
     `figures` reckons, `rows` words the sheet, `dials` says what to set, `sweep` says what metal goes,
     `holes` which round holes it leaves (for what follows at the same place), `takes_off` by how much
-    it lowers the top of the work [m], `groups` in which words it answers to safety notes, `sees` on which
+    it lowers the top of the work [m], `groups` in which words it answers to safety notes, `words` names the
+    step in a few words, `example` is what stands in a new one, as typed, `sees` on which
     lengths of the work its figures depend (0 along x, 1 along y, 2 up): where only others change, nothing
     is reckoned anew.
     """
@@ -67,12 +68,20 @@ class Kind(Struct, frozen=True, kw_only=True):
     rows: Callable[[Any, Figures, Setting], tuple[Row, ...]]
     dials: Callable[[Any, Figures, Setting], tuple[Dial, ...]]
     sweep: Callable[[Any, Setting], tuple[Sweep, ...]]
-    title_of: Callable[[Any], str]
-    blank: Callable[[str], Any]
+    words: Callable[[Any], str]
+    example: dict[str, str]
     groups: tuple[str, ...]
     holes: Callable[[Any], tuple[Hole, ...]] = _no_holes
     takes_off: Callable[[Any], float] = _nothing_taken
     sees: Callable[[Any], tuple[int, ...]] = _all_lengths
+
+    def title_of(self, fields: Any) -> str:
+        """Short title for the row: in the person's own words where there are any."""
+        return getattr(fields, "what", "") or self.words(fields)
+
+    def blank(self, units: str) -> Any:
+        """The fields of a new step, to be changed."""
+        return fields_from(self.fields, self.entries, self.example, units)
 
     @property
     def entries(self) -> tuple[Entry, ...]:

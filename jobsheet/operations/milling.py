@@ -308,6 +308,16 @@ def pace_problem(found: Figures, setting: Setting) -> str:
     return {1: "faster than a hand keeps even", -1: "slower than a hand keeps even"}.get(way, "")
 
 
+def layers_words(found: Figures) -> str:
+    """`one layer`, `4 layers`."""
+    return common.times(int(found.value("layers") or 1), "one layer", "layers")
+
+
+def passes_words(found: Figures) -> str:
+    """`one pass`, `4 passes`."""
+    return common.times(int(found.value("passes") or 1), "one pass", "passes")
+
+
 def depth_words(total: float, found: Figures, setting: Setting) -> tuple[str, str]:
     """The depth as it is set, `4 × 3` in layers, and its unit."""
     layers = int(found.value("layers") or 1)

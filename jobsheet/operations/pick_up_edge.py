@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 from jobsheet.units.grammar import read
 
@@ -134,16 +134,12 @@ def sweep(_fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return ()
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or f"Find {fields.edges}"
+def _words(fields: Fields) -> str:
+    return f"Find {fields.edges}"
 
 
-def blank(units: str) -> Fields:
-    """A new edge to find, to be changed."""
-    texts = {"cutter": "edge finder, 10 mm tip", "edges": "the left and the front edge", "minutes": "5 min"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new edge to find, to be changed.
+EXAMPLE = {"cutter": "edge finder, 10 mm tip", "edges": "the left and the front edge", "minutes": "5 min"}
 
 
 KIND = Kind(
@@ -156,8 +152,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("finding",),
     sees=no_lengths,
 )

@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -110,16 +110,8 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return holes(fields)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new plunge, to be changed."""
-    texts = {"cutter": "slot drill 10 mm", "at": "10 mm, 10 mm", "depth": "4 mm", "feed": "0.03 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new plunge, to be changed.
+EXAMPLE = {"cutter": "slot drill 10 mm", "at": "10 mm, 10 mm", "depth": "4 mm", "feed": "0.03 mm"}
 
 
 KIND = Kind(
@@ -132,8 +124,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling", "drilling"),
     holes=holes,
     sees=no_lengths,

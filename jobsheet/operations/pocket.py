@@ -18,7 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Recess, Sweep
 from jobsheet.operations import common, drilling, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -201,8 +201,7 @@ def _words(fields: Fields) -> str:
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: sizes, layers, what is left for the last round."""
-    layers = int(found.value("layers") or 1)
-    parts = [f"centre {_middle(fields).text}", common.times(layers, "one layer", "layers")]
+    parts = [f"centre {_middle(fields).text}", milling.layers_words(found)]
     if fields.clear != "all of it":
         parts.append("a groove round the middle: hold it first")
     parts.append(f"{found.shown('time_each')} a layer")
@@ -217,8 +216,8 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    note = common.times(int(found.value("layers") or 1), "one layer", "layers")
-    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, note)
+    words = milling.layers_words(found)
+    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, words)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -237,27 +236,19 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     )
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new pocket, to be changed."""
-    texts = {
-        "cutter": "slot drill 10 mm, 30 mm out",
-        "centre": "40 mm, 25 mm",
-        "length": "30 mm",
-        "width": "20 mm",
-        "depth": "4 mm",
-        "layer": "1 mm",
-        "leave": "0.3 mm",
-        "clear": "all of it",
-        "feed_per_tooth": "0.03 mm",
-        "along": "x",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new pocket, to be changed.
+EXAMPLE = {
+    "cutter": "slot drill 10 mm, 30 mm out",
+    "centre": "40 mm, 25 mm",
+    "length": "30 mm",
+    "width": "20 mm",
+    "depth": "4 mm",
+    "layer": "1 mm",
+    "leave": "0.3 mm",
+    "clear": "all of it",
+    "feed_per_tooth": "0.03 mm",
+    "along": "x",
+}
 
 
 KIND = Kind(
@@ -270,8 +261,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling",),
     sees=no_lengths,
 )

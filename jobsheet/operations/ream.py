@@ -22,7 +22,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: How far the lead of a machine reamer goes out beyond a through hole (common practice) [m].
@@ -168,20 +168,12 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return holes(fields)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new reamed hole, to be changed."""
-    texts = {"cutter": "reamer 8 H7, 6 edges", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.3 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new reamed hole, to be changed.
+EXAMPLE = {"cutter": "reamer 8 H7, 6 edges", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.3 mm"}
 
 
 KIND = Kind(
     name="ream", title="Ream", icon="ream", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",), holes=holes,
+    sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",), holes=holes,
     sees=no_lengths,
 )  # fmt: skip

@@ -11,7 +11,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Sweep
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.tally import Tally
 
 
@@ -128,16 +128,8 @@ def sweep(fields: Fields, setting: Setting) -> tuple[Sweep, ...]:
     return (Edge(fields.side, fields.off.value, setting.extent[2]),)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new saw cut, to be changed."""
-    texts = {"off": "10 mm", "side": "right", "leave": "1 mm", "saw": "hand saw"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new saw cut, to be changed.
+EXAMPLE = {"off": "10 mm", "side": "right", "leave": "1 mm", "saw": "hand saw"}
 
 
 KIND = Kind(
@@ -150,7 +142,7 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("bench",),
 )

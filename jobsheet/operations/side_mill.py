@@ -19,7 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Groove, Sweep
 from jobsheet.operations import common, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.tally import Tally
 
 
@@ -231,23 +231,15 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return (Edge(fields.side, fields.width.value, fields.depth.value),)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new edge, to be changed."""
-    texts = {
-        "cutter": "end mill 12 mm, 4 teeth, 30 mm out", "side": "right", "width": "2 mm", "cut": "1 mm",
-        "depth": "6 mm", "feed_per_tooth": "0.04 mm", "way": "conventional",
-    }  # fmt: skip
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new edge, to be changed.
+EXAMPLE = {
+    "cutter": "end mill 12 mm, 4 teeth, 30 mm out", "side": "right", "width": "2 mm", "cut": "1 mm",
+    "depth": "6 mm", "feed_per_tooth": "0.04 mm", "way": "conventional",
+}  # fmt: skip
 
 
 KIND = Kind(
     name="side-mill", title="Side mill", icon="side-mill", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("milling",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("milling",),
     sees=_sees,
 )  # fmt: skip

@@ -19,7 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations import common, drilling, milling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -141,9 +141,8 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    layers = int(found.value("layers") or 1)
-    note = common.times(layers, "one layer", "layers")
-    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, note)
+    words = milling.layers_words(found)
+    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, words)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -152,23 +151,15 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return (Groove(x1, y1, x2, y2, milling.diameter_of(fields.cutter), fields.depth.value),)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new slot, to be changed."""
-    texts = {
-        "cutter": "slot drill 10 mm, 30 mm out",
-        "ends": "15 mm, 25 mm; 45 mm, 25 mm",
-        "depth": "4 mm",
-        "layer": "1 mm",
-        "feed_per_tooth": "0.03 mm",
-        "open_ends": "closed",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new slot, to be changed.
+EXAMPLE = {
+    "cutter": "slot drill 10 mm, 30 mm out",
+    "ends": "15 mm, 25 mm; 45 mm, 25 mm",
+    "depth": "4 mm",
+    "layer": "1 mm",
+    "feed_per_tooth": "0.03 mm",
+    "open_ends": "closed",
+}
 
 
 KIND = Kind(
@@ -181,8 +172,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("milling",),
     sees=no_lengths,
 )

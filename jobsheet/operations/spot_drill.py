@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: A spot drill whose point is not written (common practice).
@@ -109,26 +109,14 @@ def _words(fields: Fields) -> str:
     return f"Spot {count} {fields.depth.text} deep" if fields.depth else f"Spot {count}"
 
 
-def _stop(found: Figures, setting: Setting) -> float:
-    return drilling.settable(found.value("hole_depth") or 0.0, setting)
-
-
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter and how deep."""
-    other = (
-        f"{found.shown('hole_depth')} to the tip"
-        if fields.to is not None
-        else f"⌀{found.shown('effective_diameter')} at the surface"
-    )
-    return (
-        drilling.row(fields, found, setting, do=_words(fields), stop=_stop(found, setting), notes=(other,)),
-    )
+    return (drilling.cone_row(fields, found, setting, _words(fields)),)
 
 
 def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    wide = found.shown("effective_diameter")
-    return drilling.dials(found, setting, _stop(found, setting), f"to the tip, ⌀{wide} at the surface")
+    return drilling.cone_dials(found, setting)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
@@ -141,20 +129,12 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return drilling.shapes(fields.at, diameter, _straight(fields), angle)
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new spot, to be changed."""
-    texts = {"cutter": "spot drill 10 mm, 90°", "at": "10 mm, 10 mm", "to": "6 mm", "feed": "0.05 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new spot, to be changed.
+EXAMPLE = {"cutter": "spot drill 10 mm, 90°", "at": "10 mm, 10 mm", "to": "6 mm", "feed": "0.05 mm"}
 
 
 KIND = Kind(
     name="spot-drill", title="Spot drill", icon="spot-drill", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
     sees=no_lengths,
 )  # fmt: skip

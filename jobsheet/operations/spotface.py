@@ -12,7 +12,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 #: What a face takes to come clean where no depth is written: judgement, for the seconds and the picture only [m].
@@ -103,20 +103,12 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return drilling.shapes(fields.at, drilling.diameter_of(fields.cutter), _depth(fields))
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new face round a hole, to be changed."""
-    texts = {"cutter": "counterbore 16 mm, 3 edges", "at": "10 mm, 10 mm", "feed": "0.08 mm"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new face round a hole, to be changed.
+EXAMPLE = {"cutter": "counterbore 16 mm, 3 edges", "at": "10 mm, 10 mm", "feed": "0.08 mm"}
 
 
 KIND = Kind(
     name="spotface", title="Spotface", icon="spotface", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, title_of=title_of, blank=blank, groups=("drilling",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
     sees=no_lengths,
 )  # fmt: skip

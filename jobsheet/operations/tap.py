@@ -14,7 +14,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import common, drilling
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 BY_HAND, POWER = "by hand", "under power"
@@ -180,27 +180,19 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     )
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new thread, to be changed."""
-    texts = {
-        "cutter": "taps M6, taper and plug",
-        "thread": "M6",
-        "at": "10 mm, 10 mm",
-        "depth": "through",
-        "method": BY_HAND,
-        "condition": "sharp and oiled",
-    }
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new thread, to be changed.
+EXAMPLE = {
+    "cutter": "taps M6, taper and plug",
+    "thread": "M6",
+    "at": "10 mm, 10 mm",
+    "depth": "through",
+    "method": BY_HAND,
+    "condition": "sharp and oiled",
+}
 
 
 KIND = Kind(
     name="tap", title="Tap", icon="tap", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, title_of=title_of, blank=blank, groups=("tapping",),
+    sweep=sweep, words=_words, example=EXAMPLE, groups=("tapping",),
     sees=no_lengths,
 )  # fmt: skip

@@ -13,7 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import common
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, fields_from, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
@@ -130,16 +130,8 @@ def sweep(_fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     return ()
 
 
-def title_of(fields: Fields) -> str:
-    """Short title for the row."""
-    return fields.what or _words(fields)
-
-
-def blank(units: str) -> Fields:
-    """A new check, to be changed."""
-    texts = {"swing": "150 mm", "allowed": "0.02 mm", "minutes": "10 min"}
-    made: Fields = fields_from(Fields, KIND.entries, texts, units)
-    return made
+#: A new check, to be changed.
+EXAMPLE = {"swing": "150 mm", "allowed": "0.02 mm", "minutes": "10 min"}
 
 
 KIND = Kind(
@@ -152,8 +144,8 @@ KIND = Kind(
     rows=rows,
     dials=dials,
     sweep=sweep,
-    title_of=title_of,
-    blank=blank,
+    words=_words,
+    example=EXAMPLE,
     groups=("finding",),
     sees=no_lengths,
 )
