@@ -14,7 +14,7 @@ from jobsheet.paths import resources
 def parsed(text: str) -> Any:
     """The content of a text of ours in YAML, with all scalars as text.
 
-    What people write is read strictly and with its lines, in `storage/` and `own_files`; this is for text
+    What people write is read strictly and with its lines, by `strict_yaml`; this is for text
     that the tests have read. Text throughout: `No`, `12:30` and `017` mean what they say.
     """
     known = remembered.recall(text, Plain)

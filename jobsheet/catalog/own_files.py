@@ -1,8 +1,4 @@
-"""A catalogue file that a person wrote, in their own folder: read strictly, every problem with its line.
-
-No tags (they construct objects), no aliases (a few lines can grow into gigabytes), no name twice (the last
-would silently win), a bound on size and depth. Every scalar stays text.
-"""
+"""A catalogue file that a person wrote, in their own folder: read strictly, every problem with its line."""
 
 from __future__ import annotations
 
@@ -12,13 +8,8 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.catalog.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, Problem
-
-#: A catalogue of a thousand materials is some 1 MB; more is another kind of file (common sense, no source).
-LARGEST_FILE = 1_000_000
-#: A row's speeds nest five deep.
-DEEPEST = 12
-_PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
 
 #: Name, time of last change [ns] and size of each file of a folder.
 Stamp = tuple[tuple[str, int, int], ...]
@@ -69,77 +60,22 @@ def read_own(path: Path) -> OwnFile:
     Raises
     ------
     DocumentError
-        If it cannot be opened, is no text, is not YAML or uses what is refused here.
+        If it cannot be opened, is no text, is not YAML or uses what is refused in `strict_yaml`.
     """
-    import yaml
-
-    text = _text(path)
-    loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)(text)
-    try:
-        root = loader.get_single_node()
-    except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        raise _refused(path.name, str(error.problem or error), mark.line + 1 if mark else None) from None
-    except (yaml.YAMLError, RecursionError):
-        raise _refused(
-            path.name, "a character here cannot stand in such a file, or it nests too deep"
-        ) from None
-    finally:
-        loader.dispose()
-    if root is None:
-        raise _refused(path.name, "the file is empty")
-    walk = _Walk(path.name)
-    return OwnFile(path.name, walk.value(root, ()), walk.lines)
+    lines: dict[Way, int] = {}
+    node = parse(read_file(path), path.name)
+    return OwnFile(path.name, _plain(node, (), lines), lines)
 
 
-def _text(path: Path) -> str:
-    try:
-        if path.is_file() and path.stat().st_size > LARGEST_FILE:
-            raise _refused(path.name, "too large for a catalogue; is it another kind of file?")
-        return path.read_text(encoding="utf-8-sig")
-    except OSError as error:
-        raise _refused(path.name, f"it cannot be opened: {error.strerror or error}") from None
-    except UnicodeDecodeError:
-        raise _refused(path.name, "this is not text in UTF-8; is it another kind of file?") from None
+def _plain(node: Node, way: Way, lines: dict[Way, int]) -> Any:
+    """The value of a node, and of all below it; keeps the line of each."""
+    lines[way] = node.line
+    if node.fields is not None:
+        return {name: _plain(one, (*way, name), lines) for name, one in node.fields.items()}
+    if node.items is not None:
+        return [_plain(one, (*way, str(place)), lines) for place, one in enumerate(node.items, 1)]
+    return node.text
 
 
-def _refused(name: str, sentence: str, line: int | None = None) -> DocumentError:
-    return DocumentError(name, (Problem(line, "", sentence),))
-
-
-class _Walk:
-    """Turns the parser's nodes into plain values and keeps the line of each."""
-
-    def __init__(self, name: str) -> None:
-        self.name = name
-        self.lines: dict[Way, int] = {}
-        self._seen: set[int] = set()
-
-    def value(self, node: Any, way: Way) -> Any:
-        """The value of a node, and of all below it."""
-        line = node.start_mark.line + 1
-        self.lines.setdefault(way, line)
-        if id(node) in self._seen:
-            raise _refused(self.name, "an alias (*name) cannot be used here; write the value again", line)
-        self._seen.add(id(node))
-        if node.tag not in _PLAIN:
-            raise _refused(self.name, f"a tag ({node.tag}) cannot be used here", line)
-        if len(way) > DEEPEST:
-            raise _refused(self.name, "it nests too deep for such a file", line)
-        if isinstance(node.value, str):
-            return node.value
-        if node.tag.endswith("seq"):
-            return [self.value(item, (*way, str(index + 1))) for index, item in enumerate(node.value)]
-        return self._mapping(node.value, way)
-
-    def _mapping(self, pairs: Any, way: Way) -> dict[str, Any]:
-        found: dict[str, Any] = {}
-        for key, item in pairs:
-            line = key.start_mark.line + 1
-            if not isinstance(key.value, str):
-                raise _refused(self.name, "a name is missing before the colon", line)
-            if key.value in found:
-                raise _refused(self.name, f"“{key.value}” stands here twice", line)
-            self.lines[(*way, key.value)] = line
-            found[key.value] = self.value(item, (*way, key.value))
-        return found
+def _refused(name: str, sentence: str) -> DocumentError:
+    return DocumentError(name, (Problem(None, "", sentence),))

@@ -5,13 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from jobsheet.catalog.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
 from jobsheet.model.job import FACES, Holding, Job, Operation, Part, SetUp, Stock, Zero
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
-from jobsheet.storage.strict_yaml import Node, parse, read_file
 from jobsheet.storage.writing import digest, emit, file_digest, write_file
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from jobsheet.catalog.strict_yaml import Node
 from jobsheet.errors import DocumentError, Problem
-from jobsheet.storage.strict_yaml import Node
 
 CURRENT = 1
 

@@ -7,7 +7,7 @@ import textwrap
 
 import pytest
 
-from jobsheet.catalog import own_files, own_materials
+from jobsheet.catalog import own_materials, strict_yaml
 from jobsheet.catalog.materials import all_materials, find, names, own_names, refined
 from jobsheet.errors import DocumentError, NoSuchEntry
 
@@ -190,13 +190,13 @@ def test_what_is_wrong_in_a_row_is_said_with_its_line(write, field, says):
         ("materials: {'': {}}\n", "name"),
         ("materials: {Own: {iso: P, mc: 0.2}}\n", "needs kc11, kd too"),
         ("materials: {'4140': {kc11: 1800 MPa}}\n", "4140 annealed or 4140 prehard"),
-        ("materials:\n  A: {mc: 0.2}\n  A: {mc: 0.2}\n", "stands here twice"),
-        ("materials: &all {A: *all}\n", "alias"),
-        ("materials: &x\n  A: &b {note: a}\n  B: *b\n", "alias"),
+        ("materials:\n  A: {mc: 0.2}\n  A: {mc: 0.2}\n", "stands twice in the same place"),
+        ("materials: &all {A: *all}\n", "references (& and *)"),
+        ("materials: &x\n  A: &b {note: a}\n  B: *b\n", "references (& and *)"),
         ("materials: !!python/object:os.system {}\n", "tag"),
         ("materials: {A: [}\n", "line 1"),
         ("a: 1\n---\nb: 2\n", "document"),
-        ("? [a]\n: b\n", "name is missing"),
+        ("? [a]\n: b\n", "a word, not a list"),
         ("materials: {a\x01: 1}\n", "character"),
         ("materials: " + "[" * 30 + "]" * 30, "deep"),
         ("materials: " + "[" * 20000 + "]" * 20000, "cannot be used"),
@@ -216,7 +216,7 @@ def test_other_bytes_and_too_many_of_them(write):
     path.write_bytes(b"\xff\xfe\x00m")
     with pytest.raises(DocumentError, match="UTF-8"):
         find("S235")
-    path.write_bytes(b"#" * (own_files.LARGEST_FILE + 1))
+    path.write_bytes(b"#" * (strict_yaml.LARGEST_FILE + 1))
     with pytest.raises(DocumentError, match="too large"):
         find("S235")
 
@@ -226,5 +226,5 @@ def test_a_folder_with_a_files_name_and_other_files_beside(write, own_home):
     write("[", ".hidden.yaml")
     assert find("S235")
     (own_home / "materials" / "folder.yaml").mkdir()
-    with pytest.raises(DocumentError, match="cannot be opened"):
+    with pytest.raises(DocumentError, match="this is a folder"):
         find("S235")

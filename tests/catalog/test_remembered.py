@@ -9,9 +9,8 @@ from concurrent.futures import ThreadPoolExecutor
 import msgspec
 import pytest
 
-from jobsheet.catalog import data, remembered
-from jobsheet.storage import strict_yaml
-from jobsheet.storage.strict_yaml import Node
+from jobsheet.catalog import data, remembered, strict_yaml
+from jobsheet.catalog.strict_yaml import Node
 
 TEXT = 'name: plate\nsize: 40 ±0.03\nat:\n  - [14, 12]\n  - "7, 8"\ncutter: drill #7\n'
 MEANT = {"name": "plate", "size": "40 ±0.03", "at": [["14", "12"], "7, 8"], "cutter": "drill"}

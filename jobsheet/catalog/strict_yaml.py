@@ -17,8 +17,8 @@ from jobsheet.errors import DocumentError, Problem
 
 #: A job of a thousand operations is some 200 kB; more is not a job (common sense, no source).
 LARGEST_FILE = 5_000_000
-#: Our own files nest six deep.
-DEEPEST = 40
+#: Jobs and cards nest six deep, a material's speeds five.
+DEEPEST = 20
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
 
 
@@ -181,8 +181,10 @@ class _Walk:
                     key.start_mark.line + 1,
                 )
             found = self.node(value, depth + 1)
+            # A person looks for the name, also where what belongs to it begins in the next line.
+            found.line = key.start_mark.line + 1
             if found.text == "" and self._comment_behind(key):
-                found = Node(key.start_mark.line + 1, text="", comment=True)
+                found.comment = True
             fields[key.value] = found
         return Node(line, fields=fields)
 
