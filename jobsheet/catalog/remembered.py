@@ -18,7 +18,7 @@ from msgspec import MsgspecError, Raw, Struct, msgpack
 from jobsheet.paths import own_folder
 
 #: Raised when the meaning of what is kept changes.
-VERSION = 1
+VERSION = 2
 #: The most that is kept, in texts and in bytes: some jobs, a card, the shipped tables.
 MOST = 40
 LARGEST = 2_000_000

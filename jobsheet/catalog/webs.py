@@ -7,7 +7,7 @@ from typing import Any
 
 from jobsheet.catalog.data import shipped
 from jobsheet.catalog.suggestion import Suggestion
-from jobsheet.cutting.drilling import chisel_edge
+from jobsheet.cutting.drill_point import chisel_edge
 from jobsheet.cutting.formula import positive
 from jobsheet.cutting.tables import along
 

@@ -1,95 +1,20 @@
-"""How far a cutter wraps round the work, and how thick the chip gets.
-
-Angles of a side cut count from the edge: 0 where the tooth lies across the feed, so that a cut as wide as
-the cutter spans pi. A face cut "centred" lies evenly on both sides of the cutter's path.
-"""
+"""How thick the chip gets along the arc of a cut, and the feed that makes it so."""
 
 from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import angle_below, formula, positive, refuse
+from jobsheet.cutting.engagement import cut_fits
+from jobsheet.cutting.formula import formula, positive, refuse
 from jobsheet.cutting.trig import acos, asin, cos, sin
 
 SQUARE = pi / 2
 """Entering angle of a square end mill [rad]."""
 
 
-def _cut(width: float, diameter: float) -> None:
-    positive(width=width, diameter=diameter)
-    if not width <= diameter * (1 + 1e-9):
-        refuse("width", width, "at most the diameter of the cutter")
-
-
 def _entering(entering_angle: float) -> None:
     if not 0 < entering_angle <= SQUARE * (1 + 1e-9):
         refuse("entering_angle", entering_angle, "above 0 and at most 90 degrees")
-
-
-@formula(source="derived", symbols={"width": "a_e", "diameter": "D"})
-def engagement_angle(width: float, diameter: float) -> float:
-    """Angle over which a tooth cuts, for a cut from the cutter's edge.
-
-    phi_s = acos(1 - 2 a_e / D)
-
-    Parameters
-    ----------
-    width : float
-        Width of cut [m]
-    diameter : float
-        Diameter of the cutter [m]
-
-    Returns
-    -------
-    phi_s : float
-        Angle of engagement [rad]
-
-    Raises
-    ------
-    CalcError
-        If an input is not above zero, or `width` larger than `diameter`.
-
-    Examples
-    --------
-    >>> from math import degrees
-    >>> round(degrees(engagement_angle(width=6e-3, diameter=12e-3)), 6)
-    90.0
-    """
-    _cut(width, diameter)
-    return acos(1 - 2 * width / diameter)
-
-
-@formula(source="dij", symbols={"width": "a_e", "diameter": "D"})
-def centred_engagement_angle(width: float, diameter: float) -> float:
-    """Angle over which a tooth cuts, for a face mill on the middle of the work.
-
-    phi_s = 2 asin(a_e / D)
-
-    Parameters
-    ----------
-    width : float
-        Width of cut [m]
-    diameter : float
-        Diameter of the cutter [m]
-
-    Returns
-    -------
-    phi_s : float
-        Angle of engagement [rad]
-
-    Raises
-    ------
-    CalcError
-        If an input is not above zero, or `width` larger than `diameter`.
-
-    Examples
-    --------
-    >>> from math import degrees
-    >>> round(degrees(centred_engagement_angle(width=38e-3, diameter=50e-3)), 2)
-    98.93
-    """
-    _cut(width, diameter)
-    return 2 * asin(width / diameter)
 
 
 @formula(source="dp-f", symbols={"feed_per_tooth": "f_z", "angle": "phi", "entering_angle": "kappa"})
@@ -170,7 +95,7 @@ def max_chip_thickness(
     >>> round(max_chip_thickness(feed_per_tooth=0.1e-3, width=2e-3, diameter=10e-3) * 1e3, 6)
     0.08
     """
-    _cut(width, diameter)
+    cut_fits(width, diameter)
     positive(feed_per_tooth=feed_per_tooth)
     _entering(entering_angle)
     part = width / diameter
@@ -226,7 +151,7 @@ def mean_chip_thickness(
     >>> round(mean_chip_thickness(feed_per_tooth=0.05e-3, width=16e-3, diameter=20e-3) * 1e3, 4)
     0.0361
     """
-    _cut(width, diameter)
+    cut_fits(width, diameter)
     positive(feed_per_tooth=feed_per_tooth)
     _entering(entering_angle)
     return 2 * feed_per_tooth * sin(entering_angle) * (width / diameter) / acos(1 - 2 * width / diameter)
@@ -272,7 +197,7 @@ def centred_chip_thickness(
     >>> round(centred_chip_thickness(feed_per_tooth=0.1e-3, width=38e-3, diameter=50e-3) * 1e3, 5)
     0.08803
     """
-    _cut(width, diameter)
+    cut_fits(width, diameter)
     positive(feed_per_tooth=feed_per_tooth)
     _entering(entering_angle)
     return feed_per_tooth * sin(entering_angle) * (width / diameter) / asin(width / diameter)
@@ -369,7 +294,7 @@ def thin_cut_chip_thickness(
     >>> round(thin_cut_chip_thickness(feed_per_tooth=0.36e-3, width=2e-3, diameter=10e-3) * 1e3, 2)
     0.16
     """
-    _cut(width, diameter)
+    cut_fits(width, diameter)
     positive(feed_per_tooth=feed_per_tooth)
     _entering(entering_angle)
     result: float = feed_per_tooth * (width / diameter) ** 0.5 * sin(entering_angle)
@@ -407,7 +332,7 @@ def feed_for_chip(chip: float, width: float, diameter: float) -> float:
     0.1
     """
     positive(chip=chip)
-    _cut(width, diameter)
+    cut_fits(width, diameter)
     part = width / diameter
     if part >= 0.5:
         return chip
@@ -484,36 +409,3 @@ def round_insert_chip_thickness(feed_per_tooth: float, depth: float, insert: flo
         refuse("depth", depth, "at most the diameter of the insert")
     result: float = feed_per_tooth * (depth / insert) ** 0.5
     return result
-
-
-@formula(source="tlu", symbols={"teeth": "z", "engagement": "phi_s"})
-def teeth_in_cut(teeth: float, engagement: float) -> float:
-    """Mean number of teeth that cut at the same time.
-
-    m = z phi_s / (2 pi)
-
-    Parameters
-    ----------
-    teeth : float
-        Teeth of the cutter [-]
-    engagement : float
-        Angle of engagement [rad]
-
-    Returns
-    -------
-    m : float
-        Mean number of teeth in the cut [-]
-
-    Raises
-    ------
-    CalcError
-        If `teeth` is not above zero or the angle not between 0 and 360 degrees.
-
-    Examples
-    --------
-    >>> round(teeth_in_cut(teeth=4, engagement=engagement_angle(width=6e-3, diameter=12e-3)), 6)
-    1.0
-    """
-    positive(teeth=teeth)
-    angle_below(2 * pi * (1 + 1e-9), engagement=engagement)
-    return teeth * engagement / (2 * pi)

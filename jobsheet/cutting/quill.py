@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
+from jobsheet.cutting.drill_point import STANDARD_POINT
 from jobsheet.cutting.drilling import (
-    STANDARD_POINT,
     chisel_indentation,
     chisel_thrust_factor,
     chisel_torque_factor,

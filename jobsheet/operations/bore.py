@@ -13,7 +13,7 @@ from msgspec import Struct
 from jobsheet.catalog.cutters import short_name
 from jobsheet.cutting.chip import SQUARE, chip_thickness
 from jobsheet.cutting.deflection import HSS_MODULUS, cutter_stiffness, deflection
-from jobsheet.cutting.drilling import kienzle_drill_torque
+from jobsheet.cutting.drill_lines import kienzle_drill_torque
 from jobsheet.cutting.feed import axial_feed
 from jobsheet.cutting.kienzle import power_from_torque, specific_cutting_force
 from jobsheet.cutting.removal import drilling_removal_rate

@@ -10,16 +10,9 @@ from msgspec import Struct
 from jobsheet.catalog.cutters import short_name
 from jobsheet.catalog.feeds import share
 from jobsheet.catalog.taps import condition_factor, tap_factor
-from jobsheet.cutting.drilling import (
-    SPLIT_POINT,
-    STANDARD_POINT,
-    drill_thrust,
-    drill_torque,
-    pilot_thrust,
-    pilot_torque,
-    twist_drill_thrust,
-    twist_drill_torque,
-)
+from jobsheet.cutting.drill_lines import twist_drill_thrust, twist_drill_torque
+from jobsheet.cutting.drill_point import SPLIT_POINT, STANDARD_POINT
+from jobsheet.cutting.drilling import drill_thrust, drill_torque, pilot_thrust, pilot_torque
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.cutting.quill import (
     feed_from_thrust,

@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.cutting.chatter import cutting_stiffness
-from jobsheet.cutting.chip import arc_chip_thickness, teeth_in_cut
+from jobsheet.cutting.chip import arc_chip_thickness
 from jobsheet.cutting.deflection import (
     CARBIDE_MODULUS,
     HSS_MODULUS,
@@ -22,6 +22,7 @@ from jobsheet.cutting.deflection import (
     equivalent_diameter,
     wall_error,
 )
+from jobsheet.cutting.engagement import teeth_in_cut
 from jobsheet.cutting.finish import nose_roughness, side_roughness
 from jobsheet.cutting.kienzle import milling_power, specific_cutting_force, torque_from_power
 from jobsheet.cutting.removal import milling_removal_rate

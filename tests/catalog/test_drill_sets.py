@@ -14,7 +14,7 @@ from jobsheet.catalog.drills import read_drill_size
 from jobsheet.catalog.reaming import reaming_drills, reaming_stock
 from jobsheet.catalog.sources import table as sources
 from jobsheet.catalog.webs import chisel, pilot, web
-from jobsheet.cutting.drilling import web_thickness
+from jobsheet.cutting.drill_point import web_thickness
 from jobsheet.errors import CalcError, NoSuchEntry
 
 INCH = 0.0254

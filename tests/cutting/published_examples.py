@@ -5,7 +5,19 @@ from __future__ import annotations
 from functools import partial
 from math import pi, radians
 
-from jobsheet.cutting import chatter, chip, deflection, feed, finish, kienzle, removal, speed, tapping, times
+from jobsheet.cutting import (
+    chatter,
+    chip,
+    deflection,
+    drill_lines,
+    feed,
+    finish,
+    kienzle,
+    removal,
+    speed,
+    tapping,
+    times,
+)
 from jobsheet.cutting import drilling as drill
 from jobsheet.cutting.unit_power import thumb_power
 
@@ -220,8 +232,8 @@ ROWS = (
     Row("A16 vf", "isc-d", "read", "feed 0.15 a turn", 434, 0.1, lambda: feed.axial_feed(0.15 * MM, rpm(200, 22) * RPM) / MM * 60, "mm/min"),
     Row("A16 Q", "isc-d", "read", "removal", 165, 0.1, lambda: a16_rate() / CM3 * 60, "cm3/min"),
     Row("A16 P", "isc-d", "read", "motor power, kc 2200, 0.75", 8.06, 0.01, a16_power, "kW"),
-    Row("A16 M", "isc-d", "read", "torque by the lips", 20, 0.05, lambda: drill.kienzle_drill_torque(2200 * MPA, 0.15 * MM, 22 * MM), "N*m"),
-    Row("A16 T", "isc-d", "read", "thrust of a thinned point, sin taken as 1", 2286, 1, lambda: drill.kienzle_drill_thrust(2200 * MPA, 0.15 * MM, 22 * MM, pi), "N"),
+    Row("A16 M", "isc-d", "read", "torque by the lips", 20, 0.05, lambda: drill_lines.kienzle_drill_torque(2200 * MPA, 0.15 * MM, 22 * MM), "N*m"),
+    Row("A16 T", "isc-d", "read", "thrust of a thinned point, sin taken as 1", 2286, 1, lambda: drill_lines.kienzle_drill_thrust(2200 * MPA, 0.15 * MM, 22 * MM, pi), "N"),
     Row("A16 t", "isc-d", "read", "time for 25 + 10", 0.08, 0.001, a16_time, "min"),
     Row("A17 T table", "mh31", "part remembered", "thrust, 7/8 in, by the printed factors", 2313, 0.5, a17_printed_thrust, "lbf"),
     Row("A17 T", "mh31", "part remembered", "thrust, 7/8 in, by the closed form", 2313, 5, a17_thrust, "lbf", ours=2370, note="the table rounds J 0.0324 to 0.030, and the metric line its 0.05 and 0.007: 2.4 % more"),
@@ -229,9 +241,9 @@ ROWS = (
     Row("A17 Pc", "mh31", "part remembered", "power at the drill, 350 rpm", 3.1, 0.05, a17_power, "hp"),
     Row("A17 Pm", "mh31", "part remembered", "power at the motor, 0.80", 3.9, 0.06, lambda: kienzle.motor_power(a17_power(), 0.80), "hp"),
     Row("A18 M", "mit-c", "read", "torque, 10 mm, 0.3, mild steel", 15, 1, lambda: drill.drill_torque(24000, 0.3 * MM, 10 * MM), "N*m"),
-    Row("A18 M second", "mit-c", "read", "the same by the second set", 15, 2.5, lambda: drill.twist_drill_torque(2.22, 0.3 * MM, 10 * MM), "N*m"),
+    Row("A18 M second", "mit-c", "read", "the same by the second set", 15, 2.5, lambda: drill_lines.twist_drill_torque(2.22, 0.3 * MM, 10 * MM), "N*m"),
     Row("A18 T", "mit-c", "read", "thrust, 10 mm, 0.3, mild steel", 2500, 250, lambda: drill.drill_thrust(24000, 0.3 * MM, 10 * MM), "N", ours=4420, note="the page means a thinned point; a standard chisel doubles the thrust, and the second set agrees with us"),
-    Row("A18 T second", "mit-c", "read", "the same by the second set", 2500, 250, lambda: drill.twist_drill_thrust(2.22, 0.3 * MM, 10 * MM), "N", ours=4548, note="see A18 T"),
+    Row("A18 T second", "mit-c", "read", "the same by the second set", 2500, 250, lambda: drill_lines.twist_drill_thrust(2.22, 0.3 * MM, 10 * MM), "N", ours=4548, note="see A18 T"),
     Row("A19 v", "lzq", "read", "12 mm at 1350", 50.9, 0.05, lambda: speed.cutting_speed(1350 * RPM, 12 * MM) * 60, "m/min"),
     Row("A19 vf", "lzq", "read", "0.2 a turn at 1350", 270, 1e-6, lambda: feed.axial_feed(0.2 * MM, 1350 * RPM) / MM * 60, "mm/min"),
     Row("A20", "mh31", "read", "thread, 2-56 in 0.0700", 69, 0.5, partial(percent, 0.086, 56, 0.0700), "%"),

@@ -9,7 +9,9 @@ from jobsheet.cutting import (
     chatter,
     chip,
     deflection,
+    drill_lines,
     drilling,
+    engagement,
     hand,
     heat,
     holding,
@@ -188,14 +190,14 @@ def asked(depth: float) -> float:
     kt = kienzle.specific_cutting_force(1450 * MPA, 0.20, h)
     return (
         chatter.cutting_stiffness(
-            depth * MM, chip.teeth_in_cut(4, chip.engagement_angle(6 * MM, 12 * MM)), kt
+            depth * MM, engagement.teeth_in_cut(4, engagement.engagement_angle(6 * MM, 12 * MM)), kt
         )
         / 1e6
     )
 
 
 def teeth(width: float) -> float:
-    return chip.teeth_in_cut(4, chip.engagement_angle(width * MM, 12 * MM))
+    return engagement.teeth_in_cut(4, engagement.engagement_angle(width * MM, 12 * MM))
 
 
 def scale(diameter: float, out: float) -> float:
@@ -285,7 +287,7 @@ ROWS = (
     derived("9 mm stainless", "9.0 solid, 0.12", 4.11, 0.006, lambda: solid(35000, 0.12, 9)[1] / 1e3, "kN"),
     derived("9 mm stainless pilot", "after 6.5", 0.60, 0.005, lambda: piloted(35000, 0.12, 9, 6.5)[1] / 1e3, "kN"),
     derived("two methods first", "12 mm, 0.14, sharp", 9.83, 0.01, lambda: drilling.drill_torque(20000, 0.14 * MM, 12 * MM), "N*m"),
-    derived("two methods second", "the same by catalogue lines", 9.55, 0.01, lambda: drilling.twist_drill_torque(2.22, 0.14 * MM, 12 * MM), "N*m"),
+    derived("two methods second", "the same by catalogue lines", 9.55, 0.01, lambda: drill_lines.twist_drill_torque(2.22, 0.14 * MM, 12 * MM), "N*m"),
     # walls: above zero the cutter moves to +y, which digs in with conventional milling and leaves metal in climb
     derived("wall C3", "conventional 12 x 0.3", -5.5, 0.05, partial(wall_um, 0.3, 12), "um"),
     derived("wall C3 alone", "by the cutter alone", -1.9, 0.05, partial(wall_alone, 0.3, 12), "um"),

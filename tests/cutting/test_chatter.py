@@ -7,7 +7,7 @@ from math import cos, inf, pi, sin
 import pytest
 
 from jobsheet.cutting import chatter
-from jobsheet.cutting.chip import engagement_angle, teeth_in_cut
+from jobsheet.cutting.engagement import engagement_angle, teeth_in_cut
 from jobsheet.errors import CalcError
 
 STEEL = {"teeth": 4, "kt": 1800e6, "kr": 0.3, "start": 0.0, "end": pi}

@@ -8,16 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.cutting import chip
+from jobsheet.cutting import chip, engagement
 from jobsheet.errors import CalcError
 
 parts = st.floats(1e-3, 1.0)
 
 
 def test_half_the_cutter_spans_a_right_angle_and_a_slot_two():
-    assert chip.engagement_angle(5, 10) == pytest.approx(pi / 2)
-    assert chip.engagement_angle(10, 10) == pytest.approx(pi)
-    assert chip.centred_engagement_angle(10, 10) == pytest.approx(pi)
+    assert engagement.engagement_angle(5, 10) == pytest.approx(pi / 2)
+    assert engagement.engagement_angle(10, 10) == pytest.approx(pi)
+    assert engagement.centred_engagement_angle(10, 10) == pytest.approx(pi)
 
 
 def test_a_slot_has_two_over_pi_of_the_feed():
@@ -34,7 +34,7 @@ def test_exact_mean_and_the_square_root(part, exact, root):
 
 @given(parts)
 def test_mean_is_the_integral_over_the_arc(part):
-    arc = chip.engagement_angle(part, 1.0)
+    arc = engagement.engagement_angle(part, 1.0)
     steps = 400
     integral = sum(sin((step + 0.5) / steps * arc) for step in range(steps)) / steps
     assert chip.mean_chip_thickness(1.0, part, 1.0) == pytest.approx(integral, rel=1e-4)
@@ -101,7 +101,7 @@ def test_both_ends_of_half_a_turn_have_no_chip_and_are_no_refusal():
 
 
 def test_all_teeth_cut_in_a_full_turn():
-    assert chip.teeth_in_cut(4, 2 * pi) == pytest.approx(4)
+    assert engagement.teeth_in_cut(4, 2 * pi) == pytest.approx(4)
 
 
 def test_a_round_insert_at_its_full_depth_cuts_the_feed():
@@ -111,16 +111,16 @@ def test_a_round_insert_at_its_full_depth_cuts_the_feed():
 @pytest.mark.parametrize(
     "call",
     [
-        lambda: chip.engagement_angle(11, 10),
+        lambda: engagement.engagement_angle(11, 10),
         lambda: chip.mean_chip_thickness(0.1, 0, 10),
         lambda: chip.mean_chip_thickness(0.1, 5, 10, 0),
         lambda: chip.mean_chip_thickness(0.1, 5, 10, 2),
         lambda: chip.chip_thickness(0.1, -0.1),
         lambda: chip.arc_chip_thickness(0.1, 1.0, 1.0),
         lambda: chip.round_insert_chip_thickness(0.1, 13, 12),
-        lambda: chip.teeth_in_cut(4, 6.3),
-        lambda: chip.teeth_in_cut(4, 0),
-        lambda: chip.teeth_in_cut(4, -0.1),
+        lambda: engagement.teeth_in_cut(4, 6.3),
+        lambda: engagement.teeth_in_cut(4, 0),
+        lambda: engagement.teeth_in_cut(4, -0.1),
         lambda: chip.chip_thickness(0.1, 3.2),
         lambda: chip.arc_chip_thickness(0.1, 0.0, 3.2),
         lambda: chip.arc_chip_thickness(0.1, -0.1, 1.0),
@@ -133,4 +133,4 @@ def test_refuses_what_has_no_meaning(call):
 
 def test_the_last_bit_of_a_slot_is_no_refusal():
     diameter = 0.1 + 0.2
-    assert chip.engagement_angle(0.3 * (1 + 1e-15), diameter) == pytest.approx(pi)
+    assert engagement.engagement_angle(0.3 * (1 + 1e-15), diameter) == pytest.approx(pi)

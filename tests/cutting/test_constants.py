@@ -8,7 +8,7 @@ from math import radians
 
 import pytest
 
-from jobsheet.cutting.drilling import web_thickness
+from jobsheet.cutting.drill_point import web_thickness
 from jobsheet.cutting.formula import all_formulas, formula_of
 from jobsheet.cutting.unit_power import EFFICIENCIES, WEAR_FACTORS
 
@@ -22,8 +22,8 @@ PRINTED = (
     ("deflection", "HSS_MODULUS", 207, 1e9, "200 to 210 GPa, remembered"),
     ("deflection", "CARBIDE_MODULUS", 580, 1e9, "550 to 600 GPa, remembered"),
     ("deflection", "FLUTED", 0.80, 1, "Kops and Vo"),
-    ("drilling", "STANDARD_POINT", 0.18, 1, "Machinery's Handbook, table 7"),
-    ("drilling", "SPLIT_POINT", 0.03, 1, "Machinery's Handbook, table 7"),
+    ("drill_point", "STANDARD_POINT", 0.18, 1, "Machinery's Handbook, table 7"),
+    ("drill_point", "SPLIT_POINT", 0.03, 1, "Machinery's Handbook, table 7"),
     ("hand", "SLOWEST_EVEN", 8, 1 / 60, "turns a minute, estimate"),
     ("hand", "FASTEST_EVEN", 50, 1 / 60, "turns a minute, estimate"),
     ("heat", "ALUMINIUM_EXPANSION", 22, 1e-6, "22 to 23, remembered"),

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jobsheet.cutting import drill_lines, drill_point
 from jobsheet.cutting import drilling as drill
 from jobsheet.cutting.formula import outside_validity
 from jobsheet.errors import CalcError
@@ -33,7 +34,7 @@ def test_enlarging_from_nothing_is_the_lips_alone(feed, size):
 @given(feeds, sizes)
 def test_a_split_point_pushes_less_than_a_standard_one(feed, size):
     put = {"kd": 20000, "feed": feed, "diameter": size}
-    assert drill.drill_thrust(**put, chisel_ratio=drill.SPLIT_POINT) < drill.drill_thrust(**put)
+    assert drill.drill_thrust(**put, chisel_ratio=drill_point.SPLIT_POINT) < drill.drill_thrust(**put)
 
 
 @given(feeds, sizes, st.floats(1.01, 2))
@@ -41,8 +42,8 @@ def test_more_feed_and_more_diameter_ask_more(feed, size, more):
     for function in (
         drill.drill_torque,
         drill.drill_thrust,
-        drill.twist_drill_torque,
-        drill.twist_drill_thrust,
+        drill_lines.twist_drill_torque,
+        drill_lines.twist_drill_thrust,
     ):
         base = function(10.0, feed, size)
         assert function(10.0, feed * more, size) > base
@@ -73,8 +74,8 @@ PAIRS = {
 def test_the_two_methods_lie_as_far_apart_as_we_say(pair):
     k, kd, torque, thrust = pair
     spans = [(5e-3, 0.08e-3), (8e-3, 0.12e-3), (12e-3, 0.18e-3), (16e-3, 0.25e-3)]
-    torques = [drill.twist_drill_torque(k, f, d) / drill.drill_torque(kd, f, d) for d, f in spans]
-    thrusts = [drill.twist_drill_thrust(k, f, d) / drill.drill_thrust(kd, f, d) for d, f in spans]
+    torques = [drill_lines.twist_drill_torque(k, f, d) / drill.drill_torque(kd, f, d) for d, f in spans]
+    thrusts = [drill_lines.twist_drill_thrust(k, f, d) / drill.drill_thrust(kd, f, d) for d, f in spans]
     assert (min(torques), max(torques)) == pytest.approx(torque, abs=0.015)
     assert (min(thrusts), max(thrusts)) == pytest.approx(thrust, abs=0.015)
 
@@ -83,16 +84,16 @@ def test_the_two_methods_lie_as_far_apart_as_we_say(pair):
 @given(size=st.floats(5e-3, 16e-3), feed=st.floats(0.08e-3, 0.25e-3))
 def test_and_any_feed_with_any_diameter_stays_in_what_is_normal(pair, size, feed):
     k, kd, *_ = pair
-    torque = drill.twist_drill_torque(k, feed, size) / drill.drill_torque(kd, feed, size)
-    thrust = drill.twist_drill_thrust(k, feed, size) / drill.drill_thrust(kd, feed, size)
+    torque = drill_lines.twist_drill_torque(k, feed, size) / drill.drill_torque(kd, feed, size)
+    thrust = drill_lines.twist_drill_thrust(k, feed, size) / drill.drill_thrust(kd, feed, size)
     assert min(torque, thrust) > 0.55
     assert max(torque, thrust) < 1.6
 
 
 def test_the_lips_alone_are_half_to_two_thirds_of_the_whole():
     for d, f in ((6e-3, 0.1e-3), (10e-3, 0.15e-3), (12e-3, 0.2e-3)):
-        kc = 1500e6 * (drill.drill_chip_thickness(f, 2.06) / 1e-3) ** -0.21
-        ratio = drill.kienzle_drill_torque(kc, f, d) / drill.drill_torque(20000, f, d)
+        kc = 1500e6 * (drill_lines.drill_chip_thickness(f, 2.06) / 1e-3) ** -0.21
+        ratio = drill_lines.kienzle_drill_torque(kc, f, d) / drill.drill_torque(20000, f, d)
         assert 0.45 < ratio < 0.70
 
 
@@ -112,14 +113,14 @@ def test_the_lips_alone_are_half_to_two_thirds_of_the_whole():
     ],
 )
 def test_web_between_and_at_the_printed_sizes(diameter, web):
-    assert drill.web_thickness(diameter * 1e-3) / 1e-3 == pytest.approx(web)
+    assert drill_point.web_thickness(diameter * 1e-3) / 1e-3 == pytest.approx(web)
 
 
 def test_web_past_the_table_says_so():
-    assert outside_validity(drill.web_thickness, diameter=30e-3) == [
+    assert outside_validity(drill_point.web_thickness, diameter=30e-3) == [
         "outside the range of the source (D 2-25 mm): D is 30 mm",
     ]
-    assert drill.web_thickness(30e-3) > 3.4e-3
+    assert drill_point.web_thickness(30e-3) > 3.4e-3
 
 
 @pytest.mark.parametrize(
@@ -147,15 +148,15 @@ def test_more_edges_cut_thinner_chips_and_ask_more(edges, factor):
 
 def test_lips_in_a_hole_leave_out_what_is_drilled_already():
     """Torque goes with the area of the ring: f kc (D^2 - d^2) / 8."""
-    whole = drill.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3)
+    whole = drill_lines.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3)
     assert whole == pytest.approx(5.0)
-    assert drill.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3, pilot=6e-3) == pytest.approx(0.64 * whole)
+    assert drill_lines.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3, pilot=6e-3) == pytest.approx(0.64 * whole)
 
 
 def test_a_flat_point_has_half_the_feed_on_each_lip_and_a_pointed_one_less():
-    assert drill.drill_chip_thickness(0.2e-3, pi) == pytest.approx(0.1e-3)
-    assert drill.drill_chip_thickness(0.2e-3, pi / 3) == pytest.approx(0.05e-3)
-    flat, pointed = (drill.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle) for angle in (pi, pi / 3))
+    assert drill_lines.drill_chip_thickness(0.2e-3, pi) == pytest.approx(0.1e-3)
+    assert drill_lines.drill_chip_thickness(0.2e-3, pi / 3) == pytest.approx(0.05e-3)
+    flat, pointed = (drill_lines.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle) for angle in (pi, pi / 3))
     assert flat == pytest.approx(0.63 * 5e-3 * 0.2e-3 * 2000e6)
     assert pointed == pytest.approx(flat / 2)
 
@@ -163,12 +164,12 @@ def test_a_flat_point_has_half_the_feed_on_each_lip_and_a_pointed_one_less():
 @pytest.mark.parametrize("angle", [0, -1, 3.15])
 def test_a_point_of_more_than_half_a_turn_has_no_meaning(angle):
     with pytest.raises(CalcError, match="point angle"):
-        drill.drill_chip_thickness(0.2e-3, angle)
+        drill_lines.drill_chip_thickness(0.2e-3, angle)
     with pytest.raises(CalcError, match="point angle"):
-        drill.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle)
+        drill_lines.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle)
 
 
 def test_a_hole_of_the_drills_own_size_and_a_negative_one_are_refused():
     for pilot in (10e-3, -1e-3):
         with pytest.raises(CalcError, match="pilot"):
-            drill.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3, pilot=pilot)
+            drill_lines.kienzle_drill_torque(2000e6, 0.2e-3, 10e-3, pilot=pilot)

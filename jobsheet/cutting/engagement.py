@@ -1,0 +1,118 @@
+"""How far a cutter wraps round the work, and how many of its teeth cut at once.
+
+Angles of a side cut count from the edge: 0 where the tooth lies across the feed, so that a cut as wide as
+the cutter spans pi. A face cut "centred" lies evenly on both sides of the cutter's path.
+"""
+
+from __future__ import annotations
+
+from math import pi
+
+from jobsheet.cutting.formula import angle_below, formula, positive, refuse
+from jobsheet.cutting.trig import acos, asin
+
+
+def cut_fits(width: float, diameter: float) -> None:
+    """Refuse a cut that is wider than its cutter [m]."""
+    positive(width=width, diameter=diameter)
+    if not width <= diameter * (1 + 1e-9):
+        refuse("width", width, "at most the diameter of the cutter")
+
+
+@formula(source="derived", symbols={"width": "a_e", "diameter": "D"})
+def engagement_angle(width: float, diameter: float) -> float:
+    """Angle over which a tooth cuts, for a cut from the cutter's edge.
+
+    phi_s = acos(1 - 2 a_e / D)
+
+    Parameters
+    ----------
+    width : float
+        Width of cut [m]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    phi_s : float
+        Angle of engagement [rad]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or `width` larger than `diameter`.
+
+    Examples
+    --------
+    >>> from math import degrees
+    >>> round(degrees(engagement_angle(width=6e-3, diameter=12e-3)), 6)
+    90.0
+    """
+    cut_fits(width, diameter)
+    return acos(1 - 2 * width / diameter)
+
+
+@formula(source="dij", symbols={"width": "a_e", "diameter": "D"})
+def centred_engagement_angle(width: float, diameter: float) -> float:
+    """Angle over which a tooth cuts, for a face mill on the middle of the work.
+
+    phi_s = 2 asin(a_e / D)
+
+    Parameters
+    ----------
+    width : float
+        Width of cut [m]
+    diameter : float
+        Diameter of the cutter [m]
+
+    Returns
+    -------
+    phi_s : float
+        Angle of engagement [rad]
+
+    Raises
+    ------
+    CalcError
+        If an input is not above zero, or `width` larger than `diameter`.
+
+    Examples
+    --------
+    >>> from math import degrees
+    >>> round(degrees(centred_engagement_angle(width=38e-3, diameter=50e-3)), 2)
+    98.93
+    """
+    cut_fits(width, diameter)
+    return 2 * asin(width / diameter)
+
+
+@formula(source="tlu", symbols={"teeth": "z", "engagement": "phi_s"})
+def teeth_in_cut(teeth: float, engagement: float) -> float:
+    """Mean number of teeth that cut at the same time.
+
+    m = z phi_s / (2 pi)
+
+    Parameters
+    ----------
+    teeth : float
+        Teeth of the cutter [-]
+    engagement : float
+        Angle of engagement [rad]
+
+    Returns
+    -------
+    m : float
+        Mean number of teeth in the cut [-]
+
+    Raises
+    ------
+    CalcError
+        If `teeth` is not above zero or the angle not between 0 and 360 degrees.
+
+    Examples
+    --------
+    >>> round(teeth_in_cut(teeth=4, engagement=engagement_angle(width=6e-3, diameter=12e-3)), 6)
+    1.0
+    """
+    positive(teeth=teeth)
+    angle_below(2 * pi * (1 + 1e-9), engagement=engagement)
+    return teeth * engagement / (2 * pi)
