@@ -9,7 +9,6 @@ from msgspec import Struct
 
 from jobsheet.catalog.cutters import short_name
 from jobsheet.catalog.feeds import share
-from jobsheet.catalog.taps import condition_factor, tap_factor
 from jobsheet.cutting.drill_lines import twist_drill_thrust, twist_drill_torque
 from jobsheet.cutting.drill_point import SPLIT_POINT, STANDARD_POINT
 from jobsheet.cutting.drilling import drill_thrust, drill_torque, pilot_thrust, pilot_torque
@@ -22,17 +21,10 @@ from jobsheet.cutting.quill import (
 )
 from jobsheet.cutting.removal import drilling_removal_rate
 from jobsheet.cutting.strength import drill_strength
-from jobsheet.cutting.tapping import (
-    form_tap_torque,
-    percent_of_thread,
-    tap_strength,
-    tap_torque,
-    wrench_torque,
-)
 from jobsheet.cutting.times import drilling_time
 from jobsheet.errors import CalcError, QuantityError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Thread
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole
@@ -81,10 +73,6 @@ HOLE = Entry(
 #: Second method over first: what lies between is the usual spread (cutting-data section 1.5).
 METHODS = (0.55, 1.6)
 USUAL_EDGES = {"core drill": 3, "counterbore": 3, "countersink": 3, "reamer": 6}
-#: The tap maker's specific forces describe a family of metals; spread taken as for milling (estimate).
-TAP_BAND = (0.75, 1.35)
-#: Wrench lengths by thread (common practice, cutting-data section 1.6): up to this diameter [m], this length [m].
-_WRENCHES = ((6e-3, 0.18), (12e-3, 0.28), (16e-3, 0.38))
 #: A guide this much smaller than its hole lets the counterbore run out of line (common practice) [m].
 _LOOSE_GUIDE = 0.3e-3
 
@@ -458,54 +446,3 @@ def bare(quantity: Quantity) -> str:
 def shapes(at: Places, diameter: float, depth: float | None, angle: float | None = None) -> tuple[Hole, ...]:
     """The same round hole at every place."""
     return tuple(Hole(place.x.value, place.y.value, diameter, depth, angle) for place in at)
-
-
-# --- threads cut by hand ------------------------------------------------------------------------------------
-
-
-def wrench_length(thread: Thread, typed: Quantity | None) -> float | None:
-    """The whole length of the wrench [m]: as typed, or usual for the thread; None where none is usual."""
-    if typed is not None:
-        return typed.value
-    return next((long for largest, long in _WRENCHES if thread.major <= largest * (1 + 1e-9)), None)
-
-
-def thread_torque(
-    tally: Tally, setting: Setting, thread: Thread, hole: float, styles: tuple[str, ...], condition: str
-) -> float:
-    """The torque of the heaviest tap of a set in the hole that is really there, times the state of the tap."""
-    material = setting.material
-    if hole >= thread.major:
-        raise CalcError(
-            "hole", length(hole, setting), f"smaller than the thread, {length(thread.major, setting)}"
-        )
-    if material.tap_kc is None:
-        raise CalcError("material", material.name, "one whose force in tapping is on file")
-    tally.show("tap_drill", hole)
-    tally.figure("percent_thread", percent_of_thread, major=thread.major, hole=hole, pitch=thread.pitch)
-    factor = max(tap_factor(style, material.tap_class, thread.fine) for style in styles)
-    torque = tally.use(
-        "torque",
-        tap_torque,
-        kc=material.tap_kc.value,
-        tap_factor=factor,
-        major=thread.major,
-        hole=hole,
-        condition=condition_factor(condition),
-    )
-    if "form" in styles:
-        torque = tally.use("torque", form_tap_torque, torque=torque)
-    tally.show("torque", torque, TAP_BAND)
-    if torque > tally.figure("tap_strength", tap_strength, major=thread.major):
-        tally.caveat("The tap breaks before it cuts this: drill a larger hole.")
-    return torque
-
-
-def wrench(tally: Tally, setting: Setting, long: float, torque: float) -> None:
-    """What two hands give on a wrench of this length [m], comfortable and strong."""
-    tally.figure("wrench_easy", wrench_torque, force=setting.shop.easy_wrench, length=long)
-    strong = tally.figure("wrench_strong", wrench_torque, force=setting.shop.strong_wrench, length=long)
-    if torque > strong:
-        tally.caveat(
-            "This asks more than two hands give on this wrench: drill a larger hole or take a longer wrench."
-        )

@@ -15,7 +15,7 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Threa
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
-from jobsheet.operations import common, drilling
+from jobsheet.operations import common, drilling, threads
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
@@ -97,14 +97,14 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     """Torque of the heaviest tap of the set; what two hands give; no speed, for the power is off."""
     tally = Tally(setting.units)
     styles = tuple(fields.taps.split(", "))
-    torque = drilling.thread_torque(
+    torque = threads.thread_torque(
         tally, setting, fields.thread, _hole(fields, setting), styles, fields.condition
     )
-    long = drilling.wrench_length(fields.thread, fields.wrench)
+    long = threads.wrench_length(fields.thread, fields.wrench)
     if long is None:
         tally.caveat("No wrench is usual for a thread of this size: write its length.")
     else:
-        drilling.wrench(tally, setting, long, torque)
+        threads.wrench(tally, setting, long, torque)
     if not fields.depth.through and "bottoming" not in styles:
         tally.caveat("In a blind hole the last threads stay shallow without a bottoming tap.")
     if fields.back_off == "not at all" and setting.material.chips == "long":
@@ -150,7 +150,7 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
 
 def dials(fields: Fields, found: Figures, _setting: Setting) -> tuple[Dial, ...]:
     """Power off, the wrench, the depth."""
-    long = drilling.wrench_length(fields.thread, fields.wrench)
+    long = threads.wrench_length(fields.thread, fields.wrench)
     easy, asks = found.get("wrench_easy"), found.get("torque")
     comfortable = f"{easy.shown} is comfortable, wrench {long * 1e3:.0f} mm" if easy and long else ""
     return (

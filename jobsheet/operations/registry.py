@@ -23,6 +23,7 @@ _MACHINERY = {
     "common",
     "milling",
     "drilling",
+    "threads",
     "patterns",
     "advice",
 }

@@ -12,7 +12,7 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Threa
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
-from jobsheet.operations import common, drilling
+from jobsheet.operations import common, drilling, threads
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
@@ -91,13 +91,13 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     """The tap maker's torque from the hole that is really there, times the state of the tap."""
     tally = Tally(setting.units)
     thread = fields.thread
-    torque = drilling.thread_torque(
+    torque = threads.thread_torque(
         tally, setting, thread, _hole(fields, setting), (fields.cutter.style,), fields.condition
     )
     if fields.method == BY_HAND:
-        length = drilling.wrench_length(thread, fields.wrench)
+        length = threads.wrench_length(thread, fields.wrench)
         if length is not None:
-            drilling.wrench(tally, setting, length, torque)
+            threads.wrench(tally, setting, length, torque)
         return tally.done()
     choice = common.set_spindle(
         tally, setting, diameter=thread.major, torque=torque, asked=fields.spindle, asked_speed=None,
@@ -105,7 +105,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     )  # fmt: skip
     speed = choice.at.speed
     tally.show("feed_per_turn", thread.pitch)
-    tally.figure("power", power_from_torque, band=drilling.TAP_BAND, torque=torque, spindle_speed=speed)
+    tally.figure("power", power_from_torque, band=threads.TAP_BAND, torque=torque, spindle_speed=speed)
     depth = fields.depth.value if fields.depth.value is not None else setting.thickness
     # In and out again at the same speed, five threads of lead and a turn to clear (common practice).
     turns = 2 * (depth / thread.pitch + 6)
@@ -156,7 +156,7 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
         f"{found.shown('percent_thread')} thread",
     )
     if fields.method == BY_HAND:
-        length = drilling.wrench_length(fields.thread, fields.wrench)
+        length = threads.wrench_length(fields.thread, fields.wrench)
         easy, asks = found.shown("wrench_easy", "–"), found.shown("torque")
         return (
             Dial("Spindle", "power off", "", "at the isolator, wrench on"),

@@ -17,9 +17,9 @@ from jobsheet.catalog.webs import pilot as usual_pilot
 from jobsheet.model.figures import Limit
 from jobsheet.model.quantity import Depth, Place, Places, Quantity
 from jobsheet.model.setting import Setting
-from jobsheet.operations.drilling import wrench_length
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.threads import wrench_length
 from jobsheet.reckoning.inverse import PLANNED, Judge, best, in_words, is_carried, is_easy
 from jobsheet.reckoning.what_if import Tried
 from jobsheet.units.show import trimmed

@@ -14,7 +14,6 @@ from jobsheet.catalog.drills import read_drill_size
 from jobsheet.catalog.reaming import reaming_drills, reaming_stock
 from jobsheet.catalog.sources import table as sources
 from jobsheet.catalog.webs import chisel, pilot, web
-from jobsheet.cutting.drill_point import web_thickness
 from jobsheet.errors import CalcError, NoSuchEntry
 
 INCH = 0.0254
@@ -136,7 +135,11 @@ def test_drills_for_a_reamed_hole():
     assert {drill.set for drill in drills_between(5e-3, 6.5e-3)} == set(SETS)
 
 
-@pytest.mark.parametrize(("diameter", "thickness"), [(2, 0.50), (6, 1.20), (10, 1.75), (12, 2.0), (25, 3.4)])
+# The handbook's averages of new jobber drills (remembered), and one between two of them.
+@pytest.mark.parametrize(
+    ("diameter", "thickness"),
+    [(2, 0.50), (3, 0.70), (4, 0.90), (5, 1.05), (6, 1.20), (8, 1.50), (9, 1.625), (10, 1.75), (12, 2.00), (16, 2.5), (20, 2.9), (25, 3.4)],
+)  # fmt: skip
 def test_web_of_a_drill(diameter, thickness):
     found = web(diameter * 1e-3)
     assert found.value * 1e3 == pytest.approx(thickness)
@@ -145,15 +148,11 @@ def test_web_of_a_drill(diameter, thickness):
     assert chisel(diameter * 1e-3) * 1e3 == pytest.approx(1.15 * thickness)
 
 
-@pytest.mark.parametrize("diameter", [2, 3.3, 7, 11, 25])
-def test_the_formulas_table_of_webs_is_the_same(diameter):
-    assert web(diameter * 1e-3).value == pytest.approx(web_thickness(diameter * 1e-3))
-
-
 def test_webs_outside_the_table_are_marked_and_above_zero():
     assert web(0.3e-3).outside
     assert web(0.3e-3).value == pytest.approx(0.075e-3)
     assert web(40e-3).outside
+    assert web(30e-3).value > 3.4e-3
 
 
 def test_a_pilot_is_as_wide_as_the_chisel_and_a_third_at_most():

@@ -8,7 +8,6 @@ from math import radians
 
 import pytest
 
-from jobsheet.cutting.drill_point import web_thickness
 from jobsheet.cutting.formula import all_formulas, formula_of
 from jobsheet.cutting.unit_power import EFFICIENCIES, WEAR_FACTORS
 
@@ -104,14 +103,6 @@ def test_the_handbooks_factors_are_the_middle_of_what_it_prints(ours, printed):
     assert {name: pytest.approx((low + high) / 2) for name, (low, high) in printed.items()} == ours
 
 
-@pytest.mark.parametrize(
-    ("diameter", "web"),
-    [(2, 0.50), (3, 0.70), (4, 0.90), (5, 1.05), (6, 1.20), (8, 1.50), (10, 1.75), (12, 2.00), (16, 2.5), (20, 2.9), (25, 3.4)],
-)  # fmt: skip
-def test_the_web_of_every_printed_drill(diameter, web):
-    assert web_thickness(diameter * MM) / MM == pytest.approx(web)
-
-
 # --- the ends of ranges: those of the printed tables, and what each source says of itself -------------------------
 
 RATIO = (CHISEL[0][0], CHISEL[-1][0])  # table 7
@@ -138,7 +129,6 @@ RANGES = {
     "feed-from-thrust": {"diameter": DRILL, "chisel_ratio": RATIO},
     "pilot-feed-from-thrust": {"diameter": DRILL, "edges": EDGES},
     "feed-from-torque": {"diameter": DRILL, "chisel_ratio": RATIO},
-    "web-thickness": {"diameter": (2 * MM, 25 * MM)},
     "twist-drill-torque": TUNGALOY,
     "twist-drill-thrust": TUNGALOY,
     "twist-drill-power": TUNGALOY,

@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 from jobsheet.cutting import drill_lines, drill_point
 from jobsheet.cutting import drilling as drill
-from jobsheet.cutting.formula import outside_validity
 from jobsheet.errors import CalcError
 
 feeds = st.floats(0.02e-3, 0.5e-3)
@@ -95,32 +94,6 @@ def test_the_lips_alone_are_half_to_two_thirds_of_the_whole():
         kc = 1500e6 * (drill_lines.drill_chip_thickness(f, 2.06) / 1e-3) ** -0.21
         ratio = drill_lines.kienzle_drill_torque(kc, f, d) / drill.drill_torque(20000, f, d)
         assert 0.45 < ratio < 0.70
-
-
-@pytest.mark.parametrize(
-    ("diameter", "web"),
-    [
-        (2, 0.50),
-        (3, 0.70),
-        (5, 1.05),
-        (8, 1.50),
-        (10, 1.75),
-        (12, 2.0),
-        (16, 2.5),
-        (20, 2.9),
-        (25, 3.4),
-        (9, 1.625),
-    ],
-)
-def test_web_between_and_at_the_printed_sizes(diameter, web):
-    assert drill_point.web_thickness(diameter * 1e-3) / 1e-3 == pytest.approx(web)
-
-
-def test_web_past_the_table_says_so():
-    assert outside_validity(drill_point.web_thickness, diameter=30e-3) == [
-        "outside the range of the source (D 2-25 mm): D is 30 mm",
-    ]
-    assert drill_point.web_thickness(30e-3) > 3.4e-3
 
 
 @pytest.mark.parametrize(
