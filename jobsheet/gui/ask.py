@@ -55,28 +55,25 @@ def open_path(parent: QWidget, folder: Path) -> Path | None:
 
 def save_path(parent: QWidget, suggestion: Path) -> Path | None:
     """Where to save a job; the name gets `.yaml` where it has no ending."""
-    from PySide6.QtWidgets import QFileDialog
-
-    name, _ = QFileDialog.getSaveFileName(
-        parent, translate("Ask", "Save the job"), str(suggestion), translate("Ask", "Jobs (*.yaml *.yml)")
-    )
-    if not name:
-        return None
-    path = Path(name)
-    return path if path.suffix else path.with_suffix(".yaml")
+    kinds = translate("Ask", "Jobs (*.yaml *.yml)")
+    return _path_to_write(parent, translate("Ask", "Save the job"), kinds, suggestion, ".yaml")
 
 
 def export_path(parent: QWidget, suggestion: Path) -> Path | None:
-    """Where to put the sheets."""
+    """Where to put the sheets; the name gets `.pdf` where it has no ending."""
+    kinds = translate("Ask", "PDF (*.pdf)")
+    return _path_to_write(parent, translate("Ask", "Export the sheets"), kinds, suggestion, ".pdf")
+
+
+def _path_to_write(parent: QWidget, title: str, kinds: str, suggestion: Path, ending: str) -> Path | None:
+    """The system's own question for a new file; None where it is called off."""
     from PySide6.QtWidgets import QFileDialog
 
-    name, _ = QFileDialog.getSaveFileName(
-        parent, translate("Ask", "Export the sheets"), str(suggestion), translate("Ask", "PDF (*.pdf)")
-    )
+    name, _ = QFileDialog.getSaveFileName(parent, title, str(suggestion), kinds)
     if not name:
         return None
     path = Path(name)
-    return path if path.suffix else path.with_suffix(".pdf")
+    return path if path.suffix else path.with_suffix(ending)
 
 
 def tell(parent: QWidget | None, sentence: str) -> None:

@@ -24,6 +24,7 @@ from jobsheet.catalog.suggestion import Suggestion
 from jobsheet.errors import JobsheetError
 from jobsheet.model.figures import Figures
 from jobsheet.model.setting import Setting
+from jobsheet.operations.names import show
 from jobsheet.units.show import significant
 from jobsheet.units.table import INCH
 
@@ -96,7 +97,8 @@ def _by_hand(
     most = setting.shop.fastest_pace * handle.travel / (fields.cutter.teeth * speed)
     if suggestion.value <= most:
         return suggestion
-    why = f"as much as a hand winds evenly at {speed * 60:.0f} rpm; by the table {suggestion.value * 1e3:.2g} mm"
+    table = show("feed_per_tooth", suggestion.value, setting.units)
+    why = f"as much as a hand winds evenly at {speed * 60:.0f} rpm; by the table {table}"
     return Suggestion(most, min(suggestion.low, most), most, "common-practice", suggestion.outside, why)
 
 
@@ -109,10 +111,7 @@ def _turn(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
         drill = _of(lambda: drill_feed(cutter.diameter, setting.material))
         if drill is None:
             return None
-        return Suggestion(
-            drill.value * _PLUNGE, drill.low * _PLUNGE, drill.high * _PLUNGE, drill.source, drill.outside,
-            f"a quarter of a drill's: {drill.why}",
-        )  # fmt: skip
+        return drill.times(_PLUNGE, "a quarter of a drill's")
     if kind in _DRILLS:
         return _of(lambda: drill_feed(cutter.diameter, setting.material))
     return None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.operations.advice import advice_for
@@ -79,3 +80,15 @@ def test_deep_holes_and_oil_by_hand_slow_the_drill(hm100):
     assert Reckoner().reckon(deep).operations["drill"].figures.value("wanted_speed") * 60 == pytest.approx(
         27 * 0.5 / (3.14159265 * 0.005), rel=0.01
     )
+
+
+def test_a_feed_that_the_hand_limits_is_worded_in_the_units_of_the_job(hm100):
+    fields = kind("face").blank("mm")
+    found = Reckoner().reckon(hm100)
+    metric = found.settings["face-rough"]
+    for setting, unit in ((metric, "mm"), (replace(metric, units="in"), "in")):
+        figures = kind("face").figures(fields, setting)
+        advice = {one.name: one for one in advice_for("face", fields, setting, figures)}
+        assert "by the table" in advice["feed_per_tooth"].why
+        assert advice["feed_per_tooth"].why.endswith(unit)
+        assert advice["feed_per_tooth"].text.endswith(unit)
