@@ -63,27 +63,19 @@ def _data(found: Any) -> dict[str, Any]:
 def _text(found: Any) -> None:
     held = f", held in the {found.held}" if found.held else ""
     click.echo(f"{found.machine.title} in {found.setting.material.title}{held}")
-    rows: list[tuple[str, ...]] = [("", "plan with", "expected to", "tight to", "what stops it")]
+    rows: list[tuple[str, ...]] = [("", "plan with", "expected to", "tight to")]
+    under: list[tuple[str, ...]] = [()]
     for each in found.passes:
         one, what = each.answer, "deepest" if each.answer.what == "deepest pass" else "widest"
         rows.append(
-            (
-                f"{what} {each.words}",
-                one.plan_shown or "–",
-                one.expected_shown or "–",
-                one.tight_shown or "–",
-                one.stops,
-            )
+            (f"{what} {each.words}", one.plan_shown or "–", one.expected_shown or "–", one.tight_shown or "–")
         )
-        rows.append((f"  {each.cutter}, {each.feed}{_speed(one)}", "", "", "", _beside(one)))
-    for one in found.tools:
-        name = f"{one.what}, {one.way}" if one.way else one.what
-        rows.append(
-            (name, one.expected or one.tight or "–", one.expected or "–", one.tight or "–", one.stops)
-        )
-        if one.note:
-            rows.append(("", "", "", "", one.note))
-    columns(rows, "  ")
+        under.append((f"{each.cutter}, {each.feed}{_speed(one)}", *_stops(one), *_beside(one)))
+    for tool in found.tools:
+        name = f"{tool.what}, {tool.way}" if tool.way else tool.what
+        rows.append((name, tool.expected or tool.tight or "–", tool.expected or "–", tool.tight or "–"))
+        under.append((*_stops(tool), *([tool.note] if tool.note else [])))
+    columns(rows, "  ", under)
     words = {each.answer.words for each in found.passes} | {one.words for one in found.tools}
     for text in sorted(words):
         click.echo(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
@@ -93,11 +85,16 @@ def _speed(one: Any) -> str:
     return f", {one.at.shown('spindle_speed')}" if one.at is not None else ""
 
 
-def _beside(one: Any) -> str:
+def _stops(one: Any) -> list[str]:
+    return [f"what stops it: {one.stops}"] if one.stops else []
+
+
+def _beside(one: Any) -> list[str]:
     """Limits that are tight however little is asked, and the one that is not known here."""
     parts = [f"{limit.title.lower()} is tight however little: {limit.sentence}" for limit in one.anyway]
     if one.untried_limit is not None:
+        limit = one.untried_limit
         parts.append(
-            f"{one.untried_limit.title.lower()} {one.untried_limit.sentence}; machines of its class support {one.untried_shown}"
+            f"{limit.title.lower()} {limit.sentence}; machines of its class support {one.untried_shown}"
         )
-    return "; ".join(parts)
+    return parts
