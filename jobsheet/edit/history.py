@@ -6,18 +6,17 @@ that undo, the crash journal and switching rows lose nothing.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import Command, SetField
+from jobsheet.edit.steps import Steps
 from jobsheet.errors import QuantityError
 from jobsheet.model.job import Job
 
-#: So many steps can be undone; a step shares almost all of its job with the next.
-STEPS = 1000
 Drafts = Mapping[tuple[str, str], str]
 
 
@@ -42,21 +41,13 @@ class Change(Struct, frozen=True, kw_only=True):
     after: State
 
 
-class History:
-    """Holds the states and makes the next one."""
+class History(Steps[State, Change]):
+    """Holds the states and makes the next one; the steps themselves are as those of any document."""
 
     def __init__(self, job: Job, path: str | None = None) -> None:
-        self._states = [State(job, MappingProxyType({}))]
-        self._at = 0
+        super().__init__(State(job, MappingProxyType({})), _difference)
         self._saved: Job | None = job
-        self._merge = ""
-        self._listeners: list[Callable[[Change], None]] = []
         self.path = path
-
-    @property
-    def state(self) -> State:
-        """The moment as it is."""
-        return self._states[self._at]
 
     @property
     def job(self) -> Job:
@@ -67,10 +58,6 @@ class History:
     def drafts(self) -> Drafts:
         """What is typed and cannot be read yet."""
         return self.state.drafts
-
-    def subscribe(self, listener: Callable[[Change], None]) -> None:
-        """Be told of every step."""
-        self._listeners.append(listener)
 
     def do(self, command: Command, asker: object = None) -> None:
         """Make the next state by a command; it raises and changes nothing where it makes no sense."""
@@ -107,66 +94,6 @@ class History:
         self._states[self._at] = replace(self.state, focus=key)
         self._merge = ""
 
-    def break_merge(self) -> None:
-        """What is typed next is a step of its own (the field was left)."""
-        self._merge = ""
-
-    def _push(self, state: State, merge_key: str, asker: object) -> None:
-        before = self.state
-        merged = (
-            bool(merge_key)
-            and merge_key == self._merge
-            and self._at > 0
-            and self._at == len(self._states) - 1
-        )
-        del self._states[self._at + 1 :]
-        if merged:
-            self._states[self._at] = state
-        else:
-            self._states.append(state)
-            self._at += 1
-            if len(self._states) > STEPS:
-                del self._states[0]
-                self._at -= 1
-        self._merge = merge_key
-        self._tell(before, state, state.label, asker)
-
-    @property
-    def can_undo(self) -> bool:
-        """Whether there is a state before this one."""
-        return self._at > 0
-
-    @property
-    def can_redo(self) -> bool:
-        """Whether there is a state that was undone."""
-        return self._at < len(self._states) - 1
-
-    @property
-    def undo_label(self) -> str:
-        """What undo would take back."""
-        return self.state.label if self.can_undo else ""
-
-    @property
-    def redo_label(self) -> str:
-        """What redo would do again."""
-        return self._states[self._at + 1].label if self.can_redo else ""
-
-    def undo(self, asker: object = None) -> None:
-        """Go back to the state before."""
-        if self.can_undo:
-            before, label = self.state, self.undo_label
-            self._at -= 1
-            self._merge = ""
-            self._tell(before, self.state, label, asker)
-
-    def redo(self, asker: object = None) -> None:
-        """Go forward to the state that was undone."""
-        if self.can_redo:
-            before, label = self.state, self.redo_label
-            self._at += 1
-            self._merge = ""
-            self._tell(before, self.state, label, asker)
-
     @property
     def changed(self) -> bool:
         """Whether the file no longer holds this job, or something is half typed."""
@@ -186,11 +113,6 @@ class History:
     def restore(self, job: Job, drafts: Drafts, focus: str = "") -> None:
         """Begin again from what a crash left, as one step that can be undone."""
         self._push(State(job, MappingProxyType(dict(drafts)), focus, "recover"), "", None)
-
-    def _tell(self, before: State, after: State, label: str, asker: object) -> None:
-        change = _difference(before, after, label, asker)
-        for listener in list(self._listeners):
-            listener(change)
 
 
 def _still_there(owner: str, keys: set[str], job: Job) -> bool:

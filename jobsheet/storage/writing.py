@@ -44,7 +44,7 @@ def emit(value: Any, indent: int = 0) -> list[str]:
             lines.append(f"{pad}{name}:" if item else f"{pad}{name}: []")
             for entry in item:
                 lines.extend(_item(entry, indent + 1))
-        elif "\n" in item and _blockable(item):
+        elif "\n" in item and blockable(item):
             lines.append(f"{pad}{name}: |-")
             lines.extend(f"{pad}  {line}" if line else "" for line in item.split("\n"))
         else:
@@ -52,7 +52,7 @@ def emit(value: Any, indent: int = 0) -> list[str]:
     return lines
 
 
-def _blockable(text: str) -> bool:
+def blockable(text: str) -> bool:
     """Whether a text of several lines can stand as a block, letter for letter."""
     lines = text.split("\n")
     return (
