@@ -33,6 +33,7 @@ FIGURES: dict[str, Named] = {
     "specific_force": Named("Specific cutting force", "pressure", "MPa", "MPa", 0, 0),
     "width_of_cut": Named("Widest pass", "length", "mm", "in", 2, 4),
     "half_tip": Named("Half the tip", "length", "mm", "in", 2, 4),
+    "wind_on": Named("Wound on from the edge", "length", "mm", "in", 2, 4),
     "tilt": Named("Tilt of the head", "angle", "°", "°", 4, 4),
     "hollow": Named("Hollow of the face", "length", "µm", "thou", 1, 3),
     "crown": Named("Height of the crown", "length", "mm", "in", 3, 4),

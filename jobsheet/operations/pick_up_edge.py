@@ -28,6 +28,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutter: Cutter
     edges: str
     tip: Quantity | None = None
+    inside: Quantity | None = None
     spindle: Quantity | None = None
     minutes: Quantity | None = None
     measure: Size | None = None
@@ -55,6 +56,15 @@ FORM = (
                 high="50 mm",
                 optional=True,
                 hint="leave empty: as written of the finder",
+            ),
+            Entry(
+                name="inside",
+                title="Zero inside the edge by",
+                asks="length",
+                low="0.01 mm",
+                high="200 mm",
+                optional=True,
+                hint="where the edge is still to be cut; else empty",
             ),
             common.SPINDLE,
             Entry(name="minutes", title="Minutes", asks="time", low="0 min", high="24 h", optional=True),
@@ -87,6 +97,8 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     """Half the tip, the speed, the minutes."""
     tally = Tally(setting.units)
     tally.show("half_tip", tip_of(fields) / 2)
+    if fields.inside is not None:
+        tally.show("wind_on", tip_of(fields) / 2 + fields.inside.value)
     asked = fields.spindle.value if fields.spindle else None
     choice = choose(setting.machine, USUAL_SPEED, 0.0, asked)
     if choice.why == "not on this machine" and asked is not None:
@@ -98,16 +110,22 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _half(found: Figures, setting: Setting, axis: str) -> str:
-    """Half the tip as it is read on that dial."""
+    """What is wound on from the edge as it is read on that dial: half the tip, and how far inside the zero lies."""
     handle = setting.machine.handle(axis)
-    half = found.value("half_tip") or 0.0
-    return dial_text(handle, reading(handle, half)) if handle is not None else found.shown("half_tip")
+    name = "wind_on" if found.get("wind_on") else "half_tip"
+    way = found.value(name) or 0.0
+    return dial_text(handle, reading(handle, way)) if handle is not None else found.shown(name)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: which edges, and half the tip to wind on before the dials are set to 0."""
     half = _half(found, setting, "x")
-    note = f"half the tip is {found.shown('half_tip')} = {half}: lift, wind it on, then zero; look again"
+    if fields.inside is not None:
+        more = " ".join(common.millimetres(fields.inside.value, setting.units))
+        way = f"half the tip and {more} more is {found.shown('wind_on')}"
+    else:
+        way = f"half the tip is {found.shown('half_tip')}"
+    note = f"{way} = {half}: lift, wind it on, then zero; look again"
     return (
         Row(
             do=fields.what or f"Find {fields.edges}; set both dials to 0",
@@ -122,10 +140,11 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
 def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """The speed, and half the tip on both dials."""
     speed = found.value("spindle_speed") or 0.0
+    name = "From the edge" if found.get("wind_on") else "Half the tip"
     return (
         common.spindle_dial(setting, found.shown("spindle_speed"), speed, "edge finder"),
-        Dial("Half the tip on X", _half(found, setting, "x"), "", found.shown("half_tip")),
-        Dial("Half the tip on Y", _half(found, setting, "y"), "", "lift before winding"),
+        Dial(f"{name} on X", _half(found, setting, "x"), "", found.shown("wind_on", found.shown("half_tip"))),
+        Dial(f"{name} on Y", _half(found, setting, "y"), "", "lift before winding"),
     )
 
 

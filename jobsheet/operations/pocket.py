@@ -1,6 +1,7 @@
 """A pocket or a window: cleared from the middle in layers, its wall left for one last round at full depth.
 
 Clearing is reckoned at the widest cut of a round: the step inward, and once the full width at entry.
+The last round may be a step of its own (`clear: only the wall`), with what was left as its width.
 """
 
 from __future__ import annotations
@@ -22,6 +23,9 @@ from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
 
+ALL, GROOVE, WALL = "all of it", "a groove round the middle", "only the wall"
+
+
 class Fields(Struct, frozen=True, kw_only=True):
     """What is typed and stored."""
 
@@ -33,7 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     layer: Quantity | None = None
     step: Quantity | None = None
     leave: Quantity | None = None
-    clear: str = "all of it"
+    clear: str = ALL
     feed_per_tooth: Quantity | None = None
     feed: Quantity | None = None
     along: str = "x"
@@ -42,6 +46,14 @@ class Fields(Struct, frozen=True, kw_only=True):
     measure: Size | None = None
     what: str = ""
     note: str = ""
+
+    @property
+    def around(self) -> tuple[tuple[float, float], ...]:
+        """The corners of the cutter's centre on its last round [m], clockwise: the conventional way, the wall on its left."""
+        middle, diameter = _middle(self), milling.diameter_of(self.cutter)
+        x, y = middle.x.value, middle.y.value
+        out, up = (self.length.value - diameter) / 2, (self.width.value - diameter) / 2
+        return ((x - out, y - up), (x - out, y + up), (x + out, y + up), (x + out, y - up))
 
 
 FORM = (
@@ -82,7 +94,7 @@ FORM = (
                 name="clear",
                 title="Clear",
                 asks="choice",
-                choices=("all of it", "a groove round the middle"),
+                choices=(ALL, GROOVE, WALL),
                 optional=True,
                 hint="the middle of a window must be held",
             ),
@@ -117,7 +129,7 @@ def _rounds(fields: Fields) -> tuple[int, float]:
         raise CalcError("step inward", f"{step * 1e3:.4g} mm", "at most the cutter's diameter")
     # Half the free width is cleared by rounds that grow by one step; the first is the middle line.
     free = (min(length, width) - diameter) / 2
-    count = 1 if fields.clear != "all of it" else 1 + math.ceil(free / step - 1e-9)
+    count = 1 if fields.clear != ALL else 1 + math.ceil(free / step - 1e-9)
     way = 0.0
     for index in range(count):
         inset = index * step
@@ -134,6 +146,8 @@ def _wall(fields: Fields) -> float:
 
 def figures(fields: Fields, setting: Setting) -> Figures:
     """The full-width cut that opens a layer; the last round's power beside it; times over all rounds."""
+    if fields.clear == WALL:
+        return _wall_alone(fields, setting)
     tally = Tally(setting.units)
     diameter = milling.diameter_of(fields.cutter)
     depth = drilling.depth_of(fields.depth, setting)
@@ -162,10 +176,39 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally.show("cutting_time", seconds)
     corners = (4 - math.pi) * diameter**2 / 4
     whole = fields.length.value * fields.width.value - corners
-    if fields.clear != "all of it":
+    if fields.clear != ALL:
         inner = (fields.length.value - 2 * diameter) * (fields.width.value - 2 * diameter)
         whole -= max(inner, 0.0)
     tally.show("volume", depth * whole)
+    return tally.done()
+
+
+def _wall_alone(fields: Fields, setting: Setting) -> Figures:
+    """The round that takes what an earlier step left, down in layers where that is asked for."""
+    if fields.leave is None:
+        raise CalcError("leave on the wall", "empty", "what is left on it, such as 0.4 mm, and is taken now")
+    tally = Tally(setting.units)
+    diameter = milling.diameter_of(fields.cutter)
+    depth = drilling.depth_of(fields.depth, setting)
+    layers = milling.layers_of(depth, fields.layer)
+    width, way = fields.leave.value, _wall(fields)
+    if way <= 0:
+        raise CalcError("cutter", f"“{fields.cutter.text}”", "smaller than the pocket")
+    start, end = milling.edge_arc(width, diameter)
+    cut = milling.Cut(
+        cutter=fields.cutter, depth=depth / layers, width=width, tooth=0.0, start=start, end=end, wall=True,
+    )  # fmt: skip
+    _, feed, _ = milling.run(tally, cut, setting, milling.asked_of(fields))
+    tally.show("width_of_cut", width)
+    tally.show("passes", float(layers))
+    tally.show("layers", float(layers))
+    tally.show("hole_depth", depth)
+    tally.show("path_length", way)
+    each = tally.figure("time_each", cutting_time, length=way, feed=feed)
+    tally.show("cutting_time", each * layers)
+    long, wide = fields.length.value, fields.width.value
+    # Its corners have the cutter's radius before and after: what they leave cancels.
+    tally.show("volume", depth * (long * wide - (long - 2 * width) * (wide - 2 * width)))
     return tally.done()
 
 
@@ -195,6 +238,9 @@ def _last_round(
 
 def _words(fields: Fields) -> str:
     name = "window" if fields.depth.through else "pocket"
+    if fields.clear == WALL:
+        left = f"{fields.leave.text} off" if fields.leave else "off"
+        return f"Finish the wall of the {name} {fields.length.text} × {fields.width.text}, {left}"
     deep = "" if fields.depth.through else f", {fields.depth.text} deep"
     return f"Mill the {name} {fields.length.text} × {fields.width.text}{deep}"
 
@@ -202,10 +248,12 @@ def _words(fields: Fields) -> str:
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: sizes, layers, what is left for the last round."""
     parts = [f"centre {_middle(fields).text}", milling.layers_words(found)]
-    if fields.clear != "all of it":
+    if fields.clear == GROOVE:
         parts.append("a groove round the middle: hold it first")
     parts.append(f"{found.shown('time_each')} a layer")
-    if fields.leave is not None:
+    if fields.clear == WALL:
+        parts.append("clockwise round, seen from above")
+    elif fields.leave is not None:
         parts.append(f"then {fields.leave.text} off the wall at full depth")
     total = found.value("hole_depth") or 0.0
     note = "; ".join(parts)
@@ -245,7 +293,7 @@ EXAMPLE = {
     "depth": "4 mm",
     "layer": "1 mm",
     "leave": "0.3 mm",
-    "clear": "all of it",
+    "clear": ALL,
     "feed_per_tooth": "0.03 mm",
     "along": "x",
 }

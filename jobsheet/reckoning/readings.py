@@ -6,11 +6,12 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.errors import JobsheetError
 from jobsheet.machine.dials import Stop, approach_words, running, stop, wall_at, walls_warning
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
-from jobsheet.model.quantity import SAME_PLACE, Place
-from jobsheet.operations.common import depth_handle
+from jobsheet.model.quantity import SAME_PLACE, Place, Quantity
+from jobsheet.operations.common import depth_handle, millimetres
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
 
@@ -56,7 +57,8 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
     last: dict[str, float] = {}
     walls: list[Wall] = []
     for operation in set_up.operations:
-        places = tuple(_at(machine, place, last, cuts=cuts) for place, cuts in _places(operation))
+        units = reckoned.job.units
+        places = tuple(_at(machine, place, last, cuts=cuts) for place, cuts in _places(operation, units))
         wall = wall_of(set_up, operation, machine)
         depths, handle = depths_of(operation, reckoned.operations[operation.key], machine)
         warnings = [
@@ -79,11 +81,23 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
     return tuple(found)
 
 
-def _places(operation: Operation) -> list[tuple[Place, bool]]:
-    """Where the cutter's centre goes, and whether it comes there in the cut, along a wall that is already as long."""
+def _places(operation: Operation, units: str) -> list[tuple[Place, bool]]:
+    """Where the cutter's centre goes, and whether it comes there in the cut, along a wall that is already as long.
+
+    A pocket's corners are computed; each is one wall after the other, so a handle that turns back is backed off.
+    """
     fields = operation.fields
     found = [(place, False) for name in ("at", "ends") for place in getattr(fields, name, None) or ()]
+    try:
+        corners = tuple(getattr(fields, "around", ()))
+    except JobsheetError:  # its own figures say what is missing
+        corners = ()
+    found += [(Place(_worded(x, units), _worded(y, units)), False) for x, y in corners]
     return found + [(place, index > 0) for index, place in enumerate(getattr(fields, "path", None) or ())]
+
+
+def _worded(value: float, units: str) -> Quantity:
+    return Quantity(value, millimetres(value, units)[0])
 
 
 def _at(machine: Machine, place: Place, last: dict[str, float], *, cuts: bool) -> At:

@@ -1,0 +1,84 @@
+"""The wall of a pocket as a step of its own, and where its corners lie; demo-scenario HM-104, operations 60 and 70."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from tests.operations.hole_steps import Step, check, refusal
+
+CUTTER = {
+    "cutter": "end mill 10, 4 teeth, cobalt, 30 mm out",
+    "centre": "60, 40",
+    "feed": "48",
+    "spindle": "300 rpm",
+}
+SHEET = {"material": "304", "thickness": 0.004}
+FINISH = {
+    **CUTTER,
+    "length": "50",
+    "width": "30",
+    "depth": "through",
+    "leave": "0.4",
+    "clear": "only the wall",
+}
+
+
+class Pocket(Step):
+    """A pocket has a centre and no places."""
+
+    def __init__(self, texts, **around):
+        super().__init__("pocket", texts, **{**SHEET, **around})
+
+
+def test_the_wall_alone_is_a_thin_cut_at_full_depth():
+    """Printed: 8 W, 0.5 % of the torque; the way round is 2 × (40 + 20) mm at 48 mm/min."""
+    found = Pocket(FINISH)
+    check(found, {"power": (8, 1, 0.5), "share": (0.5, 1, 0.05), "time_each": (120 / 48 * 60, 1, 0.01)})
+    # What stood on the wall: the ring between 50 × 30 and 49.2 × 29.2, of the same corner radius, 4 deep.
+    assert found.value("volume") * 1e9 == pytest.approx((50 * 30 - 49.2 * 29.2) * 4)
+    assert found.row.do == "Finish the wall of the window 50 × 30, 0.4 off"
+    assert "clockwise" in found.row.note
+
+
+def test_it_asks_the_last_round_of_the_pocket_that_is_cut_in_one_step():
+    whole = Pocket({**FINISH, "clear": "a groove round the middle", "layer": "1"})
+    alone = Pocket(FINISH)
+    assert whole.value("last_power") == pytest.approx(alone.value("power"))
+    assert whole.value("wall_error") == pytest.approx(alone.value("wall_error"))
+
+
+def test_in_layers_each_asks_its_share():
+    """Two layers of 2 mm ask half of what 4 mm do (Kienzle's power goes with the depth)."""
+    assert Pocket({**FINISH, "layer": "2"}).value("power") * 2 == pytest.approx(Pocket(FINISH).value("power"))
+
+
+@pytest.mark.parametrize(
+    ("size", "left", "right", "front", "rear"),
+    [(("50", "30"), 40, 80, 30, 50), (("49.2", "29.2"), 40.4, 79.6, 30.4, 49.6)],
+)
+def test_the_corners_of_the_centre_line(size, left, right, front, rear):
+    """Printed for the 10 mm cutter: X 40-80, Y 30-50, and before it X 40.4-79.6, Y 30.4-49.6."""
+    fields = Pocket({**FINISH, "length": size[0], "width": size[1]}).fields
+    found = [(round(x * 1e3, 6), round(y * 1e3, 6)) for x, y in fields.around]
+    assert found == [(left, front), (left, rear), (right, rear), (right, front)]
+    # Clockwise, so that the wall is on the left of the way: the area of the corners comes out below zero.
+    around = zip(found, found[1:] + found[:1], strict=True)
+    assert sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in around) < 0
+
+
+def test_what_is_left_must_be_said():
+    texts = {name: text for name, text in FINISH.items() if name != "leave"}
+    assert "what is left on it, such as 0.4 mm" in refusal("pocket", texts, **SHEET)
+    assert "smaller than the pocket" in refusal("pocket", {**FINISH, "length": "10", "width": "10"}, **SHEET)
+
+
+def test_the_shape_is_the_finished_window():
+    (recess,) = Pocket(FINISH).shapes
+    assert (recess.length, recess.width, recess.radius) == (
+        pytest.approx(50e-3),
+        pytest.approx(30e-3),
+        pytest.approx(5e-3),
+    )
+    assert math.isclose(recess.x, 60e-3)
