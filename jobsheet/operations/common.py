@@ -167,6 +167,19 @@ def millimetres(value: float, units: str) -> tuple[str, str]:
     return trimmed(value * 1e3, 3), "mm"
 
 
+def at_the_dials(setting: Setting, points: tuple[tuple[float, float], ...]) -> str:
+    """Where the cutter's centre goes [m], as the handles read it: `X 14 + .1528 to 4 + .1843, Y 5 + .1614`."""
+    from jobsheet.machine.handles import dial_text, reading
+
+    words = []
+    for axis, values in zip("xy", zip(*points, strict=True), strict=True):
+        handle = setting.machine.handle(axis)
+        if handle is not None:
+            read = dict.fromkeys(dial_text(handle, reading(handle, value)) for value in values)
+            words.append(f"{axis.upper()} {' to '.join(read)}")
+    return ", ".join(words)
+
+
 def times(count: int, one: str, many: str) -> str:
     """`one hole`, `4 holes`."""
     return one if count == 1 else f"{count} {many}"

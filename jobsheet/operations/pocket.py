@@ -22,7 +22,6 @@ from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
 from jobsheet.operations.tally import Tally
 
-
 ALL, GROOVE, WALL = "all of it", "a groove round the middle", "only the wall"
 
 
@@ -247,7 +246,11 @@ def _words(fields: Fields) -> str:
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: sizes, layers, what is left for the last round."""
-    parts = [f"centre {_middle(fields).text}", milling.layers_words(found)]
+    parts = [
+        f"middle {_middle(fields).text}",
+        f"cutter's centre at the wall {common.at_the_dials(setting, fields.around)}",
+        milling.layers_words(found),
+    ]
     if fields.clear == GROOVE:
         parts.append("a groove round the middle: hold it first")
     parts.append(f"{found.shown('time_each')} a layer")

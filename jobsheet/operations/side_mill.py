@@ -204,13 +204,14 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     parts = [fields.way]
     if fields.path is not None:
         parts.append(f"centre from {' to '.join(place.text for place in fields.path.points)}")
+        parts.append(common.at_the_dials(setting, _path(fields.path)))
     if layers > 1 or count > 1:
         in_layers = f"{layers} layers, " if layers > 1 else ""
         parts.append(f"{in_layers}{common.times(count, 'one cut', 'cuts')} of {shown} {unit}")
     parts.append(f"{found.shown('time_each')} each")
     if fields.leave is not None:
         parts.append(f"then {fields.leave.text} off the wall at full depth")
-    note = "; ".join(parts)
+    note = "; ".join(part for part in parts if part)
     do = _words(fields)
     return (
         milling.row(fields, found, setting, do=do, note=note, total=fields.depth.value, along=fields.along),
