@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from PySide6 import QtCore
 from PySide6.QtCore import QEvent, QObject, QRect, QRectF, Signal
-from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.errors import QuantityError
@@ -25,8 +25,20 @@ LINE = 18
 JOINED = 4
 #: As long as they are no wider than two columns.
 JOINED_WIDTH = 340
+#: What the cabinet can fill in: Down or F4 in the box, or a press on the mark, asks for its list.
+FROM_CABINET = ("cutter", "wrench")
 #: What takes the rest of its line of the form.
 GROWING = ("cutter", "places", "text")
+
+
+def _asks_for_list(event: QEvent) -> bool:
+    """Down or F4 alone, as in any box with a list; Alt + Down moves the row."""
+    return (
+        isinstance(event, QKeyEvent)
+        and event.key() in (QtCore.Qt.Key.Key_Down, QtCore.Qt.Key.Key_F4)
+        and event.modifiers()
+        in (QtCore.Qt.KeyboardModifier.NoModifier, QtCore.Qt.KeyboardModifier.KeypadModifier)
+    )
 
 
 def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
@@ -57,10 +69,12 @@ class Field(QWidget):
 
     typed = Signal(str, str)
     height_changed = Signal()
+    picks_wanted = Signal(str)
 
     def __init__(self, entry: Entry, units: str, parent: QWidget, *, joined: bool = True) -> None:
         super().__init__(parent)
         self.entry = entry
+        self.from_cabinet = entry.name in FROM_CABINET
         self.box = box_for(entry, self, joined=joined)
         self.unit = entry.unit(units)
         self.understood = ""
@@ -138,13 +152,21 @@ class Field(QWidget):
         if isinstance(self.box, Joined):
             self.box.setGeometry(frame)
             return
-        unit = now.width(self.unit, now.body) + now.px(8) if self.unit else 0
+        beside = self._beside()
+        unit = now.width(beside, now.body) + now.px(8) if beside else 0
         side = now.px(8)
         inside = frame.adjusted(side, now.px(5), -side - unit, -now.px(5))
         self.box.setGeometry(inside)
 
+    def _beside(self) -> str:
+        """What stands at the right inside the frame: the unit, and the mark that there is a list."""
+        return f"{self.unit} ▾".strip() if self.from_cabinet else self.unit
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
-        """Redraw the frame when the box gets or loses the focus."""
+        """Redraw the frame when the box gets or loses the focus; ask for the cabinet's list."""
+        if self.from_cabinet and event.type() == QEvent.Type.KeyPress and _asks_for_list(event):
+            self.picks_wanted.emit(self.entry.name)
+            return True
         if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):
             self.update()
         return super().eventFilter(watched, event)
@@ -153,6 +175,9 @@ class Field(QWidget):
         """A click on the label or the unit goes into the box."""
         self.box.setFocus(QtCore.Qt.FocusReason.MouseFocusReason)
         event.accept()
+        at = event.position().toPoint()
+        if self.from_cabinet and self._frame().contains(at) and at.x() > self.box.geometry().right():
+            self.picks_wanted.emit(self.entry.name)
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """Label, frame, unit and the line under it."""
@@ -194,9 +219,9 @@ class Field(QWidget):
         painter.setBrush(now.colour("paper"))
         painter.drawRoundedRect(QRectF(frame).adjusted(half, half, -half, -half), now.px(2), now.px(2))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
-        if self.unit:
+        if beside := self._beside():
             place = frame.adjusted(0, 0, -now.px(9), 0)
-            ink.write(painter, now, place, self.unit, now.body, "pencil", ink.RIGHT)
+            ink.write(painter, now, place, beside, now.body, "pencil", ink.RIGHT)
         if self.problem and isinstance(self.box, Line):
             self._paint_wave(painter, frame)
 

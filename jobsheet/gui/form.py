@@ -25,6 +25,7 @@ class Form(QWidget):
 
     typed = Signal(str, str)
     height_changed = Signal()
+    picks_wanted = Signal(str)
 
     def __init__(
         self, entries: Iterable[Entry], units: str, name: str, parent: QWidget, *, joined: bool = True
@@ -36,6 +37,7 @@ class Form(QWidget):
             field = Field(entry, units, self, joined=joined)
             field.typed.connect(self.typed)
             field.height_changed.connect(self.height_changed)
+            field.picks_wanted.connect(self.picks_wanted)
             self.fields[entry.name] = field
 
     def put(self, values: Mapping[str, Shown]) -> None:

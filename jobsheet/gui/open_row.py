@@ -42,6 +42,7 @@ class OpenRow(QWidget):
         self.form = Form(kind.entries, units, view.title, self, joined=form != "narrow")
         self.form.typed.connect(self.typed)
         self.form.height_changed.connect(self.height_changed)
+        self.form.picks_wanted.connect(self._offer)
         self.margin = Margin(self)
         self.margin.height_changed.connect(self.height_changed)
         self._remarks: list[RemarkLine] = []
@@ -100,6 +101,12 @@ class OpenRow(QWidget):
             return False
         self._order_tabs()
         return True
+
+    def _offer(self, name: str) -> None:
+        """List what the cabinet has for a field."""
+        from jobsheet.gui.picking import offer
+
+        offer(self, name)
 
     def _order_tabs(self) -> None:
         """Tab goes through the form, then the remarks, the suggestions, and the margin."""
