@@ -73,10 +73,10 @@ def _remembered(cabinet: Cabinet) -> Callable[[Need], Look]:
 
 def look_up(need: Need, cabinet: Cabinet) -> Look:
     """One need, looked up."""
-    if need.section not in cabinet.sections:
-        return Look(need=need, status=SILENT)
     if need.plain:
         return _plain(need, cabinet)
+    if need.section not in cabinet.sections:
+        return Look(need=need, status=SILENT)
     things = cabinet.of(need.section)
     fitting = tuple(thing for thing in things if fits(need, thing))
     if not fitting and (both := _together(need, things)):
