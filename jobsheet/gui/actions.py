@@ -65,6 +65,8 @@ ACTIONS = (
     Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.move_up"),
     Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.move_down"),
     Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "toggle_row"),
+    Row("card", _text(QT_TRANSLATE_NOOP("Actions", "Machine &card…")), (), "edit_card"),
+    Row("new-card", _text(QT_TRANSLATE_NOOP("Actions", "&New machine…")), (), "new_card"),
     Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
     Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
     Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "look_dark", checkable=True),

@@ -360,7 +360,11 @@ class RowEdits:
             from jobsheet.storage.machine_file import card_names, find_card
 
             for card in card_names():
-                action = menu.addAction(find_card(card).title)
+                try:
+                    title = find_card(card).title
+                except JobsheetError:
+                    title = card  # choosing it says what is wrong with it
+                action = menu.addAction(title)
                 action.setCheckable(True)
                 action.setChecked(card == self._desk.job.machine)
                 action.triggered.connect(lambda _=False, card=card: self._do(ChooseMachine(card)))
@@ -371,6 +375,8 @@ class RowEdits:
                 menu.addAction(path.stem).triggered.connect(
                     lambda _=False, path=path: self._window.files.open_sample(path)
                 )
+            menu.addSeparator()
+            menu.addActions([self._window.actions_by_id[id_] for id_ in ("card", "new-card")])
 
     def show_keys(self) -> None:
         """The keys, in one box."""

@@ -362,6 +362,25 @@ class Window(QMainWindow):
 
     # --- look ---
 
+    def edit_card(self) -> None:
+        """The card of the job's machine, in a window of its own."""
+        from jobsheet.gui.card_window import open_card
+
+        open_card(self, self.desk.job.machine)
+
+    def new_card(self) -> None:
+        """A card for a machine of which nothing is known yet."""
+        from jobsheet.gui.card_window import new_card
+
+        new_card(self)
+
+    def machines_changed(self) -> None:
+        """A card was saved: everything is reckoned anew, and a job planned with another card says so."""
+        self.desk.reckon()
+        self.edits.forget()
+        self.show_job()
+        self.show_later()
+
     def look_system(self) -> None:
         """Light or dark as the system asks."""
         self._set_look(settings.Settings("system", self.settings.bench))

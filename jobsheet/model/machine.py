@@ -127,6 +127,8 @@ class Machine(Struct, frozen=True, kw_only=True):
     frame: Marked | None = None
     stiffness_class: str = ""
     note: str = ""
+    #: What of it nobody has measured yet, in the words of the card.
+    assumed: str = ""
 
     def handle(self, name: str) -> Handle | None:
         """The handle of that axis (`x`, `y`, `z`, `quill`), or None."""

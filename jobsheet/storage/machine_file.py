@@ -168,7 +168,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
 #: Fields of a card that are words.
 _TEXTS = (
     "card date", "column", "stand", "vise", "stiffness class", "taper", "drawbar", "readout", "power feed",
-    "trammed", "largest drill", "note",
+    "trammed", "largest drill", "note", "assumed",
 )  # fmt: skip
 _KNOWN = (
     "title", "kind", "invented", "quill", "noise", "mass", "frame stiffness", "gib drag", "spindle", "handles",

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from jobsheet.operations.entry import Entry
-from jobsheet.storage.paper import Group, Items, Part, Path, Value
+from jobsheet.storage.paper import Group, Items, Paper, Part, Path, Value, text_at
 
 #: Where a number comes from, in the order of the choice.
 MARKS = ("plate", "measured", "guessed")
@@ -127,6 +127,16 @@ def places(parts: tuple[Layer, ...], value: Value | None, above: Path = ()) -> I
                 yield from places(part.parts, entry.value, (*path, index))
 
 
+def guessed(layout: Layout, paper: Paper) -> tuple[tuple[Path, Ask, str], ...]:
+    """Every number of a file that is only guessed: its place, what it is, the number as it stands."""
+    found = []
+    for path, ask in places(layout.parts, paper.root):
+        number, mark = parted(text_at(paper, path))
+        if ask.marked and mark == "guessed":
+            found.append((path, ask, number))
+    return tuple(found)
+
+
 def _named(value: Value | None, name: str) -> Value | None:
     if not isinstance(value, Group):
         return None
@@ -140,10 +150,10 @@ def parted(text: str) -> tuple[str, str]:
     """A text such as `0.81, guessed` as its number and its mark; either may be empty."""
     number, comma, mark = text.rpartition(",")
     if comma and mark.strip() in MARKS:
-        return number.strip(), mark.strip()
+        return number, mark.strip()
     return text, ""
 
 
 def joined(number: str, mark: str) -> str:
     """The text again; a number whose source nobody has given counts as guessed."""
-    return f"{number.strip()}, {mark or 'guessed'}" if number.strip() else ""
+    return f"{number}, {mark or 'guessed'}" if number.strip() else ""
