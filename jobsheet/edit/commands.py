@@ -152,6 +152,26 @@ class SetField(Struct, frozen=True):
         )
 
 
+class SetFields(Struct, frozen=True):
+    """Several fields of one operation as they would be typed, as one step: what an offer writes in."""
+
+    owner: str
+    edits: tuple[tuple[str, str], ...]
+    what: str = "take what was offered"
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return self.what
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        for name, text in self.edits:
+            job = SetField(self.owner, name, text).apply(job)
+        return job
+
+
 def _plain(value: Any) -> Any:
     return "" if value is None else value
 

@@ -65,6 +65,12 @@ ACTIONS = (
     Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.move_up"),
     Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.move_down"),
     Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "toggle_row"),
+    Row(
+        "fits",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Would it fit on another machine?")),
+        ("Ctrl+M",),
+        "show_fits",
+    ),
     Row("card", _text(QT_TRANSLATE_NOOP("Actions", "Machine &card…")), (), "edit_card"),
     Row("new-card", _text(QT_TRANSLATE_NOOP("Actions", "&New machine…")), (), "new_card"),
     Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),

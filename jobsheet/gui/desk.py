@@ -101,6 +101,12 @@ class Desk(QObject):
         found = [remark for remark in self.remarks if key in remark.operations or remark.set_up == key]
         return tuple(sorted(found, key=lambda remark: SEVERITIES.index(remark.severity)))
 
+    def remarks_about(self, key: str) -> tuple[Remark, ...]:
+        """The remarks about a set-up alone, or about the job where no step and no set-up is named."""
+        if key != "job":
+            return tuple(remark for remark in self.remarks if remark.set_up == key and not remark.operations)
+        return tuple(remark for remark in self.remarks if not remark.operations and not remark.set_up)
+
     def reminders_of(self, key: str) -> tuple[str, ...]:
         """What is printed beside a step and never counted."""
         return tuple(

@@ -12,7 +12,9 @@ from jobsheet.gui import ink
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.form import Form
 from jobsheet.gui.look import look
+from jobsheet.gui.remarks import RemarkLine
 from jobsheet.gui.shown import Section, Shown
+from jobsheet.model.remark import Remark
 
 SIDE = 18
 CAPTION = 26
@@ -24,6 +26,7 @@ class HeaderForm(QWidget):
     """Sections one under the other, opened in the column's place of their heading."""
 
     typed = Signal(str, str, str)
+    mended = Signal(object)
     closed = Signal(str)
     height_changed = Signal()
 
@@ -33,6 +36,7 @@ class HeaderForm(QWidget):
         super().__init__(parent)
         self.key = key
         self._title = title
+        self.remark_lines: list[RemarkLine] = []
         self._captions: list[tuple[str, int]] = []
         self.setAccessibleName(title)
         self.forms: dict[str, Form] = {}
@@ -54,6 +58,19 @@ class HeaderForm(QWidget):
         for name, shown in values.items():
             self.forms[name].put(shown)
 
+    def say(self, remarks: tuple[Remark, ...]) -> None:
+        """Show what there is to say about the job or the set-up as a whole."""
+        if remarks == tuple(line.remark for line in self.remark_lines):
+            return
+        for old in self.remark_lines:
+            old.hide()
+            old.deleteLater()
+        self.remark_lines = [RemarkLine(remark, self) for remark in remarks]
+        for line in self.remark_lines:
+            line.mended.connect(self.mended)
+            line.show()
+        self.height_changed.emit()
+
     def focus_first(self) -> None:
         """Put the cursor into the first field."""
         next(iter(self.forms.values())).focus_first()
@@ -68,6 +85,10 @@ class HeaderForm(QWidget):
         )
         top = now.px(TITLE)
         self._captions = []
+        for line in self.remark_lines:
+            high = line.arrange(width)
+            line.setGeometry(0, top, width, high)
+            top += high
         count = COLUMNS[now.form(width + now.px(18))]
         for name, form in self.forms.items():
             self._captions.append((self._section_captions[name], top))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QRect, Signal
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication, QRect, Signal, SignalInstance
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
@@ -13,6 +15,10 @@ from jobsheet.gui.limits_view import LimitsView
 from jobsheet.gui.look import look
 from jobsheet.gui.working import WorkingView
 from jobsheet.reckoning.reckoner import Outcome
+
+if TYPE_CHECKING:
+    from jobsheet.gui.beside import BesideView
+    from jobsheet.reckoning.answers import Answers
 
 SIDE = 17
 translate = QCoreApplication.translate
@@ -33,6 +39,7 @@ class Margin(QWidget):
         self.more.setCheckable(True)
         self.more.toggled.connect(self._toggle)
         self.working: WorkingView | None = None
+        self.beside: BesideView | None = None
         self.compact = False
         self._outcome: Outcome | None = None
         self._quiet = ""
@@ -52,6 +59,18 @@ class Margin(QWidget):
         self.more.setVisible(bool(figures and figures.working))
         if self.working is not None and self.more.isChecked():
             self.working.put(figures)
+
+    def answer(self, answers: Answers, units: str, pace: str, taken: SignalInstance) -> BesideView:
+        """Show what else the machine answers; where a handle is wound a watch can time it."""
+        if self.beside is None:
+            from jobsheet.gui.beside import BesideView
+
+            self.beside = BesideView(units, self)
+            self.beside.taken.connect(taken)
+            self.beside.height_changed.connect(self.height_changed)
+            self.beside.show()
+        self.beside.put(answers, timed=bool(pace))
+        return self.beside
 
     def _toggle(self, on: bool) -> None:
         """Open or close the working; it is made when it is first asked for."""
@@ -99,6 +118,10 @@ class Margin(QWidget):
             )
             top += hint.height() - overlap - now.px(3)
             self.more.raise_()
+        if self.beside is not None:
+            high = self.beside.arrange(inside)
+            self.beside.setGeometry(side, top, inside, high)
+            top += high
         if self.working is not None and showing:
             high = self.working.arrange(inside)
             self.working.setGeometry(side, top, inside, high)

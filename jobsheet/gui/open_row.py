@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
@@ -23,6 +24,12 @@ from jobsheet.model.remark import Remark
 from jobsheet.operations.kind import Kind
 from jobsheet.reckoning.reckoner import Outcome
 
+if TYPE_CHECKING:
+    from jobsheet.gui.desk import Desk
+    from jobsheet.gui.offers import OfferLines
+    from jobsheet.gui.readings_view import ReadingsView
+    from jobsheet.reckoning.answers import Answers
+
 SIDE = 18
 translate = QCoreApplication.translate
 
@@ -32,6 +39,7 @@ class OpenRow(QWidget):
 
     typed = Signal(str, str)
     mended = Signal(object)
+    offered = Signal(object)
     closed = Signal(str)
     height_changed = Signal()
 
@@ -50,6 +58,9 @@ class OpenRow(QWidget):
         self.suggestions = Suggestions(self)
         self.suggestions.taken.connect(self.typed)
         self.suggestions.height_changed.connect(self.height_changed)
+        self._units = units
+        self.readings: ReadingsView | None = None
+        self.offers: OfferLines | None = None
         self._said: tuple[tuple[Remark, ...], tuple[str, ...], tuple[str, ...]] = ((), (), ())
         self._bottom = 0
         self.setAccessibleName(view.title)
@@ -108,6 +119,23 @@ class OpenRow(QWidget):
 
         offer(self, name)
 
+    def answer(self, answers: Answers, desk: Desk) -> bool:
+        """Show what the machine answers; whether anything changed. Nothing of it is made before it is first asked."""
+        if self.readings is None or self.offers is None:
+            from jobsheet.gui.offers import OfferLines
+            from jobsheet.gui.readings_view import ReadingsView
+
+            self.readings, self.offers = ReadingsView(self), OfferLines(self)
+            self.offers.taken.connect(lambda offer: self.offered.emit(offer.edits))
+        changed = self.readings.put(answers.readings, self._units)
+        changed = self.offers.put(answers.offers) or changed
+        beside = self.margin.answer(answers, self._units, self.view.pace, self.offered)
+        _, operation = desk.job.find(self.key)
+        beside.watch.put(operation, desk.reckoned.settings.get(self.key) if desk.reckoned else None)
+        if changed:
+            self._order_tabs()
+        return True
+
     def _order_tabs(self) -> None:
         """Tab goes through the form, then the remarks, the suggestions, and the margin."""
         fields = list(self.form.fields.values())
@@ -117,13 +145,19 @@ class OpenRow(QWidget):
             if line.button is not None:
                 stops.append(line.button)
         stops += self.suggestions.stops()
-        stops += [self.margin.beat.button, self.margin.more]
+        if self.offers is not None:
+            stops += self.offers.stops()
+        stops.append(self.margin.beat.button)
+        if self.margin.beside is not None:
+            stops += self.margin.beside.stops()
+        stops.append(self.margin.more)
         for one, after in pairwise(stops):
             QWidget.setTabOrder(one, after)
 
-    def _lines(self) -> list[RemarkLine | WordsLine | Suggestions]:
+    def _lines(self) -> list[RemarkLine | WordsLine | Suggestions | OfferLines | ReadingsView]:
         """All that is said under the form, from the top."""
-        return [*self._remarks, self.suggestions, *self._words]
+        late = [line for line in (self.offers, self.readings) if line is not None]
+        return [*self._remarks, self.suggestions, *late, *self._words]
 
     @property
     def remark_lines(self) -> list[RemarkLine]:

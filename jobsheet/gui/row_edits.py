@@ -19,6 +19,7 @@ from jobsheet.edit.commands import (
     MoveOperation,
     MoveSetUp,
     Renumber,
+    SetFields,
 )
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import ask
@@ -290,11 +291,18 @@ class RowEdits:
         if remark.fix is not None and self._do(Mend(remark.fix)):
             self._window.say(translate("RowEdits", "Done: {fix}.").format(fix=remark.fix.label))
 
+    def take(self, key: str, edits: tuple[tuple[str, str], ...]) -> None:
+        """Write an offer into a step, as one edit."""
+        if self._do(SetFields(key, edits)):
+            said = ", ".join(f"{name.replace('_', ' ')} {text or '–'}" for name, text in edits)
+            self._window.say(translate("RowEdits", "Written in: {edits}.").format(edits=said))
+
     def next_remark(self) -> None:
         """The next field that cannot be read, or the next remark, after the last one visited."""
         problems = [("field", owner, name) for owner, name in self._desk.problems()]
         remarks = [
-            ("remark", key, remark.rule) for remark in self._desk.remarks for key in remark.operations[:1]
+            ("remark", (remark.operations or (remark.set_up or "job",))[0], remark.rule)
+            for remark in self._desk.remarks
         ]
         every = [*problems, *remarks]
         if not every:
@@ -309,9 +317,10 @@ class RowEdits:
             self._go_to_field(owner, name)
         else:
             self._window.open_key(owner)
-            row = self._window.open_row
-            if row is not None:
-                line = next((line for line in row.remark_lines if line.remark.rule == name), None)
+            opened = self._sheet.opened
+            if opened is not None:
+                lines = getattr(opened, "remark_lines", [])
+                line = next((line for line in lines if line.remark.rule == name), None)
                 if line is not None:
                     line.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
@@ -368,6 +377,8 @@ class RowEdits:
                 action.setCheckable(True)
                 action.setChecked(card == self._desk.job.machine)
                 action.triggered.connect(lambda _=False, card=card: self._do(ChooseMachine(card)))
+            menu.addSeparator()
+            menu.addActions([self._window.actions_by_id[id_] for id_ in ("fits", "card", "new-card")])
         elif name == "[samples]":
             from jobsheet import paths
 
@@ -375,8 +386,6 @@ class RowEdits:
                 menu.addAction(path.stem).triggered.connect(
                     lambda _=False, path=path: self._window.files.open_sample(path)
                 )
-            menu.addSeparator()
-            menu.addActions([self._window.actions_by_id[id_] for id_ in ("card", "new-card")])
 
     def show_keys(self) -> None:
         """The keys, in one box."""

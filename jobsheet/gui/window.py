@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QAction, QCloseEvent, QResizeEvent
     from PySide6.QtWidgets import QMenu, QWidget
 
+    from jobsheet.gui.answering import Answering
     from jobsheet.gui.files import Files
     from jobsheet.gui.open_row import OpenRow
     from jobsheet.gui.row_edits import RowEdits
@@ -69,6 +70,13 @@ class Window(QMainWindow):
         from jobsheet.gui.row_edits import RowEdits
 
         return RowEdits(self)
+
+    @cached_property
+    def answering(self) -> Answering:
+        """Asks for the answers to the open row."""
+        from jobsheet.gui.answering import Answering
+
+        return Answering(self)
 
     @cached_property
     def files(self) -> Files:
@@ -192,6 +200,7 @@ class Window(QMainWindow):
         opened = self.bench.column.sheet.opened
         if isinstance(opened, HeaderForm):
             opened.put(self._header_title(opened.key), self.desk.header_fields(self._sections(opened.key)))
+            opened.say(self.desk.remarks_about(opened.key))
 
     def strip(self) -> Strip:
         """The strip of stages."""
@@ -211,6 +220,7 @@ class Window(QMainWindow):
         self.edits.refresh_strip()
         if self.edits.review():
             self.show_job()
+        self.answering.ask()
 
     def _begin(self) -> None:
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
@@ -278,6 +288,7 @@ class Window(QMainWindow):
         row = OpenRow(self.desk.view(key), kind, self.desk.job.units, self._form, self.bench.column.sheet)
         row.typed.connect(lambda name, text: self.desk.type(SetField(key, name, text)))
         row.mended.connect(self.edits.mend)
+        row.offered.connect(lambda edits: self.edits.take(key, edits))
         row.closed.connect(lambda _key: self.close_row())
         desk = self.desk
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
@@ -312,6 +323,8 @@ class Window(QMainWindow):
             self.bench.column.sheet,
         )
         form.put(self._header_title(key), self.desk.header_fields(sections))
+        form.say(self.desk.remarks_about(key))
+        form.mended.connect(self.edits.mend)
         form.typed.connect(self._header_typed)
         form.closed.connect(lambda _key: self.close_row())
         self.bench.column.sheet.open(form)
@@ -352,15 +365,11 @@ class Window(QMainWindow):
         """Open the form of the title block."""
         self.open_key(JOB)
 
-    def say(self, message: str) -> None:
-        """Tell in the status line, and to a screen reader."""
-        self.bench.status.say(message)
+    def show_fits(self) -> None:
+        """The job on another machine, in a window of its own."""
+        from jobsheet.gui.fits_window import FitsWindow
 
-    def fill_menu(self, name: str, menu: QMenu) -> None:
-        """Fill a menu that depends on what there is."""
-        self.edits.fill_menu(name, menu)
-
-    # --- look ---
+        FitsWindow(self).open()
 
     def edit_card(self) -> None:
         """The card of the job's machine, in a window of its own."""
@@ -380,6 +389,16 @@ class Window(QMainWindow):
         self.edits.forget()
         self.show_job()
         self.show_later()
+
+    def say(self, message: str) -> None:
+        """Tell in the status line, and to a screen reader."""
+        self.bench.status.say(message)
+
+    def fill_menu(self, name: str, menu: QMenu) -> None:
+        """Fill a menu that depends on what there is."""
+        self.edits.fill_menu(name, menu)
+
+    # --- look ---
 
     def look_system(self) -> None:
         """Light or dark as the system asks."""

@@ -76,7 +76,9 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
     low, high, value = wanted if wanted is not None else (chip, chip, chip)
     typed = fields.feed_per_tooth.value if fields.feed is None and fields.feed_per_tooth is not None else None
     right = low * (1 - 1e-6) <= chip <= high * (1 + 1e-6)
-    if not out_of_hand(figures, setting) and (typed is not None or right):
+    if not out_of_hand(figures, setting) and (
+        typed is not None or right or not _beyond_reach(figures, value, setting)
+    ):
         return ()
     # What is typed as a feed a tooth is what the person wants; a table feed says nothing of the chip.
     tooth = typed if typed is not None else chip if right else value
@@ -98,6 +100,12 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
         ]
         found += made[:_OFFERED]
     return tuple(found)
+
+
+def _beyond_reach(figures: Figures, tooth: float, setting: Setting) -> bool:
+    """Whether the chip that the table wants [m] could not be wound evenly at this speed: then it is the hand that stands in the way."""
+    pace, chip = figures.value("handle_pace"), figures.value("feed_per_tooth")
+    return not pace or not chip or bool(setting.shop.out_of_hand(pace * tooth / chip))
 
 
 def _wanted(kind: str, fields: Any, setting: Setting) -> tuple[float, float, float] | None:

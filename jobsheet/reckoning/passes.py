@@ -14,7 +14,7 @@ from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.inverse import deepest_pass
+from jobsheet.reckoning.inverse import Answer, deepest_pass
 from jobsheet.reckoning.what_if import tried
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
@@ -45,13 +45,17 @@ class SawFirst(Struct, frozen=True, kw_only=True):
     words: str
 
 
-def split_passes(operation: Operation, setting: Setting, finish: float = 0.0) -> Passes:
+def split_passes(
+    operation: Operation, setting: Setting, finish: float = 0.0, deepest: Answer | None = None
+) -> Passes:
     """The depth of a milling step in equal layers that are as expected, or at least carried; the finish kept apart.
 
     Parameters
     ----------
     finish : float
         What is kept for the last, light layer [m]
+    deepest : Answer
+        The deepest pass where it is known already; asking for it is nearly all of the work
 
     Raises
     ------
@@ -63,7 +67,7 @@ def split_passes(operation: Operation, setting: Setting, finish: float = 0.0) ->
     total = depth if depth is not None else setting.thickness
     if not 0 <= finish < total:
         raise CalcError("finish", f"{finish * 1e3:g} mm", "less than the whole depth")
-    found = deepest_pass(operation, setting)
+    found = deepest if deepest is not None else deepest_pass(operation, setting)
     most, verdict = (found.expected, "expected") if found.expected else (found.tight, "tight")
     if not most:
         raise CalcError("depth", "of any size", f"carried: {found.stops}")

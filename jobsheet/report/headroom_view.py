@@ -1,0 +1,93 @@
+"""What stands between table and spindle nose, seen from the side and to scale: vise, work, room, cutter, holder."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from jobsheet.drawing.picture import Drawing, Item, Line, Text, arrow, box, hatched
+from jobsheet.reckoning.answers import Headroom
+from jobsheet.units.table import INCH
+
+#: Widths are not to scale: the picture is about heights.
+VISE, WORK, HOLDER, CUTTER = 74.0, 54.0, 26.0, 9.0
+
+
+def _length(value: float, units: str) -> str:
+    return f"{value * 1e3:.0f}" if units == "mm" else f"{value / INCH:.2f}"
+
+
+def headroom_picture(found: Headroom, units: str, width: float, height: float) -> Drawing:
+    """Heights to scale, with the lowest and the highest that the spindle nose goes as dashed lines [points].
+
+    A tool that does not fit is drawn where it would have to be: its holder then stands over the highest line.
+    """
+    foot, head = 20.0, 8.0
+    needed = found.top + found.room + found.stick_out + found.holder
+    most = max(found.greatest, needed)
+    scale = (height - foot - head) / most
+    base, middle = height - foot, width * 0.5
+
+    def at(value: float) -> float:
+        return base - value * scale
+
+    work = min(found.work, found.top)
+    items: list[Item] = []
+    bed = found.bed if found.bed is not None else found.top - work
+    if found.bed is not None:
+        # The jaws reach over the lower part of the work; how far is not part of this picture.
+        vise = box(middle - VISE / 2, at(bed), VISE, bed * scale)
+        items += [*hatched(vise, apart=4.0), Line(vise, "outline", closed=True)]
+    items.append(
+        Line(box(middle - WORK / 2, at(found.top), WORK, work * scale), "outline", closed=True, fill="paper")
+    )
+    if found.top - work > bed + 1e-4:
+        items.append(
+            Line(
+                box(middle - WORK / 2 + 4, at(found.top - work), 8, (found.top - work - bed) * scale),
+                "thin",
+                closed=True,
+            )
+        )
+        items.append(
+            Line(
+                box(middle + WORK / 2 - 12, at(found.top - work), 8, (found.top - work - bed) * scale),
+                "thin",
+                closed=True,
+            )
+        )
+    tip = found.top + found.room
+    cutter = box(middle - CUTTER / 2, at(tip + found.stick_out), CUTTER, found.stick_out * scale)
+    holder = box(middle - HOLDER / 2, at(needed), HOLDER, found.holder * scale)
+    for outline in (cutter, holder):
+        items.append(Line(outline, "outline", closed=True, fill="paper"))
+    items.append(Line(((middle - VISE / 2 - 22, base), (middle + VISE / 2 + 22, base)), "frame"))
+    items.append(Text(middle, base + 13, "table", "caption", "middle"))
+    left, right = middle - VISE / 2 - 22, middle + VISE / 2 + 22
+    for value, words in ((found.greatest, "highest"), (found.least, "lowest")):
+        items.append(Line(((left, at(value)), (right, at(value))), "thin", dash="pencil"))
+        items.append(Text(left - 3, at(value) + 3, f"{words} {_length(value, units)}", "caption", "end"))
+    items += _sizes(found, units, right + 6, at, needed)
+    return Drawing(width, height, tuple(items))
+
+
+def _sizes(
+    found: Headroom, units: str, left: float, place: Callable[[float], float], needed: float
+) -> list[Item]:
+    """The chain of heights at the right, one under the other."""
+    items: list[Item] = []
+    tip = found.top + found.room
+    levels = (
+        (0.0, found.top, "work"),
+        (found.top, tip, "room"),
+        (tip, tip + found.stick_out, "cutter"),
+        (tip + found.stick_out, needed, "holder"),
+    )
+    for low, high, words in levels:
+        span = place(low) - place(high)
+        if span > 14:
+            items += arrow((left, place(low)), (left, place(high)), head=4.5, both=True)
+        else:
+            items.append(Line(((left - 3, place(low)), (left + 3, place(low))), "dim"))
+        middle = (place(low) + place(high)) / 2
+        items.append(Text(left + 7, middle + 3, f"{_length(high - low, units)} {words}", "caption"))
+    return items
