@@ -1,0 +1,65 @@
+"""The cabinet in its editor: what is saved is picked from at once, what cannot be used is kept and never counts."""
+
+import pytest
+
+from jobsheet.edit.paper import AddEntry, SetText
+from jobsheet.gui.cabinet_window import open_cabinet
+from jobsheet.storage.cabinet_file import cabinet_for, own_path
+
+
+@pytest.fixture
+def cabinet(window):
+    made = open_cabinet(window)
+    yield made
+    made.hide()
+    made.deleteLater()
+
+
+def entry(made, section, index, **texts):
+    made.do(AddEntry((section,)))
+    for name, text in texts.items():
+        made.do(SetText((section, index, name), text))
+
+
+def test_it_begins_blank_and_saying_nothing_of_the_job(cabinet):
+    assert cabinet.problems == ()
+    assert not own_path().exists()
+
+
+def test_what_is_saved_counts_at_once(window, cabinet, qtbot):
+    entry(cabinet, "drills", 0, what="drills 1 mm to 4.5 mm by 0.5 mm", place="drawer 3")
+    assert cabinet.problems == ()
+    assert cabinet.save()
+    assert cabinet_for("").own
+    qtbot.waitUntil(lambda: any(one.rule == "in-the-cabinet" for one in window.desk.remarks))
+    messages = {one.message for one in window.desk.remarks}
+    assert "The cabinet has no drill 5.0; nearest is drill 4.5 mm (drawer 3)" in messages
+
+
+def test_a_line_that_cannot_be_read_is_said_at_its_field_and_not_saved(cabinet):
+    entry(cabinet, "cutters", 0, what="end mill 12", place="drawer 1 no. 1")
+    assert [one.path for one in cabinet.problems] == ["cutters[0].what"]
+    assert not cabinet.save()
+    assert not own_path().exists()
+    cabinet.sheet.go_to("cutters[0].what")
+    field = cabinet.sheet.fields["cutters[0].what"]
+    assert "without its unit" in field.under()
+    field.box.put("end mill 12 mm")
+    cabinet.do(SetText(("cutters", 0, "what"), "end mill 12 mm, 4 teeth"))
+    assert cabinet.problems == ()
+    assert cabinet.sheet.fields["cutters[0].what"].under() == "12 mm, 4 teeth, HSS"
+
+
+def test_two_things_in_one_place_are_said_at_the_second(cabinet):
+    entry(cabinet, "cutters", 0, what="end mill 12 mm", place="drawer 1 no. 1")
+    entry(cabinet, "taps", 0, what="tap M6, plug", place="drawer 1 no. 1")
+    assert [one.path for one in cabinet.problems] == ["taps[0].place"]
+    cabinet.undo()
+    assert [one.path for one in cabinet.problems] == ["taps[0].place"]
+    assert "write where it lies" in cabinet.problems[0].sentence
+
+
+def test_no_word_of_the_page_is_cut_off(cabinet):
+    entry(cabinet, "cutters", 0, what="end mill 12 mm, 4 teeth", place="drawer 1 no. 1")
+    for field in cabinet.sheet.fields.values():
+        assert field.height() >= field.needed_height(field.width())
