@@ -18,7 +18,7 @@ from jobsheet.report.card import card_facts
 from jobsheet.storage.card_layout import LAYOUT
 from jobsheet.storage.card_steps import STEPS, Step, assumed_with, assumed_without, begin, classes, is_assumed
 from jobsheet.storage.machine_file import card_names, machine_from_text
-from jobsheet.storage.own_paper import Lying, new_place, open_own
+from jobsheet.storage.own_paper import Lying, drafts_of_new, new_place, open_own
 from jobsheet.storage.paper import Paper, Path, at, text_at
 from jobsheet.storage.paper_layout import Ask, places
 
@@ -66,8 +66,7 @@ class CardWindow(PaperWindow):
 
     def _steps(self, sheet: PaperSheet, paper: Paper) -> None:
         """Nothing is known of the machine: what it is like, then what to measure, the most useful first."""
-        new = self.lying is None or (not self.lying.shipped and not self.lying.path.exists())
-        if new:
+        if self.is_new:
             sheet.heading(
                 translate("CardWindow", "What is it like?"),
                 translate(
@@ -153,8 +152,9 @@ def open_card(window: Window, name: str) -> CardWindow | None:
 
 
 def new_card(window: Window) -> CardWindow:
-    """A new card, which begins with the first class and is measured step by step."""
-    return _show(CardWindow(begin(classes()[0]), None, window, guided=True), window)
+    """A new card, which begins with the first class and is measured step by step; what was begun before is offered."""
+    left = drafts_of_new(FOLDER, card_names())
+    return _show(CardWindow(begin(classes()[0]), left[0] if left else None, window, guided=True), window)
 
 
 def _show(made: CardWindow, window: Window) -> CardWindow:

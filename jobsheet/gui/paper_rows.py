@@ -13,6 +13,8 @@ from jobsheet.gui.look import look
 
 translate = QCoreApplication.translate
 HIGH = 32
+#: Between what a row tells of its entry; where there is no room for all, the last go as a whole.
+BETWEEN = "   ·   "
 
 
 class EntryRow(QWidget):
@@ -114,7 +116,11 @@ class EntryRow(QWidget):
                 left += now.px(18)
             right = self.buttons[0].x() if self.buttons else self.width() - now.px(20)
             place = QRect(left, 0, right - left - now.px(6), self.height())
-            ink.write(painter, now, place, self._text, now.bold if self.opened else now.body)
+            font = now.bold if self.opened else now.body
+            told = self._text.split(BETWEEN)
+            while len(told) > 1 and now.width(BETWEEN.join(told), font) > place.width():
+                told.pop()
+            ink.write(painter, now, place, BETWEEN.join(told), font)
             if not self.buttons:
                 ink.write(
                     painter,

@@ -21,7 +21,7 @@ from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.field import Field
 from jobsheet.gui.form import Form
 from jobsheet.gui.look import look
-from jobsheet.gui.paper_rows import HIGH, EntryRow
+from jobsheet.gui.paper_rows import BETWEEN, HIGH, EntryRow
 from jobsheet.operations.entry import Entry
 from jobsheet.storage.paper import Paper, Path, at, entries_at, text_at, words
 from jobsheet.storage.paper_layout import MARKS, Ask, Inner, Layer, Layout, Rows, joined, parted
@@ -206,7 +206,7 @@ class PaperSheet(QWidget):
             if text and isinstance(ask, Ask):
                 title = ask.entry.title
                 texts.append(text if not texts else f"{title[:1].lower()}{title[1:]} {text}")
-        return "   ·   ".join(texts) or translate("PaperSheet", "new {one}").format(one=rows.one)
+        return BETWEEN.join(texts) or translate("PaperSheet", "new {one}").format(one=rows.one)
 
     def _say(self) -> None:
         """Texts, what was understood, and each problem at its field."""

@@ -57,7 +57,7 @@ class PaperWindow(QMainWindow):
         self.subject = subject
         self.lying = lying
         self.history = PaperHistory(paper, subject.layout)
-        if lying is None:
+        if self.is_new:
             self.history.mark_unsaved()
         self.history.subscribe(self._changed)
         self.problems: tuple[Problem, ...] = ()
@@ -164,6 +164,11 @@ class PaperWindow(QMainWindow):
         self._said = sentence
         self.head.refresh()
 
+    @property
+    def is_new(self) -> bool:
+        """Whether there is no file of it yet, its own or a shipped one."""
+        return self.lying is None or (not self.lying.shipped and not self.lying.path.exists())
+
     def state(self) -> tuple[str, bool]:
         """The sentence under the title, and whether it is about something wrong."""
         if self._said:
@@ -182,7 +187,7 @@ class PaperWindow(QMainWindow):
                 )
             )
             return text, True
-        if self.lying is None:
+        if self.lying is None or self.is_new:
             return translate("PaperWindow", "New, not saved yet."), False
         if self.lying.shipped:
             return translate(
@@ -232,12 +237,7 @@ class PaperWindow(QMainWindow):
 
     def _fresh_place(self) -> Lying | None:
         """The place; that of a new one is found anew from its name, until it is first saved."""
-        if (
-            self.subject.place is not None
-            and self.lying is not None
-            and not self.lying.path.exists()
-            and not self.lying.shipped
-        ):
+        if self.subject.place is not None and self.lying is not None and self.is_new:
             self.lying.draft.unlink(missing_ok=True)
             self.lying = None
         return self._where()

@@ -92,6 +92,14 @@ def draft_of(lying: Lying) -> Paper | None:
         return None
 
 
+def drafts_of_new(folder: str, known: tuple[str, ...]) -> tuple[Lying, ...]:
+    """Drafts of files that were never saved, the newest first."""
+    here = own_folder() / folder
+    left = [path for path in (here / "drafts").glob("*.yaml") if path.stem not in known]
+    left.sort(key=lambda path: -path.stat().st_mtime)
+    return tuple(Lying(here / path.name, NONE_YET) for path in left)
+
+
 def _make(folder: Path) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
