@@ -73,6 +73,7 @@ ACTIONS = (
     ),
     Row("card", _text(QT_TRANSLATE_NOOP("Actions", "Machine &card…")), (), "edit_card"),
     Row("new-card", _text(QT_TRANSLATE_NOOP("Actions", "&New machine…")), (), "new_card"),
+    Row("cabinet", _text(QT_TRANSLATE_NOOP("Actions", "Ca&binet…")), (), "edit_cabinet"),
     Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
     Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
     Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "look_dark", checkable=True),

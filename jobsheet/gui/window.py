@@ -383,6 +383,12 @@ class Window(QMainWindow):
 
         new_card(self)
 
+    def edit_cabinet(self) -> None:
+        """The person's own cabinet, in a window of its own."""
+        from jobsheet.gui.cabinet_window import open_cabinet
+
+        open_cabinet(self)
+
     def machines_changed(self) -> None:
         """A card was saved: everything is reckoned anew, and a job planned with another card says so."""
         self.desk.reckon()

@@ -63,3 +63,12 @@ def test_no_word_of_the_page_is_cut_off(cabinet):
     entry(cabinet, "cutters", 0, what="end mill 12 mm, 4 teeth", place="drawer 1 no. 1")
     for field in cabinet.sheet.fields.values():
         assert field.height() >= field.needed_height(field.width())
+
+
+def test_the_menu_leads_to_it(window, qtbot):
+    from jobsheet.gui.paper_window import PaperWindow
+
+    window.actions_by_id["cabinet"].trigger()
+    made = next(one for one in window.findChildren(PaperWindow) if one.isVisible())
+    assert "cabinet" in made.windowTitle().casefold()
+    made.close()
