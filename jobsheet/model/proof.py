@@ -1,0 +1,117 @@
+"""What test cuts have shown: one trial as it was recorded, and the capacity of a machine that is learned from all of them."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+#: How a test cut can end, in the order of their digits on screen and sheet.
+OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke", "too hard to wind")
+#: What slipped, where something did.
+SLIPPED = ("vise", "holder", "shank")
+#: Kinds of cut that are proved, each with a bias of its own.
+PROCESSES = ("face", "side", "slot", "drill", "tap")
+#: The limits that are learned: both as a factor on what the card or the class gives.
+LEARNED = ("spindle-torque", "chatter")
+
+
+class Asked(Struct, frozen=True):
+    """What a trial asked of one limit: the demand [N·m or N/m], and its share of what the card or class gives there [-].
+
+    The share is of the peak torque at that speed, or of the class value with that cutter: the learned capacity
+    is one factor on the whole of either.
+    """
+
+    limit: str
+    demand: float
+    share: float
+
+
+class Trial(Struct, frozen=True, kw_only=True):
+    """One test cut. Speeds [rev/s], lengths [m], times [s]; `step` holds the fields of the cut as typed."""
+
+    machine: str
+    date: str
+    process: str
+    cutter: str
+    cutter_kind: str
+    material: str
+    outcome: str
+    asked: tuple[Asked, ...]
+    role: str = ""
+    holding: str = ""
+    stick_out: float | None = None
+    speed: float | None = None
+    tachometer: float | None = None
+    length: float | None = None
+    seconds: float | None = None
+    slipped: str = ""
+    note: str = ""
+    kind: str = ""
+    units: str = "mm"
+    step: tuple[tuple[str, str], ...] = ()
+    #: A later record may strike out a wrong one by its id; then only date, role and note count.
+    strikes: str = ""
+    #: Told apart by content, so that two logs merge without doubling; empty until it is written.
+    id: str = ""
+
+    def of(self, limit: str) -> Asked | None:
+        """What it asked of that limit, or None."""
+        return next((one for one in self.asked if one.limit == limit), None)
+
+
+class Good(Struct, frozen=True, kw_only=True):
+    """A recorded good cut, with what `cut before` needs to know of it."""
+
+    share: float
+    date: str
+    cutter: str
+    stick_out: float | None
+    holding: str
+    trial: str = ""
+
+
+class Capacity(Struct, frozen=True, kw_only=True):
+    """What was learned of one limit in one process with one kind of cutter; all values are factors on card or class.
+
+    `low`, `median` and `high` are nine in ten; `cells` the posterior of ln capacity for this process as (ln factor,
+    weight) pairs, so that the chance for any demand follows without the trials; `good` and `bad` the shares asked.
+    Where the process is empty it is what other processes say about the machine alone.
+    """
+
+    limit: str
+    process: str
+    cutter_kind: str
+    low: float
+    median: float
+    high: float
+    cells: tuple[tuple[float, float], ...] = ()
+    good: tuple[Good, ...] = ()
+    bad: tuple[float, ...] = ()
+    #: The largest share that ends badly with at most the workshop's chance.
+    planned: float = 0.0
+    #: The newest trial's date, and its age in days when this was made.
+    newest: str = ""
+    age: int = 0
+
+
+class Snapshot(Struct, frozen=True, kw_only=True):
+    """All that is learned of one machine, as a value: it goes into the `Setting`, so that verdicts follow at once."""
+
+    machine: str
+    made: str
+    capacities: tuple[Capacity, ...] = ()
+    #: How many trials stand behind it, and how many were struck out.
+    trials: int = 0
+    struck: int = 0
+
+    def find(self, limit: str, process: str, cutter_kind: str) -> Capacity | None:
+        """What is known for that process and kind of cutter; else what the machine alone gives; else None."""
+        alone = None
+        for one in self.capacities:
+            if one.limit != limit:
+                continue
+            if (one.process, one.cutter_kind) == (process, cutter_kind):
+                return one
+            if not one.process:
+                alone = one
+        return alone
