@@ -78,11 +78,21 @@ def split_passes(
     units = setting.units
     unit = 1e-3 if units == "mm" else INCH
     text = f"{trimmed(each / unit, 4)} {units}"
+    typed = _typed_layer(each / unit, (total - finish) / unit, count, units)
     words = f"{count} layer{'' if count == 1 else 's'} of {text}"
     if finish:
         words += f", then {trimmed(finish / unit, 4)} {units} to finish"
-    edits = () if finish or not hasattr(fields, "layer") else (("layer", "" if count == 1 else text),)
+    edits = () if finish or not hasattr(fields, "layer") else (("layer", "" if count == 1 else typed),)
     return Passes(count=count, each=each, finish=finish, verdict=verdict, edits=edits, words=words)
+
+
+def _typed_layer(each: float, total: float, count: int, units: str) -> str:
+    """A layer as it is typed: rounded up, never down, so that no sliver is left for one layer more."""
+    for decimals in (2, 3, 4, 6) if units == "mm" else (3, 4, 6):
+        rounded = ceil(each * 10**decimals - 1e-6) / 10**decimals
+        if ceil(total / rounded - 1e-9) == count:
+            return f"{trimmed(rounded, decimals)} {units}"
+    return f"{each:.9g} {units}"
 
 
 def saw_first(
