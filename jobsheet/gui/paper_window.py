@@ -222,8 +222,14 @@ class PaperWindow(QMainWindow):
             )
             return False
         except ChangedOutside as error:
-            if ask.changed_outside(self, str(error)) == "overwrite":
+            answer = ask.changed_outside(self, str(error))
+            if answer == "overwrite":
                 return self.save(over=True)
+            if answer == "save as" and self.subject.place is not None:
+                # Another name is made as for a new one; the file that somebody else changed stays as it is.
+                lying.draft.unlink(missing_ok=True)
+                self.lying = self.subject.place(self.history.paper)
+                return self.save()
             return False
         except JobsheetError as error:
             ask.tell(self, str(error))

@@ -464,9 +464,14 @@ class Window(QMainWindow):
                 self.bench.column.sheet.open(None)
                 self._open_operation(key)
 
+    def _editors_closed(self) -> bool:
+        """Whether every card or cabinet that is being edited could be put away; each asks for itself."""
+        open_ones = [one for one in self.findChildren(QMainWindow) if one.isVisible()]
+        return all(one.close() for one in open_ones)
+
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802
         """Nothing unsaved is put away without being asked for."""
-        if self.files.may_put_away():
+        if self._editors_closed() and self.files.may_put_away():
             self.files.journal.clear()
             event.accept()
         else:

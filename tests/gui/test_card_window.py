@@ -227,3 +227,28 @@ def test_no_text_is_shortened_and_no_field_lies_on_another(card, monkeypatch, si
     rects = [block.rect for block in window.sheet._blocks]
     for above, below in pairwise(rects):
         assert below.top() > above.bottom() - 1
+
+
+def test_a_card_changed_outside_is_saved_under_another_name(card, qtbot, monkeypatch, home):
+    window = card()
+    type_in(qtbot, window, "title", "Bench mill one")
+    assert window.save()
+    mine = home / "machines" / "bench-mill-b-1.yaml"
+    theirs = mine.read_text().replace("Bench mill one", "Somebody else's")
+    mine.write_text(theirs)
+    type_in(qtbot, window, "title", "Bench mill two")
+    monkeypatch.setattr(ask, "changed_outside", lambda *_: "save as")
+    assert window.save()
+    assert mine.read_text() == theirs
+    assert find_card("bench-mill-two").title == "Bench mill two"
+
+
+def test_the_main_window_stays_while_an_editor_may_not_be_put_away(window, qtbot, monkeypatch, made):
+    window.edit_card()
+    editor = next(one for one in window.findChildren(card_window.CardWindow))
+    made.append(editor)
+    type_in(qtbot, editor, "title", "Half typed")
+    monkeypatch.setattr(ask, "save_changes", lambda *_: "cancel")
+    assert not window.close()
+    assert window.isVisible()
+    assert editor.isVisible()
