@@ -55,7 +55,7 @@ def read_size(text: str, system: str = "mm") -> Size:
         nominal = _nominal(match["size"], match["tol"], system)
         return _made(nominal, nominal - abs(tolerance), nominal + abs(tolerance), text)
     if match := _TWO.match(written):
-        unit = match["unit"]
+        unit = match["unit"] or _unit_of(match["size"])
         nominal = _nominal(match["size"], unit, system)
         ends = sorted(read(f"{match[side]} {unit}", "length", system) for side in ("first", "second"))
         return _made(nominal, nominal + ends[0], nominal + ends[1], text)

@@ -14,6 +14,8 @@ from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout
 
+#: A bare number with a fit behind it: `16 H7` is a bore of 16 of whatever a bare number means.
+_FIT = re.compile(r"^(.*\d)(\s+[A-Za-z]{1,2}\d{1,2}\s*)$")
 _BARE = re.compile(r"^[\s\d.,/½¼¾⅛⅜⅝⅞+\-−]+$")
 
 
@@ -23,6 +25,8 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
     if entry.asks == "cutter":
         return _cutter(text, units)
     if not unit or not _BARE.match(text):
+        if entry.asks == "size" and unit and (fit := _FIT.match(text)):
+            return f"{fit[1]} {unit}{fit[2]}"
         if (
             entry.asks == "size"
             and unit
@@ -45,7 +49,9 @@ _BARE_PART = re.compile(
 def _cutter(text: str, units: str) -> str:
     """The unit behind every bare length of a cutter's line."""
     first, comma, rest = text.partition(",")
-    if re.search(r"\d[\d.,/]*\s*$", first) and not re.search(r"#|[A-Za-z]\d", first):
+    if fit := _FIT.match(first):
+        first = f"{fit[1]} {units}{fit[2]}"
+    elif re.search(r"\d[\d.,/]*\s*$", first) and not re.search(r"#|[A-Za-z]\d", first):
         first = f"{first.rstrip()} {units}"
     parts = [
         f"{match[1] or match[3]} {units}{match[2] or ''}{match[4] or ''}"

@@ -1,0 +1,35 @@
+"""Changing what a bare number means changes no size, also of fits: `16 H7` is not a bore of sixteen inches."""
+
+from __future__ import annotations
+
+import pytest
+
+from jobsheet.edit.commands import ChangeUnits
+from jobsheet.storage.job_file import job_from_text, read_job, write_job
+
+
+@pytest.fixture
+def inches(samples):
+    return ChangeUnits("in").apply(read_job(samples / "hm-103-pivot-block.yaml"))
+
+
+def test_a_fit_gets_the_unit_of_its_number(inches):
+    reamer = inches.find("ream")[1].fields
+    assert reamer.cutter.text == "reamer 16 mm H7, 6 edges, drawer 4 no. 1"
+    assert reamer.measure.text == "16 mm H7"
+
+
+def test_and_means_the_same_when_the_file_is_read_back(inches):
+    fields = job_from_text(write_job(inches), "inches.yaml").find("ream")[1].fields
+    assert fields.cutter.diameter == pytest.approx(16e-3)
+    # ISO 286-1: H7 at 16 is +18 µm.
+    assert (fields.measure.low, fields.measure.high) == (pytest.approx(16e-3), pytest.approx(16.018e-3))
+
+
+def test_names_of_drills_and_threads_stay(inches):
+    assert inches.find("tap")[1].fields.cutter.text == "taps M8, drawer 5"
+
+
+def test_and_back_again_adds_nothing(inches):
+    back = ChangeUnits("mm").apply(inches)
+    assert back.find("ream")[1].fields.measure.text == "16 mm H7"
