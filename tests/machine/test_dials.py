@@ -170,3 +170,51 @@ def test_a_line_reads_as_itself(handle, turns, data):
 def test_a_line_that_the_dial_has_not():
     with pytest.raises(CalcError, match="on this dial"):
         at_line(knee(), 1, 200)
+
+
+def _handle(travel, lines):
+    return Handle(
+        name="x", travel=travel, line=travel / lines, dial="mm", backlash=travel / 40
+    )
+
+
+@given(st.floats(0.5e-3, 6e-3), st.integers(10, 400), st.integers(-500, 500))
+def test_any_handle_reads_its_own_lines_exactly(travel, lines, count):
+    """Lines from the zero, both ways: their turns and line lead back to the place, and nothing is off."""
+    handle = _handle(travel, lines)
+    found = stop(handle, count * handle.line)
+    turns, line = divmod(count, lines)
+    assert (found.reading.line_turns, found.reading.line) == (turns, line)
+    assert found.place == pytest.approx(count * handle.line, abs=1e-12)
+    assert found.error == pytest.approx(0, abs=1e-12)
+
+
+@given(st.sampled_from([*HANDLES, SIXTEENTH]), st.floats(-0.3, 0.3), st.integers(-50, 50))
+def test_a_whole_turn_more_reads_the_same_line(handle, distance, turns):
+    """The dial knows no turns: what lies whole turns away shows the same, and differs by those turns alone."""
+    one, other = stop(handle, distance), stop(handle, distance + turns * handle.travel)
+    there = position(handle, other.reading.turns, other.reading.dial) - position(
+        handle, one.reading.turns, one.reading.dial
+    )
+    assert there == pytest.approx(turns * handle.travel, abs=1e-9)
+
+
+@given(st.sampled_from(HANDLES), st.floats(0.001, 0.3))
+def test_counted_the_other_way_the_place_is_mirrored(handle, distance):
+    """X that counts left is the same size from the zero: wound the other way it is as far below nought."""
+    up, down = stop(handle, distance), stop(handle, -distance)
+    assert position(handle, down.reading.turns, down.reading.dial) == pytest.approx(
+        -position(handle, up.reading.turns, up.reading.dial), abs=1e-9
+    )
+    assert down.reading.turns < 0
+    assert abs(abs(down.place) - distance) <= handle.line / 2 + 1e-9
+    assert 0 <= down.reading.dial <= handle.travel * (1 + 1e-6)
+
+
+@given(st.sampled_from(HANDLES))
+def test_backing_off_takes_up_twice_the_slack_of_every_handle(handle):
+    found = back_off(handle)
+    assert found.distance >= found.least
+    assert found.distance >= handle.travel / 2 - 1e-12
+    if handle.backlash:
+        assert found.least == pytest.approx(2 * handle.backlash)

@@ -168,3 +168,55 @@ def test_a_pilot_is_found_at_the_same_places(hm100):
     assert figures.value("pilot") == pytest.approx(4e-3)
     assert figures.value("torque") == pytest.approx(9.91, abs=0.005)
     assert figures.value("thrust") == pytest.approx(1240, abs=5)
+
+
+def test_metal_to_remove_by_milling(outcomes):
+    """2.0 cm³: 80 × 50 × 0.5."""
+    volume = sum(outcomes[key].figures.value("volume") for key in ("face-rough", "face-finish"))
+    assert volume * 1e6 == pytest.approx(2.0, abs=0.05)
+
+
+def test_half_of_the_tip_is_two_whole_turns(hm100):
+    """Op 40: the 10 mm tip, move in 5.00 = 2 turns + 0.00 on each handle; 900 rpm."""
+    from jobsheet.machine.handles import dial_text, reading
+    from jobsheet.storage.machine_file import find_card
+
+    for axis in ("x", "y"):
+        handle = find_card(hm100.machine).handle(axis)
+        assert dial_text(handle, reading(handle, 10e-3 / 2)) == "2 + 0.00"
+    (find,) = (one for _, one in hm100.operations() if one.number == 40)
+    assert find.fields.spindle.value * 60 == pytest.approx(900)
+    assert "10 mm tip" in find.fields.cutter.text
+
+
+@pytest.mark.parametrize("key", ["spot", "drill", "tap"])
+def test_position_table(hm100, key):
+    """Every cell: hole, X and Y as turns + dial and line, all with error 0; arriving from the low side."""
+    from jobsheet.reckoning.readings import readings_of
+    from jobsheet.storage.machine_file import find_card
+
+    x14, x66 = ("14", "5 + 1.50", 75), ("66", "26 + 1.00", 50)
+    y12, y38 = ("12", "4 + 2.00", 100), ("38", "15 + 0.50", 25)
+    set_up, _ = hm100.find(key)
+    found = readings_of(set_up, Reckoner().reckon(hm100), find_card(hm100.machine))
+    places = next(one for one in found if one.key == key).places
+    cells = [tuple((one.drawing, one.dial, one.reading.line) for one in (at.x, at.y)) for at in places]
+    assert cells == [(x14, y12), (x66, y12), (x66, y38), (x14, y38)]
+    for at in places:
+        assert at.x.error == pytest.approx(0, abs=1e-12)
+        assert at.y.error == pytest.approx(0, abs=1e-12)
+
+
+def test_the_facing_asks_far_less_of_the_frame_than_the_test_cut(outcomes):
+    """Op 20 asks 1.29 N/µm, well under the 7.55 at which section 3 rang."""
+    asked = outcomes["face-rough"].figures.value("cutting_stiffness") / 1e6
+    assert asked == pytest.approx(1.29, abs=0.005)
+    assert asked < 7.55 / 5
+
+
+def test_drill_5_5_would_give_38_per_cent(hm100):
+    """Planted: drill 5.5 typed for 5.0; thread (6 − 5.5) × 76.98 = 38 %, drill 5.0 gives 77 %."""
+    from jobsheet.edit.commands import SetField
+
+    found = Reckoner().reckon(SetField("drill", "cutter", "drill 5.5").apply(hm100)).operations["tap"]
+    assert found.figures.value("percent_thread") * 100 == pytest.approx(38, abs=0.5)

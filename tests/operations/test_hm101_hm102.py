@@ -194,3 +194,93 @@ def test_nothing_is_beyond_and_the_plan_has_no_remark(outcomes, number):
         assert not outcome.problem
         assert all(limit.verdict == "expected" or limit.name == "chatter" for limit in outcome.limits)
     assert review(job, Reckoner().reckon(job)) == ()
+
+
+def test_speeds_that_hm_101_calculates():
+    """398 rpm at the Trainer's 25 m/min, next step up 560; by the hand-fluid factor 21 m/min, 334, also 320."""
+    from jobsheet.edit.commands import SetField
+    from jobsheet.paths import sample_jobs
+    from jobsheet.reckoning.speeds import neighbours_of
+
+    job = SetField("face-1-rough", "spindle", "").apply(read_job(sample_jobs() / NAMES["101"]))
+    for asked, wanted in (("25 m/min", 398), ("", 334)):
+        typed = SetField("face-1-rough", "cutting_speed", asked).apply(job)
+        found = Reckoner().reckon(typed)
+        figures = found.operations["face-1-rough"].figures
+        assert figures.value("wanted_speed") * 60 == pytest.approx(wanted, abs=0.5)
+        assert figures.value("spindle_speed") * 60 == pytest.approx(320)
+        around = neighbours_of(typed.find("face-1-rough")[1], found.settings["face-1-rough"])
+        assert around.above.marked == "560"
+
+
+def test_2_5_deep_asks_9_93_of_the_frame():
+    """Planted: depth 2.5 typed in op 20; this machine chattered at 7.55 (the verdict needs the log of section 3)."""
+    from jobsheet.edit.commands import SetField
+    from jobsheet.paths import sample_jobs
+
+    job = SetField("face-1-rough", "depth", "2.5").apply(read_job(sample_jobs() / NAMES["101"]))
+    found = Reckoner().reckon(job).operations["face-1-rough"].figures
+    assert found.value("cutting_stiffness") * 1e-6 == pytest.approx(9.93, abs=0.005)
+
+
+def test_speed_that_hm_102_calculates():
+    """Op 10: calculated 1910 rpm, set 1250: 120 m/min on 20 mm."""
+    from jobsheet.edit.commands import SetField
+    from jobsheet.paths import sample_jobs
+
+    job = SetField("edge-a", "spindle", "").apply(read_job(sample_jobs() / NAMES["102"]))
+    job = SetField("edge-a", "cutting_speed", "120 m/min").apply(job)
+    figures = Reckoner().reckon(job).operations["edge-a"].figures
+    assert figures.value("wanted_speed") * 60 == pytest.approx(1910, abs=0.5)
+    assert figures.value("spindle_speed") * 60 == pytest.approx(1250)
+
+
+def test_op_10_of_hm_102_at_300_is_59_turns():
+    """Planted: 59 turns a minute is more than the hand keeps even: 250 gives 49."""
+    from jobsheet.edit.commands import SetField
+    from jobsheet.paths import sample_jobs
+
+    outcome = (
+        Reckoner()
+        .reckon(SetField("edge-a", "feed", "300").apply(read_job(sample_jobs() / NAMES["102"])))
+        .operations["edge-a"]
+    )
+    assert outcome.figures.value("handle_pace") * 60 == pytest.approx(59, abs=0.5)
+    assert next(one for one in outcome.limits if one.name == "hand-pace").verdict == "beyond"
+
+
+def test_the_frame_of_hm_102(outcomes):
+    """Largest 5.88 N/µm (op 30), not known on this machine, class value 20.
+
+    20 is the class with its reference cutter of 12 mm, 30 out. The stiffer 20 mm, 45 out of op 30 leaves 30 (section 6
+    prints that for the same cutter); ours says 30 there too, and 20 for the reference cutter.
+    """
+    from jobsheet.limits.chatter import CLASSES
+
+    asked = {key: one.figures.value("cutting_stiffness") or 0 for key, one in outcomes["102"].items()}
+    assert max(asked, key=asked.get) in ("end-b", "end-right")
+    chatter = next(one for one in outcomes["102"]["end-b"].limits if one.name == "chatter")
+    assert chatter.demand * 1e-6 == pytest.approx(5.88, abs=0.005)
+    assert chatter.verdict == "unknown"
+    assert CLASSES["knee"] * 1e-6 == pytest.approx(20)
+    assert chatter.capacity * 1e-6 == pytest.approx(30, abs=0.5)
+
+
+def test_walls_of_hm_102_are_half_a_cutter_from_its_centre():
+    """Front 25.00 = 29.50 − 4.50, rear 35.00 = 30.50 + 4.50; the readings stand on the row of each wall."""
+    from jobsheet.paths import sample_jobs
+    from jobsheet.reckoning.readings import readings_of
+
+    job = read_job(sample_jobs() / NAMES["102"])
+    found = Reckoner().reckon(job)
+    walls = {
+        one.key: one.wall for one in readings_of(job.set_ups[2], found, find_card(job.machine)) if one.wall
+    }
+    assert walls["slot-front"].wall * 1e3 == pytest.approx(25.00)
+    assert walls["slot-rear"].wall * 1e3 == pytest.approx(35.00)
+    assert "X 14 + .1528 to 4 + .1843, Y 5 + .1614" in found.operations["slot-front"].rows[0].note
+    assert "X 4 + .1843 to 14 + .1528, Y 6 + .0008" in found.operations["slot-rear"].rows[0].note
+    # Conventional: the front wall towards −X, the rear wall towards +X.
+    front, rear = (job.find(key)[1].fields.path.points for key in ("slot-front", "slot-rear"))
+    assert front[1].x.value < front[0].x.value
+    assert rear[1].x.value > rear[0].x.value
