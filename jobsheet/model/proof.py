@@ -51,6 +51,8 @@ class Trial(Struct, frozen=True, kw_only=True):
     step: tuple[tuple[str, str], ...] = ()
     #: A later record may strike out a wrong one by its id; then only date, role and note count.
     strikes: str = ""
+    #: Time of day when it was written down, such as `14:05:30`: trials of one day keep their order by it.
+    time: str = ""
     #: Told apart by content, so that two logs merge without doubling; empty until it is written.
     id: str = ""
 

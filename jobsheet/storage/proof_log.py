@@ -1,0 +1,345 @@
+"""The proof log of a machine: what its test cuts did. Text that only grows, one trial a record.
+
+A record is written in one go and flushed to the disk before anything else is said; it counts once its closing
+line is there. What a crash left half is kept and reported, and the next record begins behind it. Nothing is
+ever changed: a wrong record is struck out by a later one.
+
+The shipped, invented logs count like the shipped, invented cards: until a person has a card of that name.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import lru_cache
+from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
+from jobsheet.model.proof import Trial
+from jobsheet.paths import own_folder, resources
+from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
+
+FOLDER = "proof"
+_NAME = re.compile(r"^[a-z0-9][a-z0-9-]*$")
+_CLOSED = re.compile(rf"^{END}:\s*[0-9a-f]{{{ID_LENGTH}}}$")
+_FORMAT = re.compile(r"^format:\s*(\S+)$")
+#: So long another program is waited for before it is said that it writes [s].
+PATIENCE = 5.0
+#: Logs beyond this are not ours [bytes]: a trial is about 500.
+LARGEST = 20_000_000
+
+
+class Log(Struct, frozen=True, kw_only=True):
+    """What a log holds, in the order of dates: `trials` with those that were struck out, `strikes` that do so.
+
+    `problems` are records that do not count, each with its line; `own` and `shipped` say where they came from.
+    """
+
+    machine: str
+    trials: tuple[Trial, ...] = ()
+    strikes: tuple[Trial, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    #: Ids of trials that came with the program and are invented.
+    shipped: frozenset[str] = frozenset()
+
+    @property
+    def struck(self) -> dict[str, Trial]:
+        """The record that strikes it out, by the id of the trial."""
+        return {one.strikes: one for one in reversed(self.strikes)}
+
+    @property
+    def standing(self) -> tuple[Trial, ...]:
+        """The trials that count."""
+        out = {one.strikes for one in self.strikes}
+        return tuple(trial for trial in self.trials if trial.id not in out)
+
+    @property
+    def records(self) -> tuple[Trial, ...]:
+        """Trials and strikes together, in order."""
+        return _ordered((*self.trials, *self.strikes))
+
+    def find(self, start: str) -> Trial:
+        """The one trial whose id begins so. Raises NoSuchEntry."""
+        found = (
+            [one for one in self.trials if one.id.startswith(start.strip().lower())] if start.strip() else []
+        )
+        if len(found) == 1:
+            return found[0]
+        if found:
+            raise NoSuchEntry(f"“{start}” begins {len(found)} ids of this log: write more of it")
+        raise NoSuchEntry(f"there is no trial “{start}” in the log of {self.machine}")
+
+
+class Merged(Struct, frozen=True, kw_only=True):
+    """What a merge did: records taken over, how many were there already, and what in the other log does not count."""
+
+    added: tuple[Trial, ...]
+    known: int
+    problems: tuple[Problem, ...]
+
+
+def _ordered(records: tuple[Trial, ...]) -> tuple[Trial, ...]:
+    return tuple(sorted(records, key=lambda one: (one.date, one.time, one.id)))
+
+
+def own_path(machine: str) -> Path:
+    """Where the person's own log of that machine lies, whether it is there or not. Raises NoSuchEntry."""
+    if not _NAME.match(machine):
+        raise NoSuchEntry(f"“{machine}” is not the name of a machine card; write it as bench-mill-b-1")
+    return own_folder() / FOLDER / f"{machine}.txt"
+
+
+def _shipped_path(machine: str) -> Path | None:
+    """The invented log that came with the invented card, as long as that card counts."""
+    path = resources() / FOLDER / f"{machine}.txt"
+    own_card = own_folder() / "machines" / f"{machine}.yaml"
+    return path if path.is_file() and not own_card.is_file() else None
+
+
+def read_log(machine: str) -> Log:
+    """Everything that is known of that machine; an empty log where there is nothing yet.
+
+    Raises
+    ------
+    NoSuchEntry
+        If that cannot be the name of a machine.
+    DocumentError
+        If the file cannot be read at all. Single records that are wrong are in `problems`.
+    """
+    paths = [path for path in (_shipped_path(machine), own_path(machine)) if path is not None]
+    return _read(machine, tuple(_seen(path) for path in paths))
+
+
+def _seen(path: Path) -> tuple[Path, int, int]:
+    """A path with what changes when it is written to."""
+    try:
+        there = path.stat()
+    except OSError:
+        return path, 0, -1
+    return path, there.st_mtime_ns, there.st_size
+
+
+@lru_cache(maxsize=64)
+def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
+    """By the time and size of its files: a log that did not grow is not read again."""
+    found: dict[str, Trial] = {}
+    problems: list[Problem] = []
+    invented: frozenset[str] = frozenset()
+    for path, _, size in seen:
+        if size < 0:
+            continue
+        records, wrong = records_from(_bytes(path), machine)
+        if path.is_relative_to(resources()):
+            invented = frozenset(one.id for one in records)
+        for one in records:
+            found.setdefault(one.id, one)
+        problems += wrong
+    everything = _ordered(tuple(found.values()))
+    return Log(
+        machine=machine, trials=tuple(one for one in everything if not one.strikes),
+        strikes=tuple(one for one in everything if one.strikes), problems=tuple(problems), shipped=invented,
+    )  # fmt: skip
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        if path.stat().st_size > LARGEST:
+            raise DocumentError(path.name, (Problem(None, "", "this is far too large for a proof log"),))
+        return path.read_bytes()
+    except OSError as error:
+        raise DocumentError(
+            path.name, (Problem(None, "", f"it cannot be read: {error.strerror or error}"),)
+        ) from None
+
+
+def records_from(raw: bytes, machine: str = "") -> tuple[tuple[Trial, ...], tuple[Problem, ...]]:
+    """The records of a log's bytes that count, and all that is wrong with the others."""
+    records: list[Trial] = []
+    problems: list[Problem] = []
+    for first, lines in _blocks(raw):
+        heading = _FORMAT.match(lines[0])
+        if heading is not None and len(lines) == 1:
+            if heading[1] != "1":
+                problems.append(
+                    Problem(
+                        first,
+                        "format",
+                        f"format {heading[1]} was written by a newer program; this one reads 1",
+                    )
+                )
+                return (), tuple(problems)
+            continue
+        if not _CLOSED.match(lines[-1]):
+            problems.append(Problem(first, "", _torn_words(first, lines)))
+            continue
+        trial, wrong = trial_from(lines, first)
+        problems += wrong
+        if trial is not None and machine and trial.machine != machine:
+            problems.append(
+                Problem(first, "machine", f"this is a trial of {trial.machine}, not of {machine}")
+            )
+        elif trial is not None:
+            records.append(trial)
+    return tuple(records), tuple(problems)
+
+
+def _torn_words(first: int, lines: list[str]) -> str:
+    last = first + len(lines) - 1
+    where = f"lines {first} to {last} are" if last > first else f"line {first} is"
+    return f"{where} a record that was never finished: it does not count; enter that trial again"
+
+
+def _blocks(raw: bytes) -> Iterator[tuple[int, list[str]]]:
+    """Lines between blank ones, remarks left out; with the number of the first."""
+    lines = [line.rstrip("\r") for line in raw.decode("utf-8", "replace").removeprefix("\ufeff").split("\n")]
+    block: list[str] = []
+    first = 1
+    for index, line in enumerate([*lines, ""], 1):
+        if line.startswith("#"):
+            continue
+        if line.strip():
+            if not block:
+                first = index
+            block.append(line)
+        elif block:
+            yield first, block
+            block = []
+
+
+@contextmanager
+def _alone(path: Path) -> Iterator[None]:
+    """While this holds no other program of ours writes to that log; given back by the system after a crash."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle = os.open(path.with_suffix(".lock"), os.O_RDWR | os.O_CREAT, 0o666)
+    except OSError as error:
+        raise CannotWrite(f"{path.name} cannot be written: {error.strerror or error}.") from None
+    try:
+        end = time.monotonic() + PATIENCE
+        while not _locked(handle):
+            if time.monotonic() > end:
+                raise CannotWrite(f"Another program is writing to {path.name}: try again in a moment.")
+            time.sleep(0.02)
+        yield
+    finally:
+        os.close(handle)
+
+
+def _locked(handle: int) -> bool:
+    """Take the lock if nobody has it; closing the handle gives it back."""
+    try:
+        if os.name == "nt":
+            import msvcrt
+
+            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined,unused-ignore]
+        else:
+            import fcntl
+
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError:
+        return False
+    return True
+
+
+_HEAD = """\
+format: 1
+
+# Test cuts of {machine}, one a record. Only add to it, never change a record: the closing line would no longer fit.
+# A wrong one is struck out by a later record (jobsheet prove strike).
+"""
+
+
+def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
+    """Append records in one write and flush them to the disk; a torn record before them is left as it is."""
+    text = "".join("\n" + record_text(one) for one in records)
+    try:
+        with path.open("ab") as stream:
+            if stream.tell() == 0:
+                text = _HEAD.format(machine=machine) + text
+            elif not _bytes(path).endswith(b"\n"):
+                text = "\n" + text
+            stream.write(text.encode())
+            stream.flush()
+            os.fsync(stream.fileno())
+    except OSError as error:
+        raise CannotWrite(
+            f"{path.name} cannot be written: {error.strerror or error}. The records before are still there."
+        ) from None
+
+
+def append(machine: str, trial: Trial) -> Trial:
+    """Write one trial behind the others; returns it as the file has it, with its id.
+
+    Raises
+    ------
+    CommandError
+        If the very same trial is in the log already, or is of another machine.
+    CannotWrite
+        If the disk refuses, or another program is writing; what was there is still there.
+    """
+    path = own_path(machine)
+    if trial.machine != machine:
+        raise CommandError(f"This is a trial of {trial.machine}; it does not go into the log of {machine}.")
+    lines = lines_of(replace(trial, id=""))
+    written, problems = trial_from([*lines, f"{END}: {id_of(lines)}"], 1)
+    if written is None:
+        raise DocumentError("this trial", tuple(problem._replace(line=None) for problem in problems))
+    with _alone(path):
+        if any(one.id == written.id for one in read_log(machine).records):
+            raise CommandError(
+                f"This very trial is in the log already ({written.id}); if it was cut twice, say so in its note."
+            )
+        _add(path, machine, (written,))
+    return written
+
+
+def strike(machine: str, trial: str, date: str, role: str = "", note: str = "", clock: str = "") -> Trial:
+    """Strike out a trial by its id, or by as much of it as is unlike the others; the record that does so.
+
+    Raises
+    ------
+    NoSuchEntry
+        If there is no such trial.
+    CommandError
+        If it is struck out already.
+    """
+    log = read_log(machine)
+    found = log.find(trial)
+    if found.id in log.struck:
+        raise CommandError(f"{found.id} was struck out on {log.struck[found.id].date} already.")
+    return append(
+        machine,
+        Trial(
+            machine=machine, date=date, time=clock, role=role, note=note, strikes=found.id, process="", cutter="",
+            cutter_kind="", material="", outcome="", asked=(),
+        ),
+    )  # fmt: skip
+
+
+def merge(machine: str, other: Path | str) -> Merged:
+    """Take over from another log of this machine every record that is not there yet.
+
+    Raises
+    ------
+    DocumentError
+        If the other file cannot be read, or holds no record of this machine at all.
+    CannotWrite
+        If the disk refuses.
+    """
+    theirs = Path(other)
+    records, problems = records_from(_bytes(theirs), machine)
+    if problems and not records:
+        raise DocumentError(theirs.name, problems)
+    path = own_path(machine)
+    with _alone(path):
+        known = {one.id for one in read_log(machine).records}
+        added = _ordered(tuple({one.id: one for one in records if one.id not in known}.values()))
+        if added:
+            _add(path, machine, added)
+    return Merged(added=added, known=len({one.id for one in records}) - len(added), problems=problems)
