@@ -183,6 +183,37 @@ def places(division: Division, circle: int | None = None) -> tuple[Turns, ...]:
     )
 
 
+def settings(
+    angles: tuple[Fraction, ...], ratio: int | Fraction, circles: tuple[int, ...]
+) -> tuple[Turns, ...]:
+    """Every angle counted from the zero, all on the one circle of holes that comes nearest to all of them.
+
+    Parameters
+    ----------
+    angles : tuple of Fraction
+        From the zero [degrees]; not below zero
+    ratio : int or Fraction
+        Turns of the handle for one turn of the work
+    circles : tuple of int
+        Holes in each circle that is there; of those that are equally near the largest is taken
+
+    Raises
+    ------
+    CalcError
+        If one of them has no meaning.
+    """
+    if not circles or min(circles) < 1:
+        raise CalcError("circles", "none", "at least one, with its number of holes")
+    if ratio <= 0 or any(angle < 0 for angle in angles):
+        raise CalcError("setting", "below zero", "angles and a ratio, none below zero")
+
+    def ways(circle: int) -> tuple[Turns, ...]:
+        return tuple(_way(Fraction(ratio) * angle / ROUND, Fraction(ratio), circle) for angle in angles)
+
+    every = [ways(circle) for circle in sorted(set(circles), reverse=True)]
+    return min(every, key=lambda each: max((abs(way.error) for way in each), default=Fraction(0)))
+
+
 def on_table(angle: Fraction, ratio: int | Fraction, line: Fraction) -> Dial:
     """The reading of a rotary table for an angle from its zero.
 

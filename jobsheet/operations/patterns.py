@@ -13,6 +13,9 @@ from __future__ import annotations
 
 import math
 import re
+from fractions import Fraction
+
+from msgspec import Struct
 
 from jobsheet.errors import QuantityError
 from jobsheet.model.quantity import Pattern, Place, Quantity
@@ -42,6 +45,24 @@ _EXAMPLES = (
 )
 
 
+#: Angles are kept to this share of a degree: a thousandth of a second, far finer than any head divides.
+_FINE = 3600 * 1000
+
+
+class PitchCircle(Struct, frozen=True, kw_only=True):
+    """A circle of holes as a dividing head sees it: its middle and radius [m], and each hole's angle from the first.
+
+    `angles` are exact [degrees, from 0 up to 360], in the order of the holes; `first` is where the first hole lies, from
+    the direction in which x counts up towards that of y.
+    """
+
+    x: float
+    y: float
+    radius: float
+    first: Fraction
+    angles: tuple[Fraction, ...]
+
+
 def is_pattern(text: str) -> bool:
     """Whether this is meant as a pattern, well written or not."""
     return text.strip().casefold().startswith(("row", "grid", "circle"))
@@ -68,6 +89,39 @@ def read_pattern(text: str, units: str) -> Pattern:
             points = make(match, units)
             return Pattern(tuple(_place(x, y, units) for x, y in points), text.strip())
     raise QuantityError(f"“{written}” is not a pattern; write, for example, {_EXAMPLES}.", 0, len(text))
+
+
+def pitch_circle(pattern: Pattern, units: str) -> PitchCircle | None:
+    """The circle that a pattern was written as; None for a row or a grid."""
+    written = " ".join(pattern.text.split())
+    if match := _CIRCLE.match(written):
+        count, first = _count(match), match["angle"]
+        start = _degrees(first, units) if first else Fraction(0)
+        angles = tuple(Fraction(360 * n, count) for n in range(count))
+    elif match := _ANGLES.match(written):
+        typed = [_degrees(part, units) for part in _parted(match["angles"])]
+        start = typed[0]
+        angles = tuple((angle - start) % 360 for angle in typed)
+    else:
+        return None
+    return PitchCircle(
+        x=_length(match["x"], units), y=_length(match["y"], units), radius=_radius(match, units), first=start, angles=angles,
+    )  # fmt: skip
+
+
+def _degrees(text: str, units: str) -> Fraction:
+    return Fraction(round(math.degrees(_angle(text, units)) * _FINE), _FINE)
+
+
+def _parted(angles: str) -> list[str]:
+    return re.split(r",\s+|\s+and\s+", angles)
+
+
+def _radius(match: re.Match[str], units: str) -> float:
+    radius = _length(match["on"].replace("⌀", "").replace("Ø", "").replace("diameter", ""), units) / 2
+    if radius <= 0:
+        raise QuantityError("The diameter of a pitch circle must be above zero.")
+    return radius
 
 
 def _length(text: str, units: str) -> float:
@@ -121,9 +175,7 @@ def _grid(match: re.Match[str], units: str) -> list[tuple[float, float]]:
 
 
 def _on(match: re.Match[str], units: str, angles: list[float]) -> list[tuple[float, float]]:
-    radius = _length(match["on"].replace("⌀", "").replace("Ø", "").replace("diameter", ""), units) / 2
-    if radius <= 0:
-        raise QuantityError("The diameter of a pitch circle must be above zero.")
+    radius = _radius(match, units)
     x, y = _length(match["x"], units), _length(match["y"], units)
     return [(x + radius * math.cos(angle), y + radius * math.sin(angle)) for angle in angles]
 
@@ -135,7 +187,7 @@ def _circle(match: re.Match[str], units: str) -> list[tuple[float, float]]:
 
 
 def _angles(match: re.Match[str], units: str) -> list[tuple[float, float]]:
-    angles = [_angle(part, units) for part in re.split(r",\s+|\s+and\s+", match["angles"])]
+    angles = [_angle(part, units) for part in _parted(match["angles"])]
     if len(angles) > MOST:
         raise QuantityError(f"A pattern has 1 to {MOST} holes; {len(angles)} are written.")
     return _on(match, units, angles)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from jobsheet.catalog.dividing import plate_sets, plates, worms
 from jobsheet.errors import CalcError, NoSuchEntry, QuantityError
-from jobsheet.machine.dividing import angle_text, divide, on_table, places, read_angle
+from jobsheet.machine.dividing import angle_text, divide, on_table, places, read_angle, settings
 
 CIRCLES = tuple(holes for plate in plates() for holes in plate.circles)
 
@@ -178,3 +178,48 @@ def test_the_data():
             assert plate.circles == tuple(sorted(set(plate.circles)))
     with pytest.raises(NoSuchEntry, match="three plates"):
         plates("no such")
+
+
+def test_places_of_a_pitch_circle_of_six_on_forty_to_one():
+    """The usual chart: 6 holes are 6 turns and 26 holes on 39 each; counted from the zero the turns add up."""
+    found = settings(tuple(Fraction(60 * n) for n in range(6)), 40, CIRCLES)
+    assert [way.words for way in found] == [
+        "0 turns", "6 turns and 26 holes on 39", "13 turns and 13 holes on 39", "20 turns", "26 turns and 26 holes on 39",
+        "33 turns and 13 holes on 39",
+    ]  # fmt: skip
+    assert all(way.exact for way in found)
+
+
+@given(st.lists(st.fractions(0, 359, max_denominator=3600), min_size=1, max_size=8), st.sampled_from([40, 60, 90]), st.lists(st.integers(15, 66), min_size=1, max_size=8))  # fmt: skip
+def test_all_angles_stand_on_one_circle_and_none_is_nearer(angles, ratio, circles):
+    found = settings(tuple(angles), ratio, tuple(circles))
+    assert len({way.circle for way in found}) == 1
+    for angle, way in zip(angles, found, strict=True):
+        turned = (way.whole + Fraction(way.holes, way.circle)) / ratio * 360
+        assert turned - angle == way.error
+        assert abs(way.error) <= Fraction(360, ratio * way.circle * 2)
+    worst = max(abs(way.error) for way in found)
+    for circle in circles:
+        alone = settings(tuple(angles), ratio, (circle,))
+        assert max(abs(way.error) for way in alone) >= worst
+
+
+@given(st.integers(2, 60), st.sampled_from([40, 60, 90]))
+def test_equal_steps_are_the_division(count, ratio):
+    """The places of a circle are those of `divide COUNT`, wherever the division is exact."""
+    division = divide(ratio, CIRCLES, count=count)
+    found = settings(tuple(division.angle * n for n in range(count)), ratio, CIRCLES)
+    if division.turns.exact:
+        assert all(way.exact for way in found)
+        assert [way.holes * 1000 // way.circle for way in found[1:]] == [
+            way.holes * 1000 // way.circle for way in places(division)[:-1]
+        ]
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [((Fraction(-1),), 40, (39,)), ((Fraction(1),), 0, (39,)), ((Fraction(1),), 40, ()), ((), 40, (0,))],
+)
+def test_a_setting_that_has_no_meaning(wrong):
+    with pytest.raises(CalcError):
+        settings(*wrong)

@@ -8,7 +8,7 @@ import pytest
 
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import QuantityError
-from jobsheet.operations.patterns import read_pattern
+from jobsheet.operations.patterns import pitch_circle, read_pattern
 from jobsheet.storage.job_file import job_from_text, write_job
 
 
@@ -89,3 +89,42 @@ def test_changing_what_a_bare_number_means_moves_no_hole(hm100, words):
     for a, b in zip(job.find("drill")[1].fields.at, inches.find("drill")[1].fields.at, strict=True):
         assert (a.x.value, a.y.value) == pytest.approx((b.x.value, b.y.value), abs=1e-9)
     assert job_from_text(write_job(inches), "x") == inches
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "angles"),
+    [
+        ("circle of 4 on 40 around 50, 30", 0, [0, 90, 180, 270]),
+        ("circle of 3 on 40 around 50, 30, first at 15°", 15, [0, 120, 240]),
+        ("circle on 40 around 50, 30 at 10°, 100°, 30.5°", 10, [0, 90, 20.5]),
+        ("circle on 40 around 50, 30 at 350° and 20°", 350, [0, 30]),
+    ],
+)
+def test_a_pitch_circle_as_a_dividing_head_sees_it(text, first, angles):
+    """Angles from the first hole, exact; a seventh of a turn stays a seventh."""
+    found = pitch_circle(read_pattern(text, "mm"), "mm")
+    assert (found.x, found.y, found.radius) == (
+        pytest.approx(50e-3),
+        pytest.approx(30e-3),
+        pytest.approx(20e-3),
+    )
+    assert float(found.first) == first
+    assert [float(angle) for angle in found.angles] == angles
+
+
+def test_its_angles_lead_to_its_places():
+    import math
+    from fractions import Fraction
+
+    pattern = read_pattern("circle of 7 on 2 around 1, 1, first at 12.5°", "in")
+    found = pitch_circle(pattern, "in")
+    assert found.angles[1] == Fraction(360, 7)
+    for place, angle in zip(pattern.points, found.angles, strict=True):
+        there = math.radians(float(angle + found.first))
+        assert place.x.value == pytest.approx(found.x + found.radius * math.cos(there), abs=1e-9)
+        assert place.y.value == pytest.approx(found.y + found.radius * math.sin(there), abs=1e-9)
+
+
+@pytest.mark.parametrize("text", ["row of 3 from 1, 1, step 5", "grid of 2 × 2 from 1, 1, step 5 × 5"])
+def test_rows_and_grids_are_no_circle(text):
+    assert pitch_circle(read_pattern(text, "mm"), "mm") is None
