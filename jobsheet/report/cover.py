@@ -23,7 +23,7 @@ from jobsheet.report.blocks import (
 )
 from jobsheet.report.fetch import Fetched, also_on_the_bench, fetched, in_runs
 from jobsheet.report.isometric import finished_picture, stock_picture
-from jobsheet.report.lying import stock_box
+from jobsheet.model.lying import stock_box
 from jobsheet.report.plan import Plan
 from jobsheet.report.safety import line, stop_box
 from jobsheet.report.titles import title

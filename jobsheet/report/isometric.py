@@ -10,7 +10,7 @@ import math
 from msgspec import Struct
 
 from jobsheet.drawing.picture import Drawing, Item, Line, Point, Text, arrow, box, ellipse_between
-from jobsheet.report.lying import Box
+from jobsheet.model.lying import Box
 
 _COS, _SIN = math.cos(math.radians(30)), 0.5
 #: Faces that this view shows, with the two directions that span each.

@@ -15,7 +15,7 @@ from jobsheet.model.shape import Hole, Slab
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
 from jobsheet.report.isometric import RoundHole
-from jobsheet.report.lying import Box, Lying, lowered, lying, stock_box
+from jobsheet.model.lying import Box, Lying, lowered, lying, stock_box
 from jobsheet.report.points import Point, points_of
 from jobsheet.report.points import shapes_of as _shapes
 from jobsheet.review.notes import Notes

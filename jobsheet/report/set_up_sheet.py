@@ -24,7 +24,7 @@ from jobsheet.report.blocks import (
 )
 from jobsheet.report.cover import face_up
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
-from jobsheet.report.lying import in_jaws
+from jobsheet.model.lying import in_jaws
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
 from jobsheet.report.safety import set_up_stops, stop_box, ticks

@@ -1,0 +1,129 @@
+"""How the stock lies in a set-up: which face is where for the person at the machine, and where its points are.
+
+Along is to the operator's right, across is away from them, up is up. `Lying` turns places of a set-up,
+counted from its zero, into places from the left front corner as it lies, and those into places in the stock.
+"""
+
+from __future__ import annotations
+
+import re
+
+from msgspec import Struct
+
+from jobsheet.model.job import Job, SetUp
+
+Vector = tuple[int, int, int]
+Box = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
+
+#: Outward direction of each face, in the drawing's axes: right, rear, top are plus.
+NORMALS: dict[str, Vector] = {
+    "left": (-1, 0, 0), "right": (1, 0, 0), "front": (0, -1, 0), "rear": (0, 1, 0), "bottom": (0, 0, -1), "top": (0, 0, 1),
+}  # fmt: skip
+_FACES = {normal: face for face, normal in NORMALS.items()}
+OPPOSITE = {
+    "left": "right", "right": "left", "front": "rear", "rear": "front", "bottom": "top", "top": "bottom",
+}  # fmt: skip
+
+
+def _axis(vector: Vector) -> int:
+    return next(index for index, part in enumerate(vector) if part)
+
+
+def _cross(a: Vector, b: Vector) -> Vector:
+    return a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]
+
+
+class Lying(Struct, frozen=True, kw_only=True):
+    """The stock as held: the faces around it and its box in the drawing's axes [m]."""
+
+    near: str
+    far: str
+    left: str
+    right: str
+    up: str
+    down: str
+    box: Box
+
+    @property
+    def size(self) -> tuple[float, float, float]:
+        """Along, across and up [m]."""
+        along, across, up = (
+            self.box[_axis(NORMALS[face])][1] - self.box[_axis(NORMALS[face])][0]
+            for face in (self.right, self.far, self.up)
+        )
+        return along, across, up
+
+    def side(self, face: str) -> str:
+        """Where a face of the stock is now: `near`, `far`, `left`, `right`, `up` or `down`."""
+        return next(
+            name for name in ("near", "far", "left", "right", "up", "down") if getattr(self, name) == face
+        )
+
+    def from_corner(self, set_up: SetUp, x: float, y: float) -> tuple[float, float]:
+        """A place of the set-up as distances from the left and from the near side [m]."""
+        zero = set_up.zero
+        x0, y0 = self.zero(set_up)
+        return x0 + (x if zero.x_counts == "right" else -x), y0 + (y if zero.y_counts == "away" else -y)
+
+    def zero(self, set_up: SetUp) -> tuple[float, float]:
+        """The zero's distances from the left and from the near side [m]."""
+        along, across, _ = self.size
+        return (
+            along if set_up.zero.x_from == "right" else 0.0,
+            across if set_up.zero.y_from == "rear" else 0.0,
+        )
+
+    def in_stock(self, along: float, across: float) -> tuple[float, float, float]:
+        """A place on the upper face in the drawing's axes [m]."""
+        point = [0.0, 0.0, 0.0]
+        for face, distance in ((self.right, along), (self.far, across), (self.up, None)):
+            axis = _axis(NORMALS[face])
+            low, high = self.box[axis]
+            plus = NORMALS[face][axis] > 0
+            if distance is None:
+                point[axis] = high if plus else low
+            else:
+                point[axis] = low + distance if plus else high - distance
+        return point[0], point[1], point[2]
+
+
+_VISE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
+
+
+def in_jaws(set_up: SetUp, lie: Lying) -> bool:
+    """Whether jaws hold the work: a vise was named or nothing at all, and the fixed jaw can be at that face."""
+    device = set_up.holding.device
+    return lie.side(set_up.fixed_jaw) not in ("up", "down") and (not device or bool(_VISE.search(device)))
+
+
+def stock_box(job: Job) -> Box:
+    """The stock as it is bought, its left front lower corner at nought [m]."""
+    return (0.0, job.stock.length.value), (0.0, job.stock.width.value), (0.0, job.stock.height.value)
+
+
+def lying(set_up: SetUp, box: Box) -> Lying:
+    """The stock of that box as it lies in a set-up.
+
+    Where `operator` names the face that is up or down (a plan not yet finished), a face that can be
+    in front is taken in its place.
+    """
+    up = NORMALS[set_up.up]
+    operator = set_up.operator
+    if _axis(NORMALS[operator]) == _axis(up):
+        operator = "left" if _axis(up) == 1 else "front"
+    near = NORMALS[operator]
+    away: Vector = (-near[0], -near[1], -near[2])
+    right = _FACES[_cross(away, up)]
+    return Lying(
+        near=operator, far=OPPOSITE[operator], left=OPPOSITE[right], right=right, up=set_up.up, down=OPPOSITE[set_up.up], box=box
+    )  # fmt: skip
+
+
+def lowered(box: Box, face: str, amount: float) -> Box:
+    """The box after a layer came off a face; a hair of it always stays."""
+    axis = _axis(NORMALS[face])
+    low, high = box[axis]
+    amount = min(amount, 0.98 * (high - low))
+    changed = (low, high - amount) if NORMALS[face][axis] > 0 else (low + amount, high)
+    one, two, three = (changed if index == axis else span for index, span in enumerate(box))
+    return one, two, three
