@@ -1,0 +1,249 @@
+"""Climbing a ladder on paper: which cut comes next, as if every one below it had been clean, and how it is set."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.errors import CalcError
+from jobsheet.machine.handles import dial_text, reading
+from jobsheet.model.proof import Asked, Capacity
+from jobsheet.model.quantity import Cutter
+from jobsheet.operations.advice import advice_for
+from jobsheet.operations.common import depth_handle, position_text
+from jobsheet.operations.kind import fields_from
+from jobsheet.operations.names import show
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning import ladder_cuts as cuts
+from jobsheet.reckoning import ladder_refused as refused_by
+from jobsheet.reckoning.asked import asked_of
+from jobsheet.reckoning.ladder_known import after_clean, last_clean
+from jobsheet.reckoning.rung import MILLING, Ladder, Rung
+from jobsheet.reckoning.what_if import Tried, tried
+
+
+def climbed(ladder: Ladder, most: int) -> Ladder:
+    """The rungs, each as if all below it had been clean."""
+    from jobsheet.proving.chance import chance_over
+    from jobsheet.proving.rungs import next_share
+
+    capacities = {one.limit: one for one in ladder.capacities}
+    last = {limit: last_clean(one) for limit, one in capacities.items()}
+    picker = _milling if ladder.process in MILLING else _from_list
+    pick = picker(ladder)
+    rungs: list[Rung] = []
+    ends = f"{most} rungs fill a sheet: enter them, then plan again."
+    while len(rungs) < most:
+        targets = {
+            limit: next_share(one, last[limit], chance=ladder.chance, growth=ladder.growth)
+            for limit, one in capacities.items()
+        }
+        if any(target is None for target in targets.values()):
+            ends = f"Anything more would end badly with more than {ladder.chance:.0%}."
+            break
+        made, why = pick({limit: target for limit, target in targets.items() if target})
+        if made is None:
+            ends = why
+            break
+        rung = finished(ladder, made, len(rungs) + 1, capacities, last, chance_over)
+        rungs.append(rung)
+        for one in rung.asked:
+            capacities[one.limit] = after_clean(capacities[one.limit], one.share)
+            last[one.limit] = one.share
+    if not rungs:
+        return replace(ladder, refused=ends)
+    return replace(ladder, rungs=tuple(rungs), ends=ends)
+
+
+class Made(Struct, frozen=True, kw_only=True):
+    """A cut that was chosen, before it is worded."""
+
+    name: str
+    cutter: Cutter
+    texts: dict[str, str]
+    found: Tried
+    asked: tuple[Asked, ...]
+
+
+Targets = Mapping[str, float]
+Pick = Callable[[Targets], "tuple[Made | None, str]"]
+
+
+def attempt(ladder: Ladder, texts: Mapping[str, str], name: str = "") -> Made:
+    """The cut of these texts, reckoned. Raises QuantityError where one cannot be read."""
+    kind = kind_of(ladder.kind)
+    unknown = [one for one in texts if kind.entry(one) is None]
+    if unknown:
+        names = ", ".join(entry.name for entry in kind.entries)
+        raise CalcError("field", f"“{unknown[0]}”", f"one of {names}")
+    fields = fields_from(kind.fields, kind.entries, dict(texts), ladder.units)
+    found = tried(ladder.kind, fields, ladder.setting)
+    asked = asked_of(found.figures, ladder.setting) if found.figures is not None else ()
+    return Made(name=name, cutter=fields.cutter, texts=dict(texts), found=found, asked=asked)
+
+
+def _within(made: Made, targets: Targets) -> bool:
+    """Whether no learned limit is asked for more than is allowed, and no other gives out."""
+    asks = all(one.share <= targets.get(one.limit, math.inf) * (1 + 1e-6) for one in made.asked)
+    return asks and bool(made.asked) and not refused_by.by_limits(made.found)
+
+
+def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
+    """No faster than a hand winds evenly, where the feed was not typed."""
+    typed = dict(ladder.texts)
+    if first.found.figures is None or "feed" in typed or "feed_per_tooth" in typed:
+        return {}
+    for one in advice_for(ladder.kind, first.found.fields, ladder.setting, first.found.figures):
+        if one.name == "feed_per_tooth":
+            return {"feed_per_tooth": one.text}
+    return {}
+
+
+def _milling(ladder: Ladder) -> Pick:
+    """Sizes that grow; at one speed, the one that the first cut was given. A ladder of widths may begin less deep."""
+    units, grows = ladder.units, ladder.grows
+    texts = cuts.milling_texts(ladder.process, grows, ladder.cutter, ladder.setting, dict(ladder.texts))
+    texts.pop(grows, None)
+    least = cuts.LEAST[units]
+    deepest = cuts.most(ladder.process, grows, ladder.cutter)
+    first = attempt(ladder, {**texts, grows: cuts.size_text(least[grows], units)})
+    speed = first.found.value("spindle_speed")
+    if speed is not None and "spindle" not in texts:
+        texts["spindle"] = f"{speed * 60:.6g} rpm"
+    texts |= _by_hand(ladder, first)
+    whole = kind_of(ladder.kind).entry("depth").read(texts["depth"], units).value if grows == "width" else 0.0  # type: ignore[union-attr]
+    last = {"depth": 0.0, "width": 0.0}
+
+    def at(size: float, name: str = grows) -> Made:
+        lightened = {"width": cuts.size_text(least["width"], units)} if name != grows else {}
+        text = cuts.size_text(size, units)
+        return attempt(ladder, {**texts, **lightened, name: text}, text)
+
+    def largest(targets: Targets, name: str, low: float, high: float) -> float:
+        """The largest size between that is within the targets; below `low` where none is."""
+        if _within(at(high, name), targets):
+            return high
+        for _ in range(20):
+            middle = (low + high) / 2
+            low, high = (middle, high) if _within(at(middle, name), targets) else (low, middle)
+        return low
+
+    def lighter(targets: Targets) -> Made | None:
+        """The first rungs of a ladder of widths: the narrowest cut, less deep than the rest will be."""
+        low = max(whole * cuts.LIGHTEST, least["depth"])
+        if low >= whole or not _within(at(low, "depth"), targets):
+            return None
+        size = cuts.settled(largest(targets, "depth", low, whole), units, last["depth"])
+        made = at(max(size, low), "depth")
+        if size <= last["depth"] * (1 + 1e-6) or not _within(made, targets):
+            return None
+        last["depth"] = size
+        return made
+
+    def pick(targets: Targets) -> tuple[Made | None, str]:
+        start = max(last[grows], least[grows])
+        bottom = at(start)
+        if not _within(bottom, targets):
+            if grows == "width" and not last["width"]:
+                made = lighter(targets)
+                if made is not None:
+                    return made, ""
+            return None, _why(bottom, targets, f"even {bottom.name}", ladder)
+        size = cuts.settled(largest(targets, grows, start, deepest), units, last[grows])
+        size = max(size, start)
+        if size <= last[grows] * (1 + 1e-6):
+            over = at(min(size * 1.25, deepest))
+            return None, _why(over, targets, "more", ladder)
+        last[grows] = size
+        return at(size), ""
+
+    return pick
+
+
+def first_of_list(ladder: Ladder) -> dict[str, str]:
+    """The fields of the smallest drill or thread, for a rung of a person's own."""
+    listed = cuts.drills if ladder.process == "drill" else cuts.taps
+    return dict(listed(ladder.cutter, ladder.setting, {})[0].texts)
+
+
+def _from_list(ladder: Ladder) -> Pick:
+    """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed."""
+    listed = cuts.drills if ladder.process == "drill" else cuts.taps
+    made = [
+        attempt(ladder, dict(one.texts), one.name)
+        for one in listed(ladder.cutter, ladder.setting, dict(ladder.texts))
+    ]
+    able = sorted((one for one in made if one.asked), key=lambda one: one.asked[0].share)
+    state = {"share": 0.0}
+
+    def pick(targets: Targets) -> tuple[Made | None, str]:
+        above = [one for one in able if one.asked[0].share > state["share"] * 1.02]
+        fit = [one for one in above if _within(one, targets)]
+        if not state["share"]:  # the first one asks nothing hard of hand, holding and cutter either
+            fit = [one for one in fit if one.found.easy] or fit[:1]
+        if not fit:
+            problem = next((one.found.problem for one in made if one.found.problem), "")
+            return None, _why(
+                above[0], targets, above[0].name, ladder
+            ) if above else problem or "There is no larger one."
+        state["share"] = fit[-1].asked[0].share
+        return fit[-1], ""
+
+    return pick
+
+
+def _why(made: Made, targets: Targets, name: str, ladder: Ladder) -> str:
+    """Why a rung is not made: another limit, or too likely to end badly."""
+    limit = refused_by.by_limits(made.found)
+    if limit:
+        return f"No rung after this: {limit[:1].lower()}{limit[1:]}" if name == "more" else limit
+    over = next((one for one in made.asked if one.share > targets.get(one.limit, math.inf)), None)
+    if over is None:
+        return "There is no larger one that can be set."
+    words = "the spindle slows" if over.limit == "spindle-torque" else "it chatters"
+    lead = "Anything more" if name == "more" else f"{name[:1].upper()}{name[1:]}"
+    return f"{lead} is not tried: {words} with more than {ladder.chance:.0%}, or it is more than {ladder.growth:g} times the last clean cut."
+
+
+def finished(
+    ladder: Ladder,
+    made: Made,
+    number: int,
+    capacities: Mapping[str, Capacity],
+    last: Mapping[str, float | None],
+    chance_over: Callable[..., float],
+) -> Rung:
+    """The rung as it is set at the machine, with its chance."""
+    found, setting, units = made.found, ladder.setting, ladder.units
+    chances = [chance_over(capacities[one.limit], one.share) for one in made.asked if one.limit in capacities]
+    grown = [one.share / before for one in made.asked if (before := last.get(one.limit))]
+    speed = found.value("spindle_speed") or 0.0
+    handle, grows = None, ladder.grows
+    size = getattr(found.fields, grows, None) if grows != "size" else getattr(found.fields, "depth", None)
+    if grows == "width":
+        handle = setting.machine.handle("y" if getattr(found.fields, "along", "x") == "x" else "x")
+    elif ladder.process in MILLING:
+        handle = depth_handle(setting.machine)
+    elif ladder.process == "drill":
+        handle = setting.machine.handle("quill")
+    value = size.value if size is not None else None
+    dial = dial_text(handle, reading(handle, value)) if handle is not None and value is not None else ""
+    length = found.value("path_length") or found.value("hole_depth")
+    pace, seconds = found.value("handle_pace"), found.value("time_each")
+    turn = found.value("seconds_a_turn")
+    words = ""
+    if pace is not None and turn is not None:
+        words = f"{pace * 60:.1f} turns a minute, {turn:.2f} s a turn"
+    elif ladder.process == "drill" and seconds is not None:
+        words = f"{seconds:.0f} s for the depth"
+    depth, width = getattr(found.fields, "depth", None), getattr(found.fields, "width", None)
+    return Rung(
+        number=number, size=made.name, cutter=made.cutter, texts=tuple(made.texts.items()), asked=made.asked, figures=found,
+        chance=max(chances, default=0.0), growth=max(grown, default=0.0), depth=depth.text if depth is not None else "",
+        width=width.text if width is not None else "", dial=dial, handle=handle.name if handle is not None and dial else "",
+        spindle=found.shown("spindle_speed"), position=position_text(setting, speed), pace=words, length=length,
+        length_text=show("path_length", length, units) if length is not None else "", seconds=seconds,
+    )  # fmt: skip
