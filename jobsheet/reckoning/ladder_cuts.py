@@ -12,6 +12,7 @@ from jobsheet.catalog.drill_sets import drill_set, drills_between
 from jobsheet.catalog.drills import read_drill_size
 from jobsheet.catalog.feeds import drill_feed
 from jobsheet.catalog.threads import thread_table
+from jobsheet.cutting.tapping import percent_of_thread
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.operations.advice import table_feed_per_tooth
@@ -31,6 +32,8 @@ LIGHTEST = 0.25
 HOLE_DEPTH = 2.0
 #: Feed a tooth where the tables have none [m] (common practice).
 USUAL_FEED = 0.03e-3
+#: A thread with less height than this teaches nothing of use (common practice: 60 to 75 %).
+LEAST_THREAD = 0.60
 #: A test cut is so long [m]: enough to hear it (estimate), short enough to stop in.
 TEST_LENGTH = {"mm": "80 mm", "in": "3 in"}
 
@@ -141,7 +144,9 @@ def taps(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Ch
         holes += [
             (size.name, size.diameter)
             for size in between
-            if size.diameter > ends[0] + 1e-6 and (size.set == "metric") == (units == "mm")
+            if size.diameter > ends[0] + 1e-6
+            and size.set in (("metric",) if units == "mm" else ("number", "letter"))
+            and percent_of_thread(major=row.major, hole=size.diameter, pitch=row.pitch) >= LEAST_THREAD
         ]
         for drill, diameter in holes:
             style = cutter.style or "plug"

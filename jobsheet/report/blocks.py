@@ -144,6 +144,30 @@ class Steps(Struct, frozen=True):
     rows: tuple[Step, ...]
 
 
+class RungRow(Struct, frozen=True, kw_only=True):
+    """One test cut of a proving sheet: what is set, its unit and a second line; seconds it should take."""
+
+    number: str
+    size: str
+    unit: str = ""
+    size_note: str = ""
+    spindle: str = ""
+    spindle_note: str = ""
+    pace: str = ""
+    pace_note: str = ""
+    asks: tuple[str, ...] = ()
+    seconds: str = ""
+
+
+class RungRows(Struct, frozen=True, kw_only=True):
+    """The rungs under their captions; `results` with boxes to write in, `initials` one more of them a rung."""
+
+    rows: tuple[RungRow, ...]
+    grows: str
+    results: bool = True
+    initials: bool = False
+
+
 class Measure(Struct, frozen=True, kw_only=True):
     """A size to measure: its limits as two figures and a blank for what was found, or boxes to tick."""
 

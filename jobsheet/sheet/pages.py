@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Item, Line, Text, box, moved
 from jobsheet.report.blocks import Columns, Page, TitleCell, Writing
-from jobsheet.sheet import steps_block, table_block
+from jobsheet.sheet import rungs_block, steps_block, table_block
 from jobsheet.sheet.laid import Laid, across, lay, stacked, text_lines
 from jobsheet.sheet.plain_blocks import WRITING, wide
 from jobsheet.sheet.styles import BETWEEN, BOTTOM, PAPERS, SIDE, TOP
@@ -22,8 +22,8 @@ AFTER_TITLE = 6.0
 #: Lines to write on that a page may gain at most.
 MOST_LINES = 14
 
-# Both modules register how their block is laid.
-_BLOCKS = (steps_block, table_block)
+# Each of these modules registers how its block is laid.
+_BLOCKS = (steps_block, table_block, rungs_block)
 
 
 def fits_on(paper: str) -> Callable[[Page], bool]:

@@ -43,15 +43,18 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
                 canvas.bookmarkPage(key)
                 canvas.addOutlineEntry(printable(document.title)[:120], key, 0)
             canvas.showPage()
-    attach(canvas, _files(documents))
+    if files := _files(documents):
+        attach(canvas, files)
     canvas.save()
     return out.getvalue()
 
 
 def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
-    """Each job's file under its own name; a second one of a name gets a number."""
+    """Each job's file under its own name; a second one of a name gets a number. Pages without a job carry nothing."""
     found: dict[str, bytes] = {}
     for document in documents:
+        if not document.source:
+            continue
         name, count = f"{document.name}.yaml", 1
         while name in found:
             count += 1
