@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jobsheet.model.job import SetUp
+from jobsheet.model.lying import stock_box
 from jobsheet.reckoning.minutes import minutes_of
 from jobsheet.report.blocks import (
     Box,
@@ -22,10 +23,10 @@ from jobsheet.report.blocks import (
     Writing,
 )
 from jobsheet.report.fetch import Fetched, also_on_the_bench, fetched, in_runs
-from jobsheet.report.isometric import finished_picture, stock_picture
-from jobsheet.model.lying import stock_box
+from jobsheet.report.isometric import stock_picture
 from jobsheet.report.plan import Plan
 from jobsheet.report.safety import line, stop_box
+from jobsheet.report.stage_view import finished_view
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CHECKED, FOOT, STAMP, TRAINEE_JOB
 
@@ -133,8 +134,6 @@ def _made(
 
 def _pictures(plan: Plan, high: float) -> Columns:
     job = plan.job
-    work = plan.courses[-1].after if plan.courses else stock_box(job)
-    holes = plan.courses[-1].holes if plan.courses else ()
     sizes = tuple(
         plan.short(one.text, 16, "size of the stock")
         for one in (job.stock.length, job.stock.width, job.stock.height)
@@ -147,7 +146,7 @@ def _pictures(plan: Plan, high: float) -> Columns:
             (
                 Picture(
                     "Finished",
-                    finished_picture(work, holes, datums, 245, high),
+                    finished_view(plan.stages, datums, 245, high),
                     "not to scale with the stock",
                 ),
             ),

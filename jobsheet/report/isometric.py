@@ -1,7 +1,4 @@
-"""The work in isometric, seen from front, right and above: a box with the round holes on the faces one sees.
-
-Edges that lie behind are left out; steps and pockets wait for the hidden-line pictures.
-"""
+"""The stock in isometric, seen from front, right and above, with its sizes; and the datum letters of every such picture."""
 
 from __future__ import annotations
 
@@ -9,21 +6,10 @@ import math
 
 from msgspec import Struct
 
-from jobsheet.drawing.picture import Drawing, Item, Line, Point, Text, arrow, box, ellipse_between
+from jobsheet.drawing.picture import Drawing, Item, Line, Point, Text, arrow, box
 from jobsheet.model.lying import Box
 
 _COS, _SIN = math.cos(math.radians(30)), 0.5
-#: Faces that this view shows, with the two directions that span each.
-SEEN = {"top": ((1, 0, 0), (0, 1, 0)), "front": ((1, 0, 0), (0, 0, 1)), "right": ((0, 1, 0), (0, 0, 1))}
-
-
-class RoundHole(Struct, frozen=True):
-    """A hole on a face: its centre in the drawing's axes and its diameter [m]."""
-
-    face: str
-    centre: tuple[float, float, float]
-    diameter: float
-    threaded: bool = False
 
 
 def seen(point: tuple[float, float, float]) -> Point:
@@ -105,34 +91,6 @@ def stock_picture(work: Box, sizes: tuple[str, str, str], width: float, height: 
     return Drawing(width, height, tuple(items))
 
 
-def finished_picture(
-    work: Box, holes: tuple[RoundHole, ...], datums: tuple[tuple[str, str], ...], width: float, height: float
-) -> Drawing:
-    """The work when all is done, with its datum letters."""
-    view = fitted(work, width, height, (34, 14, 34, 24))
-    items: list[Item] = list(faces(view, work))
-    for hole in holes:
-        on_it = all(low <= at <= high for (low, high), at in zip(work, hole.centre, strict=True))
-        if hole.face in SEEN and on_it:
-            items += _hole(view, hole)
-    items += _datums(view, work, datums)
-    return Drawing(width, height, tuple(items))
-
-
-def _hole(view: View, hole: RoundHole) -> list[Item]:
-    first, second = SEEN[hole.face]
-    radius = hole.diameter / 2 * view.scale
-    u, v = ((a * radius, b * radius) for a, b in (seen(first), seen(second)))
-    centre = view.at(hole.centre)
-    items: list[Item] = [
-        ellipse_between(centre, u, v, weight="thin" if hole.threaded else "outline", fill="paper")
-    ]
-    if hole.threaded:
-        inner = ((u[0] * 0.82, u[1] * 0.82), (v[0] * 0.82, v[1] * 0.82))
-        items.append(ellipse_between(centre, *inner, weight="outline"))
-    return items
-
-
 #: Where a letter stands beside the work, from the place on the face it names [points]; hidden faces from their edge.
 _LEADERS: dict[str, tuple[tuple[float, float, float], Point]] = {
     "front": ((0.22, 0.0, 0.5), (-16.0, 20.0)),
@@ -144,7 +102,8 @@ _LEADERS: dict[str, tuple[tuple[float, float, float], Point]] = {
 }
 
 
-def _datums(view: View, work: Box, datums: tuple[tuple[str, str], ...]) -> list[Item]:
+def datum_letters(view: View, work: Box, datums: tuple[tuple[str, str], ...]) -> list[Item]:
+    """The letters of faces, each tied to its face."""
     items: list[Item] = []
     used: dict[str, int] = {}
     for letter, face in datums:

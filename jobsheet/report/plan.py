@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from msgspec import Struct, field
 
 from jobsheet.model.job import Job, SetUp
+from jobsheet.model.lying import Lying, lying
 from jobsheet.model.machine import Machine
 from jobsheet.model.remark import Note, Remark
 from jobsheet.model.setting import Setting
-from jobsheet.model.shape import Hole, Slab
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
-from jobsheet.report.isometric import RoundHole
-from jobsheet.model.lying import Box, Lying, lowered, lying, stock_box
 from jobsheet.report.points import Point, points_of
-from jobsheet.report.points import shapes_of as _shapes
 from jobsheet.review.notes import Notes
+from jobsheet.stages.course import course_of
+
+if TYPE_CHECKING:
+    from jobsheet.stages.solids import Stage
 
 T = TypeVar("T")
 
@@ -33,13 +34,11 @@ class Initials(Struct, frozen=True, kw_only=True):
 
 
 class Course(Struct, frozen=True, kw_only=True):
-    """One set-up as the pages see it: how the stock lies, its points, and the work after it."""
+    """One set-up as the pages see it: how the work lies when it begins, and its points."""
 
     set_up: SetUp
     lie: Lying
     points: tuple[Point, ...]
-    after: Box
-    holes: tuple[RoundHole, ...]
 
 
 class Plan(Struct, kw_only=True):
@@ -57,6 +56,8 @@ class Plan(Struct, kw_only=True):
     long: dict[tuple[str, str], str] = field(default_factory=dict)
     #: Blocks that many tries of a page have in common.
     made: dict[tuple[object, ...], Any] = field(default_factory=dict)
+    #: The stages, kept apart: they are no blocks.
+    drawn: dict[str, Any] = field(default_factory=dict)
 
     def short(self, text: str, most: int, where: str) -> str:
         """The text on one line, cut at a word where it is too long; the whole of it is printed at the end."""
@@ -68,6 +69,16 @@ class Plan(Struct, kw_only=True):
         cut = f"{start[:blank] if blank > most * 0.6 else start} …"
         self.long[where, cut] = text
         return cut
+
+    @property
+    def stages(self) -> list[Stage]:
+        """Stock and the work after every step; made once, when the first picture asks for them."""
+        if "stages" not in self.drawn:
+            from jobsheet.report.stage_view import stages_of
+
+            self.drawn["stages"] = stages_of(self.job, self.reckoned.settings)
+        found: list[Stage] = self.drawn["stages"]
+        return found
 
     def once(self, make: Callable[..., T], *what: Any) -> T:
         """What a function makes for this plan, made once; `what` is told apart by identity or value."""
@@ -98,41 +109,12 @@ class Plan(Struct, kw_only=True):
 
 def courses(job: Job, settings: Mapping[str, Setting]) -> tuple[Course, ...]:
     """The set-ups of a job, each on the work that the ones before it left."""
-    work = stock_box(job)
-    holes: list[RoundHole] = []
+    course = course_of(job, settings)
+    work = course.stock
     found = []
     for set_up in job.set_ups:
-        lie = lying(set_up, work)
-        for operation in set_up.operations:
-            for shape in _shapes(operation, settings):
-                if isinstance(shape, Slab):
-                    work = lowered(work, set_up.up, shape.depth)
-        # Holes lie on the face as it is at the end, so that the picture shows their mouths on it.
-        done = lying(set_up, work)
-        holes = [hole for hole in holes if hole.face != set_up.up] + _holes(
-            set_up, lie, done, holes, settings
-        )
-        found.append(
-            Course(set_up=set_up, lie=lie, points=points_of(set_up, settings), after=work, holes=tuple(holes))
-        )
+        own = [cut for cut in course.cuts if cut.set_up == set_up.key]
+        lie = own[0].before if own else lying(set_up, work)
+        work = own[-1].after.box if own else work
+        found.append(Course(set_up=set_up, lie=lie, points=points_of(set_up, settings)))
     return tuple(found)
-
-
-def _holes(
-    set_up: SetUp, lie: Lying, done: Lying, before: list[RoundHole], settings: Mapping[str, Setting]
-) -> list[RoundHole]:
-    """The largest hole at each place of the face that is up, those of earlier set-ups on it too."""
-    largest: dict[tuple[float, float, float], RoundHole] = {
-        hole.centre: hole for hole in before if hole.face == set_up.up
-    }
-    for operation in set_up.operations:
-        for shape in _shapes(operation, settings):
-            if not isinstance(shape, Hole):
-                continue
-            along, across = lie.from_corner(set_up, shape.x, shape.y)
-            x, y, z = done.in_stock(along, across)
-            centre = (round(x, 9), round(y, 9), round(z, 9))
-            old = largest.get(centre)
-            if old is None or shape.diameter > old.diameter:
-                largest[centre] = RoundHole(set_up.up, centre, shape.diameter, shape.threaded)
-    return list(largest.values())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from jobsheet.machine.handles import scale_text
 from jobsheet.model.job import SetUp
+from jobsheet.model.lying import in_jaws
 from jobsheet.report.blocks import (
     Blanks,
     Cell,
@@ -24,10 +25,10 @@ from jobsheet.report.blocks import (
 )
 from jobsheet.report.cover import face_up
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
-from jobsheet.model.lying import in_jaws
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
+from jobsheet.report.stage_view import after_picture
 from jobsheet.report.steps import TIGHT, measures_of, steps_of
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
@@ -174,7 +175,7 @@ def _foot(plan: Plan) -> tuple[str, ...]:
     return (*training, CALCULATED, FOOT)
 
 
-def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[Columns]:
+def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[object, ...]:
     """How it is held, the zero from above, and both in words; on a sheet that continues, what one needs to look again."""
     job, set_up = plan.job, course.set_up
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
@@ -182,6 +183,8 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
     if before is not None:
         again = f"step {before}: same holding, same zero"
         facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
+    if before is None:
+        return _held_first(plan, course, datums, facts, high)
     hold = holding_picture(set_up, course.lie, datums, 150, high)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
     zero = zero_picture(set_up, course.lie, points, datums, 200, high)
@@ -195,6 +198,33 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
             shares=(0.31, 0.4, 0.29),
             ruled=(2,),
         ),
+    )
+
+
+def _held_first(
+    plan: Plan,
+    course: Course,
+    datums: tuple[tuple[str, str], ...],
+    facts: tuple[tuple[str, str], ...],
+    high: float,
+) -> tuple[object, ...]:
+    """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
+    set_up = course.set_up
+    points = course.points if len(course.points) <= ON_THE_SHEET else ()
+    hold = holding_picture(set_up, course.lie, datums, 148, high)
+    zero = zero_picture(set_up, course.lie, points, datums, 190, high)
+    after = after_picture(plan.stages, set_up.key, datums, 142, high)
+    pictures: list[tuple[Picture, ...]] = [
+        (Picture("Hold", hold),),
+        (Picture("Zero, from above", zero, beside_the_work(set_up, course.lie, points)),),
+    ]
+    if after is not None:
+        pictures.append((Picture("After this set-up", after),))
+    shares = (0.3, 0.41, 0.29) if after is not None else (0.4, 0.6)
+    half = (len(facts) + 1) // 2
+    return (
+        Columns(parts=tuple(pictures), shares=shares, ruled=(2,) if after is not None else ()),
+        Columns(parts=((Facts(facts[:half]),), (Facts(facts[half:]),)), shares=(0.5, 0.5)),
     )
 
 

@@ -207,6 +207,12 @@ def _thread(sized: Any, cut: Lying, lie: Lying, view: str, placed: Placed) -> It
     return Line(tuple(placed.at(float(a), float(b)) for a, b, _ in flat), "thin")
 
 
+def corner_on(lie: Lying, view: str) -> tuple[float, float]:
+    """Where the left near lower corner of the work as it lies is on the picture plane [mm]."""
+    x, y, _ = view_of(lie, view) @ _corner(lie)
+    return float(x), float(y)
+
+
 def _corner(lie: Lying) -> Any:
     """The left near lower corner of the work as it lies, in the drawing's axes [mm]."""
     corner = [0.0, 0.0, 0.0]

@@ -31,13 +31,15 @@ m3.set_circular_segments(ROUND)
 class Stage:
     """One stage: the solid after a step, the solid of what its cutters passed through, and the step itself."""
 
-    __slots__ = ("_mesh", "_removed", "before", "cut", "pictures", "solid", "tool")
+    __slots__ = ("_mesh", "_removed", "before", "cut", "fresh", "pictures", "solid", "tool")
 
     def __init__(self, cut: Cut | None, before: Stage | None, solid: Any, tool: Any) -> None:
         self.cut = cut
         self.before = before
         self.solid = solid
         self.tool = tool
+        #: Ids of the cutters whose surfaces count as cut now.
+        self.fresh: frozenset[int] = frozenset() if tool is None else frozenset((tool.original_id(),))
         self._removed: float | None = None
         self._mesh: Any = None
         #: Lines by view and lie, kept by `pictures`.
@@ -64,6 +66,17 @@ class Stage:
         """The same solid under the step that it now belongs to; what was made of it is shared."""
         made = Stage(cut, before, self.solid, self.tool)
         made._removed, made._mesh, made.pictures = self._removed, self._mesh, self.pictures
+        return made
+
+    def since(self, first: Stage) -> Stage:
+        """The same work with all that was cut since an earlier stage as cut now."""
+        made = Stage(self.cut, first, self.solid, self.tool)
+        ids: set[int] = set()
+        at: Stage | None = self
+        while at is not None and at is not first:
+            ids |= at.fresh
+            at = at.before
+        made.fresh = frozenset(ids)
         return made
 
     def mesh(self) -> tuple[Any, Any, Any]:
@@ -262,11 +275,10 @@ def _mesh_of(stage: Stage) -> tuple[Any, Any, Any]:
         weld[np.asarray(mesh.merge_from_vert, np.int64)] = np.asarray(mesh.merge_to_vert, np.int64)
     triangles = weld[triangles]
     fresh = np.zeros(len(triangles), bool)
-    if stage.tool is not None:
+    if stage.fresh:
         ids = np.asarray(mesh.run_original_id)
         bounds = np.asarray(mesh.run_index, np.int64) // 3
-        own = stage.tool.original_id()
         for index, id_ in enumerate(ids):
-            if id_ == own:
+            if int(id_) in stage.fresh:
                 fresh[bounds[index] : bounds[index + 1]] = True
     return points, triangles, fresh

@@ -1,0 +1,102 @@
+"""The stages as pictures for the pages: the work after a set-up as it is held, and when all is done, with datum letters."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from jobsheet.drawing.picture import Drawing
+from jobsheet.model.job import Job
+from jobsheet.model.lying import Lying
+from jobsheet.model.setting import Setting
+from jobsheet.report.isometric import View, datum_letters
+
+if TYPE_CHECKING:
+    from jobsheet.stages.pictures import Placed
+    from jobsheet.stages.solids import Modeller, Stage
+
+#: Room for the datum letters round a picture: left, top, right, bottom [points].
+LETTERS = (24.0, 14.0, 24.0, 14.0)
+_MODELLERS: list[Modeller] = []
+
+
+def modeller() -> Modeller:
+    """The one that remembers solids for the whole program; made, and the modeller imported, when first asked for."""
+    if not _MODELLERS:
+        from jobsheet.stages.solids import Modeller
+
+        _MODELLERS.append(Modeller())
+    return _MODELLERS[0]
+
+
+def stages_of(job: Job, settings: Mapping[str, Setting]) -> list[Stage]:
+    """Stock and the work after every step, in cutting order."""
+    from jobsheet.stages.course import course_of
+
+    return modeller().stages(course_of(job, settings))
+
+
+def after_set_up(stages: list[Stage], set_up: str) -> tuple[Stage, Stage] | None:
+    """The work before and after a set-up; None where it has no step."""
+    own = [
+        index for index, stage in enumerate(stages) if stage.cut is not None and stage.cut.set_up == set_up
+    ]
+    return (stages[own[0] - 1], stages[own[-1]]) if own else None
+
+
+def after_picture(
+    stages: list[Stage], set_up: str, datums: tuple[tuple[str, str], ...], width: float, height: float
+) -> Drawing | None:
+    """The work after a set-up as it is held in it; what the set-up cut is heavy."""
+    from jobsheet.stages.pictures import fitted, stage_items
+
+    found = after_set_up(stages, set_up)
+    if found is None or found[1].cut is None:
+        return None
+    before, after = found
+    lie = found[1].cut.after
+    stage = after.since(before)
+    placed = fitted(lie.box, lie, "iso", width, height, LETTERS)
+    items = stage_items(stage, lie, "iso", placed)
+    letters = datum_letters(_held_view(placed, lie), _size(lie), _as_held(lie, datums))
+    return Drawing(width, height, (*items, *letters))
+
+
+def finished_view(
+    stages: list[Stage], datums: tuple[tuple[str, str], ...], width: float, height: float
+) -> Drawing:
+    """The work when all is done, as the drawing shows it, with its datum letters."""
+    from jobsheet.stages.pictures import fitted, stage_items
+
+    last = stages[-1]
+    box = last.cut.after.box if last.cut is not None else _bounds(last)
+    lie = Lying(near="front", far="rear", left="left", right="right", up="top", down="bottom", box=box)
+    placed = fitted(box, lie, "iso", width, height, (34, 14, 34, 24))
+    items = stage_items(last, lie, "iso", placed, now=False)
+    letters = datum_letters(_held_view(placed, lie), _size(lie), datums)
+    return Drawing(width, height, (*items, *letters))
+
+
+def _bounds(stage: Stage) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:
+    low, high = stage.bounds()
+    x, y, z = ((a / 1e3, b / 1e3) for a, b in zip(low, high, strict=True))
+    return x, y, z
+
+
+def _size(lie: Lying) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:
+    along, across, up = lie.size
+    return (0.0, along), (0.0, across), (0.0, up)
+
+
+def _held_view(placed: Placed, lie: Lying) -> View:
+    """The same picture for places counted from the left near lower corner of the work as it lies [m]."""
+    from jobsheet.stages.pictures import SHORT, corner_on
+
+    x, y = placed.at(*corner_on(lie, "iso"))
+    return View(placed.scale * 1e3 * SHORT, x, y)
+
+
+def _as_held(lie: Lying, datums: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+    """Letters with the sides as they lie, under the names that the drawing's own sides have."""
+    names = {"near": "front", "far": "rear", "left": "left", "right": "right", "up": "top", "down": "bottom"}
+    return tuple((letter, names[lie.side(face)]) for letter, face in datums)
