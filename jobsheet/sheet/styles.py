@@ -56,7 +56,7 @@ DASHES: dict[str, tuple[float, ...]] = {
 }
 #: Grey of each ink, 0 black to 1 white; captions are 77 % black.
 INKS: dict[str, float] = {
-    "ink": 0.0, "pencil": 0.23, "paper": 1.0, "edge": 0.4, "band": 0.88, "bluemark": 0.0, "purplemark": 0.0, "vermmark": 0.0,
+    "ink": 0.0, "pencil": 0.23, "paper": 1.0, "edge": 0.4, "rule": 0.72, "band": 0.88, "bluemark": 0.0, "purplemark": 0.0, "vermmark": 0.0,
 }  # fmt: skip
 
 #: Paper by name: width and height [points].
