@@ -41,8 +41,9 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
             limit: next_share(one, last[limit], chance=ladder.chance, growth=ladder.growth)
             for limit, one in capacities.items()
         }
-        if any(target is None for target in targets.values()):
-            ends = f"Anything more would end badly with more than {ladder.chance:.0%}."
+        spent = next((one for limit, one in capacities.items() if targets[limit] is None), None)
+        if spent is not None:
+            ends = _ended(spent, ladder)
             break
         made, why = pick({limit: target for limit, target in targets.items() if target})
         if made is None:
@@ -56,6 +57,21 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     if not rungs:
         return replace(ladder, refused=ends)
     return replace(ladder, rungs=tuple(rungs), ends=ends)
+
+
+def _ended(capacity: Capacity, ladder: Ladder) -> str:
+    """Why nothing more is tried of a limit: it ended badly before, or all that is left is too likely to."""
+    from jobsheet.proving.chance import largest_share
+
+    share = largest_share(capacity, ladder.chance)
+    against = "the card's peak torque" if capacity.limit == "spindle-torque" else "the class value"
+    plan = f"plan to {share:.2f} of {against}, that ends badly in {ladder.chance * 100:.0f} % of cuts"
+    if capacity.bad:
+        return (
+            f"This ladder has ended: {ladder.process} cuts ended badly at {min(capacity.bad):.2f} of {against}. "
+            f"No second one to the same end: {plan}."
+        )
+    return f"Nothing above the last clean cut has so small a chance: {plan}."
 
 
 class Made(Struct, frozen=True, kw_only=True):
@@ -169,28 +185,52 @@ def first_of_list(ladder: Ladder) -> dict[str, str]:
     return dict(listed(ladder.cutter, ladder.setting, {})[0].texts)
 
 
-def _from_list(ladder: Ladder) -> Pick:
-    """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed."""
+def _listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
+    """All drills or threads there are, reckoned, from the one that asks least."""
     listed = cuts.drills if ladder.process == "drill" else cuts.taps
+    typed = dict(ladder.texts)
+    for name, text in (("spindle", spindle), ("feed", feed)):
+        if text:
+            typed.setdefault(name, text)
     made = [
-        attempt(ladder, dict(one.texts), one.name)
-        for one in listed(ladder.cutter, ladder.setting, dict(ladder.texts))
+        attempt(ladder, dict(one.texts), one.name) for one in listed(ladder.cutter, ladder.setting, typed)
     ]
-    able = sorted((one for one in made if one.asked), key=lambda one: one.asked[0].share)
-    state = {"share": 0.0}
+    return sorted(made, key=lambda one: one.asked[0].share if one.asked else math.inf)
+
+
+def _from_list(ladder: Ladder) -> Pick:
+    """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed.
+
+    All at one speed, that of the largest which may be tried at all: with a speed of its own for each, a larger
+    one on a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed of
+    the first, so that only the size grows.
+    """
+    rows = _listed(ladder)
+    able: list[Made] = []
+    last, spindle = 0.0, ""
 
     def pick(targets: Targets) -> tuple[Made | None, str]:
-        above = [one for one in able if one.asked[0].share > state["share"] * 1.02]
+        nonlocal last, able, spindle
+        if not able:
+            fit = [one for one in rows if _within(one, targets)]
+            speed = min((one.found.value("spindle_speed") or math.inf for one in fit), default=math.inf)
+            spindle = f"{speed * 60:.6g} rpm" if math.isfinite(speed) else ""
+            pinned = _listed(ladder, spindle) if spindle else rows
+            able = [one for one in pinned if one.asked]
+        above = [one for one in able if one.asked[0].share > last * 1.02]
         fit = [one for one in above if _within(one, targets)]
-        if not state["share"]:  # the first one asks nothing hard of hand, holding and cutter either
+        if not last:  # the first one asks nothing hard of hand, holding and cutter either
             fit = [one for one in fit if one.found.easy] or fit[:1]
         if not fit:
-            problem = next((one.found.problem for one in made if one.found.problem), "")
-            return None, _why(
-                above[0], targets, above[0].name, ladder
-            ) if above else problem or "There is no larger one."
-        state["share"] = fit[-1].asked[0].share
-        return fit[-1], ""
+            problem = next((one.found.problem for one in rows if one.found.problem), "")
+            if above:
+                return None, _why(above[0], targets, above[0].name, ladder)
+            return None, problem or "There is no larger one."
+        chosen = fit[-1]
+        if not last and ladder.process == "drill":
+            able = [one for one in _listed(ladder, spindle, chosen.texts["feed"]) if one.asked]
+        last = chosen.asked[0].share
+        return chosen, ""
 
     return pick
 
@@ -203,9 +243,12 @@ def _why(made: Made, targets: Targets, name: str, ladder: Ladder) -> str:
     over = next((one for one in made.asked if one.share > targets.get(one.limit, math.inf)), None)
     if over is None:
         return "There is no larger one that can be set."
-    words = "the spindle slows" if over.limit == "spindle-torque" else "it chatters"
+    words = "slow the spindle" if over.limit == "spindle-torque" else "chatter"
     lead = "Anything more" if name == "more" else f"{name[:1].upper()}{name[1:]}"
-    return f"{lead} is not tried: {words} with more than {ladder.chance:.0%}, or it is more than {ladder.growth:g} times the last clean cut."
+    return (
+        f"{lead} is not tried: it would {words} with a chance of more than {ladder.chance * 100:.0f} %, "
+        f"or ask more than {ladder.growth:g} times the last clean cut."
+    )
 
 
 def finished(
@@ -222,6 +265,8 @@ def finished(
     grown = [one.share / before for one in made.asked if (before := last.get(one.limit))]
     speed = found.value("spindle_speed") or 0.0
     handle, grows = None, ladder.grows
+    if grows == "width" and made.name != getattr(getattr(found.fields, grows, None), "text", made.name):
+        grows = "depth"  # one of the first rungs of a ladder of widths: only its depth grew
     size = getattr(found.fields, grows, None) if grows != "size" else getattr(found.fields, "depth", None)
     if grows == "width":
         handle = setting.machine.handle("y" if getattr(found.fields, "along", "x") == "x" else "x")

@@ -97,6 +97,12 @@ def most(process: str, grows: str, cutter: Cutter) -> float:
     return wide if grows == "width" else wide * (0.5 if process == "face" else 1.5)
 
 
+def _round(value: float, units: str) -> float:
+    """A depth that a quill stop can be set to: half millimetres, or 0.02 in."""
+    step = 0.5e-3 if units == "mm" else 0.02 * INCH
+    return max(round(value / step), 1) * step
+
+
 def _like(cutter: Cutter, size: str) -> str:
     """The same line of a cutter with another size: what stands behind its first comma is kept."""
     _, comma, rest = cutter.text.partition(",")
@@ -115,7 +121,7 @@ def drills(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[
             continue  # half millimetres: what a box of drills holds
         texts = {
             "cutter": _like(cutter, size.name), "at": _PLACE[units],
-            "depth": size_text(round(size.diameter * HOLE_DEPTH, 5 if units == "mm" else 6), units),
+            "depth": size_text(_round(size.diameter * HOLE_DEPTH, units), units),
             "feed": show("feed_per_turn", drill_feed(size.diameter, setting.material).value, units),
         }  # fmt: skip
         found.append(Choice(size.name, size.diameter, tuple({**texts, **typed}.items())))
@@ -153,7 +159,7 @@ def taps(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Ch
             held = f", in a {cutter.holder}" if cutter.holder else ""
             texts = {
                 "cutter": f"tap {short}, {style}{held}", "thread": name, "at": _PLACE[units],
-                "depth": size_text(round(1.5 * row.major, 5), units), "method": "under power", "hole": drill,
+                "depth": size_text(_round(1.5 * row.major, units), units), "method": "under power", "hole": drill,
             }  # fmt: skip
             found.append(
                 Choice(f"{short} in {_drill_words(drill)}", diameter, tuple({**texts, **typed}.items()))

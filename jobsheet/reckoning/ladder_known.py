@@ -13,12 +13,8 @@ from msgspec.structs import replace
 
 from jobsheet.model.proof import LEARNED, Capacity, Snapshot, Trial
 from jobsheet.model.setting import Shop
+from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
 from jobsheet.reckoning.rung import MILLING
-
-#: Spreads of ln capacity before any trial: the card's curve, the class; what a process adds; one trial's noise;
-#: and how many outcomes are noted wrongly (design, Proving; scenario section 3a).
-PRIOR_SPREAD = {"spindle-torque": 0.35, "chatter": 0.7}
-BIAS, NOISE, WRONG = 0.25, 0.12, 0.03
 
 
 def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: Shop) -> Snapshot | None:

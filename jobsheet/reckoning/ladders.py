@@ -38,7 +38,7 @@ from jobsheet.storage.shop_file import workshop
 __all__ = ["Ladder", "Rung", "plan", "rung_at", "trial_of"]
 
 #: So many rungs fit one sheet, and one afternoon.
-MOST_RUNGS = 8
+MOST_RUNGS = 6
 #: The work of a test cut where nothing is said: a usual piece in the vise [m].
 _WORK = (0.08, 0.05, 0.04)
 START_WORDS = (

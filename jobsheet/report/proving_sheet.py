@@ -35,13 +35,9 @@ from jobsheet.review.notes import NoteRow, rows
 from jobsheet.review.triggers import holds
 
 #: Notes of the sheet beside those that ask for `job.proving`, in the order in which they are read.
-_ALSO = (
-    "guards-set-before-start",
-    "eyes-shielded",
-    "hearing-protection-on",
-    "hearing-protection-at-hand",
-    "power-tap-agreed",
-)
+_ALSO = ("guards-set-before-start", "eyes-shielded", "hearing-protection-on", "power-tap-agreed")
+#: A test may ring: hearing protection lies ready also where the machine is quiet.
+_QUIET = "hearing-protection-at-hand"
 _STOP_RULE = "proving-stop-rule"
 #: The deferring words of a test, after safety-notes section 1.
 ISOLATOR = "Guards and wiring stay as the maker left them; anything to repair: off, isolated, and by a person competent for it."
@@ -84,22 +80,13 @@ def proving_sheet(
     body: list[object] = []
     if not refused:
         body += [_stop_box(noted, asked), _safety(noted, asked)]
-        body += [
-            Gap(2),
-            Heading(_heading(ladder), _beside(ladder)),
-            *_table(ladder, bool(open_stops), trainee),
-        ]
-        body += [
-            Words(ladder.ends, "note"),
-            Words(CALCULATED, "note"),
-            Heading("What was seen at the last rung"),
-            Writing(1),
-        ]
+        body += [Heading(_heading(ladder), _beside(ladder)), *_table(ladder, bool(open_stops), trainee)]
+        body += [Words("What was seen at the last rung", "label bold"), Writing(1)]
     else:
         body += [Gap(6), Heading("No ladder"), Words(ladder.refused, "step")]
     page = Page(
         kind="proving", about="proving", title=_title(ladder, planned_by, workshop), blocks=tuple(body),
-        foot=(SUPERVISION, FOOT), stamp=STAMP if open_stops else "", number=1, total=1,
+        foot=(f"{CALCULATED} {SUPERVISION}", FOOT), stamp=STAMP if open_stops else "", number=1, total=1,
     )  # fmt: skip
     return Document(
         name=name,
@@ -116,6 +103,8 @@ def notes_of(ladder: Ladder, *, trainee: bool = False) -> tuple[NoteRow, ...]:
     called = [row for row in rows() if "job.proving" in row.trigger and holds(row.trigger, facts)]
     found = {row.id: row for row in rows()}
     called += [found[name] for name in _ALSO if holds(found[name].trigger, facts)]
+    if all(row.id != "hearing-protection-on" for row in called):
+        called.append(found[_QUIET])
     refusing = [row for row in called if "refused" in row.initials]
     return tuple(row for row in called if row not in refusing)
 
@@ -147,14 +136,11 @@ def _stop_box(noted: tuple[NoteRow, ...], asked: Mapping[str, str]) -> Box:
     first, _, rest = text.partition(". ")
     signs, _, last = rest.partition(". ")
     lead = f"{first[:1].upper()}{first[1:]}."
-    return Box(
-        (
-            Words(lead, "title"),
-            Words(signs, "step"),
-            Words(last, "label"),
-            NoteLines((NoteLine("Read and understood.", "", initials=f"initials, {rule.initials}", given=asked[rule.id]),), "label"),
-        )
-    )  # fmt: skip
+    ends = NoteLine(last, "", initials=f"initials, {rule.initials}", given=asked[rule.id])
+    each = [f"{sign[:1].upper()}{sign[1:]}" for sign in signs.split(" · ")]
+    half = (len(each) + 1) // 2
+    parts = tuple(tuple(Words(sign, "step") for sign in part) for part in (each[:half], each[half:]))
+    return Box((Words(lead, "title"), Columns(parts=parts, shares=(0.48, 0.52)), NoteLines((ends,), "label")))
 
 
 def _safety(noted: tuple[NoteRow, ...], asked: Mapping[str, str]) -> Box:
@@ -214,6 +200,8 @@ def _beside(ladder: Ladder) -> str:
 
 def _table(ladder: Ladder, unread: bool, trainee: bool) -> list[object]:
     grows = {"depth": "depth, and its dial", "width": "width, and its dial", "size": "tool"}[ladder.grows]
+    if _lightened(ladder):
+        grows = "width × depth, dial"
     blocks: list[object] = [
         RungRows(
             rows=tuple(_row(ladder, rung) for rung in ladder.rungs),
@@ -232,12 +220,17 @@ def _table(ladder: Ladder, unread: bool, trainee: bool) -> list[object]:
     return blocks
 
 
+def _lightened(ladder: Ladder) -> bool:
+    """Whether a ladder of widths begins less deep than it goes on."""
+    return ladder.grows == "width" and len({rung.depth for rung in ladder.rungs}) > 1
+
+
 def _row(ladder: Ladder, rung: Rung) -> RungRow:
     number, _, unit = rung.size.rpartition(" ") if ladder.grows != "size" else (rung.size, "", "")
     note = f"dial {rung.dial}, {rung.handle}" if rung.dial else ""
-    if ladder.grows == "width" and len({one.depth for one in ladder.rungs}) > 1:
-        number, unit = rung.width.rpartition(" ")[0], rung.width.rpartition(" ")[2]
-        note = f"{rung.depth} deep; {note}"
+    if _lightened(ladder):
+        wide, deep = rung.width.rpartition(" "), rung.depth.rpartition(" ")
+        number, unit = f"{wide[0]} × {deep[0]}", wide[2]
     if ladder.grows == "size" and rung.depth:
         note = f"{rung.depth} deep"
     pace, _, more = rung.pace.partition(", ")
@@ -245,7 +238,7 @@ def _row(ladder: Ladder, rung: Rung) -> RungRow:
     return RungRow(
         number=str(rung.number), size=number, unit=unit, size_note=note,
         spindle=rung.spindle.removesuffix(" rpm"), spindle_note=rung.position,
-        pace=more or pace, pace_note=pace if more else _feed(rung), asks=asks,
+        pace="it feeds itself" if ladder.process == "tap" else more or pace, pace_note=pace if more else _feed(rung), asks=asks,
         seconds=f"plan {rung.seconds:.0f} s" if rung.seconds is not None and ladder.process != "tap" else "",
     )  # fmt: skip
 
@@ -260,11 +253,15 @@ def _asks(ladder: Ladder, rung: Rung) -> list[str]:
     units, words = ladder.units, []
     for one in rung.asked:
         if one.limit == "spindle-torque":
-            words.append(f"{show('torque', one.demand, units)}, {one.share:.0%} of the peak")
+            words.append(f"{show('torque', one.demand, units)}, {_percent(one.share)}")
         else:
-            words.append(f"{show('cutting_stiffness', one.demand, units)}, {one.share:.0%} of the class")
-    words.append(f"ends badly: {rung.chance:.0%}")
+            words.append(f"{show('cutting_stiffness', one.demand, units)}, {_percent(one.share)}")
+    words.append(f"ends badly {_percent(rung.chance)}")
     return words
+
+
+def _percent(share: float) -> str:
+    return f"{share * 100:.0f} %"
 
 
 def _title(ladder: Ladder, planned_by: str, workshop: str) -> tuple[tuple[TitleCell, ...], ...]:

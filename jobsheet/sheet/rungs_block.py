@@ -10,20 +10,19 @@ from jobsheet.sheet.styles import STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
 
 #: Height of a rung, and of the boxes in it: a hand writes in them at the machine.
-ROW, INSET = 33.0, 4.0
-NUMBER, GAP = 20.0, 7.0
+ROW, INSET = 28.5, 2.5
+NUMBER, GAP = 22.0, 6.0
 #: Shares of what is left: size, spindle, pace, what it asks; and of the boxes for seconds, heard, seen, outcome, initials.
-PLANNED = (0.29, 0.17, 0.26, 0.28)
+PLANNED = (0.28, 0.165, 0.265, 0.29)
 BOXES = (("seconds", 0.21), ("heard", 0.29), ("seen", 0.29), ("outcome", 0.21))
 #: With boxes beside it what is planned takes so much of the width.
-HALF = 0.57
+HALF = 0.62
 
 
 @lays(RungRows)
 def _rungs(block: RungRows, room: float) -> Laid:
     planned = room * (HALF if block.results else 1.0) - NUMBER
-    shares = PLANNED if not block.results else (0.32, 0.2, 0.25, 0.23)
-    edges = _edges(NUMBER, planned, shares)
+    edges = _edges(NUMBER, planned, PLANNED)
     boxes = _boxes(block, room)
     items, y = _captions(block, edges, boxes)
     for row in block.rows:
@@ -62,14 +61,14 @@ def _captions(
     block: RungRows, edges: list[tuple[float, float]], boxes: list[tuple[str, float, float]]
 ) -> tuple[list[Item], float]:
     items: list[Item] = [Text(0.0, 9, "rung", "caption")]
-    for caption, (left, _) in zip((block.grows, "spindle, rpm", "pace", "asks"), edges, strict=True):
+    for caption, (left, _) in zip((block.grows, "rpm", "pace", "asks, share of card"), edges, strict=True):
         items.append(Text(left, 9, caption, "caption"))
     items += [Text(left, 9, caption, "caption") for caption, left, _ in boxes]
     return items, 13.0
 
 
 def _row(row: RungRow, edges: list[tuple[float, float]], boxes: list[tuple[str, float, float]]) -> Laid:
-    items: list[Item] = [Text(2.0, 20, row.number, "number")]
+    items: list[Item] = [Text(2.0, 18, row.number, "number")]
     for (left, room), text, unit, note in zip(
         edges, (row.size, row.spindle, row.pace), (row.unit, "", ""), (row.size_note, row.spindle_note, row.pace_note),
         strict=False,
@@ -77,7 +76,7 @@ def _row(row: RungRow, edges: list[tuple[float, float]], boxes: list[tuple[str, 
         items += _figure(text, unit, note, left, room)
     left, room = edges[3]
     lines = tuple(piece for text in row.asks for piece in wrap(text, "small", room))[:3]
-    more, _ = text_lines(lines, "small", left, 4.0)
+    more, _ = text_lines(lines, "small", left, (ROW - len(lines) * STYLES["small"].leading) / 2)
     items += more
     for name, at, width in boxes:
         items.append(Line(box(at, INSET, width, ROW - 2 * INSET), "row", closed=True))
@@ -87,14 +86,14 @@ def _row(row: RungRow, edges: list[tuple[float, float]], boxes: list[tuple[str, 
 
 
 def _figure(text: str, unit: str, note: str, left: float, room: float) -> list[Item]:
-    style = "dial" if any(character.isdigit() for character in text[:3]) and len(text) < 12 else "step"
+    style = "dial" if any(character.isdigit() for character in text[:3]) and len(text) < 16 else "step"
     taken = wide(unit, "label") + 3 if unit else 0.0
     lines, size = fitted(text, style, max(room - taken, 20.0), 8.0)
-    items, bottom = text_lines(lines[:2], style, left, 2.0, size=size)
+    items, bottom = text_lines(lines[:2], style, left, 1.0, size=size)
     if unit:
         shown = wide(lines[0], style) * size / STYLES[style].size
-        items.append(Text(left + shown + 3, 2.0 + size * 0.96, unit, "label"))
+        items.append(Text(left + shown + 3, 1.0 + size * 0.96, unit, "label"))
     if note:
-        more, _ = text_lines(wrap(note, "small", room)[:2], "small", left, min(bottom, 20.5))
+        more, _ = text_lines(wrap(note, "small", room)[:2], "small", left, min(bottom, 19.0))
         items += more
     return items
