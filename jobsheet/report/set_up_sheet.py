@@ -44,11 +44,13 @@ VERDICTS = ("cut before", "expected", "tight", "beyond")
 def set_up_sheets(plan: Plan, course: Course) -> list[Page]:
     """All sheets of one set-up: notes in full where that takes no further sheet, else their first sentences."""
     best: list[Page] = []
+    least = (0, 0)
     for short, high in ((False, SMALL), (True, SMALL), (True, SMALLEST)):
         found = _sheets(plan, course, short=short, high=high)
-        if not best or len(found) < len(best):
-            best = found
-        if len(best) == 1:
+        over = (sum(not plan.fits(page) for page in found), len(found))
+        if not best or over < least:
+            best, least = found, over
+        if least == (0, 1):
             break
     return best
 
@@ -146,7 +148,7 @@ def _page(
     if count > 1:
         text += f", sheet {index + 1} of {count}"
     before = parts[index - 1][-1].number if index and len(parts) > index - 1 and parts[index - 1] else ""
-    held = plan.once(_held, course, high, before) if index else plan.once(_held, course, FIRST, None)
+    held = plan.once(_held, course, high, before) if index else plan.once(_held, course, FIRST if high > SMALLEST else SMALLEST, None)
     blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *held, Rule()]
     at_points = any(_goes_to(course, step) for step in steps) or (count == 1 and index == 0)
     if index == 0:
@@ -183,7 +185,7 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
     if before is not None:
         again = f"step {before}: same holding, same zero"
         facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
-    if before is None:
+    if before is None and high > SMALLEST:
         return _held_first(plan, course, datums, facts, high)
     hold = holding_picture(set_up, course.lie, datums, 150, high)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()

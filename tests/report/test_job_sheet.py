@@ -133,9 +133,9 @@ def test_eleven_steps_go_on_a_second_sheet_with_holding_and_zero_repeated():
         "Set-up: 1 of 1 · Top up, sheet 2 of 2",
     ]
     first, second = (page for page in document.pages if page.kind == "set-up")
-    for page in (first, second):
+    for page, more in ((first, ["After this set-up"]), (second, [])):
         heads = [picture.title for block in page.blocks for picture in found(block, Picture)]
-        assert heads == ["Hold", "Zero, from above"]
+        assert heads == ["Hold", "Zero, from above", *more]
     assert "Go on to sheet 2: do not unclamp." in "\n".join(words_of(first.blocks))
     assert "What happened" not in "\n".join(words_of(first.blocks))
     again = "\n".join(words_of(second.blocks))
