@@ -70,6 +70,8 @@ class Good(Struct, frozen=True, kw_only=True):
     stick_out: float | None
     holding: str
     trial: str = ""
+    #: A later trial of the same process and kind of cutter ended badly at this share or less.
+    overtaken: bool = False
 
 
 class Capacity(Struct, frozen=True, kw_only=True):
@@ -77,7 +79,8 @@ class Capacity(Struct, frozen=True, kw_only=True):
 
     `low`, `median` and `high` are nine in ten; `cells` the posterior of ln capacity for this process as (ln factor,
     weight) pairs, so that the chance for any demand follows without the trials; `good` and `bad` the shares asked.
-    Where the process is empty it is what other processes say about the machine alone.
+    Where the process is empty it is for one not yet tried: what the others say about the machine, and on
+    top the bias of a process (so that the chance holds there); `machine` is then the nine in ten of the machine alone.
     """
 
     limit: str
@@ -94,6 +97,10 @@ class Capacity(Struct, frozen=True, kw_only=True):
     #: The newest trial's date, and its age in days when this was made.
     newest: str = ""
     age: int = 0
+    #: How many trials said something of it; at 0 it is still what card or class alone say.
+    spoke: int = 0
+    #: Only where the process is empty: low, median and high of the machine without any process.
+    machine: tuple[float, ...] = ()
 
 
 class Snapshot(Struct, frozen=True, kw_only=True):

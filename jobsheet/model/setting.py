@@ -14,6 +14,8 @@ class Shop(Struct, frozen=True, kw_only=True):
     Sources: pace, pushes and wrench forces are cutting-data sections 1.13, 1.15 and 1.6
     (common practice, published levels for levers); wear is 1.3 and 1.4. Holding is 1.14, the crank 1.15,
     a chuck's grip on a tap 1.6 (estimate). Length of a holder, run-in and times are common practice.
+    `proof_ageing` is what a year adds to the spread of a learned capacity (of its logarithm: about a tenth; common
+    practice, no source), `proof_chance` that with which the next test cut may end badly (design, Proving).
     """
 
     slowest_pace: float = 8 / 60
@@ -36,6 +38,8 @@ class Shop(Struct, frozen=True, kw_only=True):
     set_up_time: float = 15 * 60.0
     tool_change_time: float = 2 * 60.0
     measuring_time: float = 90.0
+    proof_ageing: float = 0.10
+    proof_chance: float = 0.10
 
     def out_of_hand(self, pace: float) -> int:
         """1 where a handle turns faster than a hand keeps even [rev/s], −1 where slower, 0 between.

@@ -39,6 +39,8 @@ SHOP = (
     Entry(name="set_up_time", title="Time to set up", asks="time", low="0 min", high="10 h", optional=True),
     Entry(name="tool_change_time", title="Time to change a tool", asks="time", low="0 min", high="1 h", optional=True),
     Entry(name="measuring_time", title="Time to measure once", asks="time", low="0 min", high="1 h", optional=True),
+    Entry(name="proof_ageing", title="A year widens what was proved by", asks="share", low="0", high="1", optional=True),
+    Entry(name="proof_chance", title="Chance that the next test cut ends badly", asks="share", low="1 %", high="50 %", optional=True),
 )  # fmt: skip
 
 
