@@ -89,11 +89,11 @@ def _figure(text: str, unit: str, note: str, left: float, room: float) -> list[I
     style = "dial" if any(character.isdigit() for character in text[:3]) and len(text) < 16 else "step"
     taken = wide(unit, "label") + 3 if unit else 0.0
     lines, size = fitted(text, style, max(room - taken, 20.0), 8.0)
-    items, bottom = text_lines(lines[:2], style, left, 1.0, size=size)
+    items, bottom = text_lines(lines[:2], style, left, 0.4, size=size)
     if unit:
         shown = wide(lines[0], style) * size / STYLES[style].size
-        items.append(Text(left + shown + 3, 1.0 + size * 0.96, unit, "label"))
+        items.append(Text(left + shown + 3, 0.4 + size * 0.96, unit, "label"))
     if note:
-        more, _ = text_lines(wrap(note, "small", room)[:2], "small", left, min(bottom, 19.0))
+        more, _ = text_lines(wrap(note, "small", room)[:2], "small", left, min(bottom, 18.2))
         items += more
     return items

@@ -84,7 +84,9 @@ def _cut_lines(trial: Trial) -> list[str]:
     lines = [
         f"{key}: {_one_line(text)}" for field, key in _TEXTS if (text := str(getattr(trial, field))).strip()
     ]
-    lines += [f"step {name}: {_one_line(text)}" for name, text in trial.step if _one_line(text)]
+    lines += [
+        f"step {name.replace('_', ' ')}: {_one_line(text)}" for name, text in trial.step if _one_line(text)
+    ]
     for field, key, measures, unit in _NUMBERS:
         value = getattr(trial, field)
         if value is not None:
@@ -127,7 +129,7 @@ class _Reading:
             elif key == "note":
                 self.notes.append(text)
             elif key.startswith("step "):
-                self.steps.append((key[5:].strip(), text))
+                self.steps.append((key[5:].strip().replace(" ", "_"), text))
             elif key.startswith("demand "):
                 self.demands.append((key[7:].strip(), text, index))
             elif key not in _KEYS:
