@@ -204,7 +204,7 @@ class FitsWindow(QDialog):
         scroll = QScrollArea(self)
         scroll.setWidgetResizable(True)
         scroll.setWidget(self.table)
-        scroll.setStyleSheet(scroll_style(now))
+        scroll.verticalScrollBar().setStyleSheet(scroll_style(now))
         self.take = Button(translate("Fits", "Plan it for this machine"), self, Manner.FILLED)
         self.take.clicked.connect(self._take)
         close = Button(translate("Fits", "Close"), self)

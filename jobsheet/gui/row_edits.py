@@ -378,7 +378,7 @@ class RowEdits:
                 action.setChecked(card == self._desk.job.machine)
                 action.triggered.connect(lambda _=False, card=card: self._do(ChooseMachine(card)))
             menu.addSeparator()
-            menu.addActions([self._window.actions_by_id[id_] for id_ in ("fits", "card", "new-card", "cabinet")])
+            menu.addActions([self._window.actions_by_id[id_] for id_ in ("fits", "prove", "card", "new-card", "cabinet")])
         elif name == "[samples]":
             from jobsheet import paths
 

@@ -11,6 +11,7 @@ from jobsheet.model.remark import Note
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk import Desk
+    from jobsheet.reckoning.ladders import Ladder
     from jobsheet.report.plan import Initials
 
 translate = QCoreApplication.translate
@@ -61,3 +62,11 @@ def make_sheets(
         name=name,
     )
     return make_pdf((document,), paper)
+
+
+def proving_pdf(ladder: Ladder, *, paper: str = "a4") -> bytes:
+    """The proving sheet of a ladder as a PDF."""
+    from jobsheet.report.proving_sheet import proving_sheet
+    from jobsheet.sheet.pdf import make_pdf
+
+    return make_pdf((proving_sheet(ladder),), paper)

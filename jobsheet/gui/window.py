@@ -371,6 +371,16 @@ class Window(QMainWindow):
 
         FitsWindow(self).open()
 
+    def prove(self) -> None:
+        """The proving place."""
+        from jobsheet.gui.proving_window import ProvingWindow
+
+        ProvingWindow(self).show()
+
+    def proof_changed(self) -> None:
+        """A trial was recorded or struck out: verdicts follow at once."""
+        self.machines_changed()
+
     def edit_card(self) -> None:
         """The card of the job's machine, in a window of its own."""
         from jobsheet.gui.card_window import open_card

@@ -1,0 +1,323 @@
+"""What the proving place shows: a ladder, what was entered on it, what the machine has shown, and what to conclude. No widget here."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.errors import CommandError
+from jobsheet.model.proof import OUTCOMES, Capacity, Snapshot, Trial
+from jobsheet.operations.entry import Entry
+from jobsheet.reckoning.ladders import Ladder, Rung, plan, trial_of
+from jobsheet.storage.machine_file import card_names
+from jobsheet.storage.proof_log import Log, append, read_log, strike
+
+if TYPE_CHECKING:
+    from jobsheet.model.job import Job
+
+translate = QCoreApplication.translate
+
+#: After one of these a ladder is over.
+CLEAN = "clean"
+#: The limit that a milling ladder is about, and that of all others.
+_ABOUT = {"face": "chatter", "side": "chatter", "slot": "chatter"}
+
+
+class Asked(Struct, frozen=True, kw_only=True):
+    """What is filled in before a ladder: all of it as typed."""
+
+    machine: str
+    kind: str = "side"
+    cutter: str = "end mill 12 mm, 4 teeth, 30 mm out"
+    material: str = "S235"
+    width: str = "6 mm"
+    grow: str = "depth"
+    spindle: str = ""
+    feed: str = ""
+    holding: str = ""
+    role: str = ""
+
+
+def entries() -> tuple[Entry, ...]:
+    """The form that starts a ladder."""
+    say = translate
+    return (
+        Entry(name="machine", title=say("Proving", "Machine"), asks="choice", choices=card_names()),
+        Entry(
+            name="kind", title=say("Proving", "Kind of cut"), asks="choice",
+            choices=("face", "side", "slot", "drill", "tap"),
+        ),
+        Entry(name="cutter", title=say("Proving", "Cutter"), asks="text"),
+        Entry(name="material", title=say("Proving", "Metal of the test piece"), asks="material"),
+        Entry(name="grow", title=say("Proving", "What grows"), asks="choice", choices=("depth", "width")),
+        Entry(
+            name="width", title=say("Proving", "Kept: width, or depth"), asks="length", low="0.01 mm", high="1 m", optional=True,
+            hint=say("Proving", "for milling: the size that does not grow"),
+        ),
+        Entry(
+            name="spindle", title=say("Proving", "Spindle"), asks="spindle speed", low="1 rpm", high="60000 rpm", optional=True,
+            hint=say("Proving", "leave empty: from the material"),
+        ),
+        Entry(
+            name="feed", title=say("Proving", "Feed a tooth or a turn"), asks="length", low="0.001 mm", high="5 mm", optional=True,
+            hint=say("Proving", "leave empty: from the table"),
+        ),
+        Entry(
+            name="holding", title=say("Proving", "Held in"), asks="text", optional=True,
+            hint=say("Proving", "leave empty: the machine's own vise"),
+        ),
+        Entry(
+            name="role", title=say("Proving", "Cut by, and who is beside"), asks="text", optional=True,
+            hint=say("Proving", "such as Apprentice A, with the Trainer"),
+        ),
+    )  # fmt: skip
+
+
+class Conclusion(Struct, frozen=True):
+    """One sentence in large type, what it rests on, and the size to plan to, if any."""
+
+    head: str
+    lines: tuple[str, ...] = ()
+    planned: float | None = None
+
+
+class ProvingDesk:
+    """One ladder at a time, on one machine."""
+
+    def __init__(self, job: Job) -> None:
+        self.units = job.units
+        self.asked = Asked(machine=job.machine, material=job.material or "S235")
+        if job.units == "in":
+            self.asked = Asked(
+                machine=job.machine, material=job.material or "S235", cutter="end mill 1/2 in, 4 teeth, 1-1/4 in out", width="1/4 in"
+            )  # fmt: skip
+        self.ladder: Ladder | None = None
+        #: What was entered on this ladder, by the number of its rung.
+        self.done: dict[int, Trial] = {}
+
+    # --- a ladder ---
+
+    def set(self, name: str, text: str) -> None:
+        """Something was typed into the form."""
+        from msgspec.structs import replace
+
+        self.asked = replace(self.asked, **{name: text})
+
+    def start(self) -> Ladder:
+        """Plan the ladder that was asked for.
+
+        Raises
+        ------
+        JobsheetError
+            With a sentence, where something cannot be read.
+        """
+        asked = self.asked
+        texts: dict[str, str] = {}
+        if asked.kind in ("face", "side") and asked.width.strip():
+            texts["width" if asked.grow == "depth" else "depth"] = asked.width
+        if asked.spindle.strip():
+            texts["spindle"] = asked.spindle
+        if asked.feed.strip():
+            texts["feed" if asked.kind in ("drill", "tap") else "feed_per_tooth"] = asked.feed
+        milled = asked.kind in ("face", "side", "slot")
+        self.ladder = plan(
+            asked.machine, cutter=asked.cutter, material=asked.material, kind=asked.kind, units=self.units,
+            grow=asked.grow if milled and asked.kind != "slot" else "", texts=texts, holding=asked.holding,
+        )  # fmt: skip
+        self.done = {}
+        return self.ladder
+
+    @property
+    def log(self) -> Log:
+        """Everything recorded on the machine that is asked about."""
+        return read_log(self.ladder.machine.name if self.ladder is not None else self.asked.machine)
+
+    @property
+    def current(self) -> Rung | None:
+        """The rung to cut next; None where the ladder is over or there is none."""
+        if self.ladder is None or self.stopped:
+            return None
+        return next((rung for rung in self.ladder.rungs if rung.number not in self.done), None)
+
+    @property
+    def stopped(self) -> bool:
+        """Whether a trial on this ladder was anything but clean."""
+        return any(trial.outcome != CLEAN for trial in self.done.values())
+
+    # --- entry ---
+
+    def enter(
+        self, digit: int, *, seconds: float | None, tachometer: float | None, slipped: str, note: str
+    ) -> Trial:
+        """What happened on the current rung goes into the machine's log at once.
+
+        Raises
+        ------
+        JobsheetError
+            With a sentence, where it makes no sense; nothing is recorded then.
+        """
+        ladder, rung = self.ladder, self.current
+        if ladder is None or rung is None:
+            raise CommandError(translate("Proving", "There is no rung to enter: this ladder is over."))
+        trial = trial_of(
+            ladder, rung, outcome=OUTCOMES[digit - 1], seconds=seconds, tachometer=tachometer, slipped=slipped, note=note,
+            role=self.asked.role, date=today(),
+        )  # fmt: skip
+        kept = append(ladder.machine.name, trial)
+        self.done[rung.number] = kept
+        return kept
+
+    def take_back(self) -> Trial | None:
+        """Strike the last trial of this ladder out; the log keeps both."""
+        if self.ladder is None or not self.done:
+            return None
+        number = max(self.done)
+        trial = self.done.pop(number)
+        words = translate("Proving", "taken back at the desk")
+        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words)
+        return trial
+
+    # --- what it has shown ---
+
+    @property
+    def about(self) -> str:
+        """The limit that this ladder is about."""
+        return _ABOUT.get(self.ladder.process, "spindle-torque") if self.ladder is not None else "chatter"
+
+    def learned(self) -> Snapshot | None:
+        """What all trials of the machine teach; None where there are none."""
+        trials = self.log.standing
+        if not trials or self.ladder is None:
+            return None
+        from jobsheet.proving.learned import snapshot
+
+        return snapshot(trials, self.ladder.machine.name, today(), self.ladder.setting.shop)
+
+    def before(self) -> Capacity | None:
+        """What is known without any trial."""
+        from jobsheet.reckoning.ladder_known import prior
+
+        if self.ladder is None:
+            return None
+        return prior(self.about, self.ladder.process, self.ladder.cutter.kind)
+
+    def after(self) -> Capacity | None:
+        """What is known with all trials; None without any."""
+        found = self.learned()
+        if found is None or self.ladder is None:
+            return None
+        return found.find(self.about, self.ladder.process, self.ladder.cutter.kind)
+
+    def same_cuts(self) -> tuple[Trial, ...]:
+        """The trials of such cuts: same process and kind of cutter."""
+        ladder = self.ladder
+        if ladder is None:
+            return ()
+        return tuple(
+            one
+            for one in self.log.standing
+            if (one.process, one.cutter_kind) == (ladder.process, ladder.cutter.kind)
+        )
+
+    def size_at(self, share: float) -> float | None:
+        """The size that asks for this share, between and beyond the rungs [m]; None where sizes do not scale."""
+        ladder = self.ladder
+        if ladder is None or ladder.grows == "size" or not ladder.rungs:
+            return None
+        points = [
+            (asked.share, size)
+            for rung in ladder.rungs
+            if (asked := rung.of(self.about)) is not None and (size := _size(rung, ladder.grows)) is not None
+        ]
+        if not points:
+            return None
+        for (s1, d1), (s2, d2) in pairwise(points):
+            if s1 <= share <= s2:
+                return d1 + (d2 - d1) * (share - s1) / max(s2 - s1, 1e-12)
+        s, d = points[0] if share < points[0][0] else points[-1]
+        return d * share / s
+
+    def conclusion(self) -> Conclusion:
+        """What to do now."""
+        ladder = self.ladder
+        if ladder is None:
+            return Conclusion(translate("Proving", "Choose machine, cutter and metal, then plan the ladder."))
+        if ladder.refused:
+            return Conclusion(translate("Proving", "No ladder."), (ladder.refused,))
+        if not self.done:
+            words = translate("Proving", "Start at the bottom rung: {size}.").format(
+                size=_named(ladder, ladder.rungs[0])
+            )
+            return Conclusion(words, ladder.start)
+        number = max(self.done)
+        last = self.done[number]
+        clean = [
+            rung
+            for rung in ladder.rungs
+            if rung.number in self.done and self.done[rung.number].outcome == CLEAN
+        ]
+        if last.outcome == CLEAN and self.current is not None:
+            words = translate("Proving", "Go on to {size}.").format(size=_named(ladder, self.current))
+            chance = translate("Proving", "It ends badly with {chance} %.").format(
+                chance=round(self.current.chance * 100)
+            )
+            return Conclusion(words, (chance,), self._planned())
+        what = translate("Proving", "{size}: {outcome}.").format(
+            size=_named(ladder, ladder.rungs[number - 1]), outcome=last.outcome
+        )
+        lines = [what]
+        if clean:
+            lines.append(translate("Proving", "{size} ran clean.").format(size=_named(ladder, clean[-1])))
+        planned = self._planned()
+        size = self.size_at(planned) if planned else None
+        if size is not None:
+            words = translate("Proving", "Stop here. Plan such cuts up to {size}.").format(
+                size=length_text(size, self.units)
+            )
+        elif last.outcome == CLEAN:
+            words = translate("Proving", "The ladder is done: every rung ran clean.")
+            lines.append(ladder.ends)
+        else:
+            words = translate("Proving", "Stop here.")
+        if planned and ladder.grows == "size":
+            asked = ladder.rungs[0].of(self.about)
+            if asked is not None:
+                most = planned * asked.demand / asked.share
+                lines.append(
+                    translate("Proving", "Plan no more than {torque} N·m in such cuts.").format(
+                        torque=f"{most:.2f}"
+                    )
+                )
+        return Conclusion(words, tuple(line for line in lines if line), planned)
+
+    def _planned(self) -> float | None:
+        """The share that such cuts may ask: what ends badly with at most the workshop's chance."""
+        found = self.after()
+        return found.planned or None if found is not None else None
+
+
+def today() -> str:
+    """The date where the machine stands."""
+    return datetime.now().astimezone().date().isoformat()
+
+
+def length_text(value: float, units: str) -> str:
+    """A size to plan to, rounded down as one sets it."""
+    if units == "in":
+        return f"{int(value / 0.0254 * 1000 + 1e-6) / 1000:.3f} in"
+    return f"{int(value * 1e3 * 20 + 1e-6) / 20:.2f}".rstrip("0").rstrip(".") + " mm"
+
+
+def _size(rung: Rung, grows: str) -> float | None:
+    value = getattr(rung.fields, grows, None)
+    return float(value.value) if value is not None and value.value is not None else None
+
+
+def _named(ladder: Ladder, rung: Rung) -> str:
+    """The rung by what grew."""
+    words = {"depth": translate("Proving", "{size} deep"), "width": translate("Proving", "{size} wide")}
+    return words.get(ladder.grows, "{size}").format(size=rung.size)
