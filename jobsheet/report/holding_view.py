@@ -5,8 +5,8 @@ from __future__ import annotations
 from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Item, Line, Text, arrow, box, hatched
 from jobsheet.model.job import SetUp
-from jobsheet.report.isometric import datum_letter
 from jobsheet.model.lying import Lying, in_jaws
+from jobsheet.report.isometric import datum_letter
 
 JAW = 24.0
 

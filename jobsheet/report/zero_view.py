@@ -8,8 +8,8 @@ import math
 from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
 from jobsheet.model.job import SetUp
-from jobsheet.report.isometric import datum_letter
 from jobsheet.model.lying import Lying, in_jaws
+from jobsheet.report.isometric import datum_letter
 from jobsheet.report.points import Point
 
 JAW = 11.0
