@@ -20,7 +20,7 @@ from jobsheet.errors import CannotWrite
 def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool) -> int:
     """Set-up sheets of one job or several, each with its own cover, in one PDF."""
     target = Path(output) if output else Path(f"{Path(jobs[0]).stem}.pdf")
-    _refuse_to_overwrite(target, jobs)
+    refuse_to_overwrite(target, jobs)
     made = [_made(Path(job), paper, working) for job in jobs]
 
     from jobsheet.sheet.pdf import make_pdf
@@ -39,7 +39,7 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
     return 1 if any(stopped for _, stopped in made) else 0
 
 
-def _refuse_to_overwrite(target: Path, jobs: tuple[str, ...]) -> None:
+def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = ()) -> None:
     """A slip of the shell must not turn a job, or anything but an older PDF, into a PDF."""
     if any(target.resolve() == Path(job).resolve() for job in jobs):
         raise CannotWrite(f"{target.name} is the job itself; choose another name for the sheets.")

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.errors import CalcError
+from jobsheet.errors import CalcError, CommandError
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.proof import Asked, Capacity
 from jobsheet.model.quantity import Cutter
@@ -23,6 +23,7 @@ from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.ladder_known import after_clean, last_clean
 from jobsheet.reckoning.rung import MILLING, Ladder, Rung
 from jobsheet.reckoning.what_if import Tried, tried
+from jobsheet.units.grammar import nearest
 
 
 def climbed(ladder: Ladder, most: int) -> Ladder:
@@ -37,8 +38,9 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     rungs: list[Rung] = []
     ends = f"{most} rungs fill a sheet: enter them, then plan again."
     while len(rungs) < most:
+        growing = _growing(capacities, last, ladder.chance)
         targets = {
-            limit: next_share(one, last[limit], chance=ladder.chance, growth=ladder.growth)
+            limit: next_share(one, growing.get(limit), chance=ladder.chance, growth=ladder.growth)
             for limit, one in capacities.items()
         }
         spent = next((one for limit, one in capacities.items() if targets[limit] is None), None)
@@ -49,7 +51,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
         if made is None:
             ends = why
             break
-        rung = finished(ladder, made, len(rungs) + 1, capacities, last, chance_over)
+        rung = finished(ladder, made, len(rungs) + 1, capacities, growing, chance_over)
         rungs.append(rung)
         for one in rung.asked:
             capacities[one.limit] = after_clean(capacities[one.limit], one.share)
@@ -57,6 +59,26 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     if not rungs:
         return replace(ladder, refused=ends)
     return replace(ladder, rungs=tuple(rungs), ends=ends)
+
+
+def _growing(
+    capacities: Mapping[str, Capacity], last: Mapping[str, float | None], chance: float
+) -> dict[str, float]:
+    """The limit that is nearest to giving out, with its last clean share: the one that grows by a step at most.
+
+    The others only keep their chance: a spindle loaded to a twentieth may well be loaded to a tenth next.
+    """
+    from jobsheet.proving.chance import largest_share
+
+    near = {
+        limit: share / (largest_share(capacities[limit], chance) or math.inf)
+        for limit, share in last.items()
+        if share
+    }
+    if not near:
+        return {}
+    limit = max(near, key=lambda one: near[one])
+    return {limit: last[limit] or 0.0}
 
 
 def _ended(capacity: Capacity, ladder: Ladder) -> str:
@@ -118,18 +140,24 @@ def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
     return {}
 
 
-def _milling(ladder: Ladder) -> Pick:
-    """Sizes that grow; at one speed, the one that the first cut was given. A ladder of widths may begin less deep."""
+def base_texts(ladder: Ladder) -> dict[str, str]:
+    """The fields of a milling ladder without what grows: at one speed and one feed, those of its lightest cut."""
     units, grows = ladder.units, ladder.grows
     texts = cuts.milling_texts(ladder.process, grows, ladder.cutter, ladder.setting, dict(ladder.texts))
     texts.pop(grows, None)
-    least = cuts.LEAST[units]
-    deepest = cuts.most(ladder.process, grows, ladder.cutter)
-    first = attempt(ladder, {**texts, grows: cuts.size_text(least[grows], units)})
+    first = attempt(ladder, {**texts, grows: cuts.size_text(cuts.LEAST[units][grows], units)})
     speed = first.found.value("spindle_speed")
     if speed is not None and "spindle" not in texts:
         texts["spindle"] = f"{speed * 60:.6g} rpm"
-    texts |= _by_hand(ladder, first)
+    return texts | _by_hand(ladder, first)
+
+
+def _milling(ladder: Ladder) -> Pick:
+    """Sizes that grow. A ladder of widths may begin less deep."""
+    units, grows = ladder.units, ladder.grows
+    texts = base_texts(ladder)
+    least = cuts.LEAST[units]
+    deepest = cuts.most(ladder.process, grows, ladder.cutter)
     whole = kind_of(ladder.kind).entry("depth").read(texts["depth"], units).value if grows == "width" else 0.0  # type: ignore[union-attr]
     last = {"depth": 0.0, "width": 0.0}
 
@@ -179,10 +207,19 @@ def _milling(ladder: Ladder) -> Pick:
     return pick
 
 
-def first_of_list(ladder: Ladder) -> dict[str, str]:
-    """The fields of the smallest drill or thread, for a rung of a person's own."""
+def listed_texts(ladder: Ladder, size: str = "") -> dict[str, str]:
+    """The fields of the drill or thread of that name, or of the smallest; at speed and feed of the ladder's own."""
     listed = cuts.drills if ladder.process == "drill" else cuts.taps
-    return dict(listed(ladder.cutter, ladder.setting, {})[0].texts)
+    typed = dict(ladder.texts)
+    if ladder.rungs:
+        first = dict(ladder.rungs[0].texts)
+        typed |= {name: first[name] for name in ("spindle", "feed") if name in first}
+    rows = listed(ladder.cutter, ladder.setting, typed)
+    found = next((one for one in rows if not size or one.name == size.strip()), None)
+    if found is None:
+        near = nearest(size, tuple(one.name for one in rows))
+        raise CommandError(f"There is no “{size}” on this ladder{f'; did you mean {near}?' if near else '.'}")
+    return dict(found.texts)
 
 
 def _listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
@@ -201,38 +238,59 @@ def _listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
 def _from_list(ladder: Ladder) -> Pick:
     """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed.
 
-    All at one speed, that of the largest which may be tried at all: with a speed of its own for each, a larger
-    one on a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed of
-    the first, so that only the size grows.
+    All at one speed, the one at which the first may be largest: with a speed of its own for each, a larger one on
+    a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed of the
+    first, so that only the size grows.
     """
     rows = _listed(ladder)
     able: list[Made] = []
-    last, spindle = 0.0, ""
+    last = 0.0
 
     def pick(targets: Targets) -> tuple[Made | None, str]:
-        nonlocal last, able, spindle
-        if not able:
-            fit = [one for one in rows if _within(one, targets)]
-            speed = min((one.found.value("spindle_speed") or math.inf for one in fit), default=math.inf)
-            spindle = f"{speed * 60:.6g} rpm" if math.isfinite(speed) else ""
-            pinned = _listed(ladder, spindle) if spindle else rows
-            able = [one for one in pinned if one.asked]
+        nonlocal last, able
+        if not last:
+            first, able = _first_of(ladder, rows, targets)
+            if first is None:
+                problem = next((one.found.problem for one in rows if one.found.problem), "")
+                least = next((one for one in rows if one.asked), None)
+                return None, _why(least, targets, least.name, ladder) if least is not None else problem
+            last = first.asked[0].share
+            return first, ""
         above = [one for one in able if one.asked[0].share > last * 1.02]
         fit = [one for one in above if _within(one, targets)]
-        if not last:  # the first one asks nothing hard of hand, holding and cutter either
-            fit = [one for one in fit if one.found.easy] or fit[:1]
         if not fit:
-            problem = next((one.found.problem for one in rows if one.found.problem), "")
-            if above:
-                return None, _why(above[0], targets, above[0].name, ladder)
-            return None, problem or "There is no larger one."
-        chosen = fit[-1]
-        if not last and ladder.process == "drill":
-            able = [one for one in _listed(ladder, spindle, chosen.texts["feed"]) if one.asked]
-        last = chosen.asked[0].share
-        return chosen, ""
+            return None, _why(
+                above[0], targets, above[0].name, ladder
+            ) if above else "There is no larger one."
+        last = fit[-1].asked[0].share
+        return fit[-1], ""
 
     return pick
+
+
+def _first_of(ladder: Ladder, rows: list[Made], targets: Targets) -> tuple[Made | None, list[Made]]:
+    """The first drill or thread, and all others at its speed; it asks nothing hard of hand, holding and cutter either."""
+    own = {one.name: one.found.value("spindle_speed") or 0.0 for one in rows}
+    best: Made | None = None
+    spindle = ""
+    for speed in sorted({speed for speed in own.values() if speed}, reverse=True):
+        typed = f"{speed * 60:.6g} rpm"
+        fit = [
+            one
+            for one in _listed(ladder, typed)
+            if _within(one, targets) and speed >= own[one.name] * SLOWEST and one.found.easy
+        ]
+        if fit and (
+            best is None or (fit[-1].cutter.diameter or 0) > (best.cutter.diameter or 0) * (1 + 1e-6)
+        ):
+            best, spindle = fit[-1], typed
+    if best is None:
+        return None, []
+    return best, [one for one in _listed(ladder, spindle, best.texts.get("feed", "")) if one.asked]
+
+
+#: A drill may turn so much slower than is usual for it, to be on one belt with the larger ones (estimate).
+SLOWEST = 0.5
 
 
 def _why(made: Made, targets: Targets, name: str, ladder: Ladder) -> str:

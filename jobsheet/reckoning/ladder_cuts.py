@@ -21,7 +21,7 @@ from jobsheet.operations.names import show
 from jobsheet.units.table import INCH
 
 #: Steps of a size, the roundest first (common practice: what a person likes to set), in the units of the work.
-_STEPS = {"mm": (0.5, 0.2, 0.1, 0.05, 0.02, 0.01), "in": (0.005, 0.002, 0.001, 0.0005)}
+_STEPS = {"mm": (0.5, 0.2, 0.1, 0.05), "in": (0.005, 0.002, 0.001)}
 #: A rounder size may give away so much of what was allowed, and must still grow by so much (common practice).
 _WORTH, _GROWS = 0.8, 1.08
 #: Below these a cutter rubs more than it cuts (estimate), [m]: width and depth by units.

@@ -23,11 +23,10 @@ from jobsheet.model.proof import OUTCOMES, SLIPPED, Asked, Snapshot, Trial
 from jobsheet.model.quantity import Cutter, Quantity
 from jobsheet.model.setting import Setting, Shop
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning import ladder_cuts as cuts
 from jobsheet.reckoning import ladder_refused as refused_by
 from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.grip import grip_of
-from jobsheet.reckoning.ladder_climb import attempt, climbed, finished, first_of_list
+from jobsheet.reckoning.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
 from jobsheet.reckoning.ladder_known import capacities_of, last_clean, snapshot_of
 from jobsheet.reckoning.rung import KIND_OF, MILLING, PROCESS_OF, Ladder, Rung
 from jobsheet.reckoning.stopwatch import stopwatch
@@ -35,7 +34,7 @@ from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
 
-__all__ = ["Ladder", "Rung", "plan", "rung_at", "trial_of"]
+__all__ = ["Ladder", "Rung", "plan", "rung_at", "today", "trial_of"]
 
 #: So many rungs fit one sheet, and one afternoon.
 MOST_RUNGS = 6
@@ -100,7 +99,7 @@ def plan(
     process = PROCESS_OF.get(kind, kind)
     if process not in KIND_OF:
         raise CommandError(_no_kind(kind))
-    day = date or _today()
+    day = date or today()
     held = _held(holding, card)
     tool = read_cutter(cutter, units)
     numbers = shop or workshop()
@@ -135,7 +134,8 @@ def plan(
     return climbed(ladder, most)
 
 
-def _today() -> str:
+def today() -> str:
+    """The date by the clock of the place, as it is written."""
     return datetime.now().astimezone().date().isoformat()
 
 
@@ -166,37 +166,41 @@ def _held(holding: Holding | str, machine: Machine) -> Holding:
     return Holding(device=holding or (machine.vises[0].name if machine.vises else ""))
 
 
-def rung_at(ladder: Ladder, texts: Mapping[str, str]) -> Rung:
-    """A rung of a person's own: the ladder's cut with these fields typed. Raises where one cannot be read.
+def rung_at(ladder: Ladder, texts: Mapping[str, str], size: str = "") -> Rung:
+    """A rung of a person's own: the ladder's cut with these fields typed, also where the ladder has ended.
 
-    The ladder's own way of choosing is not asked; its chance says what the program thinks of it.
+    Parameters
+    ----------
+    texts : mapping
+        Fields as typed: `{"depth": "2 mm"}`
+    size : str, optional
+        What grew, as the sheet has it: a depth or width, or the name of a drill or thread
+
+    Raises
+    ------
+    CommandError
+        If no such cuts are proved at all, or it cannot be reckoned.
     """
     from jobsheet.proving.chance import chance_over
 
-    base: dict[str, str]
-    if ladder.rungs:
-        base = dict(ladder.rungs[0].texts)
-    elif ladder.process in MILLING:
-        base = cuts.milling_texts(
-            ladder.process, ladder.grows, ladder.cutter, ladder.setting, dict(ladder.texts)
-        )
+    if not ladder.capacities:
+        raise CommandError(ladder.refused)
+    if ladder.process in MILLING:
+        base = base_texts(ladder)
+        if size:
+            base[ladder.grows] = size
     else:
-        base = {**first_of_list(ladder), **dict(ladder.texts)}
+        base = listed_texts(ladder, size)
     if "feed" in texts and "feed_per_tooth" not in texts:
         base.pop("feed_per_tooth", None)
-    made = attempt(ladder, {**base, **texts}, texts.get(ladder.grows, ""))
+    whole = {**base, **texts}
+    made = attempt(ladder, whole, size or whole.get(ladder.grows, ""))
     if made.found.figures is None:
         raise CommandError(made.found.problem)
     capacities = {one.limit: one for one in ladder.capacities}
+    clean = {name: last_clean(one) for name, one in capacities.items()}
     number = next((one.number for one in ladder.rungs if one.fields == made.found.fields), 0)
-    return finished(
-        ladder,
-        made,
-        number,
-        capacities,
-        {name: last_clean(one) for name, one in capacities.items()},
-        chance_over,
-    )
+    return finished(ladder, made, number, capacities, clean, chance_over)
 
 
 def trial_of(
@@ -243,7 +247,7 @@ def trial_of(
         )  # fmt: skip
     if slipped and slipped not in SLIPPED:
         raise CommandError(f"“{slipped}” is nothing that slips; it is one of {', '.join(SLIPPED)}.")
-    day = date or _today()
+    day = date or today()
     try:
         calendar.fromisoformat(day)
     except ValueError:

@@ -334,8 +334,9 @@ def merge(machine: str, other: Path | str) -> Merged:
     """
     theirs = Path(other)
     records, problems = records_from(_bytes(theirs), machine)
-    if problems and not records:
-        raise DocumentError(theirs.name, problems)
+    if not records:
+        none = Problem(None, "", "there is no record of a proof log in it")
+        raise DocumentError(theirs.name, problems if len(problems) == 1 else (none,))
     path = own_path(machine)
     with _alone(path):
         known = {one.id for one in read_log(machine).records}
