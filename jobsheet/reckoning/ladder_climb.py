@@ -278,7 +278,9 @@ def _first_of(ladder: Ladder, rows: list[Made], targets: Targets) -> tuple[Made 
         fit = [
             one
             for one in _listed(ladder, typed)
-            if _within(one, targets) and speed >= own[one.name] * SLOWEST and one.found.easy
+            if _within(one, targets)
+            and own[one.name] * SLOWEST <= speed <= own[one.name] * 1.001
+            and one.found.easy
         ]
         if fit and (
             best is None or (fit[-1].cutter.diameter or 0) > (best.cutter.diameter or 0) * (1 + 1e-6)

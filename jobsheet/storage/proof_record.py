@@ -74,8 +74,9 @@ def lines_of(trial: Trial) -> list[str]:
     ]
     if not trial.strikes:
         lines += _cut_lines(trial)
-    note = trial.note.replace("\r\n", "\n").replace("\r", "\n").strip()
-    lines += [f"note: {_one_line(line)}".rstrip() for line in note.split("\n")] if note else []
+    note = [_one_line(line) for line in trial.note.replace("\r\n", "\n").replace("\r", "\n").split("\n")]
+    text = "\n".join(note).strip("\n")
+    lines += [f"note: {line}".rstrip() for line in text.split("\n")] if text else []
     return lines
 
 

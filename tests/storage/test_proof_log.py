@@ -1,0 +1,264 @@
+"""A machine's proof log only grows: what was written is never lost, never doubled and never changed unseen."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from msgspec.structs import replace
+
+from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
+from jobsheet.model.proof import OUTCOMES, PROCESSES, Asked, Trial
+from jobsheet.paths import resources
+from jobsheet.storage import proof_log
+from jobsheet.storage.proof_log import append, merge, own_path, read_log, records_from, strike
+from jobsheet.storage.proof_record import record_text
+
+MACHINE = "test-mill"
+
+
+def trial(**more) -> Trial:
+    """A tap of the scenario's second story (section 3a), with other words where they are given."""
+    base = Trial(
+        machine=MACHINE, date="2026-11-13", time="09:20", role="Trainer", process="tap", kind="tap", cutter="tap 1/4-20, plug",
+        cutter_kind="tap", material="C15", units="in", speed=70 / 60, asked=(Asked("spindle-torque", 3.0, 0.6040),),
+        outcome="clean", note="oil", step=(("hole", "#7"), ("feed_per_tooth", "0.04 mm")),
+    )  # fmt: skip
+    return replace(base, **more)
+
+
+def test_an_empty_log_is_no_problem():
+    assert read_log(MACHINE).records == ()
+
+
+def test_what_is_written_is_what_is_read_and_a_person_can_read_it():
+    written = append(MACHINE, trial(note="oil\n\nwent in: and out"))
+    log = read_log(MACHINE)
+    assert log.trials == (written,)
+    assert replace(written, id="") == trial(note="oil\n\nwent in: and out")
+    text = own_path(MACHINE).read_text(encoding="utf-8")
+    assert "demand spindle-torque: 3 N·m, 0.604 of the peak" in text
+    assert "step feed per tooth: 0.04 mm" in text
+    assert text.endswith(f"\nend: {written.id}\n")
+
+
+def test_the_very_same_trial_is_not_written_twice():
+    append(MACHINE, trial())
+    with pytest.raises(CommandError, match="in the log already"):
+        append(MACHINE, trial())
+    append(MACHINE, trial(note="cut again"))
+    assert len(read_log(MACHINE).trials) == 2
+
+
+def test_what_makes_no_sense_is_not_written():
+    with pytest.raises(DocumentError, match="outcome"):
+        append(MACHINE, trial(outcome="superb"))
+    with pytest.raises(DocumentError, match="date"):
+        append(MACHINE, trial(date="yesterday"))
+    with pytest.raises(CommandError, match="of another-mill"):
+        append(MACHINE, trial(machine="another-mill"))
+    with pytest.raises(NoSuchEntry):
+        read_log("../../etc/passwd")
+    assert not own_path(MACHINE).exists()
+
+
+def test_a_wrong_one_is_struck_out_by_a_later_record():
+    wrong, right = append(MACHINE, trial()), append(MACHINE, trial(time="09:35", outcome="slowed"))
+    before = own_path(MACHINE).read_bytes()
+    strike(MACHINE, wrong.id[:6], "2026-11-14", "Trainer", "wrong drill")
+    log = read_log(MACHINE)
+    assert log.standing == (right,)
+    assert log.trials == (wrong, right)
+    assert log.struck[wrong.id].note == "wrong drill"
+    assert own_path(MACHINE).read_bytes().startswith(before)
+    with pytest.raises(CommandError, match="already"):
+        strike(MACHINE, wrong.id, "2026-11-15")
+    with pytest.raises(NoSuchEntry, match="no trial"):
+        strike(MACHINE, "0000000", "2026-11-15")
+
+
+def test_a_changed_record_does_not_count_and_says_so():
+    append(MACHINE, trial())
+    path = own_path(MACHINE)
+    path.write_text(path.read_text(encoding="utf-8").replace("3 N·m", "4 N·m"), encoding="utf-8")
+    log = read_log(MACHINE)
+    assert log.trials == ()
+    assert "changed after it was written" in str(log.problems[0])
+
+
+def test_every_problem_is_told_with_its_line():
+    append(MACHINE, trial())
+    path = own_path(MACHINE)
+    text = (
+        path.read_text(encoding="utf-8")
+        .replace("outcome: clean", "outcome: claen")
+        .replace("material:", "matter:")
+    )
+    path.write_text(text, encoding="utf-8")
+    lines = text.split("\n")
+    found = {problem.line: problem.sentence for problem in read_log(MACHINE).problems}
+    assert "did you mean clean" in found[lines.index("outcome: claen") + 1]
+    assert "did you mean material" in found[lines.index("matter: C15") + 1]
+
+
+def test_line_ends_of_another_system_change_nothing():
+    written = append(MACHINE, trial())
+    path = own_path(MACHINE)
+    path.write_bytes(path.read_bytes().replace(b"\n", b"\r\n"))
+    assert read_log(MACHINE).trials == (written,)
+
+
+def test_a_crash_at_any_byte_of_the_last_record_loses_none_before_it(own_home):
+    """The file is cut at every byte of its last record; those before it count, and the next begins cleanly."""
+    first, second = append(MACHINE, trial()), append(MACHINE, trial(time="09:35", note="µm · “quiet”"))
+    path = own_path(MACHINE)
+    start = len(path.read_bytes())
+    last = append(MACHINE, trial(time="09:50", note="ß µ ·"))
+    whole = path.read_bytes()
+    for end in range(start, len(whole) + 1):
+        records, problems = records_from(whole[:end], MACHINE)
+        complete = end >= len(whole) - 1  # the last line end itself may be missing
+        assert records == ((first, second, last) if complete else (first, second)), end
+        torn = end > start + 1 and not complete
+        assert len(problems) == (1 if torn else 0), end
+        path.write_bytes(whole[:end])
+        fourth = append(MACHINE, trial(date="2026-12-01"))
+        log = read_log(MACHINE)
+        assert fourth in log.trials and {first, second} <= set(log.trials)
+        assert path.read_bytes().startswith(whole[:end])
+        assert all("never finished" in str(problem) for problem in log.problems)
+
+
+def test_a_disk_that_refuses_says_so_and_keeps_what_was_there(monkeypatch):
+    written = append(MACHINE, trial())
+
+    def full(_handle):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(proof_log.os, "fsync", full)
+    with pytest.raises(CannotWrite, match="still there"):
+        append(MACHINE, trial(note="second"))
+    assert written in read_log(MACHINE).trials
+
+
+def test_two_programs_writing_at_once_lose_nothing(own_home):
+    """Four processes of eight trials each: 32 records, none torn."""
+    code = (
+        "import sys; from tests.storage.test_proof_log import trial, MACHINE; from jobsheet.storage.proof_log import append\n"
+        "for n in range(8): append(MACHINE, trial(note=f'{sys.argv[1]} {n}'))"
+    )
+    here = Path(__file__).resolve().parents[2]
+    running = [subprocess.Popen([sys.executable, "-c", code, str(one)], cwd=here) for one in range(4)]
+    assert [one.wait(60) for one in running] == [0, 0, 0, 0]
+    log = read_log(MACHINE)
+    assert len(log.trials) == 32
+    assert not log.problems
+
+
+def test_while_another_program_writes_one_is_told(monkeypatch):
+    monkeypatch.setattr(proof_log, "PATIENCE", 0.05)
+    with proof_log._alone(own_path(MACHINE)), pytest.raises(CannotWrite, match="Another program"):
+        append(MACHINE, trial())
+
+
+_TRIALS = st.builds(
+    trial,
+    date=st.dates().map(lambda day: day.isoformat()),
+    time=st.sampled_from(("", "08:00", "19:05:30")),
+    process=st.sampled_from(PROCESSES),
+    outcome=st.sampled_from(OUTCOMES),
+    note=st.text(max_size=30),
+    asked=st.lists(
+        st.builds(Asked, st.just("spindle-torque"), st.floats(1e-4, 1e4), st.floats(1e-4, 1e3)), max_size=1
+    ).map(tuple),
+)
+_LOGS = st.lists(_TRIALS, max_size=6)
+
+
+def _log_of(trials, folder: Path, name: str) -> Path:
+    path = folder / name
+    path.write_text("format: 1\n" + "".join("\n" + record_text(one) for one in trials), encoding="utf-8")
+    return path
+
+
+def _fresh(records) -> None:
+    path = own_path(MACHINE)
+    path.parent.mkdir(exist_ok=True)
+    path.unlink(missing_ok=True)
+    _log_of(records, path.parent, path.name)
+
+
+@given(ours=_LOGS, theirs=_LOGS)
+def test_merging_doubles_nothing_and_its_order_does_not_matter(ours, theirs, tmp_path_factory):
+    folder = tmp_path_factory.mktemp("logs")
+    here, there = _log_of(ours, folder, "ours.txt"), _log_of(theirs, folder, "theirs.txt")
+    results = []
+    for first, second in ((ours, there), (theirs, here)):
+        _fresh(first)
+        for _ in range(2):
+            try:
+                merge(MACHINE, second)
+            except DocumentError:
+                assert not (theirs if second == there else ours)
+            results.append(read_log(MACHINE).records)
+    assert results[0] == results[1] == results[2] == results[3]
+    assert len({one.id for one in results[0]}) == len(results[0])
+    assert [one.date for one in results[0]] == sorted(one.date for one in results[0])
+
+
+@given(one=_TRIALS)
+def test_a_record_read_and_written_again_is_the_same(one):
+    """So an id stays what it is wherever the record travels."""
+    (read,), problems = records_from(record_text(one).encode(), MACHINE)
+    assert not problems
+    assert record_text(replace(read, id="")) == record_text(one)
+
+
+def test_a_strike_travels_with_a_merge(tmp_path):
+    wrong = append(MACHINE, trial())
+    strike(MACHINE, wrong.id, "2026-11-14", note="wrong drill")
+    theirs = tmp_path / "theirs.txt"
+    theirs.write_bytes(own_path(MACHINE).read_bytes())
+    own_path(MACHINE).unlink()
+    append(MACHINE, trial())
+    done = merge(MACHINE, theirs)
+    assert (len(done.added), done.known) == (1, 1)
+    assert read_log(MACHINE).standing == ()
+
+
+def test_what_is_no_log_of_this_machine_is_refused(tmp_path):
+    other = tmp_path / "other.txt"
+    other.write_text("A shopping list\n\nmilk\n", encoding="utf-8")
+    with pytest.raises(DocumentError, match="no record of a proof log"):
+        merge(MACHINE, other)
+    other.write_text(record_text(trial(machine="another-mill")), encoding="utf-8")
+    with pytest.raises(DocumentError, match="of another-mill, not of test-mill"):
+        merge(MACHINE, other)
+    other.write_text("format: 9\n\n" + record_text(trial()), encoding="utf-8")
+    with pytest.raises(DocumentError, match="newer program"):
+        merge(MACHINE, other)
+    with pytest.raises(DocumentError, match="cannot be read"):
+        merge(MACHINE, tmp_path)
+
+
+@pytest.mark.parametrize("path", sorted((resources() / "proof").glob("*.txt")), ids=lambda path: path.stem)
+def test_the_shipped_logs_are_whole_and_said_to_be_invented(path):
+    records, problems = records_from(path.read_bytes(), path.stem)
+    assert len(records) == 5
+    assert not problems
+    assert "invented" in path.read_text(encoding="utf-8").lower()
+    assert read_log(path.stem).shipped == {one.id for one in records}
+
+
+def test_a_persons_own_log_comes_on_top_and_their_own_card_sets_the_shipped_one_aside(own_home):
+    name = "bench-mill-b-1"
+    append(name, trial(machine=name))
+    assert len(read_log(name).trials) == 6
+    cards = own_home / "machines"
+    cards.mkdir()
+    (cards / f"{name}.yaml").write_bytes((resources() / "machines" / f"{name}.yaml").read_bytes())
+    assert len(read_log(name).trials) == 1
