@@ -7,6 +7,7 @@ from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF, Signal
 from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
+from jobsheet.drawing.picture import Drawing
 from jobsheet.gui import ink
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.sharebar import hatch
@@ -30,6 +31,7 @@ class StageCell(QAbstractButton):
         self.stage: Stage | None = None
         self.current = False
         self._picture: Sketch | None = None
+        self._drawing: Drawing | None = None
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
 
     def put(self, stage: Stage, *, current: bool) -> None:
@@ -39,6 +41,12 @@ class StageCell(QAbstractButton):
             self._picture = stage.picture()
             self.setAccessibleName(stage.spoken)
             self.setToolTip(stage.spoken)
+            self.update()
+
+    def draw(self, drawing: Drawing | None) -> None:
+        """The picture from the solid, which takes the place of the sketch as soon as it is there."""
+        if drawing is not self._drawing:
+            self._drawing = drawing
             self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
@@ -53,7 +61,10 @@ class StageCell(QAbstractButton):
             if not self.current:
                 spare = max(0.0, room.width() - now.px(92))
                 room.adjust(spare / 2, now.px(4), -spare / 2, 0)
-            paint_sketch(painter, now, room, self._picture, detailed=self.current)
+            if self._drawing is not None:
+                _paint_drawing(painter, now, room, self._drawing)
+            else:
+                paint_sketch(painter, now, room, self._picture, detailed=self.current)
             self._paint_caption(painter, now, stage, foot)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
             if self.current:
@@ -73,6 +84,17 @@ class StageCell(QAbstractButton):
         for text, font, token in parts:
             place = QRect(left, self.height() - foot, now.width(text, font) + 1, now.px(18))
             left += ink.write(painter, now, place, text, font, token)
+
+
+def _paint_drawing(painter: QPainter, now: Look, room: QRectF, drawing: Drawing) -> None:
+    """In the middle of its room, as large as it was drawn or smaller."""
+    from jobsheet.gui.painting import SCALE, paint
+
+    one = SCALE * now.scale
+    scale = min(room.width() / (drawing.width * one), room.height() / (drawing.height * one), 1.0)
+    left = room.center().x() - drawing.width * one * scale / 2
+    top = room.center().y() - drawing.height * one * scale / 2
+    paint(painter, now, drawing, left, top, scale)
 
 
 def paint_sketch(painter: QPainter, now: Look, room: QRectF, picture: Sketch, *, detailed: bool) -> None:
@@ -150,11 +172,30 @@ class Strip(QWidget):
         self._cells: list[StageCell] = []
         self._stages: list[Stage] = []
         self._current = ""
+        self._drawings: dict[str, Drawing] = {}
 
     def put(self, stages: list[Stage], current: str) -> None:
         """Show these stages; `current` is the key of the open or chosen row."""
+        if self._current != current:
+            # What was large is small now, and the other way round.
+            for key in (self._current, current):
+                self._drawings.pop(key, None)
         self._stages, self._current = stages, current
         self._arrange()
+
+    def draw(self, drawings: dict[str, Drawing]) -> None:
+        """Show these drawings, by the key of their stage; the empty key is the stock."""
+        self._drawings = drawings
+        self._arrange()
+
+    def shown(self) -> tuple[str, ...]:
+        """The keys of the stages that fit, in their order."""
+        return tuple(cell.stage.key for cell in self._cells if not cell.isHidden() and cell.stage is not None)
+
+    @property
+    def current(self) -> str:
+        """The key of the large one."""
+        return self._current
 
     def resizeEvent(self, _event: object) -> None:  # noqa: N802
         """Choose again which fit."""
@@ -190,6 +231,7 @@ class Strip(QWidget):
                 wide = one * weights[index]
                 cell.setGeometry(round(left), 1, round(left + wide) - round(left), self.height() - 2)
                 cell.put(shown[index], current=shown[index].key == self._current)
+                cell.draw(self._drawings.get(shown[index].key))
                 left += wide
 
     def _clicked(self) -> None:

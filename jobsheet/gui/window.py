@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from jobsheet.gui.open_row import OpenRow
     from jobsheet.gui.row_edits import RowEdits
     from jobsheet.gui.shown import Section
+    from jobsheet.gui.stage_work import Solids
     from jobsheet.gui.strip import Strip
 
 translate = QCoreApplication.translate
@@ -77,6 +78,13 @@ class Window(QMainWindow):
         from jobsheet.gui.answering import Answering
 
         return Answering(self)
+
+    @cached_property
+    def solids(self) -> Solids:
+        """The pictures of the stages from solids, made beside this thread."""
+        from jobsheet.gui.stage_work import Solids
+
+        return Solids(self)
 
     @cached_property
     def files(self) -> Files:
@@ -483,6 +491,8 @@ class Window(QMainWindow):
         """Nothing unsaved is put away without being asked for."""
         if self._editors_closed() and self.files.may_put_away():
             self.files.journal.clear()
+            if "solids" in self.__dict__:
+                self.solids.work.halt()
             event.accept()
         else:
             event.ignore()

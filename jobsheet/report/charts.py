@@ -163,7 +163,7 @@ def chance_chart(
     items += _levels(frame)
     for item in items:  # words keep off band edges and level lines too
         if isinstance(item, Line) and not item.closed:
-            placer.line(item.points)
+            placer.line(item.points, faint=True)
     old = _curve(before, scale, most, at)
     placer.line(old)
     items.append(Line(old, 1.2, "pencil", ink="pencil"))
@@ -342,13 +342,20 @@ def _learned_words(
     band = f"9 in 10 between {_round_size(low)} and {_round_size(high)}"
     target = min(curve, key=lambda point: abs(point[1] - (frame[1] + (frame[3] - frame[1]) * 0.27)))
     wide = max(text_width(words, "strong"), text_width(band, "caption"))
-    choices = []
-    for part in (0.1, 0.16, 0.24, 0.32, 0.4, 0.05, 0.5, 0.6, 0.7, 0.8, 0.9):
-        y = frame[1] + (frame[3] - frame[1]) * part
-        places = [target[0] + away for away in (30.0, 45.0, 60.0, 80.0, 100.0)]
-        places += [target[0] - away - wide for away in (30.0, 60.0, 90.0)]
-        choices += [(Text(x, y, words, "strong"), Text(x, y + 11, band, "caption")) for x in places]
-    found = placer.put(choices)
+    parts = (0.1, 0.16, 0.24, 0.32, 0.4, 0.05, 0.5, 0.6, 0.7, 0.8, 0.9)
+
+    def beside(ways: Sequence[float]) -> list[tuple[Text, ...]]:
+        heights = [frame[1] + (frame[3] - frame[1]) * part for part in parts]
+        return [
+            (Text(target[0] + way, y, words, "strong"), Text(target[0] + way, y + 11, band, "caption"))
+            for y in heights
+            for way in ways
+        ]
+
+    # To the right first: at the left its line would cross that of the plan.
+    found = placer.put(beside((30.0, 45.0, 60.0, 80.0, 100.0, 18.0))) or placer.put(
+        beside([-away - wide for away in (30.0, 60.0, 90.0)])
+    )
     if not found:
         return []
     left, top, right, _ = box_of(found)

@@ -28,7 +28,7 @@ from jobsheet.report.holding_view import holding_picture, jaw_words, signs
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
-from jobsheet.report.stage_view import after_picture
+from jobsheet.report.stage_view import after_picture, from_above
 from jobsheet.report.steps import TIGHT, measures_of, steps_of
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
@@ -148,7 +148,11 @@ def _page(
     if count > 1:
         text += f", sheet {index + 1} of {count}"
     before = parts[index - 1][-1].number if index and len(parts) > index - 1 and parts[index - 1] else ""
-    held = plan.once(_held, course, high, before) if index else plan.once(_held, course, FIRST if high > SMALLEST else SMALLEST, None)
+    held = (
+        plan.once(_held, course, high, before)
+        if index
+        else plan.once(_held, course, FIRST if high > SMALLEST else SMALLEST, None)
+    )
     blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *held, Rule()]
     at_points = any(_goes_to(course, step) for step in steps) or (count == 1 and index == 0)
     if index == 0:
@@ -189,7 +193,7 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
         return _held_first(plan, course, datums, facts, high)
     hold = holding_picture(set_up, course.lie, datums, 150, high)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    zero = zero_picture(set_up, course.lie, points, datums, 200, high)
+    zero = zero_picture(set_up, course.lie, points, datums, 200, high, from_above(plan.stages, set_up.key))
     return (
         Columns(
             parts=(
@@ -214,7 +218,7 @@ def _held_first(
     set_up = course.set_up
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
     hold = holding_picture(set_up, course.lie, datums, 148, high)
-    zero = zero_picture(set_up, course.lie, points, datums, 190, high)
+    zero = zero_picture(set_up, course.lie, points, datums, 190, high, from_above(plan.stages, set_up.key))
     after = after_picture(plan.stages, set_up.key, datums, 142, high)
     pictures: list[tuple[Picture, ...]] = [
         (Picture("Hold", hold),),

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from jobsheet.drawing.picture import Drawing
+from jobsheet.drawing.picture import Drawing, Item
 from jobsheet.model.job import Job
 from jobsheet.model.lying import Lying
 from jobsheet.model.setting import Setting
@@ -60,6 +60,24 @@ def after_picture(
     items = stage_items(stage, lie, "iso", placed)
     letters = datum_letters(_held_view(placed, lie), _size(lie), _as_held(lie, datums))
     return Drawing(width, height, (*items, *letters))
+
+
+def from_above(stages: list[Stage], set_up: str) -> Callable[[float, float, float], tuple[Item, ...]] | None:
+    """The lines of the work from above as a set-up begins, for a left lower corner and a scale [points a metre]."""
+    found = after_set_up(stages, set_up)
+    if found is None or found[1].cut is None:
+        return None
+    first = next(stage.cut for stage in stages if stage.cut is not None and stage.cut.set_up == set_up)
+    lie = first.before
+
+    def seen(x0: float, y0: float, scale: float) -> tuple[Item, ...]:
+        from jobsheet.stages.pictures import Placed, corner_on, stage_items
+
+        left, low = corner_on(lie, "plan")
+        one = scale / 1e3
+        return stage_items(found[0], lie, "plan", Placed(one, x0 - left * one, y0 + low * one), now=False)
+
+    return seen
 
 
 def finished_view(

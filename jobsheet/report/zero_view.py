@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Callable
 
 from jobsheet.drawing.marks import mark_at
 from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
@@ -12,6 +13,8 @@ from jobsheet.model.lying import Lying, in_jaws
 from jobsheet.report.isometric import datum_letter
 from jobsheet.report.points import Point
 
+#: Lines of the work from above, for the left lower corner on the picture and a scale.
+Seen = Callable[[float, float, float], tuple[Item, ...]]
 JAW = 11.0
 #: From so many points on their numbers all stand on the same side.
 CROWD = 8
@@ -26,8 +29,13 @@ def zero_picture(
     datums: tuple[tuple[str, str], ...],
     width: float,
     height: float,
+    seen: Seen | None = None,
 ) -> Drawing:
-    """Seen from above, the person below: nothing here is turned the other way round."""
+    """Seen from above, the person below: nothing here is turned the other way round.
+
+    `seen` gives the lines of the work itself for a left lower corner and a scale [points a metre]; without it
+    the work is its outline.
+    """
     along, across, _ = lie.size
     left, right, bottom = 34.0, 40.0, 36.0
     # Room for a letter behind the far jaw, where there is one.
@@ -38,6 +46,8 @@ def zero_picture(
     y0 = top + (height - top - bottom - high) / 2
     items: list[Item] = [*jaws(set_up, lie, x0, y0, wide, high)]
     items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
+    if seen is not None:
+        items += seen(x0, y0 + high, scale)
     size = _lettering(points, scale)
     for point in points:
         x, y = lie.from_corner(set_up, point.x, point.y)

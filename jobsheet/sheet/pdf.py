@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from io import BytesIO
 
+from jobsheet.drawing.picture import Drawing
 from jobsheet.report.blocks import Document
 from jobsheet.sheet.fonts import font_name, printable
 from jobsheet.sheet.pages import drawn
@@ -61,3 +62,20 @@ def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
             name = f"{document.name} {count}.yaml"
         found[name] = document.source
     return list(found.items())
+
+
+def picture_pdf(drawing: Drawing, title: str) -> bytes:
+    """One drawing on a page of its own size."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    out = BytesIO()
+    canvas = Canvas(
+        out, pagesize=(drawing.width, drawing.height), invariant=1, pageCompression=1,
+        initialFontName=font_name(bold=False), lang="en", displayDocTitle=True,
+    )  # fmt: skip
+    canvas.setTitle(printable(title)[:300])
+    canvas.setCreator("Jobsheet")
+    paint(canvas, drawing, 0, drawing.height)
+    canvas.showPage()
+    canvas.save()
+    return out.getvalue()

@@ -11,9 +11,9 @@ from typing import Any
 
 import numpy as np
 
-from jobsheet.drawing.picture import Drawing, Item, Line, Point
+from jobsheet.drawing.picture import Drawing, Item, Line, Point, Text
 from jobsheet.model.lying import NORMALS, Lying
-from jobsheet.model.shape import Hole
+from jobsheet.model.shape import Edge, Groove, Hole, Slab
 from jobsheet.stages.hidden import Lines, chained, hidden_lines
 from jobsheet.stages.solids import MM, Stage
 
@@ -174,6 +174,57 @@ def _hull(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
         return kept[:-1]
 
     return half(points) + half(points[::-1])
+
+
+def size_items(stage: Stage, lie: Lying, placed: Placed, units: str = "mm") -> tuple[Item, ...]:
+    """The sizes that this step makes: a layer's depth at the right corner, the diameter of the first hole of each size."""
+    cut = stage.cut
+    if cut is None:
+        return ()
+    items: list[Item] = []
+    said: set[str] = set()
+    along, across, high = (size * MM for size in lie.size)
+    for sized in sorted(cut.shapes, key=lambda one: -sum(one.corners[0]) if one.corners else 0.0):
+        shape = sized.shape
+        if isinstance(shape, Hole) and not shape.threaded:
+            words, round_ = _length(shape.diameter, units), True
+            x, y = (value * MM for value in sized.corners[0])
+            reach = shape.diameter * MM * 0.35
+            spot = (x + reach, y + reach, high)
+        elif isinstance(shape, Slab):
+            words, round_, spot = (
+                _length(shape.depth, units),
+                False,
+                (along, across, high - shape.depth * MM / 2),
+            )
+        elif isinstance(shape, Edge):
+            words, round_, spot = _length(shape.width, units), False, (along, across, high)
+        elif isinstance(shape, Groove):
+            words, round_ = _length(shape.width, units), False
+            x, y = (value * MM for value in sized.corners[1])
+            spot = (x, y, high)
+        else:
+            continue
+        if words in said:
+            continue
+        said.add(words)
+        start = placed.at(*_on(lie, "iso", spot))
+        end = (start[0] + 11, start[1] - (11 if round_ else 0))
+        items.append(Line((start, end), "thin", ink="pencil"))
+        items.append(Text(end[0] + 3, end[1] + 3, f"⌀ {words}" if round_ else words, "size"))
+    return tuple(items)
+
+
+def _length(value: float, units: str) -> str:
+    text = f"{value * 1e3:.2f}" if units == "mm" else f"{value / 0.0254:.3f}"
+    return text.rstrip("0").rstrip(".")
+
+
+def _on(lie: Lying, view: str, point: tuple[float, float, float]) -> tuple[float, float]:
+    """A place of the work as it lies [mm] on the picture plane."""
+    x, y, _ = np.array(VIEWS[view], float) @ np.array(point, float)
+    left, low = corner_on(lie, view)
+    return float(x) + left, float(y) + low
 
 
 def _threads(stage: Stage, lie: Lying, view: str, placed: Placed) -> list[Item]:

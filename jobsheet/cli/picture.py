@@ -1,0 +1,55 @@
+"""`jobsheet picture JOB [--after NUMBER] [--view VIEW] -o FILE`: the work after a step as a line drawing, SVG or PDF."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from jobsheet.errors import CommandError
+
+#: Size of the drawing [points]: half an A4 page.
+WIDE, HIGH = 480.0, 360.0
+
+
+@click.command("picture")
+@click.argument("job", type=click.Path())
+@click.option(
+    "--after", type=int, help="the number of the step; without it the work when all is done; 0 for the stock"
+)
+@click.option("--view", type=click.Choice(["iso", "plan", "front", "side"]), default="iso", show_default=True)
+@click.option("-o", "--output", type=click.Path(), required=True, help="FILE.svg or FILE.pdf")
+def command(job: str, after: int | None, view: str, output: str) -> int:
+    """The work as it is held after a step, hidden lines left out or dashed; what the step cut is heavy."""
+    from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.report.stage_view import stages_of
+    from jobsheet.stages.pictures import picture
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.writing import write_file
+
+    target = Path(output)
+    if target.suffix.lower() not in (".svg", ".pdf"):
+        raise CommandError(f"{target.name} is neither .svg nor .pdf; write, for example, {target.stem}.svg.")
+    plan = read_job(job)
+    stages = stages_of(plan, Reckoner().reckon(plan).settings)
+    stage, words = stages[-1], "finished"
+    if after is not None:
+        found = [one for one in stages[1:] if one.cut is not None and one.cut.number == after]
+        if after and not found:
+            there = ", ".join(str(one.cut.number) for one in stages[1:] if one.cut is not None)
+            raise CommandError(f"There is no step {after} in this job; there are {there}.")
+        stage, words = (found[0], f"after step {after}") if after else (stages[0], "stock")
+    drawing = picture(
+        stage, view, WIDE, HIGH, hidden=view != "iso", now=after is not None, margin=(24, 24, 24, 24)
+    )
+    title = f"{plan.part.number} {plan.part.name}, {words}".strip(" ,")
+    if target.suffix.lower() == ".svg":
+        from jobsheet.drawing.svg import svg_text
+
+        write_file(target, svg_text(drawing, title).encode())
+    else:
+        from jobsheet.sheet.pdf import picture_pdf
+
+        write_file(target, picture_pdf(drawing, title))
+    click.echo(f"{title}, {view}: {target}")
+    return 0
