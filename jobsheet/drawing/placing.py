@@ -41,22 +41,23 @@ class Placer:
         self.frame = frame
         self._boxes: list[Box] = []
         self._points: list[Point] = []
+        self._faint: list[Point] = []
 
-    def line(self, points: Sequence[Point]) -> None:
-        """A line that labels keep off; taken as points not far from one another."""
+    def line(self, points: Sequence[Point], *, faint: bool = False) -> None:
+        """A line that labels keep off, a faint one only where there is room elsewhere."""
+        kept = self._faint if faint else self._points
         for (x1, y1), (x2, y2) in pairwise(points):
             steps = max(1, int(max(abs(x2 - x1), abs(y2 - y1)) / 3))
-            self._points += [
-                (x1 + (x2 - x1) * at / steps, y1 + (y2 - y1) * at / steps) for at in range(steps + 1)
-            ]
+            kept += [(x1 + (x2 - x1) * at / steps, y1 + (y2 - y1) * at / steps) for at in range(steps + 1)]
 
     def box(self, box: Box) -> None:
         """A place that is taken."""
         self._boxes.append(box)
 
-    def free(self, box: Box, room: float = 2.0) -> bool:
-        """Whether a box lies inside the frame and off everything."""
+    def free(self, box: Box, room: float = 2.0, *, faint: bool = True) -> bool:
+        """Whether a box lies inside the frame and off everything; without `faint` a faint line may cross it."""
         left, top, right, bottom = box[0] - room, box[1] - room, box[2] + room, box[3] + room
+        lines = [*self._points, *self._faint] if faint else self._points
         inside = (
             box[0] >= self.frame[0]
             and box[1] >= self.frame[1]
@@ -66,14 +67,16 @@ class Placer:
         return (
             inside
             and not any(left < b[2] and b[0] < right and top < b[3] and b[1] < bottom for b in self._boxes)
-            and not any(left < x < right and top < y < bottom for x, y in self._points)
+            and not any(left < x < right and top < y < bottom for x, y in lines)
         )
 
     def put(self, choices: Iterable[tuple[Text, ...]]) -> tuple[Text, ...]:
         """The first of the choices that is free, and it is taken then; nothing where none is."""
-        for texts in choices:
-            found = box_of(texts)
-            if self.free(found):
-                self.box(found)
-                return texts
+        listed = list(choices)
+        for faint in (True, False):
+            for texts in listed:
+                found = box_of(texts)
+                if self.free(found, faint=faint):
+                    self.box(found)
+                    return texts
         return ()
