@@ -323,6 +323,10 @@ def _show_log(card: Any, log: Any) -> None:
     columns(rows, "  ", under)
 
 
+def _trials(count: int) -> str:
+    return "1 trial" if count == 1 else f"{count} trials"
+
+
 def _show_capacity(one: Any) -> None:
     """A capacity in words; shares are of the card's peak or of the class value."""
     of = "card's peak torque" if one.limit == "spindle-torque" else "class value"
@@ -365,7 +369,9 @@ def merge_command(machine: str, file: str) -> int:
     from jobsheet.storage.proof_log import merge
 
     done = merge(find_card(machine).name, file)
-    click.echo(f"{_records(len(done.added))} taken over, {_records(done.known)} were there already.")
+    click.echo(
+        f"{_records(len(done.added))} taken over, {_records(done.known)} {'was' if done.known == 1 else 'were'} there already."
+    )
     for problem in done.problems:
         click.echo(f"{Path(file).name}: {problem}")
     return 1 if done.problems else 0

@@ -47,7 +47,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
         if spent is not None:
             ends = _ended(spent, ladder)
             break
-        made, why = pick({limit: target for limit, target in targets.items() if target})
+        made, why = pick({limit: target for limit, target in targets.items() if target}, growing)
         if made is None:
             ends = why
             break
@@ -107,7 +107,8 @@ class Made(Struct, frozen=True, kw_only=True):
 
 
 Targets = Mapping[str, float]
-Pick = Callable[[Targets], "tuple[Made | None, str]"]
+#: From what each limit may be asked, and what the nearest was asked last, to the next cut or the reason why there is none.
+Pick = Callable[[Targets, Targets], "tuple[Made | None, str]"]
 
 
 def attempt(ladder: Ladder, texts: Mapping[str, str], name: str = "") -> Made:
@@ -127,6 +128,15 @@ def _within(made: Made, targets: Targets) -> bool:
     """Whether no learned limit is asked for more than is allowed, and no other gives out."""
     asks = all(one.share <= targets.get(one.limit, math.inf) * (1 + 1e-6) for one in made.asked)
     return asks and bool(made.asked) and not refused_by.by_limits(made.found)
+
+
+def _grows(made: Made, clean: Targets) -> bool:
+    """Whether it asks more than was cut cleanly already: anything else would teach nothing."""
+    return all(one.share > clean.get(one.limit, 0.0) * HARDLY for one in made.asked)
+
+
+#: Less than this times the last clean cut is the same cut again (estimate: what a dial can be set to).
+HARDLY = 1.02
 
 
 def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
@@ -187,7 +197,7 @@ def _milling(ladder: Ladder) -> Pick:
         last["depth"] = size
         return made
 
-    def pick(targets: Targets) -> tuple[Made | None, str]:
+    def pick(targets: Targets, clean: Targets) -> tuple[Made | None, str]:
         start = max(last[grows], least[grows])
         bottom = at(start)
         if not _within(bottom, targets):
@@ -196,13 +206,14 @@ def _milling(ladder: Ladder) -> Pick:
                 if made is not None:
                     return made, ""
             return None, _why(bottom, targets, f"even {bottom.name}", ladder)
-        size = cuts.settled(largest(targets, grows, start, deepest), units, last[grows])
-        size = max(size, start)
-        if size <= last[grows] * (1 + 1e-6):
-            over = at(min(size * 1.25, deepest))
-            return None, _why(over, targets, "more", ladder)
-        last[grows] = size
-        return at(size), ""
+        most = largest(targets, grows, start, deepest)
+        for finest in (False, True):
+            size = max(cuts.settled(most, units, last[grows], finest=finest), start)
+            made = at(size)
+            if size > last[grows] * (1 + 1e-6) and _grows(made, clean):
+                last[grows] = size
+                return made, ""
+        return None, _why(at(min(most * 1.25, deepest)), targets, "more", ladder)
 
     return pick
 
@@ -246,10 +257,10 @@ def _from_list(ladder: Ladder) -> Pick:
     able: list[Made] = []
     last = 0.0
 
-    def pick(targets: Targets) -> tuple[Made | None, str]:
+    def pick(targets: Targets, clean: Targets) -> tuple[Made | None, str]:
         nonlocal last, able
         if not last:
-            first, able = _first_of(ladder, rows, targets)
+            first, able = _first_of(ladder, rows, targets, clean)
             if first is None:
                 problem = next((one.found.problem for one in rows if one.found.problem), "")
                 least = next((one for one in rows if one.asked), None)
@@ -268,7 +279,9 @@ def _from_list(ladder: Ladder) -> Pick:
     return pick
 
 
-def _first_of(ladder: Ladder, rows: list[Made], targets: Targets) -> tuple[Made | None, list[Made]]:
+def _first_of(
+    ladder: Ladder, rows: list[Made], targets: Targets, clean: Targets
+) -> tuple[Made | None, list[Made]]:
     """The first drill or thread, and all others at its speed; it asks nothing hard of hand, holding and cutter either."""
     own = {one.name: one.found.value("spindle_speed") or 0.0 for one in rows}
     best: Made | None = None
@@ -279,6 +292,7 @@ def _first_of(ladder: Ladder, rows: list[Made], targets: Targets) -> tuple[Made 
             one
             for one in _listed(ladder, typed)
             if _within(one, targets)
+            and _grows(one, clean)
             and own[one.name] * SLOWEST <= speed <= own[one.name] * 1.001
             and one.found.easy
         ]

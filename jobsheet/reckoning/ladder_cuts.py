@@ -46,14 +46,15 @@ class Choice(Struct, frozen=True):
     texts: tuple[tuple[str, str], ...]
 
 
-def settled(value: float, units: str, last: float = 0.0) -> float:
-    """The roundest size that is not above this one [m] and still grows on the last."""
+def settled(value: float, units: str, last: float = 0.0, *, finest: bool = False) -> float:
+    """The roundest size that is not above this one [m] and still grows on the last; or with the finest step."""
     unit = 1e-3 if units == "mm" else INCH
-    for step in _STEPS[units]:
+    steps = _STEPS[units]
+    for step in steps[-1:] if finest else steps:
         size = math.floor(value / unit / step + 1e-6) * step * unit
         if size >= value * _WORTH and size >= last * _GROWS:
             return size
-    return math.floor(value / unit / _STEPS[units][-1] + 1e-6) * _STEPS[units][-1] * unit
+    return math.floor(value / unit / steps[-1] + 1e-6) * steps[-1] * unit
 
 
 def size_text(value: float, units: str) -> str:

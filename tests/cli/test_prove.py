@@ -1,0 +1,154 @@
+"""`jobsheet prove` as a shell sees it: a whole story, and every way it can go wrong."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from jobsheet.__main__ import main
+
+SLOT = (
+    "knee-mill-k-2",
+    "--cutter",
+    "end mill 20 mm, 4 teeth, 45 mm out",
+    "--material",
+    "S235",
+    "--kind",
+    "slot",
+)
+
+
+def told(capsys, *arguments):
+    code = main(["prove", *arguments])
+    found = capsys.readouterr()
+    return code, found.out, found.err
+
+
+def test_the_whole_story(capsys, tmp_path, own_home):
+    sheet = tmp_path / "sheet.pdf"
+    code, out, _ = told(
+        capsys, "plan", *SLOT, "-o", str(sheet), "--operator", "EM", "--second", "T", "--json"
+    )
+    ladder = json.loads(out)
+    assert code == 0
+    assert sheet.read_bytes().startswith(b"%PDF")
+    first = ladder["rungs"][0]
+    code, out, _ = told(
+        capsys,
+        "enter",
+        *SLOT,
+        "--size",
+        first["size"],
+        "--outcome",
+        "1",
+        "--seconds",
+        f"{first['seconds']:.1f}",
+        "--role",
+        "Trainer",
+    )
+    assert code == 0
+    assert "is in the log: clean" in out
+    assert "Next rung:" in out
+    code, out, _ = told(
+        capsys,
+        "enter",
+        *SLOT,
+        "--size",
+        ladder["rungs"][1]["size"],
+        "--outcome",
+        "chatter",
+        "--note",
+        "ringing",
+    )
+    assert code == 1
+    assert "No further rung" in out
+    code, out, _ = told(capsys, "show", "knee-mill-k-2", "--json")
+    data = json.loads(out)
+    assert {one["outcome"] for one in data["trials"]} == {"clean", "chatter"}
+    chatter = next(one for one in data["learned"] if (one["limit"], one["process"]) == ("chatter", "slot"))
+    assert chatter["low"] < chatter["median"] < chatter["high"]
+    wrong = next(one["id"] for one in data["trials"] if one["outcome"] == "chatter")
+    code, out, _ = told(capsys, "strike", "knee-mill-k-2", wrong[:6], "--note", "wrong machine")
+    assert code == 0
+    code, out, _ = told(capsys, "show", "knee-mill-k-2")
+    assert "struck out" in out
+    assert "1 trial" in out
+    assert "plan to" in out
+
+
+def test_the_shipped_story_in_words(capsys):
+    """Scenario section 3a: taps 2.71 / 3.45 / 7.13 of the card's 4.97 N·m: 55, 70 and 143 %."""
+    code, out, _ = told(capsys, "show", "bench-mill-b-2")
+    assert code == 0
+    assert "invented" in out
+    assert "torque, tap: gives 70 % of the card's peak torque (nine in ten: 55 % to 14" in out
+
+
+def test_two_workshops_merge(capsys, own_home, tmp_path):
+    told(capsys, "enter", *SLOT, "--size", "2 mm", "--outcome", "clean")
+    theirs = tmp_path / "theirs.txt"
+    mine = own_home / "proof" / "knee-mill-k-2.txt"
+    theirs.write_bytes(mine.read_bytes())
+    mine.unlink()
+    code, out, _ = told(capsys, "merge", "knee-mill-k-2", str(theirs))
+    assert (code, out) == (0, "1 record taken over, 0 records were there already.\n")
+    code, out, _ = told(capsys, "merge", "knee-mill-k-2", str(theirs))
+    assert out == "0 records taken over, 1 record was there already.\n"
+
+
+def test_a_refused_ladder_gives_1_and_its_reason(capsys):
+    code, out, _ = told(
+        capsys,
+        "plan",
+        "bench-mill-b-1",
+        "--cutter",
+        "slot drill 10 mm",
+        "--material",
+        "AZ31",
+        "--kind",
+        "slot",
+    )
+    assert code == 1
+    assert "No ladder. No test cuts in magnesium" in out
+
+
+def test_a_torn_log_is_told_and_the_rest_counts(capsys, own_home):
+    told(capsys, "enter", *SLOT, "--size", "2 mm", "--outcome", "clean")
+    path = own_home / "proof" / "knee-mill-k-2.txt"
+    path.write_bytes(path.read_bytes() + b"\nmachine: knee-mill-k-2\ndate: 20")
+    code, out, _ = told(capsys, "show", "knee-mill-k-2")
+    assert code == 1
+    assert "never finished" in out
+    assert "1 trial" in out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (("plan", "no-such", *SLOT[1:]), "no machine card"),
+        (("plan", *SLOT, "--set", "width"), "FIELD=TEXT"),
+        (("plan", *SLOT, "--set", "width=6 mm"), "width"),
+        (("plan", *SLOT, "--chance", "2"), "0.10 is usual"),
+        (("plan", *SLOT, "--units", "feet"), "feet"),
+        (("enter", *SLOT, "--outcome", "1"), "Depth is empty"),
+        (("enter", *SLOT, "--size", "2 mm", "--outcome", "great"), "1 clean"),
+        (("enter", *SLOT, "--size", "2 mm", "--outcome", "1", "--tachometer", "fast"), "spindle speed"),
+        (("strike", "knee-mill-k-2", "abc", "--note", "x"), "no trial"),
+        (("merge", "knee-mill-k-2", "README.md"), "no record of a proof log"),
+        (("show", "no-such"), "no machine card"),
+    ],
+)
+def test_what_cannot_be_done_gives_2_and_a_sentence(capsys, arguments, says):
+    code, _, err = told(capsys, *arguments)
+    assert code == 2
+    assert says in err
+    assert "Traceback" not in err
+
+
+def test_a_job_is_not_written_over(capsys, tmp_path):
+    there = tmp_path / "plate.yaml"
+    there.write_text("format: 1\n", encoding="utf-8")
+    code, _, err = told(capsys, "plan", *SLOT, "-o", str(there))
+    assert code == 2
+    assert "no PDF" in err
