@@ -1,6 +1,6 @@
 """Every row of the demo scenario's section 9, in its order, by the cards and the materials that are shipped.
 
-The two rows "Learned torque" and "Learned frame" belong to proving and are not here. Tolerances are half of the last
+The two rows "Learned torque" and "Learned frame" are in `tests/proving/test_scenario_stories.py`. Tolerances are half of the last
 digit that is printed.
 """
 

@@ -76,7 +76,10 @@ def posterior(
 
 
 def _likelihood(trials: Sequence[Said], places: Array, ageing: float) -> Array:
-    """Of the capacity today, from the oldest trial on: what each day showed, blurred by the time until the next."""
+    """Of the capacity today, from the oldest trial on: what each day showed, blurred by the time until the next.
+
+    Card and class are what is assumed of the capacity today, so that old proof fades into them and no further.
+    """
     found = np.zeros_like(places)
     ages = sorted({one.age for one in trials}, reverse=True)
     for age, until in pairwise([*ages, 0]):
