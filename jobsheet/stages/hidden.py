@@ -147,9 +147,10 @@ def _covered(start: Any, end: Any, front: Any, eps: float, behind: Any) -> list[
         tri = some[place]
         lows, highs = np.zeros(len(edge)), np.ones(len(edge))
         p2, d2 = p[edge], (q - p)[edge]
+        # The rim of a nearer face covers too: what lies exactly behind an outline is not drawn twice.
         conditions = [
             (
-                np.einsum("ij,ij->i", p2[:, :2] - origin[tri], inward[tri]) - eps,
+                np.einsum("ij,ij->i", p2[:, :2] - origin[tri], inward[tri]) + eps,
                 np.einsum("ij,ij->i", d2[:, :2], inward[tri]),
             )
             for origin, inward in sides

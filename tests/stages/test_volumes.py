@@ -47,7 +47,9 @@ def test_a_drilled_hole_with_its_point():
     """Cylinder and cone of 118°: π/4 d² (h + d / (6 tan 59°))."""
     d, h, angle = 0.014, 0.02, math.radians(118)
     tip = d / 2 / math.tan(angle / 2)
-    assert removed(hole(diameter=d, depth=h, angle=angle)) == pytest.approx(polygon(d) * (h + tip / 3), rel=1e-3)
+    assert removed(hole(diameter=d, depth=h, angle=angle)) == pytest.approx(
+        polygon(d) * (h + tip / 3), rel=1e-3
+    )
 
 
 def test_a_hole_through_ends_at_the_bottom():
@@ -57,7 +59,9 @@ def test_a_hole_through_ends_at_the_bottom():
 def test_a_countersink_is_a_cone():
     """π/12 d² d/2 for 90°."""
     d = 0.016
-    assert removed(hole(diameter=d, depth=0.0, angle=math.pi / 2)) == pytest.approx(polygon(d) * d / 6, rel=1e-3)
+    assert removed(hole(diameter=d, depth=0.0, angle=math.pi / 2)) == pytest.approx(
+        polygon(d) * d / 6, rel=1e-3
+    )
 
 
 def test_a_slot_with_round_ends():
@@ -76,7 +80,9 @@ def test_a_pocket_with_rounded_corners():
     assert removed(pocket) == pytest.approx(flat * depth, rel=1e-3)
 
 
-@pytest.mark.parametrize(("side", "across"), [("left", 0.05), ("right", 0.05), ("front", 0.08), ("rear", 0.08)])
+@pytest.mark.parametrize(
+    ("side", "across"), [("left", 0.05), ("right", 0.05), ("front", 0.08), ("rear", 0.08)]
+)
 def test_a_step_along_each_side(side, across):
     assert removed(Sized(shape=Edge(side, 0.01, 0.012), depth=0.012)) == pytest.approx(0.01 * 0.012 * across)
 
@@ -88,12 +94,19 @@ def test_a_layer_off_the_top():
 def test_edges_broken_all_round():
     """Four prisms of half c², less what two of them share at each corner: c³/3 four times."""
     c = 0.001
-    assert removed(Sized(shape=Bevel(c))) == pytest.approx(c**2 / 2 * 2 * (0.08 + 0.05) - 4 * c**3 / 3, rel=1e-3)
+    assert removed(Sized(shape=Bevel(c))) == pytest.approx(
+        c**2 / 2 * 2 * (0.08 + 0.05) - 4 * c**3 / 3, rel=1e-3
+    )
 
 
 sizes = st.floats(0.001, 0.012)
 places = st.tuples(st.floats(0.0, 0.08), st.floats(0.0, 0.05))
-holes = st.builds(lambda at, d, h: hole(*at, diameter=d, depth=h, angle=math.radians(118)), places, sizes, st.floats(0.001, 0.04))
+holes = st.builds(
+    lambda at, d, h: hole(*at, diameter=d, depth=h, angle=math.radians(118)),
+    places,
+    sizes,
+    st.floats(0.001, 0.04),
+)
 
 
 @settings(max_examples=40, deadline=None)
@@ -109,7 +122,9 @@ def test_the_order_of_the_sweeps_does_not_matter(shapes):
 @settings(max_examples=40, deadline=None)
 @given(st.lists(holes, min_size=1, max_size=6))
 def test_a_step_never_adds_metal(shapes):
-    stages = Modeller().stages(Course(BOX, tuple(cut(str(index), shape) for index, shape in enumerate(shapes))))
+    stages = Modeller().stages(
+        Course(BOX, tuple(cut(str(index), shape) for index, shape in enumerate(shapes)))
+    )
     volumes = [stage.volume for stage in stages]
     assert all(after <= before + 1e-12 for before, after in zip(volumes, volumes[1:], strict=False))
 
@@ -126,8 +141,18 @@ def test_a_step_never_adds_metal(shapes):
         (Sized(shape=Edge("left", 0.08, 0.03), depth=0.03),),  # all of it
         (Sized(shape=Slab(0.03), depth=0.03),),
         (Sized(shape=Recess(0.04, 0.025, 0.02, 0.02, 0.0, 0.005), corners=((0.04, 0.025),), depth=0.005),),
-        (Sized(shape=Groove(0.04, 0.025, 0.04, 0.025, 0.01, 0.005), corners=((0.04, 0.025),) * 2, depth=0.005),),
-        (Sized(shape=Groove(0.04, 0.025, 0.05, 0.025, 0.01, 0.0), corners=((0.04, 0.025), (0.05, 0.025)), depth=0.0),),
+        (
+            Sized(
+                shape=Groove(0.04, 0.025, 0.04, 0.025, 0.01, 0.005), corners=((0.04, 0.025),) * 2, depth=0.005
+            ),
+        ),
+        (
+            Sized(
+                shape=Groove(0.04, 0.025, 0.05, 0.025, 0.01, 0.0),
+                corners=((0.04, 0.025), (0.05, 0.025)),
+                depth=0.0,
+            ),
+        ),
     ],
 )
 def test_what_is_degenerate_is_drawn_and_never_fails(shapes):
@@ -141,7 +166,10 @@ def test_what_is_degenerate_is_drawn_and_never_fails(shapes):
 
 #: Steps whose figures count a rectangle where a slot's hole is already there, or whose work is shorter than the stock.
 _COUNTED_OTHERWISE = {
-    ("hm-101-setting-block", 90): "figures of a chamfer count all edges, top and bottom; the solid the top ones",
+    (
+        "hm-101-setting-block",
+        90,
+    ): "figures of a chamfer count all edges, top and bottom; the solid the top ones",
     ("hm-102-slide-plate", 90): "the ends of the slot were plunged before",
     ("hm-102-slide-plate", 100): "the ends of the slot were plunged before",
     ("hm-102-slide-plate", 105): "the ends of the slot were plunged before",
