@@ -43,7 +43,7 @@ _STOP_RULE = "proving-stop-rule"
 INITIALLED = 1.7
 #: The deferring words of a test, after safety-notes section 1.
 ISOLATOR = "Guards and wiring stay as the maker left them; anything to repair: off, isolated, and by a person competent for it."
-SUPERVISION = "The machine's manual, local rules and the person in charge go before this sheet."
+SUPERVISION = "The machine’s manual, local rules and the person in charge go before this sheet."
 
 
 class Initialled(Struct, frozen=True, kw_only=True):
@@ -228,7 +228,9 @@ def _lightened(ladder: Ladder) -> bool:
 
 
 def _row(ladder: Ladder, rung: Rung) -> RungRow:
-    number, _, unit = rung.size.rpartition(" ") if ladder.grows != "size" else (rung.size, "", "")
+    number, _, unit = (
+        rung.size.rpartition(" ") if ladder.grows != "size" else (rung.size.replace("letter ", ""), "", "")
+    )
     note = f"dial {rung.dial}, {rung.handle}" if rung.dial else ""
     if _lightened(ladder):
         wide, deep = rung.width.rpartition(" "), rung.depth.rpartition(" ")

@@ -15,6 +15,7 @@ NUMBER, GAP = 22.0, 6.0
 #: Shares of what is left: size, spindle, pace, what it asks; and of the boxes for seconds, heard, seen, outcome, initials.
 PLANNED = (0.28, 0.165, 0.265, 0.29)
 BOXES = (("seconds", 0.21), ("heard", 0.29), ("seen", 0.29), ("outcome", 0.21))
+INITIALLED = (("seconds", 0.2), ("heard", 0.19), ("seen", 0.19), ("outcome", 0.22), ("initials", 0.2))
 #: With boxes beside it what is planned takes so much of the width.
 HALF = 0.62
 
@@ -46,7 +47,7 @@ def _boxes(block: RungRows, room: float) -> list[tuple[str, float, float]]:
     """Caption, left edge and width of each box; none where nothing may be written."""
     if not block.results:
         return []
-    named = [*BOXES, ("initials", 0.24)] if block.initials else list(BOXES)
+    named = INITIALLED if block.initials else BOXES
     whole = sum(share for _, share in named)
     left, wide_ = room * HALF, room * (1 - HALF)
     found = []
@@ -86,7 +87,7 @@ def _row(row: RungRow, edges: list[tuple[float, float]], boxes: list[tuple[str, 
 
 
 def _figure(text: str, unit: str, note: str, left: float, room: float) -> list[Item]:
-    style = "dial" if any(character.isdigit() for character in text[:3]) and len(text) < 16 else "step"
+    style = "dial" if any(character.isdigit() for character in text[:3]) and len(text) < 24 else "step"
     taken = wide(unit, "label") + 3 if unit else 0.0
     lines, size = fitted(text, style, max(room - taken, 20.0), 8.0)
     items, bottom = text_lines(lines[:2], style, left, 0.4, size=size)
