@@ -20,7 +20,7 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.storage.job_file import read_job
 
     plan = read_job(job)
-    found = Reckoner().reckon(plan)
+    found = Reckoner(learns=True).reckon(plan)
     remarks = review(plan, found)
     notes = notes_for(plan, found)
     numbers = {operation.key: operation.number for _, operation in plan.operations()}

@@ -21,7 +21,7 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.storage.job_file import read_job
 
     plan = read_job(job)
-    found = Reckoner().reckon(plan)
+    found = Reckoner(learns=True).reckon(plan)
     if want_json:
         as_json(
             {

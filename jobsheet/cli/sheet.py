@@ -60,7 +60,7 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     from jobsheet.storage.job_file import read_job
 
     job = read_job(path)
-    found = Reckoner().reckon(job)
+    found = Reckoner(learns=True).reckon(job)
     remarks = review(job, found)
     document = document_for(
         job,

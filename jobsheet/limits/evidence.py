@@ -8,13 +8,17 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
+from typing import Any
 
-from jobsheet.model.proof import Capacity
+from jobsheet.model.proof import Capacity, Good
+from jobsheet.model.setting import Setting
 
 #: Noise of one cut, standard deviation of its logarithm (design, Proving): the same cut twice is not the same demand.
 NOISE = 0.12
 #: Further than so many spreads from a cell it is over or under for certain (3 in 100,000 at most are not).
 _CERTAIN = 4.0
+#: `cut before` allows so much more stick-out than the recorded cut had (design, Verdicts).
+LONGER = 1.10
 
 
 def chance_over(capacity: Capacity, share: float, extra_spread: float = 0.0) -> float:
@@ -44,3 +48,61 @@ def chance_over(capacity: Capacity, share: float, extra_spread: float = 0.0) -> 
     for _, weight in cells[:first]:
         total += weight
     return min(total, 1.0)
+
+
+def learned(setting: Setting, limit: str, process: str, fields: Any) -> Capacity | None:
+    """What this machine's trials say of a limit for such a cut; None where they say nothing of it."""
+    if setting.proof is None:
+        return None
+    found = setting.proof.find(limit, process, cutter_kind(fields))
+    return found if found is not None and found.spoke and found.cells else None
+
+
+def cutter_kind(fields: Any) -> str:
+    """The kind of cutter of an operation's fields; empty where there is none."""
+    return getattr(getattr(fields, "cutter", None), "kind", "") or ""
+
+
+def cut_before(capacity: Capacity, share: float, fields: Any) -> Good | None:
+    """The newest recorded good cut of this process and kind of cutter that asked at least as much.
+
+    It counts with its holding noted, with a stick-out that this one does not pass by more than a tenth, and
+    until a later cut ended badly at no more (design, Verdicts).
+    """
+    if not capacity.process:
+        return None
+    out = getattr(getattr(fields, "cutter", None), "stick_out", None)
+    for one in reversed(capacity.good):
+        enough = one.share >= share * (1 - 1e-4) and bool(one.holding) and not one.overtaken
+        if enough and _no_longer(out, one.stick_out):
+            return one
+    return None
+
+
+def _no_longer(out: float | None, recorded: float | None) -> bool:
+    """Whether the cutter stands out no further than then; where only one of the two is noted nobody knows."""
+    if out is None or recorded is None:
+        return out is recorded
+    return out <= recorded * LONGER * (1 + 1e-9)
+
+
+def told(one: Good) -> str:
+    """A trial in brackets: its date and its cutter, without what only counts its teeth."""
+    parts = [part.strip() for part in one.cutter.split(",")]
+    where = [part for part in parts[1:] if part.startswith("drawer")]
+    return f"{one.date}, {', '.join([*parts[:1], *where])}"
+
+
+def dots(capacity: Capacity, factor: float) -> tuple[tuple[float, bool], ...]:
+    """The trials under a bar whose capacity is 1/factor of what the shares were of."""
+    if not capacity.process:
+        return ()
+    return tuple((one.share * factor, True) for one in capacity.good) + tuple(
+        (share * factor, False) for share in capacity.bad
+    )
+
+
+def first_end(capacity: Capacity, outcomes: tuple[str, ...]) -> Good | None:
+    """The lightest cut that gave out so."""
+    found = [one for one in capacity.ends if one.outcome in outcomes]
+    return min(found, key=lambda one: one.share, default=None)

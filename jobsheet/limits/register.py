@@ -35,13 +35,24 @@ LIMITS = (
 )  # fmt: skip
 
 
+#: Limits that trials teach: they are told which process it is.
+LEARNING = (spindle_torque, spindle_power, chatter)
 #: Limits that ask whether something fits, not how hard it is loaded.
 FITS = frozenset({"speed-range", "marked-speed", "flute-length", "headroom", "travel", "table-load"})
 
 
-def limits_of(figures: Figures, setting: Setting, fields: Any = None) -> tuple[Limit, ...]:
-    """Every limit that applies, sorted by nearness; limits of one share stand in the order above."""
-    found = [made for module in LIMITS if (made := module.limit(figures, setting, fields)) is not None]
+def limits_of(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> tuple[Limit, ...]:
+    """Every limit that applies, sorted by nearness; limits of one share stand in the order above.
+
+    `process` is the kind of cut that is proved (`side`, `drill` …), or empty where it is none of them.
+    """
+    asked = [
+        module.limit(figures, setting, fields, process)
+        if module in LEARNING
+        else module.limit(figures, setting, fields)
+        for module in LIMITS
+    ]
+    found = [made for made in asked if made is not None]
     return tuple(sorted(found, key=lambda one: (_no_load(one), *nearness(one))))
 
 

@@ -10,10 +10,10 @@ from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.setting import Setting
 
 
-def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
     """None where nothing turns under power. Its verdict is that of the torque: one cut, one drive."""
     power, speed = figures.value("power"), figures.value("spindle_speed")
-    torque = spindle_torque.limit(figures, setting)
+    torque = spindle_torque.limit(figures, setting, fields, process)
     if power is None or speed is None or torque is None:
         return None
     at = at_speed(setting.machine, speed)
@@ -23,4 +23,5 @@ def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | No
         name="spindle-power", title="Spindle power", demand=power, capacity=at.power, unit="W",
         share=power / at.power, verdict=torque.verdict, low=torque.low * scale, high=torque.high * scale,
         chance=torque.chance, shown=f"{power:.0f} of {at.power:.0f} W", sentence=torque.sentence,
+        learned=torque.learned, evidence=torque.evidence, working=torque.working,
     )  # fmt: skip

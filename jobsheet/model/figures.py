@@ -77,6 +77,8 @@ class Limit(Struct, frozen=True, kw_only=True):
     sentence: str = ""
     learned: bool = False
     working: str = ""
+    #: Trials under the bar: the share that each asked, and whether it was clean.
+    evidence: tuple[tuple[float, bool], ...] = ()
 
 
 #: From the mildest to the worst; `unknown` is never judged.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import astuple
 
 #: How a test cut can end, in the order of their digits on screen and sheet.
 OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke", "too hard to wind")
@@ -10,6 +11,9 @@ OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke"
 SLIPPED = ("vise", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.
 PROCESSES = ("face", "side", "slot", "drill", "tap")
+#: The operation kind of each, and the other way.
+KIND_OF = {"face": "face", "side": "side-mill", "slot": "slot", "drill": "drill", "tap": "tap"}
+PROCESS_OF = {kind: process for process, kind in KIND_OF.items()}
 #: The limits that are learned: both as a factor on what the card or the class gives.
 LEARNED = ("spindle-torque", "chatter")
 
@@ -72,6 +76,9 @@ class Good(Struct, frozen=True, kw_only=True):
     trial: str = ""
     #: A later trial of the same process and kind of cutter ended badly at this share or less.
     overtaken: bool = False
+    #: What it asked as reckoned then [N·m or N/m], and how it ended.
+    demand: float = 0.0
+    outcome: str = ""
 
 
 class Capacity(Struct, frozen=True, kw_only=True):
@@ -99,6 +106,8 @@ class Capacity(Struct, frozen=True, kw_only=True):
     age: int = 0
     #: How many trials said something of it; at 0 it is still what card or class alone say.
     spoke: int = 0
+    #: Trials that ended at this limit, in the order of time; where the process is empty those of every process.
+    ends: tuple[Good, ...] = ()
     #: Only where the process is empty: low, median and high of the machine without any process.
     machine: tuple[float, ...] = ()
 
@@ -112,6 +121,22 @@ class Snapshot(Struct, frozen=True, kw_only=True):
     #: How many trials stand behind it, and how many were struck out.
     trials: int = 0
     struck: int = 0
+
+    def __hash__(self) -> int:
+        """By a few numbers that every trial moves: a `Setting` is hashed at each keystroke, hundreds of cells are not."""
+        return hash(
+            (self.machine, self.made, self.trials, self.struck, *(one.median for one in self.capacities))
+        )
+
+    def __eq__(self, other: object) -> bool:
+        """The very same at once, for a job's operations share one; else by value."""
+        return self is other or (isinstance(other, Snapshot) and astuple(self) == astuple(other))
+
+    def tried(self, limit: str, cutter_kind: str) -> bool:
+        """Whether a trial with that kind of cutter, in any process, said something of that limit."""
+        return any(
+            one.spoke and one.limit == limit and one.cutter_kind == cutter_kind for one in self.capacities
+        )
 
     def find(self, limit: str, process: str, cutter_kind: str) -> Capacity | None:
         """What is known for that process and kind of cutter; else what the machine alone gives; else None."""

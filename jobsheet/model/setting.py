@@ -6,6 +6,7 @@ from msgspec import Struct
 
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
+from jobsheet.model.proof import Snapshot
 
 
 class Shop(Struct, frozen=True, kw_only=True):
@@ -84,3 +85,5 @@ class Setting(Struct, frozen=True, kw_only=True):
     top: float | None = None
     #: What lies on the table, work and vise together [kg], or None.
     load: float | None = None
+    #: What test cuts have taught of this machine, or None where nothing was tried or it is not asked yet.
+    proof: Snapshot | None = None

@@ -6,12 +6,14 @@ light machines). They are standard deviations of natural logarithms, so 0.25 is 
 
 from __future__ import annotations
 
+from jobsheet.limits import evidence
+
 #: How far a machine is from its card's torque curve, or from the class value of its frame (estimate).
 PRIOR_SPREAD = {"spindle-torque": 0.35, "chatter": 0.7}
 #: How far one process with one kind of cutter is from its machine (estimate).
 BIAS = 0.25
 #: How far one trial is from its process: metal, edge, fluid and ear of the day (estimate).
-NOISE = 0.12
+NOISE = evidence.NOISE
 #: So many outcomes are noted wrongly (estimate).
 WRONG = 0.03
 #: A soft sign is near the capacity: within one rung, a factor of 1.25, on either side (ln 1.25; estimate).

@@ -63,6 +63,7 @@ class _Evidence(Struct, frozen=True, kw_only=True):
 
     good: tuple[Good, ...] = ()
     bad: tuple[float, ...] = ()
+    ends: tuple[Good, ...] = ()
     newest: str = ""
     age: int = 0
     spoke: int = 0
@@ -87,7 +88,8 @@ def _of_limit(
     speaking = [one for found in asking.values() for one in found if says(one.outcome, limit)]
     if speaking:
         newest = _newest(speaking)
-        alone = _Evidence(newest=newest, age=_age(newest, today), spoke=len(speaking))
+        ends = tuple(_good(one, limit) for one in speaking if _ended(one, limit))
+        alone = _Evidence(newest=newest, age=_age(newest, today), spoke=len(speaking), ends=ends)
         untried = _capacity(limit, ("", ""), known.places, known.untried, alone, chance)
         made.append(replace(untried, machine=_band(known.places, known.machine)))
     return made
@@ -100,7 +102,7 @@ def _capacity(
     made = Capacity(
         limit=limit, process=process[0], cutter_kind=process[1], low=low, median=median, high=high,
         cells=compressed(places, weights, _CELLS), good=shown.good, bad=shown.bad, newest=shown.newest, age=shown.age,
-        spoke=shown.spoke,
+        spoke=shown.spoke, ends=shown.ends,
     )  # fmt: skip
     return replace(made, planned=largest_share(made, chance))
 
@@ -134,15 +136,28 @@ def _shown(limit: str, trials: Sequence[Trial], today: str) -> _Evidence:
             bad.append(share)
         elif one.outcome == "clean":
             later = (_share(other, limit) or 0.0 for other in trials[place + 1 :] if _bad(other, limit))
-            good.append(
-                Good(
-                    share=share, date=one.date, cutter=one.cutter, stick_out=one.stick_out, holding=one.holding,
-                    trial=one.id, overtaken=any(other <= share for other in later),
-                )
-            )  # fmt: skip
+            good.append(_good(one, limit, overtaken=any(other <= share for other in later)))
     newest = _newest(trials)
     spoke = sum(1 for one in trials if says(one.outcome, limit))
-    return _Evidence(good=tuple(good), bad=tuple(bad), newest=newest, age=_age(newest, today), spoke=spoke)
+    ends = tuple(_good(one, limit) for one in trials if _ended(one, limit))
+    return _Evidence(
+        good=tuple(good), bad=tuple(bad), ends=ends, newest=newest, age=_age(newest, today), spoke=spoke
+    )
+
+
+def _good(trial: Trial, limit: str, *, overtaken: bool = False) -> Good:
+    """A trial as evidence of that limit, which it asked."""
+    asked = trial.of(limit)
+    return Good(
+        share=asked.share if asked is not None else 0.0, date=trial.date, cutter=trial.cutter, stick_out=trial.stick_out,
+        holding=trial.holding, trial=trial.id, overtaken=overtaken, demand=asked.demand if asked is not None else 0.0,
+        outcome=trial.outcome,
+    )  # fmt: skip
+
+
+def _ended(trial: Trial, limit: str) -> bool:
+    """Whether it gave out, or nearly, at this very limit."""
+    return _share(trial, limit) is not None and says(trial.outcome, limit) in ("below", "near")
 
 
 def _bad(trial: Trial, limit: str) -> bool:

@@ -88,10 +88,10 @@ def fits(job: Job, name: str, shop: Shop | None = None) -> Fit:
     """
     machine = find_card(name)
     other, retyped = for_card(job, machine, shop)
-    after = Reckoner(shop).reckon(other)
+    after = Reckoner(shop, learns=True).reckon(other)
     before: Reckoned | None = None
     try:
-        before = Reckoner(shop).reckon(job)
+        before = Reckoner(shop, learns=True).reckon(job)
         own: Machine | None = find_card(job.machine)
     except JobsheetError:
         own = None  # planned for a card that is not here: there is nothing to compare with

@@ -16,6 +16,7 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.grip import grip_of
 from jobsheet.reckoning.inverse import Answer, deepest_pass, widest_pass
 from jobsheet.reckoning.largest import Largest, largest_drill, largest_tap, widest_face_mill
+from jobsheet.reckoning.proof import proof_of
 from jobsheet.storage.shop_file import workshop
 
 #: The work that is asked about: a usual piece in the vise [m].
@@ -70,7 +71,7 @@ def setting_of(
     holding = Holding(device=machine.vises[0].name) if machine.vises else Holding()
     return Setting(
         machine=machine, material=found, shop=numbers, units=units, fluid=fluid, extent=_WORK, thickness=_WORK[2],
-        grip=grip_of(holding, machine, found, numbers),
+        grip=grip_of(holding, machine, found, numbers), proof=proof_of(machine.name, numbers),
     )  # fmt: skip
 
 

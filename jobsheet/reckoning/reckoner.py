@@ -16,6 +16,7 @@ from jobsheet.model.identity import by_identity
 from jobsheet.model.job import Job, Operation, SetUp, Stock
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
+from jobsheet.model.proof import Snapshot
 from jobsheet.model.quantity import spot
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting, Shop
@@ -61,7 +62,7 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     def worst(self) -> str:
         """The worst verdict of all."""
         words = [outcome.governing.verdict for outcome in self.operations.values() if outcome.governing]
-        for verdict in ("beyond", "tight", "expected"):
+        for verdict in ("beyond", "tight", "expected", "cut before"):
             if verdict in words:
                 return verdict
         return "unknown"
@@ -95,12 +96,33 @@ class _Seen(Struct):
 
 
 class Reckoner:
-    """Reckons a job; keeps the last result of each set-up and takes over what is the very same."""
+    """Reckons a job; keeps the last result of each set-up and takes over what is the very same.
 
-    def __init__(self, shop: Shop | None = None) -> None:
+    With `learns` it asks the proof log of a job's machine, once a machine: what test cuts have taught stands in
+    every `Setting` then. Without it everything is by the card, unless `take_proof` gives it what is known.
+    """
+
+    def __init__(self, shop: Shop | None = None, *, learns: bool = False) -> None:
         self.shop = shop or workshop()
+        self.learns = learns
+        self._proofs: dict[str, Snapshot | None] = {}
         self._seen: dict[str, _Seen] = {}
         self._grips: dict[str, tuple[Any, Machine, Material, tuple[Any, ...]]] = {}
+
+    def take_proof(self, machine: str, proof: Snapshot | None) -> None:
+        """What is known of that machine from now on; the next reckoning uses it."""
+        self._proofs[machine] = proof
+
+    def forget_proof(self, machine: str) -> None:
+        """A trial was written or struck out: ask that log again at the next reckoning."""
+        self._proofs.pop(machine, None)
+
+    def _proof(self, machine: str) -> Snapshot | None:
+        if self.learns and machine not in self._proofs:
+            from jobsheet.reckoning.proof import proof_of
+
+            self._proofs[machine] = proof_of(machine, self.shop)
+        return self._proofs.get(machine)
 
     def reckon(self, job: Job) -> Reckoned:
         """All figures and limits of a job.
@@ -111,6 +133,7 @@ class Reckoner:
             If the job's machine or material is not there; single operations never raise.
         """
         machine, material = find_card(job.machine), find_material(job.material)
+        proof = self._proof(machine.name)
         outcomes: dict[str, Outcome] = {}
         settings: dict[str, Setting] = {}
         seen: dict[str, _Seen] = {}
@@ -119,7 +142,7 @@ class Reckoner:
         for set_up in job.set_ups:
             extent = _extent(size, off, set_up)
             held = self._held(set_up, job.stock, machine, material)
-            ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent, held)
+            ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent, held, proof)
             made = self._set_up(set_up, ground, self._seen.get(set_up.key))
             seen[set_up.key] = made
             outcomes.update(zip(made.keys, made.outcomes, strict=True))
@@ -148,7 +171,7 @@ class Reckoner:
             before = None
         if before is not None and (taken := _taken_over(set_up, ground, before)) is not None:
             return taken
-        machine, material, shop, units, fluid, extent, (grip, top, load) = ground
+        machine, material, shop, units, fluid, extent, (grip, top, load), proof = ground
         known = (
             {id(operation): index for index, operation in enumerate(before.set_up.operations)}
             if before
@@ -171,6 +194,7 @@ class Reckoner:
             setting = Setting(
                 machine=machine, material=material, shop=shop, units=units, fluid=fluid,
                 extent=(extent[0], extent[1], height), pilot=pilot, thickness=height, grip=grip, top=top, load=load,
+                proof=proof,
             )  # fmt: skip
             settings.append(setting)
             outcomes.append(_outcome(operation, setting))

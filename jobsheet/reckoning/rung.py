@@ -8,14 +8,13 @@ from msgspec import Struct
 
 from jobsheet.model.figures import Limit
 from jobsheet.model.machine import Machine
-from jobsheet.model.proof import Asked, Capacity
+from jobsheet.model.proof import KIND_OF, PROCESS_OF, Asked, Capacity
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.what_if import Tried
 
-#: The operation kind of each process that is proved.
-KIND_OF = {"face": "face", "side": "side-mill", "slot": "slot", "drill": "drill", "tap": "tap"}
-PROCESS_OF = {kind: process for process, kind in KIND_OF.items()}
+__all__ = ["KIND_OF", "MILLING", "PROCESS_OF", "Ladder", "Rung"]
+
 MILLING = ("face", "side", "slot")
 
 

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from jobsheet.errors import CalcError, JobsheetError
 from jobsheet.limits.register import governing, limits_of
 from jobsheet.model.figures import Figures, Limit
+from jobsheet.model.proof import PROCESS_OF
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import kind as kind_of
@@ -89,7 +90,7 @@ def tried(kind_name: str, fields: Any, setting: Setting) -> Tried:
     """Figures and limits of these fields in this setting. Never raises for what cannot be reckoned."""
     try:
         figures = kind_of(kind_name).figures(fields, setting)
-        limits = limits_of(figures, setting, fields)
+        limits = limits_of(figures, setting, fields, PROCESS_OF.get(kind_name, ""))
     except (JobsheetError, ArithmeticError) as error:
         return Tried(fields=fields, setting=setting, problem=sentence_of(error))
     return Tried(fields=fields, setting=setting, figures=figures, limits=limits)
