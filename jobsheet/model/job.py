@@ -20,6 +20,8 @@ class Part(Struct, frozen=True, kw_only=True):
     revision: str = ""
     drawing: str = ""
     quantity: int = 1
+    #: What is done to it afterwards: hardened, ground, plated; in words.
+    later: str = ""
 
 
 class Stock(Struct, frozen=True, kw_only=True):
@@ -29,6 +31,8 @@ class Stock(Struct, frozen=True, kw_only=True):
     width: Quantity
     height: Quantity
     condition: str = ""
+    #: Faces of the stock that stay as they are bought, in words: `top, bottom`.
+    as_bought: str = ""
 
 
 class Zero(Struct, frozen=True, kw_only=True):

@@ -39,6 +39,18 @@ class Size(Struct, frozen=True):
     text: str
 
 
+class Tolerances(Struct, frozen=True, kw_only=True):
+    """What is asked of a surface or hole beside its size, in one line: form and place [m], finish Ra [m], the gauge in words."""
+
+    text: str
+    square: float | None = None
+    parallel: float | None = None
+    flat: float | None = None
+    position: float | None = None
+    finish: float | None = None
+    gauge: str = ""
+
+
 class Thread(Struct, frozen=True):
     """A thread: major diameter and pitch [m]; both series have flanks at 60°."""
 

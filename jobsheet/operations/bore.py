@@ -21,7 +21,7 @@ from jobsheet.cutting.strength import bending_stress
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -56,6 +56,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -96,7 +97,7 @@ FORM = (
             common.CUTTING_SPEED,
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

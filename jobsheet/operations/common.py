@@ -23,6 +23,10 @@ WHAT = Entry(
 MEASURE = Entry(
     name="measure", title="Measure", asks="size", optional=True, hint="size with its limits, such as 12 ±0.1"
 )
+TOLERANCES = Entry(
+    name="tolerances", title="Form, finish, gauge", asks="tolerances", optional=True,
+    hint="such as square 0.03; finish 1.6; gauge micrometer",
+)  # fmt: skip
 NOTE = Entry(name="note", title="Note", asks="text", optional=True, hint="printed under the step")
 SPINDLE = Entry(
     name="spindle", title="Spindle", asks="spindle speed", low="1 rpm", high="60000 rpm", optional=True,

@@ -12,7 +12,7 @@ from msgspec import Struct
 from jobsheet.cutting.speed import cone_depth
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Places, Quantity, Size
+from jobsheet.model.quantity import Cutter, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
@@ -37,6 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -56,7 +57,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (drilling.FEED, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

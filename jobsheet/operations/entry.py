@@ -14,7 +14,7 @@ from msgspec import Struct
 from jobsheet.catalog.cutters import read_cutter
 from jobsheet.catalog.cutters import understood as cutter_understood
 from jobsheet.errors import DocumentError, NoSuchEntry, QuantityError
-from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity
+from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity, Tolerances
 from jobsheet.units.grammar import example, nearest, read
 from jobsheet.units.lazily import pattern
 from jobsheet.units.show import plain, trimmed
@@ -97,6 +97,7 @@ class Entry(Struct, frozen=True, kw_only=True):
             "depth": "write a depth or through",
             "places": "write x and y, such as 14, 12; 66, 12",
             "size": "write, for example, 40 ±0.03 or 16 H7",
+            "tolerances": "write, for example, square 0.03; finish 1.6; gauge micrometer",
             "count": "write a whole number",
             "flag": "write yes or no",
             "choice": f"choose {' or '.join(self.choices)}",
@@ -180,6 +181,50 @@ def _read_size(_entry: Entry, text: str, units: str) -> Any:
     from jobsheet.catalog.fits import read_size
 
     return read_size(text, units)
+
+
+#: What may be asked, and in what: a length in the job's units, a finish in micrometres, words.
+_ASKED = ("square", "parallel", "flat", "position", "finish", "gauge")
+_FINISH = pattern(r"^(?:Ra\s*)?(.+)$", re.IGNORECASE)
+
+
+def _read_tolerances(_entry: Entry, text: str, units: str) -> Tolerances:
+    """`square 0.03; flat 0.02; finish 1.6; gauge micrometer`: each a word and its value, parted by semicolons."""
+    found: dict[str, Any] = {}
+    start = 0
+    for piece in text.split(";"):
+        words = piece.strip()
+        if words:
+            name, _, value = words.partition(" ")
+            name = name.casefold()
+            at = start + len(piece) - len(piece.lstrip())
+            if name not in _ASKED or not value.strip():
+                near = nearest(name, _ASKED)
+                hint = (
+                    f"did you mean {near}?"
+                    if near and near != name
+                    else f"write {', '.join(_ASKED)}, each with its value."
+                )
+                raise QuantityError(
+                    f"“{words}” is nothing that can be asked here; {hint}", at, at + len(words)
+                )
+            found[name] = _asked_value(name, value.strip(), units, at + len(words) - len(value.strip()))
+        start += len(piece) + 1
+    return Tolerances(text=text, **found)
+
+
+def _asked_value(name: str, value: str, units: str, start: int) -> Any:
+    if name == "gauge":
+        return value
+    try:
+        if name == "finish":
+            match = _FINISH.match(value)
+            bare = (match[1] if match else value).replace(",", ".")
+            # Roughness is given in micrometres everywhere, whatever the drawing's lengths are in.
+            return float(bare) * 1e-6 if bare.replace(".", "", 1).isdigit() else read(bare, "length", units)
+        return read(value.lstrip("±+- "), "length", units)
+    except QuantityError as error:
+        raise QuantityError(str(error), start, start + len(value)) from None
 
 
 def _read_hole(entry: Entry, text: str, units: str) -> Quantity:
@@ -279,7 +324,7 @@ def _read_material(_entry: Entry, text: str, _units: str) -> str:
 _READERS = {
     "text": _read_text, "machine": _read_text, "material": _read_material, "choice": _read_choice, "count": _read_count, "flag": _read_flag,
     "thread": _read_thread, "size": _read_size, "hole size": _read_hole, "cutter": _read_cutter,
-    "depth": _read_depth, "places": _read_places,
+    "depth": _read_depth, "places": _read_places, "tolerances": _read_tolerances,
 }  # fmt: skip
 
 

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from jobsheet.cutting.times import cutting_time
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size
+from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
@@ -34,6 +34,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -62,7 +63,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
 #: A face cut takes 60-75 % of the cutter where nothing is asked (common practice, cutting-data section 3.3).

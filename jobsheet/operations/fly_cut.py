@@ -13,7 +13,7 @@ from msgspec import Struct
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size
+from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
@@ -35,6 +35,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -55,7 +56,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
 

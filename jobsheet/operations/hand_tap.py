@@ -11,7 +11,7 @@ from msgspec import Struct
 from jobsheet.catalog.cutters import short_name
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -41,6 +41,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     condition: str = "sharp and oiled"
     wrench: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -76,7 +77,7 @@ FORM = (
             ),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

@@ -11,7 +11,7 @@ from jobsheet.errors import CalcError, QuantityError
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.machine.spindle import choose
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size
+from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
@@ -32,6 +32,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     minutes: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -70,7 +71,7 @@ FORM = (
             Entry(name="minutes", title="Minutes", asks="time", low="0 min", high="24 h", optional=True),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
 #: An edge finder with a tip that jumps out runs at some 600-1200 rpm (common practice).

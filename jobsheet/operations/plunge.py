@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -31,6 +31,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -52,7 +53,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (drilling.FEED, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
 #: An end mill plunges at three quarters of its speed (cutting-data section 3.4).

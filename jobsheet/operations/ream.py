@@ -16,7 +16,7 @@ from jobsheet.catalog.reaming import reaming_stock
 from jobsheet.cutting.feed import axial_feed, feed_per_turn
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -44,6 +44,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -74,7 +75,7 @@ FORM = (
             common.CUTTING_SPEED,
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Quantity, Size
+from jobsheet.model.quantity import Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Sweep
@@ -26,6 +26,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     saw: str = "hand saw"
     minutes: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -81,7 +82,7 @@ FORM = (
             ),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
 #: Area of steel sawn in a second [m²/s]: 5 cm² a minute by hand, 20 by a small power saw (common practice, no source).

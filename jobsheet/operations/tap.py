@@ -8,7 +8,7 @@ from jobsheet.catalog.cutters import short_name
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.errors import CalcError
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -34,6 +34,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     wrench: Quantity | None = None
     spindle: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -68,7 +69,7 @@ FORM = (
             common.SPINDLE,
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

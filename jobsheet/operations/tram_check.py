@@ -7,7 +7,7 @@ import math
 from msgspec import Struct
 
 from jobsheet.model.figures import Figures
-from jobsheet.model.quantity import Quantity, Size
+from jobsheet.model.quantity import Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
@@ -26,6 +26,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutter_width: Quantity | None = None
     minutes: Quantity | None = None
     measure: Size | None = None
+    tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
 
@@ -70,7 +71,7 @@ FORM = (
             Entry(name="minutes", title="Minutes", asks="time", low="0 min", high="24 h", optional=True),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
 

@@ -60,7 +60,8 @@ def _step(
     card = len(course.points) > ON_THE_SHEET
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
     measure = _limits(operation, plan.job.units)
-    parts = (at, row.note, f"measure {measure}" if measure else "")
+    asked = getattr(operation.fields, "tolerances", None)
+    parts = (at, row.note, f"measure {measure}" if measure else "", asked.text if asked else "")
     limit = outcome.governing
     return Step(
         number=str(operation.number),

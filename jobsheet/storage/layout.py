@@ -12,6 +12,13 @@ PART = (
     Entry(name="name", title="Part name", asks="text", optional=True),
     Entry(name="revision", title="Revision", asks="text", optional=True),
     Entry(name="drawing", title="Drawing", asks="text", optional=True),
+    Entry(
+        name="later",
+        title="Done to it afterwards",
+        asks="text",
+        optional=True,
+        hint="such as hardened, ground",
+    ),
     Entry(name="quantity", title="How many now", asks="count", low="1", high="100000", optional=True),
 )
 STOCK = (
@@ -26,6 +33,13 @@ STOCK = (
     Entry(name="width", title="Width", asks="length", low="1 mm", high="3 m", hint="front to rear"),
     Entry(name="height", title="Height", asks="length", low="0.1 mm", high="3 m"),
     Entry(name="condition", title="Condition", asks="text", optional=True, hint="such as bright flat, sawn"),
+    Entry(
+        name="as_bought",
+        title="Faces that stay as bought",
+        asks="text",
+        optional=True,
+        hint="such as top, bottom",
+    ),
 )
 JOB = (
     Entry(name="units", title="A bare number is in", asks="choice", choices=("mm", "in")),

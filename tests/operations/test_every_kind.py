@@ -30,6 +30,7 @@ ASKS = {
     "depth",
     "places",
     "size",
+    "tolerances",
     "material",
     "machine",
 }
