@@ -79,7 +79,7 @@ class Answer(Struct, frozen=True, kw_only=True):
     @property
     def plan_shown(self) -> str:
         """The same as text."""
-        return _length(self.plan, self.units)
+        return length_shown(self.plan, self.units)
 
     @property
     def stops(self) -> str:
@@ -167,7 +167,7 @@ def largest(make: Callable[[float], Tried], judge: Judge, low: float, high: floa
     return good
 
 
-def _length(value: float | None, units: str) -> str:
+def length_shown(value: float | None, units: str) -> str:
     """A length rounded down, so that what is printed is still carried."""
     if value is None:
         return ""
@@ -211,9 +211,9 @@ def answer(
     ) if harder is not None else None  # fmt: skip
     cut = at.governing if at is not None else None
     return Answer(
-        what=what, expected=expected, tight=tight, expected_shown=_length(expected, units), tight_shown=_length(tight, units),
+        what=what, expected=expected, tight=tight, expected_shown=length_shown(expected, units), tight_shown=length_shown(tight, units),
         stopped=beyond.stopped_by if beyond is not None else None, hardened=hard, anyway=anyway, end=ended, untried=unknown,
-        untried_shown=_length(unknown, units), untried_limit=limit, at=at, units=units,
+        untried_shown=length_shown(unknown, units), untried_limit=limit, at=at, units=units,
         words="cut before" if cut is not None and cut.verdict == "cut before" else PLANNED,
     )  # fmt: skip
 

@@ -142,6 +142,28 @@ def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = 
     return _largest(what, sizes, make, lambda size: (size.name, size.diameter))
 
 
+def drill_within(setting: Setting, judge: Judge) -> DrillSize | None:
+    """The largest drill from solid at its usual feed that passes that judge; None where none does."""
+
+    def make(size: DrillSize, judge: Judge) -> Tried:
+        return best("drill", _drilled(size, setting), setting, judge)
+
+    sizes = [size for size in _drills(setting.units) if size.diameter >= 1e-3]
+    index = _most(sizes, make, judge)
+    return sizes[index] if index >= 0 else None
+
+
+def tap_within(setting: Setting, judge: Judge) -> str:
+    """The largest coarse thread under power that passes that judge; empty where none does."""
+
+    def make(row: ThreadRow, judge: Judge) -> Tried:
+        return best("tap", _tapped(row, setting, UNDER_POWER), setting, judge)
+
+    rows = _threads(setting.units)
+    index = _most(rows, make, judge)
+    return _short(rows[index]) if index >= 0 else ""
+
+
 # --- taps ----------------------------------------------------------------------------------------------------
 
 

@@ -45,6 +45,7 @@ class Pass(Struct, frozen=True, kw_only=True):
     cutter: str
     feed: str
     answer: Answer
+    step: Operation
 
 
 class Reach(Struct, frozen=True, kw_only=True):
@@ -91,7 +92,9 @@ def reach(
         )
         step = Operation(key=kind, number=10, kind=kind, fields=fields)
         asked = deepest_pass if name == "depth" else widest_pass
-        passes.append(Pass(words=words, cutter=cutter, feed=f"{feed} a tooth", answer=asked(step, setting)))
+        passes.append(
+            Pass(words=words, cutter=cutter, feed=f"{feed} a tooth", answer=asked(step, setting), step=step)
+        )
     tools = (
         largest_drill(setting),
         largest_drill(setting, pilot=True),

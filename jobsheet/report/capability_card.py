@@ -1,0 +1,211 @@
+"""The capability card: what one or two machines will carry in chosen metals, with the torque each gives, on one page.
+
+More than two metals go on further pages, for a table that is read at arm's length has no room for more.
+"""
+
+from __future__ import annotations
+
+from jobsheet.model.machine import Machine
+from jobsheet.reckoning.capability import Capability, Card, OnMachine, Row
+from jobsheet.reckoning.inverse import PLANNED
+from jobsheet.report.blocks import (
+    Cell,
+    Column,
+    Columns,
+    Document,
+    Gap,
+    Heading,
+    Page,
+    Picture,
+    Table,
+    TitleCell,
+    Words,
+)
+from jobsheet.report.torque_chart import torque_chart
+from jobsheet.report.wording import CALCULATED, FOOT
+
+#: So many metals stand on one page.
+METALS = 2
+#: Torque charts: one alone, or two side by side [points].
+ALONE, BESIDE, HIGH = (470.0, 170.0), (246.0, 170.0), 150.0
+_START = "Start at half of a planned limit and watch, listen and feel. Cut before: a recorded good cut asked at least as much."
+
+
+def capability_card(found: Capability, *, date: str = "", name: str = "capability") -> Document:
+    """The pages of a card; `date` is when it was made, for what is known of a machine grows."""
+    metals = [found.materials[at : at + METALS] for at in range(0, len(found.materials), METALS)] or [()]
+    pages = tuple(_page(found, part, number, len(metals), date) for number, part in enumerate(metals, 1))
+    titles = " and ".join(machine.title for machine in found.machines)
+    return Document(name=name, title=f"{titles}, capability card", pages=pages, source=b"")
+
+
+def _page(
+    found: Capability, metals: tuple[tuple[Card, ...], ...], number: int, total: int, date: str
+) -> Page:
+    blocks: list[object] = []
+    for cards in metals:
+        held = sorted({card.held for card in cards if card.held})
+        blocks.append(Heading(cards[0].title, f"held in the {' or the '.join(held)}" if held else ""))
+        blocks.append(_one(cards[0]) if len(cards) == 1 else _beside(cards))
+        blocks.append(Gap(3))
+    if number == 1:
+        blocks += _job(found)
+        blocks += _charts(found)
+        blocks.append(Words(_proof_words(found), "note"))
+    blocks.append(Words(_START, "label bold"))
+    return Page(
+        kind="capability", about="capability", title=_title(found, date), blocks=tuple(blocks), foot=(CALCULATED, FOOT),
+        number=number, total=total,
+    )  # fmt: skip
+
+
+def _title(found: Capability, date: str) -> tuple[tuple[TitleCell, ...], ...]:
+    names = [f"{one.title}, invented" if one.invented else one.title for one in found.machines]
+    cards = ", ".join(one.card_date for one in found.machines)
+    return (
+        (
+            TitleCell(caption="Capability card", text=names[0], share=0.44, strong=True),
+            TitleCell(caption="Beside it", text=names[1] if len(names) > 1 else "", share=0.36, strong=True),
+            TitleCell(caption="Page", share=0.2, strong=True, page=True),
+        ),
+        (
+            TitleCell(caption="Machine cards of", text=cards, share=0.44),
+            TitleCell(caption="Same job on each", text=_job_title(found), share=0.36),
+            TitleCell(caption="Made", text=date, share=0.2),
+        ),
+    )
+
+
+def _job_title(found: Capability) -> str:
+    return f"{found.job.part.number} {found.job.part.name}".strip() if found.job is not None else ""
+
+
+def _verdict(row: Row) -> str:
+    return "not known here: try" if row.verdict == "unknown" else row.verdict
+
+
+def _band(row: Row) -> str:
+    """The two ends and the middle, the unit said once."""
+    ends = (row.low, row.middle, row.high)
+    if not any(end not in ("", "–") for end in ends):
+        return "–"
+    units = {end.rpartition(" ")[2] for end in ends}
+    if len(units) == 1 and all(" " in end for end in ends):
+        unit = units.pop()
+        low, middle, high = (end.rpartition(" ")[0] for end in ends)
+        return f"{low} – {middle} – {high} {unit}"
+    return " – ".join(ends)
+
+
+def _one(card: Card) -> Table:
+    """One machine: what stops it has a column of its own."""
+    columns = (
+        Column(caption="what", wide=True),
+        Column(caption="plan to", style="number"),
+        Column(caption="verdict"),
+        Column(caption="band: 5 % – half – 95 %"),
+        Column(caption="what stops more", style="label", wide=True),
+    )
+    rows = tuple(
+        (
+            Cell(row.what, (row.cutter, *((row.note,) if row.note else ()))),
+            Cell(row.plan or "–"),
+            Cell(_verdict(row), () if row.words == PLANNED else ("",)),
+            Cell(_band(row), ("learned" if row.proved else "from the card",) if _band(row) != "–" else ()),
+            Cell(row.stops or "–"),
+        )
+        for row in card.rows
+    )
+    return Table(columns=columns, rows=rows)
+
+
+def _beside(cards: tuple[Card, ...]) -> Table:
+    """Two machines on the same work: under each plan its verdict, band and what stops more."""
+    columns: list[Column] = [Column(caption="what", wide=True)]
+    for card in cards:
+        columns += [
+            Column(caption=f"{card.machine.title}:\nplan to", style="number", ruled=True),
+            Column(caption="band: 5 % – half – 95 %,\nwhat stops more", style="label"),
+        ]
+    rows = []
+    for each in zip(*(card.rows for card in cards), strict=True):
+        what = each[0].what.partition(", ")[0] if each[0].what.startswith("largest tap") else each[0].what
+        cutters = list(dict.fromkeys(row.cutter for row in each))
+        cells = [Cell(what, tuple(cutters))]
+        for row in each:
+            way = row.what.partition(", ")[2] if row.what.startswith("largest tap") else ""
+            cells.append(Cell(row.plan or "–", (way or _verdict(row),)))
+            cells.append(Cell(_band(row), ((row.stops or "–").partition(":")[0],)))
+        rows.append(tuple(cells))
+    return Table(columns=tuple(columns), rows=tuple(rows))
+
+
+def _job(found: Capability) -> list[object]:
+    """The minutes of the job on each machine, and what of it does not go there."""
+    if not found.on:
+        return []
+    columns = (
+        Column(caption="on", wide=True),
+        Column(caption="minutes, all", align="right", style="number"),
+        Column(caption="in the cut", align="right"),
+        Column(caption="setting, changing, measuring, by hand", align="right"),
+        Column(caption="fits", wide=True, style="label"),
+    )
+    rows = tuple(
+        (
+            Cell(one.machine.title), Cell(f"{one.minutes.whole / 60:.0f}"), Cell(f"{one.minutes.cut / 60:.1f}"),
+            Cell(f"{one.minutes.around / 60:.0f}"), Cell(_fits(one)),
+        )
+        for one in found.on
+    )  # fmt: skip
+    return [Heading(_job_title(found), "the same job on each"), Table(columns=columns, rows=rows), Gap(3)]
+
+
+def _fits(one: OnMachine) -> str:
+    if one.fits:
+        return "nothing is beyond"
+    number, words = one.beyond[0]
+    more = f", and {len(one.beyond) - 1} more" if len(one.beyond) > 1 else ""
+    return f"step {number}: {words}{more}"
+
+
+def _factor(found: Capability, machine: Machine) -> float | None:
+    """What trials make of the card's peak torque, for any process; None where nothing was tried."""
+    proof = next((card.proof for cards in found.materials for card in cards if card.machine is machine), None)
+    known = proof.find("spindle-torque", "", "") if proof is not None else None
+    return known.median if known is not None and known.spoke else None
+
+
+def _charts(found: Capability) -> list[object]:
+    """Torque against speed of each machine, with the job's cuts on it."""
+    pictures = []
+    for index, machine in enumerate(found.machines):
+        wide, _ = ALONE if len(found.machines) == 1 else BESIDE
+        cuts = [
+            (str(number), speed, torque)
+            for number, speed, torque in (found.on[index].cuts if found.on else ())
+        ]
+        drawing = torque_chart(
+            machine, cuts, wide, HIGH if found.on else ALONE[1], factor=_factor(found, machine)
+        )
+        pictures.append(
+            Picture(f"{machine.title}: torque", drawing, "dots: steps of the job" if cuts else "")
+        )
+    if len(pictures) == 1:
+        return [pictures[0]]
+    return [Columns(parts=tuple((one,) for one in pictures), shares=(0.5, 0.5))]
+
+
+def _proof_words(found: Capability) -> str:
+    """What stands behind the bands, machine by machine."""
+    parts = []
+    for machine in found.machines:
+        proof = next(
+            (card.proof for cards in found.materials for card in cards if card.machine is machine), None
+        )
+        if proof is None or not proof.trials:
+            parts.append(f"{machine.title}: nothing tried yet, all bands are from its card")
+            continue
+        newest = max((one.newest for one in proof.capacities), default="")
+        parts.append(f"{machine.title}: {proof.trials} test cuts, the newest of {newest}")
+    return "; ".join(parts) + "."
