@@ -15,13 +15,16 @@ from jobsheet.cli.output import as_json
 def command(job: str, want_json: bool) -> int:
     """Read a plan through: remarks with their reasons, verdicts that say stop, notes to acknowledge."""
     from jobsheet.reckoning.reckoner import Reckoner
-    from jobsheet.review.engine import review
+    from jobsheet.review.engine import reviewed
     from jobsheet.review.notes import notes_for
     from jobsheet.storage.job_file import read_job
 
     plan = read_job(job)
     found = Reckoner(learns=True).reckon(plan)
-    remarks = review(plan, found)
+    from jobsheet.review.solid_facts import facts_of
+
+    read = reviewed(plan, found, facts_of(plan, found))
+    remarks = read.open
     notes = notes_for(plan, found)
     numbers = {operation.key: operation.number for _, operation in plan.operations()}
     over = [
@@ -34,9 +37,12 @@ def command(job: str, want_json: bool) -> int:
         (numbers[key], outcome.problem) for key, outcome in found.operations.items() if outcome.problem
     ]
     if want_json:
-        as_json(_data(remarks, over, problems, notes, numbers))
+        as_json({**_data(remarks, over, problems, notes, numbers), "set aside": _aside(read.aside)})
     else:
         _text(remarks, over, problems, notes, numbers)
+        for one, why in read.aside:
+            by = f" ({why.initials})" if why.initials else ""
+            click.echo(f"set aside: {one.message}: {why.reason}{by} [{one.rule}]")
     return 1 if over or problems or any(one.severity == "hazard" for one in remarks) else 0
 
 
@@ -53,6 +59,19 @@ def _data(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str,
         "problems": [{"operation": number, "sentence": sentence} for number, sentence in problems],
         "stop notes": [{"id": one.id, "text": one.text, "initials of": one.initials} for one in notes.stops],
     }  # fmt: skip
+
+
+def _aside(aside: Any) -> list[dict[str, str]]:
+    return [
+        {
+            "rule": one.rule,
+            "about": why.about,
+            "message": one.message,
+            "reason": why.reason,
+            "initials": why.initials,
+        }
+        for one, why in aside
+    ]
 
 
 def _text(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> None:

@@ -54,14 +54,17 @@ def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = ()) -> None:
 def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     """The pages of a job, and whether something in it should stop you."""
     from jobsheet.reckoning.reckoner import Reckoner
-    from jobsheet.review.engine import review
+    from jobsheet.review.engine import reviewed
     from jobsheet.review.notes import notes_for
     from jobsheet.sheet.printing import document_for, lacking
     from jobsheet.storage.job_file import read_job
 
     job = read_job(path)
     found = Reckoner(learns=True).reckon(job)
-    remarks = review(job, found)
+    from jobsheet.review.solid_facts import facts_of
+
+    read = reviewed(job, found, facts_of(job, found))
+    remarks = read.open
     document = document_for(
         job,
         found,

@@ -46,6 +46,18 @@ ACTIONS = (
     Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "edits.undo"),
     Row("redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "edits.redo"),
     Row("next", _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")), ("F8",), "edits.next_remark"),
+    Row(
+        "previous",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Previous remark or problem")),
+        ("Shift+F8",),
+        "edits.previous_remark",
+    ),
+    Row(
+        "bring-back",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Bring back what was set aside")),
+        (),
+        "edits.bring_back",
+    ),
     Row("edit-job", _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")), ("F2",), "edit_job"),
     Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.add_set_up"),
     Row(
@@ -88,7 +100,7 @@ ACTIONS = (
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "next")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "next", "previous", "bring-back")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),

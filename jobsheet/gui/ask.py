@@ -84,3 +84,38 @@ def tell(parent: QWidget | None, sentence: str) -> None:
     box.setWindowTitle(translate("Ask", "Job sheet"))
     box.setText(sentence)
     box.exec()
+
+
+def reason(parent: QWidget, remark: str, *, initials: bool) -> tuple[str, str] | None:
+    """Why a remark is set aside, and whose initials stand for it where they are needed; None if it is not."""
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout
+
+    box = QDialog(parent)
+    box.setWindowTitle(translate("Ask", "Set a remark aside"))
+    column = QVBoxLayout(box)
+    words = QLabel(remark, box)
+    words.setWordWrap(True)
+    column.addWidget(words)
+    column.addWidget(
+        QLabel(translate("Ask", "Why it does not count in this job (printed with the plan)"), box)
+    )
+    why = QLineEdit(box)
+    why.setAccessibleName(translate("Ask", "Reason"))
+    column.addWidget(why)
+    by = QLineEdit(box)
+    by.setAccessibleName(translate("Ask", "Initials"))
+    caption = QLabel(translate("Ask", "Initials of the person in charge"), box)
+    column.addWidget(caption)
+    column.addWidget(by)
+    caption.setVisible(initials)
+    by.setVisible(initials)
+    buttons = QDialogButtonBox(
+        QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel, box
+    )
+    buttons.accepted.connect(box.accept)
+    buttons.rejected.connect(box.reject)
+    column.addWidget(buttons)
+    box.resize(520, box.sizeHint().height())
+    if box.exec() != QDialog.DialogCode.Accepted:
+        return None
+    return why.text(), by.text()

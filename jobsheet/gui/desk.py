@@ -81,6 +81,12 @@ class Desk(QObject):
             self.reckoned = None
             self.problem = str(error)
 
+    def learn(self) -> None:
+        """Reckon with what the proof logs say now; the first time costs a moment, so never before the first paint."""
+        self.reckoner.learns = True
+        self.reckoner.forget_proof()
+        self.reckon()
+
     def outcome(self, key: str) -> Outcome | None:
         """What is known of an operation."""
         return self.reckoned.operations.get(key) if self.reckoned else None

@@ -27,6 +27,7 @@ class HeaderForm(QWidget):
 
     typed = Signal(str, str, str)
     mended = Signal(object)
+    dismissed = Signal(object)
     closed = Signal(str)
     height_changed = Signal()
 
@@ -68,6 +69,7 @@ class HeaderForm(QWidget):
         self.remark_lines = [RemarkLine(remark, self) for remark in remarks]
         for line in self.remark_lines:
             line.mended.connect(self.mended)
+            line.dismissed.connect(self.dismissed)
             line.show()
         self.height_changed.emit()
 

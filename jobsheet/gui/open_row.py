@@ -39,6 +39,7 @@ class OpenRow(QWidget):
 
     typed = Signal(str, str)
     mended = Signal(object)
+    dismissed = Signal(object)
     offered = Signal(object)
     closed = Signal(str)
     height_changed = Signal()
@@ -96,6 +97,7 @@ class OpenRow(QWidget):
         self._remarks = [RemarkLine(remark, self) for remark in remarks]
         for remark_line in self._remarks:
             remark_line.mended.connect(self.mended)
+            remark_line.dismissed.connect(self.dismissed)
         caption = translate("OpenRow", "reminder")
         self._words = [WordsLine(caption, text, self, quiet=True) for text in reminders]
         caption = translate("OpenRow", "prints as")
@@ -144,6 +146,7 @@ class OpenRow(QWidget):
             stops.append(line)
             if line.button is not None:
                 stops.append(line.button)
+            stops.append(line.aside)
         stops += self.suggestions.stops()
         if self.offers is not None:
             stops += self.offers.stops()

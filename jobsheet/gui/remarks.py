@@ -8,7 +8,7 @@ from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui import ink, marks
-from jobsheet.gui.buttons import Button
+from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.tokens import SEVERITIES
 from jobsheet.gui.words import severity_word
@@ -26,6 +26,7 @@ class RemarkLine(QWidget):
     """One remark: its severity by shape, edge and word, what is wrong, why, and a fix where there is one."""
 
     mended = Signal(object)
+    dismissed = Signal(object)
 
     def __init__(self, remark: Remark, parent: QWidget) -> None:
         super().__init__(parent)
@@ -39,11 +40,17 @@ class RemarkLine(QWidget):
         if remark.fix is not None:
             self.button = Button(remark.fix.label, self, in_row=True)
             self.button.clicked.connect(lambda: self.mended.emit(self.remark))
+        self.aside = Button(translate("Remarks", "Set aside…"), self, Manner.LINK)
+        self.aside.setAccessibleName(
+            translate("Remarks", "Set aside with a reason: {message}").format(message=remark.message)
+        )
+        self.aside.clicked.connect(lambda: self.dismissed.emit(self.remark))
 
     def _text_rect(self, width: int) -> QRect:
         """Where the words stand."""
         now = look()
         right = now.px(14) + (self.button.sizeHint().width() + now.px(8) if self.button else 0)
+        right += self.aside.sizeHint().width()
         return QRect(now.px(INDENT), 0, width - now.px(INDENT) - right, 0)
 
     def arrange(self, width: int) -> int:
@@ -53,11 +60,12 @@ class RemarkLine(QWidget):
         words = ink.paragraph_height(now, self.remark.message, now.body, wide)
         why = ink.paragraph_height(now, self.remark.why, now.caption, wide)
         high = max(now.px(HIGH), words + why + now.px(12))
-        if self.button:
-            hint = self.button.sizeHint()
-            self.button.setGeometry(
-                width - now.px(10) - hint.width(), (high - hint.height()) // 2, hint.width(), hint.height()
-            )
+        right = width - now.px(10)
+        for button in (self.button, self.aside):
+            if button is not None:
+                hint = button.sizeHint()
+                right -= hint.width()
+                button.setGeometry(right, (high - hint.height()) // 2, hint.width(), hint.height())
         return high
 
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802

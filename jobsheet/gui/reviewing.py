@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Note, Remark
 from jobsheet.reckoning.reckoner import Reckoned
@@ -9,7 +11,9 @@ from jobsheet.review.engine import review
 from jobsheet.review.notes import notes_for
 
 
-def remarks_and_notes(job: Job, reckoned: Reckoned) -> tuple[tuple[Remark, ...], tuple[Note, ...]]:
+def remarks_and_notes(
+    job: Job, reckoned: Reckoned, facts: tuple[Any, ...] | None = None
+) -> tuple[tuple[Remark, ...], tuple[Note, ...]]:
     """What is wrong or missing in a plan, and what is true of its steps and said beside them."""
     notes = notes_for(job, reckoned)
-    return review(job, reckoned), tuple(note for step in notes.steps.values() for note in step)
+    return review(job, reckoned, facts), tuple(note for step in notes.steps.values() for note in step)

@@ -69,7 +69,7 @@ class RowEdits:
 
     def __init__(self, window: Window) -> None:
         self._window = window
-        self._reviewed: object = None
+        self._reviewed: tuple[object, object] | None = None
         self._visited: tuple[str, str] = ("", "")
 
     def forget(self) -> None:
@@ -275,12 +275,16 @@ class RowEdits:
     def review(self) -> bool:
         """Ask the rules about the job as it is; whether what they say is new."""
         desk = self._desk
-        if self._reviewed is desk.job or desk.reckoned is None:
+        if desk.reckoned is None:
             return False
-        self._reviewed = desk.job
+        facts = self._window.solids.facts_about(desk.reckoned)
+        about = (desk.job, facts)
+        if self._reviewed is not None and all(a is b for a, b in zip(self._reviewed, about, strict=True)):
+            return False
+        self._reviewed = about
         from jobsheet.gui.reviewing import remarks_and_notes
 
-        found = remarks_and_notes(desk.job, desk.reckoned)
+        found = remarks_and_notes(desk.job, desk.reckoned, facts)
         if not _differ(found, (desk.remarks, desk.notes)):
             return False
         desk.remarks, desk.notes = found
@@ -297,7 +301,38 @@ class RowEdits:
             said = ", ".join(f"{name.replace('_', ' ')} {text or '–'}" for name, text in edits)
             self._window.say(translate("RowEdits", "Written in: {edits}.").format(edits=said))
 
-    def next_remark(self) -> None:
+    def dismiss(self, remark: Remark) -> None:
+        """Set a remark aside for this job, with a reason; a hazard in a trainee's job needs initials too."""
+        from jobsheet.edit.commands import Dismiss
+        from jobsheet.review.engine import about
+
+        needs = remark.severity == "hazard" and self._desk.job.trainee
+        answer = ask.reason(self._window, remark.message, initials=needs)
+        if answer is None:
+            return
+        reason, initials = answer
+        if needs and not initials.strip():
+            self._window.say(
+                translate("RowEdits", "Not set aside: a hazard in a trainee's job needs initials.")
+            )
+            return
+        if self._do(Dismiss(remark.rule, about(remark), reason, initials)):
+            self._window.say(translate("RowEdits", "Set aside; the reason is printed with the plan."))
+
+    def bring_back(self) -> None:
+        """All remarks that were set aside are open again."""
+        from jobsheet.edit.commands import BringBack
+
+        if not self._desk.job.dismissed:
+            self._window.say(translate("RowEdits", "No remark is set aside in this job."))
+        elif self._do(BringBack()):
+            self._window.say(translate("RowEdits", "All remarks are open again."))
+
+    def previous_remark(self) -> None:
+        """The remark or field before the last one visited."""
+        self.next_remark(by=-1)
+
+    def next_remark(self, by: int = 1) -> None:
         """The next field that cannot be read, or the next remark, after the last one visited."""
         problems = [("field", owner, name) for owner, name in self._desk.problems()]
         remarks = [
@@ -311,7 +346,7 @@ class RowEdits:
             )
             return
         last = next((i for i, item in enumerate(every) if item[1:] == self._visited), -1)
-        what, owner, name = every[(last + 1) % len(every)]
+        what, owner, name = every[(last + by) % len(every) if last >= 0 or by > 0 else -1]
         self._visited = (owner, name)
         if what == "field":
             self._go_to_field(owner, name)
@@ -379,7 +414,9 @@ class RowEdits:
                 action.setChecked(card == self._desk.job.machine)
                 action.triggered.connect(lambda _=False, card=card: self._do(ChooseMachine(card)))
             menu.addSeparator()
-            menu.addActions([self._window.actions_by_id[id_] for id_ in ("fits", "prove", "card", "new-card", "cabinet")])
+            menu.addActions(
+                [self._window.actions_by_id[id_] for id_ in ("fits", "prove", "card", "new-card", "cabinet")]
+            )
         elif name == "[samples]":
             from jobsheet import paths
 

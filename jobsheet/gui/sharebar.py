@@ -50,6 +50,7 @@ def paint_share_bar(
     bar = QRectF(rect.left(), top, max(demand - rect.left(), look.px(2)), high)
     _paint_bar(painter, look, bar, limit.verdict, torn=limit.share > END)
     _paint_fence(painter, look, fence, top, base, learned=limit.learned or limit.low == limit.high)
+    _paint_evidence(painter, look, rect, limit, base)
     painter.restore()
 
 
@@ -127,6 +128,28 @@ def _paint_fence(painter: QPainter, look: Look, x: float, top: float, base: floa
     painter.setPen(pen)
     out = look.px(6)
     painter.drawLine(QLineF(x, top - out, x, base + out))
+
+
+def _paint_evidence(painter: QPainter, look: Look, rect: QRect, limit: Limit, base: float) -> None:
+    """Under the base line what was tried: a dot for each clean cut, a cross for each bad one, at the share it asked."""
+    if not limit.evidence:
+        return
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    colour, far = look.colour("ink"), look.px(2)
+    y = base + look.px(4)
+    for share, clean in limit.evidence:
+        if share > END:
+            continue
+        x = rect.left() + share * FENCE * rect.width()
+        if clean:
+            painter.setPen(QtCore.Qt.PenStyle.NoPen)
+            painter.setBrush(colour)
+            painter.drawEllipse(QPointF(x, y), far, far)
+        else:
+            painter.setPen(QPen(colour, 1.3 * look.scale))
+            painter.drawLine(QLineF(x - far, y - far, x + far, y + far))
+            painter.drawLine(QLineF(x - far, y + far, x + far, y - far))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
 
 
 def _paint_unknown(painter: QPainter, look: Look, rect: QRect, top: float, base: float) -> None:

@@ -41,6 +41,7 @@ def make_sheets(
     from jobsheet.report.job_sheet import job_sheet
     from jobsheet.review.engine import review
     from jobsheet.review.notes import notes_for
+    from jobsheet.review.solid_facts import facts_of
     from jobsheet.sheet.pages import fits_on
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.machine_file import find_card
@@ -54,7 +55,7 @@ def make_sheets(
         job,
         reckoned,
         notes_for(job, reckoned),
-        review(job, reckoned),
+        review(job, reckoned, facts_of(job, reckoned)),
         find_card(job.machine),
         acknowledged=initials,
         fits=fits_on(paper),

@@ -1,41 +1,81 @@
-"""Pictures of the stages, made beside the interface's thread: the newest question is answered, older ones are dropped."""
+"""Pictures of the stages, made beside the interface's thread: the newest question is answered, older ones are dropped.
+
+The worker never touches the toolkit: it puts its answers into a queue, and the window looks there while it waits.
+"""
 
 from __future__ import annotations
 
 import atexit
 import threading
-import weakref
-from collections.abc import Mapping
+from queue import Empty, SimpleQueue
 from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QTimer
 
 from jobsheet.drawing.picture import Drawing
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip import Strip
     from jobsheet.gui.window import Window
-    from jobsheet.stages.course import Course
+    from jobsheet.reckoning.reckoner import Reckoned
+    from jobsheet.stages.checks import Fact
     from jobsheet.stages.solids import Stage
 
 #: Room of a small drawing of the strip and of the current one [points], as the cells have it at 100 %.
 SMALL, LARGE = (66.0, 80.0), (200.0, 90.0)
 #: Pictures made are kept for so many stages.
 KEPT = 2000
+#: How often the window looks for an answer while it waits for one [ms].
+LOOK = 12
+
+
+#: Drawings by what they show, each with the solid that it shows.
+Known = dict[tuple[Any, ...], tuple[Drawing, Any]]
+
+
+class Wanted(Struct, frozen=True):
+    """What to draw: the course, the keys in the order they matter, which one is large, and the job's units.
+
+    `about` is the job and what was reckoned of it, for the facts; `answers` where what is ready goes.
+    """
+
+    serial: int
+    course: Any
+    keys: tuple[str, ...]
+    current: str
+    units: str
+    about: tuple[Any, Any]
+    answers: SimpleQueue[Answer]
+
+
+class Answer(Struct, frozen=True):
+    """Drawings by key as far as they are ready, or the facts, with which an answer is whole."""
+
+    serial: int
+    drawings: dict[str, Drawing]
+    facts: tuple[Any, ...] | None = None
 
 
 class Solids:
-    """Between the window and the worker: asks when the strip shows something else, hands over what was drawn."""
+    """Between a window and the worker: asks when the strip shows something else, hands over what was drawn."""
 
     def __init__(self, window: Window) -> None:
         self._window = window
         self._strip: Strip | None = None
         self._asked: tuple[object, ...] = ()
         self._serial = 0
-        self.work = StageWork(window)
-        self.work.drawn.connect(self._drawn)
-        window.destroyed.connect(self.work.halt)
+        self._for: Reckoned | None = None
+        self._facts: tuple[Reckoned | None, tuple[Fact, ...]] | None = None
+        self._answers: SimpleQueue[Answer] = SimpleQueue()
+        self._timer = QTimer(window)
+        self._timer.setInterval(LOOK)
+        self._timer.timeout.connect(self.look)
+
+    @property
+    def waiting(self) -> bool:
+        """Whether something that was asked is not answered yet."""
+        return self._timer.isActive()
 
     def ask(self, strip: Strip) -> None:
         """Draw what the strip shows, where that is not what was asked last."""
@@ -49,95 +89,104 @@ class Solids:
             return
         self._asked, self._strip = asked, strip
         course = course_of(desk.job, desk.reckoned.settings)
-        self._serial = self.work.ask(course, strip.shown(), strip.current, desk.job.units)
+        self._for = desk.reckoned
+        self._serial += 1
+        WORKER.ask(
+            Wanted(
+                self._serial, course, strip.shown(), strip.current, desk.job.units, (desk.job, desk.reckoned),
+                self._answers,
+            )
+        )  # fmt: skip
+        self._timer.start()
 
-    def _drawn(self, serial: int, drawings: dict[str, Drawing]) -> None:
-        if serial == self._serial and self._strip is not None:
-            self._strip.draw(drawings)
+    def look(self) -> None:
+        """Take what is ready."""
+        while True:
+            try:
+                answer = self._answers.get_nowait()
+            except Empty:
+                return
+            if answer.serial != self._serial:
+                continue
+            if answer.drawings and self._strip is not None:
+                self._strip.draw(answer.drawings)
+            if answer.facts is not None:
+                self._timer.stop()
+                self._facts = (self._for, answer.facts)
+                self._window.facts_arrived()
 
-
-class Wanted(Struct, frozen=True):
-    """What to draw: the course, the keys in the order they matter, which one is large, and the job's units."""
-
-    serial: int
-    course: Any
-    keys: tuple[str, ...]
-    current: str
-    units: str
-
-
-class StageWork(QObject):
-    """One worker for a window; `drawn` brings drawings by key, as many as are ready."""
-
-    drawn = Signal(int, object)
-
-    def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._lock = threading.Condition(threading.RLock())
-        self._wanted: Wanted | None = None
-        self._serial = 0
-        self._stopped = False
-        self._thread: threading.Thread | None = None
-        #: The last stages, for whoever checks them; only replaced, never changed.
-        self.stages: list[Stage] = []
-
-    def ask(self, course: Course, keys: tuple[str, ...], current: str, units: str) -> int:
-        """Draw these stages; the answer carries the number that is given back."""
-        with self._lock:
-            self._serial += 1
-            self._wanted = Wanted(self._serial, course, keys, current, units)
-            self._lock.notify()
-        if self._thread is None:
-            self._thread = threading.Thread(target=self._run, name="stages", daemon=True)
-            self._thread.start()
-            # The modeller complains at the end of the program about solids that a thread still holds.
-            atexit.register(_finish, weakref.ref(self))
-        return self._serial
+    def facts_about(self, reckoned: Reckoned) -> tuple[Fact, ...] | None:
+        """What the solids say of what was reckoned just now; None while they are not there."""
+        if self._facts is None or self._facts[0] is not reckoned:
+            return None
+        return self._facts[1]
 
     def halt(self) -> None:
-        """No more answers."""
+        """Nothing more is looked for."""
+        self._timer.stop()
+
+
+class StageWork:
+    """One thread for the whole program; of each asker only the newest question is answered."""
+
+    def __init__(self) -> None:
+        self._lock = threading.Condition()
+        self._wanted: dict[int, Wanted] = {}
+        self._stopped = False
+        self._thread: threading.Thread | None = None
+
+    def ask(self, wanted: Wanted) -> None:
+        """Answer this in place of what the same asker asked before."""
         with self._lock:
-            self._stopped = True
+            self._wanted[id(wanted.answers)] = wanted
             self._lock.notify()
+            if self._thread is None:
+                self._thread = threading.Thread(target=self._run, name="stages", daemon=True)
+                self._thread.start()
+                # The modeller complains at the end of the program about solids that a thread still holds.
+                atexit.register(self.finish)
 
     def finish(self) -> None:
         """No more answers, and the thread is gone with all that it holds."""
-        self.halt()
-        self.stages = []
-        if self._thread is not None:
-            self._thread.join(timeout=5)
+        with self._lock:
+            self._stopped = True
+            self._lock.notify()
+            thread = self._thread
+        if thread is not None:
+            thread.join(timeout=5)
 
     def _next(self) -> Wanted | None:
         with self._lock:
-            while self._wanted is None and not self._stopped:
+            while not self._wanted and not self._stopped:
                 self._lock.wait()
-            wanted, self._wanted = self._wanted, None
-            return None if self._stopped else wanted
+            if self._stopped:
+                return None
+            return self._wanted.pop(next(iter(self._wanted)))
 
-    def _stale(self) -> bool:
+    def _stale(self, wanted: Wanted) -> bool:
         with self._lock:
-            return self._stopped or self._wanted is not None
+            return self._stopped or id(wanted.answers) in self._wanted
 
     def _run(self) -> None:
         from jobsheet.stages.solids import Modeller
 
         modeller = Modeller()
-        known: dict[tuple[Any, ...], Drawing] = {}
+        known: Known = {}
         while (wanted := self._next()) is not None:
             stages: list[Stage] = []
             for stage in modeller.in_turn(wanted.course):
-                if self._stale():
+                if self._stale(wanted):
                     break
                 stages.append(stage)
             else:
-                self.stages = stages
                 self._draw(wanted, stages, known)
+                self._check(wanted, stages)
 
-    def _draw(self, wanted: Wanted, stages: list[Stage], known: dict[tuple[Any, ...], Drawing]) -> None:
+    def _draw(self, wanted: Wanted, stages: list[Stage], known: Known) -> None:
         """The current one first, then its neighbours as they are asked for."""
         found: dict[str, Drawing] = {}
         for key in (wanted.current, *(one for one in wanted.keys if one != wanted.current)):
-            if self._stale():
+            if self._stale(wanted):
                 return
             at = wanted.course.after(key)
             if key and not at:
@@ -145,27 +194,29 @@ class StageWork(QObject):
             stage = stages[at]
             large = key == wanted.current
             mark = (id(stage.solid), id(stage.tool), large, wanted.units, _lie(stage), key == "")
-            drawing = known.get(mark)
-            if drawing is None:
+            kept = known.get(mark)
+            if kept is None:
                 if len(known) > KEPT:
                     known.clear()
-                drawing = known[mark] = _picture(stage, large=large, units=wanted.units, stock=not key)
-            found[key] = drawing
+                # The solid is kept beside its drawing, so that its identity stays its own.
+                drawing = _picture(stage, large=large, units=wanted.units, stock=not key)
+                kept = known[mark] = (drawing, (stage.solid, stage.tool))
+            found[key] = kept[0]
             if large:
-                self._tell(wanted.serial, found)
-        self._tell(wanted.serial, found)
+                wanted.answers.put(Answer(wanted.serial, dict(found)))
+        wanted.answers.put(Answer(wanted.serial, found))
 
-    def _tell(self, serial: int, found: Mapping[str, Drawing]) -> None:
-        try:
-            self.drawn.emit(serial, dict(found))
-        except RuntimeError:
-            return  # the window is gone
+    def _check(self, wanted: Wanted, stages: list[Stage]) -> None:
+        """What the solids say, after the pictures."""
+        if self._stale(wanted):
+            return
+        from jobsheet.review.solid_facts import facts_from
+
+        job, reckoned = wanted.about
+        wanted.answers.put(Answer(wanted.serial, {}, facts_from(job, reckoned, stages)))
 
 
-def _finish(work: weakref.ref[StageWork]) -> None:
-    found = work()
-    if found is not None:
-        found.finish()
+WORKER = StageWork()
 
 
 def _lie(stage: Stage) -> Any:

@@ -225,10 +225,18 @@ class Window(QMainWindow):
         """What may come after the figures are painted: strip, remarks."""
         if not self.actions_by_id:
             self._begin()
+        if not self.desk.reckoner.learns:
+            self.desk.learn()
+            self.show_job()
         self.edits.refresh_strip()
         if self.edits.review():
             self.show_job()
         self.answering.ask()
+
+    def facts_arrived(self) -> None:
+        """The solids are there: the rules that need them are asked too."""
+        if self.edits.review():
+            self.show_job()
 
     def _begin(self) -> None:
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
@@ -296,6 +304,7 @@ class Window(QMainWindow):
         row = OpenRow(self.desk.view(key), kind, self.desk.job.units, self._form, self.bench.column.sheet)
         row.typed.connect(lambda name, text: self.desk.type(SetField(key, name, text)))
         row.mended.connect(self.edits.mend)
+        row.dismissed.connect(self.edits.dismiss)
         row.offered.connect(lambda edits: self.edits.take(key, edits))
         row.closed.connect(lambda _key: self.close_row())
         desk = self.desk
@@ -333,6 +342,7 @@ class Window(QMainWindow):
         form.put(self._header_title(key), self.desk.header_fields(sections))
         form.say(self.desk.remarks_about(key))
         form.mended.connect(self.edits.mend)
+        form.dismissed.connect(self.edits.dismiss)
         form.typed.connect(self._header_typed)
         form.closed.connect(lambda _key: self.close_row())
         self.bench.column.sheet.open(form)
@@ -387,6 +397,7 @@ class Window(QMainWindow):
 
     def proof_changed(self) -> None:
         """A trial was recorded or struck out: verdicts follow at once."""
+        self.desk.learn()
         self.machines_changed()
 
     def edit_card(self) -> None:
@@ -492,7 +503,7 @@ class Window(QMainWindow):
         if self._editors_closed() and self.files.may_put_away():
             self.files.journal.clear()
             if "solids" in self.__dict__:
-                self.solids.work.halt()
+                self.solids.halt()
             event.accept()
         else:
             event.ignore()

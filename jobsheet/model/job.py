@@ -89,6 +89,15 @@ class SetUp(Struct, frozen=True, kw_only=True):
     operations: tuple[Operation, ...] = ()
 
 
+class Dismissed(Struct, frozen=True, kw_only=True):
+    """A remark that was set aside for this job: its rule, the key of the step or set-up it is about, why, and who says so."""
+
+    rule: str
+    about: str = ""
+    reason: str = ""
+    initials: str = ""
+
+
 class Job(Struct, frozen=True, kw_only=True):
     """One plan for one part on one machine."""
 
@@ -107,6 +116,7 @@ class Job(Struct, frozen=True, kw_only=True):
     also_fetch: str = ""
     why: str = ""
     note: str = ""
+    dismissed: tuple[Dismissed, ...] = ()
     set_ups: tuple[SetUp, ...] = ()
 
     def operations(self) -> list[tuple[SetUp, Operation]]:

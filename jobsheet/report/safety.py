@@ -9,6 +9,7 @@ from jobsheet.model.remark import Note
 from jobsheet.report.blocks import Box, Gap, Heading, NoteLine, NoteLines, Page, Ticks, Words, words_of
 from jobsheet.report.plan import Plan
 from jobsheet.report.wording import DATA_SHEET, STAMP_REASON
+from jobsheet.review.engine import rules
 
 #: Ticks in the order of the hands (me, machine, hold, tool, then): the notes that call for each, and its words.
 _TICKS: tuple[tuple[tuple[str, ...], str], ...] = (
@@ -87,18 +88,66 @@ def rest(plan: Plan, pages: list[Page]) -> list[object]:
     if sheet:
         blocks.append(Heading("For the whole job"))
         blocks += [NoteLines((NoteLine(plain(note.text)),), "label") for note in sheet]
+    found = {
+        set_up.number: _of_set_up(plan, set_up, _printed(pages, set_up.key)) for set_up in plan.job.set_ups
+    }
+    shared = _shared(found)
+    for numbers, texts in _by_set_ups(shared, len(plan.job.set_ups)):
+        blocks += [Gap(6), Heading(numbers)]
+        blocks += [NoteLines((NoteLine(text),), "label") for text in texts]
     for set_up in plan.job.set_ups:
-        found = _of_set_up(plan, set_up, _printed(pages, set_up.key))
-        if found:
+        own = [text for text in found[set_up.number] if text not in shared]
+        if own:
             blocks += [
                 Gap(6),
                 Heading(
                     f"Set-up {set_up.number}", plan.short(set_up.title, 60, f"set-up {set_up.number}, title")
                 ),
             ]
-            blocks += [NoteLines((NoteLine(text),), "label") for text in found]
+            blocks += [NoteLines((NoteLine(text),), "label") for text in own]
+    blocks += _set_aside(plan)
     if any("chips-burn" in note.id or "beryllium" in note.id for note in plan.stops):
         blocks.append(Words(DATA_SHEET))
+    return blocks
+
+
+def _shared(found: dict[int, list[str]]) -> dict[str, tuple[int, ...]]:
+    """Notes that several set-ups have word for word, with their numbers: said once, they are read."""
+    where: dict[str, list[int]] = {}
+    for number, texts in found.items():
+        for text in dict.fromkeys(texts):
+            where.setdefault(text, []).append(number)
+    return {text: tuple(numbers) for text, numbers in where.items() if len(numbers) > 1}
+
+
+def _by_set_ups(shared: dict[str, tuple[int, ...]], count: int) -> list[tuple[str, list[str]]]:
+    """The shared notes by the set-ups that they belong to, those of all set-ups first."""
+    groups: dict[tuple[int, ...], list[str]] = {}
+    for text, numbers in shared.items():
+        groups.setdefault(numbers, []).append(text)
+    ordered = sorted(groups.items(), key=lambda one: (-len(one[0]), one[0]))
+    return [
+        ("Every set-up" if len(numbers) == count else f"Set-ups {', '.join(map(str, numbers))}", texts)
+        for numbers, texts in ordered
+    ]
+
+
+def _set_aside(plan: Plan) -> list[object]:
+    """Remarks that were set aside for this job, each with its reason and whose initials stand for it."""
+    if not plan.job.dismissed:
+        return []
+    titles = {one.id: one.title for one in rules()}
+    numbers = {operation.key: f"Step {operation.number}" for _, operation in plan.job.operations()}
+    numbers |= {set_up.key: f"Set-up {set_up.number}" for set_up in plan.job.set_ups}
+    blocks: list[object] = [
+        Gap(6),
+        Heading("Set aside for this job", "remarks of the review, with the reason"),
+    ]
+    for one in plan.job.dismissed:
+        where = numbers.get(one.about, "")
+        words = f"{where}{', ' if where else ''}{titles.get(one.rule, one.rule)}: {one.reason}"
+        by = f" ({one.initials})" if one.initials else ""
+        blocks.append(Words(f"{words.rstrip('.')}{by}.", "label"))
     return blocks
 
 

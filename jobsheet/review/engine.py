@@ -1,15 +1,19 @@
-"""Reads a plan through: every rule of every folder, the worst remark first."""
+"""Reads a plan through: every rule of every folder, the worst remark first; what was set aside for this job stands apart."""
 
 from __future__ import annotations
 
 import importlib
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
+from typing import Any
 
-from jobsheet.model.job import Job
+from msgspec import Struct
+
+from jobsheet.model.job import Dismissed, Job
 from jobsheet.model.remark import SEVERITIES, Remark
 from jobsheet.reckoning.reckoner import Reckoned
-from jobsheet.review.rule import RULES, Rule, View
+from jobsheet.review.rule import RULES, Needs, Rule, View
 
 
 @cache
@@ -22,17 +26,55 @@ def rules() -> tuple[Rule, ...]:
     return tuple(sorted(RULES.values(), key=lambda one: one.id))
 
 
-def review(job: Job, reckoned: Reckoned) -> tuple[Remark, ...]:
-    """All remarks on a plan: the worst first, those of one severity in cutting order."""
-    view = View(job, reckoned)
+class Reviewed(Struct, frozen=True):
+    """What is open on a plan, and what was set aside with its reason."""
+
+    open: tuple[Remark, ...]
+    aside: tuple[tuple[Remark, Dismissed], ...]
+
+
+def about(remark: Remark) -> str:
+    """What a remark is about, as a dismissal names it: its first step, else its set-up, else nothing."""
+    return remark.operations[0] if remark.operations else remark.set_up
+
+
+def counts(one: Dismissed, remark: Remark, job: Job) -> bool:
+    """Whether a dismissal holds: it needs a reason, and for a hazard in a trainee's job the initials of the person in charge."""
+    if not one.reason.strip():
+        return False
+    return not (remark.severity == "hazard" and job.trainee) or bool(one.initials.strip())
+
+
+def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -> Reviewed:
+    """All remarks on a plan: the worst first, those of one severity in cutting order.
+
+    Parameters
+    ----------
+    facts : sequence of `stages.checks.Fact`, optional
+        What the solids say; without them the rules that need stages are not asked
+    """
+    view = View(job, reckoned, tuple(facts or ()))
     order = {operation.key: index for index, (_, operation) in enumerate(job.operations())}
-    found = [remark for rule in rules() for remark in rule.check(view)]
-    return tuple(
-        sorted(
-            found,
-            key=lambda one: (
-                SEVERITIES.index(one.severity),
-                min((order.get(key, 0) for key in one.operations), default=-1),
-            ),
-        )
+    asked = [rule for rule in rules() if facts is not None or rule.needs is not Needs.STAGES]
+    found = sorted(
+        (remark for rule in asked for remark in rule.check(view)),
+        key=lambda one: (
+            SEVERITIES.index(one.severity),
+            min((order.get(key, 0) for key in one.operations), default=-1),
+        ),
     )
+    said = {(one.rule, one.about): one for one in job.dismissed}
+    open_: list[Remark] = []
+    aside: list[tuple[Remark, Dismissed]] = []
+    for remark in found:
+        dismissal = said.get((remark.rule, about(remark)))
+        if dismissal is not None and counts(dismissal, remark, job):
+            aside.append((remark, dismissal))
+        else:
+            open_.append(remark)
+    return Reviewed(tuple(open_), tuple(aside))
+
+
+def review(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -> tuple[Remark, ...]:
+    """The remarks that are open, as `reviewed` finds them."""
+    return reviewed(job, reckoned, facts).open

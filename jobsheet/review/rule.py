@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from enum import Enum
+from typing import Any
 
 from msgspec import Struct
 
@@ -25,6 +26,12 @@ class View(Struct, frozen=True):
 
     job: Job
     reckoned: Reckoned
+    #: What the solids say; empty while there are none. Only rules that need stages read it.
+    facts: tuple[Any, ...] = ()
+
+    def facts_of(self, kind: str) -> Iterator[Any]:
+        """The facts of a kind, as `stages.checks` names them."""
+        return (fact for fact in self.facts if fact.kind == kind)
 
     def steps(self) -> Iterator[tuple[SetUp, Operation, Outcome]]:
         """Every operation in cutting order with its set-up and what was reckoned of it."""

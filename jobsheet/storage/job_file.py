@@ -7,7 +7,7 @@ from typing import Any
 
 from jobsheet.catalog.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
-from jobsheet.model.job import FACES, Holding, Job, Operation, Part, SetUp, Stock, Zero
+from jobsheet.model.job import FACES, Dismissed, Holding, Job, Operation, Part, SetUp, Stock, Zero
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
@@ -167,7 +167,7 @@ def job_from(root: Node, name: str) -> Job:
     fields = reader.mapping(root, "")
     if root.fields is None:
         raise DocumentError(name, tuple(reader.problems) or (Problem(root.line, "", "the file is empty"),))
-    sections = ("format", "part", "stock", "datums", "set_ups")
+    sections = ("format", "part", "stock", "datums", "dismissed", "set_ups")
     values = reader.entries(root, "", layout.JOB, sections)
     part = reader.entries(fields.get("part"), "part", layout.PART)
     if "stock" not in fields:
@@ -176,6 +176,7 @@ def job_from(root: Node, name: str) -> Job:
         )
     stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
     datums = _datums(reader, fields.get("datums"))
+    dismissed = _dismissed(reader, fields.get("dismissed"))
     set_ups = tuple(_set_ups(reader, fields.get("set_ups")))
     if "machine" in values:
         try:
@@ -185,7 +186,21 @@ def job_from(root: Node, name: str) -> Job:
     _unique(reader, root, set_ups)
     if reader.problems:
         raise DocumentError(name, tuple(sorted(reader.problems, key=lambda problem: problem.line or 0)))
-    return Job(part=Part(**part), stock=Stock(**stock), datums=datums, set_ups=set_ups, **values)
+    return Job(
+        part=Part(**part), stock=Stock(**stock), datums=datums, dismissed=dismissed, set_ups=set_ups, **values
+    )
+
+
+def _dismissed(reader: _Reader, node: Node | None) -> tuple[Dismissed, ...]:
+    """Remarks that were set aside, each with its reason."""
+    found = []
+    if node is not None and node.items is None:
+        reader.problem(node, "dismissed", "a list belongs here, of rule, about, reason")
+    for index, item in enumerate((node.items or ()) if node is not None else ()):
+        values = reader.entries(item, f"dismissed[{index}]", layout.DISMISSED)
+        if "rule" in values and "reason" in values:
+            found.append(Dismissed(**values))
+    return tuple(found)
 
 
 def _datums(reader: _Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
@@ -346,6 +361,8 @@ def write_job(job: Job) -> str:
     data["stock"] = _group(layout.STOCK, job.stock)
     if job.datums:
         data["datums"] = dict(job.datums)
+    if job.dismissed:
+        data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
     data.update(last)
     data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
     return "\n".join(emit(data)) + "\n"

@@ -84,6 +84,12 @@ ZERO = (
     Entry(name="y_counts", title="Y counts up", asks="choice", choices=("away", "towards"), optional=True),
     Entry(name="found", title="Found with", asks="text", optional=True),
 )
+DISMISSED = (
+    Entry(name="rule", title="Remark", asks="text"),
+    Entry(name="about", title="About the step or set-up", asks="text", optional=True),
+    Entry(name="reason", title="Reason", asks="text"),
+    Entry(name="initials", title="Initials", asks="text", optional=True),
+)
 SET_UP = (
     Entry(name="title", title="Set-up", asks="text", optional=True),
     Entry(name="up", title="Face up", asks="choice", choices=FACES, optional=True),

@@ -31,7 +31,15 @@ def nobody_to_ask(monkeypatch):
     def unexpected(*args):
         raise AssertionError(f"a person was asked: {args}")
 
-    for name in ("save_changes", "changed_outside", "open_path", "save_path", "export_path", "tell"):
+    for name in (
+        "save_changes",
+        "changed_outside",
+        "open_path",
+        "save_path",
+        "export_path",
+        "tell",
+        "reason",
+    ):
         monkeypatch.setattr(ask, name, unexpected)
 
 

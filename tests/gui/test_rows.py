@@ -215,13 +215,14 @@ def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
     last = list(row.form.fields.values())[-1].box
     last.setFocus()
     seen = []
-    for _ in range(4):
+    for _ in range(5):
         press(qtbot, window, Qt.Key.Key_Tab)
         seen.append(window.focusWidget())
     assert seen[0] is row.remark_lines[0]
     assert seen[1] is row.remark_lines[0].button
-    assert seen[2] is row.suggestions.more
-    assert seen[3] is row.margin.more
+    assert seen[2] is row.remark_lines[0].aside
+    assert seen[3] is row.suggestions.more
+    assert seen[4] is row.margin.more
 
 
 def test_a_fix_mends_the_plan_and_can_be_undone(window):

@@ -1,0 +1,40 @@
+"""From a job to what its solids say, for the rules that need stages; the modeller is imported when this is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from jobsheet.model.job import Job
+from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.reckoning.reckoner import Reckoned
+
+if TYPE_CHECKING:
+    from jobsheet.stages.checks import Fact
+    from jobsheet.stages.solids import Stage
+
+
+def facts_of(job: Job, reckoned: Reckoned) -> tuple[Fact, ...]:
+    """All facts about a job, its solids made for it."""
+    from jobsheet.stages.course import course_of
+    from jobsheet.stages.solids import Modeller
+
+    return facts_from(job, reckoned, Modeller().stages(course_of(job, reckoned.settings)))
+
+
+def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[Fact, ...]:
+    """All facts about a job whose stages are there already."""
+    from jobsheet.stages.checks import holding_facts, place_facts, volume_facts
+
+    volumes = {
+        key: volume
+        for key, outcome in reckoned.operations.items()
+        if outcome.figures is not None and (volume := outcome.figures.value("volume")) is not None
+    }
+    box = stock_box(job)
+    held = {
+        set_up.key: (set_up.fixed_jaw, set_up.holding.above_jaws.value if set_up.holding.above_jaws else None)
+        for set_up in job.set_ups
+        if set_up.holding.device and in_jaws(set_up, lying(set_up, box))
+    }
+    return (*volume_facts(stages, volumes), *place_facts(stages), *holding_facts(stages, held))

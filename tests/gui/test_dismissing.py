@@ -1,0 +1,72 @@
+"""A remark is set aside with a reason, comes back by undo, and a hazard in a trainee's job needs initials."""
+
+from msgspec.structs import replace
+
+from jobsheet.edit.commands import Dismiss, SetField
+from jobsheet.gui import ask
+
+
+def spoiled(window):
+    """HM-100 with the drill before its spot: one remark that it wanders."""
+    window.edits.move_to("drill", "set-up-1", 1)
+    window.edits.review()
+    window.open_key("drill")
+    return next(one for one in window.desk.remarks if one.rule == "spot-before-drilling")
+
+
+def rules_of(window):
+    window.edits.review()
+    return [one.rule for one in window.desk.remarks]
+
+
+def test_a_reason_sets_it_aside_and_undo_brings_it_back(window, monkeypatch):
+    remark = spoiled(window)
+    monkeypatch.setattr(ask, "reason", lambda *_args, **_more: ("drilled through a bush", ""))
+    window.edits.dismiss(remark)
+    assert "spot-before-drilling" not in rules_of(window)
+    assert window.desk.job.dismissed[0].reason == "drilled through a bush"
+    window.edits.undo()
+    assert "spot-before-drilling" in rules_of(window)
+
+
+def test_no_answer_changes_nothing(window, monkeypatch):
+    remark = spoiled(window)
+    monkeypatch.setattr(ask, "reason", lambda *_args, **_more: None)
+    window.edits.dismiss(remark)
+    assert not window.desk.job.dismissed
+
+
+def test_an_empty_reason_is_refused_in_words(window, monkeypatch):
+    remark = spoiled(window)
+    monkeypatch.setattr(ask, "reason", lambda *_args, **_more: ("  ", ""))
+    window.edits.dismiss(remark)
+    assert "why" in window.bench.status.message
+    assert not window.desk.job.dismissed
+
+
+def test_a_hazard_of_a_trainee_needs_initials(window, monkeypatch):
+    window.desk.do(SetField("job", "trainee", "yes"))
+    remark = replace(spoiled(window), severity="hazard")
+    monkeypatch.setattr(ask, "reason", lambda *_args, **_more: ("it is fine", ""))
+    window.edits.dismiss(remark)
+    assert not window.desk.job.dismissed
+    monkeypatch.setattr(ask, "reason", lambda *_args, **_more: ("shown at the machine", "TR"))
+    window.edits.dismiss(remark)
+    assert window.desk.job.dismissed[0].initials == "TR"
+
+
+def test_all_come_back_at_once(window):
+    remark = spoiled(window)
+    window.desk.do(Dismiss(remark.rule, remark.operations[0], "for a test"))
+    assert "spot-before-drilling" not in rules_of(window)
+    window.edits.bring_back()
+    assert "spot-before-drilling" in rules_of(window)
+
+
+def test_backwards_goes_to_the_remark_before(window):
+    spoiled(window)
+    window.edits.next_remark()
+    first = window.edits._visited
+    window.edits.next_remark()
+    window.edits.previous_remark()
+    assert window.edits._visited == first
