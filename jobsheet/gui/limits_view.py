@@ -157,7 +157,7 @@ class LimitsView(QWidget):
         super().__init__(parent)
         self.setAccessibleName(translate("Limits", "What can give out"))
         self._rows: list[LimitRow] = []
-        self._rest = ""
+        self._rest = self._whole_rest = self._short_rest = ""
         self._all = False
         self._limits: tuple[Limit, ...] = ()
 
@@ -177,9 +177,10 @@ class LimitsView(QWidget):
             if index < len(shown):
                 governs = index == 0 and shown[0].verdict != "unknown"
                 row.put(shown[index], governs=governs, stale=stale)
-        rest = self._words_for_rest(limits[len(shown) :])
-        if rest != self._rest:
-            self._rest = rest
+        rest, short = self._words_for_rest(limits[len(shown) :])
+        if rest != self._whole_rest:
+            self._rest = self._whole_rest = rest
+            self._short_rest = short
             self.update()
 
     def _share_widths(self, width: int) -> None:
@@ -224,18 +225,24 @@ class LimitsView(QWidget):
         return look().width(self._rest, look().caption)
 
     @staticmethod
-    def _words_for_rest(rest: tuple[Limit, ...]) -> str:
-        """One line for all that is far from giving out."""
+    def _words_for_rest(rest: tuple[Limit, ...]) -> tuple[str, str]:
+        """One line for all that is far from giving out: with their names, and without where there is no room."""
         known = [limit for limit in rest if limit.verdict != "unknown"]
         if not known:
-            return ""
+            return "", ""
         names = ", ".join(limit.title.lower() for limit in known)
         most = max(1, round(max(limit.share for limit in known) * 100 + 0.5))
-        return translate("Limits", "{names}: at most {share} %").format(names=names, share=most)
+        whole = translate("Limits", "{names}: at most {share} %").format(names=names, share=most)
+        return whole, translate("Limits", "{count} more: at most {share} %").format(
+            count=len(known), share=most
+        )
 
     def arrange(self, width: int) -> int:
         """Place the rows; the height they need."""
         top = 0
+        now = look()
+        fits = now.width(self._whole_rest, now.caption) <= width
+        self._rest = self._whole_rest if fits else self._short_rest
         self._share_widths(width)
         for row in self._rows:
             if not row.isHidden():
