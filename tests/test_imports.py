@@ -10,6 +10,8 @@ import pytest
 from jobsheet.paths import sample_jobs
 
 PLATE = str(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
+#: On a machine without a proof log: where nothing was tried there is nothing to learn, and no numpy.
+UNTRIED = str(sample_jobs() / "hm-100-drilled-plate-k2.yaml")
 
 
 def loaded(code: str) -> set[str]:
@@ -22,9 +24,9 @@ def loaded(code: str) -> set[str]:
 @pytest.mark.parametrize(
     "arguments",
     [
-        ["figures", PLATE],
-        ["figures", PLATE, "--json"],
-        ["check", PLATE],
+        ["figures", UNTRIED],
+        ["figures", UNTRIED, "--json"],
+        ["check", UNTRIED],
         ["--help"],
         ["work", "spindle-speed", "cutting_speed=30 m/min", "diameter=12 mm"],
     ],
@@ -33,6 +35,11 @@ def loaded(code: str) -> set[str]:
 def test_the_command_line_starts_without_what_it_does_not_need(arguments):
     names = loaded(f"from jobsheet.__main__ import main\nmain({arguments!r})")
     assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "numpy", "manifold3d", "pypdf", "PIL"}
+
+
+def test_where_trials_are_learned_from_only_numpy_comes_with_them():
+    names = loaded(f"from jobsheet.__main__ import main\nmain(['figures', {PLATE!r}])")
+    assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "manifold3d", "pypdf", "PIL", "scipy"}
 
 
 def test_a_sheet_is_made_without_qt(tmp_path):

@@ -6,7 +6,7 @@ in every bar alike. Pattern and outline say the verdict again, so that it reads 
 
 from __future__ import annotations
 
-from jobsheet.drawing.picture import Drawing, Item, Line, Text, box, hatched
+from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, box, hatched
 
 FENCE = 0.74
 END = 1.35
@@ -28,6 +28,7 @@ def share_bar(
     learned: bool,
     width: float,
     height: float,
+    evidence: tuple[tuple[float, bool], ...] = (),
 ) -> Drawing:
     """One bar in a box of that size.
 
@@ -45,6 +46,8 @@ def share_bar(
         Whether trials have moved the capacity, or it is simply known: the fence is solid then
     width, height : float
         The box; the bar itself is what is left above the base line and below the fence's top
+    evidence : tuple of (share, clean), optional
+        Trials under the base line: a dot for a clean one, a cross for a bad one
     """
     out = min(6.0, height / 4)
     top, base = out, height - out
@@ -57,11 +60,27 @@ def share_bar(
     items: list[Item] = [*_band(low_share, high_share, fence, width, top, base), ground]
     right = max(min(share, END) * fence, 2.0)
     items += _bar(right, verdict, top, base, torn=share > END)
+    items = [*_evidence(evidence, fence, base), *items]
     solid = learned or low_share == high_share
     items.append(
         Line(((fence, top - out), (fence, base + out)), 2.6 if solid else 1.6, "" if solid else "fence")
     )
     return Drawing(width, height, tuple(items))
+
+
+def _evidence(evidence: tuple[tuple[float, bool], ...], fence: float, base: float) -> list[Item]:
+    """What was tried, at the share that it asked; what lies over the end of the bar is left out."""
+    items: list[Item] = []
+    y, far = base + 3.5, 1.8
+    for share, clean in evidence:
+        x = share * fence
+        if share > END:
+            continue
+        if clean:
+            items.append(Ellipse(x, y, far, far, weight=0.0, fill="ink"))
+        else:
+            items += [Line(((x - far, y - way * far), (x + far, y + way * far)), 1.2) for way in (1, -1)]
+    return items
 
 
 def _band(low: float, high: float, fence: float, width: float, top: float, base: float) -> list[Item]:

@@ -77,6 +77,12 @@ def nearness(limit: Limit) -> tuple[int, float]:
     return (-_RANK[limit.verdict], -round(limit.share, 6) if limit.verdict != "unknown" else 0.0)
 
 
+def is_tight(limit: Limit) -> bool:
+    """Whether it is tight, or only a recorded good cut keeps it from being so: a lucky cut is not planned with."""
+    lucky = limit.verdict == "cut before" and limit.chance is not None and limit.chance >= TIGHT
+    return limit.verdict == "tight" or lucky
+
+
 def in_words(chance: float) -> str:
     """A chance as people say it: `1 in 7`."""
     if chance < 0.01:

@@ -15,6 +15,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CalcError
+from jobsheet.limits.verdict import is_tight
 from jobsheet.machine.spindle import lowest, steps
 from jobsheet.model.figures import Limit
 from jobsheet.model.job import Operation
@@ -149,7 +150,7 @@ def easy_but(names: frozenset[str]) -> Judge:
     """Every limit is as expected, but those that are tight whatever is asked: a slow handle stays slow at any depth."""
 
     def judge(one: Tried) -> bool:
-        return one.carried and all(limit.verdict != "tight" or limit.name in names for limit in one.limits)
+        return one.carried and all(not is_tight(limit) or limit.name in names for limit in one.limits)
 
     return judge if names else is_easy
 
@@ -188,7 +189,7 @@ def answer(
 ) -> Answer:
     """The answer for an input that grows from low to high [m]; `make` reckons one value at the speed that suits the judge."""
     first = make(low, is_easy)
-    anyway = tuple(limit for limit in first.limits if limit.verdict == "tight")
+    anyway = tuple(limit for limit in first.limits if is_tight(limit))
     easy = easy_but(frozenset(limit.name for limit in anyway))
     expected = largest(lambda value: make(value, easy), easy, low, high)
     tight = largest(lambda value: make(value, is_carried), is_carried, expected or low, high)
@@ -207,7 +208,11 @@ def answer(
     problem = beyond.problem if beyond is not None else ""
     ended = end if tight is not None and tight >= high else problem
     hard = next(
-        (each for each in harder.limits if each.verdict in ("tight", "beyond") and each not in anyway), None
+        (
+            each
+            for each in harder.limits
+            if (each.verdict == "beyond" or is_tight(each)) and each not in anyway
+        ), None
     ) if harder is not None else None  # fmt: skip
     cut = at.governing if at is not None else None
     return Answer(

@@ -113,9 +113,9 @@ class Reckoner:
         """What is known of that machine from now on; the next reckoning uses it."""
         self._proofs[machine] = proof
 
-    def forget_proof(self, machine: str) -> None:
-        """A trial was written or struck out: ask that log again at the next reckoning."""
-        self._proofs.pop(machine, None)
+    def forget_proof(self) -> None:
+        """A trial was written or struck out: ask the logs again at the next reckoning."""
+        self._proofs.clear()
 
     def _proof(self, machine: str) -> Snapshot | None:
         if self.learns and machine not in self._proofs:

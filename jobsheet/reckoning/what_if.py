@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.errors import CalcError, JobsheetError
 from jobsheet.limits.register import governing, limits_of
-from jobsheet.limits.verdict import TIGHT
+from jobsheet.limits.verdict import is_tight
 from jobsheet.model.figures import Figures, Limit
 from jobsheet.model.proof import PROCESS_OF
 from jobsheet.model.quantity import Quantity
@@ -59,7 +59,7 @@ class Tried(Struct, frozen=True, kw_only=True):
 
     def _first(self, verdicts: tuple[str, ...]) -> Limit | None:
         found = [
-            one for one in self.limits if one.verdict in verdicts or ("tight" in verdicts and _lucky(one))
+            one for one in self.limits if one.verdict in verdicts or ("tight" in verdicts and is_tight(one))
         ]
         found.sort(key=lambda one: YES_OR_NO.index(one.name) if one.name in YES_OR_NO else len(YES_OR_NO))
         return found[0] if found else None
@@ -81,11 +81,6 @@ class Tried(Struct, frozen=True, kw_only=True):
     def shown(self, name: str) -> str:
         """A figure as text, or nothing."""
         return self.figures.shown(name) if self.figures is not None else ""
-
-
-def _lucky(limit: Limit) -> bool:
-    """Whether a recorded good cut alone keeps it from being tight."""
-    return limit.verdict == "cut before" and limit.chance is not None and limit.chance >= TIGHT
 
 
 def sentence_of(error: Exception) -> str:

@@ -1,13 +1,12 @@
 """The capability card: what one or two machines will carry in chosen metals, with the torque each gives, on one page.
 
-More than two metals go on further pages, for a table that is read at arm's length has no room for more.
+More metals go on further pages, for a table that is read at arm's length has no room for more.
 """
 
 from __future__ import annotations
 
 from jobsheet.model.machine import Machine
 from jobsheet.reckoning.capability import Capability, Card, OnMachine, Row
-from jobsheet.reckoning.inverse import PLANNED
 from jobsheet.report.blocks import (
     Cell,
     Column,
@@ -24,8 +23,8 @@ from jobsheet.report.blocks import (
 from jobsheet.report.torque_chart import torque_chart
 from jobsheet.report.wording import CALCULATED, FOOT
 
-#: So many metals stand on one page.
-METALS = 2
+#: So many metals stand on one page of one machine, and of two.
+METALS = (2, 1)
 #: Torque charts: one alone, or two side by side [points].
 ALONE, BESIDE, HIGH = (470.0, 170.0), (246.0, 170.0), 150.0
 _START = "Start at half of a planned limit and watch, listen and feel. Cut before: a recorded good cut asked at least as much."
@@ -33,7 +32,8 @@ _START = "Start at half of a planned limit and watch, listen and feel. Cut befor
 
 def capability_card(found: Capability, *, date: str = "", name: str = "capability") -> Document:
     """The pages of a card; `date` is when it was made, for what is known of a machine grows."""
-    metals = [found.materials[at : at + METALS] for at in range(0, len(found.materials), METALS)] or [()]
+    room = METALS[min(len(found.machines), 2) - 1]
+    metals = [found.materials[at : at + room] for at in range(0, len(found.materials), room)] or [()]
     pages = tuple(_page(found, part, number, len(metals), date) for number, part in enumerate(metals, 1))
     titles = " and ".join(machine.title for machine in found.machines)
     return Document(name=name, title=f"{titles}, capability card", pages=pages, source=b"")
@@ -46,7 +46,7 @@ def _page(
     for cards in metals:
         held = sorted({card.held for card in cards if card.held})
         blocks.append(Heading(cards[0].title, f"held in the {' or the '.join(held)}" if held else ""))
-        blocks.append(_one(cards[0]) if len(cards) == 1 else _beside(cards))
+        blocks += _one(cards[0]) if len(cards) == 1 else _beside(cards)
         blocks.append(Gap(3))
     if number == 1:
         blocks += _job(found)
@@ -81,63 +81,74 @@ def _job_title(found: Capability) -> str:
 
 
 def _verdict(row: Row) -> str:
-    return "not known here: try" if row.verdict == "unknown" else row.verdict
+    return "not known" if row.verdict == "unknown" else row.verdict
 
 
 def _band(row: Row) -> str:
-    """The two ends and the middle, the unit said once."""
+    """The two ends and the middle, with the unit said once."""
     ends = (row.low, row.middle, row.high)
-    if not any(end not in ("", "–") for end in ends):
+    if all(end in ("", "–") for end in ends):
         return "–"
-    units = {end.rpartition(" ")[2] for end in ends}
-    if len(units) == 1 and all(" " in end for end in ends):
-        unit = units.pop()
-        low, middle, high = (end.rpartition(" ")[0] for end in ends)
-        return f"{low} – {middle} – {high} {unit}"
+    unit = row.high.rpartition(" ")[2]
+    if all(end.endswith(f" {unit}") for end in ends):
+        return " – ".join(end.removesuffix(f" {unit}") for end in ends)
     return " – ".join(ends)
 
 
-def _one(card: Card) -> Table:
+def _what(row: Row) -> str:
+    return f"{row.what}: {row.cutter}"
+
+
+def _one(card: Card) -> list[object]:
     """One machine: what stops it has a column of its own."""
     columns = (
-        Column(caption="what", wide=True),
+        Column(caption="what is asked", style="label"),
         Column(caption="plan to", style="number"),
-        Column(caption="verdict"),
-        Column(caption="band: 5 % – half – 95 %"),
+        Column(caption="verdict", style="label"),
+        Column(caption="band, from\n5 % to 95 %", style="label"),
         Column(caption="what stops more", style="label", wide=True),
     )
     rows = tuple(
-        (
-            Cell(row.what, (row.cutter, *((row.note,) if row.note else ()))),
-            Cell(row.plan or "–"),
-            Cell(_verdict(row), () if row.words == PLANNED else ("",)),
-            Cell(_band(row), ("learned" if row.proved else "from the card",) if _band(row) != "–" else ()),
-            Cell(row.stops or "–"),
-        )
+        (Cell(_what(row)), Cell(row.plan or "–"), Cell(_verdict(row)), Cell(_band(row)), Cell(_stops(row)))
         for row in card.rows
     )
-    return Table(columns=columns, rows=rows)
+    return [Table(columns=columns, rows=rows)]
 
 
-def _beside(cards: tuple[Card, ...]) -> Table:
-    """Two machines on the same work: under each plan its verdict, band and what stops more."""
-    columns: list[Column] = [Column(caption="what", wide=True)]
+def _stops(row: Row) -> str:
+    return "; ".join(part for part in (row.note, row.stops) if part) or "–"
+
+
+def _beside(cards: tuple[Card, ...]) -> list[object]:
+    """Two machines on the same work; what stops each stands under the table."""
+    columns: list[Column] = [Column(caption="what is asked", style="label", wide=True)]
     for card in cards:
         columns += [
-            Column(caption=f"{card.machine.title}:\nplan to", style="number", ruled=True),
-            Column(caption="band: 5 % – half – 95 %,\nwhat stops more", style="label"),
+            Column(caption=f"{card.machine.title}\nplan to", style="number", ruled=True),
+            Column(caption="verdict", style="label"),
+            Column(caption="band, from\n5 % to 95 %", style="label"),
         ]
     rows = []
     for each in zip(*(card.rows for card in cards), strict=True):
-        what = each[0].what.partition(", ")[0] if each[0].what.startswith("largest tap") else each[0].what
-        cutters = list(dict.fromkeys(row.cutter for row in each))
-        cells = [Cell(what, tuple(cutters))]
+        what = _what(each[0]) if not _way(each[0]) else f"{each[0].what.partition(', ')[0]}: {each[0].cutter}"
+        cells = [Cell(what)]
         for row in each:
-            way = row.what.partition(", ")[2] if row.what.startswith("largest tap") else ""
-            cells.append(Cell(row.plan or "–", (way or _verdict(row),)))
-            cells.append(Cell(_band(row), ((row.stops or "–").partition(":")[0],)))
+            cells += [Cell(row.plan or "–"), Cell(_way(row) or _verdict(row)), Cell(_band(row))]
         rows.append(tuple(cells))
-    return Table(columns=tuple(columns), rows=tuple(rows))
+    blocks: list[object] = [Table(columns=tuple(columns), rows=tuple(rows))]
+    for card in cards:
+        parts = [f"{_short(row)}: {(row.stops or '–').partition(':')[0].lower()}" for row in card.rows]
+        blocks.append(Words(f"What stops more on {card.machine.title}: {'; '.join(parts)}.", "note"))
+    return blocks
+
+
+def _way(row: Row) -> str:
+    """How a tap goes: it has more than one way."""
+    return row.what.partition(", ")[2] if row.what.startswith("largest tap") else ""
+
+
+def _short(row: Row) -> str:
+    return row.what.split(", ")[0].removeprefix("deepest ").removeprefix("largest ").partition(" from")[0]
 
 
 def _job(found: Capability) -> list[object]:
@@ -145,11 +156,11 @@ def _job(found: Capability) -> list[object]:
     if not found.on:
         return []
     columns = (
-        Column(caption="on", wide=True),
+        Column(caption="on"),
         Column(caption="minutes, all", align="right", style="number"),
         Column(caption="in the cut", align="right"),
-        Column(caption="setting, changing, measuring, by hand", align="right"),
-        Column(caption="fits", wide=True, style="label"),
+        Column(caption="around it", align="right"),
+        Column(caption="what is beyond there", style="label", wide=True),
     )
     rows = tuple(
         (
@@ -163,7 +174,7 @@ def _job(found: Capability) -> list[object]:
 
 def _fits(one: OnMachine) -> str:
     if one.fits:
-        return "nothing is beyond"
+        return "nothing"
     number, words = one.beyond[0]
     more = f", and {len(one.beyond) - 1} more" if len(one.beyond) > 1 else ""
     return f"step {number}: {words}{more}"

@@ -49,6 +49,9 @@ def torque_chart(
 
     placer = Placer((LEFT + 2, 2.0, width - 2, frame[3] - 1))
     items = _grid(frame, step, most)
+    for item in items:
+        if isinstance(item, Line):
+            placer.line(item.points, faint=True)
     items += _speeds(machine, frame, at)
     for span in spans:
         items += _curves(span, at, placer, factor)
@@ -130,15 +133,17 @@ def _curves(
 
 
 def _points_of(cuts: Sequence[tuple[str, float, float]], at: Place, placer: Placer) -> list[Item]:
-    """Each cut as a dot with its number beside it; cuts of one place share a dot."""
+    """Each cut as a dot; those of about one place share their numbers, from the highest down."""
     groups: dict[Point, list[str]] = {}
+    dots: list[Point] = []
     for index, (words, speed, torque) in enumerate(cuts, 1):
         number = words.split()[0].rstrip(".") if words.strip()[:1].isdigit() else str(index)
         x, y = at(speed, torque)
-        near = next((key for key in groups if math.hypot(key[0] - x, key[1] - y) < 4), None)
+        near = next((key for key in groups if math.hypot(key[0] - x, key[1] - y) < 9), None)
         groups.setdefault(near or (x, y), []).append(number)
+        dots.append((x, y))
     items: list[Item] = []
-    for x, y in groups:
+    for x, y in dots:
         items.append(Ellipse(x, y, 2.6, 2.6, weight=0.0, fill="ink"))
         placer.box((x - 3, y - 3, x + 3, y + 3))
     for (x, y), numbers in groups.items():
