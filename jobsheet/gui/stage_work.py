@@ -6,6 +6,7 @@ The worker never touches the toolkit: it puts its answers into a queue, and the 
 from __future__ import annotations
 
 import atexit
+import sys
 import threading
 from queue import Empty, SimpleQueue
 from typing import TYPE_CHECKING, Any
@@ -28,6 +29,8 @@ SMALL, LARGE = (66.0, 80.0), (200.0, 90.0)
 KEPT = 2000
 #: How often the window looks for an answer while it waits for one [ms].
 LOOK = 12
+#: How long one thread keeps the interpreter while another wants it [s]; five milliseconds are usual.
+SWITCH = 0.0005
 
 
 #: Drawings by what they show, each with the solid that it shows.
@@ -141,6 +144,8 @@ class StageWork:
             self._wanted[id(wanted.answers)] = wanted
             self._lock.notify()
             if self._thread is None:
+                # The window takes the interpreter back many times while it paints: each time it waits so long.
+                sys.setswitchinterval(SWITCH)
                 self._thread = threading.Thread(target=self._run, name="stages", daemon=True)
                 self._thread.start()
                 # The modeller complains at the end of the program about solids that a thread still holds.

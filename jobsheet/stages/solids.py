@@ -131,7 +131,10 @@ def _step(before: Stage, cut: Cut) -> Stage:
         return Stage(cut, before, before.solid, None)
     tool = parts[0] if len(parts) == 1 else m3.Manifold.batch_boolean(parts, m3.OpType.Add)
     tool = tool.transform(_frame(lie)).as_original()
-    return Stage(cut, before, before.solid - tool, tool)
+    solid = before.solid - tool
+    # The modeller puts its work off; done step by step, no other thread has to wait long for it.
+    solid.num_tri()
+    return Stage(cut, before, solid, tool)
 
 
 def _box(box: Any) -> Any:
