@@ -26,7 +26,6 @@ def loaded(code: str) -> set[str]:
     [
         ["figures", UNTRIED],
         ["figures", UNTRIED, "--json"],
-        ["check", UNTRIED],
         ["--help"],
         ["work", "spindle-speed", "cutting_speed=30 m/min", "diameter=12 mm"],
     ],
@@ -40,6 +39,12 @@ def test_the_command_line_starts_without_what_it_does_not_need(arguments):
 def test_where_trials_are_learned_from_only_numpy_comes_with_them():
     names = loaded(f"from jobsheet.__main__ import main\nmain(['figures', {PLATE!r}])")
     assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "manifold3d", "pypdf", "PIL", "scipy"}
+
+
+def test_the_review_asks_the_solids_and_makes_no_pages():
+    names = loaded(f"from jobsheet.__main__ import main\nmain(['check', {UNTRIED!r}])")
+    assert "manifold3d" in names  # the command line waits for all rules, those that need stages too
+    assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "pypdf", "PIL"}
 
 
 def test_a_sheet_is_made_without_qt(tmp_path):

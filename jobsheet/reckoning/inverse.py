@@ -35,6 +35,8 @@ DEEPEST = 3.0
 SMALLEST = 0.01e-3
 #: How near the bisection comes to the end, as a share.
 NEAR = 1e-4
+#: And so much further it is asked once more, as a share.
+BEYOND_IT = 0.05
 #: A stepless drive is tried at these shares of the wanted speed too, to ten turns a minute.
 SLOWER = (0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.1)
 TEN = 10 / 60
@@ -156,16 +158,25 @@ def easy_but(names: frozenset[str]) -> Judge:
 
 
 def largest(make: Callable[[float], Tried], judge: Judge, low: float, high: float) -> float | None:
-    """The largest value for which the judge says yes, by bisection; None where even the smallest is too much."""
+    """The largest value for which the judge says yes, by bisection; None where even the smallest is too much.
+
+    What a cut asks does not rise everywhere with its width (the mean chip does not): where a little more is
+    carried again, it is looked for beyond that.
+    """
     if judge(make(high)):
         return high
     if not judge(make(low)):
         return None
-    good, bad = low, high
-    while bad > good * (1 + NEAR):
-        middle = (good + bad) / 2
-        good, bad = (middle, bad) if judge(make(middle)) else (good, middle)
-    return good
+    good = low
+    while True:
+        bad = high
+        while bad > good * (1 + NEAR):
+            middle = (good + bad) / 2
+            good, bad = (middle, bad) if judge(make(middle)) else (good, middle)
+        more = good * (1 + BEYOND_IT)
+        if more >= high or not judge(make(more)):
+            return good
+        good = more
 
 
 def length_shown(value: float | None, units: str) -> str:
