@@ -126,16 +126,21 @@ def _beside(cards: tuple[Card, ...]) -> list[object]:
         columns += [
             Column(caption=f"{card.machine.title}\nplan to", style="number", ruled=True),
             Column(caption="verdict", style="label"),
-            Column(caption="band, from\n5 % to 95 %", style="label"),
+            Column(caption="band, from\n5 % to 95 %", style="legend"),
         ]
     rows = []
     for each in zip(*(card.rows for card in cards), strict=True):
-        what = _what(each[0]) if not _way(each[0]) else f"{each[0].what.partition(', ')[0]}: {each[0].cutter}"
-        cells = [Cell(what)]
+        cells = [Cell(each[0].what.partition(", ")[0])]
         for row in each:
-            cells += [Cell(row.plan or "–"), Cell(_way(row) or _verdict(row)), Cell(_band(row))]
+            cells += [
+                Cell(row.plan.removesuffix(" UNC") or "–"),
+                Cell(_way(row) or _verdict(row)),
+                Cell(_band(row)),
+            ]
         rows.append(tuple(cells))
     blocks: list[object] = [Table(columns=tuple(columns), rows=tuple(rows))]
+    cutters = list(dict.fromkeys(row.cutter for row in cards[0].rows if row.cutter[:5] != "usual"))
+    blocks.append(Words(f"Asked with: {'; '.join(cutters)}; drills at their usual feed.", "note"))
     for card in cards:
         parts = [f"{_short(row)}: {(row.stops or '–').partition(':')[0].lower()}" for row in card.rows]
         blocks.append(Words(f"What stops more on {card.machine.title}: {'; '.join(parts)}.", "note"))
@@ -144,7 +149,8 @@ def _beside(cards: tuple[Card, ...]) -> list[object]:
 
 def _way(row: Row) -> str:
     """How a tap goes: it has more than one way."""
-    return row.what.partition(", ")[2] if row.what.startswith("largest tap") else ""
+    way = row.what.partition(", ")[2] if row.what.startswith("largest tap") else ""
+    return way.partition(" or ")[0]
 
 
 def _short(row: Row) -> str:
