@@ -4,6 +4,7 @@ format: 1
 fastest pace: 45 turns a minute
 easy push: 80 N
 tool change time: 3 min
+climb milling: light finish
 """
 
 from __future__ import annotations
@@ -41,6 +42,21 @@ SHOP = (
     Entry(name="measuring_time", title="Time to measure once", asks="time", low="0 min", high="1 h", optional=True),
     Entry(name="proof_ageing", title="A year widens what was proved by", asks="share", low="0", high="1", optional=True),
     Entry(name="proof_chance", title="Chance that the next test cut ends badly", asks="share", low="1 %", high="50 %", optional=True),
+    Entry(name="pecks_solid", title="Pecks from so many diameters, from the solid", asks="share", low="1", high="20", optional=True),
+    Entry(name="pecks_opening", title="Pecks from so many diameters, opening a hole", asks="share", low="1", high="20", optional=True),
+    Entry(name="close_place", title="Place that spot and drill can hold, ±", asks="length", low="0.005 mm", high="1 mm", optional=True),
+    Entry(name="stands_above", title="May stand over the jaws, in depths of grip", asks="share", low="0.5", high="10", optional=True),
+)  # fmt: skip
+#: Where the trade disagrees: the choices of `resources/opinions.yaml`, which a test holds together with these.
+OPINIONS = (
+    Entry(name="third_side", title="Third side in squaring", asks="choice", choices=("opposite face", "next face round"), optional=True),
+    Entry(name="reamer_speed", title="Speed of a reamer", asks="choice", choices=("half", "near drilling speed"), optional=True),
+    Entry(name="chatter_feed", title="Feed where it rings", asks="choice", choices=("neither at first", "more", "less"), optional=True),
+    Entry(name="thread_height", title="Height of a thread", asks="choice", choices=("60 to 75 %", "75 %", "50 to 65 %"), optional=True),
+    Entry(name="tap_drill_from", title="Tap drill from", asks="choice", choices=("sizes", "tables"), optional=True),
+    Entry(name="spot_angle", title="Angle of a spot", asks="choice", choices=("at least 90°", "any spot", "never under the drill"), optional=True),
+    Entry(name="counterbore_order", title="Hole or counterbore first", asks="choice", choices=("hole first", "by the tool"), optional=True),
+    Entry(name="climb_milling", title="Cutting with the rotation", asks="choice", choices=("never", "light finish"), optional=True),
 )  # fmt: skip
 
 
@@ -75,8 +91,8 @@ def shop_from_text(root: Any, name: str) -> Shop:
     from jobsheet.units.grammar import nearest
 
     problems: list[Problem] = []
-    values: dict[str, float] = {}
-    entries = {entry.name: entry for entry in SHOP}
+    values: dict[str, Any] = {}
+    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS)}
     for typed, node in (root.fields or {}).items():
         plain = typed.strip().replace(" ", "_")
         if plain == "format":
@@ -100,7 +116,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
             problems.append(Problem(node.line, typed, str(error)))
             continue
         if value is not None:
-            values[plain] = value.value
+            values[plain] = value if entry.asks == "choice" else value.value
     if root.fields is None:
         problems.append(Problem(root.line, "", f"this is {root.what}; a group of fields belongs here"))
     for low, high in (
@@ -108,6 +124,8 @@ def shop_from_text(root: Any, name: str) -> Shop:
         ("easy_push", "strong_push"),
         ("easy_wrench", "strong_wrench"),
         ("stiff_crank", "stuck_crank"),
+        ("least_finish", "most_finish"),
+        ("very_close_limits", "close_limits"),
     ):
         made = {one: values.get(one, getattr(_USUAL, one)) for one in (low, high)}
         if made[low] >= made[high]:
