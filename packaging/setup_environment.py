@@ -146,7 +146,7 @@ class Environment:
             wanted.setdefault("test", str(found["test"]))
         if anew or ("test" in wanted and "test" not in found):
             say(
-                "Installing the pinned packages (once; 90 MB at the first start)."
+                "Installing the pinned packages (once; 110 MB at the first start)."
                 if anew
                 else "Installing the pinned test packages (once)."
             )

@@ -5,11 +5,11 @@ import re
 import pytest
 
 from jobsheet.drawing.picture import Text
+from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Note
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import Column, Columns, Measures, NoteLines, Picture, Steps, Table, words_of
 from jobsheet.report.job_sheet import job_sheet
-from jobsheet.model.lying import lying, stock_box
 from jobsheet.report.plan import Initials
 from jobsheet.report.wording import FOOT, STAMP
 from jobsheet.review.notes import Notes, notes_for
