@@ -84,6 +84,9 @@ ACTIONS = (
         "show_fits",
     ),
     Row("prove", _text(QT_TRANSLATE_NOOP("Actions", "&Prove the machine…")), ("F6",), "prove"),
+    Row(
+        "capability", _text(QT_TRANSLATE_NOOP("Actions", "What will it &carry?…")), ("F7",), "show_capability"
+    ),
     Row("card", _text(QT_TRANSLATE_NOOP("Actions", "Machine &card…")), (), "edit_card"),
     Row("new-card", _text(QT_TRANSLATE_NOOP("Actions", "&New machine…")), (), "new_card"),
     Row("cabinet", _text(QT_TRANSLATE_NOOP("Actions", "Ca&binet…")), (), "edit_cabinet"),

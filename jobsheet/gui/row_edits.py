@@ -415,7 +415,10 @@ class RowEdits:
                 action.triggered.connect(lambda _=False, card=card: self._do(ChooseMachine(card)))
             menu.addSeparator()
             menu.addActions(
-                [self._window.actions_by_id[id_] for id_ in ("fits", "prove", "card", "new-card", "cabinet")]
+                [
+                    self._window.actions_by_id[id_]
+                    for id_ in ("fits", "prove", "capability", "card", "new-card", "cabinet")
+                ]
             )
         elif name == "[samples]":
             from jobsheet import paths
@@ -433,7 +436,7 @@ class RowEdits:
                 "RowEdits",
                 "Up, Down: choose a row\nEnter: open it\nEsc: close it\nPage Up, Page Down: step through the rows\n"
                 "Alt + Up, Alt + Down: move a row\nIns: add a step\nCtrl + D: duplicate\nDel: take out\n"
-                "F8: next remark or problem\nF2: part, stock and machine\nCtrl + Z, Ctrl + Shift + Z: undo, redo",
+                "F8, Shift + F8: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\nCtrl + M: the job on another machine\nF2: part, stock and machine\nCtrl + Z, Ctrl + Shift + Z: undo, redo",
             ),
         )
 

@@ -389,6 +389,12 @@ class Window(QMainWindow):
 
         FitsWindow(self).open()
 
+    def show_capability(self) -> None:
+        """What the machine will carry, as a card."""
+        from jobsheet.gui.capability_window import CapabilityWindow
+
+        CapabilityWindow(self).open()
+
     def prove(self) -> None:
         """The proving place."""
         from jobsheet.gui.proving_window import ProvingWindow

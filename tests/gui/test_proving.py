@@ -103,3 +103,23 @@ def test_the_proving_sheet_is_saved_as_pdf(proving, tmp_path, monkeypatch):
     monkeypatch.setattr(ask, "export_path", lambda *_: target)
     proving.print_sheet()
     assert target.read_bytes().startswith(b"%PDF")
+
+
+def test_the_capability_card_of_two_machines(window, qtbot, tmp_path, monkeypatch):
+    from jobsheet.gui.capability_window import CapabilityWindow
+
+    card = CapabilityWindow(window)
+    qtbot.addWidget(card)
+    assert card.pdf.startswith(b"%PDF")
+    card.second.setCurrentIndex(card.second.findData("bench-mill-b-2"))
+    assert card.document.pageCount() == 1
+    card.second.setCurrentIndex(card.second.findData("bench-mill-b-1"))
+    assert "another" in card.said.text()
+    card.second.setCurrentIndex(0)
+    card.metals.setText("unobtainium")
+    card.make()
+    assert "unobtainium" in card.said.text()
+    target = tmp_path / "card.pdf"
+    monkeypatch.setattr(ask, "export_path", lambda *_: target)
+    card.export()
+    assert target.read_bytes() == card.pdf
