@@ -387,7 +387,6 @@ class RowEdits:
             current = set_up.operations[0].key if chosen == set_up.key else chosen
         strip = self._window.strip()
         strip.put(stages(self._desk.job, self._desk.sweeps, set_up.key), current)
-        self._window.solids.ask(strip)
 
     # --- menus and words ---
 

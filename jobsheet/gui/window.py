@@ -60,6 +60,10 @@ class Window(QMainWindow):
         self._later.setSingleShot(True)
         self._later.setInterval(0)
         self._later.timeout.connect(self._after_paint)
+        self._reading = QTimer(self)
+        self._reading.setSingleShot(True)
+        self._reading.setInterval(25)
+        self._reading.timeout.connect(self._read_through)
         self._connect()
         desk.changed.connect(self._changed)
         self.show_job()
@@ -229,9 +233,15 @@ class Window(QMainWindow):
             self.desk.learn()
             self.show_job()
         self.edits.refresh_strip()
+        self.answering.ask()
+        # Reading the whole plan through may take as long as two edits: it waits until the hand rests.
+        self._reading.start()
+
+    def _read_through(self) -> None:
+        """Ask the rules, and show what they say where it is new; then the solids, so that the two do not wait for each other."""
         if self.edits.review():
             self.show_job()
-        self.answering.ask()
+        self.solids.ask(self.strip())
 
     def facts_arrived(self) -> None:
         """The solids are there: the rules that need them are asked too."""

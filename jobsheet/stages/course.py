@@ -67,8 +67,23 @@ class Course(Struct, frozen=True):
         return found[-1] if found else 0
 
 
+#: The last courses, each with the very job and settings that it was made of: rules, sheet and solids ask for the same.
+_LAST: list[tuple[Job, Mapping[str, Setting], Course]] = []
+_KEPT = 3
+
+
 def course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
     """Every step with its shapes in place; a step that cannot be said yet takes nothing away."""
+    for known, around, course in tuple(_LAST):
+        if known is job and around is settings:
+            return course
+    made = _course_of(job, settings)
+    _LAST.insert(0, (job, settings, made))
+    del _LAST[_KEPT:]
+    return made
+
+
+def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
     stock = work = stock_box(job)
     cuts: list[Cut] = []
     for set_up in job.set_ups:
