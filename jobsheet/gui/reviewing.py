@@ -9,6 +9,7 @@ from jobsheet.model.remark import Note, Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.engine import review
 from jobsheet.review.notes import notes_for
+from jobsheet.review.reminders import reminders_for
 
 
 def remarks_and_notes(
@@ -16,4 +17,10 @@ def remarks_and_notes(
 ) -> tuple[tuple[Remark, ...], tuple[Note, ...]]:
     """What is wrong or missing in a plan, and what is true of its steps and said beside them."""
     notes = notes_for(job, reckoned)
-    return review(job, reckoned, facts), tuple(note for step in notes.steps.values() for note in step)
+    reminders = reminders_for(job, reckoned)
+    said = tuple(
+        Note(id=row.id, level="note", text=row.text, source=row.source, scope="step", operation=key)
+        for key, rows in reminders.steps.items()
+        for row in rows
+    )
+    return review(job, reckoned, facts), (*(note for step in notes.steps.values() for note in step), *said)

@@ -39,9 +39,9 @@ LONG = 30
 def cover(plan: Plan) -> list[Page]:
     """The cover and, for large jobs, further sheets of it."""
     things, set_ups = fetched(plan), plan.job.set_ups
-    first = _first(plan, things[:FETCH], set_ups[:SET_UPS])
+    first, opened = _first(plan, things[:FETCH], set_ups[:SET_UPS])
     pages = [first]
-    rest_things, rest_set_ups, rest_open = things[FETCH:], set_ups[SET_UPS:], open_lines(plan)[OPEN:]
+    rest_things, rest_set_ups, rest_open = things[FETCH:], set_ups[SET_UPS:], open_lines(plan)[opened:]
     while rest_things or rest_set_ups:
         count = LONG
         while count > 1 and not plan.fits(_tables(plan, rest_things[:count], rest_set_ups[:count])):
@@ -73,16 +73,21 @@ def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
     )
 
 
-def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> Page:
-    """The cover itself: as many notes as there is room for, then shorter texts, then smaller pictures."""
+def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> tuple[Page, int]:
+    """The cover itself and how much of what is still open stands on it.
+
+    As many notes as there is room for, then shorter texts, then smaller pictures, then fewer open lines.
+    """
     notes = [note for note in plan.notes.sheet if not note.back]
-    page = _made(plan, things, set_ups, len(notes), (700, 500), 145.0)
-    for high, lengths in ((145.0, (700, 500)), (120.0, (360, 240)), (96.0, (160, 120))):
-        for count in range(len(notes), min(4, len(notes)) - 1, -1):
-            page = _made(plan, things, set_ups, count, lengths, high)
+    least = min(4, len(notes))
+    tries = [((145.0, (700, 500)), OPEN), ((120.0, (360, 240)), OPEN), ((96.0, (160, 120)), OPEN)]
+    tries += [((96.0, (160, 120)), opened) for opened in (4, 2, 1)]
+    for (high, lengths), opened in tries:
+        for count in range(len(notes), least - 1, -1):
+            page = _made(plan, things, set_ups, count, lengths, high, opened)
             if plan.fits(page):
-                return page
-    return page
+                return page, opened
+    return page, opened
 
 
 def _made(
@@ -92,6 +97,7 @@ def _made(
     count: int,
     lengths: tuple[int, int],
     high: float,
+    opened: int,
 ) -> Page:
     job = plan.job
     why, also = (
@@ -121,7 +127,7 @@ def _made(
         "Cover",
         (
             *stop_box(plan, sheet_stops + step_stops),
-            *_open_box(open_lines(plan)[:OPEN], len(open_lines(plan)) - OPEN),
+            *_open_box(open_lines(plan)[:opened], len(open_lines(plan)) - opened),
             _pictures(plan, high),
             Rule(),
             Columns(parts=(tuple(left), tuple(right)), shares=(0.5, 0.5)),

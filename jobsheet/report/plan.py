@@ -16,6 +16,7 @@ from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
 from jobsheet.report.points import Point, points_of
 from jobsheet.review.notes import Notes
+from jobsheet.review.reminders import Reminders, reminders_for
 from jobsheet.stages.course import course_of
 
 if TYPE_CHECKING:
@@ -69,6 +70,14 @@ class Plan(Struct, kw_only=True):
         cut = f"{start[:blank] if blank > most * 0.6 else start} …"
         self.long[where, cut] = text
         return cut
+
+    @property
+    def reminders(self) -> Reminders:
+        """What is true of steps and set-ups, said beside them; made once."""
+        if "reminders" not in self.drawn:
+            self.drawn["reminders"] = reminders_for(self.job, self.reckoned)
+        found: Reminders = self.drawn["reminders"]
+        return found
 
     @property
     def stages(self) -> list[Stage]:

@@ -26,7 +26,7 @@ _TICKS: tuple[tuple[tuple[str, ...], str], ...] = (
 )
 
 
-def ticks(plan: Plan, set_up: SetUp) -> Ticks:
+def ticks(plan: Plan, set_up: SetUp, *, reminded: bool = True) -> Ticks:
     """Only the ticks that this set-up calls for; holding comes between machine and tool."""
     here = {note.id for note in plan.notes.sheet} | {
         note.id for note in plan.notes.set_ups.get(set_up.key, ())
@@ -41,7 +41,8 @@ def ticks(plan: Plan, set_up: SetUp) -> Ticks:
         (index for index, text in enumerate(words) if text.startswith(("drawbar", "key", "idle", "spun"))),
         len(words),
     )
-    return Ticks((*words[:at], *hold, *words[at:]))
+    more = [row.text for row in plan.reminders.ticks.get(set_up.key, ()) if reminded]
+    return Ticks((*more[:1], *words[:at], *hold, *more[1:], *words[at:]))
 
 
 def first_sentence(text: str) -> str:

@@ -156,7 +156,7 @@ def _page(
     blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *held, Rule()]
     at_points = any(_goes_to(course, step) for step in steps) or (count == 1 and index == 0)
     if index == 0:
-        blocks += [plan.once(_before, course, at_points), Rule()]
+        blocks += [plan.once(_before, course, at_points, high > SMALLEST), Rule()]
     elif at_points and course.points:
         blocks += [*plan.once(_positions, course), Rule()]
     if steps:
@@ -266,9 +266,14 @@ def _sized(text: str, units: str) -> str:
     return f"{text} {units}" if text.strip()[-1:].isdigit() else text
 
 
-def _before(plan: Plan, course: Course, at_points: bool) -> Columns:
+def _before(plan: Plan, course: Course, at_points: bool, roomy: bool) -> Columns:
     """The ticks, and beside them the points where this sheet's steps go to any."""
-    left = (Heading("Before cutting"), ticks(plan, course.set_up))
+    said = " · ".join(row.text for row in plan.reminders.set_ups.get(course.set_up.key, ()) if roomy)
+    left = (
+        Heading("Before cutting"),
+        ticks(plan, course.set_up, reminded=roomy),
+        *((Words(f"{said}.", "note"),) if said else ()),
+    )
     right = _positions(plan, course) if at_points else ()
     if not right:
         return Columns(parts=(left,), shares=(1.0,))

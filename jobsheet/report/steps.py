@@ -18,6 +18,8 @@ from jobsheet.units.table import INCH
 
 #: What a step and its note may be long on the sheet, and where a page has no room for even one such step.
 USUAL, TIGHT = (200, 320), (90, 90)
+#: So many lines stand beside a step in all, cautions first.
+LINES = 3
 
 
 def steps_of(
@@ -28,6 +30,11 @@ def steps_of(
     notes = tuple(
         line(plan, note, short=short, bold=True) for note in plan.notes.steps.get(operation.key, ())
     )
+    if not short:
+        # What has no room is left out here: a reminder asks for no answer, and three lines are still read.
+        rest = max(0, LINES - len(notes))
+        reminded = plan.reminders.steps.get(operation.key, ())[:rest]
+        notes += tuple(NoteLine(f"{row.text}.", "") for row in reminded)
     where = f"step {operation.number}"
     if outcome.problem or not outcome.rows:
         problem = (

@@ -76,22 +76,22 @@ def rows() -> tuple[NoteRow, ...]:
 
 def notes_for(job: Job, reckoned: Reckoned) -> Notes:
     """The notes that this job calls up."""
-    sheet_facts = _sheet_facts(job)
+    of_sheet = sheet_facts(job)
     by_scope: dict[str, list[NoteRow]] = {"sheet": [], "set-up": [], "step": []}
     for row in rows():
         by_scope[row.scope].append(row)
-    sheet = [_note(row) for row in by_scope["sheet"] if holds(row.trigger, {**sheet_facts, "sheet": True})]
+    sheet = [_note(row) for row in by_scope["sheet"] if holds(row.trigger, {**of_sheet, "sheet": True})]
     set_ups: dict[str, tuple[Note, ...]] = {}
     steps: dict[str, tuple[Note, ...]] = {}
     stops = [note for note in sheet if note.level == "stop"]
     for set_up in job.set_ups:
-        facts = sheet_facts | _set_up_facts(set_up, reckoned)
+        facts = of_sheet | set_up_facts(set_up, reckoned)
         head = [_note(row, set_up=set_up.key) for row in by_scope["set-up"] if holds(row.trigger, facts)]
         shown: set[str] = {note.id for note in head}
         told: set[tuple[str, str]] = set()
         for operation in set_up.operations:
-            step_facts = facts | _step_facts(operation)
-            fired = [row for row in by_scope["step"] if holds(row.trigger, step_facts)]
+            of_step = facts | step_facts(operation)
+            fired = [row for row in by_scope["step"] if holds(row.trigger, of_step)]
             fired.sort(key=lambda row: (row.level != "stop", row.level == "note", row.beside))
             # Said once for a cutter in a set-up: the same words under every step are no longer read.
             cutter = getattr(getattr(operation.fields, "cutter", None), "text", "")
@@ -125,7 +125,7 @@ def _note(row: NoteRow, set_up: str = "", operation: str = "") -> Note:
     )  # fmt: skip
 
 
-def _sheet_facts(job: Job) -> dict[str, Any]:
+def sheet_facts(job: Job) -> dict[str, Any]:
     """What is true of the job as a whole; a machine or material that is gone leaves its facts out."""
     facts: dict[str, Any] = {"person": frozenset({"trainee"} if job.trainee else set())}
     try:
@@ -161,7 +161,8 @@ def _sheet_facts(job: Job) -> dict[str, Any]:
     return facts
 
 
-def _set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:
+def set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:
+    """What is true of a set-up, for triggers."""
     cutters = [cutter.text for one in set_up.operations if (cutter := getattr(one.fields, "cutter", None))]
     speeds = {
         value
@@ -176,7 +177,8 @@ def _set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:
     }
 
 
-def _step_facts(operation: Operation) -> dict[str, Any]:
+def step_facts(operation: Operation) -> dict[str, Any]:
+    """What is true of a step, for triggers."""
     fields = operation.fields
     kind = kind_of(operation.kind)
     words = {operation.kind, *kind.groups}

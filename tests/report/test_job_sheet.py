@@ -271,8 +271,11 @@ def test_no_note_is_dropped_however_little_room_there_is(fits):
         assert [note for note in every_note(plan) if note not in whole] == []
 
 
-def test_at_most_two_notes_stand_beside_a_step():
-    assert max(len(row.notes) for steps in all_of(pages(plate()), Steps) for row in steps.rows) == 2
+def test_at_most_three_lines_stand_beside_a_step_and_two_of_them_are_cautions():
+    """At most three beside a step (sequencing rules, section 3)."""
+    rows = [row for steps in all_of(pages(plate()), Steps) for row in steps.rows]
+    assert max(len(row.notes) for row in rows) == 3
+    assert max(sum(1 for note in row.notes if note.sign) for row in rows) == 2
 
 
 def test_a_stop_that_nobody_read_is_stamped_on_every_page_with_blanks_at_cover_and_step():

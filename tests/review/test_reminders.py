@@ -1,0 +1,56 @@
+"""Reminders: every row can be read, the demo jobs print what the scenario lists, and none is a wall of text."""
+
+import pytest
+
+from jobsheet.paths import sample_jobs
+from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.review.reminders import BESIDE, reminders_for, rows
+from jobsheet.review.triggers import parsed
+from jobsheet.storage.job_file import read_job
+
+
+def found(name):
+    job = read_job(sample_jobs() / f"{name}.yaml")
+    return job, reminders_for(job, Reckoner().reckon(job))
+
+
+def ids(said):
+    return {
+        row.id
+        for group in (*said.set_ups.values(), *said.ticks.values(), *said.steps.values(), said.sheet)
+        for row in group
+    }
+
+
+@pytest.mark.parametrize("row", rows(), ids=lambda row: row.id)
+def test_every_row_can_be_read(row):
+    parsed(row.trigger)
+    assert row.where in ("sheet", "set-up", "step", "tick", "trainee")
+    assert row.source
+    assert not any(word in row.text.lower().split() for word in ("safe", "approved", "guaranteed"))
+
+
+@pytest.mark.parametrize(
+    ("name", "wanted"),
+    [
+        # Demo scenario: "Reminders printed" of each part, as far as they are reminders and not safety notes.
+        ("hm-101-setting-block", {"third-side-hold", "same-pair-of-parallels", "upright-by-a-square", "clean-up-then-measure"}),
+        ("hm-102-slide-plate", {"slack-before-the-second-side", "every-position-from-zero", "zero-the-dials-too", "say-which-turn"}),
+        (
+            "hm-103-pivot-block",
+            {"clean-out-before-tapping", "start-the-tap-in-line", "back-off-the-hand-tap", "never-turn-a-reamer-back", "finish-the-hole-before-moving", "cast-iron-dry"},
+        ),
+        ("hm-104-cover-plate", {"keep-the-drill-cutting", "inside-walls-clockwise", "bolt-close-to-the-work"}),
+    ],
+)  # fmt: skip
+def test_the_demo_jobs_print_what_the_scenario_lists(name, wanted):
+    assert wanted - ids(found(name)[1]) == set()
+
+
+@pytest.mark.parametrize("path", sorted(sample_jobs().glob("*.yaml")), ids=lambda path: path.stem)
+def test_each_is_said_once_in_a_set_up_and_few_stand_beside_a_step(path):
+    job, said = found(path.stem)
+    for set_up in job.set_ups:
+        told = [row.id for operation in set_up.operations for row in said.steps[operation.key]]
+        assert len(told) == len(set(told))
+        assert all(len(said.steps[operation.key]) <= BESIDE for operation in set_up.operations)
