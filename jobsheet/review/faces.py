@@ -202,6 +202,13 @@ def finds_zero(step: Step) -> bool:
     )
 
 
+def trams(step: Step) -> bool:
+    """Whether a step checks or mends how the head stands."""
+    return step.kind == "tram-check" or (
+        step.kind == "bench-step" and said(step.words, "tram", "trammed", "tramming", "head square")
+    )
+
+
 def zero_faces(step: Step) -> tuple[str, str]:
     """The faces of the stock that x and y count from, as the work lies at this step."""
     zero, lie = step.set_up.zero, step.lie

@@ -88,30 +88,40 @@ def _changed(fields: Any, name: str, value: Any) -> Any:
 
 def moved_before(key: str, before: str) -> Mend:
     """A step right before another one."""
-    return lambda job: _moved(job, key, before, behind=0)
+    return lambda job: _moved(job, (key,), before, behind=0)
 
 
 def moved_after(key: str, after: str) -> Mend:
     """A step right behind another one."""
-    return lambda job: _moved(job, key, after, behind=1)
+    return lambda job: _moved(job, (key,), after, behind=1)
 
 
-def _moved(job: Job, key: str, other: str, *, behind: int) -> Job:
-    home, there = _home(job, key), _home(job, other)
-    if home is None or there is None or key == other:
+def all_moved_before(keys: tuple[str, ...], before: str) -> Mend:
+    """Steps of one set-up, in their order, right before another step."""
+    return lambda job: _moved(job, keys, before, behind=0)
+
+
+def all_moved_after(keys: tuple[str, ...], after: str) -> Mend:
+    """Steps of one set-up, in their order, right behind another step."""
+    return lambda job: _moved(job, keys, after, behind=1)
+
+
+def _moved(job: Job, keys: tuple[str, ...], other: str, *, behind: int) -> Job:
+    home, there = _home(job, keys[0]) if keys else None, _home(job, other)
+    if home is None or there is None or other in keys:
         return job
-    moved = next(one for one in home.operations if one.key == key)
+    moved = tuple(one for one in home.operations if one.key in keys)
+    rest = [one for one in home.operations if one.key not in keys]
     if home.key == there.key:
-        rest = [one for one in home.operations if one.key != key]
-        rest.insert(next(i for i, one in enumerate(rest) if one.key == other) + behind, moved)
+        index = next(i for i, one in enumerate(rest) if one.key == other) + behind
+        rest[index:index] = moved
         numbers = sorted(one.number for one in home.operations)
         made = tuple(replace(one, number=number) for one, number in zip(rest, numbers, strict=True))
         return with_set_up(job, replace(home, operations=made))
-    if len(home.operations) == 1:  # the whole set-up goes with its only step
+    if not any(one.kind != "bench-step" for one in rest):  # the whole set-up goes: nothing else is cut in it
         return moved_set_up(home.key, there.key, behind=behind)(job)
-    left = replace(home, operations=tuple(one for one in home.operations if one.key != key))
-    alone = replace(home, key=_new_set_up_key(job), operations=(moved,))
-    job = with_set_up(job, left)
+    alone = replace(home, key=_new_set_up_key(job), operations=moved)
+    job = with_set_up(job, replace(home, operations=tuple(rest)))
     index = _index(job, there.key) + behind
     return _numbered(replace(job, set_ups=(*job.set_ups[:index], alone, *job.set_ups[index:])))
 
@@ -145,7 +155,7 @@ def taken_out(key: str) -> Mend:
 
 
 def added_before(before: str, kind: str, texts: dict[str, str]) -> Mend:
-    """A new step of that kind right before another one; `texts` as they would be typed, the rest as in a new step."""
+    """A new step of that kind right before another one; `texts` as they would be typed, what is left out stays empty."""
     return lambda job: _added(job, before, kind, texts, behind=0)
 
 

@@ -7,27 +7,43 @@ from pathlib import Path
 import pytest
 import yaml
 
-from jobsheet.edit.commands import MoveOperation, SetField
+from jobsheet.edit.commands import AddOperation, DeleteOperation, MoveOperation, MoveSetUp, SetField
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules
+from jobsheet.review.solid_facts import facts_of
 from jobsheet.storage.job_file import read_job
 
 CASES = Path(__file__).parent / "cases"
 
 
-def remarks(job):
-    return review(job, Reckoner().reckon(job))
+def remarks(job, *, solids=False):
+    reckoned = Reckoner().reckon(job)
+    return review(job, reckoned, facts_of(job, reckoned) if solids else None)
 
 
 def edited(job, edits):
+    """A job after edits: [owner, field, text], or [key, move to, index], [key, take out, ""], [key, do, words of a step by hand
+    behind it], [key, add side-mill, ""] (its key is side-mill-1), [set-up-1, set-up to, index]."""
     for owner, name, text in edits:
-        job = (
-            MoveOperation(owner, "set-up-1", int(text)).apply(job)
-            if name == "move to"
-            else SetField(owner, name, text).apply(job)
-        )
+        job = edit(job, owner, name, text).apply(job)
+        if name == "do":
+            made = max((one.key for _, one in job.operations() if one.key.startswith("bench-step-")), key=len)
+            job = SetField(made, "what", text).apply(job)
     return job
+
+
+def edit(job, owner, name, text):
+    if name == "move to":
+        return MoveOperation(owner, job.find(owner)[0].key, int(text))
+    if name == "take out":
+        return DeleteOperation(owner)
+    if name == "set-up to":
+        return MoveSetUp(owner, int(text))
+    if name == "do" or name.startswith("add "):
+        kind = "bench-step" if name == "do" else name.removeprefix("add ")
+        return AddOperation(job.find(owner)[0].key, kind, owner)
+    return SetField(owner, name, text)
 
 
 def cases():
@@ -37,10 +53,14 @@ def cases():
 
 
 @pytest.mark.parametrize(("rule", "case"), list(cases()))
-def test_case(hm100, rule, case):
-    start = read_job(CASES.parent / "jobs" / f"{case['job']}.yaml") if "job" in case else hm100
-    job = edited(start, [tuple(edit) for edit in case["edits"]])
-    found = [one for one in remarks(job) if one.rule == rule]
+def test_case(hm100, samples, rule, case):
+    start = hm100
+    if "job" in case:
+        own = CASES.parent / "jobs" / f"{case['job']}.yaml"
+        start = read_job(own if own.exists() else samples / own.name)
+    job = edited(start, [tuple(one) for one in case["edits"]])
+    solids = "solids" in case
+    found = [one for one in remarks(job, solids=solids) if one.rule == rule]
     if case["remark"] == "none":
         assert not found
         return
@@ -49,7 +69,8 @@ def test_case(hm100, rule, case):
     assert found[0].why
     if "mended" in case:
         assert found[0].fix is not None
-        assert not [one for one in remarks(found[0].fix.mend(job)) if one.rule == rule]
+        after = remarks(found[0].fix.mend(job), solids=solids)
+        assert not [one for one in after if one.rule == rule]
 
 
 def test_every_rule_has_a_case_that_remarks_and_one_that_does_not():

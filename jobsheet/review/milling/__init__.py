@@ -1,0 +1,1 @@
+"""Rules about the order and size of milling cuts."""

@@ -1,0 +1,1 @@
+"""Rules about thin, soft or stressed work."""
