@@ -9,9 +9,11 @@ import yaml
 
 from jobsheet.edit.commands import AddOperation, DeleteOperation, MoveOperation, MoveSetUp, SetField
 from jobsheet.model.remark import SEVERITIES
+from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules
 from jobsheet.review.solid_facts import facts_of
+from jobsheet.stages.checks import Fact
 from jobsheet.storage.job_file import read_job
 
 CASES = Path(__file__).parent / "cases"
