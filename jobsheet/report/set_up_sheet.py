@@ -118,7 +118,7 @@ def _end(
         return end
     operations = course.set_up.operations
     # A chain is moved to the next sheet only where at least half of this one stays.
-    for cut in range(end, start + (end - start - 1) // 2, -1):
+    for cut in range(end, start + (end - start + 1) // 2 - 1, -1):
         if not _same_chain(operations[cut - 1], operations[cut]):
             return cut
     return end
