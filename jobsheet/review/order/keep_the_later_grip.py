@@ -56,14 +56,12 @@ def _taking(plan: Plan, later: Step, face: str) -> Step | None:
 
 
 def _opens(step: Step, face: str) -> bool:
+    """Whether it takes metal out of that face without cutting all of a side away."""
     for sized in step.cut.shapes:
         shape = sized.shape
-        if (
-            isinstance(shape, Edge)
-            and face not in step.makes
-            and face in (getattr(step.lie, _SIDES[shape.side]), step.lie.up)
-        ):
-            return True
-        if isinstance(shape, Groove | Recess) and face in (step.lie.up, OPPOSITE[step.lie.up]):
+        if isinstance(shape, Edge) and not step.makes:
+            if face in (getattr(step.lie, _SIDES[shape.side]), step.lie.up):
+                return True
+        elif isinstance(shape, Groove | Recess) and face in (step.lie.up, OPPOSITE[step.lie.up]):
             return True
     return False
