@@ -19,9 +19,19 @@ from jobsheet.storage.job_file import read_job
 CASES = Path(__file__).parent / "cases"
 
 
-def remarks(job, *, solids=False):
+def remarks(job, *, solids=False, facts=None):
     reckoned = Reckoner().reckon(job)
-    return review(job, reckoned, facts_of(job, reckoned) if solids else None)
+    return review(job, reckoned, facts_of(job, reckoned) if solids else facts)
+
+
+def facts_named(case):
+    """What the solids are said to have found: kind, step, found, against, about."""
+    if "facts" not in case:
+        return None
+    return [
+        Fact(kind=kind, key=key, found=float(found), against=float(against), about=about)
+        for kind, key, found, against, about in case["facts"]
+    ]
 
 
 def edited(job, edits):
@@ -62,7 +72,7 @@ def test_case(hm100, samples, rule, case):
         start = read_job(own if own.exists() else samples / own.name)
     job = edited(start, [tuple(one) for one in case["edits"]])
     solids = "solids" in case
-    found = [one for one in remarks(job, solids=solids) if one.rule == rule]
+    found = [one for one in remarks(job, solids=solids, facts=facts_named(case)) if one.rule == rule]
     if case["remark"] == "none":
         assert not found
         return
@@ -71,7 +81,9 @@ def test_case(hm100, samples, rule, case):
     assert found[0].why
     if "mended" in case:
         assert found[0].fix is not None
-        after = remarks(found[0].fix.mend(job), solids=solids)
+        mended = found[0].fix.mend(job)
+        assert mended != job
+        after = remarks(mended, solids=solids, facts=facts_named(case))
         assert not [one for one in after if one.rule == rule]
 
 
