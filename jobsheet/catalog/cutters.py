@@ -147,7 +147,9 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
     """One more part of the line: what it says is added to `known`."""
     end = start + len(piece)
     folded = piece.casefold()
-    if _PLACE.match(piece):
+    if kind == "tap" and folded in TAP_STYLES:  # before teeth: a spiral flute is no number of flutes
+        known["style"] = folded
+    elif _PLACE.match(piece):
         known["place"] = piece
     elif match := _TEETH.match(piece):
         if not match[1].isdigit() or not 1 <= int(match[1]) <= 60:
@@ -182,8 +184,6 @@ def _take(piece: str, start: int, kind: str, system: str, known: dict[str, objec
         known["flutes"] = read(match[1] or match[2], "length", system)
     elif match := _OUT.match(piece):
         known["stick_out"] = read(match[1] or match[2], "length", system)
-    elif kind == "tap" and folded in TAP_STYLES:
-        known["style"] = folded
     elif (kind == "edge finder" and "tip" in folded) or (
         kind == "counterbore" and folded.startswith("pilot")
     ):

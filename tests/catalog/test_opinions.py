@@ -14,9 +14,7 @@ from jobsheet.storage.shop_file import OPINIONS, workshop
 def test_data_file_and_shop_have_the_same_choices_and_defaults():
     """The eight rows of the section on settings in the sequencing rules."""
     assert len(opinions()) == 8
-    assert {one.field: one.choices for one in opinions()} == {
-        entry.name: entry.choices for entry in OPINIONS
-    }
+    assert {one.field: one.choices for one in opinions()} == {entry.name: entry.choices for entry in OPINIONS}
     for one in opinions():
         assert getattr(Shop(), one.field) == one.default
         for text in (one.question, one.one, one.one_source, one.other, one.other_source, one.why):

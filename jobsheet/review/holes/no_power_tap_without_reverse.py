@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
 
-from msgspec.structs import replace
-
-from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -36,19 +33,5 @@ def no_power_tap_without_reverse(view: View) -> Iterator[Remark]:
         key = operation.key
         yield remark(
             view, "no-power-tap-without-reverse", message, key, set_up=set_up.key,
-            fix=Fix("Tap by hand", partial(_by_hand, key=key)),
+            fix=Fix("Tap by hand", set_field(key, "method", "by hand")),
         )  # fmt: skip
-
-
-def _by_hand(job: Job, key: str) -> Job:
-    set_ups = tuple(
-        replace(
-            set_up,
-            operations=tuple(
-                replace(one, fields=replace(one.fields, method="by hand")) if one.key == key else one
-                for one in set_up.operations
-            ),
-        )
-        for set_up in job.set_ups
-    )
-    return replace(job, set_ups=set_ups)

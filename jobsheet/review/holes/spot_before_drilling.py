@@ -2,72 +2,71 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
-from msgspec.structs import replace
-
-from jobsheet.model.job import Job, Operation
-from jobsheet.model.quantity import Place
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.fixes import added_before, moved_before
+from jobsheet.review.hole_chains import Chain, Holes, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
+from jobsheet.review.said import holding_words, millimetres, says, typed, words_of
+
+#: A stub drill needs no spot in a hole of no more than so many diameters (common practice, no source).
+SHORT = 2.0
 
 
 @rule("spot-before-drilling", "Spot before drilling", "scrap")
 def spot_before_drilling(view: View) -> Iterator[Remark]:
     """A drill of ordinary length walks on a plain face before it bites.
 
+    A stub drill in a shallow hole, a drill bush, a hole that is there and metal that is cut away later need no spot.
+
     Why: A long drill walks before it bites, and the hole is then where it should not be.
     Wrong: drill, spot
     Right: spot, drill
     Source: college teaching of drilling order; common practice
     """
-    for set_up in view.job.set_ups:
-        started: set[tuple[int, int]] = set()
-        spots: dict[tuple[int, int], tuple[str, int]] = {}
-        for operation in set_up.operations:
-            if _spots(operation):
-                for place in operation.fields.at:
-                    spots.setdefault(_spot(place), (operation.key, operation.number))
-        for operation in set_up.operations:
-            places = {_spot(place) for place in getattr(operation.fields, "at", ()) or ()}
-            if operation.kind == "drill" and not _spots(operation) and places - started:
-                later = next((spots[place] for place in places - started if place in spots), None)
+    found = holes_of(view.reckoned)
+    told: set[str] = set()
+    guided = {
+        one.key for one in view.job.set_ups if says("jig|bush|bushing|drill plate", *holding_words(one))
+    }
+    for chain in found.chains:
+        for step in chain.steps:
+            if step.key in told or step.set_up in guided or not _asked(view, found, chain, step):
+                continue
+            told.add(step.key)
+            later = next(
+                (one for one in chain.after(step) if one.does == "spot" and one.set_up == step.set_up), None
+            )
+            if later is not None:
+                message = f"Spot before drilling: step {later.number} spots these places only afterwards"
+                fix = Fix(f"Move {later.number} before {step.number}", moved_before(later.key, step.key))
+            else:
                 message = "Spot before drilling: the drill will wander"
-                fix = None
-                if later is not None:
-                    message = f"Spot before drilling: step {later[1]} spots these places only afterwards"
-                    fix = Fix(f"Move {later[1]} before {operation.number}", _moved(later[0], operation.key))
-                yield remark(view, "spot-before-drilling", message, operation.key, fix=fix, set_up=set_up.key)
-            started |= places
+                fix = _added(view, step)
+            yield remark(view, "spot-before-drilling", message, step.key, fix=fix, set_up=step.set_up)
 
 
-def _spots(operation: Operation) -> bool:
-    """Whether this step starts holes for a drill."""
-    if operation.kind in ("spot-drill", "centre-drill"):
-        return True
-    return operation.kind == "drill" and operation.fields.cutter.kind == "spot drill"
+def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
+    """Whether this step is a twist drill that begins on a plain face."""
+    if step.operation.kind != "drill" or step.does != "drill" or chain.before(step):
+        return False
+    deep = step.depth if step.depth is not None else view.reckoned.settings[step.key].thickness
+    if says("stub|short", step.cutter.text) and deep <= SHORT * step.diameter * (1 + 1e-9):
+        return False
+    return not says("bush|bushing|jig", *words_of(step.operation)) and not found.cut_away_later(chain, step)
 
 
-def _spot(place: Place) -> tuple[int, int]:
-    return round(place.x.value * 1e6), round(place.y.value * 1e6)
-
-
-def _moved(key: str, before: str) -> Callable[[Job], Job]:
-    """A function Job -> Job that puts one step right before another; numbers change places with the rows."""
-
-    def mend(job: Job) -> Job:
-        for set_up in job.set_ups:
-            keys = [one.key for one in set_up.operations]
-            if key in keys and before in keys:
-                moved = next(one for one in set_up.operations if one.key == key)
-                rest = [one for one in set_up.operations if one.key != key]
-                rest.insert(next(i for i, one in enumerate(rest) if one.key == before), moved)
-                numbers = sorted(one.number for one in set_up.operations)
-                operations = tuple(replace(one, number=n) for one, n in zip(rest, numbers, strict=True))
-                changed = replace(set_up, operations=operations)
-                return replace(
-                    job, set_ups=tuple(changed if one.key == set_up.key else one for one in job.set_ups)
-                )
-        return job
-
-    return mend
+def _added(view: View, step: HoleStep) -> Fix:
+    """A new spot before the drill, by a spot drill that the job already uses where there is one."""
+    cutters = (
+        one.fields.cutter for _, one in view.job.operations() if one.kind in ("spot-drill", "drill") and one.fields.cutter.kind == "spot drill"
+    )  # fmt: skip
+    known = next(cutters, None)
+    width = (known.diameter if known is not None else None) or 10e-3
+    to = min(step.diameter, 0.9 * width)
+    texts = {
+        "cutter": known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°", "at": step.fields.at.text,
+        "to": typed(to, view.job.units), "feed": typed(0.06e-3, view.job.units),
+    }  # fmt: skip
+    return Fix(f"Add a spot before {step.number}", added_before(step.key, "spot-drill", texts))

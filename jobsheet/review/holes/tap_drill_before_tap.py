@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.remark import Remark
+from jobsheet.catalog.drills import read_drill_size
+from jobsheet.catalog.threads import tap_drill
+from jobsheet.model.job import Operation
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.fixes import added_before
 from jobsheet.review.rule import View, remark, rule
+from jobsheet.review.said import typed
 
 
 @rule("tap-drill-before-tap", "Drill before tapping", "scrap")
@@ -27,4 +32,23 @@ def tap_drill_before_tap(view: View) -> Iterator[Remark]:
                 "No hole stands here yet: add the tap drill before this step",
                 operation.key,
                 set_up=set_up.key,
+                fix=_fix(view, operation),
             )
+
+
+def _fix(view: View, tap: Operation) -> Fix | None:
+    """The usual tap drill before the tap, deep enough for a bottoming tap."""
+    fields, units = tap.fields, view.job.units
+    usual = tap_drill(fields.thread)
+    if usual is None:
+        return None
+    deep = fields.depth.text
+    if fields.depth.value is not None:
+        deep = typed(fields.depth.value + 5 * fields.thread.pitch, units)
+    texts = {
+        "cutter": f"drill {usual}",
+        "at": fields.at.text,
+        "depth": deep,
+        "feed": typed(read_drill_size(usual) * 0.015, units),
+    }
+    return Fix(f"Add drill {usual} before {tap.number}", added_before(tap.key, "drill", texts))

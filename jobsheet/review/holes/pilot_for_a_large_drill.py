@@ -1,0 +1,88 @@
+"""Asks whether a large drill has a hole to run in."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from jobsheet.catalog.webs import chisel, pilot
+from jobsheet.model.figures import Limit
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.setting import Setting
+from jobsheet.review.fixes import Mend, added_before
+from jobsheet.review.from_solid import eased
+from jobsheet.review.hole_chains import HoleStep, holes_of
+from jobsheet.review.rule import Needs, View, remark, rule
+from jobsheet.review.said import millimetres, typed
+
+#: Pilots are taken in steps of this size [m] (drills by half millimetres; common practice).
+STEP = 0.5e-3
+#: Feed a turn of a small drill, as a share of its diameter (common practice, no source).
+FEED = 0.01
+
+
+@rule("pilot-for-a-large-drill", "Pilot for a large drill", "rework", needs=Needs.FIGURES)
+def pilot_for_a_large_drill(view: View) -> Iterator[Remark]:
+    """A large drill from the solid pushes most of its force through the web at its point, which does not cut.
+
+    Why: A pilot as wide as the web takes away most of the push and of the wander.
+    Wrong: drill 9.0 from the solid in stainless, by the quill lever
+    Right: drill 3.0, then 9.0
+    Source: Wikiversity, Home Shop Machining, drills; common practice; pilot from the web of a new drill
+    """
+    told: set[str] = set()
+    for chain in holes_of(view.reckoned).chains:
+        for step in chain.steps:
+            if step.does != "drill" or step.cutter.kind != "drill" or step.key in told:
+                continue
+            setting = view.reckoned.settings[step.key]
+            if getattr(step.fields, "hole", None) is not None:
+                continue
+            before = chain.hole_before(step)
+            if before is not None and before.diameter >= chisel(step.diameter):
+                continue
+            if before is None and setting.pilot is not None:
+                continue  # a hole that is there, though not by a step of this plan
+            size, helped = _pilot(step, setting)
+            if not helped:
+                continue
+            told.add(step.key)
+            push = next((one for one in helped if one.name == "quill-push"), None)
+            asked = (
+                f"the hand would need {push.demand:.0f} N"
+                if push is not None
+                else f"{helped[0].title.lower()} {helped[0].shown}"
+            )
+            message = f"{millimetres(step.diameter)} from the solid, {asked}: drill a pilot of {millimetres(size)} first"
+            yield remark(
+                view, "pilot-for-a-large-drill", message, step.key, set_up=step.set_up,
+                fix=Fix(f"Add drill {millimetres(size)} before {step.number}", _added(view, step, size)),
+            )  # fmt: skip
+
+
+def _pilot(step: HoleStep, setting: Setting) -> tuple[float, tuple[Limit, ...]]:
+    """The smallest pilot [m] from the width of the chisel edge to about a third of the drill that helps, and what it eases."""
+    found = pilot(step.diameter)
+    size = math.ceil(found.low / STEP - 1e-6) * STEP
+    most = max(size, math.ceil(found.high / STEP - 1e-6) * STEP)
+    while size <= most * (1 + 1e-9):
+        helped = eased(step.operation, setting, size)
+        if helped:
+            return size, helped
+        size += STEP
+    return most, eased(step.operation, setting, most, enough=False)
+
+
+def _added(view: View, step: HoleStep, size: float) -> Mend:
+    fields, units = step.fields, view.job.units
+    texts = {
+        "cutter": f"drill {millimetres(size)} mm", "at": fields.at.text, "depth": fields.depth.text,
+        "feed": typed(max(size * FEED, 0.02e-3), units),
+    }  # fmt: skip
+    if _deep(step, view) > 3 * size:
+        texts["peck"] = typed(3 * size, units)
+    return added_before(step.key, "drill", texts)
+
+
+def _deep(step: HoleStep, view: View) -> float:
+    return step.depth if step.depth is not None else view.reckoned.settings[step.key].thickness

@@ -1,0 +1,1 @@
+"""Rules on what the solids say: one for each kind of fact."""
