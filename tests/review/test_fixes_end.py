@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import random
+import re
 
 import pytest
 
-from jobsheet.edit.commands import DeleteOperation, MoveOperation, MoveSetUp
+from jobsheet.edit.commands import DeleteOperation, MoveOperation, MoveSetUp, SetField
+from jobsheet.errors import QuantityError
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
 from jobsheet.storage.job_file import read_job
@@ -22,7 +24,7 @@ ROUNDS = 60
 def spoilt(job, chance):
     """The job with one to four steps or set-ups moved or taken out."""
     for _ in range(chance.randint(1, 4)):
-        what = chance.choice(("move", "take out", "set-up", "elsewhere"))
+        what = chance.choice(("move", "take out", "set-up", "elsewhere", "size", "size"))
         steps = [(set_up, one) for set_up in job.set_ups for one in set_up.operations]
         set_up, step = chance.choice(steps)
         if what == "move":
@@ -31,23 +33,45 @@ def spoilt(job, chance):
             job = DeleteOperation(step.key).apply(job)
         elif what == "set-up":
             job = MoveSetUp(set_up.key, chance.randrange(len(job.set_ups))).apply(job)
+        elif what == "size":
+            job = resized(job, step, chance)
         else:
             other = chance.choice(job.set_ups)
             job = MoveOperation(step.key, other.key, chance.randint(0, len(other.operations))).apply(job)
     return job
 
 
-def pressed(job):
-    """The job after its fixes, and the remarks whose fix was pressed, in their order."""
+def resized(job, step, chance):
+    """The job with one length of a step several times as large or small."""
+    named = [
+        name
+        for name in ("depth", "width", "layer", "leave", "cut", "feed_per_tooth", "feed")
+        if getattr(getattr(step.fields, name, None), "value", None) is not None
+    ]
+    if not named:
+        return job
+    name = chance.choice(named)
+    factor = chance.choice((0.1, 0.5, 2, 5))
+    found = re.match(r"[\d.]+", getattr(step.fields, name).text)
+    text = f"{float(found[0]) * factor:.4g}" if found else ""
+    try:
+        return SetField(step.key, name, text).apply(job)
+    except QuantityError:
+        return job  # beyond what the field takes
+
+
+def pressed(job, chance):
+    """The job after its fixes, pressed in any order, and the remarks whose fix it was."""
     reckoner = Reckoner()
     told = []
     for _ in range(ROUNDS):
         fixable = [one for one in review(job, reckoner.reckon(job)) if one.fix is not None]
         if not fixable:
             return job, told
-        after = fixable[0].fix.mend(job)
-        assert after != job, f"{fixable[0].rule} does nothing: {fixable[0].message}"
-        told.append((fixable[0].rule, fixable[0].operations))
+        one = chance.choice(fixable)
+        after = one.fix.mend(job)
+        assert after != job, f"{one.rule} does nothing: {one.message}"
+        told.append((one.rule, one.operations))
         job = after
     return None, told
 
@@ -55,8 +79,9 @@ def pressed(job):
 @pytest.mark.parametrize("seed", range(40))
 @pytest.mark.parametrize("sample", SAMPLES)
 def test_all_fixes_end(samples, sample, seed):
-    job = spoilt(read_job(samples / f"{sample}.yaml"), random.Random(f"{sample} {seed}"))
-    after, told = pressed(job)
+    chance = random.Random(f"{sample} {seed}")
+    job = spoilt(read_job(samples / f"{sample}.yaml"), chance)
+    after, told = pressed(job, chance)
     assert after is not None, told[-12:]
     keys = [one.key for _, one in after.operations()]
     assert len(keys) == len(set(keys))

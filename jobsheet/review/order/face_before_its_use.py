@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.faces import Plan, Step, measured_across, plan_of, positions, zero_faces, zero_found
-from jobsheet.review.fixes import Mend, all_moved_before
+from jobsheet.review.fixes import Mend, all_moved_after, all_moved_before
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -38,7 +39,8 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
                 else f"{size.text if size else 'a size'} is measured from it"
             )
             message = f"{name[:1].upper()}{name[1:]}, does not exist yet: {what}, and step {first.number} makes it only later"
-            fix = Fix(f"Make {name} first: step {first.number}", _first(plan, face, first, before))
+            mend = _first(plan, step, face, first, before)
+            fix = Fix(f"Make {name} first: step {first.number}", mend) if mend else None
             yield remark(
                 view, "face-before-its-use", message, step.key, first.key, fix=fix, set_up=step.set_up.key
             )
@@ -57,9 +59,27 @@ def _used(plan: Plan, step: Step) -> Iterator[tuple[str, Step]]:
         yield across[0], step
 
 
-def _first(plan: Plan, face: str, first: Step, before: Step) -> Mend:
-    """What makes the face moves before that step: the whole set-up where it does nothing else at the machine."""
-    making = tuple(step.key for step in plan.of(first.set_up.key) if face in step.makes)
-    if first.set_up.key != before.set_up.key:
-        return all_moved_before(making, plan.of(before.set_up.key)[0].key)
-    return all_moved_before(making, before.key)
+def _first(plan: Plan, step: Step, face: str, first: Step, before: Step) -> Mend | None:
+    """What makes the face moves before that step; where it would be stood up by raw sides then, the step moves behind it.
+
+    Two faces that are each measured from the other have no right order: that only a person can mend.
+    """
+    making = tuple(one for one in plan.of(first.set_up.key) if face in one.makes)
+    if any((across := measured_across(one)) is not None and across[0] in step.makes for one in making):
+        return None
+    keys = tuple(one.key for one in making)
+    if first.set_up.key == before.set_up.key:
+        return all_moved_before(keys, before.key)
+    if before is step and _stands_on_raw(plan, first, before):
+        using = tuple(one.key for one in plan.of(step.set_up.key) if set(one.makes) & set(step.makes)) or (
+            step.key,
+        )
+        return all_moved_after(using, keys[-1])
+    return all_moved_before(keys, plan.of(before.set_up.key)[0].key)
+
+
+def _stands_on_raw(plan: Plan, first: Step, before: Step) -> bool:
+    """Whether the set-up that makes the face stands the work up, and would grip raw sides if it came before that step."""
+    along, across, high = first.lie.size
+    jaws = (first.set_up.fixed_jaw, OPPOSITE[first.set_up.fixed_jaw])
+    return high > max(along, across) and any(plan.raw(one, before.index) for one in jaws)

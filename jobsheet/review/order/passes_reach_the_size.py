@@ -44,16 +44,21 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
             "passes-reach-the-size",
             message,
             step.key,
-            fix=_fix(step, off, view.job.units),
+            fix=_fix(
+                step, off, view.job.units, first=any(plan.first_cut(face) is step for face in step.makes)
+            ),
             set_up=step.set_up.key,
         )
 
 
-def _fix(step: Step, off: float, units: str) -> Fix | None:
+def _fix(step: Step, off: float, units: str, *, first: bool) -> Fix | None:
     """As much more or less in the last step, where something is left for it to do."""
     name = "depth" if isinstance(step.cut.shapes[0].shape, Slab) else "width"
     wanted = getattr(step.fields, name).value + off
     if wanted <= OFF:
+        return None
+    # A first cut that is made thinner may no longer go under the skin: that only a person can weigh.
+    if off < 0 and first and wanted < step.setting.shop.casting_skin:
         return None
     text = _length(wanted, units)
     return Fix(f"Take {text} off in step {step.number}", set_field(step.key, name, text))
