@@ -90,6 +90,12 @@ ACTIONS = (
     Row("card", _text(QT_TRANSLATE_NOOP("Actions", "Machine &card…")), (), "edit_card"),
     Row("new-card", _text(QT_TRANSLATE_NOOP("Actions", "&New machine…")), (), "new_card"),
     Row("cabinet", _text(QT_TRANSLATE_NOOP("Actions", "Ca&binet…")), (), "edit_cabinet"),
+    Row(
+        "moment",
+        _text(QT_TRANSLATE_NOOP("Actions", "The work &after, before, as stock")),
+        ("F9",),
+        "next_moment",
+    ),
     Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
     Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
     Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "look_dark", checkable=True),
@@ -107,7 +113,7 @@ MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("system", "light", "dark", "-", "bench")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("keys", "about")),
 )  # fmt: skip
 

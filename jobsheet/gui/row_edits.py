@@ -435,7 +435,7 @@ class RowEdits:
                 "RowEdits",
                 "Up, Down: choose a row\nEnter: open it\nEsc: close it\nPage Up, Page Down: step through the rows\n"
                 "Alt + Up, Alt + Down: move a row\nIns: add a step\nCtrl + D: duplicate\nDel: take out\n"
-                "F8, Shift + F8: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\nCtrl + M: the job on another machine\nF2: part, stock and machine\nCtrl + Z, Ctrl + Shift + Z: undo, redo",
+                "F8, Shift + F8: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\nCtrl + M: the job on another machine\nF9: the work after, before, as stock\nF2: part, stock and machine\nCtrl + Z, Ctrl + Shift + Z: undo, redo",
             ),
         )
 

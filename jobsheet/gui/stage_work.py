@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from jobsheet.gui.window import Window
     from jobsheet.reckoning.reckoner import Reckoned
     from jobsheet.stages.checks import Fact
+    from jobsheet.stages.course import Cut
     from jobsheet.stages.solids import Stage
 
 #: Room of a small drawing of the strip and of the current one [points], as the cells have it at 100 %.
@@ -48,6 +49,8 @@ class Wanted(Struct, frozen=True):
     keys: tuple[str, ...]
     current: str
     units: str
+    #: The large one as it is `after` its step, `before` it, or the `stock`.
+    moment: str
     about: tuple[Any, Any]
     answers: SimpleQueue[Answer]
 
@@ -58,6 +61,8 @@ class Answer(Struct, frozen=True):
     serial: int
     drawings: dict[str, Drawing]
     facts: tuple[Any, ...] | None = None
+    #: Where on the large drawing features of the same hold lie: place, reach, key of the step.
+    spots: tuple[tuple[float, float, float, str], ...] | None = None
 
 
 class Solids:
@@ -87,7 +92,7 @@ class Solids:
         desk = self._window.desk
         if desk.reckoned is None:
             return
-        asked = (id(desk.reckoned), strip.shown(), strip.current)
+        asked = (id(desk.reckoned), strip.shown(), strip.turn, strip.moment)
         if asked == self._asked:
             return
         self._asked, self._strip = asked, strip
@@ -96,7 +101,8 @@ class Solids:
         self._serial += 1
         WORKER.ask(
             Wanted(
-                self._serial, course, strip.shown(), strip.current, desk.job.units, (desk.job, desk.reckoned),
+                self._serial, course, strip.shown(), strip.current, desk.job.units, strip.moment,
+                (desk.job, desk.reckoned),
                 self._answers,
             )
         )  # fmt: skip
@@ -112,7 +118,7 @@ class Solids:
             if answer.serial != self._serial:
                 continue
             if answer.drawings and self._strip is not None:
-                self._strip.draw(answer.drawings)
+                self._strip.draw(answer.drawings, answer.spots)
             if answer.facts is not None:
                 self._timer.stop()
                 self._facts = (self._for, answer.facts)
@@ -196,19 +202,23 @@ class StageWork:
             at = wanted.course.after(key)
             if key and not at:
                 continue
-            stage = stages[at]
             large = key == wanted.current
-            mark = (id(stage.solid), id(stage.tool), large, wanted.units, _lie(stage), key == "")
+            moment = wanted.moment if large and key else "after"
+            stage = stages[at if moment == "after" else at - 1 if moment == "before" else 0]
+            held = stages[at].cut
+            mark = (id(stage.solid), id(stage.tool), large, wanted.units, _lie(stages[at]), moment, key == "")
             kept = known.get(mark)
             if kept is None:
                 if len(known) > KEPT:
                     known.clear()
                 # The solid is kept beside its drawing, so that its identity stays its own.
-                drawing = _picture(stage, large=large, units=wanted.units, stock=not key)
+                now = moment == "after" and bool(key)
+                drawing = _picture(stage, held, large=large, units=wanted.units, now=now)
                 kept = known[mark] = (drawing, (stage.solid, stage.tool))
             found[key] = kept[0]
             if large:
-                wanted.answers.put(Answer(wanted.serial, dict(found)))
+                spots = _spots(stages, held) if held is not None else ()
+                wanted.answers.put(Answer(wanted.serial, dict(found), spots=spots))
         wanted.answers.put(Answer(wanted.serial, found))
 
     def _check(self, wanted: Wanted, stages: list[Stage]) -> None:
@@ -228,17 +238,33 @@ def _lie(stage: Stage) -> Any:
     return (stage.cut.before.near, stage.cut.before.up) if stage.cut is not None else None
 
 
-def _picture(stage: Stage, *, large: bool, units: str, stock: bool) -> Drawing:
-    """One stage as it is held, with its sizes where it is the large one."""
+def _margin(*, large: bool) -> tuple[float, float, float, float]:
+    return (14.0, 6.0, 30.0, 4.0) if large else (2.0, 2.0, 2.0, 2.0)
+
+
+def _picture(stage: Stage, held: Cut | None, *, large: bool, units: str, now: bool) -> Drawing:
+    """One stage as it is held, with its sizes where it is the large one and its step is shown."""
     from jobsheet.stages.pictures import fitted, picture, size_items, stage_items
 
     width, height = LARGE if large else SMALL
-    margin = (14.0, 6.0, 30.0, 4.0) if large else (2.0, 2.0, 2.0, 2.0)
-    if stock or stage.cut is None:
+    margin = _margin(large=large)
+    if held is None:
         return picture(stage, "iso", width, height, now=False, margin=margin)
-    lie = stage.cut.before
+    lie = held.before
     placed = fitted(lie.box, lie, "iso", width, height, margin)
-    items = stage_items(stage, lie, "iso", placed, now=True)
-    if large:
+    items = stage_items(stage, lie, "iso", placed, now=now)
+    if large and now:
         items += size_items(stage, lie, placed, units)
     return Drawing(width, height, items)
+
+
+def _spots(stages: list[Stage], held: Cut) -> tuple[tuple[float, float, float, str], ...]:
+    """Where the features lie on the large drawing of a step."""
+    from jobsheet.stages.pictures import features, fitted
+
+    lie = held.before
+    placed = fitted(lie.box, lie, "iso", *LARGE, _margin(large=True))
+    at = next(
+        index for index, stage in enumerate(stages) if stage.cut is not None and stage.cut.key == held.key
+    )
+    return features(stages[: at + 1], lie, placed)

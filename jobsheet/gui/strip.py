@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF, Signal
-from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QMouseEvent, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from jobsheet.drawing.picture import Drawing
@@ -16,6 +18,8 @@ from jobsheet.gui.stages import Stage
 from jobsheet.units.show import trimmed
 
 CELL = 120
+#: Features on the large drawing: place, reach, key of the step.
+Spots = tuple[tuple[float, float, float, str], ...]
 CURRENT = 2.4
 #: Drawings before and after the current one where it is narrow.
 BESIDE = 2
@@ -32,6 +36,8 @@ class StageCell(QAbstractButton):
         self.current = False
         self._picture: Sketch | None = None
         self._drawing: Drawing | None = None
+        self._pressed_at: QPointF | None = None
+        self.moment = "after"
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
 
     def put(self, stage: Stage, *, current: bool) -> None:
@@ -42,6 +48,21 @@ class StageCell(QAbstractButton):
             self.setAccessibleName(stage.spoken)
             self.setToolTip(stage.spoken)
             self.update()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """Remember where it was pressed: a feature there opens its own step."""
+        self._pressed_at = event.position()
+        super().mousePressEvent(event)
+
+    def feature_at(self, spots: Spots) -> str:
+        """The key of the step whose feature was pressed in the large drawing; nothing elsewhere."""
+        if self._drawing is None or not self.current or self._pressed_at is None:
+            return ""
+        left, top, factor = _place_of(look(), self._room(), self._drawing)
+        x, y = (self._pressed_at.x() - left) / factor, (self._pressed_at.y() - top) / factor
+        near = [(math.hypot(x - u, y - v) / reach, key) for u, v, reach, key in spots]
+        best = [key for share, key in near if share <= 1.0]
+        return best[0] if best else ""
 
     def draw(self, drawing: Drawing | None) -> None:
         """The picture from the solid, which takes the place of the sketch as soon as it is there."""
@@ -57,10 +78,7 @@ class StageCell(QAbstractButton):
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), now.colour("field" if self.current else "paper"))
             foot = now.px(26)
-            room = QRectF(self.rect()).adjusted(now.px(20), now.px(16), -now.px(20), -foot - now.px(8))
-            if not self.current:
-                spare = max(0.0, room.width() - now.px(92))
-                room.adjust(spare / 2, now.px(4), -spare / 2, 0)
+            room = self._room()
             if self._drawing is not None:
                 _paint_drawing(painter, now, room, self._drawing)
             else:
@@ -71,13 +89,27 @@ class StageCell(QAbstractButton):
                 high = now.px(4)
                 painter.fillRect(QRect(0, self.height() - high, self.width(), high), now.colour("bluemark"))
 
+    def _room(self) -> QRectF:
+        """Where the drawing stands."""
+        now = look()
+        room = QRectF(self.rect()).adjusted(now.px(20), now.px(16), -now.px(20), -now.px(34))
+        if not self.current:
+            spare = max(0.0, room.width() - now.px(92))
+            room.adjust(spare / 2, now.px(4), -spare / 2, 0)
+        return room
+
     def _paint_caption(self, painter: QPainter, now: Look, stage: Stage, foot: int) -> None:
         """`after` in pencil and the number in ink; the current one says what its lines mean."""
+        caption = stage.caption
+        if self.current and stage.key:
+            caption = {
+                "before": translate("Strip", "before"), "stock": translate("Strip", "stock, for")
+            }.get(self.moment, caption)  # fmt: skip
         parts = [
-            (f"{stage.caption} ".lstrip(), now.caption, "pencil"),
+            (f"{caption} ".lstrip(), now.caption, "pencil"),
             (stage.number, now.caption_bold, "ink"),
         ]
-        if self.current and self.width() / now.scale > 280:
+        if self.current and self.moment == "after" and self.width() / now.scale > 280:
             parts.append((translate("Strip", ", heavy: cut now, dashed: removed"), now.caption, "pencil"))
         wide = sum(now.width(text, font) for text, font, _ in parts)
         left = (self.width() - wide) // 2
@@ -90,11 +122,19 @@ def _paint_drawing(painter: QPainter, now: Look, room: QRectF, drawing: Drawing)
     """In the middle of its room, as large as it was drawn or smaller."""
     from jobsheet.gui.painting import SCALE, paint
 
+    left, top, factor = _place_of(now, room, drawing)
+    paint(painter, now, drawing, left, top, factor / (SCALE * now.scale))
+
+
+def _place_of(now: Look, room: QRectF, drawing: Drawing) -> tuple[float, float, float]:
+    """Left and top of a drawing in its room, and pixels to one of its points."""
+    from jobsheet.gui.painting import SCALE
+
     one = SCALE * now.scale
     scale = min(room.width() / (drawing.width * one), room.height() / (drawing.height * one), 1.0)
     left = room.center().x() - drawing.width * one * scale / 2
     top = room.center().y() - drawing.height * one * scale / 2
-    paint(painter, now, drawing, left, top, scale)
+    return left, top, one * scale
 
 
 def paint_sketch(painter: QPainter, now: Look, room: QRectF, picture: Sketch, *, detailed: bool) -> None:
@@ -173,19 +213,28 @@ class Strip(QWidget):
         self._stages: list[Stage] = []
         self._current = ""
         self._drawings: dict[str, Drawing] = {}
+        self.spots: Spots = ()
+        #: How often the large one has changed.
+        self.turn = 0
+        #: The large drawing shows the work `after` its step, `before` it, or the `stock`.
+        self.moment = "after"
 
     def put(self, stages: list[Stage], current: str) -> None:
         """Show these stages; `current` is the key of the open or chosen row."""
         if self._current != current:
-            # What was large is small now, and the other way round.
+            # What was large is small now, and the other way round: both are drawn anew.
+            self.turn += 1
             for key in (self._current, current):
                 self._drawings.pop(key, None)
         self._stages, self._current = stages, current
         self._arrange()
 
-    def draw(self, drawings: dict[str, Drawing]) -> None:
-        """Show these drawings, by the key of their stage; the empty key is the stock."""
-        self._drawings = drawings
+    def draw(self, drawings: dict[str, Drawing], spots: Spots | None = None) -> None:
+        """Show these drawings, by the key of their stage; the empty key is the stock. `spots` are features of the large one."""
+        # What is not answered yet keeps its last drawing: nothing flickers between sketch and picture.
+        self._drawings = {**self._drawings, **drawings}
+        if spots is not None:
+            self.spots = spots
         self._arrange()
 
     def shown(self) -> tuple[str, ...]:
@@ -230,6 +279,7 @@ class Strip(QWidget):
             if index < len(shown):
                 wide = one * weights[index]
                 cell.setGeometry(round(left), 1, round(left + wide) - round(left), self.height() - 2)
+                cell.moment = self.moment
                 cell.put(shown[index], current=shown[index].key == self._current)
                 cell.draw(self._drawings.get(shown[index].key))
                 left += wide
@@ -238,7 +288,7 @@ class Strip(QWidget):
         """Tell which drawing was pressed."""
         cell = self.sender()
         if isinstance(cell, StageCell) and cell.stage is not None and cell.stage.key:
-            self.pressed.emit(cell.stage.key)
+            self.pressed.emit(cell.feature_at(self.spots) or cell.stage.key)
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """Paper with a hairline round it."""

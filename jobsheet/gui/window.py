@@ -399,6 +399,20 @@ class Window(QMainWindow):
 
         FitsWindow(self).open()
 
+    def next_moment(self) -> None:
+        """The large drawing shows the work after its step, before it, or the stock, in turn."""
+        strip = self.strip()
+        order = ("after", "before", "stock")
+        strip.moment = order[(order.index(strip.moment) + 1) % len(order)]
+        words = {
+            "after": translate("Window", "The work after this step."),
+            "before": translate("Window", "The work before this step."),
+            "stock": translate("Window", "The stock, as it lies in this set-up."),
+        }
+        self.say(words[strip.moment])
+        self.edits.refresh_strip()
+        self.solids.ask(strip)
+
     def show_capability(self) -> None:
         """What the machine will carry, as a card."""
         from jobsheet.gui.capability_window import CapabilityWindow

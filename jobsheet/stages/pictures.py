@@ -7,13 +7,14 @@ no bitmaps: window and sheet paint the same values.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
 
 from jobsheet.drawing.picture import Drawing, Item, Line, Point, Text
 from jobsheet.model.lying import NORMALS, Lying
-from jobsheet.model.shape import Edge, Groove, Hole, Slab
+from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.hidden import Lines, chained, hidden_lines
 from jobsheet.stages.solids import MM, Stage
 
@@ -213,6 +214,36 @@ def size_items(stage: Stage, lie: Lying, placed: Placed, units: str = "mm") -> t
         items.append(Line((start, end), "thin", ink="pencil"))
         items.append(Text(end[0] + 3, end[1] + 3, f"⌀ {words}" if round_ else words, "size"))
     return tuple(items)
+
+
+def features(
+    stages: Sequence[Stage], lie: Lying, placed: Placed
+) -> tuple[tuple[float, float, float, str], ...]:
+    """Where on a picture the holes, slots and pockets lie whose steps were made in the same hold: place, reach, the step's key.
+
+    The last step at a place comes first: it is what one sees there.
+    """
+    found: list[tuple[float, float, float, str]] = []
+    high = lie.size[2] * MM
+    for stage in reversed(stages):
+        cut = stage.cut
+        if cut is None or (cut.before.near, cut.before.up) != (lie.near, lie.up):
+            continue
+        for sized in cut.shapes:
+            shape = sized.shape
+            if isinstance(shape, Hole):
+                reach = shape.diameter * MM / 2
+            elif isinstance(shape, Groove):
+                reach = shape.width * MM / 2
+            elif isinstance(shape, Recess):
+                reach = min(shape.length, shape.width) * MM / 2
+            else:
+                continue
+            middle = [sum(at[axis] for at in sized.corners) / len(sized.corners) * MM for axis in (0, 1)]
+            for x, y in {(middle[0], middle[1]), *((a * MM, b * MM) for a, b in sized.corners)}:
+                u, v = placed.at(*_on(lie, "iso", (x, y, high)))
+                found.append((u, v, max(reach * placed.scale, 3.0), cut.key))
+    return tuple(found)
 
 
 def _length(value: float, units: str) -> str:
