@@ -18,9 +18,10 @@ def plate(show, qtbot):
 
 
 def settle(window, qtbot):
-    window._read_through()
-    window.solids.ask(window.strip())
-    qtbot.waitUntil(lambda: not window.solids.waiting, timeout=8000)
+    timers = (window._later, window._reading)
+    qtbot.waitUntil(
+        lambda: not any(timer.isActive() for timer in timers) and not window.solids.waiting, timeout=8000
+    )
 
 
 def large(window):
