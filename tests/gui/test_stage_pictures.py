@@ -3,6 +3,7 @@
 import pytest
 from PySide6.QtCore import QPointF
 
+from jobsheet.edit.commands import SetField
 from jobsheet.gui.look import look
 from jobsheet.gui.strip import StageCell, _place_of
 from jobsheet.paths import sample_jobs
@@ -63,8 +64,9 @@ def test_f9_shows_the_work_before_the_step_and_the_stock(plate, qtbot):
     assert any(getattr(item, "weight", "") == "cut" for item in after.items)
 
 
-def test_an_edit_changes_the_picture(plate, qtbot, type_in):
+def test_an_edit_of_an_earlier_step_changes_the_picture(plate, qtbot):
     drawing = large(plate)._drawing
-    type_in(plate, "depth", "5")
+    counterbore = next(one.key for _, one in plate.desk.job.operations() if one.number == 70)
+    plate.desk.type(SetField(counterbore, "cutter", "counterbore 14, 3 edges, pilot 6.6"))
     settle(plate, qtbot)
     assert large(plate)._drawing != drawing
