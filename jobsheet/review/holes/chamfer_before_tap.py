@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import at_hand
 from jobsheet.review.fixes import Mend, added_before, set_field
 from jobsheet.review.hole_chains import Chain, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
@@ -66,12 +67,14 @@ def _fix(view: View, chain: Chain, tap: HoleStep, to: float) -> Fix:
             return Fix(label, set_field(one.key, "to", typed(to, units)))
         deep = math.ceil(to / 2 / math.tan(cutter.point_angle / 2) * 1e5 - 1e-6) / 1e5
         return Fix(label, set_field(one.key, "depth", typed(deep, units)))
-    return Fix(f"Add a countersink before {tap.number}", _added(tap, to, units))
+    return Fix(f"Add a countersink before {tap.number}", _added(view, tap, to))
 
 
-def _added(tap: HoleStep, to: float, units: str) -> Mend:
+def _added(view: View, tap: HoleStep, to: float) -> Mend:
+    units = view.job.units
+    known = at_hand(view.job, "countersink", to, 10 * to)
     texts = {
-        "cutter": f"countersink {math.ceil(to * 1e3 + 2)} mm, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
+        "cutter": known[0][1] if known else f"countersink {math.ceil(to * 1e3 + 2)} mm, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
         "feed": typed(0.1e-3, units),
     }  # fmt: skip
     return added_before(tap.key, "countersink", texts)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import drill_near
 from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import SAME, holes_of
 from jobsheet.review.rule import View, remark, rule
@@ -35,7 +36,9 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
             if share <= MOST + 1e-6 or before.diameter >= step.diameter - SAME or not before.as_deep_as(step):
                 continue
             told.add(step.key)
-            size = millimetres(round(step.diameter * OFFERED / 0.5e-3) * 0.5e-3)
+            wanted = round(step.diameter * OFFERED / 0.5e-3) * 0.5e-3
+            smaller, line = drill_near(view.job, wanted, 0.4 * step.diameter, MOST * step.diameter)
+            size = millimetres(smaller)
             message = (
                 f"{millimetres(step.diameter)} after {millimetres(before.diameter)} leaves the drill too little to cut:"
                 " a smaller hole before it, or a core drill"
@@ -44,7 +47,7 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
             if before.does == "drill":
                 fix = Fix(
                     f"Drill {size} in step {before.number}",
-                    set_field(before.key, "cutter", f"drill {size} mm"),
+                    set_field(before.key, "cutter", line),
                 )
             yield remark(
                 view, "enough-left-for-the-drill", message, step.key, before.key, fix=fix, set_up=step.set_up

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import at_hand
 from jobsheet.review.fixes import added_before
 from jobsheet.review.hole_chains import holes_of
 from jobsheet.review.rule import View, remark, rule
@@ -43,8 +44,11 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
             continue
         told.add(first.key)
         width = max(one.diameter for one in chain.steps)
+        known = at_hand(view.job, "slot drill", width, 3 * width) or at_hand(
+            view.job, "end mill", width, 3 * width
+        )
         texts = {
-            "cutter": f"end mill {millimetres(width)} mm, 2 teeth", "at": first.fields.at.text,
+            "cutter": known[0][1] if known else f"end mill {millimetres(width)} mm, 2 teeth", "at": first.fields.at.text,
             "depth": typed(1.5e-3, view.job.units), "feed": typed(0.05e-3, view.job.units), "what": "Mill a flat for the drill",
         }  # fmt: skip
         message = f"The {chain.face} is still raw casting here: mill a flat first"

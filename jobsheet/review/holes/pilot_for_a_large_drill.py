@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.catalog.webs import chisel, pilot
 from jobsheet.model.figures import Limit
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.model.setting import Setting
+from jobsheet.review.at_hand import at_hand, drill_near
 from jobsheet.review.fixes import Mend, added_before
 from jobsheet.review.from_solid import eased
 from jobsheet.review.hole_chains import HoleStep, holes_of
@@ -43,7 +43,7 @@ def pilot_for_a_large_drill(view: View) -> Iterator[Remark]:
                 continue
             if before is None and setting.pilot is not None:
                 continue  # a hole that is there, though not by a step of this plan
-            size, helped = _pilot(step, setting)
+            size, line, helped = _pilot(view, step)
             if not helped:
                 continue
             told.add(step.key)
@@ -56,27 +56,32 @@ def pilot_for_a_large_drill(view: View) -> Iterator[Remark]:
             message = f"{millimetres(step.diameter)} from the solid, {asked}: drill a pilot of {millimetres(size)} first"
             yield remark(
                 view, "pilot-for-a-large-drill", message, step.key, set_up=step.set_up,
-                fix=Fix(f"Add drill {millimetres(size)} before {step.number}", _added(view, step, size)),
+                fix=Fix(f"Add drill {millimetres(size)} before {step.number}", _added(view, step, size, line)),
             )  # fmt: skip
 
 
-def _pilot(step: HoleStep, setting: Setting) -> tuple[float, tuple[Limit, ...]]:
-    """The smallest pilot [m] from the width of the chisel edge to about a third of the drill that helps, and what it eases."""
-    found = pilot(step.diameter)
+def _pilot(view: View, step: HoleStep) -> tuple[float, str, tuple[Limit, ...]]:
+    """The smallest pilot [m] that helps, its line and what it eases: one of the cabinet up to half the drill, else by half millimetres."""
+    found, setting = pilot(step.diameter), view.reckoned.settings[step.key]
+    for size, line in at_hand(view.job, "drill", found.low, step.diameter / 2):
+        helped = eased(step.operation, setting, size)
+        if helped:
+            return size, line, helped
     size = math.ceil(found.low / STEP - 1e-6) * STEP
     most = max(size, math.ceil(found.high / STEP - 1e-6) * STEP)
     while size <= most * (1 + 1e-9):
         helped = eased(step.operation, setting, size)
         if helped:
-            return size, helped
+            return size, f"drill {millimetres(size)} mm", helped
         size += STEP
-    return most, eased(step.operation, setting, most, enough=False)
+    size, line = drill_near(view.job, most, found.low, most)
+    return size, line, eased(step.operation, setting, size, enough=False)
 
 
-def _added(view: View, step: HoleStep, size: float) -> Mend:
+def _added(view: View, step: HoleStep, size: float, line: str) -> Mend:
     fields, units = step.fields, view.job.units
     texts = {
-        "cutter": f"drill {millimetres(size)} mm", "at": fields.at.text, "depth": fields.depth.text,
+        "cutter": line, "at": fields.at.text, "depth": fields.depth.text,
         "feed": typed(max(size * FEED, 0.02e-3), units),
     }  # fmt: skip
     if _deep(step, view) > 3 * size:

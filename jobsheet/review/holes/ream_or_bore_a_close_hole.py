@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import at_hand, drill_near
 from jobsheet.review.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.hole_chains import HoleStep, holes_of
-from jobsheet.review.reamer_room import drill_for
+from jobsheet.review.reamer_room import drill_for, room
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.review.said import millimetres, says, typed
 
@@ -45,13 +46,16 @@ def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
 
 def _fix(view: View, step: HoleStep) -> Fix:
     size = step.fields.measure
-    drill = millimetres(drill_for(size.nominal))
+    low, high = room(size.nominal)
+    found, line = drill_near(view.job, drill_for(size.nominal), size.nominal - high, size.nominal - low)
+    drill = millimetres(found)
+    reamers = at_hand(view.job, "reamer", size.nominal, size.nominal)
     texts = {
-        "cutter": f"reamer {_reamer(size.text, size.nominal)}", "at": step.fields.at.text, "depth": step.fields.depth.text,
+        "cutter": reamers[0][1] if reamers else f"reamer {_reamer(size.text, size.nominal)}", "at": step.fields.at.text, "depth": step.fields.depth.text,
         "measure": size.text, "feed_per_edge": typed(0.05e-3, view.job.units),
     }  # fmt: skip
     mend: Mend = in_turn(
-        set_field(step.key, "cutter", f"drill {drill} mm"),
+        set_field(step.key, "cutter", line),
         set_field(step.key, "measure", ""),
         added_after(step.key, "ream", texts),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import drill_near
 from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import HoleStep, holes_of
 from jobsheet.review.reamer_room import drill_for, room
@@ -51,12 +52,14 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
             )
             keys = (step.key,) if before is None else (step.key, before.key)
             yield remark(
-                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(before, step.diameter) if typed is None else None
+                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(view, before, step.diameter) if typed is None else None
             )  # fmt: skip
 
 
-def _fix(before: HoleStep | None, diameter: float) -> Fix | None:
+def _fix(view: View, before: HoleStep | None, diameter: float) -> Fix | None:
     if before is None or before.does != "drill":
         return None
-    size = millimetres(drill_for(diameter))
-    return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", f"drill {size} mm"))
+    low, high = room(diameter)
+    found, line = drill_near(view.job, drill_for(diameter), diameter - high, diameter - low)
+    size = millimetres(found)
+    return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", line))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import drill_near
 from jobsheet.review.fixes import added_before
 from jobsheet.review.from_solid import push_from_solid
 from jobsheet.review.hole_chains import holes_of
@@ -42,10 +43,12 @@ def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
         told.add(last.key)
         push = push_from_solid(last.operation, view.reckoned.settings[last.key])
         solid = f"; from solid the hand would need {push:.0f} N" if push is not None else ""
-        size = millimetres(round(last.diameter * OFFERED / 0.5e-3) * 0.5e-3)
+        wanted = round(last.diameter * OFFERED / 0.5e-3) * 0.5e-3
+        between, line = drill_near(view.job, wanted, 0.6 * last.diameter, 0.8 * last.diameter)
+        size = millimetres(between)
         message = f"{millimetres(last.diameter)} after {millimetres(before.diameter)} takes much at once{solid}: put a step of {size} between"
         texts = {
-            "cutter": f"drill {size} mm", "at": last.fields.at.text, "depth": last.fields.depth.text,
+            "cutter": line, "at": last.fields.at.text, "depth": last.fields.depth.text,
             "feed": typed(0.15e-3, view.job.units),
         }  # fmt: skip
         yield remark(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.at_hand import at_hand
 from jobsheet.review.fixes import added_before, moved_before
 from jobsheet.review.hole_chains import Chain, Holes, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
@@ -64,9 +65,13 @@ def _added(view: View, step: HoleStep) -> Fix:
     )  # fmt: skip
     known = next(cutters, None)
     width = (known.diameter if known is not None else None) or 10e-3
+    line = known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°"
+    here = at_hand(view.job, "spot drill", 3e-3, 20e-3)
+    if known is None and here:
+        width, line = here[-1]
     to = min(step.diameter, 0.9 * width)
     texts = {
-        "cutter": known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°", "at": step.fields.at.text,
+        "cutter": line, "at": step.fields.at.text,
         "to": typed(to, view.job.units), "feed": typed(0.06e-3, view.job.units),
     }  # fmt: skip
     return Fix(f"Add a spot before {step.number}", added_before(step.key, "spot-drill", texts))
