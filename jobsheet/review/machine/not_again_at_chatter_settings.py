@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.proof import Trial
-from jobsheet.model.remark import Remark
+from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.faces import Step, plan_of
+from jobsheet.review.fixes import set_field
+from jobsheet.review.lighter import lighter
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.storage.proof_log import read_log
 
@@ -46,10 +48,19 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
         )
         if found is None:
             continue
+        least = min(
+            demand.demand
+            for trial in rang
+            if _as_much(trial, step, asked) and (demand := trial.of("chatter")) is not None
+        )
+        layer = lighter(step, view.job.units, names=("chatter",), below=least)
+        fix = Fix(f"Layers of {layer}", set_field(step.key, "layer", layer)) if layer else None
         message = (
             f"It rang at no more than this on {found.date} ({found.cutter}): shorter, lower or narrower first"
         )
-        yield remark(view, "not-again-at-chatter-settings", message, step.key, set_up=step.set_up.key)
+        yield remark(
+            view, "not-again-at-chatter-settings", message, step.key, fix=fix, set_up=step.set_up.key
+        )
 
 
 def _trials(machine: str) -> tuple[Trial, ...]:
