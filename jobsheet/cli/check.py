@@ -26,6 +26,10 @@ def command(job: str, want_json: bool) -> int:
     read = reviewed(plan, found, facts_of(plan, found))
     remarks = read.open
     notes = notes_for(plan, found)
+    from jobsheet.review.legal import by_law, today
+
+    day = today()
+    legal = by_law(notes, found.shop.country).figures
     numbers = {operation.key: operation.number for _, operation in plan.operations()}
     over = [
         (numbers[key], limit)
@@ -37,12 +41,23 @@ def command(job: str, want_json: bool) -> int:
         (numbers[key], outcome.problem) for key, outcome in found.operations.items() if outcome.problem
     ]
     if want_json:
-        as_json({**_data(remarks, over, problems, notes, numbers), "set aside": _aside(read.aside)})
+        law = [
+            {"id": one.id, "place": one.place, "words": one.words(day), "source": one.source} for one in legal
+        ]
+        as_json(
+            {
+                **_data(remarks, over, problems, notes, numbers),
+                "set aside": _aside(read.aside),
+                "law and advice": law,
+            }
+        )
     else:
-        _text(remarks, over, problems, notes, numbers)
+        _text(plan, remarks, over, problems, notes, numbers)
         for one, why in read.aside:
             by = f" ({why.initials})" if why.initials else ""
             click.echo(f"set aside: {one.message}: {why.reason}{by} [{one.rule}]")
+        for figure in legal:
+            click.echo(f"law and advice: {figure.words(day)} [{figure.id}]")
     return 1 if over or problems or any(one.severity == "hazard" for one in remarks) else 0
 
 
@@ -74,7 +89,9 @@ def _aside(aside: Any) -> list[dict[str, str]]:
     ]
 
 
-def _text(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> None:
+def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> None:
+    from jobsheet.edit.difference import changes
+
     for number, sentence in problems:
         click.echo(f"step {number} cannot be reckoned: {sentence}")
     for number, limit in over:
@@ -91,6 +108,8 @@ def _text(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str,
         click.echo(f"        {one.why}")
         if one.fix:
             click.echo(f"        can be mended: {one.fix.label}")
+            for line in changes(plan, one.fix.mend(plan)):
+                click.echo(f"            {line}")
     for one in notes.stops:
         click.echo(f"stop note, not acknowledged: {one.id}: {one.text} (initials of: {one.initials})")
     if not (remarks or over or problems):

@@ -28,6 +28,7 @@ class HeaderForm(QWidget):
     typed = Signal(str, str, str)
     mended = Signal(object)
     dismissed = Signal(object)
+    previewed = Signal(object)
     closed = Signal(str)
     height_changed = Signal()
 
@@ -70,6 +71,7 @@ class HeaderForm(QWidget):
         for line in self.remark_lines:
             line.mended.connect(self.mended)
             line.dismissed.connect(self.dismissed)
+            line.previewed.connect(self.previewed)
             line.show()
         self.height_changed.emit()
 

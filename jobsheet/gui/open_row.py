@@ -40,6 +40,7 @@ class OpenRow(QWidget):
     typed = Signal(str, str)
     mended = Signal(object)
     dismissed = Signal(object)
+    previewed = Signal(object)
     offered = Signal(object)
     closed = Signal(str)
     height_changed = Signal()
@@ -98,6 +99,7 @@ class OpenRow(QWidget):
         for remark_line in self._remarks:
             remark_line.mended.connect(self.mended)
             remark_line.dismissed.connect(self.dismissed)
+            remark_line.previewed.connect(self.previewed)
         caption = translate("OpenRow", "reminder")
         self._words = [WordsLine(caption, text, self, quiet=True) for text in reminders]
         caption = translate("OpenRow", "prints as")

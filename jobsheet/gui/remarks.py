@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, Signal
-from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QEnterEvent, QFocusEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui import ink, marks
@@ -27,6 +27,8 @@ class RemarkLine(QWidget):
 
     mended = Signal(object)
     dismissed = Signal(object)
+    #: Somebody comes near: say what the fix would change.
+    previewed = Signal(object)
 
     def __init__(self, remark: Remark, parent: QWidget) -> None:
         super().__init__(parent)
@@ -45,6 +47,13 @@ class RemarkLine(QWidget):
             translate("Remarks", "Set aside with a reason: {message}").format(message=remark.message)
         )
         self.aside.clicked.connect(lambda: self.dismissed.emit(self.remark))
+
+    def preview(self, lines: tuple[str, ...]) -> None:
+        """Say what the fix would change before it is pressed."""
+        if self.button is not None and lines:
+            words = translate("Remarks", "It would change:\n{lines}").format(lines="\n".join(lines))
+            self.button.setToolTip(words)
+            self.button.setAccessibleDescription("; ".join(lines))
 
     def _text_rect(self, width: int) -> QRect:
         """Where the words stand."""
@@ -68,9 +77,15 @@ class RemarkLine(QWidget):
                 button.setGeometry(right, (high - hint.height()) // 2, hint.width(), hint.height())
         return high
 
+    def enterEvent(self, event: QEnterEvent) -> None:  # noqa: N802
+        """The preview is made when a hand comes near."""
+        super().enterEvent(event)
+        self.previewed.emit(self)
+
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
         """Show the ring."""
         super().focusInEvent(event)
+        self.previewed.emit(self)
         self.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:  # noqa: N802

@@ -28,6 +28,7 @@ from jobsheet.model.remark import Fix, Note, Remark
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk import Desk
+    from jobsheet.gui.remarks import RemarkLine
     from jobsheet.gui.sheet import Sheet
     from jobsheet.gui.window import Window
 
@@ -300,6 +301,17 @@ class RowEdits:
         if self._do(SetFields(key, edits)):
             said = ", ".join(f"{name.replace('_', ' ')} {text or '–'}" for name, text in edits)
             self._window.say(translate("RowEdits", "Written in: {edits}.").format(edits=said))
+
+    def preview(self, line: RemarkLine) -> None:
+        """Say what a remark's fix would change."""
+        from jobsheet.edit.difference import changes
+
+        fix, job = line.remark.fix, self._desk.job
+        if fix is not None:
+            try:
+                line.preview(changes(job, fix.mend(job)))
+            except JobsheetError as error:
+                line.preview((str(error),))
 
     def dismiss(self, remark: Remark) -> None:
         """Set a remark aside for this job, with a reason; a hazard in a trainee's job needs initials too."""

@@ -315,6 +315,7 @@ class Window(QMainWindow):
         row.typed.connect(lambda name, text: self.desk.type(SetField(key, name, text)))
         row.mended.connect(self.edits.mend)
         row.dismissed.connect(self.edits.dismiss)
+        row.previewed.connect(self.edits.preview)
         row.offered.connect(lambda edits: self.edits.take(key, edits))
         row.closed.connect(lambda _key: self.close_row())
         desk = self.desk
@@ -353,6 +354,7 @@ class Window(QMainWindow):
         form.say(self.desk.remarks_about(key))
         form.mended.connect(self.edits.mend)
         form.dismissed.connect(self.edits.dismiss)
+        form.previewed.connect(self.edits.preview)
         form.typed.connect(self._header_typed)
         form.closed.connect(lambda _key: self.close_row())
         self.bench.column.sheet.open(form)

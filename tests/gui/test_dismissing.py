@@ -70,3 +70,12 @@ def test_backwards_goes_to_the_remark_before(window):
     window.edits.next_remark()
     window.edits.previous_remark()
     assert window.edits._visited == first
+
+
+def test_a_fix_says_beforehand_what_it_changes(window):
+    spoiled(window)
+    window.show_job()
+    line = next(one for one in window.open_row.remark_lines if one.remark.rule == "spot-before-drilling")
+    line.setFocus()
+    window.edits.preview(line)
+    assert "moves" in line.button.toolTip()

@@ -1,0 +1,94 @@
+"""What an edit would change, in words: the preview of a fix before it is pressed."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.storage import layout
+
+#: More lines than this are counted, not said.
+MOST = 6
+
+
+def changes(before: Job, after: Job) -> tuple[str, ...]:
+    """Each change in one line, in cutting order: steps added, taken out and moved, then fields."""
+    if before is after:
+        return ()
+    lines = [*_steps(before, after), *_fields(before, after)]
+    if len(lines) > MOST:
+        lines = [*lines[:MOST], f"and {len(lines) - MOST} more"]
+    return tuple(lines)
+
+
+def _steps(before: Job, after: Job) -> list[str]:
+    old = {operation.key: (set_up, operation) for set_up, operation in before.operations()}
+    new = {operation.key: (set_up, operation) for set_up, operation in after.operations()}
+    lines = [f"adds step {one.number}: {_title(one)}" for key, (_, one) in new.items() if key not in old]
+    lines += [
+        f"takes out step {one.number}: {_title(one)}" for key, (_, one) in old.items() if key not in new
+    ]
+    order = [key for key in old if key in new]
+    now = [key for key in new if key in old]
+    if order != now:
+        for key in _movers(order, now):
+            place = now.index(key)
+            behind = f"after {_title(new[now[place - 1]][1])}" if place else "to the beginning"
+            lines.append(f"moves {_title(new[key][1])} {behind}")
+    elif len(before.set_ups) != len(after.set_ups):
+        lines.append(f"{len(before.set_ups)} set-ups become {len(after.set_ups)}")
+    return lines
+
+
+def _movers(order: list[str], now: list[str]) -> list[str]:
+    """The fewest keys that have to move to come from one order to the other: all but the longest run that stays."""
+    place = {key: index for index, key in enumerate(now)}
+    runs: list[list[str]] = []
+    for key in order:
+        before = [run for run in runs if place[run[-1]] < place[key]]
+        runs.append([*(max(before, key=len) if before else []), key])
+    stays = set(max(runs, key=len)) if runs else set()
+    return [key for key in now if key not in stays]
+
+
+def _fields(before: Job, after: Job) -> list[str]:
+    lines: list[str] = []
+    lines += _changed(layout.JOB, before, after, "")
+    lines += _changed(layout.PART, before.part, after.part, "")
+    lines += _changed(layout.STOCK, before.stock, after.stock, "stock")
+    known = {set_up.key: set_up for set_up in before.set_ups}
+    for set_up in after.set_ups:
+        if (was := known.get(set_up.key)) is not None and was is not set_up:
+            lines += _of_set_up(was, set_up)
+    old_steps = {operation.key: operation for _, operation in before.operations()}
+    for _, operation in after.operations():
+        earlier = old_steps.get(operation.key)
+        if earlier is not None and earlier.kind == operation.kind and earlier.fields is not operation.fields:
+            entries = kind_of(operation.kind).entries
+            lines += _changed(entries, earlier.fields, operation.fields, f"step {operation.number}")
+    return lines
+
+
+def _of_set_up(was: SetUp, now: SetUp) -> list[str]:
+    where = f"set-up {now.number}"
+    return [
+        *_changed(layout.SET_UP, was, now, where),
+        *_changed(layout.HOLDING, was.holding, now.holding, where),
+        *_changed(layout.ZERO, was.zero, now.zero, where),
+    ]
+
+
+def _changed(entries: tuple[Entry, ...], old: Any, new: Any, where: str) -> list[str]:
+    lines = []
+    for entry in entries:
+        one, other = getattr(old, entry.name), getattr(new, entry.name)
+        if one != other:
+            head = f"{where}, {entry.title.lower()}" if where else entry.title
+            lines.append(f"{head}: {entry.text(one) or '–'} → {entry.text(other) or '–'}")
+    return lines
+
+
+def _title(operation: Operation) -> str:
+    return f"{operation.number} {kind_of(operation.kind).title_of(operation.fields)}"
