@@ -23,13 +23,14 @@ def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
     box = stock_box(view.job)
     told: set[str] = set()
     for set_up, operation, outcome in view.steps():
-        along = getattr(operation.fields, "along", "")
+        typed = type(operation.fields).__struct_fields__
+        along = operation.fields.along if "along" in typed else ""
         if not any(one.name == "holding" and one.verdict == "tight" for one in outcome.limits):
             continue
         lie = lying(set_up, box)
         if in_jaws(set_up, lie):
             across = "y" if lie.side(set_up.fixed_jaw) in ("near", "far") else "x"
-            if along != across or "along" not in type(operation.fields).__struct_fields__:
+            if along != across:
                 continue
             message = "Holding is doubtful and the cut pushes at the jaws: feed along them, or turn the job so that it pushes on the fixed jaw"
             other = "x" if across == "y" else "y"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.fixes import moved_before
-from jobsheet.review.hole_chains import SIZING, HoleStep, holes_of
+from jobsheet.review.fixes import in_turn, moved_before
+from jobsheet.review.hole_chains import SIZING, Holes, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -21,7 +21,8 @@ def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     by_tool = view.reckoned.shop.counterbore_order == "by the tool"
-    for chain in holes_of(view.reckoned).chains:
+    found = holes_of(view.reckoned)
+    for chain in found.chains:
         for step in chain.steps:
             if step.does not in ("counterbore", "countersink") or step.key in told:
                 continue
@@ -35,7 +36,10 @@ def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
             told.add(step.key)
             fix = None
             if later.set_up == step.set_up:
-                fix = Fix(f"Move {later.number} before {step.number}", moved_before(later.key, step.key))
+                drills = _drills(found, step)
+                numbers = ", ".join(str(one.number) for one in drills)
+                moves = (moved_before(one.key, step.key) for one in drills)
+                fix = Fix(f"Move {numbers} before {step.number}", in_turn(*moves))
             message = f"Drill the hole first: step {later.number} comes after its {step.does}"
             yield remark(
                 view, "hole-before-its-counterbore", message, step.key, later.key, fix=fix, set_up=step.set_up
@@ -44,3 +48,13 @@ def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
 
 def _has_pilot(step: HoleStep) -> bool:
     return any(word.casefold().startswith("pilot") for word in step.cutter.extra)
+
+
+def _drills(found: Holes, step: HoleStep) -> tuple[HoleStep, ...]:
+    """The first step that makes each hole of a counterbore, in cutting order."""
+    first = {}
+    for chain, here in found.by_step(step.key):
+        later = next((one for one in chain.after(here) if one.does in SIZING), None)
+        if later is not None and later.set_up == step.set_up:
+            first[later.key] = later
+    return tuple(sorted(first.values(), key=lambda one: one.index))

@@ -36,9 +36,7 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
             if step.key in told or step.set_up in guided or not _asked(view, found, chain, step):
                 continue
             told.add(step.key)
-            later = next(
-                (one for one in chain.after(step) if one.does == "spot" and one.set_up == step.set_up), None
-            )
+            later = _later_spot(found, chain, step)
             if later is not None:
                 message = f"Spot before drilling: step {later.number} spots these places only afterwards"
                 fix = Fix(f"Move {later.number} before {step.number}", moved_before(later.key, step.key))
@@ -46,6 +44,16 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
                 message = "Spot before drilling: the drill will wander"
                 fix = _added(view, step)
             yield remark(view, "spot-before-drilling", message, step.key, fix=fix, set_up=step.set_up)
+
+
+def _later_spot(found: Holes, chain: Chain, step: HoleStep) -> HoleStep | None:
+    """A step of the same set-up that spots every place of this drill, but only afterwards."""
+    for one in chain.after(step):
+        if one.does == "spot" and one.set_up == step.set_up:
+            spotted = {other.at for other, _ in found.by_step(one.key)}
+            if all(here.at in spotted for here, _ in found.by_step(step.key)):
+                return one
+    return None
 
 
 def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
