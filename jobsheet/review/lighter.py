@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from functools import lru_cache
 from typing import Any
 
@@ -72,5 +73,5 @@ def _thickest(
 
 
 def _text(depth: float, count: int, units: str) -> str:
-    """A layer that makes so many of the depth: rounded up, so that it does not make one more."""
-    return length_text(depth / count + 1e-6, units)
+    """A layer that makes so many of the depth: rounded up to a hundredth, so that it does not make one more."""
+    return length_text(math.ceil(depth / count * 1e5 - 1e-6) / 1e5, units)

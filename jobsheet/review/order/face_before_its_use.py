@@ -40,7 +40,7 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
             )
             message = f"{name[:1].upper()}{name[1:]}, does not exist yet: {what}, and step {first.number} makes it only later"
             mend = _first(plan, step, face, first, before)
-            fix = Fix(f"Make {name} first: step {first.number}", mend) if mend else None
+            fix = Fix(f"Step {first.number} before step {before.number}", mend) if mend else None
             yield remark(
                 view, "face-before-its-use", message, step.key, first.key, fix=fix, set_up=step.set_up.key
             )

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Remark
 from jobsheet.review.faces import plan_of
 from jobsheet.review.rule import View, remark, rule
+from jobsheet.review.words import said
 from jobsheet.units.lazily import pattern
 
 _MAKES_SIZE = pattern(
@@ -20,13 +21,15 @@ _KINDS = ("face", "fly-cut", "side-mill", "slot", "pocket", "keyway", "ream", "b
 def size_and_limits_entered(view: View) -> Iterator[Remark]:
     """A step that makes a size of the drawing has no size, or one without limits.
 
-    A step says so in its own words (`to 40.00`, `to size`), or by a size to measure. Quiet for roughing, deburring and cuts to clean.
+    A step says so in its own words (`to 40.00`, `to size`), or by a size to measure. Quiet for roughing, deburring and cuts
+    to clean, and for missing limits where the note names general ones.
 
     Why: Remembered numbers get misread late in a job.
     Wrong: mill the end to 80.0, and nothing under Measure
     Right: mill the end to 80.0, measure 80 ±0.1
     Source: a hobby machinists' discussion of mistakes
     """
+    general = said(f"{view.job.note} {view.job.part.drawing}", "general limits", "unless stated", "2768")
     for step in plan_of(view).steps:
         if step.kind not in _KINDS:
             continue
@@ -36,7 +39,7 @@ def size_and_limits_entered(view: View) -> Iterator[Remark]:
             if not _MAKES_SIZE.search(words):
                 continue
             message = "This step makes a size: enter the size and its limits from the drawing"
-        elif size.high <= size.low:
+        elif size.high <= size.low and not general:
             message = f"{size.text} has no limits: enter them from the drawing, such as {size.text} ±0.1"
         else:
             continue
