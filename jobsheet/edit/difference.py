@@ -47,10 +47,15 @@ def _movers(order: list[str], now: list[str]) -> list[str]:
     place = {key: index for index, key in enumerate(now)}
     runs: list[list[str]] = []
     for key in order:
-        before = [run for run in runs if place[run[-1]] < place[key]]
-        runs.append([*(max(before, key=len) if before else []), key])
-    stays = set(max(runs, key=len)) if runs else set()
+        earlier = [run for run in runs if place[run[-1]] < place[key]]
+        best: list[str] = max(earlier, key=_long) if earlier else []
+        runs.append([*best, key])
+    stays = set(max(runs, key=_long)) if runs else set()
     return [key for key in now if key not in stays]
+
+
+def _long(run: list[str]) -> int:
+    return len(run)
 
 
 def _fields(before: Job, after: Job) -> list[str]:

@@ -62,7 +62,7 @@ class Window(QMainWindow):
         self._later.timeout.connect(self._after_paint)
         self._reading = QTimer(self)
         self._reading.setSingleShot(True)
-        self._reading.setInterval(25)
+        self._reading.setInterval(60)
         self._reading.timeout.connect(self._read_through)
         self._connect()
         desk.changed.connect(self._changed)
