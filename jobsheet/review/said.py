@@ -7,6 +7,7 @@ from functools import cache
 
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
 
 
 @cache
@@ -39,5 +40,10 @@ def typed(value: float, units: str, decimals: int = 2) -> str:
 
 
 def millimetres(value: float) -> str:
-    """A length [m] in a sentence, without its unit."""
+    """A length [m] as a number of millimetres, for a tool's line."""
     return trimmed(value * 1e3, 2)
+
+
+def length(value: float, units: str) -> str:
+    """A length [m] in a sentence, in the job's units with their name."""
+    return f"{trimmed(value * 1e3, 2)} mm" if units == "mm" else f"{trimmed(value / INCH, 4)} in"

@@ -88,7 +88,7 @@ PLANTED = {
         PIVOT,
         [("bore-12", "take out", "")],
         "small-step-before-the-reamer",
-        "15.7 after 6 takes much at once; from solid the hand would need 356 N",
+        "15.7 mm after 6 mm takes much at once; from solid the hand would need 356 N",
     ),
     "ream before drill 15.7": (
         PIVOT,
@@ -106,20 +106,20 @@ PLANTED = {
         PIVOT,
         [("bore-15-7", "cutter", "drill 15.9")],
         "reaming-allowance",
-        "0.10 mm on the diameter",
+        "0.1 mm on the diameter",
     ),
     "deep pilot in one go": (PIVOT, [("pilot", "peck", "")], "pecks-for-depth", "in pecks"),
     "no room below the thread": (
         PIVOT,
         [("drill-threads", "depth", "17")],
         "room-below-the-thread",
-        "drill 19.75 deep",
+        "drill 19.75 mm deep",
     ),
     "pilot 3.0 deleted before 9.0": (
         COVER,
         [("pilot-middle", "take out", ""), ("drill-middle", "take out", "")],
         "pilot-for-a-large-drill",
-        "the hand would need 278 N: drill a pilot of 3 first",
+        "the hand would need 278 N: drill a pilot of 3 mm first",
     ),
     "all straps off before the screws": (
         COVER,

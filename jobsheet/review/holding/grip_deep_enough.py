@@ -10,7 +10,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.reckoning.grip import vise_of
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres, says, typed
+from jobsheet.review.said import length, says, typed
 
 
 @rule("grip-deep-enough", "Grip deep enough", "hazard", needs=Needs.FIGURES)
@@ -37,7 +37,7 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
             if above.value > most * grip * (1 + 1e-6) and not says(
                 "angle plate|straps?|jacks?", set_up.holding.note, set_up.holding.packing
             ):
-                message = f"{millimetres(above.value)} stands over the jaws and they grip {millimetres(grip)}: hold more of it or take lighter cuts"
+                message = f"{length(above.value, view.job.units)} stands over the jaws and they grip {length(grip, view.job.units)}: hold more of it or take lighter cuts"
                 yield remark(
                     view, "grip-deep-enough", message, set_up.operations[0].key, set_up=set_up.key,
                     fix=_lower(view, set_up, high, vise.jaw_depth if vise else high),

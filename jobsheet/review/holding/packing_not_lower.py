@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres, says
+from jobsheet.review.said import length, millimetres, says
 
 _HEEL = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\s+(?:packing|step blocks?|heel blocks?|heels?)\b", re.IGNORECASE)
 _UNDER = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\s+(?:\w+\s+)?(?:backing|parallels?|plate)\b", re.IGNORECASE)
@@ -45,5 +45,5 @@ def packing_not_lower(view: View) -> Iterator[Remark]:
                 f"holding:{set_up.key}", name, text.replace(match[0], match[0].replace(match[1], wanted), 1)
             ),
         )
-        message = f"Packing {millimetres(heel)} under straps on work {wanted} high: level with the work or a little higher"
+        message = f"Packing {length(heel, view.job.units)} under straps on work {length(top, view.job.units)} high: level with the work or a little higher"
         yield remark(view, "packing-not-lower", message, set_up.operations[0].key, fix=fix, set_up=set_up.key)

@@ -10,7 +10,7 @@ from jobsheet.review.at_hand import at_hand
 from jobsheet.review.fixes import Mend, added_before, set_field
 from jobsheet.review.hole_chains import Chain, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres, says, typed, words_of
+from jobsheet.review.said import length, says, typed, words_of
 
 #: How much wider than the thread a chamfer is offered [m] (published 0.25 to 0.4 mm on the diameter).
 WIDER = 0.4e-3
@@ -45,9 +45,11 @@ def chamfer_before_tap(view: View) -> Iterator[Remark]:
             if wide >= step.diameter - _ROUNDING:
                 continue
             told.add(step.key)
-            found = f"the spot is {millimetres(wide)}" if wide else "there is none"
+            found = f"the spot is {length(wide, view.job.units)}" if wide else "there is none"
             to = step.diameter + WIDER
-            message = f"Chamfer to {millimetres(to)} before {step.fields.thread.text} is tapped: {found}"
+            message = (
+                f"Chamfer to {length(to, view.job.units)} before {step.fields.thread.text} is tapped: {found}"
+            )
             yield remark(
                 view, "chamfer-before-tap", message, step.key, set_up=step.set_up, fix=_fix(view, chain, step, to)
             )  # fmt: skip
@@ -62,7 +64,7 @@ def _fix(view: View, chain: Chain, tap: HoleStep, to: float) -> Fix:
             continue
         if cutter.diameter < to or one.set_up != tap.set_up:
             continue
-        label = f"Spot to {millimetres(to)} in step {one.number}"
+        label = f"Spot to {length(to, view.job.units)} in step {one.number}"
         if getattr(one.fields, "to", None) is not None:
             return Fix(label, set_field(one.key, "to", typed(to, units)))
         deep = math.ceil(to / 2 / math.tan(cutter.point_angle / 2) * 1e5 - 1e-6) / 1e5

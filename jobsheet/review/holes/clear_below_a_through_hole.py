@@ -12,7 +12,7 @@ from jobsheet.model.shape import Groove, Hole, Recess
 from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import holes_of
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres, says
+from jobsheet.review.said import length, says
 from jobsheet.stages.course import Cut
 
 #: What a drill wants beside it, from a parallel [m] (common practice, no source).
@@ -76,8 +76,8 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
             else f"{holding.packing}, on scrap backing"
         )
         message = (
-            f"No room under step {cut.number}: its edge is {millimetres(max(room, 0.0))} from the jaw and the parallels are"
-            f" {millimetres(size)} thick"
+            f"No room under step {cut.number}: its edge is {length(max(room, 0.0), view.job.units)} from the jaw and the parallels are"
+            f" {length(size, view.job.units)} thick"
         )
         yield _told(view, set_up, cut, message, packing)
 

@@ -9,7 +9,7 @@ from jobsheet.review.at_hand import drill_near
 from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import SAME, holes_of
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres
+from jobsheet.review.said import length, millimetres
 
 #: A two-flute drill should find a hole of no more than this share of its diameter (from memory of trade teaching).
 MOST = 0.8
@@ -40,7 +40,7 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
             smaller, line = drill_near(view.job, wanted, 0.4 * step.diameter, MOST * step.diameter)
             size = millimetres(smaller)
             message = (
-                f"{millimetres(step.diameter)} after {millimetres(before.diameter)} leaves the drill too little to cut:"
+                f"{length(step.diameter, view.job.units)} after {length(before.diameter, view.job.units)} leaves the drill too little to cut:"
                 " a smaller hole before it, or a core drill"
             )
             fix = None

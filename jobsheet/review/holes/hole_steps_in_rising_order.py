@@ -8,7 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.fixes import moved_before
 from jobsheet.review.hole_chains import SAME, SIZING, Chain, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres
+from jobsheet.review.said import length
 
 
 @rule("hole-steps-in-rising-order", "Rising order in one hole", "scrap")
@@ -29,9 +29,12 @@ def hole_steps_in_rising_order(view: View) -> Iterator[Remark]:
             if wrong is None or (wrong.key, step.key) in told:
                 continue
             told.add((wrong.key, step.key))
-            message = f"{_words(step)} comes after {_words(wrong)}, which leaves it nothing to cut"
+            words = _words(step, view.job.units)
+            message = f"{words[:1].upper()}{words[1:]} comes after {_words(wrong, view.job.units)}, which leaves it nothing to cut"
             if wrong.does == "ream":
-                message = f"Nothing to ream yet: {_words(step)} of step {step.number} comes first"
+                message = (
+                    f"Nothing to ream yet: {_words(step, view.job.units)} of step {step.number} comes first"
+                )
             fix = None
             if wrong.set_up == step.set_up:
                 fix = Fix(f"Move {step.number} before {wrong.number}", moved_before(step.key, wrong.key))
@@ -53,6 +56,6 @@ def _before_its_time(chain: Chain, step: HoleStep) -> HoleStep | None:
     return None
 
 
-def _words(step: HoleStep) -> str:
+def _words(step: HoleStep, units: str) -> str:
     verb = {"ream": "the reamer", "bore": "the borer", "plunge": "the end mill"}.get(step.does, "drill")
-    return f"{verb} {millimetres(step.diameter)}"
+    return f"{verb} {length(step.diameter, units)}"

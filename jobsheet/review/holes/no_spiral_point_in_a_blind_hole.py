@@ -9,7 +9,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import holes_of
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres
+from jobsheet.review.said import length
 
 
 @rule("no-spiral-point-in-a-blind-hole", "No spiral point in a blind hole", "scrap")
@@ -39,7 +39,7 @@ def no_spiral_point_in_a_blind_hole(view: View) -> Iterator[Remark]:
                 continue
             told.add(step.key)
             text = re.sub("spiral point", "spiral flute", step.cutter.text, flags=re.IGNORECASE)
-            message = f"A spiral point pushes its chips ahead, and {millimetres(max(spare, 0.0))} is left below: take a spiral-flute or plain tap"
+            message = f"A spiral point pushes its chips ahead, and {length(max(spare, 0.0), view.job.units)} is left below: take a spiral-flute or plain tap"
             yield remark(
                 view, "no-spiral-point-in-a-blind-hole", message, step.key, set_up=step.set_up,
                 fix=Fix("Take a spiral-flute tap", set_field(step.key, "cutter", text)),

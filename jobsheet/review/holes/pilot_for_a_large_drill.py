@@ -13,7 +13,7 @@ from jobsheet.review.fixes import Mend, added_before
 from jobsheet.review.from_solid import eased
 from jobsheet.review.hole_chains import HoleStep, holes_of
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres, typed
+from jobsheet.review.said import length, millimetres, typed
 
 #: Pilots are taken in steps of this size [m] (drills by half millimetres; common practice).
 STEP = 0.5e-3
@@ -53,10 +53,10 @@ def pilot_for_a_large_drill(view: View) -> Iterator[Remark]:
                 if push is not None
                 else f"{helped[0].title.lower()} {helped[0].shown}"
             )
-            message = f"{millimetres(step.diameter)} from the solid, {asked}: drill a pilot of {millimetres(size)} first"
+            message = f"{length(step.diameter, view.job.units)} from the solid, {asked}: drill a pilot of {length(size, view.job.units)} first"
             yield remark(
                 view, "pilot-for-a-large-drill", message, step.key, set_up=step.set_up,
-                fix=Fix(f"Add drill {millimetres(size)} before {step.number}", _added(view, step, size, line)),
+                fix=Fix(f"Add drill {length(size, view.job.units)} before {step.number}", _added(view, step, size, line)),
             )  # fmt: skip
 
 

@@ -10,8 +10,7 @@ from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import HoleStep, holes_of
 from jobsheet.review.reamer_room import drill_for, room
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres, says, words_of
-from jobsheet.units.show import plain
+from jobsheet.review.said import length, millimetres, says, words_of
 
 _HAIR = 1e-6
 
@@ -47,8 +46,8 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
                 continue
             told.add(step.key)
             message = (
-                f"{plain(left * 1e3, 2)} mm on the diameter for the reamer: {plain(low * 1e3, 2)} to"
-                f" {plain(high * 1e3, 2)} is usual for {millimetres(step.diameter)}"
+                f"{length(left, view.job.units)} on the diameter for the reamer: {length(low, view.job.units)} to"
+                f" {length(high, view.job.units)} is usual for {length(step.diameter, view.job.units)}"
             )
             keys = (step.key,) if before is None else (step.key, before.key)
             yield remark(

@@ -8,7 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.fixes import set_field
 from jobsheet.review.hole_chains import HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres, typed
+from jobsheet.review.said import length, typed
 
 #: Threads of lead of each tap (common practice): bottoming 2, second or plug 4, taper 8; and one pitch to spare.
 LEADS = {"bottoming": 2, "plug": 4, "second": 4, "taper": 8}
@@ -41,7 +41,7 @@ def room_below_the_thread(view: View) -> Iterator[Remark]:
             told.add(step.key)
             deep = step.depth + needed
             message = (
-                f"{millimetres(has)} below the thread, a {name} tap needs {millimetres(needed)}: drill {millimetres(deep)} deep"
+                f"{length(has, view.job.units)} below the thread, a {name} tap needs {length(needed, view.job.units)}: drill {length(deep, view.job.units)} deep"
                 + ("" if name == "bottoming" else ", or finish with a bottoming tap")
             )
             thick = view.reckoned.settings[before.key].thickness

@@ -10,7 +10,7 @@ from jobsheet.operations.common import radians
 from jobsheet.review.fixes import Mend, in_turn, set_field
 from jobsheet.review.hole_chains import does
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.review.said import millimetres, says, typed, words_of
+from jobsheet.review.said import length, says, typed, words_of
 
 
 @rule("say-what-the-depth-means", "What the depth means", "scrap")
@@ -40,11 +40,11 @@ def say_what_the_depth_means(view: View) -> Iterator[Remark]:
             diameter=fields.cutter.diameter, point_angle=fields.cutter.point_angle or radians(118)
         )
         less = fields.depth.value - tip
-        message = f"The depth {fields.depth.text} counts to the full diameter, the words say to the point: {millimetres(tip)} between them"
+        message = f"The depth {fields.depth.text} counts to the full diameter, the words say to the point: {length(tip, view.job.units)} between them"
         fix = None
         if less > 0.5e-3:
             text = typed(less, view.job.units)
-            said = f"{millimetres(less)} to the full diameter, {fields.depth.text} to the point"
+            said = f"{length(less, view.job.units)} to the full diameter, {fields.depth.text} to the point"
             fix = Fix(f"Depth {text} to the full diameter", _with_words(operation.key, text, said))
         yield remark(view, "say-what-the-depth-means", message, operation.key, fix=fix, set_up=set_up.key)
 

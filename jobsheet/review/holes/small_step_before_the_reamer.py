@@ -10,7 +10,7 @@ from jobsheet.review.fixes import added_before
 from jobsheet.review.from_solid import push_from_solid
 from jobsheet.review.hole_chains import holes_of
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres, typed
+from jobsheet.review.said import length, millimetres, typed
 
 #: The last drill before a reamer should find a hole of at least this share of its diameter (common practice, no source).
 LEAST = 0.5
@@ -46,7 +46,7 @@ def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
         wanted = round(last.diameter * OFFERED / 0.5e-3) * 0.5e-3
         between, line = drill_near(view.job, wanted, 0.6 * last.diameter, 0.8 * last.diameter)
         size = millimetres(between)
-        message = f"{millimetres(last.diameter)} after {millimetres(before.diameter)} takes much at once{solid}: put a step of {size} between"
+        message = f"{length(last.diameter, view.job.units)} after {length(before.diameter, view.job.units)} takes much at once{solid}: put a step of {length(between, view.job.units)} between"
         texts = {
             "cutter": line, "at": last.fields.at.text, "depth": last.fields.depth.text,
             "feed": typed(0.15e-3, view.job.units),

@@ -29,7 +29,10 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
             machine = view.reckoned.settings[operation.key].machine
             if not says("round", machine.column):
                 break
-            if operation.kind == "pick-up-edge" or says("indicat\\w*|pick\\w* up", *words_of(operation)):
+            found_again = operation.kind == "pick-up-edge" or says(
+                "indicat\\w*|pick\\w* up", *words_of(operation)
+            )
+            if found_again:
                 moved = None
             if places_of(operation) and moved is not None:
                 message = f"The head was moved in step {moved.number} and the column is round: find the zero again first"
@@ -38,7 +41,7 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
                     fix=Fix(f"Add finding the edges behind {moved.number}", _again(set_up, moved)),
                 )  # fmt: skip
                 break
-            if says(_MOVED, *words_of(operation)) and operation.kind != "pick-up-edge":
+            if says(_MOVED, *words_of(operation)) and not found_again:
                 moved = operation
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres
+from jobsheet.review.said import length
 from jobsheet.review.stage_facts import step_of
 
 
@@ -25,5 +25,5 @@ def hole_off_the_work(view: View) -> Iterator[Remark]:
         if found is None or fact.key in told:
             continue
         told.add(fact.key)
-        message = f"A centre lies {millimetres(fact.found)} mm beside the work as it is by then: check the place, the zero and the way it counts"
+        message = f"A centre lies {length(fact.found, view.job.units)} beside the work as it is by then: check the place, the zero and the way it counts"
         yield remark(view, "hole-off-the-work", message, fact.key, set_up=found[0].key)

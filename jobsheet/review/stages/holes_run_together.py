@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres, says, words_of
+from jobsheet.review.said import length, says, words_of
 from jobsheet.review.stage_facts import step_of
 
 
@@ -32,7 +32,5 @@ def holes_run_together(view: View) -> Iterator[Remark]:
         told.add(fact.key)
         number = f" of step {other[1].number}" if other is not None else ""
         keys = (fact.key,) if other is None else (fact.key, fact.about)
-        message = (
-            f"It runs {millimetres(fact.found)} mm into the hole{number}: move it, or plug that hole first"
-        )
+        message = f"It runs {length(fact.found, view.job.units)} into the hole{number}: move it, or plug that hole first"
         yield remark(view, "holes-run-together", message, *keys, set_up=found[0].key)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres, typed
+from jobsheet.review.said import length, typed
 from jobsheet.review.stage_facts import step_of
 
 #: A cut should end so far over the jaws [m] (common practice, no source).
@@ -46,5 +46,5 @@ def keep_clear_of_the_jaws(view: View) -> Iterator[Remark]:
         if above <= high - GRIP:
             text = typed(above, view.job.units, 1)
             fix = Fix(f"{text} above the jaws", set_field(f"holding:{set_up.key}", "above_jaws", text))
-        message = f"{millimetres(depth)} deep at a jaw, and the work stands {millimetres(fact.against)} over it: set it higher or cut less"
+        message = f"{length(depth, view.job.units)} deep at a jaw, and the work stands {length(fact.against, view.job.units)} over it: set it higher or cut less"
         yield remark(view, "keep-clear-of-the-jaws", message, fact.key, fix=fix, set_up=set_up.key)

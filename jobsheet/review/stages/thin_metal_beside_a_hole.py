@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.review.said import millimetres
+from jobsheet.review.said import length
 from jobsheet.review.stage_facts import step_of
 
 
@@ -25,5 +25,5 @@ def thin_metal_beside_a_hole(view: View) -> Iterator[Remark]:
         if found is None or fact.key in told:
             continue
         told.add(fact.key)
-        message = f"Only {millimetres(fact.found)} mm is left between this hole of {millimetres(fact.against)} and the edge: check the place"
+        message = f"Only {length(fact.found, view.job.units)} is left between this hole of {length(fact.against, view.job.units)} and the edge: check the place"
         yield remark(view, "thin-metal-beside-a-hole", message, fact.key, set_up=found[0].key)
