@@ -79,6 +79,12 @@ class Shop(Struct, frozen=True, kw_only=True):
     spot_angle: str = "at least 90°"
     counterbore_order: str = "hole first"
     climb_milling: str = "never"
+    #: Where the workshop stands, for figures of law and advice (`resources/legal.yaml`), and what is true of the place:
+    #: an air line at the machines, a voice that must be raised at 2 m, a person who works alone. No sources: facts.
+    country: str = "none"
+    air_line: str = "no"
+    raised_voices: str = "no"
+    works_alone: str = "no"
 
     def out_of_hand(self, pace: float) -> int:
         """1 where a handle turns faster than a hand keeps even [rev/s], −1 where slower, 0 between.

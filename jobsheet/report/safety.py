@@ -10,6 +10,7 @@ from jobsheet.report.blocks import Box, Gap, Heading, NoteLine, NoteLines, Page,
 from jobsheet.report.plan import Plan
 from jobsheet.report.wording import DATA_SHEET, STAMP_REASON
 from jobsheet.review.engine import rules
+from jobsheet.review.legal import by_law, today
 
 #: Ticks in the order of the hands (me, machine, hold, tool, then): the notes that call for each, and its words.
 _TICKS: tuple[tuple[tuple[str, ...], str], ...] = (
@@ -107,6 +108,7 @@ def rest(plan: Plan, pages: list[Page]) -> list[object]:
             ]
             blocks += [NoteLines((NoteLine(text),), "label") for text in own]
     blocks += _set_aside(plan)
+    blocks += _by_law(plan)
     if any("chips-burn" in note.id or "beryllium" in note.id for note in plan.stops):
         blocks.append(Words(DATA_SHEET))
     return blocks
@@ -150,6 +152,14 @@ def _set_aside(plan: Plan) -> list[object]:
         by = f" ({one.initials})" if one.initials else ""
         blocks.append(Words(f"{words.rstrip('.')}{by}.", "label"))
     return blocks
+
+
+def _by_law(plan: Plan) -> list[object]:
+    """Figures of law and advice of the chosen country with place and date; else that they differ, in one line."""
+    lines = by_law(plan.notes, plan.reckoned.shop.country).lines(today())
+    if not lines:
+        return []
+    return [Gap(6), Heading("Law and advice"), *(Words(text, "label") for text in lines)]
 
 
 def _printed(pages: list[Page], about: str) -> set[str]:

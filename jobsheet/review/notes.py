@@ -11,13 +11,17 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.catalog.data import shipped
+from jobsheet.catalog.densities import density
 from jobsheet.catalog.materials import find as find_material
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.machine import Machine, Vise
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import Depth
 from jobsheet.model.remark import Note
+from jobsheet.model.setting import Shop
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.grip import vise_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.triggers import holds, parsed
 from jobsheet.storage.machine_file import find_card
@@ -29,6 +33,9 @@ _STEP_TERMS = {
     "cutter.mass", "cutter.diameter", "cutter.marked-speed", "direction", "method", "speed", "outcome",
 }  # fmt: skip
 _SET_UP_TERMS = {"set-up", "tool-change", "set-up.speed-changes", "set-up.head-tilted", "material.chips"}
+_USUAL = Shop()
+#: What is lifted onto the table is asked of a set-up, whatever cutter is in the same trigger.
+_LIFTED = {"stock.mass", "holding.mass"}
 _FLUID_WORDS = {"brushed": "brush-on oil", "dripped": "brush-on oil"}
 
 
@@ -48,6 +55,8 @@ class NoteRow(Struct, frozen=True, kw_only=True):
     def scope(self) -> str:
         """What it is read against: a step, a set-up or the sheet."""
         names = parsed(self.trigger)[1]
+        if names & _LIFTED:
+            return "set-up"
         if names & _STEP_TERMS:
             return "step"
         return "set-up" if names & _SET_UP_TERMS else "sheet"
@@ -76,7 +85,8 @@ def rows() -> tuple[NoteRow, ...]:
 
 def notes_for(job: Job, reckoned: Reckoned) -> Notes:
     """The notes that this job calls up."""
-    of_sheet = sheet_facts(job)
+    of_sheet = sheet_facts(job, reckoned.shop)
+    masses = masses_by_set_up(job)
     by_scope: dict[str, list[NoteRow]] = {"sheet": [], "set-up": [], "step": []}
     for row in rows():
         by_scope[row.scope].append(row)
@@ -85,7 +95,7 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
     steps: dict[str, tuple[Note, ...]] = {}
     stops = [note for note in sheet if note.level == "stop"]
     for set_up in job.set_ups:
-        facts = of_sheet | set_up_facts(set_up, reckoned)
+        facts = of_sheet | set_up_facts(set_up, reckoned) | masses[set_up.key]
         head = [_note(row, set_up=set_up.key) for row in by_scope["set-up"] if holds(row.trigger, facts)]
         shown: set[str] = {note.id for note in head}
         told: set[tuple[str, str]] = set()
@@ -125,9 +135,15 @@ def _note(row: NoteRow, set_up: str = "", operation: str = "") -> Note:
     )  # fmt: skip
 
 
-def sheet_facts(job: Job) -> dict[str, Any]:
+def sheet_facts(job: Job, shop: Shop = _USUAL) -> dict[str, Any]:
     """What is true of the job as a whole; a machine or material that is gone leaves its facts out."""
-    facts: dict[str, Any] = {"person": frozenset({"trainee"} if job.trainee else set())}
+    people = {"trainee": job.trainee, "alone": shop.works_alone == "yes"}
+    facts: dict[str, Any] = {
+        "person": frozenset(word for word, here in people.items() if here),
+        "country": shop.country,
+        "machine.air-line": shop.air_line == "yes",
+        "machine.voice-raised": shop.raised_voices == "yes",
+    }
     try:
         material: Material | None = find_material(job.material)
     except JobsheetError:
@@ -159,6 +175,33 @@ def sheet_facts(job: Job) -> dict[str, Any]:
     fluid = job.fluid or "brushed"
     facts["fluid"] = _FLUID_WORDS.get(fluid, fluid)
     return facts
+
+
+def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
+    """What is lifted onto the table for each set-up, by its key [kg]; what is not known is left out.
+
+    The stock counts as it is bought, before any cut: the first lift is the heaviest. A vise counts where it is put on,
+    not where it stands on the table already.
+    """
+    found: dict[str, dict[str, float]] = {set_up.key: {} for set_up in job.set_ups}
+    try:
+        heavy = density(find_material(job.material).family)
+    except JobsheetError:
+        heavy = None
+    try:
+        machine: Machine | None = find_card(job.machine)
+    except JobsheetError:
+        machine = None
+    before: Vise | None = None
+    for set_up in job.set_ups:
+        if heavy is not None:
+            size = job.stock
+            found[set_up.key]["stock.mass"] = size.length.value * size.width.value * size.height.value * heavy
+        vise = vise_of(set_up.holding, machine) if machine is not None else None
+        if vise is not None and vise.mass is not None and vise != before:
+            found[set_up.key]["holding.mass"] = vise.mass
+        before = vise
+    return found
 
 
 def set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:

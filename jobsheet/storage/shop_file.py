@@ -5,6 +5,7 @@ fastest pace: 45 turns a minute
 easy push: 80 N
 tool change time: 3 min
 climb milling: light finish
+country: gb
 """
 
 from __future__ import annotations
@@ -75,6 +76,14 @@ OPINIONS = (
     Entry(name="climb_milling", title="Cutting with the rotation", asks="choice", choices=("never", "light finish"), optional=True),
 )  # fmt: skip
 
+#: Where the workshop stands and what is true of the place: it calls up safety notes and figures of law, never a verdict.
+PLACE = (
+    Entry(name="country", title="Country, for figures of law", asks="choice", choices=("none", "us", "us michigan", "gb", "eu"), optional=True),
+    Entry(name="air_line", title="An air line at the machine", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="raised_voices", title="Voices must be raised at 2 m", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="works_alone", title="Somebody works alone", asks="choice", choices=("no", "yes"), optional=True),
+)  # fmt: skip
+
 
 def workshop() -> Shop:
     """The workshop's numbers as its file has them, else the usual ones.
@@ -108,7 +117,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
 
     problems: list[Problem] = []
     values: dict[str, Any] = {}
-    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS)}
+    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS, *PLACE)}
     for typed, node in (root.fields or {}).items():
         plain = typed.strip().replace(" ", "_")
         if plain == "format":
