@@ -16,7 +16,7 @@ from msgspec import Struct
 from jobsheet.model.figures import Figures
 from jobsheet.model.identity import by_identity
 from jobsheet.model.job import FACES, Job, Operation, SetUp
-from jobsheet.model.lying import OPPOSITE, Lying
+from jobsheet.model.lying import OPPOSITE, Lying, in_jaws
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Slab
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
@@ -183,6 +183,11 @@ def _kept(job: Job) -> frozenset[str]:
 
 
 # --- what a step measures from ---
+
+
+def in_vise(set_up: SetUp, lie: Lying) -> bool:
+    """Whether the plan says that a vise holds the work: where nothing is said of it, its faces are not asked about."""
+    return bool(set_up.holding.device.strip()) and in_jaws(set_up, lie)
 
 
 def positions(fields: Any) -> bool:

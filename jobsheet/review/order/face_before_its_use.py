@@ -9,6 +9,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.faces import Plan, Step, measured_across, plan_of, positions, zero_faces, zero_found
 from jobsheet.review.fixes import Mend, all_moved_after, all_moved_before
 from jobsheet.review.rule import View, remark, rule
+from jobsheet.review.words import said
 
 
 @rule("face-before-its-use", "A face before its use", "scrap")
@@ -50,7 +51,9 @@ def _used(plan: Plan, step: Step) -> Iterator[tuple[str, Step]]:
     """Raw faces that a step measures from, and the step before which each must be made."""
     if positions(step.fields):
         found = zero_found(plan, step)
-        if getattr(found.fields, "inside", None) is None:
+        zero = step.set_up.zero
+        inside = said(f"{zero.named} {zero.found} {found.words}", "inside", "offset")
+        if getattr(found.fields, "inside", None) is None and not inside:
             for face in zero_faces(step):
                 if plan.raw(face, found.index):
                     yield face, found

@@ -26,7 +26,7 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     """Two set-ups one after the other hold the work in the same way, and nothing between them changes it.
 
     Quiet where a rest, a check or an outside process stands between them as a step, where the work is turned end
-    for end, and where packing, stop or holding are others.
+    for end, where packing, stop or holding are others, and where nothing is said of the holding.
 
     Why: Every re-clamping adds a location error.
     Wrong: top up, A to the fixed jaw: face; unclamp; top up, A to the fixed jaw: drill
@@ -36,7 +36,7 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     groups = list(plan.groups())
     for (one, before), (other, behind) in pairwise(groups):
-        if not _same(one, other):
+        if not one.holding.device.strip() or not _same(one, other):
             continue
         if any(not step.cuts and said(step.words, *_BETWEEN) for step in (before[-1], behind[0])):
             continue

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.lying import OPPOSITE, in_jaws
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.faces import Step, plan_of, width_of_limits
+from jobsheet.review.faces import Step, in_vise, plan_of, width_of_limits
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.review.words import held_by, names_round_bar, said
@@ -28,7 +28,7 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
         first = steps[0]
         held = held_by(set_up)
         if (
-            not in_jaws(set_up, first.lie)
+            not in_vise(set_up, first.lie)
             or names_round_bar(held)
             or said(held, "swivel", "swivelling", "vee", "v jaw", "v block")
         ):

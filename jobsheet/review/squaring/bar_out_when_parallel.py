@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from jobsheet.model.lying import OPPOSITE, in_jaws
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.faces import MACHINED, plan_of
+from jobsheet.review.faces import MACHINED, in_vise, plan_of
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.review.words import said
@@ -25,7 +25,7 @@ def bar_out_when_parallel(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for set_up, steps in plan.groups():
         first, packing = steps[0], set_up.holding.packing
-        if not in_jaws(set_up, first.lie) or not said(packing, "round bar"):
+        if not in_vise(set_up, first.lie) or not said(packing, "round bar"):
             continue
         jaws = (set_up.fixed_jaw, OPPOSITE[set_up.fixed_jaw])
         if any(plan.state(face, first.index) != MACHINED for face in jaws):

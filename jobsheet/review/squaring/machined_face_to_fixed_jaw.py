@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.job import FACES
-from jobsheet.model.lying import OPPOSITE, in_jaws
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.faces import MACHINED, plan_of
+from jobsheet.review.faces import MACHINED, in_vise, plan_of
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
@@ -26,7 +26,7 @@ def machined_face_to_fixed_jaw(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for set_up, steps in plan.groups():
         first = steps[0]
-        if not in_jaws(set_up, first.lie) or not any(step.makes or step.cuts for step in steps):
+        if not in_vise(set_up, first.lie) or not any(step.makes or step.cuts for step in steps):
             continue
         if not plan.raw(set_up.fixed_jaw, first.index):
             continue

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.errors import JobsheetError
-from jobsheet.model.lying import in_jaws
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.faces import Step, plan_of
+from jobsheet.review.faces import Step, in_vise, plan_of
 from jobsheet.review.fixes import added_before
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.review.words import said
@@ -33,7 +32,7 @@ def vise_checked_for_the_limits(view: View) -> Iterator[Remark]:
     for step in plan.steps:
         asked = getattr(step.fields, "tolerances", None)
         limits = [one for one in (getattr(asked, "square", None), getattr(asked, "parallel", None)) if one]
-        if not limits or not in_jaws(step.set_up, step.lie):
+        if not limits or not in_vise(step.set_up, step.lie):
             continue
         known = _error(step.setting.machine.trammed)
         if known is None or any(_checks(one) for one in plan.steps[: step.index]):

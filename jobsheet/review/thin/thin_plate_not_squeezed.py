@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.lying import in_jaws
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.faces import plan_of
+from jobsheet.review.faces import in_vise, plan_of
 from jobsheet.review.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.review.words import held_by, said
@@ -26,7 +25,7 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
     """
     for set_up, steps in plan_of(view).groups():
         lie = steps[0].lie
-        if not set_up.holding.device or not in_jaws(set_up, lie):
+        if not in_vise(set_up, lie):
             continue
         asking = next(
             (step for step in steps if getattr(getattr(step.fields, "tolerances", None), "flat", None)), None
