@@ -14,6 +14,14 @@ from msgspec.structs import replace
 
 Point = tuple[float, float]
 
+#: Line weights by name [points], and dashes by name: what window, sheet and files have in common.
+WEIGHTS: dict[str, float] = {
+    "frame": 1.6, "section": 1.2, "row": 0.6, "cut": 2.6, "outline": 1.0, "dim": 0.7, "thin": 0.5,
+}  # fmt: skip
+DASHES: dict[str, tuple[float, ...]] = {
+    "removed": (4, 2.5), "pencil": (3, 2), "fence": (4, 2.4), "centre": (7, 2, 1.5, 2),
+}  # fmt: skip
+
 
 class Line(Struct, frozen=True):
     """Straight strokes from point to point; closed and filled it is a face."""

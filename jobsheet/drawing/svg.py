@@ -5,13 +5,8 @@ from __future__ import annotations
 import math
 from xml.sax.saxutils import escape
 
-from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text
+from jobsheet.drawing.picture import DASHES, WEIGHTS, Drawing, Ellipse, Item, Line, Text
 
-#: Line weights by name [points], as the sheet has them.
-_WEIGHTS = {
-    "frame": 1.6, "section": 1.2, "row": 0.6, "cut": 2.6, "outline": 1.0, "dim": 0.7, "thin": 0.5,
-}  # fmt: skip
-_DASHES = {"removed": "4 2.5", "pencil": "3 2", "fence": "4 2.4", "centre": "7 2 1.5 2"}
 _TONES = {"ink": "#000000", "pencil": "#3b3b3b", "paper": "#ffffff", "edge": "#666666", "band": "#e0e0e0"}
 _SIZES = {"caption": 8.0, "small": 7.0, "size": 9.0, "label": 9.0, "strong": 8.0, "mark": 8.5}
 
@@ -33,12 +28,16 @@ def _tone(name: str) -> str:
     return _TONES.get(name, "#000000")
 
 
+def _dash(name: str) -> str:
+    return " ".join(f"{part:g}" for part in DASHES[name])
+
+
 def _stroke(item: Line | Ellipse) -> str:
-    wide = _WEIGHTS[item.weight] if isinstance(item.weight, str) else item.weight
+    wide = WEIGHTS[item.weight] if isinstance(item.weight, str) else item.weight
     fill = _tone(item.fill) if item.fill else "none"
     if wide <= 0:
         return f'fill="{fill}" stroke="none"'
-    dash = f' stroke-dasharray="{_DASHES[item.dash]}"' if item.dash else ""
+    dash = f' stroke-dasharray="{_dash(item.dash)}"' if item.dash else ""
     return f'fill="{fill}" stroke="{_tone(item.ink)}" stroke-width="{wide:g}"{dash}'
 
 

@@ -8,18 +8,13 @@ from PySide6 import QtCore
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QBrush, QPainter, QPen, QPolygonF
 
-from jobsheet.drawing.picture import Drawing, Ellipse, Line, Text
+from jobsheet.drawing.picture import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
 from jobsheet.gui.look import Look
 
 #: A point of the drawing at 100 % [px]: type of 8 points becomes the look's caption of 11 px.
 SCALE = 11 / 8
-#: Line weights by name [points], as the sheet has them.
-_WEIGHTS = {
-    "frame": 1.6, "section": 1.2, "row": 0.6, "cut": 2.0, "outline": 1.0, "dim": 0.7, "thin": 0.6,
-}  # fmt: skip
-_DASHES = {
-    "removed": (4.0, 2.5), "pencil": (3.0, 2.0), "fence": (4.0, 2.4), "centre": (7.0, 2.0, 1.5, 2.0),
-}  # fmt: skip
+#: On a screen what is cut now is drawn a little lighter than on paper, and no line thinner than can be seen [points].
+_LIGHTER = {"cut": 2.0, "thin": 0.6}
 _FONTS = {"caption": "caption", "small": "caption", "note": "caption", "size": "label", "label": "label"}
 _FONTS |= {
     "strong": "caption_bold",
@@ -52,7 +47,7 @@ def paint(
 
 
 def _pens(painter: QPainter, now: Look, item: Line | Ellipse, factor: float) -> None:
-    wide = _WEIGHTS[item.weight] if isinstance(item.weight, str) else item.weight
+    wide = _LIGHTER.get(item.weight, WEIGHTS[item.weight]) if isinstance(item.weight, str) else item.weight
     if wide <= 0:
         painter.setPen(QtCore.Qt.PenStyle.NoPen)
     else:
@@ -61,7 +56,7 @@ def _pens(painter: QPainter, now: Look, item: Line | Ellipse, factor: float) -> 
         pen.setCapStyle(QtCore.Qt.PenCapStyle.FlatCap)
         pen.setJoinStyle(QtCore.Qt.PenJoinStyle.MiterJoin)
         if item.dash:
-            pen.setDashPattern([part * factor / width for part in _DASHES[item.dash]])
+            pen.setDashPattern([part * factor / width for part in DASHES[item.dash]])
         painter.setPen(pen)
     fill = now.colour(_TOKENS.get(item.fill, item.fill)) if item.fill else None
     painter.setBrush(QBrush(fill) if fill is not None else QtCore.Qt.BrushStyle.NoBrush)

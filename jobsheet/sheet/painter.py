@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from jobsheet.drawing.picture import Drawing, Ellipse, Line, Text
+from jobsheet.drawing.picture import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
 from jobsheet.sheet.fonts import font_name, printable, width
-from jobsheet.sheet.styles import DASHES, INKS, OUTLINE, STYLES, WEIGHTS
+from jobsheet.sheet.styles import INKS, OUTLINE, STYLES
 
 
 def paint(canvas: Any, drawing: Drawing, left: float, top: float, scale: float = 1.0) -> None:

@@ -42,18 +42,8 @@ STYLES: dict[str, Style] = {
     "stamp": Style(28, bold=True),
 }
 
-#: Line weights by name [points].
-WEIGHTS: dict[str, float] = {
-    "frame": 1.6, "section": 1.2, "row": 0.6, "cut": 2.6, "outline": 1.0, "dim": 0.7, "thin": 0.5,
-}  # fmt: skip
 #: The stroke of outlined letters: seen at once, and what stands under them can still be read.
 OUTLINE = 0.55
-DASHES: dict[str, tuple[float, ...]] = {
-    "removed": (4, 2.5),
-    "pencil": (3, 2),
-    "fence": (4, 2.4),
-    "centre": (7, 2, 1.5, 2),
-}
 #: Grey of each ink, 0 black to 1 white; captions are 77 % black.
 INKS: dict[str, float] = {
     "ink": 0.0, "pencil": 0.23, "paper": 1.0, "edge": 0.4, "rule": 0.72, "band": 0.88, "bluemark": 0.0, "purplemark": 0.0, "vermmark": 0.0,
