@@ -31,7 +31,7 @@ from jobsheet.report.blocks import (
     Writing,
 )
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP
-from jobsheet.review.notes import NoteRow, rows
+from jobsheet.review.notes import NoteRow, cutter_word, rows
 from jobsheet.review.triggers import holds
 
 #: Notes of the sheet beside those that ask for `job.proving`, in the order in which they are read.
@@ -118,7 +118,7 @@ def _facts(ladder: Ladder, *, trainee: bool) -> Mapping[str, Any]:
         "kind": frozenset({ladder.kind, *kind_of(ladder.kind).groups}),
         "method": "power" if ladder.process == "tap" else "",
         "material.hazard": frozenset(material.hazards), "material.family": material.family,
-        "cutter.kind": cutter.kind, "cutter.marked-speed": cutter.marked_speed,
+        "cutter.kind": cutter_word(cutter.kind), "cutter.marked-speed": cutter.marked_speed,
         "cutter.inserts": cutter.kind in ("face mill", "fly cutter") and cutter.material == "carbide",
         "machine.noise": machine.noise, "machine.reverse": machine.spindle.reverses,
     }  # fmt: skip

@@ -220,6 +220,11 @@ def set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:
     }
 
 
+def cutter_word(kind: str) -> str:
+    """A kind of cutter as the triggers spell it."""
+    return "fly-cutter" if kind == "fly cutter" else kind
+
+
 def step_facts(operation: Operation) -> dict[str, Any]:
     """What is true of a step, for triggers."""
     fields = operation.fields
@@ -228,7 +233,8 @@ def step_facts(operation: Operation) -> dict[str, Any]:
     facts: dict[str, Any] = {}
     cutter = getattr(fields, "cutter", None)
     if cutter is not None:
-        facts["cutter.kind"] = cutter.kind
+        facts["cutter.kind"] = cutter_word(cutter.kind)
+        facts["holder.kind"] = cutter.holder or None
         facts["cutter.material"] = cutter.material
         facts["cutter.diameter"] = cutter.diameter
         facts["cutter.inserts"] = cutter.kind in ("face mill", "fly cutter") and cutter.material == "carbide"

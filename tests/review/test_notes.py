@@ -166,3 +166,21 @@ def test_what_is_true_of_the_place_calls_its_notes_up(hm100):
     shop = Shop(air_line="yes", raised_voices="yes", works_alone="yes")
     assert everywhere(notes(hm100)) & said == set()
     assert everywhere(notes_for(hm100, Reckoner(shop).reckon(hm100))) >= said
+
+
+def test_a_drill_chuck_is_a_stop_note_for_milling_and_asks_for_its_guard_in_drilling(hm100):
+    milled = SetField("face-rough", "cutter", "end mill 12 mm, 4 teeth, in a drill chuck").apply(hm100)
+    found = notes(milled)
+    assert [(one.id, one.operation) for one in found.stops] == [("chuck-works-loose", "face-rough")]
+    drilled = SetField("drill", "cutter", "drill 6.8 mm, in a drill chuck").apply(hm100)
+    assert "chuck-guard-down" in everywhere(notes(drilled))
+    assert "chuck-guard-down" not in everywhere(notes(hm100))
+    held = SetField("face-rough", "cutter", "end mill 12 mm, 4 teeth, in a collet").apply(hm100)
+    assert "collet-fits-the-shank" in everywhere(notes(held))
+
+
+def test_a_fly_cutter_is_kept_out_of_line(hm100):
+    from jobsheet.edit.commands import AddOperation
+
+    flown = AddOperation("set-up-1", "fly-cut").apply(hm100)
+    assert everywhere(notes(flown)) >= {"out-of-the-plane", "chips-thrown-flat", "read-the-marked-speed"}
