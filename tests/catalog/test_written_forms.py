@@ -29,6 +29,11 @@ def test_a_cutter_is_read_from_one_line():
     assert "50 mm" in understood(cutter)
 
 
+def test_the_flute_of_a_tap_is_a_style_and_no_count_of_teeth():
+    assert read_cutter("taps M8, spiral flute, drawer 5").style == "spiral flute"
+    assert read_cutter("end mill 12 mm, 4 flutes").teeth == 4
+
+
 def test_a_drill_may_be_named():
     assert read_cutter("drill #7").diameter == pytest.approx(5.1054e-3)  # 0.2010 in, ASME B94.11M
     assert read_cutter("drill H").diameter == pytest.approx(0.266 * 0.0254)
