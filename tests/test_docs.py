@@ -57,7 +57,8 @@ def test_the_commands_of_the_readme_run(line, monkeypatch, tmp_path, capsys):
     import shlex
 
     monkeypatch.chdir(HERE)
-    arguments = [str(tmp_path / word) if word == "plate.pdf" else word for word in shlex.split(line)[1:]]
+    made = ("plate.pdf", "plate.svg", "card.pdf")
+    arguments = [str(tmp_path / word) if word in made else word for word in shlex.split(line)[1:]]
     assert main(arguments) == 0
     capsys.readouterr()
 

@@ -1,6 +1,8 @@
-"""`jobsheet explain [RULE] [--list]`: what a remark asks, why, what is wrong and right, and where it comes from."""
+"""`jobsheet explain [ID] [--list]`: what a remark, a reminder, a safety note or a choice of the trade says, and why."""
 
 from __future__ import annotations
+
+from textwrap import shorten
 
 import click
 
@@ -8,24 +10,32 @@ from jobsheet.errors import NoSuchEntry
 
 
 @click.command("explain")
-@click.argument("rule", required=False)
-@click.option("--list", "want_list", is_flag=True, help="every remark in one line")
-def command(rule: str | None, want_list: bool) -> int:
-    """Explain a remark; without a name list all of them."""
-    from jobsheet.review.engine import rules
-    from jobsheet.review.help_page import explained
+@click.argument("name", metavar="[ID]", required=False)
+@click.option("--list", "want_list", is_flag=True, help="everything that can be explained, one in a line")
+def command(name: str | None, want_list: bool) -> int:
+    """Explain a remark, a reminder, a safety note or a choice of the trade; without an id list them all."""
+    from jobsheet.review.explained import KINDS, topics
 
-    known = {one.id: one for one in rules()}
-    if rule is None or want_list:
-        width = max(len(name) for name in known)
-        for one in known.values():
-            click.echo(f"{one.severity:<7} {one.id:<{width}}  {one.title}")
+    known = {one.id: one for one in topics()}
+    if name is None or want_list:
+        for kind in KINDS:
+            own = [one for one in known.values() if one.kind == kind]
+            width, words = max(len(one.id) for one in own), max(len(one.word) for one in own)
+            click.echo(f"{kind}:")
+            for one in own:
+                click.echo(
+                    f"  {one.word:<{words}}  {one.id:<{width}}  {shorten(one.title, 90, placeholder=' …')}"
+                )
         return 0
-    if rule not in known:
+    if name not in known:
         from jobsheet.units.grammar import nearest
 
-        near = nearest(rule, tuple(known))
+        near = nearest(name, tuple(known))
         hint = f"did you mean {near}?" if near else "jobsheet explain --list names them all"
-        raise NoSuchEntry(f"there is no remark called “{rule}”; {hint}")
-    click.echo(explained(known[rule]))
+        raise NoSuchEntry(f"there is no remark, reminder, safety note or choice called “{name}”; {hint}")
+    click.echo(known[name].text)
+    if known[name].kind == KINDS[3]:
+        from jobsheet.storage.shop_file import workshop
+
+        click.echo(f"Here: {getattr(workshop(), name.replace('-', '_'))}")
     return 0

@@ -2,14 +2,17 @@
 
 import json
 
+import pytest
 from msgspec.structs import replace
 
 from jobsheet.__main__ import main
 from jobsheet.edit.commands import Dismiss, MoveOperation
 from jobsheet.model.job import Dismissed
+from jobsheet.paths import resources
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
 from jobsheet.review.engine import counts, reviewed
+from jobsheet.review.help_page import PAGES, page
 from jobsheet.review.notes import notes_for
 from jobsheet.sheet.printing import document_for
 from jobsheet.storage.job_file import read_job, save_job, write_job
@@ -62,9 +65,7 @@ def test_every_rule_explains_itself(capsys):
             assert part in said, rule.id
 
 
-def test_the_help_page_is_the_rules(request):
-    """`python -m jobsheet.review.help_page` writes it anew."""
-    from jobsheet.paths import resources
-    from jobsheet.review.help_page import page
-
-    assert (resources() / "help" / "remarks.md").read_text(encoding="utf-8") == page()
+@pytest.mark.parametrize("name", PAGES)
+def test_the_help_pages_are_the_rules_and_the_data(name):
+    """`python -m jobsheet.review.help_page` writes them anew."""
+    assert (resources() / "help" / name).read_text(encoding="utf-8") == page(name)

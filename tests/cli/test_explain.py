@@ -1,0 +1,70 @@
+"""`jobsheet explain`: remarks, reminders, safety notes and choices of the trade, each with its source."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from jobsheet.__main__ import main
+from jobsheet.catalog.opinions import opinions
+from jobsheet.review.explained import KINDS, topics
+from jobsheet.storage.shop_file import NAME
+
+
+def test_ids_are_unique_over_all_kinds():
+    """Sequencing rules, head: ids are unique over the rules and the safety notes."""
+    assert [name for name, count in Counter(one.id for one in topics()).items() if count > 1] == []
+
+
+@pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
+def test_everything_explains_itself(topic, capsys):
+    assert main(["explain", topic.id]) == 0
+    said = capsys.readouterr().out
+    assert topic.id in said
+    assert topic.title in said
+    assert ("The other: " if topic.kind == KINDS[3] else "Source: ") in said
+
+
+def test_a_reminder_says_when_and_where_it_stands(capsys):
+    assert main(["explain", "cast-iron-dry"]) == 0
+    said = capsys.readouterr().out.splitlines()
+    assert said[0] == "cast-iron-dry, a reminder"
+    assert "Usually dry; dust drawn off" in said
+    assert "Stands: beside a step" in said
+    assert "When: kind = milling and material.family = iron" in said
+    assert any("Machinery's Handbook, 31st edition, page 1250" in line for line in said)
+
+
+def test_a_stop_note_says_whose_initials_and_names_no_maker(capsys):
+    assert main(["explain", "beryllium-copper-dust"]) == 0
+    said = capsys.readouterr().out
+    assert "Initials of: person in charge" in said
+    assert "a maker or seller" in said
+    assert "ngk" not in said
+
+
+def test_a_choice_shows_both_opinions_the_default_and_what_counts_here(own_home, capsys):
+    one = next(row for row in opinions() if row.id == "climb-milling")
+    assert main(["explain", one.id]) == 0
+    said = capsys.readouterr().out
+    for words in (one.question, one.one, one.other, one.one_source, one.other_source, one.why):
+        assert words in said
+    assert "Until you choose: never\n" in said
+    assert said.endswith("Here: never\n")
+    (own_home / NAME).write_text("format: 1\nclimb milling: light finish\n", encoding="utf-8")
+    assert main(["explain", one.id]) == 0
+    assert capsys.readouterr().out.endswith("Here: light finish\n")
+
+
+@pytest.mark.parametrize("arguments", [["explain"], ["explain", "--list"]])
+def test_the_list_has_four_headings(arguments, capsys):
+    assert main(arguments) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert [line.removesuffix(":") for line in lines if not line.startswith(" ")] == list(KINDS)
+    assert len(lines) == len(topics()) + len(KINDS)
+
+
+def test_an_id_that_does_not_exist_names_the_nearest(capsys):
+    assert main(["explain", "spot-angel"]) == 2
+    assert "did you mean spot-angle?" in capsys.readouterr().err
