@@ -68,7 +68,7 @@ def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
         about="cover",
         title=title(plan, "Sheet", text),
         blocks=blocks,
-        foot=(FOOT,),
+        foot=(*plan.chosen, FOOT),
         stamp=stamp,
     )
 

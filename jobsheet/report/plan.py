@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from msgspec import Struct, field
 
+from jobsheet.catalog.opinions import opinions
 from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import Lying, lying
 from jobsheet.model.machine import Machine
@@ -88,6 +89,17 @@ class Plan(Struct, kw_only=True):
             self.drawn["stages"] = stages_of(self.job, self.reckoned.settings)
         found: list[Stage] = self.drawn["stages"]
         return found
+
+    @property
+    def chosen(self) -> tuple[str, ...]:
+        """Where the trade disagrees and this workshop chose other than usual: one line for the foot, or none."""
+        shop = self.reckoned.shop
+        other = [
+            f"{one.id.replace('-', ' ')}, {getattr(shop, one.field)}"
+            for one in opinions()
+            if getattr(shop, one.field) != one.default
+        ]
+        return (f"This workshop’s choices: {'; '.join(other)}.",) if other else ()
 
     def once(self, make: Callable[..., T], *what: Any) -> T:
         """What a function makes for this plan, made once; `what` is told apart by identity or value."""

@@ -30,7 +30,7 @@ from jobsheet.report.blocks import (
     Words,
     Writing,
 )
-from jobsheet.report.wording import CALCULATED, FOOT, STAMP
+from jobsheet.report.wording import CALCULATED, COMPETENT, FOOT, STAMP
 from jobsheet.review.notes import NoteRow, cutter_word, rows
 from jobsheet.review.triggers import holds
 
@@ -42,7 +42,6 @@ _STOP_RULE = "proving-stop-rule"
 #: A note that asks for initials is as high as so many without (estimate): by it the two columns come out even.
 INITIALLED = 1.7
 #: The deferring words of a test, after safety-notes section 1.
-ISOLATOR = "Guards and wiring stay as the maker left them; anything to repair: off, isolated, and by a person competent for it."
 SUPERVISION = "The machine’s manual, local rules and the person in charge go before this sheet."
 
 
@@ -158,7 +157,7 @@ def _safety(noted: tuple[NoteRow, ...], asked: Mapping[str, str]) -> Box:
         if note.level == "stop" and note.id != _STOP_RULE
     ]
     rest = [NoteLine(note.text.replace("*", "")) for note in noted if note.level != "stop"]
-    rest.append(NoteLine(ISOLATOR))
+    rest.append(NoteLine(COMPETENT))
     half = round((len(rest) - INITIALLED * len(left)) / 2)
     left += rest[: max(half, 0)]
     right = rest[max(half, 0) :]

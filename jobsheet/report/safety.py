@@ -8,7 +8,7 @@ from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Note
 from jobsheet.report.blocks import Box, Gap, Heading, NoteLine, NoteLines, Page, Ticks, Words, words_of
 from jobsheet.report.plan import Plan
-from jobsheet.report.wording import DATA_SHEET, STAMP_REASON
+from jobsheet.report.wording import DATA_SHEET, STAMP_REASON, YOUNG
 from jobsheet.review.engine import rules
 from jobsheet.review.legal import by_law, today
 
@@ -109,8 +109,10 @@ def rest(plan: Plan, pages: list[Page]) -> list[object]:
             blocks += [NoteLines((NoteLine(text),), "label") for text in own]
     blocks += _set_aside(plan)
     blocks += _by_law(plan)
-    if any("chips-burn" in note.id or "beryllium" in note.id for note in plan.stops):
+    if any(setting.material.hazards for setting in plan.reckoned.settings.values()):
         blocks.append(Words(DATA_SHEET))
+    if plan.job.trainee:
+        blocks.append(Words(YOUNG))
     return blocks
 
 

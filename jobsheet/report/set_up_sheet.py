@@ -178,7 +178,7 @@ def _goes_to(course: Course, step: Step) -> bool:
 
 def _foot(plan: Plan) -> tuple[str, ...]:
     training = (TRAINEE,) if plan.job.trainee else ()
-    return (*training, CALCULATED, FOOT)
+    return (*training, *plan.chosen, CALCULATED, FOOT)
 
 
 def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[object, ...]:

@@ -12,6 +12,10 @@ CALCULATED = (
 TRAINEE = (
     "A trainee may run this set-up only after the person in charge has checked it and put initials here: ____"
 )
+YOUNG = "Young or new workers need induction and closer supervision; the law may limit what they may run."
+COMPETENT = (
+    "Repairs, guard changes and wiring belong to a person competent, and where required licensed, to do them."
+)
 TRAINEE_JOB = "A trainee may run this job only after the person in charge has checked it and signed here."
 CHECKED = "Read through by a second person before the first cut, if your workshop asks for it."
 STAMP = "NOT ACKNOWLEDGED"

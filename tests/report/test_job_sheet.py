@@ -3,6 +3,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from msgspec.structs import replace
 
 from jobsheet.drawing.picture import Text
 from jobsheet.model.lying import lying, stock_box
@@ -409,3 +410,28 @@ def test_the_job_itself_goes_with_its_pages():
 def test_columns_share_their_width():
     for columns in all_of(pages(plate()), Columns):
         assert sum(columns.shares) == pytest.approx(1.0)
+
+
+def test_the_foot_names_what_the_workshop_chose_where_the_trade_disagrees():
+    """Sequencing rules, section 4: a workshop changes a choice once, the sheet's foot says so."""
+    from jobsheet.model.setting import Shop
+
+    plan = plate()
+    assert not any("choices" in line for page in pages(plan).pages for line in page.foot)
+    reckoned = Reckoner(Shop(climb_milling="light finish", spot_angle="any spot")).reckon(plan)
+    document = job_sheet(plan, reckoned, notes_for(plan, reckoned), (), find_card(plan.machine))
+    said = "This workshop’s choices: spot angle, any spot; climb milling, light finish."
+    assert all(said in page.foot for page in document.pages if page.kind in ("cover", "set-up"))
+
+
+@pytest.mark.parametrize(("material", "there"), [("S235", False), ("EN-GJL-250", True), ("Ti-6Al-4V", True)])
+def test_a_material_with_special_risk_says_to_read_its_data_sheet(material, there):
+    """Safety notes, section 1: beside a material with special risk."""
+    plan = replace(job([drill(10, FOUR)]), material=material)
+    assert ("Read the supplier’s safety data sheet before cutting." in text(pages(plan))) is there
+
+
+def test_a_trainee_s_job_says_what_young_workers_need():
+    said = "Young or new workers need induction and closer supervision"
+    assert said in text(pages(job([drill(10, FOUR)], trainee=True)))
+    assert said not in text(pages(job([drill(10, FOUR)])))
