@@ -50,7 +50,8 @@ def _movers(order: list[str], now: list[str]) -> list[str]:
         earlier = [run for run in runs if place[run[-1]] < place[key]]
         best: list[str] = max(earlier, key=_long) if earlier else []
         runs.append([*best, key])
-    stays = set(max(runs, key=_long)) if runs else set()
+    longest: list[str] = max(runs, key=_long) if runs else []
+    stays = set(longest)
     return [key for key in now if key not in stays]
 
 

@@ -1,6 +1,6 @@
 """`jobsheet picture`: SVG and PDF, every view, and sentences for what cannot be drawn."""
 
-from xml.etree import ElementTree
+from xml.etree import ElementTree as ET
 
 import pytest
 
@@ -14,7 +14,7 @@ JOB = str(sample_jobs() / "hm-103-pivot-block.yaml")
 def test_every_view_as_svg(view, tmp_path, capsys):
     target = tmp_path / "stage.svg"
     assert main(["picture", JOB, "--after", "84", "--view", view, "-o", str(target)]) == 0
-    root = ElementTree.parse(target).getroot()
+    root = ET.parse(target).getroot()
     assert len(root) > 5
     assert "after step 84" in capsys.readouterr().out
 

@@ -1,6 +1,6 @@
 """A drawing as SVG: well-formed, in the sheet's weights, and with whatever words it holds."""
 
-from xml.etree import ElementTree
+from xml.etree import ElementTree as ET
 
 from jobsheet.drawing.picture import Drawing, Ellipse, Line, Text
 from jobsheet.drawing.svg import svg_text
@@ -16,7 +16,7 @@ def test_lines_ellipses_and_words_are_there():
             Ellipse(20, 20, 5, 3, turn=0.5), Text(1, 2, "⌀ 6 <& 7>", "size"),
         ),
     )  # fmt: skip
-    root = ElementTree.fromstring(svg_text(drawing, "A & B"))
+    root = ET.fromstring(svg_text(drawing, "A & B"))
     assert root.attrib["width"] == "100pt"
     assert root.find(f"{SVG}title").text == "A & B"
     assert root.find(f"{SVG}text").text == "⌀ 6 <& 7>"

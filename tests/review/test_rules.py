@@ -9,7 +9,6 @@ import yaml
 
 from jobsheet.edit.commands import AddOperation, DeleteOperation, MoveOperation, MoveSetUp, SetField
 from jobsheet.model.remark import SEVERITIES
-from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules
 from jobsheet.review.solid_facts import facts_of
