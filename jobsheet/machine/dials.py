@@ -93,8 +93,8 @@ def lines_from_turn(handle: Handle, found: Reading) -> float:
 
 
 def turn_warning(handle: Handle, found: Reading) -> str:
-    """A word where a turn is easily lost; the zero itself needs none."""
-    if found.line_turns == 0 and found.line == 0:
+    """A word where a turn is easily lost; up from zero none has been wound that could be."""
+    if found.line_turns == 0 and found.line <= last_line(handle) / 2:
         return ""
     away = lines_from_turn(handle, found)
     turn = found.line_turns if found.line <= last_line(handle) / 2 else found.line_turns + 1

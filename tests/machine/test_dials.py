@@ -173,9 +173,7 @@ def test_a_line_that_the_dial_has_not():
 
 
 def _handle(travel, lines):
-    return Handle(
-        name="x", travel=travel, line=travel / lines, dial="mm", backlash=travel / 40
-    )
+    return Handle(name="x", travel=travel, line=travel / lines, dial="mm", backlash=travel / 40)
 
 
 @given(st.floats(0.5e-3, 6e-3), st.integers(10, 400), st.integers(-500, 500))
