@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -52,4 +53,19 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
 
         write_file(target, picture_pdf(drawing, title))
     click.echo(f"{title}, {view}: {target}")
+    if (heavy := _masses(plan, stages)) is not None:
+        from jobsheet.report.cover import mass_text
+
+        stock, part, chips = (mass_text(one) for one in heavy)
+        click.echo(f"stock {stock}, finished part {part}, chips {chips}")
     return 0
+
+
+def _masses(plan: Any, stages: Any) -> tuple[float, float, float] | None:
+    """Stock, part and chips [kg]; None where the density of the metal is not known."""
+    from jobsheet.catalog.densities import density
+    from jobsheet.catalog.materials import find
+    from jobsheet.stages.checks import masses
+
+    heavy = density(find(plan.material).family)
+    return masses(stages, heavy) if heavy is not None else None

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from jobsheet.catalog.densities import density
+from jobsheet.catalog.materials import find as find_material
+from jobsheet.errors import JobsheetError
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import stock_box
 from jobsheet.reckoning.minutes import minutes_of
@@ -145,21 +148,43 @@ def _pictures(plan: Plan, high: float) -> Columns:
         for one in (job.stock.length, job.stock.width, job.stock.height)
     )
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
+    heavy = mass_words(plan)
     stock = stock_picture(stock_box(job), (sizes[0], sizes[1], sizes[2]), 245, high)
     return Columns(
         parts=(
-            (Picture("Stock", stock),),
+            (Picture("Stock", stock, heavy[0]),),
             (
                 Picture(
                     "Finished",
                     finished_view(plan.stages, datums, 245, high),
-                    "not to scale with the stock",
+                    heavy[1],
                 ),
             ),
         ),
         shares=(0.5, 0.5),
         ruled=(1,),
     )
+
+
+def mass_words(plan: Plan) -> tuple[str, str]:
+    """What stock and finished part weigh, and the chips; what is to be lifted is told before it is lifted."""
+    from jobsheet.stages.checks import masses
+
+    plain = "not to scale with the stock"
+    try:
+        material = find_material(plan.job.material)
+    except JobsheetError:
+        return "", plain
+    heavy = density(material.family)
+    if heavy is None:
+        return "", plain
+    stock, part, chips = masses(plan.stages, heavy)
+    return mass_text(stock), f"{mass_text(part)}, chips {mass_text(chips)}; {plain}"
+
+
+def mass_text(value: float) -> str:
+    """A mass as one says it: grams below a kilogram."""
+    return f"{value:.1f} kg" if value >= 1 else f"{value * 1e3:.0f} g"
 
 
 def fetch_table(plan: Plan, things: tuple[Fetched, ...]) -> Table:

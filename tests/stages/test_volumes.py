@@ -204,6 +204,17 @@ def test_an_edit_works_again_only_from_the_step_that_changed():
     assert [one.solid is two.solid for one, two in zip(before, after, strict=True)] == [True] * 5 + [False]
 
 
+def test_masses_add_up():
+    """80 x 50 x 12 of steel at 7850 kg/m³ is 377 g by hand; part and chips are that in all."""
+    from jobsheet.stages.checks import masses
+
+    job = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
+    stock, part, chips = masses(Modeller().stages(course_of(job, Reckoner().reckon(job).settings)), 7850)
+    assert stock == pytest.approx(0.3768)
+    assert part + chips == pytest.approx(stock)
+    assert chips == pytest.approx(0.0229, rel=0.01)  # 2.0 cm³ faced, 0.9 cm³ of spots and holes
+
+
 def test_the_stock_is_the_box_of_the_job():
     job = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
     stage = next(iter(Modeller().in_turn(course_of(job, Reckoner().reckon(job).settings))))
