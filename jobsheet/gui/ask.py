@@ -119,3 +119,48 @@ def reason(parent: QWidget, remark: str, *, initials: bool) -> tuple[str, str] |
     if box.exec() != QDialog.DialogCode.Accepted:
         return None
     return why.text(), by.text()
+
+
+def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
+    """Who has read the stop notes of a proving sheet: operator, second person, person in charge; None where it is called off.
+
+    What stays empty prints NOT ACKNOWLEDGED, with no places for results.
+    """
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout
+
+    box = QDialog(parent)
+    box.setWindowTitle(translate("Ask", "Initials for the proving sheet"))
+    column = QVBoxLayout(box)
+    head = QLabel(
+        translate(
+            "Ask",
+            "Stop at the first sign and do not repeat the step. A second person is present for the whole ladder and knows"
+            " where the stop is. Without initials the sheet prints NOT ACKNOWLEDGED and has no places for results.",
+        ),
+        box,
+    )
+    head.setWordWrap(True)
+    column.addWidget(head)
+    fields = []
+    for title in (
+        translate("Ask", "Operator"),
+        translate("Ask", "Second person beside"),
+        translate("Ask", "Person in charge, for a trainee"),
+    ):
+        column.addWidget(QLabel(title, box))
+        line = QLineEdit(box)
+        line.setMaxLength(12)
+        line.setAccessibleName(title)
+        column.addWidget(line)
+        fields.append(line)
+    buttons = QDialogButtonBox(
+        QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel, box
+    )
+    buttons.accepted.connect(box.accept)
+    buttons.rejected.connect(box.reject)
+    column.addWidget(buttons)
+    box.resize(520, box.sizeHint().height())
+    if box.exec() != QDialog.DialogCode.Accepted:
+        return None
+    one, two, three = (line.text().strip() for line in fields)
+    return one, two, three

@@ -140,12 +140,15 @@ class ProvingWindow(QMainWindow):
 
         from jobsheet.gui.sheets import proving_pdf
 
+        initials = ask.proving_initials(self)
+        if initials is None:
+            return
         name = f"proving-{ladder.machine.name}-{ladder.process}.pdf"
         path = ask.export_path(self, Path.home() / name)
         if path is None:
             return
         try:
-            path.write_bytes(proving_pdf(ladder))
+            path.write_bytes(proving_pdf(ladder, initials, trainee=self._window.desk.job.trainee))
             self._say(translate("Proving", "Saved as {name}.").format(name=path.name))
         except (JobsheetError, OSError) as error:
             ask.tell(self, str(error))

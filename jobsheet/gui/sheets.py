@@ -65,9 +65,13 @@ def make_sheets(
     return make_pdf((document,), paper)
 
 
-def proving_pdf(ladder: Ladder, *, paper: str = "a4") -> bytes:
-    """The proving sheet of a ladder as a PDF."""
-    from jobsheet.report.proving_sheet import proving_sheet
+def proving_pdf(
+    ladder: Ladder, initials: tuple[str, str, str], *, trainee: bool = False, paper: str = "a4"
+) -> bytes:
+    """The proving sheet of a ladder as a PDF; the initials of operator, second person and person in charge."""
+    from jobsheet.report.proving_sheet import Initialled, proving_sheet
     from jobsheet.sheet.pdf import make_pdf
 
-    return make_pdf((proving_sheet(ladder),), paper)
+    operator, second, in_charge = initials
+    given = Initialled(operator=operator, second=second, in_charge=in_charge)
+    return make_pdf((proving_sheet(ladder, initials=given, trainee=trainee),), paper)

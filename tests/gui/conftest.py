@@ -39,6 +39,7 @@ def nobody_to_ask(monkeypatch):
         "export_path",
         "tell",
         "reason",
+        "proving_initials",
     ):
         monkeypatch.setattr(ask, name, unexpected)
 

@@ -1,6 +1,7 @@
 """The proving place: plan, enter with a digit, see what it teaches, take back; the log on the disk holds all of it."""
 
 import pytest
+from pypdf import PdfReader
 from PySide6 import QtCore
 
 from jobsheet.gui import ask
@@ -101,8 +102,16 @@ def test_the_proving_sheet_is_saved_as_pdf(proving, tmp_path, monkeypatch):
     proving.start()
     target = tmp_path / "ladder.pdf"
     monkeypatch.setattr(ask, "export_path", lambda *_: target)
+    monkeypatch.setattr(ask, "proving_initials", lambda *_: None)
     proving.print_sheet()
-    assert target.read_bytes().startswith(b"%PDF")
+    assert not target.exists()
+    monkeypatch.setattr(ask, "proving_initials", lambda *_: ("AA", "TR", ""))
+    proving.print_sheet()
+    printed = "".join(page.extract_text() for page in PdfReader(target).pages)
+    assert "NOT ACKNOWLEDGED" not in printed
+    monkeypatch.setattr(ask, "proving_initials", lambda *_: ("", "", ""))
+    proving.print_sheet()
+    assert "NOT ACKNOWLEDGED" in "".join(page.extract_text() for page in PdfReader(target).pages)
 
 
 def test_the_capability_card_of_two_machines(window, qtbot, tmp_path, monkeypatch):
