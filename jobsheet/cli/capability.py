@@ -51,15 +51,14 @@ def command(
 
 
 def _pdf(found: Any, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
-    from datetime import datetime
-
     from jobsheet.cli.sheet import refuse_to_overwrite
+    from jobsheet.reckoning.ladders import today
     from jobsheet.report.capability_card import capability_card
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.writing import write_file
 
     refuse_to_overwrite(target, jobs)
-    day = datetime.now().astimezone().date().isoformat()
+    day = today()
     write_file(target, make_pdf((capability_card(found, date=day, name=target.stem),), paper))
     if not quiet:
         click.echo(f"Capability card for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")

@@ -88,37 +88,13 @@ def tell(parent: QWidget | None, sentence: str) -> None:
 
 def reason(parent: QWidget, remark: str, *, initials: bool) -> tuple[str, str] | None:
     """Why a remark is set aside, and whose initials stand for it where they are needed; None if it is not."""
-    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout
-
-    box = QDialog(parent)
-    box.setWindowTitle(translate("Ask", "Set a remark aside"))
-    column = QVBoxLayout(box)
-    words = QLabel(remark, box)
-    words.setWordWrap(True)
-    column.addWidget(words)
-    column.addWidget(
-        QLabel(translate("Ask", "Why it does not count in this job (printed with the plan)"), box)
-    )
-    why = QLineEdit(box)
-    why.setAccessibleName(translate("Ask", "Reason"))
-    column.addWidget(why)
-    by = QLineEdit(box)
-    by.setAccessibleName(translate("Ask", "Initials"))
-    caption = QLabel(translate("Ask", "Initials of the person in charge"), box)
-    column.addWidget(caption)
-    column.addWidget(by)
-    caption.setVisible(initials)
-    by.setVisible(initials)
-    buttons = QDialogButtonBox(
-        QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel, box
-    )
-    buttons.accepted.connect(box.accept)
-    buttons.rejected.connect(box.reject)
-    column.addWidget(buttons)
-    box.resize(520, box.sizeHint().height())
-    if box.exec() != QDialog.DialogCode.Accepted:
+    titles = [translate("Ask", "Why it does not count in this job (printed with the plan)")]
+    if initials:
+        titles.append(translate("Ask", "Initials of the person in charge"))
+    found = _written(parent, translate("Ask", "Set a remark aside"), remark, tuple(titles))
+    if found is None:
         return None
-    return why.text(), by.text()
+    return found[0], found[1] if initials else ""
 
 
 def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
@@ -126,33 +102,37 @@ def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
 
     What stays empty prints NOT ACKNOWLEDGED, with no places for results.
     """
-    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout
-
-    box = QDialog(parent)
-    box.setWindowTitle(translate("Ask", "Initials for the proving sheet"))
-    column = QVBoxLayout(box)
-    head = QLabel(
-        translate(
-            "Ask",
-            "Stop at the first sign and do not repeat the step. A second person is present for the whole ladder and knows"
-            " where the stop is. Without initials the sheet prints NOT ACKNOWLEDGED and has no places for results.",
-        ),
-        box,
+    head = translate(
+        "Ask",
+        "Stop at the first sign and do not repeat the step. A second person is present for the whole ladder and knows"
+        " where the stop is. Without initials the sheet prints NOT ACKNOWLEDGED and has no places for results.",
     )
-    head.setWordWrap(True)
-    column.addWidget(head)
-    fields = []
-    for title in (
+    titles = (
         translate("Ask", "Operator"),
         translate("Ask", "Second person beside"),
         translate("Ask", "Person in charge, for a trainee"),
-    ):
-        column.addWidget(QLabel(title, box))
+    )
+    found = _written(parent, translate("Ask", "Initials for the proving sheet"), head, titles)
+    return None if found is None else (found[0], found[1], found[2])
+
+
+def _written(parent: QWidget, title: str, head: str, titles: tuple[str, ...]) -> tuple[str, ...] | None:
+    """Lines to write in under some words, each with its title; None where it is called off."""
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout
+
+    box = QDialog(parent)
+    box.setWindowTitle(title)
+    column = QVBoxLayout(box)
+    words = QLabel(head, box)
+    words.setWordWrap(True)
+    column.addWidget(words)
+    lines = []
+    for caption in titles:
+        column.addWidget(QLabel(caption, box))
         line = QLineEdit(box)
-        line.setMaxLength(12)
-        line.setAccessibleName(title)
+        line.setAccessibleName(caption)
         column.addWidget(line)
-        fields.append(line)
+        lines.append(line)
     buttons = QDialogButtonBox(
         QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel, box
     )
@@ -162,5 +142,4 @@ def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
     box.resize(520, box.sizeHint().height())
     if box.exec() != QDialog.DialogCode.Accepted:
         return None
-    one, two, three = (line.text().strip() for line in fields)
-    return one, two, three
+    return tuple(line.text().strip() for line in lines)

@@ -15,7 +15,6 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui import ask
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import look
-from jobsheet.gui.proving_desk import today
 from jobsheet.storage.machine_file import card_names, find_card
 
 if TYPE_CHECKING:
@@ -83,6 +82,7 @@ class CapabilityWindow(QDialog):
     def make(self) -> None:
         """Reckon and draw the card of what is chosen."""
         from jobsheet.reckoning.capability import capability
+        from jobsheet.reckoning.ladders import today
         from jobsheet.report.capability_card import capability_card
         from jobsheet.sheet.pdf import make_pdf
 

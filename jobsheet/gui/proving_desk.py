@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import datetime
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -12,7 +11,7 @@ from PySide6.QtCore import QCoreApplication
 from jobsheet.errors import CommandError
 from jobsheet.model.proof import OUTCOMES, Capacity, Snapshot, Trial
 from jobsheet.operations.entry import Entry
-from jobsheet.reckoning.ladders import Ladder, Rung, plan, trial_of
+from jobsheet.reckoning.ladders import Ladder, Rung, plan, today, trial_of
 from jobsheet.storage.machine_file import card_names
 from jobsheet.storage.proof_log import Log, append, read_log, strike
 
@@ -298,11 +297,6 @@ class ProvingDesk:
         """The share that such cuts may ask: what ends badly with at most the workshop's chance."""
         found = self.after()
         return found.planned or None if found is not None else None
-
-
-def today() -> str:
-    """The date where the machine stands."""
-    return datetime.now().astimezone().date().isoformat()
 
 
 def length_text(value: float, units: str) -> str:

@@ -121,9 +121,12 @@ def headroom_of(operation: Operation, setting: Setting) -> Headroom | None:
     long, daylight, top = tool_length(operation.fields, setting), setting.machine.daylight, setting.top
     if long is None or daylight is None or top is None:
         return None
-    vise = setting.machine.vises[0].bed_height if setting.grip and setting.grip.kind == "vise" else None
+    grip = setting.grip
+    in_vise = grip is not None and grip.above is not None and grip.jaw_depth is not None
+    # The top was reckoned from the vise that holds the work: its bed is what is left.
+    bed = top - grip.above - grip.jaw_depth if in_vise else None  # type: ignore[union-attr,operator]
     holder = setting.shop.holder_length
     return Headroom(
         top=top, holder=holder, stick_out=long - holder, room=ROOM, least=daylight[0], greatest=daylight[1],
-        bed=vise, work=setting.extent[2],
+        bed=bed, work=setting.extent[2],
     )  # fmt: skip

@@ -7,14 +7,13 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.errors import JobsheetError
 from jobsheet.machine.dials import stop
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.quantity import Place, spot
 from jobsheet.model.setting import Setting
-from jobsheet.model.shape import Hole, Sweep
-from jobsheet.operations.registry import kind as kind_of
+from jobsheet.model.shape import Hole
+from jobsheet.stages.course import shapes_of
 from jobsheet.units.show import MINUS, plain
 
 #: More points than this get a card of their own.
@@ -67,17 +66,6 @@ def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ..
 def places_of(operation: Operation) -> tuple[Place, ...]:
     """The places an operation goes to; none for a kind that has no places."""
     return tuple(getattr(operation.fields, "at", None) or ())
-
-
-def shapes_of(operation: Operation, settings: Mapping[str, Setting]) -> tuple[Sweep, ...]:
-    """What an operation takes away; nothing where that cannot be said, as while a plan is half written."""
-    setting = settings.get(operation.key)
-    if setting is None:
-        return ()
-    try:
-        return tuple(kind_of(operation.kind).sweep(operation.fields, setting))
-    except (JobsheetError, ArithmeticError):
-        return ()
 
 
 def numbers_of(operation: Operation, points: tuple[Point, ...]) -> tuple[int, ...]:

@@ -13,27 +13,18 @@ from jobsheet.report.isometric import View, datum_letters
 
 if TYPE_CHECKING:
     from jobsheet.stages.pictures import Placed
-    from jobsheet.stages.solids import Modeller, Stage
+    from jobsheet.stages.solids import Stage
 
 #: Room for the datum letters round a picture: left, top, right, bottom [points].
 LETTERS = (24.0, 14.0, 24.0, 14.0)
-_MODELLERS: list[Modeller] = []
-
-
-def modeller() -> Modeller:
-    """The one that remembers solids for the whole program; made, and the modeller imported, when first asked for."""
-    if not _MODELLERS:
-        from jobsheet.stages.solids import Modeller
-
-        _MODELLERS.append(Modeller())
-    return _MODELLERS[0]
 
 
 def stages_of(job: Job, settings: Mapping[str, Setting]) -> list[Stage]:
     """Stock and the work after every step, in cutting order."""
     from jobsheet.stages.course import course_of
+    from jobsheet.stages.solids import shared
 
-    return modeller().stages(course_of(job, settings))
+    return shared().stages(course_of(job, settings))
 
 
 def after_set_up(stages: list[Stage], set_up: str) -> tuple[Stage, Stage] | None:
@@ -87,18 +78,12 @@ def finished_view(
     from jobsheet.stages.pictures import fitted, stage_items
 
     last = stages[-1]
-    box = last.cut.after.box if last.cut is not None else _bounds(last)
+    box = last.cut.after.box if last.cut is not None else last.box
     lie = Lying(near="front", far="rear", left="left", right="right", up="top", down="bottom", box=box)
     placed = fitted(box, lie, "iso", width, height, (34, 14, 34, 24))
     items = stage_items(last, lie, "iso", placed, now=False)
     letters = datum_letters(_held_view(placed, lie), _size(lie), datums)
     return Drawing(width, height, (*items, *letters))
-
-
-def _bounds(stage: Stage) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:
-    low, high = stage.bounds()
-    x, y, z = ((a / 1e3, b / 1e3) for a, b in zip(low, high, strict=True))
-    return x, y, z
 
 
 def _size(lie: Lying) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:

@@ -15,11 +15,11 @@ if TYPE_CHECKING:
 
 
 def facts_of(job: Job, reckoned: Reckoned) -> tuple[Fact, ...]:
-    """All facts about a job, its solids made for it."""
+    """All facts about a job; its solids are those that the sheet draws."""
     from jobsheet.stages.course import course_of
-    from jobsheet.stages.solids import Modeller
+    from jobsheet.stages.solids import shared
 
-    return facts_from(job, reckoned, Modeller().stages(course_of(job, reckoned.settings)))
+    return facts_from(job, reckoned, shared().stages(course_of(job, reckoned.settings)))
 
 
 def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[Fact, ...]:

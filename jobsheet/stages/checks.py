@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from jobsheet.model.lying import Lying
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
-from jobsheet.stages.course import Sized, is_through, takes_away
+from jobsheet.stages.course import Sized, is_through, moved, takes_away
 from jobsheet.stages.solids import MM, Stage
 
 #: A step that takes no more than this cuts air: a cube of two tenths of a millimetre [m³].
@@ -112,14 +112,8 @@ def _meets(stage: Stage, sized: Sized, lie: Lying, key: str) -> list[Fact]:
 def _from_corner(other: Sized, before: Lying, now: Lying) -> tuple[float, float]:
     """A place of an earlier step from the corner of the work as it is now; both lie the same way."""
     x, y = other.corners[0]
-    old, new = before.box, now.box
-    axis = {"left": 0, "right": 0, "front": 1, "rear": 1, "top": 2, "bottom": 2}
-    shifts = []
-    for face in (now.left, now.near):
-        index = axis[face]
-        end = 1 if face in ("right", "rear", "top") else 0
-        shifts.append(abs(new[index][end] - old[index][end]))
-    return x - shifts[0], y - shifts[1]
+    left, near = moved(before, now)
+    return x - left, y - near
 
 
 def _outside(at: tuple[float, float], lie: Lying) -> float:

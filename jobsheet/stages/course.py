@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
-from jobsheet.model.lying import Box, Lying, lowered, lying, stock_box
+from jobsheet.model.lying import NORMALS, Box, Lying, lowered, lying, stock_box
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab, Sweep
 from jobsheet.operations.registry import kind as kind_of
@@ -130,7 +130,7 @@ def _sized(shape: Sweep, set_up: SetUp, found: Lying, now: Lying, inside: tuple[
         along, across = found.from_corner(set_up, x, y)
         along += inside[0] if set_up.zero.x_from == "left" else -inside[0]
         across += inside[1] if set_up.zero.y_from == "front" else -inside[1]
-        left, near = _moved(found, now)
+        left, near = moved(found, now)
         return along - left, across - near
 
     if isinstance(shape, Hole):
@@ -145,14 +145,12 @@ def _sized(shape: Sweep, set_up: SetUp, found: Lying, now: Lying, inside: tuple[
     return Sized(shape=shape)
 
 
-def _moved(found: Lying, now: Lying) -> tuple[float, float]:
+def moved(found: Lying, now: Lying) -> tuple[float, float]:
     """How far the left and the near side of the work have gone inward since the zero was found [m]."""
     return tuple(_gone(found, now, face) for face in (found.left, found.near))  # type: ignore[return-value]
 
 
 def _gone(found: Lying, now: Lying, face: str) -> float:
-    from jobsheet.model.lying import NORMALS
-
     normal = NORMALS[face]
     axis = next(index for index, part in enumerate(normal) if part)
     end = 1 if normal[axis] > 0 else 0

@@ -319,8 +319,8 @@ def picture(
     """One stage in one view, as it is held unless another way is given."""
     held = lie or (stage.cut.before if stage.cut is not None else None)
     if held is None:
-        low, high = stage.bounds()
-        box = tuple((a / MM, b / MM) for a, b in zip(low, high, strict=True))
-        held = Lying(near="front", far="rear", left="left", right="right", up="top", down="bottom", box=box)  # type: ignore[arg-type]
+        held = Lying(
+            near="front", far="rear", left="left", right="right", up="top", down="bottom", box=stage.box
+        )  # fmt: skip
     placed = fitted(held.box, held, view, width, height, margin)
     return Drawing(width, height, stage_items(stage, held, view, placed, hidden=hidden, now=now))

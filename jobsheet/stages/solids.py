@@ -12,7 +12,7 @@ from typing import Any
 import manifold3d as m3
 import numpy as np
 
-from jobsheet.model.lying import NORMALS, Lying
+from jobsheet.model.lying import NORMALS, Box, Lying
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.course import Course, Cut, Sized, is_through, takes_away
 
@@ -45,10 +45,12 @@ class Stage:
         #: Lines by view and lie, kept by `pictures`.
         self.pictures: dict[tuple[str, str, str], Any] = {}
 
-    def bounds(self) -> tuple[Any, Any]:
-        """The lowest and highest corner of the solid [mm]."""
+    @property
+    def box(self) -> Box:
+        """The box round the solid, in the drawing's axes [m]."""
         found = self.solid.bounding_box()
-        return found[:3], found[3:]
+        x, y, z = ((low / MM, high / MM) for low, high in zip(found[:3], found[3:], strict=True))
+        return x, y, z
 
     @property
     def volume(self) -> float:
@@ -121,6 +123,16 @@ class Modeller:
         stage: Stage = make()
         self._known[key] = (chain, stage)
         return stage
+
+
+_SHARED: list[Modeller] = []
+
+
+def shared() -> Modeller:
+    """The one that rules, sheet and command line ask, so that the same work is made once; the window's worker has its own."""
+    if not _SHARED:
+        _SHARED.append(Modeller())
+    return _SHARED[0]
 
 
 def _step(before: Stage, cut: Cut) -> Stage:
@@ -205,16 +217,11 @@ def _hole(shape: Hole, sized: Sized, high: float) -> list[Any]:
     if shape.point_angle and not through:
         tip = radius / math.tan(min(shape.point_angle, math.pi * 0.999) / 2)
     outline = [(0.0, OUT), (0.0, -straight - tip)]
-    if tip:
-        outline.append((radius, -straight))
-    else:
-        outline.append((radius, -straight))
     if straight > 0:
-        outline.append((radius, OUT))
+        outline += [(radius, -straight), (radius, OUT)]
     else:
         # A cone alone opens as it rises, so that it does not cut a wall above the surface; there is none to cut.
-        grown = radius * (1 + OUT / tip) if tip else radius
-        outline[-1] = (grown, OUT)
+        outline.append((radius * (1 + OUT / tip) if tip else radius, OUT))
     flat = m3.CrossSection([outline], m3.FillRule.Positive)
     if flat.is_empty():
         flat = m3.CrossSection([outline[::-1]], m3.FillRule.Positive)
