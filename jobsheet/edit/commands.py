@@ -11,7 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
-from jobsheet.model.job import Dismissed, Job, Operation, SetUp
+from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout
@@ -170,51 +170,6 @@ class SetFields(Struct, frozen=True):
         for name, text in self.edits:
             job = SetField(self.owner, name, text).apply(job)
         return job
-
-
-class Dismiss(Struct, frozen=True):
-    """Set a remark aside for this job, with a reason; the same remark again takes the new reason."""
-
-    rule: str
-    about: str
-    reason: str
-    initials: str = ""
-    merge_key: str = ""
-
-    @property
-    def label(self) -> str:
-        """What Undo calls it."""
-        return "set a remark aside"
-
-    def apply(self, job: Job) -> Job:
-        """The next job."""
-        if not self.reason.strip():
-            raise CommandError("Write why this remark is set aside: the reason is printed with the plan.")
-        one = Dismissed(
-            rule=self.rule, about=self.about, reason=self.reason.strip(), initials=self.initials.strip()
-        )
-        rest = tuple(old for old in job.dismissed if (old.rule, old.about) != (self.rule, self.about))
-        return replace(job, dismissed=(*rest, one))
-
-
-class BringBack(Struct, frozen=True):
-    """Take remarks that were set aside back into the review: one of them, or all where no rule is named."""
-
-    rule: str = ""
-    about: str = ""
-    merge_key: str = ""
-
-    @property
-    def label(self) -> str:
-        """What Undo calls it."""
-        return "bring remarks back"
-
-    def apply(self, job: Job) -> Job:
-        """The next job."""
-        if not self.rule:
-            return replace(job, dismissed=()) if job.dismissed else job
-        rest = tuple(old for old in job.dismissed if (old.rule, old.about) != (self.rule, self.about))
-        return job if len(rest) == len(job.dismissed) else replace(job, dismissed=rest)
 
 
 def _plain(value: Any) -> Any:

@@ -315,7 +315,7 @@ class RowEdits:
 
     def dismiss(self, remark: Remark) -> None:
         """Set a remark aside for this job, with a reason; a hazard in a trainee's job needs initials too."""
-        from jobsheet.edit.commands import Dismiss
+        from jobsheet.edit.setting_aside import Dismiss
         from jobsheet.review.engine import about
 
         needs = remark.severity == "hazard" and self._desk.job.trainee
@@ -333,7 +333,7 @@ class RowEdits:
 
     def bring_back(self) -> None:
         """All remarks that were set aside are open again."""
-        from jobsheet.edit.commands import BringBack
+        from jobsheet.edit.setting_aside import BringBack
 
         if not self._desk.job.dismissed:
             self._window.say(translate("RowEdits", "No remark is set aside in this job."))

@@ -2,7 +2,8 @@
 
 from msgspec.structs import replace
 
-from jobsheet.edit.commands import Dismiss, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.setting_aside import Dismiss
 from jobsheet.gui import ask
 
 
