@@ -19,7 +19,7 @@ def test_the_worked_example_of_a_kind_works():
     text = (HERE / "DEVELOPERS.md").read_text(encoding="utf-8")
     code = re.search(r"```python\n(\"\"\"Deburring.*?)```", text, re.DOTALL)
     assert code
-    module = types.ModuleType("jobsheet.operations.deburr_wheel")
+    module = types.ModuleType("jobsheet.operations.kinds.deburr_wheel")
     sys.modules[module.__name__] = module
     try:
         exec(compile(code[1], "DEVELOPERS.md", "exec"), module.__dict__)  # our own guide

@@ -58,4 +58,4 @@ def test_every_kind_stands_in_the_contract_of_independence():
 
     contract = (HERE / "pyproject.toml").read_text(encoding="utf-8")
     for name in kinds():
-        assert f'"jobsheet.operations.{name.replace("-", "_")}"' in contract, name
+        assert f'"jobsheet.operations.kinds.{name.replace("-", "_")}"' in contract, name

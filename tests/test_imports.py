@@ -56,6 +56,6 @@ def test_a_sheet_is_made_without_qt(tmp_path):
 
 
 def test_nothing_of_ours_is_loaded_by_asking_for_the_names_of_kinds():
-    script = "import sys; from jobsheet.operations.registry import kinds; kinds(); print('jobsheet.operations.face' in sys.modules)"
+    script = "import sys; from jobsheet.operations.registry import kinds; kinds(); print('jobsheet.operations.kinds.face' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"

@@ -10,23 +10,15 @@ import math
 
 import pytest
 
-from jobsheet.catalog.materials import find
-from jobsheet.cutting import (
-    chatter,
-    deflection,
-    drill_lines,
-    drilling,
-    hand,
-    heat,
-    holding,
-    quill,
-    removal,
-    speed,
-)
+from jobsheet.catalog.metals.materials import find
+from jobsheet.cutting import clamping as holding
+from jobsheet.cutting import deflection, drill_lines, hand, heat, quill, removal, speed
+from jobsheet.cutting import drill_forces as drilling
+from jobsheet.cutting import stability as chatter
 from jobsheet.cutting.engagement import engagement_angle, teeth_in_cut
 from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.toothforce import face_arc, side_arc, tooth_forces
-from jobsheet.machine.dials import error_text, stop, width_between
+from jobsheet.machine.dial_readings import error_text, stop, width_between
 from jobsheet.machine.spindle import at_speed, choose
 from jobsheet.reckoning.grip import grip_of
 from jobsheet.storage.machine_file import find_card
@@ -45,7 +37,7 @@ TEST_CUT = {
 
 
 def milled(kind="side-mill", machine=B1, material="S235", **texts):
-    from jobsheet.reckoning.what_if import tried
+    from jobsheet.reckoning.answers.what_if import tried
 
     found = tried(kind, step(kind, **texts).fields, around(machine, material))
     assert not found.problem

@@ -1,4 +1,4 @@
-"""The command line: one verb a file, found by walking this folder and imported when it is called."""
+"""The command line: one verb a file, found by walking `verbs/` and imported when it is called."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ import click
 
 from jobsheet.errors import DocumentError, JobsheetError
 
-_MACHINERY = {"__init__", "main", "output"}
+#: One verb a file; a file that begins with an underscore is none.
+_VERBS = Path(__file__).parent / "verbs"
 
 
 class Verbs(click.Group):
@@ -20,14 +21,16 @@ class Verbs(click.Group):
     def list_commands(self, ctx: click.Context) -> list[str]:
         """The verbs, in the order of the alphabet."""
         del ctx
-        names = (path.stem for path in Path(__file__).parent.glob("*.py"))
-        return sorted(name.replace("_", "-") for name in names if name not in _MACHINERY)
+        names = (path.stem for path in _VERBS.glob("[!_]*.py"))
+        return sorted(name.replace("_", "-") for name in names)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """The verb of that name, or None."""
         if cmd_name not in self.list_commands(ctx):
             return None
-        command: click.Command = importlib.import_module(f"jobsheet.cli.{cmd_name.replace('-', '_')}").command
+        command: click.Command = importlib.import_module(
+            f"jobsheet.cli.verbs.{cmd_name.replace('-', '_')}"
+        ).command
         return command
 
 

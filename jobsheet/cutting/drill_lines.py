@@ -8,7 +8,7 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.drilling import pilot_fits
+from jobsheet.cutting.drill_forces import pilot_fits
 from jobsheet.cutting.formula import angle_below, formula, positive
 from jobsheet.cutting.trig import sin
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.drill_point import STANDARD_POINT
-from jobsheet.cutting.drilling import (
+from jobsheet.cutting.drill_forces import (
     chisel_indentation,
     chisel_thrust_factor,
     chisel_torque_factor,
@@ -14,6 +13,7 @@ from jobsheet.cutting.drilling import (
     drill_torque_diameter_factor,
     pilot_thrust,
 )
+from jobsheet.cutting.drill_point import STANDARD_POINT
 from jobsheet.cutting.formula import formula, not_negative, positive, share
 
 LEVER_EFFICIENCY = 0.85

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from jobsheet.drawing.picture import Point, Text
+from jobsheet.drawing.drawn import Point, Text
 
 #: Sizes of the styles that labels have [points], as sheet and window paint them.
 SIZES = {"caption": 8.0, "small": 7.0, "strong": 8.0, "label": 9.0, "label bold": 9.0}

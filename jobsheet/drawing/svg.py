@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from xml.sax.saxutils import escape
 
-from jobsheet.drawing.picture import DASHES, WEIGHTS, Drawing, Ellipse, Item, Line, Text
+from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Item, Line, Text
 
 _TONES = {"ink": "#000000", "pencil": "#3b3b3b", "paper": "#ffffff", "edge": "#666666", "band": "#e0e0e0"}
 _SIZES = {"caption": 8.0, "small": 7.0, "size": 9.0, "label": 9.0, "strong": 8.0, "mark": 8.5}

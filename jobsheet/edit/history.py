@@ -13,7 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import Command, SetField
-from jobsheet.edit.steps import Steps
+from jobsheet.edit.kept_steps import Steps
 from jobsheet.errors import QuantityError
 from jobsheet.model.job import Job
 

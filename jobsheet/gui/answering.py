@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 
 from jobsheet.errors import JobsheetError
-from jobsheet.reckoning.answers import Answers, answers_in_parts
+from jobsheet.reckoning.answers.all_answers import Answers, answers_in_parts
 
 if TYPE_CHECKING:
     from jobsheet.gui.window import Window

@@ -6,15 +6,15 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.drawing.picture import Drawing
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui import ink, marks
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import look
 from jobsheet.gui.painting import SCALE, paint
 from jobsheet.gui.tokens import VERDICTS
 from jobsheet.gui.watch import WatchView
-from jobsheet.reckoning.answers import Answers
-from jobsheet.reckoning.speeds import Neighbour
+from jobsheet.reckoning.answers.all_answers import Answers
+from jobsheet.reckoning.answers.speeds import Neighbour
 
 ROW = 28
 #: The headroom picture [points of the drawing].

@@ -7,17 +7,17 @@ from typing import TYPE_CHECKING
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 
-from jobsheet.catalog.strict_yaml import read_file
+from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import ask
 from jobsheet.gui.paper_window import PaperWindow, Subject
-from jobsheet.model.cabinet import Cabinet
-from jobsheet.report.cabinet import cabinet_facts
+from jobsheet.model.own_tools import Cabinet
+from jobsheet.report.cabinet_list import cabinet_facts
 from jobsheet.storage.cabinet_file import cabinet_from_text, own_path
 from jobsheet.storage.cabinet_layout import LAYOUT, blank
 from jobsheet.storage.own_paper import NONE_YET, Lying
-from jobsheet.storage.paper import Paper, text_at
 from jobsheet.storage.paper_file import paper_from_text
+from jobsheet.storage.typed_paper import Paper, text_at
 from jobsheet.storage.writing import digest
 
 if TYPE_CHECKING:

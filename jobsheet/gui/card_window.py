@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 
-from jobsheet.edit.paper import Replace, SetText
+from jobsheet.edit.paper_commands import Replace, SetText
 from jobsheet.errors import JobsheetError
 from jobsheet.gui import ask
 from jobsheet.gui.boxes import Joined
@@ -19,8 +19,8 @@ from jobsheet.storage.card_layout import LAYOUT
 from jobsheet.storage.card_steps import STEPS, Step, assumed_with, assumed_without, begin, classes, is_assumed
 from jobsheet.storage.machine_file import card_names, machine_from_text
 from jobsheet.storage.own_paper import Lying, drafts_of_new, new_place, open_own
-from jobsheet.storage.paper import Paper, Path, at, text_at
 from jobsheet.storage.paper_layout import Ask, places
+from jobsheet.storage.typed_paper import Paper, Path, at, text_at
 
 if TYPE_CHECKING:
     from jobsheet.gui.window import Window

@@ -178,8 +178,8 @@ class Desk(QObject):
 
     def suggestions(self, key: str) -> tuple[Suggested, ...]:
         """What the catalogue would write into the fields of an operation, where something else stands there."""
-        from jobsheet.catalog.sources import words
-        from jobsheet.operations.advice import advice_for
+        from jobsheet.catalog.reading.sources import words
+        from jobsheet.operations.shared.advice import advice_for
 
         setting = self.reckoned.settings.get(key) if self.reckoned else None
         outcome = self.outcome(key)

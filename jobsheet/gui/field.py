@@ -58,7 +58,7 @@ def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
         return Lines(parent)
     line = Line(parent)
     if entry.asks == "material":
-        from jobsheet.catalog.materials import names
+        from jobsheet.catalog.metals.materials import names
 
         line.offer(names())
     return line

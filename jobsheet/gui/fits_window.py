@@ -17,7 +17,7 @@ from jobsheet.gui.look import look, scroll_style
 from jobsheet.gui.tokens import VERDICTS
 from jobsheet.gui.words import verdict_word
 from jobsheet.model.job import Job
-from jobsheet.reckoning.fits import Fit, Side, StepFit, fits
+from jobsheet.reckoning.answers.fits_answer import Fit, Side, StepFit, fits
 from jobsheet.storage.machine_file import card_names, find_card
 
 if TYPE_CHECKING:

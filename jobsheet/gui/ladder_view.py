@@ -15,9 +15,9 @@ from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.form import Form
 from jobsheet.gui.look import look
 from jobsheet.gui.shown import Shown
-from jobsheet.model.proof import OUTCOMES, SLIPPED, Trial
+from jobsheet.model.trials import OUTCOMES, SLIPPED, Trial
 from jobsheet.operations.entry import Entry
-from jobsheet.reckoning.ladders import Ladder, Rung
+from jobsheet.reckoning.ladder.ladders import Ladder, Rung
 
 ROW, HEAD, SIDE = 46, 26, 46
 #: Outcomes as they are marked: a punch for clean, a cross where something gave out.

@@ -13,7 +13,7 @@ from jobsheet.gui.look import look
 from jobsheet.gui.sharebar import paint_share_bar
 from jobsheet.gui.tokens import VERDICTS
 from jobsheet.gui.words import verdict_word
-from jobsheet.model.figures import Limit
+from jobsheet.model.figure import Limit
 
 ROW = 34
 GOVERNING = 56

@@ -18,7 +18,7 @@ from jobsheet.reckoning.reckoner import Outcome
 
 if TYPE_CHECKING:
     from jobsheet.gui.beside import BesideView
-    from jobsheet.reckoning.answers import Answers
+    from jobsheet.reckoning.answers.all_answers import Answers
 
 SIDE = 17
 translate = QCoreApplication.translate

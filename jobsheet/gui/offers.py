@@ -10,7 +10,7 @@ from jobsheet.gui import ink
 from jobsheet.gui.buttons import Button
 from jobsheet.gui.look import look
 from jobsheet.gui.remarks import INDENT
-from jobsheet.reckoning.answers import Offer
+from jobsheet.reckoning.answers.all_answers import Offer
 
 LINE = 36
 

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from jobsheet.gui.desk import Desk
     from jobsheet.gui.offers import OfferLines
     from jobsheet.gui.readings_view import ReadingsView
-    from jobsheet.reckoning.answers import Answers
+    from jobsheet.reckoning.answers.all_answers import Answers
 
 SIDE = 18
 translate = QCoreApplication.translate

@@ -8,7 +8,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from jobsheet import paths
-from jobsheet.catalog import remembered
+from jobsheet.catalog.reading import remembered
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.reckoning.reckoner import Reckoner

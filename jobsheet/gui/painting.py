@@ -8,7 +8,7 @@ from PySide6 import QtCore
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QBrush, QPainter, QPen, QPolygonF
 
-from jobsheet.drawing.picture import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
+from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
 from jobsheet.gui.look import Look
 
 #: A point of the drawing at 100 % [px]: type of 8 points becomes the look's caption of 11 px.

@@ -1,6 +1,6 @@
 """The ruled column of an editor of typed text: headings with a line, fields below them, lists as rows that open in place.
 
-It knows layouts and papers, no machine. Everything a person does is reported as a command of `edit/paper.py`.
+It knows layouts and papers, no machine. Everything a person does is reported as a command of `edit/paper_commands.py`.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.edit.paper import AddEntry, MoveEntry, RemoveEntry, SetText
+from jobsheet.edit.paper_commands import AddEntry, MoveEntry, RemoveEntry, SetText
 from jobsheet.errors import Problem, QuantityError
 from jobsheet.gui import ink
 from jobsheet.gui.boxes import Joined
@@ -23,8 +23,8 @@ from jobsheet.gui.form import Form
 from jobsheet.gui.look import look
 from jobsheet.gui.paper_rows import BETWEEN, HIGH, EntryRow
 from jobsheet.operations.entry import Entry
-from jobsheet.storage.paper import Paper, Path, at, entries_at, text_at, words
 from jobsheet.storage.paper_layout import MARKS, Ask, Inner, Layer, Layout, Rows, joined, parted
+from jobsheet.storage.typed_paper import Paper, Path, at, entries_at, text_at, words
 
 translate = QCoreApplication.translate
 SIDE = 16

@@ -13,7 +13,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QTimer, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QScrollArea, QWidget
 
-from jobsheet.edit.paper import PaperChange, PaperCommand, PaperHistory, Replace
+from jobsheet.edit.paper_commands import PaperChange, PaperCommand, PaperHistory, Replace
 from jobsheet.errors import ChangedOutside, CommandError, DocumentError, JobsheetError, Problem
 from jobsheet.gui import ask, ink, marks
 from jobsheet.gui.buttons import Button, Manner
@@ -22,8 +22,8 @@ from jobsheet.gui.look import look, scroll_style
 from jobsheet.gui.paper_sheet import PaperSheet
 from jobsheet.model.facts import Facts
 from jobsheet.storage.own_paper import Lying, draft_of, keep_draft, problems, save_own
-from jobsheet.storage.paper import Paper
 from jobsheet.storage.paper_layout import Layout
+from jobsheet.storage.typed_paper import Paper
 
 translate = QCoreApplication.translate
 #: How long after the last edit the draft is written, and the margin made anew [ms].

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QMenu
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.look import look, menu_style
-from jobsheet.reckoning.cabinet_picks import Pick, picks
+from jobsheet.reckoning.cabinet.cabinet_picks import Pick, picks
 from jobsheet.storage.cabinet_file import cabinet_for
 
 if TYPE_CHECKING:

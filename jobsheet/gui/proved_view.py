@@ -8,7 +8,7 @@ from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.drawing.picture import Drawing
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui import ink
 from jobsheet.gui.buttons import Button, Manner
 from jobsheet.gui.look import look

@@ -9,9 +9,9 @@ from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError
-from jobsheet.model.proof import OUTCOMES, Capacity, Snapshot, Trial
+from jobsheet.model.trials import OUTCOMES, Capacity, Snapshot, Trial
 from jobsheet.operations.entry import Entry
-from jobsheet.reckoning.ladders import Ladder, Rung, plan, today, trial_of
+from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
 from jobsheet.storage.machine_file import card_names
 from jobsheet.storage.proof_log import Log, append, read_log, strike
 
@@ -198,7 +198,7 @@ class ProvingDesk:
 
     def before(self) -> Capacity | None:
         """What is known without any trial."""
-        from jobsheet.reckoning.ladder_known import prior
+        from jobsheet.reckoning.ladder.ladder_known import prior
 
         if self.ladder is None:
             return None

@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui import ink
 from jobsheet.gui.look import look
 from jobsheet.gui.remarks import INDENT
-from jobsheet.machine.dials import Stop, error_text
-from jobsheet.reckoning.readings import Readings
+from jobsheet.machine.dial_readings import Stop, error_text
+from jobsheet.reckoning.answers.readings import Readings
 
 ROW = 20
 #: So many places are shown; a pattern of more is read on the sheet.

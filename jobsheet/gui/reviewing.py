@@ -8,8 +8,8 @@ from jobsheet.model.job import Job
 from jobsheet.model.remark import Note, Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.engine import review
-from jobsheet.review.notes import notes_for
-from jobsheet.review.reminders import reminders_for
+from jobsheet.review.notes.notes import notes_for
+from jobsheet.review.notes.reminders import reminders_for
 
 
 def remarks_and_notes(

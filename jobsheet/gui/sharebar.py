@@ -16,7 +16,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 from jobsheet.gui import ink
 from jobsheet.gui.look import Look
 from jobsheet.gui.tokens import VERDICTS
-from jobsheet.model.figures import Limit
+from jobsheet.model.figure import Limit
 
 FENCE = 0.74
 END = 1.35

@@ -11,7 +11,7 @@ from jobsheet.model.remark import Note
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk import Desk
-    from jobsheet.reckoning.ladders import Ladder
+    from jobsheet.reckoning.ladder.ladders import Ladder
     from jobsheet.report.plan import Initials
 
 translate = QCoreApplication.translate
@@ -19,7 +19,7 @@ translate = QCoreApplication.translate
 
 def stop_notes(desk: Desk) -> tuple[Note, ...]:
     """The notes that somebody has to read and initial before these sheets are used, once each."""
-    from jobsheet.review.notes import notes_for
+    from jobsheet.review.notes.notes import notes_for
 
     if desk.reckoned is None:
         return ()
@@ -40,8 +40,8 @@ def make_sheets(
     """
     from jobsheet.report.job_sheet import job_sheet
     from jobsheet.review.engine import review
-    from jobsheet.review.notes import notes_for
-    from jobsheet.review.solid_facts import facts_of
+    from jobsheet.review.notes.notes import notes_for
+    from jobsheet.review.plan.solid_facts import facts_of
     from jobsheet.sheet.pages import fits_on
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.machine_file import find_card

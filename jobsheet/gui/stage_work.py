@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 from msgspec import Struct
 from PySide6.QtCore import QTimer
 
-from jobsheet.drawing.picture import Drawing
+from jobsheet.drawing.drawn import Drawing
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip import Strip
@@ -225,7 +225,7 @@ class StageWork:
         """What the solids say, after the pictures."""
         if self._stale(wanted):
             return
-        from jobsheet.review.solid_facts import facts_from
+        from jobsheet.review.plan.solid_facts import facts_from
 
         job, reckoned = wanted.about
         wanted.answers.put(Answer(wanted.serial, {}, facts_from(job, reckoned, stages)))

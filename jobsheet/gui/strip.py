@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from jobsheet.drawing.picture import Drawing
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui import ink
 from jobsheet.gui.look import Look, look
 from jobsheet.gui.sharebar import hatch

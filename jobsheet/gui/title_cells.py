@@ -46,7 +46,7 @@ def _machine(desk: Desk) -> str:
 
 
 def _material(desk: Desk) -> str:
-    from jobsheet.catalog.materials import find
+    from jobsheet.catalog.metals.materials import find
 
     stock = desk.job.stock
     try:

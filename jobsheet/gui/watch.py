@@ -81,7 +81,7 @@ class WatchView(QWidget):
         self.update()
 
     def _ask(self, operation: Operation, setting: Setting, values: dict[str, float]) -> None:
-        from jobsheet.reckoning.stopwatch import stopwatch
+        from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
 
         try:
             found = stopwatch(operation, setting, seconds=values["seconds"], length=values["length"])

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui import ink
 from jobsheet.gui.look import look
-from jobsheet.model.figures import Figures
+from jobsheet.model.figure import Figures
 
 translate = QCoreApplication.translate
 
@@ -35,7 +35,7 @@ class WorkingView(QWidget):
             return
         for caveat in figures.caveats:
             self._add(caveat, "verm")
-        from jobsheet.report.working import worked
+        from jobsheet.report.working_page import worked
 
         for step in figures.working:
             done = worked(step)

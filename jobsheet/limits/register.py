@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.limits import (
+from jobsheet.limits.each import (
     chatter,
     cutter_bending,
     flute_length,
@@ -26,7 +26,7 @@ from jobsheet.limits import (
     wrench,
 )
 from jobsheet.limits.verdict import nearness
-from jobsheet.model.figures import Figures, Limit
+from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 LIMITS = (

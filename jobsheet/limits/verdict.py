@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from jobsheet.model.figures import Limit
+from jobsheet.model.figure import Limit
 
 #: Chance that makes a limit `tight`, and `beyond`.
 TIGHT, BEYOND = 0.10, 0.50

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from jobsheet.cutting.kienzle import power_from_torque
-from jobsheet.cutting.spindle import constant_power_torque
+from jobsheet.cutting.motor import constant_power_torque
 from jobsheet.model.identity import by_identity
 from jobsheet.model.machine import Machine, SpeedRange
 

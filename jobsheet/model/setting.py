@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
-from jobsheet.model.proof import Snapshot
+from jobsheet.model.trials import Snapshot
 
 
 class Shop(Struct, frozen=True, kw_only=True):

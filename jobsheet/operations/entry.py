@@ -11,8 +11,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.catalog.cutters import read_cutter
-from jobsheet.catalog.cutters import understood as cutter_understood
+from jobsheet.catalog.tools.cutters import read_cutter
+from jobsheet.catalog.tools.cutters import understood as cutter_understood
 from jobsheet.errors import DocumentError, NoSuchEntry, QuantityError
 from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity, Tolerances
 from jobsheet.units.grammar import example, nearest, read
@@ -172,13 +172,13 @@ def _read_flag(_entry: Entry, text: str, _units: str) -> bool:
 
 
 def _read_thread(_entry: Entry, text: str, _units: str) -> Any:
-    from jobsheet.catalog.threads import read_thread
+    from jobsheet.catalog.tools.threads import read_thread
 
     return read_thread(text)
 
 
 def _read_size(_entry: Entry, text: str, units: str) -> Any:
-    from jobsheet.catalog.fits import read_size
+    from jobsheet.catalog.trade.tolerances import read_size
 
     return read_size(text, units)
 
@@ -228,7 +228,7 @@ def _asked_value(name: str, value: str, units: str, start: int) -> Any:
 
 
 def _read_hole(entry: Entry, text: str, units: str) -> Quantity:
-    from jobsheet.catalog.drills import read_drill_size
+    from jobsheet.catalog.tools.drills import read_drill_size
 
     return Quantity(_bounded(entry, read_drill_size(text, units), text, "length"), text)
 
@@ -274,7 +274,7 @@ def read_place(piece: str, start: int, units: str) -> Place | Pattern:
     QuantityError
         With the part of the whole text that is wrong; `start` is where this piece begins.
     """
-    from jobsheet.operations.patterns import is_pattern, read_pattern
+    from jobsheet.operations.shared.patterns import is_pattern, read_pattern
 
     if is_pattern(piece):
         try:
@@ -312,7 +312,7 @@ def _coordinate(text: str, units: str, start: int) -> Quantity:
 
 
 def _read_material(_entry: Entry, text: str, _units: str) -> str:
-    from jobsheet.catalog.materials import find
+    from jobsheet.catalog.metals.materials import find
 
     try:
         find(text)
@@ -348,7 +348,7 @@ def _understood(entry: Entry, value: Any, units: str) -> str:
     if entry.asks == "depth" and value.value is None:
         return "out at the other side"
     if entry.asks == "hole size":
-        from jobsheet.catalog.drills import name_in
+        from jobsheet.catalog.tools.drills import name_in
 
         name = name_in(value.text)
         both = f"{plain(value.value / INCH, 4)} in = {trimmed(value.value * 1e3, 3)} mm"

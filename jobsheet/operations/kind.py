@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.model.figures import Figures
+from jobsheet.model.figure import Figures
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep

@@ -1,6 +1,6 @@
 """The kinds of operation by name; a kind is imported when a job first asks for it.
 
-The list is the folder's own: every module of this package that is not part of the machinery is a kind.
+The list is the folder's own: every module in `kinds/` is one.
 """
 
 from __future__ import annotations
@@ -13,30 +13,17 @@ from jobsheet.errors import NoSuchEntry
 from jobsheet.operations.kind import Kind
 from jobsheet.units.grammar import nearest
 
-_MACHINERY = {
-    "__init__",
-    "entry",
-    "kind",
-    "registry",
-    "tally",
-    "names",
-    "common",
-    "milling",
-    "drilling",
-    "threads",
-    "patterns",
-    "advice",
-}
+#: One kind a file or a folder; a name that begins with an underscore is none.
+_KINDS = Path(__file__).parent / "kinds"
 
 
 @cache
 def kinds() -> tuple[str, ...]:
     """The names of all kinds, without importing any."""
-    folder = Path(__file__).parent
-    names = {path.stem for path in folder.glob("*.py")} | {
-        path.parent.name for path in folder.glob("*/__init__.py")
+    names = {path.stem for path in _KINDS.glob("[!_]*.py")} | {
+        path.parent.name for path in _KINDS.glob("[!_.]*/__init__.py")
     }
-    return tuple(sorted(name.replace("_", "-") for name in names - _MACHINERY if not name.startswith(".")))
+    return tuple(sorted(name.replace("_", "-") for name in names))
 
 
 @cache
@@ -49,18 +36,19 @@ def kind(name: str) -> Kind:
         With the nearest name that there is.
     """
     module_name = name.replace("-", "_")
-    if "_" in name or not module_name.isidentifier() or module_name in _MACHINERY or not _exists(module_name):
+    if "_" in name or not module_name.isidentifier() or not _exists(module_name):
         near = nearest(name, kinds())
         hint = f" Did you mean {near}?" if near else f" Kinds are: {', '.join(kinds())}."
         raise NoSuchEntry(f"There is no kind of operation called “{name}”.{hint}")
-    found: Kind = importlib.import_module(f"jobsheet.operations.{module_name}").KIND
+    found: Kind = importlib.import_module(f"jobsheet.operations.kinds.{module_name}").KIND
     return found
 
 
 def _exists(module_name: str) -> bool:
     """Whether that module lies in our own folder (no import is tried for a name that a file made up)."""
-    folder = Path(__file__).parent
-    return (folder / f"{module_name}.py").is_file() or (folder / module_name / "__init__.py").is_file()
+    if module_name.startswith("_"):
+        return False
+    return (_KINDS / f"{module_name}.py").is_file() or (_KINDS / module_name / "__init__.py").is_file()
 
 
 def title(name: str) -> str:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.catalog.densities import density
-from jobsheet.cutting.holding import bolt_tension, strap_force, vise_force
+from jobsheet.catalog.metals.densities import density
+from jobsheet.cutting.clamping import bolt_tension, strap_force, vise_force
 from jobsheet.model.job import Holding, Stock
 from jobsheet.model.machine import Machine, Vise
 from jobsheet.model.material import Material

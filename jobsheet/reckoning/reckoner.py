@@ -8,22 +8,22 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.catalog.materials import find as find_material
+from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.errors import JobsheetError
 from jobsheet.limits.register import governing
-from jobsheet.model.figures import Figures, Limit
+from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.identity import by_identity
 from jobsheet.model.job import Job, Operation, SetUp, Stock
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
-from jobsheet.model.proof import Snapshot
 from jobsheet.model.quantity import spot
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting, Shop
+from jobsheet.model.trials import Snapshot
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.answers.what_if import sentence_of, tried
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
-from jobsheet.reckoning.what_if import sentence_of, tried
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -119,7 +119,7 @@ class Reckoner:
 
     def _proof(self, machine: str) -> Snapshot | None:
         if self.learns and machine not in self._proofs:
-            from jobsheet.reckoning.proof import proof_of
+            from jobsheet.reckoning.taught import proof_of
 
             self._proofs[machine] = proof_of(machine, self.shop)
         return self._proofs.get(machine)

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import asdict
 
-from jobsheet.drawing.picture import Drawing, Text
+from jobsheet.drawing.drawn import Drawing, Text
 
 
 class Rule(Struct, frozen=True):

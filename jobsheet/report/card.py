@@ -7,8 +7,8 @@ from jobsheet.machine.spindle import at_speed, highest, lowest, steps
 from jobsheet.model.facts import Facts
 from jobsheet.model.machine import Machine
 from jobsheet.storage.card_steps import STEPS
-from jobsheet.storage.paper import Paper, Path, text_at
 from jobsheet.storage.paper_layout import Layout, guessed
+from jobsheet.storage.typed_paper import Paper, Path, text_at
 from jobsheet.units.show import plain
 
 #: The feed by which handles are compared [m/s]: 100 mm/min, as in the scenario's rule of thumb.

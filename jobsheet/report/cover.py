@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.catalog.densities import density
-from jobsheet.catalog.materials import find as find_material
+from jobsheet.catalog.metals.densities import density
+from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import stock_box

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from jobsheet.drawing.picture import Drawing, Item, Line, Text, arrow, box, hatched
-from jobsheet.reckoning.answers import Headroom
+from jobsheet.drawing.drawn import Drawing, Item, Line, Text, arrow, box, hatched
+from jobsheet.reckoning.answers.all_answers import Headroom
 from jobsheet.units.table import INCH
 
 #: Widths are not to scale: the picture is about heights.

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.drawing.marks import mark_at
-from jobsheet.drawing.picture import Drawing, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.drawn import Drawing, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying, in_jaws
 from jobsheet.report.isometric import datum_letter

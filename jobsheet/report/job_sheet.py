@@ -18,8 +18,8 @@ from jobsheet.report.safety import rest
 from jobsheet.report.set_up_sheet import set_up_sheets
 from jobsheet.report.titles import title
 from jobsheet.report.wording import FOOT, STAMP
-from jobsheet.report.working import working as working_blocks
-from jobsheet.review.notes import Notes
+from jobsheet.report.working_page import working as working_blocks
+from jobsheet.review.notes.notes import Notes
 from jobsheet.storage.job_file import write_job
 
 

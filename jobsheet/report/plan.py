@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from msgspec import Struct, field
 
-from jobsheet.catalog.opinions import opinions
+from jobsheet.catalog.trade.opinions import opinions
 from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import Lying, lying
 from jobsheet.model.machine import Machine
@@ -16,8 +16,8 @@ from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
 from jobsheet.report.points import Point, points_of
-from jobsheet.review.notes import Notes
-from jobsheet.review.reminders import Reminders, reminders_for
+from jobsheet.review.notes.notes import Notes
+from jobsheet.review.notes.reminders import Reminders, reminders_for
 from jobsheet.stages.course import course_of
 
 if TYPE_CHECKING:

@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.machine.dials import stop
+from jobsheet.machine.dial_readings import stop
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.quantity import Place, spot

@@ -11,10 +11,10 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.model.proof import OUTCOMES
+from jobsheet.model.trials import OUTCOMES
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.rung import Ladder, Rung
+from jobsheet.reckoning.ladder.rung import Ladder, Rung
 from jobsheet.report.blocks import (
     Box,
     Columns,
@@ -31,8 +31,8 @@ from jobsheet.report.blocks import (
     Writing,
 )
 from jobsheet.report.wording import CALCULATED, COMPETENT, FOOT, STAMP
-from jobsheet.review.notes import NoteRow, cutter_word, rows
-from jobsheet.review.triggers import holds
+from jobsheet.review.notes.notes import NoteRow, cutter_word, rows
+from jobsheet.review.notes.triggers import holds
 
 #: Notes of the sheet beside those that ask for `job.proving`, in the order in which they are read.
 _ALSO = ("guards-set-before-start", "eyes-shielded", "hearing-protection-on", "power-tap-agreed")

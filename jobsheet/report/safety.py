@@ -10,7 +10,7 @@ from jobsheet.report.blocks import Box, Gap, Heading, NoteLine, NoteLines, Page,
 from jobsheet.report.plan import Plan
 from jobsheet.report.wording import DATA_SHEET, STAMP_REASON, YOUNG
 from jobsheet.review.engine import rules
-from jobsheet.review.legal import by_law, today
+from jobsheet.review.notes.legal import by_law, today
 
 #: Ticks in the order of the hands (me, machine, hold, tool, then): the notes that call for each, and its words.
 _TICKS: tuple[tuple[tuple[str, ...], str], ...] = (

@@ -29,7 +29,7 @@ from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
 from jobsheet.report.stage_view import after_picture, from_above
-from jobsheet.report.steps import TIGHT, measures_of, steps_of
+from jobsheet.report.step_rows import TIGHT, measures_of, steps_of
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
 from jobsheet.report.zero_view import beside_the_work, zero_picture

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from jobsheet.drawing.picture import Drawing, Item
+from jobsheet.drawing.drawn import Drawing, Item
 from jobsheet.model.job import Job
 from jobsheet.model.lying import Lying
 from jobsheet.model.setting import Setting

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Point, Text
+from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Point, Text
 from jobsheet.drawing.placing import Placer, text_width
 from jobsheet.machine.spindle import highest, lowest, steps, torque_at
 from jobsheet.model.machine import Machine, SpeedRange

@@ -6,8 +6,8 @@ import itertools
 import math
 from collections.abc import Callable
 
-from jobsheet.drawing.marks import mark_at
-from jobsheet.drawing.picture import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying, in_jaws
 from jobsheet.report.isometric import datum_letter

@@ -18,11 +18,11 @@ from jobsheet.review.rule import RULES, Needs, Rule, View
 
 @cache
 def rules() -> tuple[Rule, ...]:
-    """All rules: every module in a folder of this package is one; adding the file is the registration."""
-    here = Path(__file__).parent
+    """All rules: every module in a folder of `rules/` is one; adding the file is the registration."""
+    here = Path(__file__).parent / "rules"
     for path in sorted(here.glob("*/*.py")):
         if path.stem != "__init__":
-            importlib.import_module(f"jobsheet.review.{path.parent.name}.{path.stem}")
+            importlib.import_module(f"jobsheet.review.rules.{path.parent.name}.{path.stem}")
     return tuple(sorted(RULES.values(), key=lambda one: one.id))
 
 

@@ -12,7 +12,7 @@ from typing import Any, TypeVar
 
 from msgspec import Struct
 
-from jobsheet.drawing.picture import Item, Line, Text, moved
+from jobsheet.drawing.drawn import Item, Line, Text, moved
 from jobsheet.sheet.styles import BETWEEN, STYLES
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from jobsheet.drawing.picture import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
+from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
 from jobsheet.sheet.fonts import font_name, printable, width
 from jobsheet.sheet.styles import INKS, OUTLINE, STYLES
 

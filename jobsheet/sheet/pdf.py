@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from io import BytesIO
 
-from jobsheet.drawing.picture import Drawing
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.report.blocks import Document
 from jobsheet.sheet.fonts import font_name, printable
 from jobsheet.sheet.pages import drawn

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 import re
 
-from jobsheet.drawing.marks import mark_at
-from jobsheet.drawing.picture import Item, Line, Text, box, moved
+from jobsheet.drawing.drawn import Item, Line, Text, box, moved
+from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import (
     Blanks,
     Box,

@@ -11,7 +11,7 @@ from jobsheet.report.blocks import Document
 from jobsheet.report.job_sheet import job_sheet
 from jobsheet.report.plan import Initials
 from jobsheet.report.texts import texts_of
-from jobsheet.review.notes import Notes
+from jobsheet.review.notes.notes import Notes
 from jobsheet.sheet.fonts import missing_characters
 from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.styles import PAPERS

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from jobsheet.drawing.marks import mark_at
-from jobsheet.drawing.picture import Item, Line, Text, box, moved
+from jobsheet.drawing.drawn import Item, Line, Text, box, moved
+from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import Step, Steps
 from jobsheet.sheet.laid import Laid, across, lays, text_lines
 from jobsheet.sheet.plain_blocks import note_line

@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from jobsheet.drawing.picture import Drawing, Item, Line, Point, Text
+from jobsheet.drawing.drawn import Drawing, Item, Line, Point, Text
 from jobsheet.model.lying import NORMALS, Lying
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.hidden import Lines, chained, hidden_lines

@@ -22,11 +22,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jobsheet.catalog.cabinet_lines import SECTIONS, Read, read_line
-from jobsheet.catalog.places import parted
-from jobsheet.catalog.strict_yaml import Node, parse, read_file
+from jobsheet.catalog.reading.strict_yaml import Node, parse, read_file
+from jobsheet.catalog.tools.cabinet_lines import SECTIONS, Read, read_line
+from jobsheet.catalog.tools.places import parted
 from jobsheet.errors import DocumentError, Problem, QuantityError
-from jobsheet.model.cabinet import Cabinet, Thing
+from jobsheet.model.own_tools import Cabinet, Thing
 from jobsheet.paths import own_folder, resources
 from jobsheet.units.grammar import nearest
 

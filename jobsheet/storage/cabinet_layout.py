@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.catalog.cabinet_lines import KINDS_OF
+from jobsheet.catalog.tools.cabinet_lines import KINDS_OF
 from jobsheet.operations.entry import Entry
-from jobsheet.storage.paper import Group, Paper, Part
 from jobsheet.storage.paper_layout import Ask, Heading, Layout, Rows
+from jobsheet.storage.typed_paper import Group, Paper, Part
 
 
 def _ask(name: str, title: str, asks: str = "text", hint: str = "", **more: Any) -> Ask:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from jobsheet.catalog.strict_yaml import read_file
+from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.paths import resources
-from jobsheet.storage.paper import Paper, Path, text_at
 from jobsheet.storage.paper_file import paper_from_text
+from jobsheet.storage.typed_paper import Paper, Path, text_at
 
 ISOLATE = "Switch off and isolate the machine first, and follow its manual."
 

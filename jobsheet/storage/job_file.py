@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from jobsheet.catalog.strict_yaml import Node, parse, read_file
+from jobsheet.catalog.reading.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
 from jobsheet.model.job import FACES, Dismissed, Holding, Job, Operation, Part, SetUp, Stock, Zero
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity

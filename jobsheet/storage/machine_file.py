@@ -6,7 +6,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jobsheet.catalog.strict_yaml import Node, parse, read_file
+from jobsheet.catalog.reading.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, NoSuchEntry, Problem, QuantityError
 from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle, Table, Vise
 from jobsheet.paths import own_folder, resources

@@ -8,11 +8,11 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from jobsheet.catalog.strict_yaml import read_file
+from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import CannotWrite, DocumentError, Problem
 from jobsheet.paths import own_folder, resources
-from jobsheet.storage.paper import Paper
 from jobsheet.storage.paper_file import paper_from_text, paper_text
+from jobsheet.storage.typed_paper import Paper
 from jobsheet.storage.writing import digest, file_digest, write_file
 
 #: A digest that no file has: there must be no file yet.

@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from jobsheet.catalog.strict_yaml import parse
-from jobsheet.storage.paper import Group, Items, Paper, Part, Value, empty
+from jobsheet.catalog.reading.strict_yaml import parse
+from jobsheet.storage.typed_paper import Group, Items, Paper, Part, Value, empty
 from jobsheet.storage.writing import blockable, scalar
 
 

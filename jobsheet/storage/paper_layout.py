@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from jobsheet.operations.entry import Entry
-from jobsheet.storage.paper import Group, Items, Paper, Part, Path, Value, text_at
+from jobsheet.storage.typed_paper import Group, Items, Paper, Part, Path, Value, text_at
 
 #: Where a number comes from, in the order of the choice.
 MARKS = ("plate", "measured", "guessed")

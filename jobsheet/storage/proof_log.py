@@ -21,7 +21,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
-from jobsheet.model.proof import Trial
+from jobsheet.model.trials import Trial
 from jobsheet.paths import own_folder, resources
 from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
 

@@ -14,7 +14,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import Problem, QuantityError
-from jobsheet.model.proof import LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
+from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
 from jobsheet.storage.writing import digest
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.show import plain

@@ -106,7 +106,7 @@ _USUAL = Shop()
 
 @lru_cache(maxsize=4)
 def _read(path: Path, _changed: int) -> Shop:
-    from jobsheet.catalog.strict_yaml import parse, read_file
+    from jobsheet.catalog.reading.strict_yaml import parse, read_file
 
     return shop_from_text(parse(read_file(path), path.name), path.name)
 

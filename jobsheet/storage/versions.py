@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.catalog.strict_yaml import Node
+from jobsheet.catalog.reading.strict_yaml import Node
 from jobsheet.errors import DocumentError, Problem
 
 CURRENT = 1

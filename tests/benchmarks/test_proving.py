@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 import time
 
-from jobsheet.model.proof import OUTCOMES
+from jobsheet.model.trials import OUTCOMES
 from jobsheet.proving.chance import chance_over
 from tests.proving.trials import taught, trial
 

@@ -9,11 +9,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.catalog.drill_sets import SETS, box, boxes, drill_set, drills_between, near_in, nearest_drills
-from jobsheet.catalog.drills import read_drill_size
-from jobsheet.catalog.reaming import reaming_drills, reaming_stock
-from jobsheet.catalog.sources import table as sources
-from jobsheet.catalog.webs import chisel, pilot, web
+from jobsheet.catalog.reading.sources import table as sources
+from jobsheet.catalog.tools.drill_sets import (
+    SETS,
+    box,
+    boxes,
+    drill_set,
+    drills_between,
+    near_in,
+    nearest_drills,
+)
+from jobsheet.catalog.tools.drills import read_drill_size
+from jobsheet.catalog.tools.reaming import reaming_drills, reaming_stock
+from jobsheet.catalog.tools.webs import chisel, pilot, web
 from jobsheet.errors import CalcError, NoSuchEntry
 
 INCH = 0.0254

@@ -7,8 +7,8 @@ import math
 import msgspec
 import pytest
 
-from jobsheet.catalog.depths import side_depth, side_width, slot_depth
-from jobsheet.catalog.feeds import (
+from jobsheet.catalog.cuts.depths import side_depth, side_width, slot_depth
+from jobsheet.catalog.cuts.feeds import (
     drill_feed,
     end_mill_feed,
     face_mill_feed,
@@ -19,10 +19,10 @@ from jobsheet.catalog.feeds import (
     share,
     table,
 )
-from jobsheet.catalog.fluids import deep_hole, drilling_speed, fluid_speed
-from jobsheet.catalog.materials import all_materials, find
-from jobsheet.catalog.own_materials import FAMILIES, FEED_CLASSES
-from jobsheet.catalog.sources import table as sources
+from jobsheet.catalog.cuts.fluids import deep_hole, drilling_speed, fluid_speed
+from jobsheet.catalog.metals.materials import all_materials, find
+from jobsheet.catalog.metals.own_materials import FAMILIES, FEED_CLASSES
+from jobsheet.catalog.reading.sources import table as sources
 from jobsheet.errors import CalcError, NoSuchEntry
 
 INCH = 25.4

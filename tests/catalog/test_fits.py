@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.fits import read_size
+from jobsheet.catalog.trade.tolerances import read_size
 
 
 @pytest.mark.parametrize("text", ["16 mm +0.05/0", "16 +0.05/0 mm", "16 mm +0.05/0 mm"])

@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 import yaml
 
-from jobsheet.catalog import material_files
-from jobsheet.catalog.material_files import GROUPS, all_rows, row_called
-from jobsheet.catalog.materials import all_materials, find, group, names, own_names
-from jobsheet.catalog.own_materials import FAMILIES, FEED_CLASSES, HAZARDS, WORKS
-from jobsheet.catalog.sources import table as sources
+from jobsheet.catalog.metals import material_files
+from jobsheet.catalog.metals.material_files import GROUPS, all_rows, row_called
+from jobsheet.catalog.metals.materials import all_materials, find, group, names, own_names
+from jobsheet.catalog.metals.own_materials import FAMILIES, FEED_CLASSES, HAZARDS, WORKS
+from jobsheet.catalog.reading.sources import table as sources
+from jobsheet.cutting.drill_forces import drill_thrust, drill_torque
 from jobsheet.cutting.drill_lines import twist_drill_thrust, twist_drill_torque
-from jobsheet.cutting.drilling import drill_thrust, drill_torque
 from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.unit_power import unit_power_feed_factor
 from jobsheet.errors import NoSuchEntry

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.opinions import opinion, opinions
+from jobsheet.catalog.trade.opinions import opinion, opinions
 from jobsheet.errors import DocumentError
 from jobsheet.model.setting import Shop
 from jobsheet.paths import own_folder

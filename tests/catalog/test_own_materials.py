@@ -7,8 +7,9 @@ import textwrap
 
 import pytest
 
-from jobsheet.catalog import own_materials, strict_yaml
-from jobsheet.catalog.materials import all_materials, find, names, own_names, refined
+from jobsheet.catalog.metals import own_materials
+from jobsheet.catalog.metals.materials import all_materials, find, names, own_names, refined
+from jobsheet.catalog.reading import strict_yaml
 from jobsheet.errors import DocumentError, NoSuchEntry
 
 WHOLE = """

@@ -9,8 +9,8 @@ from concurrent.futures import ThreadPoolExecutor
 import msgspec
 import pytest
 
-from jobsheet.catalog import data, remembered, strict_yaml
-from jobsheet.catalog.strict_yaml import Node
+from jobsheet.catalog.reading import data, remembered, strict_yaml
+from jobsheet.catalog.reading.strict_yaml import Node
 
 TEXT = 'name: plate\nsize: 40 ±0.03\nat:\n  - [14, 12]\n  - "7, 8"\ncutter: drill #7\n'
 MEANT = {"name": "plate", "size": "40 ±0.03", "at": [["14", "12"], "7, 8"], "cutter": "drill"}
@@ -183,7 +183,7 @@ def test_writers_at_the_same_time_leave_a_whole_file(home, tmp_path):
     import subprocess
 
     code = (
-        "from jobsheet.catalog import remembered, data\n"
+        "from jobsheet.catalog.reading import remembered, data\n"
         "for n in range(20):\n"
         " remembered.begin(); data.parsed(f'a: {n}\\nb: {__import__(\"os\").getpid()}'); remembered.end()"
     )

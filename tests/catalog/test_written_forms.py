@@ -6,12 +6,12 @@ import math
 
 import pytest
 
-from jobsheet.catalog.cutters import KINDS, read_cutter, short_name, understood
-from jobsheet.catalog.drills import named_sizes, read_drill_size
-from jobsheet.catalog.fits import read_size
-from jobsheet.catalog.materials import find, own_names
-from jobsheet.catalog.sources import table, words
-from jobsheet.catalog.threads import read_thread, tap_drill, thread_table
+from jobsheet.catalog.metals.materials import find, own_names
+from jobsheet.catalog.reading.sources import table, words
+from jobsheet.catalog.tools.cutters import KINDS, read_cutter, short_name, understood
+from jobsheet.catalog.tools.drills import named_sizes, read_drill_size
+from jobsheet.catalog.tools.threads import read_thread, tap_drill, thread_table
+from jobsheet.catalog.trade.tolerances import read_size
 from jobsheet.errors import NoSuchEntry, QuantityError
 
 

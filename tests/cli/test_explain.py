@@ -7,8 +7,8 @@ from collections import Counter
 import pytest
 
 from jobsheet.__main__ import main
-from jobsheet.catalog.opinions import opinions
-from jobsheet.review.explained import KINDS, topics
+from jobsheet.catalog.trade.opinions import opinions
+from jobsheet.review.pages.explained import KINDS, topics
 from jobsheet.storage.shop_file import NAME
 
 

@@ -6,7 +6,6 @@ from functools import partial
 from math import pi, radians
 
 from jobsheet.cutting import (
-    chatter,
     chip,
     deflection,
     drill_lines,
@@ -18,7 +17,8 @@ from jobsheet.cutting import (
     tapping,
     times,
 )
-from jobsheet.cutting import drilling as drill
+from jobsheet.cutting import drill_forces as drill
+from jobsheet.cutting import stability as chatter
 from jobsheet.cutting.unit_power import thumb_power
 
 from .row import FPM, HP, INCH, INCH_POUND, LBF, MM, MPA, PER_MINUTE, RPM, Row

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from jobsheet.cutting import drilling as drill
+from jobsheet.cutting import drill_forces as drill
 from jobsheet.cutting import tapping, times
 
 from .row import HP, INCH, MM, MPA, Row

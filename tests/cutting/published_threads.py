@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from functools import partial
 
-from jobsheet.catalog.drills import read_drill_size
-from jobsheet.catalog.threads import thread_table
+from jobsheet.catalog.tools.drills import read_drill_size
+from jobsheet.catalog.tools.threads import thread_table
 from jobsheet.cutting import tapping
 
 from .row import INCH, MM, Mark, Row

@@ -6,24 +6,24 @@ from functools import partial
 from math import pi, radians
 
 from jobsheet.cutting import (
-    chatter,
     chip,
     deflection,
     drill_lines,
-    drilling,
     engagement,
     hand,
     heat,
-    holding,
     kienzle,
     quill,
     removal,
     speed,
-    spindle,
     strength,
     tapping,
     unit_power,
 )
+from jobsheet.cutting import clamping as holding
+from jobsheet.cutting import drill_forces as drilling
+from jobsheet.cutting import motor as spindle
+from jobsheet.cutting import stability as chatter
 from jobsheet.cutting.toothforce import ToothForces, side_arc, tooth_forces
 
 from .row import INCH, LBF, MM, MPA, RPM, Row

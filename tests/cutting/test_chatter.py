@@ -6,7 +6,7 @@ from math import cos, inf, pi, sin
 
 import pytest
 
-from jobsheet.cutting import chatter
+from jobsheet.cutting import stability as chatter
 from jobsheet.cutting.engagement import engagement_angle, teeth_in_cut
 from jobsheet.errors import CalcError
 

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jobsheet.cutting import drill_forces as drill
 from jobsheet.cutting import drill_lines, drill_point
-from jobsheet.cutting import drilling as drill
 from jobsheet.errors import CalcError
 
 feeds = st.floats(0.02e-3, 0.5e-3)

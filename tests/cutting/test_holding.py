@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.cutting import holding
+from jobsheet.cutting import clamping as holding
 from jobsheet.errors import CalcError
 
 # pitch diameter and lead in mm of the usual vise screws, mean radius of the collar

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.cutting import quill
-from jobsheet.cutting.drilling import chisel_indentation, drill_thrust, drill_torque, pilot_thrust
+from jobsheet.cutting.drill_forces import chisel_indentation, drill_thrust, drill_torque, pilot_thrust
 from jobsheet.errors import CalcError
 
 LEVER = {"lever": 180e-3, "travel": 75e-3, "spring": 15.0}

@@ -2,8 +2,8 @@
 
 import pytest
 
-from jobsheet.cutting.chatter import Lobe, Mode
 from jobsheet.cutting.formula import Outside
+from jobsheet.cutting.stability import Lobe, Mode
 
 
 def test_it_is_made_by_place_or_by_name():

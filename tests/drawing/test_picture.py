@@ -5,9 +5,9 @@ import math
 
 import pytest
 
-from jobsheet.drawing.marks import MARKS, mark
-from jobsheet.drawing.picture import Ellipse, Line, Text, arrow, box, ellipse_between, hatched, moved
-from jobsheet.drawing.sharebar import END, FENCE, share_bar
+from jobsheet.drawing.drawn import Ellipse, Line, Text, arrow, box, ellipse_between, hatched, moved
+from jobsheet.drawing.mark_shapes import MARKS, mark
+from jobsheet.drawing.share_bar import END, FENCE, share_bar
 
 
 def test_a_hatch_stays_inside_its_face():

@@ -2,7 +2,7 @@
 
 from xml.etree import ElementTree as ET
 
-from jobsheet.drawing.picture import Drawing, Ellipse, Line, Text
+from jobsheet.drawing.drawn import Drawing, Ellipse, Line, Text
 from jobsheet.drawing.svg import svg_text
 
 SVG = "{http://www.w3.org/2000/svg}"

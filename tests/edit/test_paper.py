@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.edit.paper import AddEntry, MoveEntry, PaperHistory, RemoveEntry, SetText
+from jobsheet.edit.paper_commands import AddEntry, MoveEntry, PaperHistory, RemoveEntry, SetText
 from jobsheet.errors import CommandError
 from jobsheet.storage.card_layout import LAYOUT
 from jobsheet.storage.own_paper import open_own
-from jobsheet.storage.paper import entries_at, text_at
+from jobsheet.storage.typed_paper import entries_at, text_at
 
 
 @pytest.fixture

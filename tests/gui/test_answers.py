@@ -4,7 +4,7 @@ import pytest
 
 from jobsheet.gui.fits_window import FitsWindow
 from jobsheet.paths import sample_jobs
-from jobsheet.reckoning.answers import answers_in_parts
+from jobsheet.reckoning.answers.all_answers import answers_in_parts
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jobsheet.edit.paper import AddEntry, SetText
+from jobsheet.edit.paper_commands import AddEntry, SetText
 from jobsheet.gui.cabinet_window import open_cabinet
 from jobsheet.storage.cabinet_file import cabinet_for, own_path
 

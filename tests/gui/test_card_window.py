@@ -13,8 +13,8 @@ from jobsheet.paths import resources
 from jobsheet.storage.card_steps import classes
 from jobsheet.storage.machine_file import card_names, find_card, machine_from_text
 from jobsheet.storage.own_paper import draft_of, open_own
-from jobsheet.storage.paper import text_at
 from jobsheet.storage.paper_file import paper_text
+from jobsheet.storage.typed_paper import text_at
 
 
 @pytest.fixture

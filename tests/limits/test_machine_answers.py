@@ -6,9 +6,9 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
-from jobsheet.limits import chatter, table_push
+from jobsheet.limits.each import chatter, table_push
 from jobsheet.limits.register import FITS, LIMITS, governing
-from jobsheet.model.figures import Figure, Figures
+from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
@@ -81,7 +81,7 @@ def test_nothing_is_said_where_the_holding_is_not_known(hm100):
 )
 def test_crank_of_the_reference(machine, force, drag, expected):
     """cutting-data section 1.15, both examples."""
-    from jobsheet.catalog.materials import find
+    from jobsheet.catalog.metals.materials import find
 
     card = find_card(machine)
     assert card.drag.value == drag
@@ -94,7 +94,7 @@ def test_crank_of_the_reference(machine, force, drag, expected):
 
 @pytest.mark.parametrize(("force", "verdict"), [(1500.0, "expected"), (1600.0, "tight"), (3500.0, "beyond")])
 def test_stiff_over_45_and_stuck_over_90_newtons(force, verdict):
-    from jobsheet.catalog.materials import find
+    from jobsheet.catalog.metals.materials import find
 
     setting = Setting(machine=find_card("bench-mill-b-1"), material=find("S235"))
     assert table_push.limit(figures(feed_force=force), setting, None).verdict == verdict
@@ -103,7 +103,7 @@ def test_stiff_over_45_and_stuck_over_90_newtons(force, verdict):
 @pytest.mark.parametrize(("diameter", "out", "scale"), [(12, 50, 0.45), (20, 40, 1.31), (10, 30, 0.73)])
 def test_other_cutters_support_more_or_less(diameter, out, scale):
     """cutting-data section 1.9, other cutters on a bench frame of 5 N/µm: 12 mm at 50 out 0.45; 20 at 40 1.31; 10 at 30 0.73."""
-    from jobsheet.catalog.materials import find
+    from jobsheet.catalog.metals.materials import find
     from jobsheet.cutting.deflection import HSS_MODULUS, cutter_stiffness, equivalent_diameter
 
     stiffness = cutter_stiffness(
@@ -220,7 +220,7 @@ def test_every_limit_has_a_file_and_says_what_it_shows(samples):
 def test_a_weaker_machine_never_gives_more(hm100):
     card = find_card("bench-mill-b-1")
     weak = replace(card, spindle=replace(card.spindle, power=replace(card.spindle.power, value=100.0)))
-    from jobsheet.limits import spindle_power, spindle_torque
+    from jobsheet.limits.each import spindle_power, spindle_torque
 
     setting = Reckoner().reckon(hm100).settings["face-rough"]
     found = Reckoner().reckon(hm100).operations["face-rough"].figures

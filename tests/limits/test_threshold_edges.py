@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.catalog.materials import find
-from jobsheet.limits import (
+from jobsheet.catalog.metals.materials import find
+from jobsheet.limits.each import (
     cutter_bending,
     holding,
     quill_push,
@@ -22,7 +22,7 @@ from jobsheet.limits import (
 )
 from jobsheet.limits.verdict import BEYOND, TIGHT, by_factor, chance_over, word
 from jobsheet.machine.spindle import at_speed
-from jobsheet.model.figures import Figure, Figures
+from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.quantity import Size
 from jobsheet.model.setting import Grip, Setting
 from jobsheet.storage.machine_file import find_card
@@ -173,7 +173,7 @@ def test_a_wall_at_half_of_its_tolerance():
 def test_a_cutter_at_a_third_and_two_thirds_of_its_rupture():
     from types import SimpleNamespace
 
-    from jobsheet.catalog.cutters import read_cutter
+    from jobsheet.catalog.tools.cutters import read_cutter
     from jobsheet.cutting.strength import HSS_RUPTURE
 
     fields = SimpleNamespace(cutter=read_cutter("end mill 12 mm, 4 teeth, 30 mm out", "mm"))

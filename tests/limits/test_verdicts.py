@@ -8,13 +8,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.catalog.materials import find
-from jobsheet.limits import hand_pace, quill_push, speed_range, spindle_power, spindle_torque
+from jobsheet.catalog.metals.materials import find
+from jobsheet.limits.each import hand_pace, quill_push, speed_range, spindle_power, spindle_torque
 from jobsheet.limits.register import governing, limits_of
 from jobsheet.limits.verdict import NINE_IN_TEN, chance_over, in_words, spread_of, word
-from jobsheet.model.figures import Figure, Figures
+from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
-from jobsheet.operations.milling import pace_problem
+from jobsheet.operations.shared.milling_work import pace_problem
 from jobsheet.storage.machine_file import find_card
 
 

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.errors import CalcError
-from jobsheet.machine.dials import (
+from jobsheet.machine.dial_readings import (
     approach_words,
     at_line,
     back_off,

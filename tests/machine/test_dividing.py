@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.catalog.dividing import plate_sets, plates, worms
+from jobsheet.catalog.trade.dividing_plates import plate_sets, plates, worms
 from jobsheet.errors import CalcError, NoSuchEntry, QuantityError
-from jobsheet.machine.dividing import angle_text, divide, on_table, places, read_angle, settings
+from jobsheet.machine.dividing_head import angle_text, divide, on_table, places, read_angle, settings
 
 CIRCLES = tuple(holes for plate in plates() for holes in plate.circles)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.materials import find
+from jobsheet.catalog.metals.materials import find
 from jobsheet.errors import CalcError
 from jobsheet.limits.register import limits_of
 from jobsheet.model.setting import Setting

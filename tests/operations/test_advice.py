@@ -6,8 +6,8 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
-from jobsheet.operations.advice import advice_for
 from jobsheet.operations.registry import kind
+from jobsheet.operations.shared.advice import advice_for
 from jobsheet.reckoning.reckoner import Reckoner
 
 

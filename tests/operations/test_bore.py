@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from jobsheet.catalog.materials import find
+from jobsheet.catalog.metals.materials import find
 from tests.operations.hole_steps import Step, refusal
 
 BORE = {"cutter": "boring bar 16 mm, 50 mm out", "to": "30 H7", "depth": "through", "hole": "25", "feed": "0.1", "spindle": "300 rpm"}  # fmt: skip

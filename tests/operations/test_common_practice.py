@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.drills import read_drill_size
-from jobsheet.catalog.materials import find
-from jobsheet.catalog.webs import pilot as suggested_pilot
-from jobsheet.catalog.webs import web
-from jobsheet.model.figures import Figures
+from jobsheet.catalog.metals.materials import find
+from jobsheet.catalog.tools.drills import read_drill_size
+from jobsheet.catalog.tools.webs import pilot as suggested_pilot
+from jobsheet.catalog.tools.webs import web
+from jobsheet.model.figure import Figures
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind

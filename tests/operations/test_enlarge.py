@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from jobsheet.cutting.drilling import drill_thrust, drill_torque, pilot_thrust, pilot_torque
+from jobsheet.cutting.drill_forces import drill_thrust, drill_torque, pilot_thrust, pilot_torque
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
 from tests.operations.hole_steps import Step, check, refusal

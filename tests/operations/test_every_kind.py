@@ -37,7 +37,7 @@ ASKS = {
 
 
 def setting(units: str = "mm") -> Setting:
-    from jobsheet.catalog.materials import find
+    from jobsheet.catalog.metals.materials import find
 
     return Setting(
         machine=find_card("bench-mill-b-1"), material=find("S235"), units=units, extent=(0.08, 0.05, 0.012), thickness=0.012, pilot=0.005

@@ -192,7 +192,7 @@ def test_half_of_the_tip_is_two_whole_turns(hm100):
 @pytest.mark.parametrize("key", ["spot", "drill", "tap"])
 def test_position_table(hm100, key):
     """Every cell: hole, X and Y as turns + dial and line, all with error 0; arriving from the low side."""
-    from jobsheet.reckoning.readings import readings_of
+    from jobsheet.reckoning.answers.readings import readings_of
     from jobsheet.storage.machine_file import find_card
 
     x14, x66 = ("14", "5 + 1.50", 75), ("66", "26 + 1.00", 50)

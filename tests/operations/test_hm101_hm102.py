@@ -200,7 +200,7 @@ def test_speeds_that_hm_101_calculates():
     """398 rpm at the Trainer's 25 m/min, next step up 560; by the hand-fluid factor 21 m/min, 334, also 320."""
     from jobsheet.edit.commands import SetField
     from jobsheet.paths import sample_jobs
-    from jobsheet.reckoning.speeds import neighbours_of
+    from jobsheet.reckoning.answers.speeds import neighbours_of
 
     job = SetField("face-1-rough", "spindle", "").apply(read_job(sample_jobs() / NAMES["101"]))
     for asked, wanted in (("25 m/min", 398), ("", 334)):
@@ -255,7 +255,7 @@ def test_the_frame_of_hm_102(outcomes):
     20 is the class with its reference cutter of 12 mm, 30 out. The stiffer 20 mm, 45 out of op 30 leaves 30 (section 6
     prints that for the same cutter); ours says 30 there too, and 20 for the reference cutter.
     """
-    from jobsheet.limits.chatter import CLASSES
+    from jobsheet.limits.each.chatter import CLASSES
 
     asked = {key: one.figures.value("cutting_stiffness") or 0 for key, one in outcomes["102"].items()}
     assert max(asked, key=asked.get) in ("end-b", "end-right")
@@ -269,7 +269,7 @@ def test_the_frame_of_hm_102(outcomes):
 def test_walls_of_hm_102_are_half_a_cutter_from_its_centre():
     """Front 25.00 = 29.50 − 4.50, rear 35.00 = 30.50 + 4.50; the readings stand on the row of each wall."""
     from jobsheet.paths import sample_jobs
-    from jobsheet.reckoning.readings import readings_of
+    from jobsheet.reckoning.answers.readings import readings_of
 
     job = read_job(sample_jobs() / NAMES["102"])
     found = Reckoner().reckon(job)

@@ -9,8 +9,8 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import DeleteOperation, SetField
-from jobsheet.machine.dials import error_text
-from jobsheet.reckoning.readings import readings_of
+from jobsheet.machine.dial_readings import error_text
+from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.machine_file import find_card
@@ -384,7 +384,7 @@ def test_why_the_pilots_of_hm_104(diameter, feed, speed, thrust, push):
 
 def test_the_choice_of_speed_of_hm_104(jobs):
     """Calculated 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min); 500 is 5 % above what was asked for."""
-    from jobsheet.reckoning.speeds import neighbours_of
+    from jobsheet.reckoning.answers.speeds import neighbours_of
 
     job = jobs["104"]
     for name, text in (
@@ -485,7 +485,7 @@ def test_the_window_s_walls_are_half_a_cutter_outside_its_centre_line(jobs):
 
 def test_drill_size_before_the_reamer(jobs):
     """16 − (0.2 to 0.3 + 0.05 for drill oversize) = 15.65 to 15.75: 15.7 lies between, and the table of stock agrees."""
-    from jobsheet.catalog.reaming import reaming_stock
+    from jobsheet.catalog.tools.reaming import reaming_stock
 
     drill = jobs["103"].find("bore-15-7")[1].fields.cutter.diameter * 1e3
     assert 16 - 0.3 - 0.05 <= drill <= 16 - 0.2 - 0.05

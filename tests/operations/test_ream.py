@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.materials import find
+from jobsheet.catalog.metals.materials import find
 from tests.operations.hole_steps import Step, check, refusal
 
 IRON = {"material": "EN-GJL-250", "fluid": "dry", "thickness": 0.050}

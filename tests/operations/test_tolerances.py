@@ -3,7 +3,7 @@
 import pytest
 
 from jobsheet.errors import QuantityError
-from jobsheet.operations.common import TOLERANCES
+from jobsheet.operations.shared.common import TOLERANCES
 
 
 def test_each_word_with_its_value():

@@ -13,12 +13,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jobsheet.model.proof import Asked, Capacity, Trial
 from jobsheet.model.setting import Shop
+from jobsheet.model.trials import Asked, Capacity, Trial
 from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
 from jobsheet.proving.learned import snapshot
 from jobsheet.proving.rungs import next_share
-from jobsheet.reckoning.ladder_known import prior
+from jobsheet.reckoning.ladder.ladder_known import prior
 
 TODAY, SHOP = "2026-11-25", Shop()
 ENDS = {"spindle-torque": "slowed", "chatter": "chatter"}

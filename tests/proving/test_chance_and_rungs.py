@@ -9,12 +9,12 @@ import pytest
 from msgspec.structs import replace
 from scipy.special import ndtr
 
-from jobsheet.model.proof import Capacity
+from jobsheet.model.trials import Capacity
 from jobsheet.proving.assumed import NOISE, PRIOR_SPREAD
 from jobsheet.proving.chance import chance_over, largest_share
 from jobsheet.proving.grid import Said, posterior
 from jobsheet.proving.rungs import next_share
-from jobsheet.reckoning.ladder_known import prior
+from jobsheet.reckoning.ladder.ladder_known import prior
 from tests.proving.trials import taught, trial
 
 EVIDENCE = {

@@ -12,10 +12,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from jobsheet.model.proof import LEARNED, OUTCOMES, PROCESSES, Asked
 from jobsheet.model.setting import Shop
+from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, Asked
 from jobsheet.proving.chance import chance_over
-from jobsheet.reckoning.ladder_known import prior
+from jobsheet.reckoning.ladder.ladder_known import prior
 from tests.proving.trials import SHOP, TODAY, taught, trial
 
 CUTTER = ("side", "end mill")

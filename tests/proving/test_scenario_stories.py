@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.model.proof import Capacity
+from jobsheet.model.trials import Capacity
 from jobsheet.proving.chance import chance_over, largest_share
 from jobsheet.proving.rungs import next_share
-from jobsheet.reckoning.ladder_known import prior
+from jobsheet.reckoning.ladder.ladder_known import prior
 from tests.proving.trials import taught, trial
 
 #: B-2: the card's peak torque [N·m]; the class value with its 1/2 in cutter [N/µm]. B-1: the class value as it stands.

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.model.proof import Asked, Trial
 from jobsheet.model.setting import Shop
+from jobsheet.model.trials import Asked, Trial
 from jobsheet.proving.learned import snapshot
 
 TODAY = "2026-11-25"

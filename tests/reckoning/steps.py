@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.catalog.materials import find
+from jobsheet.catalog.metals.materials import find
 from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import fields_from

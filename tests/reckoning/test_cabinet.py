@@ -6,11 +6,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.catalog.cutters import read_cutter
+from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.edit.commands import SetField
-from jobsheet.reckoning.cabinet_look import ELSEWHERE, HAS, LACKS, NEAR, OUT, SILENT, look_through, look_up
-from jobsheet.reckoning.cabinet_needs import cutter_need, needs_of, words_ask
-from jobsheet.reckoning.cabinet_picks import picks
+from jobsheet.reckoning.cabinet.cabinet_look import (
+    ELSEWHERE,
+    HAS,
+    LACKS,
+    NEAR,
+    OUT,
+    SILENT,
+    look_through,
+    look_up,
+)
+from jobsheet.reckoning.cabinet.cabinet_needs import cutter_need, needs_of, words_ask
+from jobsheet.reckoning.cabinet.cabinet_picks import picks
 from jobsheet.storage.cabinet_file import cabinet_for, cabinet_from_text, read_cabinet, shipped
 from jobsheet.storage.job_file import read_job
 

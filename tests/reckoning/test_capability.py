@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.reckoning.capability import capability, card
+from jobsheet.reckoning.answers.capability_answer import capability, card
 from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job

@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.errors import NoSuchEntry
-from jobsheet.reckoning.fits import card_changed, fits
+from jobsheet.reckoning.answers.fits_answer import card_changed, fits
 from jobsheet.storage.job_file import read_job
 
 

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jobsheet.errors import CalcError
-from jobsheet.reckoning.inverse import (
+from jobsheet.reckoning.answers.inverse import (
     DEEPEST,
     best,
     deepest_pass,
@@ -17,10 +17,10 @@ from jobsheet.reckoning.inverse import (
     with_depth,
     with_width,
 )
-from jobsheet.reckoning.largest import largest_drill, largest_tap, widest_face_mill
-from jobsheet.reckoning.passes import saw_first, split_passes
-from jobsheet.reckoning.reach import reach, setting_of
-from jobsheet.reckoning.what_if import tried, with_texts
+from jobsheet.reckoning.answers.largest import largest_drill, largest_tap, widest_face_mill
+from jobsheet.reckoning.answers.layers_of_depth import saw_first, split_passes
+from jobsheet.reckoning.answers.reach_answer import reach, setting_of
+from jobsheet.reckoning.answers.what_if import tried, with_texts
 from jobsheet.storage.machine_file import find_card
 from tests.reckoning.steps import around, step
 
@@ -85,8 +85,8 @@ def test_largest_drill_of_b2_is_the_noted_one():
 @pytest.mark.parametrize("machine", MACHINES)
 @pytest.mark.parametrize("pilot", [False, True])
 def test_the_next_larger_drill_is_not_carried(machine, pilot):
-    from jobsheet.catalog.drill_sets import drill_set
-    from jobsheet.reckoning import largest
+    from jobsheet.catalog.tools.drill_sets import drill_set
+    from jobsheet.reckoning.answers import largest
 
     setting = around(machine)
     found = largest_drill(setting, pilot=pilot)

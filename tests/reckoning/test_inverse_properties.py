@@ -7,8 +7,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jobsheet.errors import CalcError
-from jobsheet.reckoning import largest, reach
-from jobsheet.reckoning.inverse import (
+from jobsheet.reckoning.answers import largest
+from jobsheet.reckoning.answers import reach_answer as reach
+from jobsheet.reckoning.answers.inverse import (
     best,
     deepest_pass,
     easy_but,
@@ -17,8 +18,8 @@ from jobsheet.reckoning.inverse import (
     with_depth,
     with_width,
 )
-from jobsheet.reckoning.passes import split_passes
-from jobsheet.reckoning.what_if import tried, with_texts
+from jobsheet.reckoning.answers.layers_of_depth import split_passes
+from jobsheet.reckoning.answers.what_if import tried, with_texts
 from jobsheet.storage.machine_file import find_card
 from tests.reckoning.steps import around, step
 

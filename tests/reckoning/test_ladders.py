@@ -13,8 +13,8 @@ from msgspec.structs import replace
 from jobsheet.errors import CalcError, CommandError, JobsheetError
 from jobsheet.model.job import Holding
 from jobsheet.proving.chance import largest_share
-from jobsheet.reckoning.ladders import STOP_WORDS, plan, rung_at, trial_of
-from jobsheet.review.notes import rows
+from jobsheet.reckoning.ladder.ladders import STOP_WORDS, plan, rung_at, trial_of
+from jobsheet.review.notes.notes import rows
 from jobsheet.storage.machine_file import find_card
 
 B1 = {

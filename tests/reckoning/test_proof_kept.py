@@ -2,7 +2,7 @@
 
 import sys
 
-from jobsheet.reckoning.proof import _place, proof_of
+from jobsheet.reckoning.taught import _place, proof_of
 
 
 def test_the_second_time_nothing_is_learned_anew(monkeypatch):

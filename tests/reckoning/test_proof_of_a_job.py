@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.edit.commands import SetField
-from jobsheet.model.proof import Asked, Trial
-from jobsheet.reckoning.proof import proof_of
+from jobsheet.model.trials import Asked, Trial
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.reckoning.taught import proof_of
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.proof_log import append, strike
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.reckoning.readings import approaches, readings_of
+from jobsheet.reckoning.answers.readings import approaches, readings_of
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.machine_file import find_card

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.reckoning.capability import capability
+from jobsheet.reckoning.answers.capability_answer import capability
 from jobsheet.report.capability_card import capability_card
 from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.pdf import make_pdf

@@ -6,10 +6,10 @@ from itertools import pairwise
 
 import pytest
 
-from jobsheet.drawing.picture import Drawing, Ellipse, Line, Text
+from jobsheet.drawing.drawn import Drawing, Ellipse, Line, Text
 from jobsheet.drawing.placing import Placer, box_of
-from jobsheet.reckoning.ladder_known import prior, snapshot_of
-from jobsheet.reckoning.ladders import plan, rung_at, trial_of
+from jobsheet.reckoning.ladder.ladder_known import prior, snapshot_of
+from jobsheet.reckoning.ladder.ladders import plan, rung_at, trial_of
 from jobsheet.report.charts import chance_chart, torque_chart, trial_mark
 from jobsheet.sheet.fonts import width as printed_width
 from jobsheet.sheet.styles import STYLES

@@ -5,7 +5,7 @@ import re
 import pytest
 from msgspec.structs import replace
 
-from jobsheet.drawing.picture import Text
+from jobsheet.drawing.drawn import Text
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Note
 from jobsheet.reckoning.reckoner import Reckoner
@@ -13,7 +13,7 @@ from jobsheet.report.blocks import Column, Columns, Measures, NoteLines, Picture
 from jobsheet.report.job_sheet import job_sheet
 from jobsheet.report.plan import Initials
 from jobsheet.report.wording import FOOT, STAMP
-from jobsheet.review.notes import Notes, notes_for
+from jobsheet.review.notes.notes import Notes, notes_for
 from jobsheet.storage.job_file import write_job
 from jobsheet.storage.machine_file import find_card
 from tests.report.plans import bench, drill, job, pages, plate

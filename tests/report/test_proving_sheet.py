@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.model.proof import OUTCOMES
-from jobsheet.reckoning.ladders import plan
+from jobsheet.model.trials import OUTCOMES
+from jobsheet.reckoning.ladder.ladders import plan
 from jobsheet.report.blocks import Box, RungRows, words_of
 from jobsheet.report.proving_sheet import Initialled, proving_sheet
 from jobsheet.report.wording import FOOT, STAMP

@@ -13,8 +13,8 @@ from jobsheet.paths import resources
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
 from jobsheet.review.engine import counts, reviewed
-from jobsheet.review.help_page import PAGES, page
-from jobsheet.review.notes import notes_for
+from jobsheet.review.notes.notes import notes_for
+from jobsheet.review.pages.help_page import PAGES, page
 from jobsheet.sheet.printing import document_for
 from jobsheet.storage.job_file import read_job, save_job, write_job
 
@@ -68,5 +68,5 @@ def test_every_rule_explains_itself(capsys):
 
 @pytest.mark.parametrize("name", PAGES)
 def test_the_help_pages_are_the_rules_and_the_data(name):
-    """`python -m jobsheet.review.help_page` writes them anew."""
+    """`python -m jobsheet.review.pages.help_page` writes them anew."""
     assert (resources() / "help" / name).read_text(encoding="utf-8") == page(name)

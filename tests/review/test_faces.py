@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.job import FACES
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.faces import AS_BOUGHT, MACHINED, RAW, measured_across, plan_of, zero_faces
+from jobsheet.review.plan.faces import AS_BOUGHT, MACHINED, RAW, measured_across, plan_of, zero_faces
 from jobsheet.review.rule import View
 from jobsheet.storage.job_file import read_job
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.review import fixes
+from jobsheet.review.mending import fixes
 from jobsheet.storage.job_file import job_from_text, read_job, write_job
 
 

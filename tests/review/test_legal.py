@@ -13,8 +13,8 @@ from jobsheet.model.setting import Shop
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
 from jobsheet.report.job_sheet import job_sheet
-from jobsheet.review.legal import CHECK, DEFERRED, OLD, by_law, figures
-from jobsheet.review.notes import notes_for, rows
+from jobsheet.review.notes.legal import CHECK, DEFERRED, OLD, by_law, figures
+from jobsheet.review.notes.notes import notes_for, rows
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import NAME, PLACE
@@ -33,7 +33,7 @@ def k2(samples):
 
 
 def test_every_figure_has_its_place_its_note_and_its_sources():
-    from jobsheet.catalog.data import shipped
+    from jobsheet.catalog.reading.data import shipped
 
     sources = shipped("legal.yaml")["sources"]
     choices = next(entry.choices for entry in PLACE if entry.name == "country")

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import JobsheetError
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.notes import BESIDE, notes_for, rows
-from jobsheet.review.triggers import TriggerError, holds, parsed
+from jobsheet.review.notes.notes import BESIDE, notes_for, rows
+from jobsheet.review.notes.triggers import TriggerError, holds, parsed
 
 
 def notes(job):

@@ -159,7 +159,7 @@ def test_the_plans_themselves_bring_none_of_these_remarks_with_the_solids_asked(
     ours = {
         rule.id
         for rule in rules()
-        if rule.check.__module__.split(".")[2] in ("holes", "holding", "position", "stages")
+        if rule.check.__module__.split(".")[3] in ("holes", "threads", "holding", "position", "stages")
     }
     assert len(ours) > 50
     assert not found & ours

@@ -4,8 +4,8 @@ import pytest
 
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.reminders import BESIDE, reminders_for, rows
-from jobsheet.review.triggers import parsed
+from jobsheet.review.notes.reminders import BESIDE, reminders_for, rows
+from jobsheet.review.notes.triggers import parsed
 from jobsheet.storage.job_file import read_job
 
 

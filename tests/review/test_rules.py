@@ -11,7 +11,7 @@ from jobsheet.edit.commands import AddOperation, DeleteOperation, MoveOperation,
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules
-from jobsheet.review.solid_facts import facts_of
+from jobsheet.review.plan.solid_facts import facts_of
 from jobsheet.stages.checks import Fact
 from jobsheet.storage.job_file import read_job
 

@@ -253,7 +253,7 @@ def test_the_plate_takes_two_sheets_beside_its_cover_and_safety_notes():
 def test_one_call_makes_the_pages_for_a_paper():
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.review.engine import review
-    from jobsheet.review.notes import notes_for
+    from jobsheet.review.notes.notes import notes_for
 
     plan = plate()
     found = Reckoner().reckon(plan)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.cabinet_lines import SECTIONS
+from jobsheet.catalog.tools.cabinet_lines import SECTIONS
 from jobsheet.errors import DocumentError, QuantityError
 from jobsheet.storage.cabinet_file import (
     FIELDS,
@@ -59,7 +59,7 @@ def test_the_shipped_one_holds_what_the_scenario_lists():
 
 
 def test_every_line_of_the_cabinet_fills_the_field_of_a_job_in_both_systems():
-    from jobsheet.catalog.cutters import read_cutter
+    from jobsheet.catalog.tools.cutters import read_cutter
 
     for thing in read_cabinet(shipped()[0]).things:
         if thing.cutter is not None:

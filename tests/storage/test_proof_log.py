@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
-from jobsheet.model.proof import OUTCOMES, PROCESSES, Asked, Trial
+from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
 from jobsheet.storage import proof_log
 from jobsheet.storage.proof_log import append, merge, own_path, read_log, records_from, strike

@@ -1,0 +1,1 @@
+"""Where a cut begins: feeds, depths, fluids."""

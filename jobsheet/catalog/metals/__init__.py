@@ -1,0 +1,1 @@
+"""Metals: shipped ones, a person's own, densities."""

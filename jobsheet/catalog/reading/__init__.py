@@ -1,0 +1,1 @@
+"""How data files are read: strictly, with lines, remembered by their text."""

@@ -1,0 +1,1 @@
+"""Cutters, drills, taps, threads, and the lines by which a cabinet names them."""

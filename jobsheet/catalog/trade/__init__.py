@@ -1,0 +1,1 @@
+"""Tolerances, dividing plates, and where the trade disagrees."""

@@ -1,0 +1,1 @@
+"""One verb a file, found by walking this folder."""

@@ -1,0 +1,116 @@
+"""`jobsheet check JOB`: the review, and the stop notes that nobody has acknowledged yet."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json
+
+
+@click.command("check")
+@click.argument("job", type=click.Path())
+@click.option("--json", "want_json", is_flag=True, help="as JSON")
+def command(job: str, want_json: bool) -> int:
+    """Read a plan through: remarks with their reasons, verdicts that say stop, notes to acknowledge."""
+    from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.review.engine import reviewed
+    from jobsheet.review.notes.notes import notes_for
+    from jobsheet.storage.job_file import read_job
+
+    plan = read_job(job)
+    found = Reckoner(learns=True).reckon(plan)
+    from jobsheet.review.plan.solid_facts import facts_of
+
+    read = reviewed(plan, found, facts_of(plan, found))
+    remarks = read.open
+    notes = notes_for(plan, found)
+    from jobsheet.review.notes.legal import by_law, today
+
+    day = today()
+    legal = by_law(notes, found.shop.country).figures
+    numbers = {operation.key: operation.number for _, operation in plan.operations()}
+    over = [
+        (numbers[key], limit)
+        for key, outcome in found.operations.items()
+        for limit in outcome.limits
+        if limit.verdict == "beyond"
+    ]
+    problems = [
+        (numbers[key], outcome.problem) for key, outcome in found.operations.items() if outcome.problem
+    ]
+    if want_json:
+        law = [
+            {"id": one.id, "place": one.place, "words": one.words(day), "source": one.source} for one in legal
+        ]
+        as_json(
+            {
+                **_data(remarks, over, problems, notes, numbers),
+                "set aside": _aside(read.aside),
+                "law and advice": law,
+            }
+        )
+    else:
+        _text(plan, remarks, over, problems, notes, numbers)
+        for one, why in read.aside:
+            by = f" ({why.initials})" if why.initials else ""
+            click.echo(f"set aside: {one.message}: {why.reason}{by} [{one.rule}]")
+        for figure in legal:
+            click.echo(f"law and advice: {figure.words(day)} [{figure.id}]")
+    return 1 if over or problems or any(one.severity == "hazard" for one in remarks) else 0
+
+
+def _data(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> dict[str, Any]:
+    return {
+        "remarks": [
+            {
+                "rule": one.rule, "severity": one.severity, "operations": [numbers[key] for key in one.operations],
+                "message": one.message, "why": one.why, "fix": one.fix.label if one.fix else None,
+            }
+            for one in remarks
+        ],
+        "beyond": [{"operation": number, "limit": limit.name, "share": limit.share, "sentence": limit.sentence} for number, limit in over],
+        "problems": [{"operation": number, "sentence": sentence} for number, sentence in problems],
+        "stop notes": [{"id": one.id, "text": one.text, "initials of": one.initials} for one in notes.stops],
+    }  # fmt: skip
+
+
+def _aside(aside: Any) -> list[dict[str, str]]:
+    return [
+        {
+            "rule": one.rule,
+            "about": why.about,
+            "message": one.message,
+            "reason": why.reason,
+            "initials": why.initials,
+        }
+        for one, why in aside
+    ]
+
+
+def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> None:
+    from jobsheet.edit.difference import changes
+
+    for number, sentence in problems:
+        click.echo(f"step {number} cannot be reckoned: {sentence}")
+    for number, limit in over:
+        click.echo(
+            f"beyond  step {number}: {limit.title.lower()}, {limit.shown} ({limit.share * 100:.0f} %). {limit.sentence}".rstrip(
+                ". "
+            )
+            + "."
+        )
+    for one in remarks:
+        steps = " and ".join(str(numbers[key]) for key in one.operations)
+        where = f"step {steps}" if steps else "the whole job"
+        click.echo(f"{one.severity}  {where}: {one.message}. [{one.rule}]")
+        click.echo(f"        {one.why}")
+        if one.fix:
+            click.echo(f"        can be mended: {one.fix.label}")
+            for line in changes(plan, one.fix.mend(plan)):
+                click.echo(f"            {line}")
+    for one in notes.stops:
+        click.echo(f"stop note, not acknowledged: {one.id}: {one.text} (initials of: {one.initials})")
+    if not (remarks or over or problems):
+        click.echo("No remarks.")

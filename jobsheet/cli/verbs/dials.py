@@ -1,0 +1,108 @@
+"""`jobsheet dials JOB`: every place, wall and depth as it is read at the machine's own dials."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json, columns
+
+
+@click.command("dials")
+@click.argument("job", type=click.Path())
+@click.option("--machine", help="the card of another machine, by its name")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, lengths in metres")
+def command(job: str, machine: str | None, want_json: bool) -> int:
+    """Turns and divisions from the zero, the line to stop at, how far that line is off, the drawing's size."""
+    from msgspec.structs import replace
+
+    from jobsheet.reckoning.answers.readings import readings_of
+    from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.machine_file import find_card
+
+    plan = read_job(job)
+    if machine:
+        plan = replace(plan, machine=machine)
+    card = find_card(plan.machine)
+    found = Reckoner(learns=True).reckon(plan)
+    rows = [(set_up, readings_of(set_up, found, card)) for set_up in plan.set_ups]
+    if want_json:
+        as_json({"set-ups": [_as_data(set_up, readings) for set_up, readings in rows]})
+    else:
+        _as_text(plan, card, rows)
+    return 0
+
+
+def _stop(one: Any) -> dict[str, Any] | None:
+    if one is None:
+        return None
+    return {
+        "distance": one.distance, "drawing": one.drawing, "dial": one.dial, "turns": one.reading.line_turns,
+        "line": one.reading.line, "error": one.error, "warning": one.warning,
+    }  # fmt: skip
+
+
+def _as_data(set_up: Any, readings: Any) -> dict[str, Any]:
+    return {
+        "number": set_up.number,
+        "steps": [
+            {
+                "number": one.number,
+                "places": [{"place": at.words, "x": _stop(at.x), "y": _stop(at.y), "back off": list(at.back)} for at in one.places],
+                "wall": None if one.wall is None else {
+                    "handle": one.wall.handle, "centre": _stop(one.wall.centre), "wall": one.wall.wall, "comes out": one.wall.comes_out,
+                },
+                "depth handle": one.depth_handle,
+                "depths": [_stop(each) for each in one.depths],
+                "warnings": list(one.warnings),
+            }
+            for one in readings
+        ],
+    }  # fmt: skip
+
+
+def _cell(one: Any, units: str) -> str:
+    from jobsheet.machine.dial_readings import error_text
+
+    if one is None:
+        return "–"
+    drawing = f" ({one.drawing})" if one.drawing else ""
+    return f"{one.dial}, {one.line}, {error_text(one.error, units)}{drawing}"
+
+
+def _as_text(plan: Any, card: Any, rows: Any) -> None:
+    from jobsheet.machine.handles import scale_text
+    from jobsheet.reckoning.answers.readings import approaches
+
+    for handle in card.handles:
+        click.echo(f"{handle.name}: {scale_text(handle)}")
+    for name, words in approaches(card):
+        click.echo(f"{name}: {words}")
+    click.echo(f"A reading is turns + dial, the line to stop at, and how far off that is in {plan.units}.")
+    for set_up, readings in rows:
+        click.echo(f"\nSet-up {set_up.number}  {set_up.title}".rstrip())
+        for one in readings:
+            click.echo(f"{one.number:>5}")
+            columns(
+                [
+                    (f"x {_cell(at.x, plan.units)}", f"y {_cell(at.y, plan.units)}", _back(at))
+                    for at in one.places
+                ],
+                "       ",
+            )
+            if one.wall is not None:
+                from jobsheet.operations.shared.common import millimetres
+
+                out, unit = millimetres(one.wall.comes_out, plan.units)
+                click.echo(f"       the wall comes out at {out} {unit}, {one.wall.handle}")
+            if one.depths:
+                totals = "; ".join(_cell(each, plan.units) for each in one.depths)
+                click.echo(f"       {one.depth_handle}: {totals}")
+            for words in one.warnings:
+                click.echo(f"       {words}")
+
+
+def _back(at: Any) -> str:
+    return f"from above: go back past it on {' and '.join(at.back)}, then come up" if at.back else ""

@@ -1,0 +1,102 @@
+"""`jobsheet fits JOB --machine NAME`: the job on another card, what changes and what no longer fits."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json, columns
+
+
+@click.command("fits")
+@click.argument("job", type=click.Path())
+@click.option("--machine", help="the card to try, by its name; without it the job's own as it is now")
+@click.option("--json", "want_json", is_flag=True, help="as JSON")
+def command(job: str, machine: str | None, want_json: bool) -> int:
+    """Reckon everything anew for another machine's card; exit code 1 where something is beyond."""
+    from jobsheet.reckoning.answers.fits_answer import fits
+    from jobsheet.storage.job_file import read_job
+
+    plan = read_job(job)
+    found = fits(plan, machine or plan.machine)
+    if want_json:
+        as_json(_data(found))
+    else:
+        _text(found)
+    return 0 if found.fits else 1
+
+
+def _side(one: Any) -> dict[str, Any] | None:
+    if one is None:
+        return None
+    return {
+        "spindle": one.spindle, "pace": one.pace, "torque share": one.torque_share, "governing": one.governing,
+        "verdict": one.verdict, "beyond": [limit.name for limit in one.beyond],
+        "not known": [limit.name for limit in one.unknown], "problem": one.problem,
+    }  # fmt: skip
+
+
+def _data(found: Any) -> dict[str, Any]:
+    return {
+        "planned for": found.job.machine, "machine": found.machine.name, "fits": found.fits,
+        "card changed since planned": found.card_changed, "dials change": found.dials_change,
+        "steps": [
+            {
+                "number": one.number, "title": one.title, "changed": one.changed, "retyped": one.retyped,
+                "before": _side(one.before), "after": _side(one.after),
+                "no longer": [{"limit": limit.name, "share": limit.share, "sentence": limit.sentence} for limit in one.no_longer],
+            }
+            for one in found.steps
+        ],
+    }  # fmt: skip
+
+
+def _words(one: Any) -> str:
+    if one is None:
+        return "–"
+    if one.problem:
+        return str(one.problem)
+    share = f", {one.torque_share * 100:.0f} % torque" if one.torque_share is not None else ""
+    parts = ", ".join(part for part in (one.spindle, one.pace) if part)
+    verdict = f", {one.verdict} ({one.governing.lower()})" if one.governing else ""
+    return f"{parts}{share}{verdict}" or "nothing set"
+
+
+def _text(found: Any) -> None:
+    if found.card_changed:
+        click.echo(f"The card of {found.job.machine} was changed since this job was planned.")
+    click.echo(f"{found.job.part.number} {found.job.part.name} on {found.machine.title}".strip())
+    changed = [one for one in found.steps if one.changed]
+    rows: list[tuple[str, ...]] = [
+        (f"{one.number:>5}", one.title, _words(one.before), "→", _words(one.after)) for one in changed
+    ]
+    columns(rows)
+    if not changed:
+        click.echo("       no step changes")
+    for one in found.steps:
+        if one.retyped:
+            click.echo(
+                f"       step {one.number}: its speed is none of this machine's; {one.retyped} is nearest"
+            )
+        if one.after.problem:
+            click.echo(f"cannot be reckoned  step {one.number}: {one.after.problem}")
+        for limit in one.after.beyond:
+            new = "" if limit in one.no_longer else " (as before)"
+            click.echo(
+                f"beyond  step {one.number}: {limit.title.lower()}, {limit.shown}. {limit.sentence}".rstrip(
+                    ". "
+                )
+                + f".{new}"
+            )
+    unknown = {limit.title: limit.sentence for one in found.steps for limit in one.after.unknown}
+    for title, sentence in unknown.items():
+        numbers = [
+            str(one.number) for one in found.steps if any(limit.title == title for limit in one.after.unknown)
+        ]
+        click.echo(
+            f"{title.lower()}, {'steps' if len(numbers) > 1 else 'step'} {', '.join(numbers)}: {sentence}"
+        )
+    if found.dials_change:
+        click.echo(f"Every dial reading is redone: jobsheet dials JOB --machine {found.machine.name}")
+    click.echo("Fits." if found.fits else "Does not fit as it stands.")

@@ -1,0 +1,381 @@
+"""`jobsheet prove plan|enter|show|strike|merge MACHINE`: test cuts, from the ladder to what they taught."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json, columns
+from jobsheet.errors import JobsheetError
+
+
+@click.group("prove")
+def command() -> None:
+    """Test cuts of a machine: plan a ladder, enter what happened, see what was learned.
+
+    The log is proof/MACHINE.txt in your own folder: text that only grows. The invented machines of the
+    demonstration have an invented log, which counts until you have a card of that name.
+    """
+
+
+def _cut(function: Any) -> Any:
+    """The options that say which cut is meant, the same for plan and enter."""
+    for option in reversed(
+        (
+            click.argument("machine"),
+            click.option("--cutter", required=True, help='as a job has it, such as "end mill 12 mm, 4 teeth, 30 mm out"'),
+            click.option("--material", required=True, help="by its trade or standard name"),
+            click.option("--kind", required=True, help="face, side, slot, drill or tap"),
+            click.option("--grow", default="", help="depth or width of a milling cut; else its depth"),
+            click.option("--set", "typed", multiple=True, metavar="FIELD=TEXT", help='a field of the cut, such as width="6 mm"'),
+            click.option("--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True),
+            click.option("--fluid", default="brushed", show_default=True, help="as a job's header has it"),
+            click.option("--holding", default="", help="a vise of the card; else its first"),
+        )
+    ):  # fmt: skip
+        function = option(function)
+    return function
+
+
+@command.command("plan")
+@_cut
+@click.option(
+    "--chance", type=float, help="with which a rung may end badly; else the workshop's, usually 0.10"
+)
+@click.option("-o", "--output", type=click.Path(), help="the proving sheet, as a PDF")
+@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", show_default=True)
+@click.option("--operator", default="", help="initials of who has read the stop rule")
+@click.option("--second", default="", help="initials of the second person present")
+@click.option("--in-charge", default="", help="initials of the person in charge")
+@click.option("--trainee", is_flag=True, help="a learner makes the test")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
+def plan_command(output: str | None, paper: str, want_json: bool, **options: Any) -> int:
+    """A ladder of growing test cuts, and its sheet. Exit code 1 where no ladder is made, with the reason."""
+    ladder = _ladder(options)
+    if want_json:
+        as_json(_data(ladder))
+    else:
+        _text(ladder)
+    if output:
+        _sheet(ladder, Path(output), paper, options, quiet=want_json)
+    return 1 if ladder.refused else 0
+
+
+def _ladder(options: dict[str, Any]) -> Any:
+    """The ladder that the options ask for."""
+    from jobsheet.reckoning.ladder.ladders import plan
+    from jobsheet.storage.shop_file import workshop
+
+    chance = options.get("chance")
+    if chance is None:
+        chance = workshop().proof_chance
+    if not 0.005 <= chance <= 0.5:
+        raise JobsheetError("The chance of a rung ending badly must be from 0.005 to 0.5; 0.10 is usual.")
+    return plan(
+        options["machine"], cutter=options["cutter"], material=options["material"], kind=options["kind"],
+        units=options["units"], grow=options["grow"], texts=_typed(options["typed"]), fluid=options["fluid"],
+        holding=options["holding"], chance=chance,
+    )  # fmt: skip
+
+
+def _typed(pairs: tuple[str, ...]) -> dict[str, str]:
+    found = {}
+    for pair in pairs:
+        name, equals, text = pair.partition("=")
+        if not equals or not text.strip():
+            raise JobsheetError(f'“{pair}” is not FIELD=TEXT; write, for example, width="6 mm".')
+        found[name.strip().replace(" ", "_").replace("-", "_")] = text.strip()
+    return found
+
+
+def _rung_data(rung: Any) -> dict[str, Any]:
+    return {
+        "rung": rung.number, "size": rung.size, "cutter": rung.cutter.text, "fields": dict(rung.texts),
+        "asked": [{"limit": one.limit, "demand": one.demand, "share": one.share} for one in rung.asked],
+        "limits": [{"name": one.name, "share": one.share, "verdict": one.verdict} for one in rung.limits],
+        "chance": rung.chance, "growth": rung.growth, "spindle speed": rung.figures.value("spindle_speed"),
+        "position": rung.position, "pace": rung.figures.value("handle_pace"), "dial": rung.dial, "handle": rung.handle,
+        "length": rung.length, "seconds": rung.seconds,
+    }  # fmt: skip
+
+
+def _data(ladder: Any) -> dict[str, Any]:
+    return {
+        "machine": ladder.machine.name, "process": ladder.process, "kind": ladder.kind, "cutter": ladder.cutter.text,
+        "material": ladder.setting.material.name, "holding": ladder.holding, "grows": ladder.grows, "units": ladder.units,
+        "chance": ladder.chance, "growth": ladder.growth, "refused": ladder.refused, "ends": ladder.ends,
+        "start": list(ladder.start), "stop": list(ladder.stop), "rungs": [_rung_data(rung) for rung in ladder.rungs],
+    }  # fmt: skip
+
+
+def _percent(share: float) -> str:
+    return f"{share * 100:.0f} %"
+
+
+def _asks(rung: Any, units: str) -> str:
+    from jobsheet.operations.names import show
+
+    names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
+    of = {"spindle-torque": "peak", "chatter": "class"}
+    return "; ".join(
+        f"{show(names[one.limit], one.demand, units)}, {_percent(one.share)} of the {of[one.limit]}"
+        for one in rung.asked
+    )
+
+
+def _text(ladder: Any) -> None:
+    click.echo(f"{ladder.machine.title}: {ladder.title}")
+    if ladder.refused:
+        click.echo(f"No ladder. {ladder.refused}")
+        return
+    for words in ladder.start:
+        click.echo(words)
+    click.echo(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
+    rows: list[tuple[str, ...]] = []
+    under: list[tuple[str, ...]] = []
+    for rung in ladder.rungs:
+        dial = f"{rung.handle} {rung.dial}" if rung.dial else ""
+        watch = (
+            f"{rung.seconds:.0f} s over {rung.length_text}"
+            if rung.seconds is not None and rung.length_text
+            else ""
+        )
+        rows.append((f"{rung.number}", rung.size, dial, f"{rung.spindle}, {rung.position}", rung.pace, watch))
+        under.append((f"{_asks(rung, ladder.units)}; ends badly in {_percent(rung.chance)}",))
+    columns(rows, "  ", under)
+    click.echo(ladder.ends)
+
+
+def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, quiet: bool) -> None:
+    from jobsheet.cli.verbs.sheet import refuse_to_overwrite
+    from jobsheet.report.proving_sheet import Initialled, proving_sheet
+    from jobsheet.sheet.pdf import make_pdf
+    from jobsheet.storage.writing import write_file
+
+    refuse_to_overwrite(target)
+    given = Initialled(operator=options["operator"], second=options["second"], in_charge=options["in_charge"])
+    document = proving_sheet(ladder, initials=given, trainee=options["trainee"], name=target.stem)
+    write_file(target, make_pdf((document,), paper))
+    if quiet:
+        return
+    click.echo(f"Proving sheet for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
+    if document.open_stops:
+        click.echo(
+            "Stop notes that nobody has acknowledged, so the page says NOT ACKNOWLEDGED and has no places for results: "
+            f"{', '.join(document.open_stops)}"
+        )
+
+
+@command.command("enter")
+@_cut
+@click.option("--size", default="", help="what grew, as on the sheet: 0.7 mm, 6.5 mm, 1/4-20 in No. 7")
+@click.option(
+    "--outcome",
+    required=True,
+    help="a word or its digit: 1 clean, 2 noisy, 3 slowed, 4 chatter, 5 stalled, 6 slipped, 7 broke, 8 too hard to wind",
+)
+@click.option("--seconds", type=float, help="on the watch")
+@click.option("--length", help='how far it went in that time, such as "80 mm"; else the planned length')
+@click.option("--tachometer", help='the speed under load, such as "541 rpm"')
+@click.option("--slipped", default="", help="vise, holder or shank")
+@click.option("--note", default="", help="what was heard and seen")
+@click.option("--date", default="", help="such as 2026-11-25; else today")
+@click.option("--role", default="", help="who cut, by role")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
+def enter_command(**options: Any) -> int:
+    """Write one test cut into the log: its size as on the sheet, other fields by --set where they were not the planned ones.
+
+    Exit code 1 after an outcome that ends the ladder.
+    """  # fmt: skip
+    from jobsheet.reckoning.ladder.ladders import rung_at, today, trial_of
+    from jobsheet.storage.proof_log import append
+    from jobsheet.units.grammar import read
+
+    ladder = _ladder(options)
+    rung = rung_at(ladder, _typed(options["typed"]), options["size"])
+    length, tachometer = options["length"], options["tachometer"]
+    trial = trial_of(
+        ladder, rung, outcome=options["outcome"], seconds=options["seconds"],
+        length=read(length, "length", ladder.units) if length else None,
+        tachometer=read(tachometer, "spindle speed") if tachometer else None, slipped=options["slipped"],
+        note=options["note"], role=options["role"], date=options["date"], time=_clock() if options["date"] in ("", today()) else "",
+    )  # fmt: skip
+    written = append(ladder.machine.name, trial)
+    after = _ladder(
+        {**options, "typed": tuple(f"{name}={text}" for name, text in ladder.texts if name != ladder.grows)}
+    )
+    if options["want_json"]:
+        as_json(
+            {
+                "trial": trial_data(written),
+                "next": _rung_data(after.rungs[0]) if after.rungs else None,
+                "refused": after.refused,
+            }
+        )
+        return 0 if written.outcome == "clean" else 1
+    click.echo(f"Trial {written.id} is in the log: {written.outcome}, {_asked_words(written)}.")
+    if after.rungs:
+        first = after.rungs[0]
+        click.echo(
+            f"Next rung: {first.size}; {_asks(first, ladder.units)}; ends badly in {_percent(first.chance)}."
+        )
+    else:
+        click.echo(f"No further rung. {after.refused}")
+    return 0 if written.outcome == "clean" else 1
+
+
+def _clock() -> str:
+    from datetime import datetime
+
+    return datetime.now().astimezone().strftime("%H:%M:%S")
+
+
+def _asked_words(trial: Any) -> str:
+    from jobsheet.operations.names import show
+
+    names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
+    return ", ".join(
+        f"{show(names[one.limit], one.demand, trial.units)} ({_percent(one.share)})" for one in trial.asked
+    )
+
+
+def trial_data(trial: Any) -> dict[str, Any]:
+    """A trial as JSON has it, SI units."""
+    import msgspec
+
+    data: dict[str, Any] = msgspec.to_builtins(trial)
+    data["step"] = dict(trial.step)
+    return data
+
+
+@command.command("show")
+@click.argument("machine")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
+def show_command(machine: str, want_json: bool) -> int:
+    """The log, and what it taught: each limit's capacity with its band, and what to plan to.
+
+    Exit code 1 when something of the log cannot be read.
+    """
+    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.proof_log import read_log
+
+    card = find_card(machine)
+    log = read_log(card.name)
+    learned = _learned(card.name, log)
+    if want_json:
+        import msgspec
+
+        as_json(
+            {
+                "machine": card.name,
+                "trials": [{**trial_data(one), "struck": one.id in log.struck} for one in log.trials],
+                "learned": [
+                    {name: value for name, value in msgspec.to_builtins(one).items() if name != "cells"} for one in learned
+                ],
+                "problems": [str(one) for one in log.problems],
+            }
+        )  # fmt: skip
+        return 1 if log.problems else 0
+    _show_log(card, log)
+    for one in learned:
+        _show_capacity(one)
+    for problem in log.problems:
+        click.echo(f"{machine}.txt: {problem}")
+    return 1 if log.problems else 0
+
+
+def _learned(machine: str, log: Any) -> tuple[Any, ...]:
+    """What the standing trials teach; nothing without any."""
+    if not log.standing:
+        return ()
+    from jobsheet.proving.learned import snapshot
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.storage.shop_file import workshop
+
+    found: tuple[Any, ...] = snapshot(log.standing, machine, today(), workshop()).capacities
+    return found
+
+
+def _show_log(card: Any, log: Any) -> None:
+    invented = ", invented" if log.shipped else ""
+    click.echo(
+        f"{card.title}: {len(log.standing)} trials{invented}"
+        if log.trials
+        else f"{card.title}: no trials yet."
+    )
+    struck = log.struck
+    rows: list[tuple[str, ...]] = []
+    under: list[tuple[str, ...]] = []
+    for one in log.trials:
+        sizes = dict(one.step)
+        size = ", ".join(sizes[name] for name in ("width", "depth", "hole") if name in sizes)
+        rows.append(
+            (one.id, one.date, one.process, one.cutter, size, one.material, one.outcome, _asked_words(one))
+        )
+        beside = []
+        if one.id in struck:
+            beside.append(f"struck out {struck[one.id].date}: {struck[one.id].note or 'no reason given'}")
+        elif one.note or one.role:
+            beside.append(": ".join(part.replace("\n", " / ") for part in (one.role, one.note) if part))
+        under.append(tuple(beside))
+    columns(rows, "  ", under)
+
+
+def _trials(count: int) -> str:
+    return "1 trial" if count == 1 else f"{count} trials"
+
+
+def _show_capacity(one: Any) -> None:
+    """A capacity in words; shares are of the card's peak or of the class value."""
+    of = "card's peak torque" if one.limit == "spindle-torque" else "class value"
+    name = "torque" if one.limit == "spindle-torque" else "chatter"
+    what = (
+        f"{one.process} with {one.cutter_kind}"
+        if one.process and one.cutter_kind != one.process
+        else one.process
+    )
+    what = what or "anything else"
+    click.echo(
+        f"{name}, {what}: gives {_percent(one.median)} of the {of} (nine in ten: {_percent(one.low)} to {_percent(one.high)}); "
+        f"plan to {_percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
+        f"{f', newest {one.newest}' if one.newest else ''}"
+    )
+
+
+@command.command("strike")
+@click.argument("machine")
+@click.argument("trial")
+@click.option("--note", required=True, help="why it is wrong")
+@click.option("--role", default="", help="who strikes it out, by role")
+def strike_command(machine: str, trial: str, note: str, role: str) -> int:
+    """Strike out a wrong trial by its id: a later record says so, nothing is changed."""
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.proof_log import strike
+
+    done = strike(find_card(machine).name, trial, today(), role, note, _clock())
+    click.echo(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
+    return 0
+
+
+@command.command("merge")
+@click.argument("machine")
+@click.argument("file", type=click.Path())
+def merge_command(machine: str, file: str) -> int:
+    """Take over from another log of this machine what is not in yours yet. Exit code 1 when some of it cannot be read."""
+    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.proof_log import merge
+
+    done = merge(find_card(machine).name, file)
+    click.echo(
+        f"{_records(len(done.added))} taken over, {_records(done.known)} {'was' if done.known == 1 else 'were'} there already."
+    )
+    for problem in done.problems:
+        click.echo(f"{Path(file).name}: {problem}")
+    return 1 if done.problems else 0
+
+
+def _records(count: int) -> str:
+    return "1 record" if count == 1 else f"{count} records"

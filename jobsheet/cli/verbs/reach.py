@@ -1,0 +1,100 @@
+"""`jobsheet reach MACHINE`: the deepest pass, the largest drill and tap it takes in a metal, and what stops them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json, columns
+
+
+@click.command("reach")
+@click.argument("machine")
+@click.option(
+    "--material", default="S235", show_default=True, help="the metal, by its trade or standard name"
+)
+@click.option("--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True)
+@click.option("--fluid", default="brushed", show_default=True, help="as a job's header has it")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, lengths in metres")
+def command(machine: str, material: str, units: str, fluid: str, want_json: bool) -> int:
+    """What this machine takes here: passes of usual cutters, the largest drill, tap and face mill.
+
+    Planned limits from the card, not what was cut: start at half.
+    """
+    from jobsheet.reckoning.answers.reach_answer import reach
+    from jobsheet.storage.machine_file import find_card
+
+    found = reach(find_card(machine), material, units=units, fluid=fluid)
+    if want_json:
+        as_json(_data(found))
+    else:
+        _text(found)
+    return 0
+
+
+def _limit(one: Any) -> str | None:
+    return one.name if one is not None else None
+
+
+def _data(found: Any) -> dict[str, Any]:
+    return {
+        "machine": found.machine.name, "material": found.setting.material.name, "held": found.held,
+        "passes": [
+            {
+                "what": each.words, "cutter": each.cutter, "feed": each.feed, "plan": each.answer.plan,
+                "expected": each.answer.expected, "tight": each.answer.tight, "stopped by": _limit(each.answer.stopped),
+                "hardened by": _limit(each.answer.hardened), "stops": each.answer.stops, "not known here": each.answer.untried,
+                "spindle speed": each.answer.at.value("spindle_speed") if each.answer.at is not None else None, "words": each.answer.words,
+            }
+            for each in found.passes
+        ],
+        "tools": [
+            {
+                "what": one.what, "way": one.way, "expected": one.expected, "expected size": one.expected_size, "tight": one.tight,
+                "tight size": one.tight_size, "stopped by": _limit(one.stopped), "hardened by": _limit(one.hardened),
+                "stops": one.stops, "note": one.note, "words": one.words,
+            }
+            for one in found.tools
+        ],
+    }  # fmt: skip
+
+
+def _text(found: Any) -> None:
+    held = f", held in the {found.held}" if found.held else ""
+    click.echo(f"{found.machine.title} in {found.setting.material.title}{held}")
+    rows: list[tuple[str, ...]] = [("", "plan with", "expected to", "tight to")]
+    under: list[tuple[str, ...]] = [()]
+    for each in found.passes:
+        one, what = each.answer, "deepest" if each.answer.what == "deepest pass" else "widest"
+        rows.append(
+            (f"{what} {each.words}", one.plan_shown or "–", one.expected_shown or "–", one.tight_shown or "–")
+        )
+        under.append((f"{each.cutter}, {each.feed}{_speed(one)}", *_stops(one), *_beside(one)))
+    for tool in found.tools:
+        name = f"{tool.what}, {tool.way}" if tool.way else tool.what
+        rows.append((name, tool.expected or tool.tight or "–", tool.expected or "–", tool.tight or "–"))
+        under.append((*_stops(tool), *([tool.note] if tool.note else [])))
+    columns(rows, "  ", under)
+    words = {each.answer.words for each in found.passes} | {one.words for one in found.tools}
+    for text in sorted(words):
+        click.echo(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
+
+
+def _speed(one: Any) -> str:
+    return f", {one.at.shown('spindle_speed')}" if one.at is not None else ""
+
+
+def _stops(one: Any) -> list[str]:
+    return [f"what stops it: {one.stops}"] if one.stops else []
+
+
+def _beside(one: Any) -> list[str]:
+    """Limits that are tight however little is asked, and the one that is not known here."""
+    parts = [f"{limit.title.lower()} is tight however little: {limit.sentence}" for limit in one.anyway]
+    if one.untried_limit is not None:
+        limit = one.untried_limit
+        parts.append(
+            f"{limit.title.lower()} {limit.sentence}; machines of its class support {one.untried_shown}"
+        )
+    return parts

@@ -1,0 +1,88 @@
+"""`jobsheet sheet JOB... [-o FILE]`: the printed sheets, as a PDF that carries the job inside."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from jobsheet.errors import CannotWrite
+
+
+@click.command("sheet")
+@click.argument("jobs", nargs=-1, required=True, metavar="JOB...", type=click.Path())
+@click.option(
+    "-o", "--output", type=click.Path(), help="where to; else the job's name with .pdf, in this folder"
+)
+@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", show_default=True)
+@click.option("--working", is_flag=True, help="with pages that show how every figure came about")
+def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool) -> int:
+    """Set-up sheets of one job or several, each with its own cover, in one PDF."""
+    target = Path(output) if output else Path(f"{Path(jobs[0]).stem}.pdf")
+    refuse_to_overwrite(target, jobs)
+    made = [_made(Path(job), paper, working) for job in jobs]
+
+    from jobsheet.sheet.pdf import make_pdf
+    from jobsheet.storage.writing import write_file
+
+    documents = tuple(document for document, _ in made)
+    write_file(target, make_pdf(documents, paper))
+    pages = sum(len(document.pages) for document in documents)
+    click.echo(f"{pages} pages for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
+    for job, document in zip(jobs, documents, strict=True):
+        if document.open_stops:
+            click.echo(
+                f"{Path(job).name}: stop notes that nobody has acknowledged, so every page says NOT ACKNOWLEDGED:"
+                f" {', '.join(document.open_stops)}"
+            )
+    return 1 if any(stopped for _, stopped in made) else 0
+
+
+def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = ()) -> None:
+    """A slip of the shell must not turn a job, or anything but an older PDF, into a PDF."""
+    if any(target.resolve() == Path(job).resolve() for job in jobs):
+        raise CannotWrite(f"{target.name} is the job itself; choose another name for the sheets.")
+    if target.is_file() and target.stat().st_size:
+        with target.open("rb") as stream:
+            if not stream.read(5).startswith(b"%PDF"):
+                raise CannotWrite(
+                    f"{target.name} is there already and is no PDF; choose another name for the sheets."
+                )
+
+
+def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
+    """The pages of a job, and whether something in it should stop you."""
+    from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.review.engine import reviewed
+    from jobsheet.review.notes.notes import notes_for
+    from jobsheet.sheet.printing import document_for, lacking
+    from jobsheet.storage.job_file import read_job
+
+    job = read_job(path)
+    found = Reckoner(learns=True).reckon(job)
+    from jobsheet.review.plan.solid_facts import facts_of
+
+    read = reviewed(job, found, facts_of(job, found))
+    remarks = read.open
+    document = document_for(
+        job,
+        found,
+        notes_for(job, found),
+        remarks,
+        paper=paper,
+        working=working,
+        source=path.read_bytes(),
+        name=path.stem,
+    )
+    if missing := lacking(job):
+        places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
+        more = f"; and {len(missing) - 8} more" if len(missing) > 8 else ""
+        click.echo(
+            f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.",
+            err=True,
+        )
+    outcomes = found.operations.values()
+    beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
+    problems = any(outcome.problem for outcome in outcomes)
+    return document, beyond or problems or any(one.severity == "hazard" for one in remarks)

@@ -1,0 +1,86 @@
+"""`jobsheet stopwatch JOB NUMBER --length "80 mm" --seconds 42`: the feed as it really was."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json, columns
+from jobsheet.errors import JobsheetError
+
+
+@click.command("stopwatch")
+@click.argument("job", type=click.Path())
+@click.argument("number", type=int)
+@click.option("--length", help='how far it went, such as "80 mm"')
+@click.option("--turns", type=float, help="turns of the handle in that time")
+@click.option("--seconds", type=float, required=True, help="time on the watch")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
+def command(
+    job: str, number: int, length: str | None, turns: float | None, seconds: float, want_json: bool
+) -> int:
+    """From a time on the watch the real feed, feed a tooth, pace, power and share of the torque of a step."""
+    from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
+    from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.units.grammar import read
+
+    plan = read_job(job)
+    operation = next((one for _, one in plan.operations() if one.number == number), None)
+    if operation is None:
+        there = ", ".join(str(one.number) for _, one in plan.operations())
+        raise JobsheetError(f"There is no step {number} in this job; there are {there}.")
+    setting = Reckoner(learns=True).reckon(plan).settings[operation.key]
+    far = read(length, "length", plan.units) if length else None
+    found = stopwatch(operation, setting, seconds=seconds, length=far, turns=turns)
+    if want_json:
+        as_json(_data(found))
+    else:
+        _text(operation, found, plan.units)
+    return 0 if found.found.carried else 1
+
+
+def _share(one: Any) -> float | None:
+    limit = one.limit("spindle-torque")
+    return limit.share if limit is not None else None
+
+
+def _data(found: Any) -> dict[str, Any]:
+    return {
+        "feed": found.feed, found.each: found.chip, "pace": found.pace, "power": found.found.value("power"),
+        "torque": found.found.value("torque"), "torque share": _share(found.found), "planned torque share": _share(found.planned),
+        "limits": [{"name": one.name, "share": one.share, "verdict": one.verdict} for one in found.found.limits],
+        "edits": dict(found.edits),
+    }  # fmt: skip
+
+
+def _text(operation: Any, found: Any, units: str) -> None:
+    from jobsheet.operations.names import FIGURES, show
+
+    click.echo(f"{operation.number:>5}  as it was timed, and as it is planned")
+    rows: list[tuple[str, ...]] = []
+    for name, value in (
+        ("table_feed", found.feed), (found.each, found.chip), ("handle_pace", found.pace),
+        ("power", found.found.value("power")), ("torque", found.found.value("torque")),
+    ):  # fmt: skip
+        if value is not None:
+            title = "Feed" if name == "table_feed" else FIGURES[name].title
+            rows.append((title, show(name, value, units), found.planned.shown(name)))
+    share, planned = _share(found.found), _share(found.planned)
+    if share is not None:
+        rows.append(
+            (
+                "Share of the torque",
+                f"{share * 100:.0f} %",
+                f"{planned * 100:.0f} %" if planned is not None else "",
+            )
+        )
+    columns(rows, "       ")
+    if found.found.problem:
+        click.echo(f"       {found.found.problem}")
+    hard = found.found.hard
+    if hard is not None:
+        click.echo(
+            f"       {hard.verdict}: {hard.title.lower()}, {hard.shown}. {hard.sentence}".rstrip(". ") + "."
+        )

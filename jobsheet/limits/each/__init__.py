@@ -1,0 +1,1 @@
+"""One limit a file: demand, capacity, verdict; no limit knows another."""

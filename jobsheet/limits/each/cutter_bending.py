@@ -1,0 +1,30 @@
+"""The strength of the cutter where it leaves the holder: a third of what breaks it, by factor."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.cutting.strength import CARBIDE_RUPTURE, HSS_RUPTURE
+from jobsheet.limits.verdict import by_factor
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+#: A cutter is loaded to a third of its rupture strength; to two thirds it is tight (cutting-data section 1.7).
+FACTOR, TIGHT = 3.0, 0.5
+
+
+def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+    """None where it is not written how far the cutter is out."""
+    stress = figures.value("bending_stress")
+    cutter = getattr(fields, "cutter", None)
+    if stress is None or cutter is None:
+        return None
+    rupture = CARBIDE_RUPTURE if cutter.material == "carbide" else HSS_RUPTURE
+    allowed = rupture * 2 / FACTOR
+    return by_factor(
+        "cutter-bending", "Cutter bending", demand=stress, capacity=allowed, unit="Pa", tight=TIGHT,
+        shown=f"{stress / 1e6:.0f} of {allowed / 1e6:.0f} MPa",
+        when_tight="near to breaking the cutter: shorter out, or a lighter cut",
+        when_beyond="the cutter breaks: shorter out, or a lighter cut",
+        working=f"two thirds of {rupture / 1e6:.0f} MPa; tight from a third on",
+    )  # fmt: skip

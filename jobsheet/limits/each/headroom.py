@@ -1,0 +1,41 @@
+"""Whether work, vise, holder and cutter fit under the spindle, and whether the spindle comes down far enough."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.limits.verdict import by_factor
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+#: Room over the work to get in and out [m] (common practice).
+ROOM = 0.010
+
+
+def tool_length(fields: Any, setting: Setting) -> float | None:
+    """From the spindle nose to the tip [m]: the holder and what stands out of it; None where that is not written."""
+    cutter = getattr(fields, "cutter", None)
+    if cutter is None or cutter.stick_out is None:
+        return None
+    return float(setting.shop.holder_length + cutter.stick_out)
+
+
+def limit(_figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+    """None where the card, the height of the work or the length of the tool is not known."""
+    long, daylight, top = tool_length(fields, setting), setting.machine.daylight, setting.top
+    if long is None or daylight is None or top is None:
+        return None
+    needed, (least, greatest) = top + long + ROOM, daylight
+    words = f"work {top * 1e3:.0f} over the table, tool {long * 1e3:.0f}, room {ROOM * 1e3:.0f} mm"
+    found = by_factor(
+        "headroom", "Headroom", demand=needed, capacity=greatest, unit="m",
+        shown=f"{needed * 1e3:.0f} of {greatest * 1e3:.0f} mm", when_beyond=f"does not fit under the spindle: {words}",
+        working=words,
+    )  # fmt: skip
+    if top + long < least:
+        return by_factor(
+            "headroom", "Headroom", demand=least, capacity=top + long, unit="m",
+            shown=f"{(top + long) * 1e3:.0f}, at least {least * 1e3:.0f} mm",
+            when_beyond="the spindle does not come down to the work: stand it higher", working=words,
+        )  # fmt: skip
+    return found

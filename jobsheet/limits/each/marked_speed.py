@@ -1,0 +1,22 @@
+"""The highest speed marked on a cutter: it holds, whatever the machine could do."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.limits.verdict import by_factor
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+
+def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+    """None where the cutter has no marked speed or does not turn."""
+    cutter = getattr(fields, "cutter", None)
+    speed = figures.value("spindle_speed")
+    if cutter is None or cutter.marked_speed is None or speed is None:
+        return None
+    return by_factor(
+        "marked-speed", "Marked speed", demand=speed, capacity=cutter.marked_speed, unit="rev/s",
+        shown=f"{speed * 60:.0f} of {cutter.marked_speed * 60:.0f} rpm",
+        when_beyond="faster than the cutter is marked for: never",
+    )  # fmt: skip

@@ -1,0 +1,41 @@
+"""The speeds that the machine has: a speed it cannot be set to is beyond it, and says what there is."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.machine.spindle import at_speed, highest, lowest, neighbours
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+#: How far above the start speed a cutter may still run before it burns: cutting-data section 2.2 (common practice).
+OVER_START = 1.3
+
+
+def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
+    """None where no speed is set."""
+    speed = figures.value("spindle_speed")
+    if speed is None:
+        return None
+    machine = setting.machine
+    wanted = figures.value("wanted_speed")
+    top, bottom = highest(machine), lowest(machine)
+    share, verdict, sentence = speed / top, "expected", ""
+    asked = figures.missing_speed
+    if asked is not None:
+        below, above = neighbours(machine, asked)
+        there = (
+            " and ".join(step.marked for step in (below, above) if step)
+            or f"{bottom * 60:.0f} to {top * 60:.0f}"
+        )
+        verdict, share = "beyond", max(1.0, asked / top)
+        sentence = f"this machine has no {asked * 60:.0f} rpm; it has {there}"
+    elif at_speed(machine, speed) is None:
+        verdict, sentence = "beyond", "not a speed of this machine"
+    elif wanted is not None and wanted * OVER_START < bottom:
+        share, verdict = bottom / (wanted * OVER_START), "beyond"
+        sentence = f"its slowest speed is too fast for this cutter: {wanted * 60:.0f} rpm are wanted"
+    return Limit(
+        name="speed-range", title="Speed range", demand=speed, capacity=top, unit="rev/s", share=share,
+        verdict=verdict, low=top, high=top, shown=f"{speed * 60:.0f} of {top * 60:.0f} rpm", sentence=sentence,
+    )  # fmt: skip

@@ -1,0 +1,27 @@
+"""The power at the spindle: the same curve as its torque, read the other way; one evidence moves both."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.limits.each import spindle_torque
+from jobsheet.machine.spindle import at_speed
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+
+def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
+    """None where nothing turns under power. Its verdict is that of the torque: one cut, one drive."""
+    power, speed = figures.value("power"), figures.value("spindle_speed")
+    torque = spindle_torque.limit(figures, setting, fields, process)
+    if power is None or speed is None or torque is None:
+        return None
+    at = at_speed(setting.machine, speed)
+    assert at is not None
+    scale = at.power / torque.capacity
+    return Limit(
+        name="spindle-power", title="Spindle power", demand=power, capacity=at.power, unit="W",
+        share=power / at.power, verdict=torque.verdict, low=torque.low * scale, high=torque.high * scale,
+        chance=torque.chance, shown=f"{power:.0f} of {at.power:.0f} W", sentence=torque.sentence,
+        learned=torque.learned, evidence=torque.evidence, working=torque.working,
+    )  # fmt: skip

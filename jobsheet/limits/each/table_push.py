@@ -1,0 +1,33 @@
+"""The force at a handle's crank: stiff it is felt, very stiff a slide is locked or the cutter dull."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.cutting.hand import crank_force
+from jobsheet.limits.verdict import by_factor
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+#: What a table screw passes on where the card does not say (cutting-data section 1.15: 0.2-0.4).
+USUAL_EFFICIENCY = 0.3
+
+
+def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+    """None where no table is wound, or the card does not know crank and drag."""
+    force = figures.value("feed_force")
+    handle = setting.machine.handle(getattr(fields, "along", "x") or "x")
+    if force is None or handle is None or handle.crank is None:
+        return None
+    drag = setting.machine.drag.value if setting.machine.drag else 0.0
+    efficiency = handle.efficiency.value if handle.efficiency else USUAL_EFFICIENCY
+    crank = crank_force(force=force + drag, lead=handle.travel, efficiency=efficiency, radius=handle.crank)
+    shop = setting.shop
+    return by_factor(
+        "table-push", "Push at the crank", demand=crank, capacity=shop.stuck_crank, unit="N",
+        shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N", tight=shop.stiff_crank / shop.stuck_crank,
+        when_tight="stiff: a lighter cut winds easier",
+        when_beyond="look for a locked slide or a dull cutter",
+        working=f"(F + drag) s / (2 π η r) = ({force:.0f} + {drag:.0f}) N × {handle.travel * 1e3:g} mm"
+        f" / (2 π × {efficiency:g} × {handle.crank * 1e3:g} mm)",
+    )  # fmt: skip

@@ -1,0 +1,29 @@
+"""The strength of drill or tap against twisting off: doubtful from six tenths on (estimate, cutting-data section 1.6)."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.limits.verdict import by_factor
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+DOUBTFUL = 0.6
+
+
+def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
+    """None where neither a drill nor a tap is turned."""
+    torque = figures.value("torque")
+    if torque is None:
+        return None
+    drill, tap = figures.value("drill_strength"), figures.value("tap_strength")
+    strength = drill if drill is not None else tap
+    if strength is None:
+        return None
+    tool = "drill" if drill is not None else "tap"
+    return by_factor(
+        f"{tool}-torsion", f"{tool.title()} torsion", demand=torque, capacity=strength, unit="N*m", tight=DOUBTFUL,
+        shown=f"{torque:.2f} of {strength:.1f} N·m",
+        when_tight=f"the {tool} may break: feed gently and clear the chips" if tool == "drill" else "the tap may break: drill the hole larger",
+        when_beyond=f"the {tool} breaks",
+    )  # fmt: skip

@@ -1,0 +1,25 @@
+"""How far the wall comes out from where it should be, against half of the tolerance that is measured."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.limits.verdict import by_factor
+from jobsheet.model.figure import Figures, Limit
+from jobsheet.model.setting import Setting
+
+
+def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+    """None where no wall is made or no size with limits is measured."""
+    error = figures.value("wall_error")
+    size = getattr(fields, "measure", None)
+    if error is None or size is None or size.high <= size.low:
+        return None
+    allowed = (size.high - size.low) / 2
+    return by_factor(
+        "wall-error", "Wall error", demand=abs(error), capacity=allowed, unit="m", tight=0.5,
+        shown=f"{abs(error) * 1e6:.0f} of {allowed * 1e6:.0f} µm",
+        when_tight="half of the tolerance is gone: take a light last cut",
+        when_beyond="more than half of the tolerance's width: take a light last cut, and measure",
+        working=f"half of {size.text}",
+    )  # fmt: skip

@@ -1,0 +1,105 @@
+"""A step by hand: file, mark, clean, find an edge, measure. Nothing is reckoned but its minutes."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.catalog.tools.cutters import short_name
+from jobsheet.machine.spindle import choose
+from jobsheet.model.figure import Figures
+from jobsheet.model.quantity import Cutter, Quantity, Size
+from jobsheet.model.row import Row
+from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Sweep
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.shared import common
+from jobsheet.operations.shared.tally import Tally
+
+
+class Fields(Struct, frozen=True, kw_only=True):
+    """What is typed and stored."""
+
+    what: str
+    with_what: str = ""
+    cutter: Cutter | None = None
+    spindle: Quantity | None = None
+    minutes: Quantity | None = None
+    measure: Size | None = None
+    note: str = ""
+
+
+FORM = (
+    Group(
+        "Step",
+        (
+            Entry(name="what", title="What to do", asks="text", lines=2, hint="begin with a verb"),
+            Entry(name="with_what", title="With", asks="text", optional=True, hint="such as file, soft hammer"),
+            Entry(
+                name="cutter", title="In the spindle", asks="cutter", optional=True,
+                hint="such as edge finder, 10 mm tip, drawer 6 no. 2",
+            ),
+            common.SPINDLE,
+            Entry(name="minutes", title="Minutes", asks="time", low="0 min", high="24 h", optional=True),
+        ),
+    ),
+    Group("Check and words", (common.MEASURE, common.NOTE)),
+)  # fmt: skip
+
+
+def figures(fields: Fields, setting: Setting) -> Figures:
+    """The minutes, and the speed where something turns."""
+    tally = Tally(setting.units)
+    if fields.spindle is not None:
+        asked = fields.spindle.value
+        choice = choose(setting.machine, asked, 0.0, asked)
+        if choice.why == "not on this machine":
+            tally.missing_speed(asked)
+        tally.show("spindle_speed", choice.at.speed)
+    if fields.minutes is not None:
+        tally.show("bench_minutes", fields.minutes.value)
+    return tally.done()
+
+
+def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
+    """One line, in the person's own words."""
+    place = (fields.cutter.place or short_name(fields.cutter)) if fields.cutter else fields.with_what
+    speed = found.value("spindle_speed")
+    return (
+        Row(
+            do=fields.what,
+            note=fields.note,
+            cutter=place,
+            spindle=f"{speed * 60:.0f}" if speed else "",
+            power_off=speed is None,
+            measure=fields.measure.text if fields.measure else "",
+        ),
+    )
+
+
+def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+    """Only the spindle, where something turns."""
+    speed = found.value("spindle_speed")
+    if speed is None:
+        return (Dial("Spindle", "stopped"),)
+    return (common.spindle_dial(setting, found.shown("spindle_speed"), speed, "edge finder"),)
+
+
+def sweep(_fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
+    """Nothing that a picture could show."""
+    return ()
+
+
+def _words(fields: Fields) -> str:
+    return fields.what
+
+
+#: A new step, to be worded.
+EXAMPLE = {"what": "Break the edges", "with_what": "file"}
+
+
+KIND = Kind(
+    name="bench-step", title="Bench step", icon="bench-step", fields=Fields, form=FORM, figures=figures, rows=rows,
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("bench",),
+    sees=no_lengths,
+)  # fmt: skip

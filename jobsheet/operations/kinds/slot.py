@@ -1,0 +1,182 @@
+"""Slotting: a groove of the cutter's own width, in layers; its ends are where the cutter's centre stops.
+
+Both walls are cut at once, one the conventional and one the climb way: a close width is cut with a smaller
+cutter and opened side by side (a side mill step for each wall).
+"""
+
+from __future__ import annotations
+
+import math
+
+from msgspec import Struct
+
+from jobsheet.cutting.times import cutting_time
+from jobsheet.errors import CalcError
+from jobsheet.model.figure import Figures
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Tolerances
+from jobsheet.model.row import Row
+from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Groove, Sweep
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.shared import common
+from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared import milling_work as milling
+from jobsheet.operations.shared.tally import Tally
+
+
+class Fields(Struct, frozen=True, kw_only=True):
+    """What is typed and stored."""
+
+    cutter: Cutter
+    ends: Places
+    depth: Depth
+    layer: Quantity | None = None
+    open_ends: str = "closed"
+    feed_per_tooth: Quantity | None = None
+    feed: Quantity | None = None
+    spindle: Quantity | None = None
+    cutting_speed: Quantity | None = None
+    measure: Size | None = None
+    tolerances: Tolerances | None = None
+    what: str = ""
+    note: str = ""
+
+    @property
+    def along(self) -> str:
+        """The handle that feeds: that of the longer way between the ends."""
+        (x1, y1), (x2, y2) = _ends(self)
+        return "x" if abs(x2 - x1) >= abs(y2 - y1) else "y"
+
+
+FORM = (
+    Group(
+        "Slot",
+        (
+            Entry(name="cutter", title="Cutter", asks="cutter", choices=("slot drill", "end mill")),
+            Entry(
+                name="ends",
+                title="Ends, x and y",
+                asks="places",
+                hint="the cutter's centre at both ends: 25, 30; 75, 30",
+            ),
+            Entry(name="depth", title="Depth", asks="depth", low="0.05 mm", high="200 mm"),
+            milling.LAYER,
+            Entry(
+                name="open_ends",
+                title="Ends are",
+                asks="choice",
+                choices=("closed", "one open", "both open"),
+                optional=True,
+                hint="open: the cutter runs out of the work",
+            ),
+        ),
+    ),
+    Group("Speed and feed", (*milling.FEED_ENTRIES, common.SPINDLE, common.CUTTING_SPEED)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+)
+
+
+def _ends(fields: Fields) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The two ends of the cutter's centre [m]."""
+    points = fields.ends.points
+    if len(points) != 2:
+        raise CalcError("ends", f"{len(points)} places", "two places, such as 25, 30; 75, 30")
+    first, last = points
+    return (first.x.value, first.y.value), (last.x.value, last.y.value)
+
+
+def _length(fields: Fields) -> float:
+    """The way of the cutter's centre [m]; an open end is run out by the cutter's radius."""
+    (x1, y1), (x2, y2) = _ends(fields)
+    out = {"closed": 0, "one open": 1, "both open": 2}[fields.open_ends]
+    return math.hypot(x2 - x1, y2 - y1) + out * milling.diameter_of(fields.cutter) / 2
+
+
+def figures(fields: Fields, setting: Setting) -> Figures:
+    """A full-width cut of one layer; times over all layers."""
+    tally = Tally(setting.units)
+    diameter = milling.diameter_of(fields.cutter)
+    depth = drilling.depth_of(fields.depth, setting)
+    layers = milling.layers_of(depth, fields.layer)
+    length = _length(fields)
+    if length <= 0:
+        raise CalcError("ends", f"“{fields.ends.text}”", "two different places")
+    cut = milling.Cut(
+        cutter=fields.cutter,
+        depth=depth / layers,
+        width=diameter,
+        tooth=0.0,
+        start=0.0,
+        end=math.pi,
+        wall=True,
+    )
+    _, feed, _ = milling.run(tally, cut, setting, milling.asked_of(fields))
+    tally.show("width_of_cut", diameter)
+    tally.show("passes", float(layers))
+    tally.show("layers", float(layers))
+    tally.show("hole_depth", depth)
+    tally.show("path_length", length)
+    each = tally.figure("time_each", cutting_time, length=length, feed=feed)
+    tally.show("cutting_time", each * layers)
+    ends = math.pi * diameter**2 / 4 if fields.open_ends == "closed" else 0.0
+    tally.show("volume", depth * (diameter * length + ends))
+    return tally.done()
+
+
+def _words(fields: Fields) -> str:
+    size = fields.cutter.size.removesuffix("mm").strip()
+    return f"Slot {size} wide, {drilling.where(fields.depth)}"
+
+
+def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+    """One line: width, depth, layers, from where to where."""
+    layers = int(found.value("layers") or 1)
+    note = f"centre from {' to '.join(place.text for place in fields.ends.points)}"
+    if layers > 1:
+        note = f"{layers} layers, {note}"
+    note = f"{note}; {common.at_the_dials(setting, _ends(fields))}; {found.shown('time_each')} each"
+    total = found.value("hole_depth") or 0.0
+    return (
+        milling.row(fields, found, setting, do=_words(fields), note=note, total=total, along=fields.along),
+    )
+
+
+def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+    """Spindle, feed handle, depth of a layer."""
+    words = milling.layers_words(found)
+    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, words)
+
+
+def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
+    """A groove with round ends."""
+    (x1, y1), (x2, y2) = _ends(fields)
+    return (Groove(x1, y1, x2, y2, milling.diameter_of(fields.cutter), fields.depth.value),)
+
+
+#: A new slot, to be changed.
+EXAMPLE = {
+    "cutter": "slot drill 10 mm, 30 mm out",
+    "ends": "15 mm, 25 mm; 45 mm, 25 mm",
+    "depth": "4 mm",
+    "layer": "1 mm",
+    "feed_per_tooth": "0.03 mm",
+    "open_ends": "closed",
+}
+
+
+KIND = Kind(
+    name="slot",
+    title="Slot",
+    icon="slot",
+    fields=Fields,
+    form=FORM,
+    figures=figures,
+    rows=rows,
+    dials=dials,
+    sweep=sweep,
+    words=_words,
+    example=EXAMPLE,
+    groups=("milling",),
+    sees=no_lengths,
+)

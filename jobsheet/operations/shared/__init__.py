@@ -1,0 +1,1 @@
+"""What kinds of operation share; no kind knows another."""

@@ -1,0 +1,448 @@
+"""What all hole kinds share: torque and thrust of a bite, the hand at the quill lever, seconds, rows and dials."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.cuts.feeds import share
+from jobsheet.catalog.tools.cutters import short_name
+from jobsheet.cutting.drill_forces import drill_thrust, drill_torque, pilot_thrust, pilot_torque
+from jobsheet.cutting.drill_lines import twist_drill_thrust, twist_drill_torque
+from jobsheet.cutting.drill_point import SPLIT_POINT, STANDARD_POINT
+from jobsheet.cutting.kienzle import power_from_torque
+from jobsheet.cutting.quill import (
+    feed_from_thrust,
+    pilot_feed_from_thrust,
+    push_from_thrust,
+    thrust_from_push,
+)
+from jobsheet.cutting.removal import drilling_removal_rate
+from jobsheet.cutting.strength import drill_strength
+from jobsheet.cutting.times import drilling_time
+from jobsheet.errors import CalcError, QuantityError
+from jobsheet.model.figure import Figures
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity
+from jobsheet.model.row import Row
+from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Hole
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.kind import Dial
+from jobsheet.operations.shared import common
+from jobsheet.operations.shared.tally import DRILL_BAND, Tally
+from jobsheet.units.grammar import read
+
+PLACES = Entry(
+    name="at",
+    title="Places, x and y",
+    asks="places",
+    hint="such as 14, 12; 66, 12, or circle of 6 on 40 around 50, 30",
+)
+WITHIN = Entry(
+    name="within",
+    title="Places within, ±",
+    asks="length",
+    low="0.001 mm",
+    high="10 mm",
+    optional=True,
+    hint="how far a place may be off, from the drawing",
+)
+FEED = Entry(name="feed", title="Feed a turn", asks="feed per turn", low="0.002 mm", high="2 mm")
+DEPTH = Entry(name="depth", title="Depth", asks="depth", low="0.05 mm", high="800 mm")
+PECK = Entry(
+    name="peck",
+    title="Peck",
+    asks="length",
+    low="0.1 mm",
+    high="500 mm",
+    optional=True,
+    hint="leave empty to drill in one go",
+)
+HOLE = Entry(
+    name="hole",
+    title="Hole that is there",
+    asks="hole size",
+    low="0.2 mm",
+    high="300 mm",
+    optional=True,
+    hint="leave empty: the hole drilled at these places",
+)
+#: Cutting edges where none are written (common practice): core drill, counterbore and countersink; reamer.
+#: Second method over first: what lies between is the usual spread (cutting-data section 1.5).
+METHODS = (0.55, 1.6)
+USUAL_EDGES = {"core drill": 3, "counterbore": 3, "countersink": 3, "reamer": 6}
+#: A guide this much smaller than its hole lets the counterbore run out of line (common practice) [m].
+_LOOSE_GUIDE = 0.3e-3
+
+
+class Bite(Struct, frozen=True, kw_only=True):
+    """What one turn of the tool takes: diameter, hole already there, feed a turn [m], cutting edges, chisel."""
+
+    diameter: float
+    feed: float
+    pilot: float | None = None
+    edges: float = 2.0
+    chisel: float = STANDARD_POINT
+    cutter: Cutter | None = None
+
+
+def bite_of(cutter: Cutter, diameter: float, feed: float, hole: float | None) -> Bite:
+    """The bite of a drill in what is there: a hole smaller than the chisel edge does not relieve it."""
+    chisel = SPLIT_POINT if cutter.split_point else STANDARD_POINT
+    pilot = hole if hole is not None and chisel * diameter <= hole < diameter * (1 - 1e-9) else None
+    return Bite(
+        diameter=diameter,
+        feed=feed,
+        pilot=pilot,
+        edges=float(cutter.teeth or 2),
+        chisel=chisel,
+        cutter=cutter,
+    )
+
+
+def diameter_of(cutter: Cutter) -> float:
+    """The diameter of a tool [m]; it cannot be reckoned without."""
+    if cutter.diameter is None:
+        raise CalcError(cutter.kind, f"“{cutter.text}”", "written with its size")
+    return cutter.diameter
+
+
+def standing_hole(fields: Any, setting: Setting, diameter: float) -> float:
+    """The hole that a tool of this diameter opens [m]: the one that was typed, or the one drilled there."""
+    hole = fields.hole.value if fields.hole is not None else setting.pilot
+    if hole is None:
+        raise CalcError("hole", "not drilled", "drilled at these places before this step, or typed here")
+    if hole >= diameter * (1 - 1e-9):
+        raise CalcError(
+            "hole", length(hole, setting), f"smaller than what is cut, {length(diameter, setting)}"
+        )
+    return float(hole)
+
+
+def edges_of(tally: Tally, cutter: Cutter) -> int:
+    """The cutting edges: as written, or the usual number of its kind, which is then said."""
+    if cutter.teeth is not None:
+        return cutter.teeth
+    usual = USUAL_EDGES.get(cutter.kind, 2)
+    tally.caveat(f"The cutting edges are not written: {usual} are taken.")
+    return usual
+
+
+def guide_fits(tally: Tally, cutter: Cutter, hole: float, setting: Setting) -> None:
+    """Whether the guide that is written of a counterbore, such as `pilot 6.6 mm`, goes into the hole."""
+    for words in cutter.extra:
+        try:
+            guide = read(words.removeprefix("pilot"), "length", setting.units)
+        except QuantityError:
+            continue
+        if guide > hole * (1 + 1e-9):
+            raise CalcError(
+                "pilot of the cutter", length(guide, setting), f"at most the hole, {length(hole, setting)}"
+            )
+        if hole - guide > _LOOSE_GUIDE:
+            tally.caveat(
+                f"The guide is loose: {length(guide, setting)} in a hole of {length(hole, setting)}; it may run out of line."
+            )
+
+
+def seat(tally: Tally, setting: Setting, fields: Any) -> Bite:
+    """The bite of a counterbore or of an end mill in the hole that guides it."""
+    diameter = diameter_of(fields.cutter)
+    hole = standing_hole(fields, setting, diameter)
+    guide_fits(tally, fields.cutter, hole, setting)
+    edges = edges_of(tally, fields.cutter)
+    return Bite(
+        diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges), cutter=fields.cutter
+    )
+
+
+def share_of_drill(setting: Setting, cutter: Cutter, tool: str) -> float | None:
+    """The start speed of a `counterbore` or `countersink` [m/s]: its share of a drill's in this metal."""
+    drill = common.start_speed(setting, cutter, "drill")
+    return None if drill is None else drill * share(tool, "speed").value
+
+
+def length(value: float, setting: Setting) -> str:
+    """A length with its unit, in the job's units."""
+    return " ".join(common.millimetres(value, setting.units))
+
+
+def settable(depth: float, setting: Setting) -> float:
+    """A depth as a quill stop can be set [m]: to 0.01 mm, or to a thou."""
+    step = 1e-5 if setting.units == "mm" else 25.4e-6
+    return round(depth / step) * step
+
+
+def _wear(setting: Setting, bite: Bite) -> float:
+    """The factor for the state of the edges."""
+    return (
+        common.wear(setting, bite.cutter, "drill") if bite.cutter is not None else setting.shop.wear_drilling
+    )
+
+
+def _second(tally: Tally, setting: Setting, bite: Bite, torque: float, thrust: float) -> None:
+    """A maker's lines for twist drills as a second opinion, both sharp; a word where the two differ much."""
+    row = setting.material.k_second
+    if row is None or bite.chisel != STANDARD_POINT:
+        return
+    k, feed, diameter = row.value, bite.feed, bite.diameter
+    second = tally.figure("second_torque", twist_drill_torque, k=k, feed=feed, diameter=diameter)
+    pushed = tally.figure("second_thrust", twist_drill_thrust, k=k, feed=feed, diameter=diameter)
+    for name, ratio in (("torque", second / torque), ("thrust", pushed / thrust)):
+        if not METHODS[0] <= ratio <= METHODS[1]:
+            tally.caveat(
+                f"Two methods disagree on the {name}: the second gives {ratio:.2f} of the first; take the larger."
+            )
+    tally.show("method_ratio", second / torque)
+
+
+def forces(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
+    """Torque [N·m] and thrust [N]: the handbook's closed forms with the web, or those of enlarging."""
+    material, wear = setting.material, _wear(setting, bite)
+    if bite.pilot is None:
+        asked = {
+            "feed": bite.feed,
+            "diameter": bite.diameter,
+            "chisel_ratio": bite.chisel,
+            "wear": wear,
+        }
+        torque = tally.figure("torque", drill_torque, band=DRILL_BAND, kd=material.kd_torque.value, **asked)
+        thrust = tally.figure("thrust", drill_thrust, band=DRILL_BAND, kd=material.kd_thrust.value, **asked)
+        _second(tally, setting, bite, torque / wear, thrust / wear)
+        return torque, thrust
+    tally.show("pilot", bite.pilot)
+    asked = {
+        "feed": bite.feed,
+        "diameter": bite.diameter,
+        "pilot": bite.pilot,
+        "edges": bite.edges,
+        "wear": wear,
+    }
+    torque = tally.figure("torque", pilot_torque, band=DRILL_BAND, kd=material.kd_torque.value, **asked)
+    thrust = tally.figure("thrust", pilot_thrust, band=DRILL_BAND, kd=material.kd_thrust.value, **asked)
+    return torque, thrust
+
+
+def turn(
+    tally: Tally, setting: Setting, fields: Any, bite: Bite, torque: float, start: float | None
+) -> float:
+    """Choose the spindle speed from the start speed [m/s]; power and removal follow. Returns it [rev/s]."""
+    choice = common.set_spindle(
+        tally,
+        setting,
+        diameter=bite.diameter,
+        torque=torque,
+        asked=fields.spindle,
+        asked_speed=fields.cutting_speed,
+        start=start,
+    )
+    speed = choice.at.speed
+    tally.show("feed_per_turn", bite.feed)
+    tally.figure("power", power_from_torque, band=DRILL_BAND, torque=torque, spindle_speed=speed)
+    return speed
+
+
+def removal(tally: Tally, bite: Bite, speed: float) -> None:
+    """The metal that a bite takes in a minute."""
+    tally.figure(
+        "removal_rate",
+        drilling_removal_rate,
+        diameter=bite.diameter,
+        feed=bite.feed,
+        spindle_speed=speed,
+        pilot=bite.pilot or 0.0,
+    )
+
+
+def depth_of(depth: Depth, setting: Setting) -> float:
+    """How deep it goes [m]; through takes the height of the work."""
+    if depth.value is not None:
+        return depth.value
+    if setting.thickness <= 0:
+        raise CalcError("depth", "through", "a depth in mm: the height of the work is not known here")
+    return setting.thickness
+
+
+def times(
+    tally: Tally,
+    bite: Bite,
+    speed: float,
+    depth: float,
+    holes: int,
+    *,
+    peck: Quantity | None = None,
+    tip: float = 0.0,
+) -> None:
+    """Seconds for one hole and minutes for all, in pecks where they are asked for.
+
+    The allowance of 0.3 D for the point is kept for every tool (a spot drill's depth is to its tip
+    already): a hand begins gently.
+    """
+    tally.show("hole_depth", depth)
+    strokes = max(1, math.ceil((depth + tip) / peck.value - 1e-9)) if peck is not None else 1
+    tally.show("strokes", float(strokes))
+    each = tally.figure(
+        "time_each",
+        drilling_time,
+        depth=depth,
+        diameter=bite.diameter,
+        feed=bite.feed,
+        spindle_speed=speed,
+        strokes=float(strokes),
+    )
+    tally.show("cutting_time", each * holes)
+
+
+def cut(
+    tally: Tally,
+    setting: Setting,
+    fields: Any,
+    bite: Bite,
+    depth: float,
+    start: float | None,
+    *,
+    peck: Quantity | None = None,
+    tip: float = 0.0,
+) -> tuple[float, float]:
+    """All figures of a bite: forces, speed, seconds, push. Returns the spindle speed [rev/s] and the torque [N·m]."""
+    torque, thrust = forces(tally, setting, bite)
+    speed = turn(tally, setting, fields, bite, torque, start)
+    times(tally, bite, speed, depth, len(fields.at), peck=peck, tip=tip)
+    push(tally, setting, thrust, bite)
+    return speed, torque
+
+
+def strength(tally: Tally, diameter: float, torque: float) -> None:
+    """What of a drill's own strength the torque takes [m, N·m]."""
+    breaks = tally.figure("drill_strength", drill_strength, diameter=diameter)
+    tally.show("drill_strength_share", torque / breaks)
+
+
+def push(tally: Tally, setting: Setting, thrust: float, bite: Bite) -> None:
+    """What the hand must push, and the feed that an easy push would give where that is less."""
+    lever, shop = setting.machine.lever, setting.shop
+    if lever is None:
+        return
+    geometry = {
+        "lever": lever.length,
+        "travel": lever.travel,
+        "spring": lever.spring,
+        "efficiency": shop.lever_efficiency,
+    }
+    pushed = tally.figure("lever_push", push_from_thrust, band=DRILL_BAND, thrust=thrust, **geometry)
+    if pushed <= shop.easy_push:
+        return
+    easy = tally.use("feed_at_easy_push", thrust_from_push, push=shop.easy_push, **geometry)
+    asked = {"thrust": easy, "kd": setting.material.kd_thrust.value, "diameter": bite.diameter}
+    wear = _wear(setting, bite)
+    if bite.pilot is not None:
+        feed = pilot_feed_from_thrust(**asked, pilot=bite.pilot, edges=bite.edges, wear=wear)
+    else:
+        feed = feed_from_thrust(**asked, chisel_ratio=bite.chisel, wear=wear)
+    tally.show("feed_at_easy_push", feed)
+
+
+def row(
+    fields: Any,
+    found: Figures,
+    setting: Setting,
+    *,
+    do: str,
+    stop: float,
+    notes: tuple[str, ...] = (),
+    hole: str = "opens",
+) -> Row:
+    """The line of a hole step; `stop` is where the quill stop stands [m], `hole` what it does to the one that is there."""
+    strokes = int(found.value("strokes") or 1)
+    words = [f"{found.shown('time_each')} each"] if len(fields.at) > 1 else []
+    if strokes > 1:
+        words.append(f"in {strokes} pecks")
+    if found.get("pilot"):
+        words.append(f"{hole} the {found.shown('pilot')} hole")
+    words += [note for note in (*notes, fields.note) if note]
+    depth, unit = common.millimetres(stop, setting.units)
+    return Row(
+        do=fields.what or do,
+        note=", ".join(words),
+        cutter=fields.cutter.place or short_name(fields.cutter),
+        spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
+        pace=f"{found.value('time_each') or 0:.0f}",
+        pace_unit="s to depth",
+        depth=depth,
+        depth_unit=unit,
+        measure=fields.measure.text if fields.measure else "",
+    )
+
+
+def dials(found: Figures, setting: Setting, stop: float, counted: str = "to the tip") -> tuple[Dial, ...]:
+    """Spindle, seconds to the depth, quill stop: the three things to set for a hole. `counted` says from where."""
+    speed = found.value("spindle_speed") or 0.0
+    strokes = int(found.value("strokes") or 1)
+    pushed = found.value("lever_push")
+    words = f"push {found.shown('lever_push')}" if pushed else ""
+    problem = "more than a strong push" if pushed and pushed > setting.shop.strong_push else ""
+    number, unit = common.millimetres(stop, setting.units)
+    return (
+        common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
+        Dial(
+            "Feed by the quill lever",
+            f"{found.value('time_each') or 0:.0f}",
+            "s to the depth",
+            words,
+            problem,
+        ),
+        Dial(
+            "Set the quill stop",
+            number,
+            unit,
+            counted if strokes == 1 else f"{counted}, {strokes} pecks",
+        ),
+    )
+
+
+def _tip(found: Figures, setting: Setting) -> float:
+    """Where the quill stops for a cone [m]: at its tip."""
+    return settable(found.value("hole_depth") or 0.0, setting)
+
+
+def cone_row(fields: Any, found: Figures, setting: Setting, do: str) -> Row:
+    """The line of a spot or a centre: beside the size that was typed the other, diameter or depth."""
+    other = (
+        f"{found.shown('hole_depth')} to the tip"
+        if fields.to is not None
+        else f"⌀{found.shown('effective_diameter')} at the surface"
+    )
+    return row(fields, found, setting, do=do, stop=_tip(found, setting), notes=(other,))
+
+
+def cone_dials(found: Figures, setting: Setting) -> tuple[Dial, ...]:
+    """Spindle, seconds to the depth, quill stop of a spot or a centre."""
+    wide = found.shown("effective_diameter")
+    return dials(found, setting, _tip(found, setting), f"to the tip, ⌀{wide} at the surface")
+
+
+def holes_words(count: int) -> str:
+    """`one hole`, `4 holes`."""
+    return common.times(count, "one hole", "holes")
+
+
+def where(depth: Depth) -> str:
+    """`through`, or how deep."""
+    return "through" if depth.through else f"{depth.text} deep"
+
+
+def size_words(cutter: Cutter) -> str:
+    """The size of a tool as it is written, without its millimetres: `16 H7`, `1/4 in`."""
+    return cutter.size.removesuffix("mm").strip()
+
+
+def bare(quantity: Quantity) -> str:
+    """A size as it was typed, without its millimetres: the drawing's own spelling."""
+    return quantity.text.strip().removesuffix("mm").strip()
+
+
+def shapes(at: Places, diameter: float, depth: float | None, angle: float | None = None) -> tuple[Hole, ...]:
+    """The same round hole at every place."""
+    return tuple(Hole(place.x.value, place.y.value, diameter, depth, angle) for place in at)

@@ -1,0 +1,105 @@
+"""What a machine takes in a metal, all in one: passes of usual cutters, the largest drill, tap and face mill, and what stops each."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.catalog.metals.materials import find as find_material
+from jobsheet.catalog.tools.cutters import read_cutter
+from jobsheet.model.job import Holding, Operation
+from jobsheet.model.machine import Machine
+from jobsheet.model.setting import Setting, Shop
+from jobsheet.operations.kind import fields_from
+from jobsheet.operations.names import show
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.shared.advice import table_feed_per_tooth
+from jobsheet.reckoning.answers.inverse import Answer, deepest_pass, widest_pass
+from jobsheet.reckoning.answers.largest import Largest, largest_drill, largest_tap, widest_face_mill
+from jobsheet.reckoning.grip import grip_of
+from jobsheet.reckoning.taught import proof_of
+from jobsheet.storage.shop_file import workshop
+
+#: The work that is asked about: a usual piece in the vise [m].
+_WORK = (0.08, 0.05, 0.04)
+#: Cuts that are asked about: their words, kind, cutter and what else is typed; a name of a size stands for the answer.
+_CUTS = {
+    "mm": (
+        ("side cut 6 mm wide", "depth", "side-mill", "end mill 12 mm, 4 teeth, 30 mm out", {"width": "6 mm", "depth": "1 mm"}),
+        ("slot", "depth", "slot", "slot drill 10 mm, 30 mm out", {"ends": "10 mm, 25 mm; 70 mm, 25 mm", "depth": "1 mm"}),
+        ("facing 30 mm wide", "depth", "face", "face mill 50 mm, 4 teeth, carbide", {"width": "30 mm", "depth": "0.5 mm"}),
+        ("facing 0.5 mm deep", "width", "face", "face mill 50 mm, 4 teeth, carbide", {"depth": "0.5 mm"}),
+    ),
+    "in": (
+        ("side cut 1/4 in wide", "depth", "side-mill", "end mill 1/2 in, 4 teeth, 1-1/4 in out", {"width": "1/4 in", "depth": "0.04 in"}),
+        ("slot", "depth", "slot", "slot drill 3/8 in, 1-1/4 in out", {"ends": "1/2 in, 1 in; 2-3/4 in, 1 in", "depth": "0.04 in"}),
+        ("facing 1-1/4 in wide", "depth", "face", "face mill 2 in, 4 teeth, carbide", {"width": "1-1/4 in", "depth": "0.02 in"}),
+        ("facing 0.02 in deep", "width", "face", "face mill 2 in, 4 teeth, carbide", {"depth": "0.02 in"}),
+    ),
+}  # fmt: skip
+
+
+class Pass(Struct, frozen=True, kw_only=True):
+    """The deepest or widest pass of one usual cutter."""
+
+    words: str
+    cutter: str
+    feed: str
+    answer: Answer
+    step: Operation
+
+
+class Reach(Struct, frozen=True, kw_only=True):
+    """Everything that was asked of a machine in a metal; `held` says what held the work."""
+
+    machine: Machine
+    setting: Setting
+    held: str
+    passes: tuple[Pass, ...]
+    tools: tuple[Largest, ...]
+
+
+def setting_of(
+    machine: Machine, material: str, *, units: str = "mm", fluid: str = "brushed", shop: Shop | None = None
+) -> Setting:
+    """A usual piece of that metal in the machine's own vise, tightened as usual.
+
+    Raises
+    ------
+    NoSuchEntry
+        If there is no such material.
+    """
+    found, numbers = find_material(material), shop or workshop()
+    holding = Holding(device=machine.vises[0].name) if machine.vises else Holding()
+    return Setting(
+        machine=machine, material=found, shop=numbers, units=units, fluid=fluid, extent=_WORK, thickness=_WORK[2],
+        grip=grip_of(holding, machine, found, numbers), proof=proof_of(machine.name, numbers),
+    )  # fmt: skip
+
+
+def reach(
+    machine: Machine, material: str, *, units: str = "mm", fluid: str = "brushed", shop: Shop | None = None
+) -> Reach:
+    """What this machine takes in this metal; each answer with what stops it."""
+    setting = setting_of(machine, material, units=units, fluid=fluid, shop=shop)
+    passes = []
+    for words, name, kind, cutter, texts in _CUTS[units]:
+        read = read_cutter(cutter, units)
+        suggestion = table_feed_per_tooth(kind, read, setting)
+        feed = show("feed_per_tooth", suggestion.value if suggestion is not None else 0.03e-3, units)
+        found = kind_of(kind)
+        fields = fields_from(
+            found.fields, found.entries, {"cutter": cutter, "feed_per_tooth": feed, **texts}, units
+        )
+        step = Operation(key=kind, number=10, kind=kind, fields=fields)
+        asked = deepest_pass if name == "depth" else widest_pass
+        passes.append(
+            Pass(words=words, cutter=cutter, feed=f"{feed} a tooth", answer=asked(step, setting), step=step)
+        )
+    tools = (
+        largest_drill(setting),
+        largest_drill(setting, pilot=True),
+        largest_tap(setting),
+        widest_face_mill(setting),
+    )
+    held = machine.vises[0].name if machine.vises and setting.grip is not None else ""
+    return Reach(machine=machine, setting=setting, held=held, passes=tuple(passes), tools=tools)

@@ -1,0 +1,160 @@
+"""What a job asks of the cabinet: cutters of its steps, and what its words ask for with a size.
+
+Of words only what can be read is taken: parallels by their thickness, gauges and measuring tools by their size,
+wrenches by their length. A plain word (`file`, `parallels`) is looked for too, but nothing is said where it is not found:
+nobody lists everything that lies on a bench.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.tools.cabinet_lines import gauge_named, gauge_sizes, tap_styles
+from jobsheet.errors import QuantityError
+from jobsheet.model.identity import by_identity
+from jobsheet.model.job import Job, Operation
+from jobsheet.model.quantity import Cutter, Quantity, Thread
+from jobsheet.units.grammar import read
+from jobsheet.units.lazily import pattern
+
+_PARALLELS = pattern(
+    r"(?P<count>\btwo\b|\bthree\b|\bfour\b|\b\d+\s+(?=\d))?\s*(?P<size>[\d.,/]+(?:\s*(?:mm|in|\"))?)\s+parallels?\b",
+    re.IGNORECASE,
+)
+
+
+class Need(Struct, frozen=True, kw_only=True):
+    """One thing that a job asks for.
+
+    `section` is where a cabinet has such a thing, `words` how the job names it. Sizes in metres, as in
+    `model.cabinet.Thing`. `plain` is a word without a size. `cut` is the thread that a tap has to cut.
+    """
+
+    section: str
+    words: str
+    name: str = ""
+    place: str = ""
+    cutter: Cutter | None = None
+    thread: Thread | None = None
+    styles: tuple[str, ...] = ()
+    size: float | None = None
+    low: float | None = None
+    high: float | None = None
+    plain: bool = False
+    operations: tuple[str, ...] = ()
+    set_up: str = ""
+
+
+def needs_of(job: Job) -> tuple[Need, ...]:
+    """All that a job asks for, in cutting order; the same thing once, with all of its steps."""
+    found: dict[tuple[Any, ...], Need] = {}
+    for set_up in job.set_ups:
+        for need in words_ask(set_up.holding.packing, job.units):
+            if not need.plain:  # a sentence about how it is packed: only what has a size asks for something
+                _join(found, need, set_up=set_up.key)
+        for operation in set_up.operations:
+            for need in step_asks(operation, job.units):
+                _join(found, need, operation.key)
+    for need in words_ask(job.also_fetch, job.units):
+        _join(found, need)
+    return tuple(found.values())
+
+
+def _join(found: dict[tuple[Any, ...], Need], need: Need, *operations: str, set_up: str = "") -> None:
+    from msgspec.structs import replace
+
+    key = (need.section, need.words.casefold(), need.styles, need.thread)
+    known = found.get(key)
+    if known is None:
+        found[key] = replace(need, operations=operations, set_up=set_up)
+    elif operations and operations[0] not in known.operations:
+        found[key] = replace(known, operations=(*known.operations, *operations))
+
+
+@by_identity(4096)
+def _asked(operation: Operation) -> dict[str, tuple[Need, ...]]:
+    """Remembered with the operation: what it asks by the units of its job."""
+    return {units: _step_asks(operation, units) for units in ("mm", "in")}
+
+
+def step_asks(operation: Operation, units: str) -> tuple[Need, ...]:
+    """What one step asks for."""
+    return _asked(operation)[units]
+
+
+def _step_asks(operation: Operation, units: str) -> tuple[Need, ...]:
+    fields = operation.fields
+    found: list[Need] = []
+    cutter = getattr(fields, "cutter", None)
+    if isinstance(cutter, Cutter):
+        found.append(cutter_need(cutter, getattr(fields, "thread", None), getattr(fields, "taps", "")))
+        if cutter.holder:
+            found.append(Need(section="holders", words=cutter.holder, name=cutter.holder, cutter=cutter))
+    wrench = getattr(fields, "wrench", None)
+    if isinstance(wrench, Quantity):
+        words = f"tap wrench {_with_unit(wrench.text, units)}"
+        found.append(Need(section="wrenches", words=words, name="tap wrench", size=wrench.value))
+    for text in (getattr(fields, "with_what", ""), getattr(fields, "what", "")):
+        asked = words_ask(text or "", units)
+        # What a step is called is a sentence: only sizes in it ask for something.
+        found.extend(need for need in asked if text == getattr(fields, "with_what", "") or not need.plain)
+    return tuple(found)
+
+
+def cutter_need(cutter: Cutter, thread: Thread | None = None, taps: str = "") -> Need:
+    """What a cutter's line asks for; of taps the styles that are used."""
+    from jobsheet.catalog.tools.cabinet_lines import SECTION_OF
+    from jobsheet.catalog.tools.threads import read_thread
+
+    own = None
+    if cutter.kind == "tap":
+        own = read_thread(cutter.size) if cutter.size else thread
+    return Need(
+        section=SECTION_OF[cutter.kind], words=cutter.text, name=cutter.kind, place=cutter.place, cutter=cutter,
+        thread=own, styles=tap_styles(cutter.style) or (tap_styles(taps) if cutter.kind == "tap" else ()),
+    )  # fmt: skip
+
+
+def words_ask(text: str, units: str) -> tuple[Need, ...]:
+    """What a list in words asks for, part by part."""
+    found: list[Need] = []
+    for piece in re.split(r",\s+|;\s*|\s+and\s+", text):
+        part = piece.strip().rstrip(".")
+        if part:
+            found.extend(_word_asks(part, units))
+    return tuple(found)
+
+
+def _word_asks(part: str, units: str) -> list[Need]:
+    if match := _PARALLELS.search(part):
+        try:
+            thick = read(match["size"], "length", units)
+        except QuantityError:
+            return []
+        words = f"parallels {_with_unit(match['size'], units)} thick"
+        return [Need(section="parallels", words=words, name="parallels", size=thick)]
+    if named := gauge_named(part):
+        name, size = named
+        if name == "thread gauge" or not re.match(r"\d", size):
+            return [Need(section="gauges", words=part, name=name, plain=True)]
+        low, high = gauge_sizes(size, units)
+        return [
+            Need(
+                section="gauges", words=part, name=name, low=low, high=high, plain=low is None or high is None
+            )
+        ]
+    if match := re.match(r"^(?:the |a )?(?P<name>.*?wrench)\s+(?P<size>\d.*)$", part, re.IGNORECASE):
+        try:
+            long = read(match["size"], "length", units)
+        except QuantityError:
+            return []
+        return [Need(section="wrenches", words=part, name=match["name"].casefold(), size=long)]
+    return [Need(section="bench", words=part, name=part.casefold(), plain=True)]
+
+
+def _with_unit(text: str, units: str) -> str:
+    """A size as typed, with the unit that a bare number has here."""
+    return f"{text.strip()} {units}" if re.fullmatch(r"[\d.,/ ]+", text.strip()) else text.strip()

@@ -1,0 +1,368 @@
+"""Climbing a ladder on paper: which cut comes next, as if every one below it had been clean, and how it is set."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.errors import CalcError, CommandError
+from jobsheet.machine.handles import dial_text, reading
+from jobsheet.model.quantity import Cutter
+from jobsheet.model.trials import Asked, Capacity
+from jobsheet.operations.kind import fields_from
+from jobsheet.operations.names import show
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.shared.advice import advice_for
+from jobsheet.operations.shared.common import depth_handle, position_text
+from jobsheet.reckoning.answers.asked import asked_of
+from jobsheet.reckoning.answers.what_if import Tried, tried
+from jobsheet.reckoning.ladder import ladder_cuts as cuts
+from jobsheet.reckoning.ladder import ladder_refused as refused_by
+from jobsheet.reckoning.ladder.ladder_known import after_clean, last_clean
+from jobsheet.reckoning.ladder.rung import MILLING, Ladder, Rung
+from jobsheet.units.grammar import nearest
+
+
+def climbed(ladder: Ladder, most: int) -> Ladder:
+    """The rungs, each as if all below it had been clean."""
+    from jobsheet.proving.chance import chance_over
+    from jobsheet.proving.rungs import next_share
+
+    capacities = {one.limit: one for one in ladder.capacities}
+    last = {limit: last_clean(one) for limit, one in capacities.items()}
+    picker = _milling if ladder.process in MILLING else _from_list
+    pick = picker(ladder)
+    rungs: list[Rung] = []
+    ends = f"{most} rungs fill a sheet: enter them, then plan again."
+    while len(rungs) < most:
+        growing = _growing(capacities, last, ladder.chance)
+        targets = {
+            limit: next_share(one, growing.get(limit), chance=ladder.chance, growth=ladder.growth)
+            for limit, one in capacities.items()
+        }
+        spent = next((one for limit, one in capacities.items() if targets[limit] is None), None)
+        if spent is not None:
+            ends = _ended(spent, ladder)
+            break
+        made, why = pick({limit: target for limit, target in targets.items() if target}, growing)
+        if made is None:
+            ends = why
+            break
+        rung = finished(ladder, made, len(rungs) + 1, capacities, growing, chance_over)
+        rungs.append(rung)
+        for one in rung.asked:
+            capacities[one.limit] = after_clean(capacities[one.limit], one.share)
+            last[one.limit] = one.share
+    if not rungs:
+        return replace(ladder, refused=ends)
+    return replace(ladder, rungs=tuple(rungs), ends=ends)
+
+
+def _growing(
+    capacities: Mapping[str, Capacity], last: Mapping[str, float | None], chance: float
+) -> dict[str, float]:
+    """The limit that is nearest to giving out, with its last clean share: the one that grows by a step at most.
+
+    The others only keep their chance: a spindle loaded to a twentieth may well be loaded to a tenth next.
+    """
+    from jobsheet.proving.chance import largest_share
+
+    near = {
+        limit: share / (largest_share(capacities[limit], chance) or math.inf)
+        for limit, share in last.items()
+        if share
+    }
+    if not near:
+        return {}
+    limit = max(near, key=lambda one: near[one])
+    return {limit: last[limit] or 0.0}
+
+
+def _ended(capacity: Capacity, ladder: Ladder) -> str:
+    """Why nothing more is tried of a limit: it ended badly before, or all that is left is too likely to."""
+    from jobsheet.proving.chance import largest_share
+
+    share = largest_share(capacity, ladder.chance)
+    against = "the card's peak torque" if capacity.limit == "spindle-torque" else "the class value"
+    plan = f"plan to {share:.2f} of {against}, that ends badly in {ladder.chance * 100:.0f} % of cuts"
+    if capacity.bad:
+        return (
+            f"This ladder has ended: {ladder.process} cuts ended badly at {min(capacity.bad):.2f} of {against}. "
+            f"No second one to the same end: {plan}."
+        )
+    return f"Nothing above the last clean cut has so small a chance: {plan}."
+
+
+class Made(Struct, frozen=True, kw_only=True):
+    """A cut that was chosen, before it is worded."""
+
+    name: str
+    cutter: Cutter
+    texts: dict[str, str]
+    found: Tried
+    asked: tuple[Asked, ...]
+
+
+Targets = Mapping[str, float]
+#: From what each limit may be asked, and what the nearest was asked last, to the next cut or the reason why there is none.
+Pick = Callable[[Targets, Targets], "tuple[Made | None, str]"]
+
+
+def attempt(ladder: Ladder, texts: Mapping[str, str], name: str = "") -> Made:
+    """The cut of these texts, reckoned. Raises QuantityError where one cannot be read."""
+    kind = kind_of(ladder.kind)
+    unknown = [one for one in texts if kind.entry(one) is None]
+    if unknown:
+        names = ", ".join(entry.name for entry in kind.entries)
+        raise CalcError("field", f"“{unknown[0]}”", f"one of {names}")
+    fields = fields_from(kind.fields, kind.entries, dict(texts), ladder.units)
+    found = tried(ladder.kind, fields, ladder.setting)
+    asked = asked_of(found.figures, ladder.setting) if found.figures is not None else ()
+    return Made(name=name, cutter=fields.cutter, texts=dict(texts), found=found, asked=asked)
+
+
+def _within(made: Made, targets: Targets) -> bool:
+    """Whether no learned limit is asked for more than is allowed, and no other gives out."""
+    asks = all(one.share <= targets.get(one.limit, math.inf) * (1 + 1e-6) for one in made.asked)
+    return asks and bool(made.asked) and not refused_by.by_limits(made.found)
+
+
+def _grows(made: Made, clean: Targets) -> bool:
+    """Whether it asks more than was cut cleanly already: anything else would teach nothing."""
+    return all(one.share > clean.get(one.limit, 0.0) * HARDLY for one in made.asked)
+
+
+#: Less than this times the last clean cut is the same cut again (estimate: what a dial can be set to).
+HARDLY = 1.02
+
+
+def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
+    """No faster than a hand winds evenly, where the feed was not typed."""
+    typed = dict(ladder.texts)
+    if first.found.figures is None or "feed" in typed or "feed_per_tooth" in typed:
+        return {}
+    for one in advice_for(ladder.kind, first.found.fields, ladder.setting, first.found.figures):
+        if one.name == "feed_per_tooth":
+            return {"feed_per_tooth": one.text}
+    return {}
+
+
+def base_texts(ladder: Ladder) -> dict[str, str]:
+    """The fields of a milling ladder without what grows: at one speed and one feed, those of its lightest cut."""
+    units, grows = ladder.units, ladder.grows
+    texts = cuts.milling_texts(ladder.process, grows, ladder.cutter, ladder.setting, dict(ladder.texts))
+    texts.pop(grows, None)
+    first = attempt(ladder, {**texts, grows: cuts.size_text(cuts.LEAST[units][grows], units)})
+    speed = first.found.value("spindle_speed")
+    if speed is not None and "spindle" not in texts:
+        texts["spindle"] = f"{speed * 60:.6g} rpm"
+    return texts | _by_hand(ladder, first)
+
+
+def _milling(ladder: Ladder) -> Pick:
+    """Sizes that grow. A ladder of widths may begin less deep."""
+    units, grows = ladder.units, ladder.grows
+    texts = base_texts(ladder)
+    least = cuts.LEAST[units]
+    deepest = cuts.most(ladder.process, grows, ladder.cutter)
+    whole = kind_of(ladder.kind).entry("depth").read(texts["depth"], units).value if grows == "width" else 0.0  # type: ignore[union-attr]
+    last = {"depth": 0.0, "width": 0.0}
+
+    def at(size: float, name: str = grows) -> Made:
+        lightened = {"width": cuts.size_text(least["width"], units)} if name != grows else {}
+        text = cuts.size_text(size, units)
+        return attempt(ladder, {**texts, **lightened, name: text}, text)
+
+    def largest(targets: Targets, name: str, low: float, high: float) -> float:
+        """The largest size between that is within the targets; below `low` where none is."""
+        if _within(at(high, name), targets):
+            return high
+        for _ in range(20):
+            middle = (low + high) / 2
+            low, high = (middle, high) if _within(at(middle, name), targets) else (low, middle)
+        return low
+
+    def lighter(targets: Targets) -> Made | None:
+        """The first rungs of a ladder of widths: the narrowest cut, less deep than the rest will be."""
+        low = max(whole * cuts.LIGHTEST, least["depth"])
+        if low >= whole or not _within(at(low, "depth"), targets):
+            return None
+        size = cuts.settled(largest(targets, "depth", low, whole), units, last["depth"])
+        made = at(max(size, low), "depth")
+        if size <= last["depth"] * (1 + 1e-6) or not _within(made, targets):
+            return None
+        last["depth"] = size
+        return made
+
+    def pick(targets: Targets, clean: Targets) -> tuple[Made | None, str]:
+        start = max(last[grows], least[grows])
+        bottom = at(start)
+        if not _within(bottom, targets):
+            if grows == "width" and not last["width"]:
+                made = lighter(targets)
+                if made is not None:
+                    return made, ""
+            return None, _why(bottom, targets, f"even {bottom.name}", ladder)
+        most = largest(targets, grows, start, deepest)
+        for finest in (False, True):
+            size = max(cuts.settled(most, units, last[grows], finest=finest), start)
+            made = at(size)
+            if size > last[grows] * (1 + 1e-6) and _grows(made, clean):
+                last[grows] = size
+                return made, ""
+        return None, _why(at(min(most * 1.25, deepest)), targets, "more", ladder)
+
+    return pick
+
+
+def listed_texts(ladder: Ladder, size: str = "") -> dict[str, str]:
+    """The fields of the drill or thread of that name, or of the smallest; at speed and feed of the ladder's own."""
+    listed = cuts.drills if ladder.process == "drill" else cuts.taps
+    typed = dict(ladder.texts)
+    if ladder.rungs:
+        first = dict(ladder.rungs[0].texts)
+        typed |= {name: first[name] for name in ("spindle", "feed") if name in first}
+    rows = listed(ladder.cutter, ladder.setting, typed)
+    found = next((one for one in rows if not size or one.name == size.strip()), None)
+    if found is None:
+        near = nearest(size, tuple(one.name for one in rows))
+        raise CommandError(f"There is no “{size}” on this ladder{f'; did you mean {near}?' if near else '.'}")
+    return dict(found.texts)
+
+
+def _listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
+    """All drills or threads there are, reckoned, from the one that asks least."""
+    listed = cuts.drills if ladder.process == "drill" else cuts.taps
+    typed = dict(ladder.texts)
+    for name, text in (("spindle", spindle), ("feed", feed)):
+        if text:
+            typed.setdefault(name, text)
+    made = [
+        attempt(ladder, dict(one.texts), one.name) for one in listed(ladder.cutter, ladder.setting, typed)
+    ]
+    return sorted(made, key=lambda one: one.asked[0].share if one.asked else math.inf)
+
+
+def _from_list(ladder: Ladder) -> Pick:
+    """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed.
+
+    All at one speed, the one at which the first may be largest: with a speed of its own for each, a larger one on
+    a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed of the
+    first, so that only the size grows.
+    """
+    rows = _listed(ladder)
+    able: list[Made] = []
+    last = 0.0
+
+    def pick(targets: Targets, clean: Targets) -> tuple[Made | None, str]:
+        nonlocal last, able
+        if not last:
+            first, able = _first_of(ladder, rows, targets, clean)
+            if first is None:
+                problem = next((one.found.problem for one in rows if one.found.problem), "")
+                least = next((one for one in rows if one.asked), None)
+                return None, _why(least, targets, least.name, ladder) if least is not None else problem
+            last = first.asked[0].share
+            return first, ""
+        above = [one for one in able if one.asked[0].share > last * 1.02]
+        fit = [one for one in above if _within(one, targets)]
+        if not fit:
+            return None, _why(
+                above[0], targets, above[0].name, ladder
+            ) if above else "There is no larger one."
+        last = fit[-1].asked[0].share
+        return fit[-1], ""
+
+    return pick
+
+
+def _first_of(
+    ladder: Ladder, rows: list[Made], targets: Targets, clean: Targets
+) -> tuple[Made | None, list[Made]]:
+    """The first drill or thread, and all others at its speed; it asks nothing hard of hand, holding and cutter either."""
+    own = {one.name: one.found.value("spindle_speed") or 0.0 for one in rows}
+    best: Made | None = None
+    spindle = ""
+    for speed in sorted({speed for speed in own.values() if speed}, reverse=True):
+        typed = f"{speed * 60:.6g} rpm"
+        fit = [
+            one
+            for one in _listed(ladder, typed)
+            if _within(one, targets)
+            and _grows(one, clean)
+            and own[one.name] * SLOWEST <= speed <= own[one.name] * 1.001
+            and one.found.easy
+        ]
+        if fit and (
+            best is None or (fit[-1].cutter.diameter or 0) > (best.cutter.diameter or 0) * (1 + 1e-6)
+        ):
+            best, spindle = fit[-1], typed
+    if best is None:
+        return None, []
+    return best, [one for one in _listed(ladder, spindle, best.texts.get("feed", "")) if one.asked]
+
+
+#: A drill may turn so much slower than is usual for it, to be on one belt with the larger ones (estimate).
+SLOWEST = 0.5
+
+
+def _why(made: Made, targets: Targets, name: str, ladder: Ladder) -> str:
+    """Why a rung is not made: another limit, or too likely to end badly."""
+    limit = refused_by.by_limits(made.found)
+    if limit:
+        return f"No rung after this: {limit[:1].lower()}{limit[1:]}" if name == "more" else limit
+    over = next((one for one in made.asked if one.share > targets.get(one.limit, math.inf)), None)
+    if over is None:
+        return "There is no larger one that can be set."
+    words = "slow the spindle" if over.limit == "spindle-torque" else "chatter"
+    lead = "Anything more" if name == "more" else f"{name[:1].upper()}{name[1:]}"
+    return (
+        f"{lead} is not tried: it would {words} with a chance of more than {ladder.chance * 100:.0f} %, "
+        f"or ask more than {ladder.growth:g} times the last clean cut."
+    )
+
+
+def finished(
+    ladder: Ladder,
+    made: Made,
+    number: int,
+    capacities: Mapping[str, Capacity],
+    last: Mapping[str, float | None],
+    chance_over: Callable[..., float],
+) -> Rung:
+    """The rung as it is set at the machine, with its chance."""
+    found, setting, units = made.found, ladder.setting, ladder.units
+    chances = [chance_over(capacities[one.limit], one.share) for one in made.asked if one.limit in capacities]
+    grown = [one.share / before for one in made.asked if (before := last.get(one.limit))]
+    speed = found.value("spindle_speed") or 0.0
+    handle, grows = None, ladder.grows
+    if grows == "width" and made.name != getattr(getattr(found.fields, grows, None), "text", made.name):
+        grows = "depth"  # one of the first rungs of a ladder of widths: only its depth grew
+    size = getattr(found.fields, grows, None) if grows != "size" else getattr(found.fields, "depth", None)
+    if grows == "width":
+        handle = setting.machine.handle("y" if getattr(found.fields, "along", "x") == "x" else "x")
+    elif ladder.process in MILLING:
+        handle = depth_handle(setting.machine)
+    elif ladder.process == "drill":
+        handle = setting.machine.handle("quill")
+    value = size.value if size is not None else None
+    dial = dial_text(handle, reading(handle, value)) if handle is not None and value is not None else ""
+    length = found.value("path_length") or found.value("hole_depth")
+    pace, seconds = found.value("handle_pace"), found.value("time_each")
+    turn = found.value("seconds_a_turn")
+    words = ""
+    if pace is not None and turn is not None:
+        words = f"{pace * 60:.1f} turns a minute, {turn:.2f} s a turn"
+    elif ladder.process == "drill" and seconds is not None:
+        words = f"{seconds:.0f} s for the depth"
+    depth, width = getattr(found.fields, "depth", None), getattr(found.fields, "width", None)
+    return Rung(
+        number=number, size=made.name, cutter=made.cutter, texts=tuple(made.texts.items()), asked=made.asked, figures=found,
+        chance=max(chances, default=0.0), growth=max(grown, default=0.0), depth=depth.text if depth is not None else "",
+        width=width.text if width is not None else "", dial=dial, handle=handle.name if handle is not None and dial else "",
+        spindle=found.shown("spindle_speed"), position=position_text(setting, speed), pace=words, length=length,
+        length_text=show("path_length", length, units) if length is not None else "", seconds=seconds,
+    )  # fmt: skip

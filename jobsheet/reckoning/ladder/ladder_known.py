@@ -1,0 +1,68 @@
+"""What is known of a machine before a ladder: learned from its trials, or what the card alone says.
+
+A clean cut that is only planned is put on top by the same likelihood, so that each rung's chance is the one
+that holds once all rungs below it were clean.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from jobsheet.model.setting import Shop
+from jobsheet.model.trials import LEARNED, Capacity, Snapshot, Trial
+from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
+from jobsheet.reckoning.ladder.rung import MILLING
+
+
+def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: Shop) -> Snapshot | None:
+    """What the machine's trials teach; None where there are none."""
+    from jobsheet.storage.proof_log import read_log
+
+    found = read_log(machine).standing if trials is None else tuple(trials)
+    if not found:
+        return None
+    from jobsheet.proving.learned import snapshot  # numpy: only where something is to be learned
+
+    return snapshot(found, machine, today, shop)
+
+
+def prior(limit: str, process: str, cutter_kind: str) -> Capacity:
+    """A capacity before any trial: the card's or the class's value, with its spread and that of a process."""
+    spread = math.hypot(PRIOR_SPREAD[limit], BIAS)
+    places = [4 * spread * step / 60 for step in range(-60, 61)]
+    weights = [math.exp(-0.5 * (place / spread) ** 2) for place in places]
+    total = sum(weights)
+    far = math.exp(1.6448536269514722 * spread)
+    return Capacity(
+        limit=limit, process=process, cutter_kind=cutter_kind, low=1 / far, median=1.0, high=far,
+        cells=tuple((place, weight / total) for place, weight in zip(places, weights, strict=True)),
+    )  # fmt: skip
+
+
+def capacities_of(known: Snapshot | None, process: str, cutter_kind: str) -> tuple[Capacity, ...]:
+    """What is known of every limit that such cuts ask."""
+    limits = LEARNED if process in MILLING else LEARNED[:1]
+    found = []
+    for limit in limits:
+        one = known.find(limit, process, cutter_kind) if known is not None else None
+        found.append(one or prior(limit, process, cutter_kind))
+    return tuple(found)
+
+
+def after_clean(capacity: Capacity, share: float) -> Capacity:
+    """What would be known after one more clean cut at this share, noise and wrong labels in it."""
+    weighed = []
+    for place, weight in capacity.cells:
+        above = 0.5 * math.erfc((math.log(share) - place) / (NOISE * math.sqrt(2)))
+        weighed.append((place, weight * ((1 - WRONG) * above + WRONG * (1 - above))))
+    total = sum(weight for _, weight in weighed)
+    return replace(capacity, cells=tuple((place, weight / total) for place, weight in weighed))
+
+
+def last_clean(capacity: Capacity) -> float | None:
+    """The most that was cut cleanly before, below everything that ended badly."""
+    worst = min(capacity.bad, default=math.inf)
+    return max((one.share for one in capacity.good if one.share < worst), default=None)

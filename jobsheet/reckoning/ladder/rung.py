@@ -1,0 +1,101 @@
+"""A ladder of test cuts and its rungs, as values: what the window shows, the sheet prints and an entry refers to."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.model.figure import Limit
+from jobsheet.model.machine import Machine
+from jobsheet.model.quantity import Cutter
+from jobsheet.model.setting import Setting
+from jobsheet.model.trials import KIND_OF, PROCESS_OF, Asked, Capacity
+from jobsheet.reckoning.answers.what_if import Tried
+
+__all__ = ["KIND_OF", "MILLING", "PROCESS_OF", "Ladder", "Rung"]
+
+MILLING = ("face", "side", "slot")
+
+
+class Rung(Struct, frozen=True, kw_only=True):
+    """One test cut. `size` is what grew, in words; `texts` its fields as typed, `length` [m], `seconds` it should take.
+
+    `chance` is that of ending badly, if every rung below it was clean; `growth` how much more it asks
+    than the last clean cut, or 0 for the first.
+    """
+
+    number: int
+    size: str
+    cutter: Cutter
+    texts: tuple[tuple[str, str], ...]
+    asked: tuple[Asked, ...]
+    figures: Tried
+    chance: float = 0.0
+    growth: float = 0.0
+    depth: str = ""
+    width: str = ""
+    #: The dial of what grew, and which handle it is: `0 + 0.70`, `head`.
+    dial: str = ""
+    handle: str = ""
+    spindle: str = ""
+    position: str = ""
+    pace: str = ""
+    length: float | None = None
+    length_text: str = ""
+    seconds: float | None = None
+
+    @property
+    def fields(self) -> Any:
+        """The fields of the cut, as its kind reads them."""
+        return self.figures.fields
+
+    @property
+    def limits(self) -> tuple[Limit, ...]:
+        """Demand and share of every limit, the nearest to giving out first."""
+        return self.figures.limits
+
+    def of(self, limit: str) -> Asked | None:
+        """What it asks of a limit that is learned."""
+        return next((one for one in self.asked if one.limit == limit), None)
+
+    @property
+    def nearest(self) -> Asked | None:
+        """The learned limit that it loads most, by its share of card or class."""
+        return max(self.asked, key=lambda one: one.share, default=None)
+
+
+class Ladder(Struct, frozen=True, kw_only=True):
+    """What is planned, from the bottom up. Where `refused` says why, there are no rungs; `ends` says why none follow."""
+
+    machine: Machine
+    process: str
+    kind: str
+    cutter: Cutter
+    material: str
+    units: str
+    setting: Setting
+    date: str
+    holding: str = ""
+    #: What grows: `depth`, `width` or `size`.
+    grows: str = "depth"
+    texts: tuple[tuple[str, str], ...] = ()
+    rungs: tuple[Rung, ...] = ()
+    refused: str = ""
+    ends: str = ""
+    start: tuple[str, ...] = ()
+    stop: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
+    chance: float = 0.10
+    growth: float = 1.25
+    #: What is known of each learned limit before the first rung.
+    capacities: tuple[Capacity, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """What is cut, in a few words."""
+        return f"{self.process} cuts, {self.cutter.text}, {self.setting.material.title}"
+
+    def capacity(self, limit: str) -> Capacity | None:
+        """What is known of that limit before the first rung."""
+        return next((one for one in self.capacities if one.limit == limit), None)

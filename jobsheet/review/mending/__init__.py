@@ -1,0 +1,1 @@
+"""What rules mend a plan with."""

@@ -1,0 +1,38 @@
+"""Tools for a mend: one that the workshop has where there is one, else its size in plain words."""
+
+from __future__ import annotations
+
+from jobsheet.errors import DocumentError
+from jobsheet.model.job import Job
+from jobsheet.review.plan.said import millimetres
+from jobsheet.storage.cabinet_file import cabinet_for
+
+_ROUNDING = 1e-7
+
+
+def at_hand(job: Job, kind: str, low: float, high: float) -> tuple[tuple[float, str], ...]:
+    """Diameter [m] and line of every tool of that kind in the job's cabinet between two sizes, from small to large."""
+    try:
+        cabinet = cabinet_for(job.workshop)
+    except DocumentError:
+        return ()  # said by in-the-cabinet
+    if cabinet is None:
+        return ()
+    found = [
+        (thing.cutter.diameter, thing.line)
+        for thing in cabinet.things
+        if thing.here
+        and thing.cutter is not None
+        and thing.cutter.kind == kind
+        and thing.cutter.diameter is not None
+        and low - _ROUNDING <= thing.cutter.diameter <= high + _ROUNDING
+    ]
+    return tuple(sorted(found))
+
+
+def drill_near(job: Job, wanted: float, low: float, high: float) -> tuple[float, str]:
+    """The drill of the cabinet nearest to a size within bounds, else a drill of that very size: diameter [m] and line."""
+    found = at_hand(job, "drill", low, high)
+    if found:
+        return min(found, key=lambda one: abs(one[0] - wanted))
+    return wanted, f"drill {millimetres(wanted)} mm"

@@ -1,0 +1,126 @@
+"""What can be explained: remarks, reminders, safety notes and choices of the trade, each in words of its own."""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Mapping
+from functools import cache
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.catalog.reading.data import shipped
+from jobsheet.catalog.trade.opinions import Opinion, opinions
+from jobsheet.review.engine import rules
+from jobsheet.review.notes import legal, notes, reminders
+
+#: The kinds, as their headings stand; each has a page in resources/help.
+KINDS = ("Remarks", "Reminders", "Safety notes", "Choices of the trade")
+_ONE = {KINDS[1]: "a reminder", KINDS[2]: "a safety note", KINDS[3]: "a choice of the trade"}
+_PLAIN = {
+    "CP": "common practice, no source",
+    "MEM": "from memory",
+    "common practice": "common practice, no source",
+}
+_WHERE = {
+    "sheet": "once on a sheet", "set-up": "at the head of a set-up", "tick": "as a box to tick before a set-up",
+    "step": "beside a step", "trainee": "beside a step, in a trainee's job",
+}  # fmt: skip
+_LEVELS = {
+    "stop": "read and initialled by a person before cutting", "warn": "beside the step or at the head of the set-up",
+    "note": "once on a sheet", "law": "on the page of safety notes, where the country is chosen",
+}  # fmt: skip
+
+
+class Topic(Struct, frozen=True, kw_only=True):
+    """One thing to explain: its id, a word for how much it weighs or where it stands, a title, and its lines."""
+
+    id: str
+    kind: str
+    word: str
+    title: str
+    lines: tuple[str, ...]
+
+    @property
+    def text(self) -> str:
+        """As it is printed in the shell; a title that is a whole note has a line of its own."""
+        if self.kind == KINDS[0]:
+            return "\n".join([f"{self.title} ({self.word}) [{self.id}]", "", *self.lines])
+        return "\n".join([f"{self.id}, {_ONE[self.kind]}", "", self.title, *self.lines])
+
+
+@cache
+def topics() -> tuple[Topic, ...]:
+    """All of them, by kind, in the order of their data."""
+    return (*_remarks(), *_reminders(), *_notes(), *_figures(), *(_choice(one) for one in opinions()))
+
+
+def _remarks() -> list[Topic]:
+    return [
+        Topic(
+            id=one.id, kind=KINDS[0], word=one.severity, title=one.title,
+            lines=tuple(inspect.cleandoc(one.explanation).splitlines()),
+        )
+        for one in rules()
+    ]  # fmt: skip
+
+
+def _reminders() -> list[Topic]:
+    named = shipped("reminders.yaml")["sources"]
+    return [
+        Topic(
+            id=row.id, kind=KINDS[1], word=row.where, title=row.text,
+            lines=(f"Stands: {_WHERE[row.where]}", f"When: {row.trigger}", f"Source: {_sources(row.source, named)}"),
+        )
+        for row in reminders.rows()
+    ]  # fmt: skip
+
+
+def _notes() -> list[Topic]:
+    data = shipped("notes.yaml")
+    named = data["sources"] | dict.fromkeys(data["makers"], "a maker or seller")
+    found = []
+    for row in notes.rows():
+        lines = [f"Stands: {_LEVELS[row.level]}", f"When: {row.trigger}"]
+        if row.initials:
+            lines.append(f"Initials of: {row.initials}")
+        lines.append(f"Source: {_sources(row.source, named)}")
+        text = row.text.replace("*", "")
+        found.append(Topic(id=row.id, kind=KINDS[2], word=row.level, title=text, lines=tuple(lines)))
+    return found
+
+
+def _figures() -> list[Topic]:
+    named = shipped("legal.yaml")["sources"]
+    return [
+        Topic(
+            id=row.id, kind=KINDS[2], word="law", title=f"{row.subject}, {row.place}",
+            lines=(
+                row.figure or f"{legal.DEFERRED} {row.see}",
+                f"Law or adviser: {row.law.replace('MEM', 'from memory')}",
+                f"Read: {row.read.replace('MEM', 'from memory')}",
+                f"Stands: {_LEVELS['law']}, with {' or '.join(row.notes)}",
+                f"Source: {_sources(row.source, named)}",
+            ),
+        )
+        for row in legal.figures()
+    ]  # fmt: skip
+
+
+def _choice(one: Opinion) -> Topic:
+    return Topic(
+        id=one.id, kind=KINDS[3], word=one.default, title=one.question,
+        lines=(
+            f"One opinion: {one.one} ({one.one_source})",
+            f"The other: {one.other} ({one.other_source})",
+            f"Until you choose: {one.default}",
+            f"Why: {one.why}",
+            f"To choose, in workshop.yaml: {one.id.replace('-', ' ')}: {' | '.join(one.choices)}",
+        ),
+    )  # fmt: skip
+
+
+def _sources(keys: str, named: Mapping[str, Any]) -> str:
+    """The keys of a row in words, each once."""
+    words = [_PLAIN.get(key) or str(named[key]).replace("*", "") for key in keys.split("; ")]
+    return "; ".join(dict.fromkeys(words))

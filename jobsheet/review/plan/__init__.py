@@ -1,0 +1,1 @@
+"""How rules see a plan: faces, chains of holes, cuts, words; nothing here remarks."""

@@ -1,0 +1,99 @@
+"""Roughing and finishing of one face or wall: which step is which, and how much the last one takes."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from jobsheet.model.job import Job
+from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
+from jobsheet.review.plan.cuts import MILLING, WALL, layer_of
+from jobsheet.review.plan.faces import Plan, Step, width_of_limits
+from jobsheet.units.show import plain, trimmed
+from jobsheet.units.table import INCH
+
+#: What is left for a finishing pass by a mend [m]: within the published tenth to six tenths (common practice).
+LEFT = 0.3e-3
+
+
+class Last(Struct, frozen=True, kw_only=True):
+    """The last pass of a face or wall: how thick it is [m], and whether something roughed before it."""
+
+    step: Step
+    thick: float
+    rough: Step | None
+
+
+def last_pass(plan: Plan, step: Step) -> Last | None:
+    """What a step does last to a face or wall; None where it makes neither."""
+    fields = step.fields
+    if step.kind in ("face", "fly-cut"):
+        before = [
+            one
+            for one in plan.steps[: step.index]
+            if one.set_up.key == step.set_up.key and step.lie.up in one.makes
+        ]
+        return Last(step=step, thick=layer_of(step) or 0.0, rough=before[-1] if before else None)
+    if step.kind == "side-mill" and fields.path is None:
+        if fields.leave is not None:
+            return Last(step=step, thick=fields.leave.value, rough=step)
+        cut = fields.cut.value if fields.cut is not None else fields.width.value
+        side = step.makes[0] if step.makes else ""
+        before = [
+            one
+            for one in plan.steps[: step.index]
+            if one.set_up.key == step.set_up.key and side and side in one.makes
+        ]
+        return Last(step=step, thick=min(cut, fields.width.value), rough=before[-1] if before else None)
+    if step.kind == "pocket" and fields.leave is not None:
+        return Last(step=step, thick=fields.leave.value, rough=step)
+    return None
+
+
+def close(step: Step, width: float) -> bool:
+    """Whether the limits of its size are closer than that width in all [m]."""
+    found = width_of_limits(step)
+    return found is not None and found < width - 1e-9
+
+
+def finishes(step: Step, width: float) -> bool:
+    """Whether it is a milling step that makes a size with limits closer than that."""
+    return step.kind in MILLING and close(step, width)
+
+
+def only_wall(step: Step) -> bool:
+    """Whether a pocket's step takes only its wall."""
+    return getattr(step.fields, "clear", "") == WALL
+
+
+def length_text(value: float, units: str) -> str:
+    """A length as it is typed, with its unit."""
+    return f"{plain(value / INCH, 4)} in" if units == "in" else f"{trimmed(value * 1e3, 3)} mm"
+
+
+def split_off(step: Step, units: str) -> Mend | None:
+    """A last pass of its own for what a step takes: for a face a step behind it, for a wall what it leaves."""
+    fields = step.fields
+    left = length_text(LEFT, units)
+    if step.kind == "side-mill":
+        return set_field(step.key, "leave", left) if fields.width.value > LEFT else None
+    if step.kind not in ("face", "fly-cut") or fields.depth.value <= LEFT + 1e-9:
+        return None
+    texts = {"cutter": fields.cutter.text, "depth": left, "along": fields.along}
+    for name in ("width", "feed_per_tooth", "feed", "spindle", "cutting_speed", "measure", "tolerances"):
+        value = getattr(fields, name, None)
+        if value is not None:
+            texts[name] = value.text
+    rest = length_text(fields.depth.value - LEFT, units)
+    adding = added_after(step.key, step.kind, texts)
+
+    def mend(job: Job) -> Job:
+        made = adding(job)
+        if made is job:
+            return job
+        return in_turn(
+            set_field(step.key, "depth", rest),
+            set_field(step.key, "measure", ""),
+            set_field(step.key, "tolerances", ""),
+        )(made)
+
+    return mend

@@ -1,0 +1,51 @@
+"""Asks whether clamps take the cut where a jaw or stop could."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.said import says
+from jobsheet.review.rule import Needs, View, remark, rule
+
+
+@rule("cut-against-a-solid-stop", "Cut against a solid stop", "hazard", needs=Needs.FIGURES)
+def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
+    """Holding is doubtful and the cut feeds across the jaws of a vise, or against straps with no stop.
+
+    Why: Clamps hold down; they are not for taking the cut.
+    Wrong: straps alone, a heavy cut along the table
+    Right: straps, and a stop that the cut pushes against
+    Source: a practical treatise on milling; published clamping principles
+    """
+    box = stock_box(view.job)
+    told: set[str] = set()
+    for set_up, operation, outcome in view.steps():
+        typed = type(operation.fields).__struct_fields__
+        along = operation.fields.along if "along" in typed else ""
+        if not any(one.name == "holding" and one.verdict == "tight" for one in outcome.limits):
+            continue
+        lie = lying(set_up, box)
+        if in_jaws(set_up, lie):
+            across = "y" if lie.side(set_up.fixed_jaw) in ("near", "far") else "x"
+            if along != across:
+                continue
+            message = "Holding is doubtful and the cut pushes at the jaws: feed along them, or turn the job so that it pushes on the fixed jaw"
+            other = "x" if across == "y" else "y"
+            fix = Fix(f"Feed along {other}", set_field(operation.key, "along", other))
+        else:
+            if (
+                set_up.key in told
+                or set_up.holding.stop
+                or says("stops?|pins?|dowels?", set_up.holding.note, set_up.holding.packing)
+            ):
+                continue
+            told.add(set_up.key)
+            message = "Holding is doubtful and straps alone take the cut: set a stop that it pushes against"
+            fix = Fix(
+                "Add a stop",
+                set_field(f"holding:{set_up.key}", "stop", "stop at the end that the cut pushes to"),
+            )
+        yield remark(view, "cut-against-a-solid-stop", message, operation.key, fix=fix, set_up=set_up.key)

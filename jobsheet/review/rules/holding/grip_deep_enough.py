@@ -1,0 +1,79 @@
+"""Asks whether the jaws hold enough of the work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.job import SetUp
+from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.reckoning.grip import vise_of
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.said import length, says, typed
+from jobsheet.review.rule import Needs, View, remark, rule
+
+
+@rule("grip-deep-enough", "Grip deep enough", "hazard", needs=Needs.FIGURES)
+def grip_deep_enough(view: View) -> Iterator[Remark]:
+    """In a vise the work stands more over the jaws than twice what they grip, or holding is doubtful. The number is the workshop's.
+
+    Why: Work climbs out of the jaws under the cut.
+    Wrong: work 30 high, 25 over the jaws
+    Right: work 30 high, 15 over the jaws
+    Source: common practice
+    """
+    box = stock_box(view.job)
+    for set_up in view.job.set_ups:
+        if not set_up.operations or not in_jaws(set_up, lying(set_up, box)):
+            continue
+        setting = view.reckoned.settings[set_up.operations[0].key]
+        above, high = set_up.holding.above_jaws, setting.extent[2]
+        vise = vise_of(set_up.holding, setting.machine)
+        if above is not None:
+            grip = max(0.0, high - above.value)
+            if vise is not None:
+                grip = min(grip, vise.jaw_depth)
+            most = setting.shop.stands_above
+            if above.value > most * grip * (1 + 1e-6) and not says(
+                "angle plate|straps?|jacks?", set_up.holding.note, set_up.holding.packing
+            ):
+                message = f"{length(above.value, view.job.units)} stands over the jaws and they grip {length(grip, view.job.units)}: hold more of it or take lighter cuts"
+                yield remark(
+                    view, "grip-deep-enough", message, set_up.operations[0].key, set_up=set_up.key,
+                    fix=_lower(view, set_up, high, vise.jaw_depth if vise else high),
+                )  # fmt: skip
+                continue
+        doubtful = next(
+            (
+                one.key
+                for one in set_up.operations
+                if any(
+                    limit.name == "holding" and limit.verdict == "tight"
+                    for limit in view.reckoned.operations[one.key].limits
+                )
+            ),
+            None,
+        )
+        if doubtful is not None:
+            yield remark(
+                view, "grip-deep-enough", "Grip doubtful: hold more of it, tighten as the vise allows, or take lighter cuts",
+                doubtful, set_up=set_up.key,
+            )  # fmt: skip
+
+
+def _lower(view: View, set_up: SetUp, high: float, jaw: float) -> Fix | None:
+    """As low in the jaws as they are deep, where the cuts still clear them."""
+    most = view.reckoned.shop.stands_above
+    above = max(high - jaw, high / 2)
+    if above > most * min(high - above, jaw):
+        return None
+    for one in set_up.operations:
+        depth = getattr(one.fields, "depth", None)
+        if (
+            one.kind in ("side-mill", "slot", "pocket", "face")
+            and depth is not None
+            and (depth.value or high) > above
+        ):
+            return None
+    text = typed(above, view.job.units, 1)
+    return Fix(f"{text} above the jaws", set_field(f"holding:{set_up.key}", "above_jaws", text))

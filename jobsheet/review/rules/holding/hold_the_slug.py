@@ -1,0 +1,54 @@
+"""Asks whether the piece inside a window is held as it comes loose."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.job import Operation
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.rule import View, remark, rule
+
+_PIECE = r"slug|middle|loose piece|piece inside|waste"
+_HELD = r"screw\w*|hold\w*|held|clamp\w*|strap\w*|bolt\w*|tape\w*|glue\w*|pin\w*"
+_TABS = r"tabs?|skin (?:is )?left|leave a skin|stop short"
+
+
+@rule("hold-the-slug", "Hold the slug", "hazard")
+def hold_the_slug(view: View) -> Iterator[Remark]:
+    """A closed outline is cut through, and the piece inside is neither held, tabbed nor all milled away.
+
+    Why: The loose piece jams under the cutter and flies.
+    Wrong: window cut through by a groove round the middle
+    Right: screw the slug down, then cut the window through
+    Source: common practice
+    """
+    for set_up in view.job.set_ups:
+        held = False
+        for operation in set_up.operations:
+            words = words_of(operation)
+            if operation.kind == "bench-step" and says(_PIECE, *words) and says(_HELD, *words):
+                held = True
+            if (
+                not _frees(operation)
+                or held
+                or says(_TABS, *words)
+                or (says(_PIECE, *words) and says(_HELD, *words))
+            ):
+                continue
+            texts = {"what": "Hold the slug: screw or clamp it down", "with_what": "screw or clamp"}
+            yield remark(
+                view, "hold-the-slug", "The loose middle will jam and fly: hold it or leave tabs", operation.key, set_up=set_up.key,
+                fix=Fix(f"Add holding it before {operation.number}", added_before(operation.key, "bench-step", texts)),
+            )  # fmt: skip
+            break
+
+
+def _frees(operation: Operation) -> bool:
+    """Whether a pocket goes through and leaves its middle standing."""
+    return (
+        operation.kind == "pocket"
+        and operation.fields.depth.through
+        and operation.fields.clear != "all of it"
+    )

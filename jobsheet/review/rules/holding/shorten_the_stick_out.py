@@ -1,0 +1,74 @@
+"""Asks whether a cutter is further out than its cut needs."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator
+
+from msgspec.structs import replace
+
+from jobsheet.model.job import Operation
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.setting import Setting
+from jobsheet.reckoning.reckoner import reckon_operation
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.said import millimetres
+from jobsheet.review.rule import Needs, View, remark, rule
+
+#: Limits that bend or ring with the length of the cutter.
+BENT = ("cutter-bending", "wall-error", "chatter")
+#: A cutter stands out at least by so many diameters, and so far over its cut [m] (common practice, no source).
+DIAMETERS, OVER = 1.5, 5e-3
+
+
+@rule("shorten-the-stick-out", "Shorten the stick-out", "scrap", needs=Needs.FIGURES)
+def shorten_the_stick_out(view: View) -> Iterator[Remark]:
+    """Bending, the error of a wall or chatter is near, and would not be at the length that this cut needs.
+
+    Why: Bending grows with the cube of the length.
+    Wrong: end mill 12 mm, 70 mm out, for a cut 10 deep
+    Right: end mill 12 mm, 20 mm out, for a cut 10 deep
+    Source: an online course on length of cut
+    """
+    for set_up, operation, outcome in view.steps():
+        cutter = getattr(operation.fields, "cutter", None)
+        if cutter is None or cutter.stick_out is None or not cutter.diameter:
+            continue
+        near = {one.name for one in outcome.limits if one.name in BENT and one.verdict in ("tight", "beyond")}
+        setting = view.reckoned.settings[operation.key]
+        needed = _needed(operation, setting)
+        if not near or needed is None or needed > cutter.stick_out - 1e-3:
+            continue
+        shorter = replace(operation.fields, cutter=replace(cutter, stick_out=needed))
+        _, limits, _, _, _ = reckon_operation(operation.kind, shorter, setting)
+        if any(one.name in near and one.verdict in ("tight", "beyond") for one in limits) or not limits:
+            continue
+        size = millimetres(needed)
+        message = (
+            f"{millimetres(cutter.stick_out)} mm out, the cut needs {size}: shorten the stick-out to {size}"
+        )
+        yield remark(
+            view, "shorten-the-stick-out", message, operation.key, set_up=set_up.key,
+            fix=Fix(f"{size} mm out", set_field(operation.key, "cutter", _with_out(cutter.text, size))),
+        )  # fmt: skip
+
+
+def _needed(operation: Operation, setting: Setting) -> float | None:
+    """How far out the cutter must be [m]: its cut and a little, and never less than its width asks; to whole millimetres."""
+    fields = operation.fields
+    depth = getattr(fields, "depth", None)
+    if depth is None or operation.kind in ("drill", "enlarge", "ream", "tap", "hand-tap"):
+        return None
+    deep = depth.value if depth.value is not None else setting.thickness
+    long = max(deep + OVER, DIAMETERS * fields.cutter.diameter)
+    return math.ceil(float(long) * 1e3 - 1e-6) * 1e-3
+
+
+def _with_out(text: str, size: str) -> str:
+    """The cutter's line with another stick-out."""
+    parts = [part.strip() for part in text.split(",")]
+    made = [
+        f"{size} mm out" if re.search(r"\bout\b|stick-?out", part, re.IGNORECASE) else part for part in parts
+    ]
+    return ", ".join(made)

@@ -1,0 +1,41 @@
+"""Asks whether the work is supported where a strap presses on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.said import says
+from jobsheet.review.rule import View, remark, rule
+
+_GAPS = r"blocks?|parallels?|packed up|strips?|bars?|bridg\w*|at the (?:ends|corners)"
+_FULL = r"under (?:each|every|the|all)(?: \w+)? ?(?:clamps?|straps?)?|below (?:each|every) (?:clamp|strap)|jacks?|plate|backing|full length|all over|table"
+
+
+@rule("support-under-each-clamp", "Support under each clamp", "scrap")
+def support_under_each_clamp(view: View) -> Iterator[Remark]:
+    """Straps press on thin work that lies on blocks or strips, and nothing is said to stand under each of them.
+
+    Thin is what is thinner than a tenth of its span, by the workshop's number.
+
+    Why: Over a gap the clamp bends the work or breaks it.
+    Wrong: four straps, sheet on blocks at the corners
+    Right: four straps, sheet on a backing plate; or a block under each strap
+    Source: a practical treatise on milling
+    """
+    for set_up in view.job.set_ups:
+        holding = set_up.holding
+        if not says("straps?|clamps?", holding.device) or not set_up.operations:
+            continue
+        words = (holding.packing, holding.note)
+        if not says(_GAPS, holding.packing) or says(_FULL, *words):
+            continue
+        along, across, high = view.reckoned.settings[set_up.operations[0].key].extent
+        if high >= view.reckoned.shop.thin_plate * max(along, across):
+            continue
+        text = f"{holding.packing}, one under each clamp"
+        yield remark(
+            view, "support-under-each-clamp", "Support the work under each clamp: over a gap it bends", set_up.operations[0].key,
+            set_up=set_up.key, fix=Fix("One under each clamp", set_field(f"holding:{set_up.key}", "packing", text)),
+        )  # fmt: skip

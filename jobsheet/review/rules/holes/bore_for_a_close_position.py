@@ -1,0 +1,88 @@
+"""Asks whether a hole with a close place is bored."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import added_after, added_before, in_turn, set_field
+from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
+from jobsheet.review.plan.reamer_room import room
+from jobsheet.review.plan.said import holding_words, millimetres, says, typed, words_of
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+#: What boring takes on the diameter [m] (common practice, no source).
+BORED = 0.5e-3
+
+
+@rule("bore-for-a-close-position", "Bore for a close place", "scrap")
+def bore_for_a_close_position(view: View) -> Iterator[Remark]:
+    """A hole whose place has closer limits than spot and drill can hold, without boring. The number is the workshop's.
+
+    Why: A reamer keeps to the hole it finds; boring puts it where the spindle is.
+    Wrong: spot, drill, ream at a place within ±0.02
+    Right: spot, drill, bore, then ream
+    Source: a tool distributor's technical article; common practice
+    """
+    told: set[str] = set()
+    limit = view.reckoned.shop.close_place
+    set_ups = {one.key: one for one in view.job.set_ups}
+    for chain in holes_of(view.reckoned).chains:
+        if any(one.does in ("bore", "tap") for one in chain.steps):
+            continue
+        drills = [one for one in chain.steps if one.does in ("drill", "ream")]
+        close = min((_place(one) for one in drills if _place(one) is not None), default=None)  # type: ignore[type-var]
+        if close is None or close >= limit * (1 - 1e-9) or drills[-1].key in told:
+            continue
+        last = drills[-1]
+        set_up = set_ups[last.set_up]
+        if says(
+            "jig|bush|bushing|guided",
+            *holding_words(set_up),
+            *(w for one in drills for w in words_of(one.operation)),
+        ):
+            continue
+        told.add(last.key)
+        message = f"±{trimmed(close * 1e3, 3)} mm is too close for drilling: spot, drill, bore"
+        message += ", then ream" if last.does == "ream" else ""
+        yield remark(
+            view, "bore-for-a-close-position", message, last.key, set_up=last.set_up, fix=_fix(view, chain, last)
+        )  # fmt: skip
+
+
+def _place(step: HoleStep) -> float | None:
+    """What the place of a step may be off either way [m]."""
+    within = getattr(step.fields, "within", None)
+    tolerances = getattr(step.fields, "tolerances", None)
+    found = [float(within.value)] if within is not None else []
+    if tolerances is not None and tolerances.position is not None:
+        found.append(float(tolerances.position))
+    return min(found) if found else None
+
+
+def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
+    """A boring step before the reamer, to its usual stock; or after the last drill, which then is smaller."""
+    drill = next((one for one in reversed(chain.steps) if one.does == "drill"), None)
+    if drill is None or last.fields.depth is None:
+        return None
+    units = view.job.units
+    stock = room(last.diameter)[0] if last.does == "ream" else 0.0
+    to = round((last.diameter - stock) * 1e5) / 1e5
+    smaller = millimetres(round((to - BORED) / 0.1e-3) * 0.1e-3)
+    texts = {
+        "cutter": f"boring bar {millimetres(round(last.diameter * 600) / 1e3)} mm", "at": last.fields.at.text, "to": typed(to, units),
+        "depth": last.fields.depth.text, "feed": typed(0.05e-3, units), "within": _within(drill, last),
+    }  # fmt: skip
+    add = (
+        added_before(last.key, "bore", texts) if last.does == "ream" else added_after(last.key, "bore", texts)
+    )
+    return Fix(
+        f"Drill {smaller}, bore to {millimetres(to)}", in_turn(set_field(drill.key, "cutter", f"drill {smaller} mm"), add)
+    )  # fmt: skip
+
+
+def _within(*steps: HoleStep) -> str:
+    return next(
+        (one.fields.within.text for one in steps if getattr(one.fields, "within", None) is not None), ""
+    )

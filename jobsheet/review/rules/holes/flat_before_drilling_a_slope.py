@@ -1,0 +1,58 @@
+"""Asks whether a drill starts on a face that lets it stay where it is put."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.at_hand import at_hand
+from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.plan.hole_chains import holes_of
+from jobsheet.review.plan.said import millimetres, says, typed
+from jobsheet.review.rule import View, remark, rule
+
+#: Steps that cut a flat for the drill.
+_FLAT = ("counterbore", "plunge", "bore")
+
+
+@rule("flat-before-drilling-a-slope", "A flat before the drill", "scrap")
+def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
+    """A hole that starts on a raw casting, where nothing flat was cut before.
+
+    Why: The drill slides downhill before it bites, and a casting's face is neither flat nor square to the drill.
+    Wrong: drill into the face of a raw casting
+    Right: mill the face or a small flat first, then spot and drill
+    Source: from memory of trade teaching
+    """
+    stock = view.job.stock
+    if not says("cast|casting|castings", stock.condition):
+        return
+    found = holes_of(view.reckoned)
+    told: set[str] = set()
+    for chain in found.chains:
+        first = next((one for one in chain.steps if one.does in ("spot", "drill")), None)
+        if first is None or first.key in told or says(chain.face, stock.as_bought):
+            continue
+        if any(one.face == chain.face and one.index < first.index for one in found.lowered):
+            continue
+        if any(
+            one.face == chain.face and one.index < first.index and one.inside(chain.at) > 0
+            for one in found.taken
+        ):
+            continue
+        if any(one.does in _FLAT for one in chain.before(first)):
+            continue
+        told.add(first.key)
+        width = max(one.diameter for one in chain.steps)
+        known = at_hand(view.job, "slot drill", width, 3 * width) or at_hand(
+            view.job, "end mill", width, 3 * width
+        )
+        texts = {
+            "cutter": known[0][1] if known else f"end mill {millimetres(width)} mm, 2 teeth", "at": first.fields.at.text,
+            "depth": typed(1.5e-3, view.job.units), "feed": typed(0.05e-3, view.job.units), "what": "Mill a flat for the drill",
+        }  # fmt: skip
+        message = f"The {chain.face} is still raw casting here: mill a flat first"
+        yield remark(
+            view, "flat-before-drilling-a-slope", message, first.key, set_up=first.set_up,
+            fix=Fix(f"Add a flat before {first.number}", added_before(first.key, "plunge", texts)),
+        )  # fmt: skip

@@ -1,0 +1,49 @@
+"""Asks whether places are counted from the datum faces."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.hole_chains import places_of
+from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.zero_faces import letters_at_zero
+from jobsheet.review.rule import View, remark, rule
+
+_FROM_HOLE = r"(?:counted |measured |from |off )+(?:the )?(?:first |last )?hole(?: (?:\d+|one|two|three))?"
+_HOLE = r"(?:first |last )?hole(?: \d+| one)?"
+
+
+@rule("positions-from-the-datum", "Places from the datum", "scrap")
+def positions_from_the_datum(view: View) -> Iterator[Remark]:
+    """Places that are counted from another hole, though the drawing has datum faces.
+
+    Rows, grids and pitch circles are no chain: their middle or first hole is placed from the datum.
+
+    Why: Chain steps add their errors, base-line steps do not.
+    Wrong: zero in hole 1, hole 2 at 52 from it
+    Right: zero on A and B, hole 2 at 66 from B
+    Source: a government course on base-line dimensioning
+    """
+    if not view.job.datums:
+        return
+    for set_up in view.job.set_ups:
+        placed = [one for one in set_up.operations if places_of(one)]
+        if not placed:
+            continue
+        chained = [one for one in placed if says(_FROM_HOLE, *words_of(one))]
+        from_hole = says(_HOLE, set_up.zero.named) and not says("bore|bores", set_up.zero.named)
+        if not from_hole and not chained:
+            continue
+        first = chained[0] if chained else placed[0]
+        fix = None
+        if from_hole:
+            letters = letters_at_zero(view, set_up)
+            fix = (
+                Fix(f"Zero at {letters}", set_field(f"zero:{set_up.key}", "named", letters))
+                if letters
+                else None
+            )
+        message = "A chain of sizes: measure each place from the datum, not from another hole"
+        yield remark(view, "positions-from-the-datum", message, first.key, fix=fix, set_up=set_up.key)

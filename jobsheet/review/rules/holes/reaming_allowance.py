@@ -1,0 +1,64 @@
+"""Asks whether the drill leaves the reamer what it wants."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.at_hand import drill_near
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.hole_chains import HoleStep, holes_of
+from jobsheet.review.plan.reamer_room import drill_for, room
+from jobsheet.review.plan.said import length, millimetres, says, words_of
+from jobsheet.review.rule import View, remark, rule
+
+_HAIR = 1e-6
+
+
+@rule("reaming-allowance", "Allowance for the reamer", "scrap")
+def reaming_allowance(view: View) -> Iterator[Remark]:
+    """What a machine reamer finds on the diameter lies outside the published range for its size.
+
+    Why: Too little rubs; too much cuts big and rough.
+    Wrong: drill 15.9, ream 16
+    Right: drill 15.7, ream 16
+    Source: a trade syllabus on reaming; a tool maker's page on reaming after drilling
+    """
+    told: set[str] = set()
+    for chain in holes_of(view.reckoned).chains:
+        for step in chain.steps:
+            if (
+                step.does != "ream"
+                or step.key in told
+                or says("hand reamer|by hand", step.cutter.text, *words_of(step.operation))
+            ):
+                continue
+            if any(one.does == "drill" for one in chain.after(step)):
+                continue  # said by hole-steps-in-rising-order
+            before = chain.hole_before(step)
+            typed = step.fields.hole
+            hole = typed.value if typed is not None else before.diameter if before is not None else None
+            if hole is None or hole >= step.diameter:
+                continue
+            low, high = room(step.diameter)
+            left = step.diameter - hole
+            if low - _HAIR <= left <= high + _HAIR:
+                continue
+            told.add(step.key)
+            message = (
+                f"{length(left, view.job.units)} on the diameter for the reamer: {length(low, view.job.units)} to"
+                f" {length(high, view.job.units)} is usual for {length(step.diameter, view.job.units)}"
+            )
+            keys = (step.key,) if before is None else (step.key, before.key)
+            yield remark(
+                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(view, before, step.diameter) if typed is None else None
+            )  # fmt: skip
+
+
+def _fix(view: View, before: HoleStep | None, diameter: float) -> Fix | None:
+    if before is None or before.does != "drill":
+        return None
+    low, high = room(diameter)
+    found, line = drill_near(view.job, drill_for(diameter), diameter - high, diameter - low)
+    size = millimetres(found)
+    return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", line))

@@ -1,0 +1,57 @@
+"""Asks whether the drill before a reamer takes an even, moderate bite."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.at_hand import drill_near
+from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.plan.from_solid import push_from_solid
+from jobsheet.review.plan.hole_chains import holes_of
+from jobsheet.review.plan.said import length, millimetres, typed
+from jobsheet.review.rule import Needs, View, remark, rule
+
+#: The last drill before a reamer should find a hole of at least this share of its diameter (common practice, no source).
+LEAST = 0.5
+#: From this size on it is asked [m] (common practice, no source).
+LARGE = 10e-3
+#: What is offered between: a share of the drill (as 12 of 15.7 in the pivot block of the demo scenario).
+OFFERED = 0.76
+
+
+@rule("small-step-before-the-reamer", "A small step before the reamer", "rework", needs=Needs.FIGURES)
+def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
+    """The last drill before a reamer opens a hole that is less than half its own size.
+
+    Why: A drill that takes much at once leaves a hole that is neither round nor straight, and the reamer follows it.
+    Wrong: drill 6.0, drill 15.7, ream 16
+    Right: drill 6.0, drill 12.0, drill 15.7, ream 16
+    Source: common practice
+    """
+    told: set[str] = set()
+    for chain in holes_of(view.reckoned).chains:
+        reamer = next((one for one in chain.steps if one.does == "ream"), None)
+        if reamer is None:
+            continue
+        last = next((one for one in reversed(chain.before(reamer)) if one.does == "drill"), None)
+        if last is None or last.diameter < LARGE or last.key in told or last.cutter.kind != "drill":
+            continue
+        before = chain.hole_before(last)
+        if before is None or before.diameter >= LEAST * last.diameter:
+            continue
+        told.add(last.key)
+        push = push_from_solid(last.operation, view.reckoned.settings[last.key])
+        solid = f"; from solid the hand would need {push:.0f} N" if push is not None else ""
+        wanted = round(last.diameter * OFFERED / 0.5e-3) * 0.5e-3
+        between, line = drill_near(view.job, wanted, 0.6 * last.diameter, 0.8 * last.diameter)
+        size = millimetres(between)
+        message = f"{length(last.diameter, view.job.units)} after {length(before.diameter, view.job.units)} takes much at once{solid}: put a step of {length(between, view.job.units)} between"
+        texts = {
+            "cutter": line, "at": last.fields.at.text, "depth": last.fields.depth.text,
+            "feed": typed(0.15e-3, view.job.units),
+        }  # fmt: skip
+        yield remark(
+            view, "small-step-before-the-reamer", message, last.key, before.key, set_up=last.set_up,
+            fix=Fix(f"Add drill {size} before {last.number}", added_before(last.key, "enlarge", texts)),
+        )  # fmt: skip

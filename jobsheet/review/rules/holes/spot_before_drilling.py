@@ -1,0 +1,85 @@
+"""Asks whether a drill is started where nothing guides it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.at_hand import at_hand
+from jobsheet.review.mending.fixes import added_before, moved_before
+from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
+from jobsheet.review.plan.said import holding_words, millimetres, says, typed, words_of
+from jobsheet.review.rule import View, remark, rule
+
+#: A stub drill needs no spot in a hole of no more than so many diameters (common practice, no source).
+SHORT = 2.0
+
+
+@rule("spot-before-drilling", "Spot before drilling", "scrap")
+def spot_before_drilling(view: View) -> Iterator[Remark]:
+    """A drill of ordinary length walks on a plain face before it bites.
+
+    A stub drill in a shallow hole, a drill bush, a hole that is there and metal that is cut away later need no spot.
+
+    Why: A long drill walks before it bites, and the hole is then where it should not be.
+    Wrong: drill, spot
+    Right: spot, drill
+    Source: college teaching of drilling order; common practice
+    """
+    found = holes_of(view.reckoned)
+    told: set[str] = set()
+    guided = {
+        one.key for one in view.job.set_ups if says("jig|bush|bushing|drill plate", *holding_words(one))
+    }
+    for chain in found.chains:
+        for step in chain.steps:
+            if step.key in told or step.set_up in guided or not _asked(view, found, chain, step):
+                continue
+            told.add(step.key)
+            later = _later_spot(found, chain, step)
+            if later is not None:
+                message = f"Spot before drilling: step {later.number} spots these places only afterwards"
+                fix = Fix(f"Move {later.number} before {step.number}", moved_before(later.key, step.key))
+            else:
+                message = "Spot before drilling: the drill will wander"
+                fix = _added(view, step)
+            yield remark(view, "spot-before-drilling", message, step.key, fix=fix, set_up=step.set_up)
+
+
+def _later_spot(found: Holes, chain: Chain, step: HoleStep) -> HoleStep | None:
+    """A step of the same set-up that spots every place of this drill, but only afterwards."""
+    for one in chain.after(step):
+        if one.does == "spot" and one.set_up == step.set_up:
+            spotted = {other.at for other, _ in found.by_step(one.key)}
+            if all(here.at in spotted for here, _ in found.by_step(step.key)):
+                return one
+    return None
+
+
+def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
+    """Whether this step is a twist drill that begins on a plain face."""
+    if step.operation.kind != "drill" or step.does != "drill" or chain.before(step):
+        return False
+    deep = step.depth if step.depth is not None else view.reckoned.settings[step.key].thickness
+    if says("stub|short", step.cutter.text) and deep <= SHORT * step.diameter * (1 + 1e-9):
+        return False
+    return not says("bush|bushing|jig", *words_of(step.operation)) and not found.cut_away_later(chain, step)
+
+
+def _added(view: View, step: HoleStep) -> Fix:
+    """A new spot before the drill, by a spot drill that the job already uses where there is one."""
+    cutters = (
+        one.fields.cutter for _, one in view.job.operations() if one.kind in ("spot-drill", "drill") and one.fields.cutter.kind == "spot drill"
+    )  # fmt: skip
+    known = next(cutters, None)
+    width = (known.diameter if known is not None else None) or 10e-3
+    line = known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°"
+    here = at_hand(view.job, "spot drill", 3e-3, 20e-3)
+    if known is None and here:
+        width, line = here[-1]
+    to = min(step.diameter, 0.9 * width)
+    texts = {
+        "cutter": line, "at": step.fields.at.text,
+        "to": typed(to, view.job.units), "feed": typed(0.06e-3, view.job.units),
+    }  # fmt: skip
+    return Fix(f"Add a spot before {step.number}", added_before(step.key, "spot-drill", texts))

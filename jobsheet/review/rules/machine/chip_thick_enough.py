@@ -1,0 +1,49 @@
+"""Asks whether each tooth has enough to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import in_turn, set_field
+from jobsheet.review.plan.cuts import MILLING
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.rough_and_finish import length_text
+from jobsheet.review.rule import Needs, View, remark, rule
+from jobsheet.units.show import trimmed
+
+#: Least feed a tooth of HSS end mills and of insert mills [m] (sequencing rules, the row of this rule).
+HSS, INSERTS = 0.012e-3, 0.04e-3
+
+
+@rule("chip-thick-enough", "A chip thick enough", "rework", needs=Needs.FIGURES)
+def chip_thick_enough(view: View) -> Iterator[Remark]:
+    """The feed a tooth is so small that the edge rubs.
+
+    Quiet for reamers and form tools.
+
+    Why: Rubbing heats, hardens and blunts.
+    Wrong: 0.005 a tooth with an HSS end mill
+    Right: 0.03 a tooth
+    Source: a tool supplier's page on work hardening; a machining blog on allowances; common practice
+    """
+    for step in plan_of(view).steps:
+        tooth = step.figure("feed_per_tooth")
+        if step.kind not in MILLING or tooth is None:
+            continue
+        cutter = step.fields.cutter
+        if cutter.kind == "face mill" and cutter.material == "carbide":
+            least = INSERTS
+        elif cutter.kind in ("end mill", "slot drill") and cutter.material != "carbide":
+            least = HSS
+        else:
+            continue
+        if tooth >= least * (1 - 1e-6):
+            continue
+        message = f"Feed a little faster or turn slower: {trimmed(tooth * 1e3, 4)} mm a tooth rubs, {trimmed(least * 1e3, 3)} mm or more cuts"
+        text = length_text(least * 1.5, view.job.units)
+        fix = Fix(
+            f"{text} a tooth",
+            in_turn(set_field(step.key, "feed_per_tooth", text), set_field(step.key, "feed", "")),
+        )
+        yield remark(view, "chip-thick-enough", message, step.key, fix=fix, set_up=step.set_up.key)

@@ -1,0 +1,45 @@
+"""Asks whether magnesium is cut with water."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("magnesium-no-water", "No water on magnesium", "hazard")
+def magnesium_no_water(view: View) -> Iterator[Remark]:
+    """Magnesium is cut, and neither dry nor mineral oil is what the plan says.
+
+    A fluid that is only called brushed or flood may be mixed with water: the plan must say which it is.
+
+    Why: Wet chips give off hydrogen, and burning magnesium splits water.
+    Wrong: flood
+    Right: dry, or mineral oil written in the note
+    Source: a military technical order; an accident insurer's information on magnesium; a school's machining precautions
+    """
+    plan = plan_of(view)
+    job = view.job
+    if not plan.steps or plan.steps[0].setting.material.family != "magnesium" or job.fluid == "dry":
+        return
+    words = " ".join((job.note, job.also_fetch, *(step.words for step in plan.steps)))
+    if said(words, "mineral oil") and not said(
+        words, "soluble oil", "emulsion", "water mixed", "water based"
+    ):
+        return
+    first = next((step for step in plan.steps if step.cuts), None)
+    if first is None:
+        return
+    message = f"No water-based fluid on magnesium: the plan says {job.fluid or 'nothing'}; cut it dry, or write mineral oil"
+    yield remark(
+        view,
+        "magnesium-no-water",
+        message,
+        first.key,
+        fix=Fix("Cut it dry", set_field("job", "fluid", "dry")),
+        set_up=first.set_up.key,
+    )

@@ -1,0 +1,54 @@
+"""Asks whether carbide is knocked on a light machine."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.cuts import MILLING
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.interrupted import opened_before
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("no-carbide-shocks-on-a-light-mill", "No shocks for carbide on a light mill", "habit")
+def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
+    """On a machine of the bench class a carbide cutter passes over holes or slots, or runs with the rotation.
+
+    Quiet where a clean cut with it was recorded.
+
+    Why: Carbide chips when shocked or rubbed backwards.
+    Wrong: carbide face mill over a row of holes on a bench mill
+    Right: an HSS cutter there, or the holes later
+    Source: a home-shop blog
+    """
+    plan = plan_of(view)
+    for step in plan.steps:
+        cutter = getattr(step.fields, "cutter", None)
+        if step.kind not in MILLING or cutter is None or cutter.material != "carbide":
+            continue
+        if step.setting.machine.stiffness_class != "bench" or any(
+            one.verdict == "cut before" for one in step.outcome.limits
+        ):
+            continue
+        climbs = getattr(step.fields, "way", "") == "climb"
+        opened = opened_before(plan, step, own_holes=True) if step.kind in ("face", "fly-cut") else None
+        if not climbs and opened is None:
+            continue
+        reason = (
+            "it runs with the rotation"
+            if climbs or opened is None
+            else f"the cut is interrupted by what step {opened.number} left open"
+        )
+        text = re.sub(r"\b(solid )?carbide( inserts)?\b", "HSS", cutter.text, flags=re.IGNORECASE)
+        fix = Fix("An HSS cutter", set_field(step.key, "cutter", text)) if text != cutter.text else None
+        yield remark(
+            view,
+            "no-carbide-shocks-on-a-light-mill",
+            f"Consider HSS here: {reason}",
+            step.key,
+            fix=fix,
+            set_up=step.set_up.key,
+        )

@@ -1,0 +1,94 @@
+"""Asks whether a cut is planned at which this machine rang before."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.errors import JobsheetError
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.trials import Trial
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.lighter import lighter
+from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.rule import Needs, View, remark, rule
+from jobsheet.storage.proof_log import read_log
+
+_GOOD = ("clean",)
+
+
+@rule("not-again-at-chatter-settings", "Not again at chatter settings", "rework", needs=Needs.FIGURES)
+def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
+    """The proof log has chatter with this kind of cutter, no further out and no faster, at no more than this cut asks of the frame.
+
+    Quiet where a later cut at as much was clean.
+
+    Why: Chatter is first a question of stiffness.
+    Wrong: the cut that rang last week, once more
+    Right: shorter, lower or narrower
+    Source: a drill maker's troubleshooting page; a question-and-answer page on chatter
+    """
+    plan = plan_of(view)
+    if not plan.steps:
+        return
+    trials = _trials(plan.steps[0].setting.machine.name)
+    rang = [trial for trial in trials if trial.outcome == "chatter"]
+    if not rang:
+        return
+    for step in plan.steps:
+        asked = next((one.demand for one in step.outcome.limits if one.name == "chatter"), None)
+        if asked is None:
+            continue
+        found = next(
+            (
+                trial
+                for trial in reversed(rang)
+                if _as_much(trial, step, asked) and not _later_clean(trials, trial, asked, step)
+            ),
+            None,
+        )
+        if found is None:
+            continue
+        least = min(
+            demand.demand
+            for trial in rang
+            if _as_much(trial, step, asked) and (demand := trial.of("chatter")) is not None
+        )
+        layer = lighter(step, view.job.units, names=("chatter",), below=least)
+        fix = Fix(f"Layers of {layer}", set_field(step.key, "layer", layer)) if layer else None
+        message = (
+            f"It rang at no more than this on {found.date} ({found.cutter}): shorter, lower or narrower first"
+        )
+        yield remark(
+            view, "not-again-at-chatter-settings", message, step.key, fix=fix, set_up=step.set_up.key
+        )
+
+
+def _trials(machine: str) -> tuple[Trial, ...]:
+    try:
+        return read_log(machine).standing
+    except (JobsheetError, OSError):
+        return ()
+
+
+def _as_much(trial: Trial, step: Step, asked: float) -> bool:
+    """Whether the trial was no heavier in anything than what is planned."""
+    demand = trial.of("chatter")
+    cutter = step.fields.cutter
+    speed = step.figure("spindle_speed")
+    if demand is None or trial.cutter_kind != cutter.kind or demand.demand > asked * (1 + 1e-9):
+        return False
+    if trial.stick_out is not None and (
+        cutter.stick_out is None or trial.stick_out > cutter.stick_out + 1e-9
+    ):
+        return False
+    return trial.speed is None or speed is None or trial.speed <= speed * (1 + 1e-6)
+
+
+def _later_clean(trials: tuple[Trial, ...], rang: Trial, asked: float, step: Step) -> bool:
+    for trial in trials:
+        demand = trial.of("chatter")
+        if demand is None or trial.outcome not in _GOOD or trial.cutter_kind != step.fields.cutter.kind:
+            continue
+        if (trial.date, trial.time) > (rang.date, rang.time) and demand.demand >= asked * (1 - 1e-9):
+            return True
+    return False

@@ -1,0 +1,54 @@
+"""Asks whether a gauge reads finely enough."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
+from jobsheet.review.plan.gauges import named, reading
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+
+@rule("gauge-finer-than-the-limits", "A gauge finer than the limits", "scrap")
+def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
+    """Four times the reading step of the gauge that is named is more than the width of the limits.
+
+    Quiet for gauges that only say yes or no, and where nobody knows how finely it reads. A micrometer counts as reading to 0.01 mm,
+    a calliper to 0.02 mm, a rule to 0.5 mm.
+
+    Why: Aim for a gauge several times finer than the limits.
+    Wrong: 40 ±0.03 with a calliper
+    Right: 40 ±0.03 with a micrometer
+    Source: a machining encyclopaedia on measurement; common practice. The share is the workshop's number
+    """
+    share = view.reckoned.shop.gauge_share
+    for step in plan_of(view).steps:
+        width = width_of_limits(step)
+        gauge = named(step) or (getattr(step.fields, "with_what", "") if step.kind == "bench-step" else "")
+        reads = reading(gauge)
+        if width is None or reads is None or reads <= share * width + 1e-12:
+            continue
+        message = f"Take a finer gauge: {gauge} reads to {trimmed(reads * 1e3, 3)} mm, the limits are {trimmed(width * 1e3, 3)} mm wide"
+        yield remark(
+            view,
+            "gauge-finer-than-the-limits",
+            message,
+            step.key,
+            fix=_finer(step, share * width),
+            set_up=step.set_up.key,
+        )
+
+
+def _finer(step: Step, most: float) -> Fix | None:
+    """A micrometer, where that is fine enough."""
+    fine = reading("micrometer") or 0.0
+    if fine > most + 1e-12:
+        return None
+    if step.kind == "bench-step":
+        return Fix("Take a micrometer", set_field(step.key, "with_what", "micrometer"))
+    text = re.sub(r"\bgauge\s+[^;]+", "gauge micrometer", step.fields.tolerances.text)
+    return Fix("Take a micrometer", set_field(step.key, "tolerances", text))

@@ -1,0 +1,40 @@
+"""Asks whether a size is measured while it can still be put right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import added_after
+from jobsheet.review.plan.faces import plan_of, width_of_limits
+from jobsheet.review.plan.gauges import MEASURING, measures, named
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("measure-before-unclamping", "Measure before unclamping", "scrap")
+def measure_before_unclamping(view: View) -> Iterator[Remark]:
+    """A step makes a size with limits, names no gauge, and nothing measures before the set-up ends.
+
+    Quiet where the step names a gauge or says in its words that it is measured.
+
+    Why: Here it can still be put right in the same hold.
+    Wrong: mill the edge to 60 ±0.1, unclamp
+    Right: mill the edge to 60 ±0.1, measure, unclamp
+    Source: a machine builder's answers to questions
+    """
+    for set_up, steps in plan_of(view).groups():
+        for index, step in enumerate(steps):
+            if not step.cuts or width_of_limits(step) is None:
+                continue
+            if (
+                named(step)
+                or said(step.words, *MEASURING)
+                or any(measures(one) for one in steps[index + 1 :])
+            ):
+                continue
+            size = step.fields.measure.text
+            message = f"Measure now, before you unclamp: {size} is made here, and nothing measures it in this set-up"
+            texts = {"what": f"Measure {size} before unclamping", "measure": size, "minutes": "2 min"}
+            fix = Fix(f"Measure behind {step.number}", added_after(step.key, "bench-step", texts))
+            yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)

@@ -1,0 +1,44 @@
+"""Asks whether a finishing pass has too much to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.rough_and_finish import LEFT, finishes, last_pass, length_text, split_off
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+
+@rule("finish-allowance-not-too-much", "Finishing allowance not too much", "rework")
+def finish_allowance_not_too_much(view: View) -> Iterator[Remark]:
+    """The limits are close, and the finishing pass is thicker than six tenths of a millimetre.
+
+    Quiet with wider limits.
+
+    Why: A heavy last cut springs the cutter and moves the size.
+    Wrong: rough, then 1.5 off to 40 ±0.03
+    Right: rough, 1.2 off, then 0.3 off to 40 ±0.03
+    Source: a machining blog on allowances
+    """
+    shop = view.reckoned.shop
+    plan = plan_of(view)
+    for step in plan.steps:
+        last = last_pass(plan, step)
+        if last is None or last.rough is None or last.thick <= shop.most_finish + 1e-9:
+            continue
+        if not finishes(step, shop.close_limits):
+            continue
+        message = f"Much left to cut: {trimmed(last.thick * 1e3, 2)} mm in the last pass of {step.fields.measure.text}; add a pass between"
+        units = view.job.units
+        mend = (
+            set_field(step.key, "leave", length_text(LEFT, units))
+            if last.rough is step
+            else split_off(step, units)
+        )
+        fix = Fix(f"Leave {length_text(LEFT, units)} for the last pass", mend) if mend else None
+        yield remark(
+            view, "finish-allowance-not-too-much", message, step.key, fix=fix, set_up=step.set_up.key
+        )

@@ -1,0 +1,35 @@
+"""Asks whether a close face has a finishing pass."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.rough_and_finish import finishes, last_pass, split_off
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("leave-a-finishing-pass", "Leave a finishing pass", "rework")
+def leave_a_finishing_pass(view: View) -> Iterator[Remark]:
+    """A face or wall with close limits is made by its roughing pass alone.
+
+    Quiet where a finishing pass is planned, and where the pass itself takes no more than one would.
+
+    Why: Cutter and part spring; a light even cut removes most of it.
+    Wrong: 3 off at once, 40 ±0.03
+    Right: 2.8 off, then 0.2, 40 ±0.03
+    Source: a machining blog on allowances; a paper on the finishing allowance of end milling
+    """
+    shop = view.reckoned.shop
+    plan = plan_of(view)
+    for step in plan.steps:
+        if not finishes(step, shop.close_limits):
+            continue
+        last = last_pass(plan, step)
+        if last is None or last.rough is not None or last.thick <= shop.most_finish + 1e-9:
+            continue
+        message = f"Leave an allowance and take a separate finishing pass: {step.fields.measure.text} comes straight from the roughing cut"
+        mend = split_off(step, view.job.units)
+        fix = Fix(f"Leave 0.3 mm of step {step.number} for a last pass", mend) if mend else None
+        yield remark(view, "leave-a-finishing-pass", message, step.key, fix=fix, set_up=step.set_up.key)

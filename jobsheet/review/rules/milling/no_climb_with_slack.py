@@ -1,0 +1,61 @@
+"""Asks whether a cut runs with the rotation."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.machine import Machine
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+#: Slack and pass of a light finish with the rotation [m] (sequencing rules, section 5).
+SLACK, PASS = 0.05e-3, 0.2e-3
+
+
+@rule("no-climb-with-slack", "No cutting with the rotation", "hazard")
+def no_climb_with_slack(view: View) -> Iterator[Remark]:
+    """The cut runs with the rotation of the cutter.
+
+    Where the workshop chose “light finish”, it is quiet for a pass of 0.2 mm or less on a machine whose slack is measured and 0.05 mm at
+    most, and whose slides are dragged.
+
+    Why: The force runs with the feed, takes up the slack in one jerk and snatches cutter or work.
+    Wrong: way climb on a screw with 0.2 mm of slack
+    Right: way conventional
+    Source: a technical note on climb milling (secondary); a milling safety protocol of a laboratory; a workshop's notes
+    """
+    for step in plan_of(view).steps:
+        if getattr(step.fields, "way", "") != "climb":
+            continue
+        why = _against(step)
+        if not why:
+            continue
+        fix = Fix("Cut the conventional way", set_field(step.key, "way", "conventional"))
+        message = f"Feed against the rotation here: {why}"
+        yield remark(view, "no-climb-with-slack", message, step.key, fix=fix, set_up=step.set_up.key)
+
+
+def _against(step: Step) -> str:
+    """What speaks against it; nothing where a light finish is agreed and all is in order."""
+    setting = step.setting
+    if setting.shop.climb_milling != "light finish":
+        return "this workshop never cuts with the rotation"
+    slack = _slack(setting.machine, getattr(step.fields, "along", "x"))
+    if slack is None:
+        return "the card does not know the slack of this screw"
+    if slack > SLACK + 1e-9:
+        return f"the screw has {trimmed(slack * 1e3, 2)} mm of slack"
+    if setting.machine.drag is None:
+        return "no drag of the slide is entered on the card"
+    width = step.figure("width_of_cut")
+    if width is None or width > PASS + 1e-9:
+        return f"only a light finish of {trimmed(PASS * 1e3, 1)} mm may run with it"
+    return ""
+
+
+def _slack(machine: Machine, axis: str) -> float | None:
+    handle = machine.handle(axis)
+    return handle.backlash if handle is not None else None

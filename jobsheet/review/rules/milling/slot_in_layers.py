@@ -1,0 +1,48 @@
+"""Asks whether a slot is cut in layers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.cuts import full_width, layer_of, soft, total_depth
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.rough_and_finish import length_text
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+
+@rule("slot-in-layers", "Slots in layers", "scrap")
+def slot_in_layers(view: View) -> Iterator[Remark]:
+    """A layer of a full-width slot is deeper than half the cutter in hard metals, than the cutter in soft ones, than a quarter on a bench machine.
+
+    Quiet for passes along a wall.
+
+    Why: Chips pack and the cutter bends.
+    Wrong: a 10 mm slot in steel 8 deep at once
+    Right: two layers of 4
+    Source: a machining blog on slots; common practice; section 3.4 of the cutting data. The shares are the workshop's numbers
+    """
+    for step in plan_of(view).steps:
+        diameter, layer, depth = full_width(step), layer_of(step), total_depth(step)
+        if diameter is None or layer is None or depth is None:
+            continue
+        shop = step.setting.shop
+        share = shop.slot_layer_soft if soft(step.setting) else shop.slot_layer
+        if step.setting.machine.stiffness_class == "bench":
+            share = min(share, shop.slot_layer_bench)
+        most = share * diameter
+        if layer <= most + 1e-6:
+            continue
+        count = math.ceil(depth / most - 1e-6)
+        text = length_text(math.ceil(depth / count * 1e5 - 1e-6) / 1e5, view.job.units)
+        message = f"Take it in layers: {trimmed(layer * 1e3, 2)} mm at once is {layer / diameter:.2f} of the cutter, up to {share:g} goes here"
+        if layer - 1e-9 > most and count > 1:
+            fix = Fix(
+                f"{count} layers of {text}", set_field(step.key, "layer", length_text(most, view.job.units))
+            )
+        else:
+            fix = None
+        yield remark(view, "slot-in-layers", message, step.key, fix=fix, set_up=step.set_up.key)

@@ -1,0 +1,61 @@
+"""Asks whether the head is brought back after it was tilted."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.plan.faces import Step, plan_of, trams
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.lazily import pattern
+
+_TILTED = pattern(
+    r"\b(?:tilt(?:ed)?|swivel(?:led)?|lean(?:ed)?|incline[d]?)\b[^.;]*\bhead\b|\bhead\b[^.;]*\b(?:tilted|swivelled|inclined|over)\b",
+    re.IGNORECASE,
+)
+
+
+@rule("tram-after-a-tilted-head", "Tram after a tilted head", "scrap")
+def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
+    """The head was tilted for a step, and a later one needs it upright with no tram check between.
+
+    The words of a step say that the head is tilted; cuts right behind a step by hand that tilts it belong to it, as far as its set-up goes.
+    Quiet where the job ends there.
+
+    Why: The scale on the head is not good enough to square by.
+    Wrong: head tilted for a bevel, then holes in the next set-up
+    Right: head tilted for a bevel, tram check, then holes
+    Source: common practice
+    """
+    plan = plan_of(view)
+    tilted: Step | None = None
+    for step in plan.steps:
+        if trams(step):
+            tilted = None
+        elif _TILTED.search(step.words):
+            tilted = step
+        elif (
+            tilted is not None
+            and step.cuts
+            and not (tilted.kind == "bench-step" and step.set_up.key == tilted.set_up.key)
+        ):
+            message = f"Bring the head back and check the tram: step {tilted.number} tilted it"
+            texts = {
+                "swing": "150 mm",
+                "allowed": "0.02 mm",
+                "minutes": "15 min",
+                "note": "bring it back upright first",
+            }
+            fix = Fix(f"Add a tram check before {step.number}", added_before(step.key, "tram-check", texts))
+            yield remark(
+                view,
+                "tram-after-a-tilted-head",
+                message,
+                step.key,
+                tilted.key,
+                fix=fix,
+                set_up=step.set_up.key,
+            )
+            tilted = None

@@ -1,0 +1,56 @@
+"""Asks whether the head was checked before a fine wide face."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.plan.faces import plan_of, trams
+from jobsheet.review.rule import View, remark, rule
+
+#: A face as wide as this shows a small tilt, and a finish as fine as this asks for it [m] (row of this rule; common practice).
+WIDE, FINE = 50e-3, 1.6e-6
+
+
+@rule("tram-before-a-fine-face", "Tram before a fine face", "rework")
+def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
+    """Flatness or a fine finish is asked of a wide face, and the last tram check on the card is old.
+
+    The age counts to the day the job was planned. Quiet where the card has no date, and where a tram check is a step of this job.
+
+    Why: A wide cutter turns a small tilt into a hollow.
+    Wrong: flat 0.02 on a face 80 wide, trammed half a year ago
+    Right: the tram checked first
+    Source: a luthier's page on tramming; a bench mill's manual. The days are the workshop's number
+    """
+    plan = plan_of(view)
+    for step in plan.steps:
+        asked = getattr(step.fields, "tolerances", None)
+        if step.kind not in ("face", "fly-cut") or asked is None:
+            continue
+        if asked.flat is None and (asked.finish is None or asked.finish > FINE + 1e-12):
+            continue
+        if min(step.lie.size[:2]) <= WIDE + 1e-9 or any(trams(one) for one in plan.steps[: step.index]):
+            continue
+        checked, planned = _date(step.setting.machine.trammed), _date(view.job.planned_on)
+        if checked is None:
+            continue
+        days = ((planned or dt.datetime.now(tz=dt.UTC).date()) - checked).days
+        if days <= view.reckoned.shop.tram_days:
+            continue
+        message = f"Check the tram before this pass: the card says {checked.isoformat()}, {days} days before"
+        first = plan.of(step.set_up.key)[0]
+        texts = {"swing": "150 mm", "allowed": "0.02 mm", "minutes": "10 min"}
+        fix = Fix("Add a tram check", added_before(first.key, "tram-check", texts))
+        yield remark(view, "tram-before-a-fine-face", message, step.key, fix=fix, set_up=step.set_up.key)
+
+
+def _date(text: str) -> dt.date | None:
+    found = re.search(r"\d{4}-\d{2}-\d{2}", text)
+    try:
+        return dt.date.fromisoformat(found[0]) if found else None
+    except ValueError:
+        return None

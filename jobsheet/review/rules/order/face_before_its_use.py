@@ -1,0 +1,88 @@
+"""Asks whether the faces that a step measures from are there yet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.lying import OPPOSITE
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import Mend, all_moved_after, all_moved_before
+from jobsheet.review.plan.faces import Plan, Step, measured_across, plan_of, positions, zero_faces, zero_found
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("face-before-its-use", "A face before its use", "scrap")
+def face_before_its_use(view: View) -> Iterator[Remark]:
+    """A size, or the zero of a set-up, is taken from a face that is machined only later.
+
+    Quiet where the face stays as bought, where the zero is set inside the edge with its offset entered, and where
+    the work only rests on a raw face and no size is taken from it.
+
+    Why: Each step may only measure from something already true.
+    Wrong: holes placed from the left end, then the left end milled
+    Right: the left end milled, then holes placed from it
+    Source: planning of set-ups for prismatic parts; college teaching of squaring
+    """
+    plan = plan_of(view)
+    told: set[tuple[str, str]] = set()
+    for step in plan.steps:
+        for face, before in _used(plan, step):
+            first = plan.first_cut(face)
+            if first is None or (step.set_up.key, face) in told:
+                continue
+            told.add((step.set_up.key, face))
+            name = plan.named(face)
+            size = getattr(step.fields, "measure", None)
+            what = (
+                "places are counted from it"
+                if positions(step.fields)
+                else f"{size.text if size else 'a size'} is measured from it"
+            )
+            message = f"{name[:1].upper()}{name[1:]}, does not exist yet: {what}, and step {first.number} makes it only later"
+            mend = _first(plan, step, face, first, before)
+            fix = Fix(f"Step {first.number} before step {before.number}", mend) if mend else None
+            yield remark(
+                view, "face-before-its-use", message, step.key, first.key, fix=fix, set_up=step.set_up.key
+            )
+
+
+def _used(plan: Plan, step: Step) -> Iterator[tuple[str, Step]]:
+    """Raw faces that a step measures from, and the step before which each must be made."""
+    if positions(step.fields):
+        found = zero_found(plan, step)
+        zero = step.set_up.zero
+        inside = said(f"{zero.named} {zero.found} {found.words}", "inside", "offset")
+        if getattr(found.fields, "inside", None) is None and not inside:
+            for face in zero_faces(step):
+                if plan.raw(face, found.index):
+                    yield face, found
+    across = measured_across(step)
+    if across is not None and plan.raw(across[0], step.index):
+        yield across[0], step
+
+
+def _first(plan: Plan, step: Step, face: str, first: Step, before: Step) -> Mend | None:
+    """What makes the face moves before that step; where it would be stood up by raw sides then, the step moves behind it.
+
+    Two faces that are each measured from the other have no right order: that only a person can mend.
+    """
+    making = tuple(one for one in plan.of(first.set_up.key) if face in one.makes)
+    if any((across := measured_across(one)) is not None and across[0] in step.makes for one in making):
+        return None
+    keys = tuple(one.key for one in making)
+    if first.set_up.key == before.set_up.key:
+        return all_moved_before(keys, before.key)
+    if before is step and _stands_on_raw(plan, first, before):
+        using = tuple(one.key for one in plan.of(step.set_up.key) if set(one.makes) & set(step.makes)) or (
+            step.key,
+        )
+        return all_moved_after(using, keys[-1])
+    return all_moved_before(keys, plan.of(before.set_up.key)[0].key)
+
+
+def _stands_on_raw(plan: Plan, first: Step, before: Step) -> bool:
+    """Whether the set-up that makes the face stands the work up, and would grip raw sides if it came before that step."""
+    along, across, high = first.lie.size
+    jaws = (first.set_up.fixed_jaw, OPPOSITE[first.set_up.fixed_jaw])
+    return high > max(along, across) and any(plan.raw(one, before.index) for one in jaws)

@@ -1,0 +1,83 @@
+"""Asks whether the work is taken out and put back the same way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+from itertools import pairwise
+
+from msgspec.structs import replace
+
+from jobsheet.model.job import Job, SetUp
+from jobsheet.model.lying import OPPOSITE, in_jaws
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.plan.faces import Plan, plan_of, positions
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+
+_BETWEEN = (
+    "rest", "check", "checked", "inspect", "inspection", "outside", "harden", "hardened", "anneal", "stress relieve", "weld",
+    "plate", "cool", "turn",
+)  # fmt: skip
+
+
+@rule("join-matching-set-ups", "Join set-ups that match", "rework")
+def join_matching_set_ups(view: View) -> Iterator[Remark]:
+    """Two set-ups one after the other hold the work in the same way, and nothing between them changes it.
+
+    Quiet where a rest, a check or an outside process stands between them as a step, where the work is turned end
+    for end, where packing, stop or holding are others, and where nothing is said of the holding.
+
+    Why: Every re-clamping adds a location error.
+    Wrong: top up, A to the fixed jaw: face; unclamp; top up, A to the fixed jaw: drill
+    Right: top up, A to the fixed jaw: face and drill
+    Source: processing principles of a casting works; a contract machinist's list of things to note
+    """
+    plan = plan_of(view)
+    groups = list(plan.groups())
+    for (one, before), (other, behind) in pairwise(groups):
+        if not one.holding.device.strip() or not _same(one, other):
+            continue
+        if any(not step.cuts and said(step.words, *_BETWEEN) for step in (before[-1], behind[0])):
+            continue
+        if in_jaws(one, before[0].lie) and _changes(plan, one):
+            continue
+        message = f"Set-ups {one.number} and {other.number} can be one: finish before unclamping"
+        fix = None
+        if one.zero == other.zero or not any(positions(step.fields) for step in behind):
+            fix = Fix(
+                f"Join set-ups {one.number} and {other.number}",
+                partial(_joined, first=one.key, second=other.key),
+            )
+        yield remark(view, "join-matching-set-ups", message, behind[0].key, fix=fix, set_up=other.key)
+
+
+def _same(one: SetUp, other: SetUp) -> bool:
+    def held(set_up: SetUp) -> tuple[str, ...]:
+        words = set_up.holding
+        return tuple(text.strip().casefold() for text in (words.device, words.packing, words.stop))
+
+    faces = (one.up, one.operator, one.fixed_jaw) == (other.up, other.operator, other.fixed_jaw)
+    high = one.holding.above_jaws, other.holding.above_jaws
+    higher = high[0] is not None and high[1] is not None and high[0].value != high[1].value
+    return faces and held(one) == held(other) and not higher
+
+
+def _changes(plan: Plan, one: SetUp) -> bool:
+    """Whether the set-up itself cuts what the jaws or the parallels touch: then the second hold is another."""
+    touched = {one.fixed_jaw, OPPOSITE[one.fixed_jaw], OPPOSITE[one.up]}
+    return any(touched & set(step.makes) for step in plan.of(one.key))
+
+
+def _joined(job: Job, first: str, second: str) -> Job:
+    """The steps of the second behind those of the first; the zero of whichever has one."""
+    found = {set_up.key: set_up for set_up in job.set_ups}
+    if first not in found or second not in found:
+        return job
+    one, other = found[first], found[second]
+    zero = one.zero if one.zero.named or one.zero.found else other.zero
+    whole = replace(one, zero=zero, operations=(*one.operations, *other.operations))
+    rest = tuple(whole if set_up.key == first else set_up for set_up in job.set_ups if set_up.key != second)
+    return replace(
+        job, set_ups=tuple(replace(set_up, number=number) for number, set_up in enumerate(rest, 1))
+    )

@@ -1,0 +1,74 @@
+"""Asks whether the passes of a face add up to its size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.shape import Slab
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import Step, measured_across, plan_of
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import plain, trimmed
+from jobsheet.units.table import INCH
+
+#: So far the sum of the passes may be off [m] (sequencing rules, the row of this rule).
+OFF = 0.05e-3
+
+
+@rule("passes-reach-the-size", "The passes reach the size", "scrap")
+def passes_reach_the_size(view: View) -> Iterator[Remark]:
+    """The passes planned for a face or wall take more or less off than its size asks, by over 0.05 mm.
+
+    Quiet where the last pass is to the measured size, and while the face it is measured from is still raw.
+
+    Why: A sum that is out shows first as a wrong part.
+    Wrong: stock 45, layers of 4 and 2 off, size 40
+    Right: stock 45, 1 and 4 off, size 40
+    Source: common practice
+    """
+    plan = plan_of(view)
+    told = False
+    for step in plan.steps:
+        found = measured_across(step)
+        if found is None or plan.raw(found[0], step.index) or said(step.words, "measured size", "to measure"):
+            continue
+        size, left = step.fields.measure, found[1]
+        off = left - size.nominal
+        if abs(off) <= OFF + 1e-9 or size.low - 1e-9 <= left <= size.high + 1e-9:
+            continue
+        if told and not step.makes:
+            continue  # a shoulder is out as well where the faces around it are: that is one fault, not two
+        told = True
+        shown = _length(left, view.job.units)
+        message = f"The passes do not add up to the size: they leave {shown}, and {size.text} is asked"
+        yield remark(
+            view,
+            "passes-reach-the-size",
+            message,
+            step.key,
+            fix=_fix(
+                step, off, view.job.units, first=any(plan.first_cut(face) is step for face in step.makes)
+            ),
+            set_up=step.set_up.key,
+        )
+
+
+def _fix(step: Step, off: float, units: str, *, first: bool) -> Fix | None:
+    """As much more or less in the last step, where something is left for it to do."""
+    name = "depth" if isinstance(step.cut.shapes[0].shape, Slab) else "width"
+    wanted = getattr(step.fields, name).value + off
+    if wanted <= OFF:
+        return None
+    # A first cut that is made thinner may no longer go under the skin: that only a person can weigh.
+    if off < 0 and first and wanted < step.setting.shop.casting_skin:
+        return None
+    text = _length(wanted, units)
+    return Fix(f"Take {text} off in step {step.number}", set_field(step.key, name, text))
+
+
+def _length(value: float, units: str) -> str:
+    if units == "in":
+        return f"{plain(value / INCH, 4)} in"
+    return f"{trimmed(value * 1e3, 3)} mm"

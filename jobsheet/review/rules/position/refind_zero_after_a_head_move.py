@@ -1,0 +1,58 @@
+"""Asks whether the zero is found again after the head of a round column has moved."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.job import Operation, SetUp
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import Mend, added_after
+from jobsheet.review.plan.hole_chains import places_of
+from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.rule import View, remark, rule
+
+_MOVED = r"(?:raise|lower|move|slide|shift|wind|bring|take)\w* (?:the )?head|head (?:is |must be )?(?:raised|lowered|moved|up|down)"
+
+
+@rule("refind-zero-after-a-head-move", "Zero again after the head moves", "scrap")
+def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
+    """On a round column a step moves the head, and places follow with nothing found again.
+
+    Why: A round column turns as the head slides: x and y are lost.
+    Wrong: find A and B, spot, raise the head, drill
+    Right: find A and B, spot, raise the head, find A and B, drill
+    Source: from memory of trade teaching
+    """
+    for set_up in view.job.set_ups:
+        moved: Operation | None = None
+        for operation in set_up.operations:
+            machine = view.reckoned.settings[operation.key].machine
+            if not says("round", machine.column):
+                break
+            found_again = operation.kind == "pick-up-edge" or says(
+                "indicat\\w*|pick\\w* up", *words_of(operation)
+            )
+            if found_again:
+                moved = None
+            if places_of(operation) and moved is not None:
+                message = f"The head was moved in step {moved.number} and the column is round: find the zero again first"
+                yield remark(
+                    view, "refind-zero-after-a-head-move", message, operation.key, moved.key, set_up=set_up.key,
+                    fix=Fix(f"Add finding the edges behind {moved.number}", _again(set_up, moved)),
+                )  # fmt: skip
+                break
+            if says(_MOVED, *words_of(operation)) and not found_again:
+                moved = operation
+
+
+def _again(set_up: SetUp, moved: Operation) -> Mend:
+    """The finding step of the set-up once more, or a new one."""
+    known = next((one.fields for one in set_up.operations if one.kind == "pick-up-edge"), None)
+    texts = {"cutter": "edge finder, 10 mm tip", "edges": set_up.zero.named or "both edges"}
+    if known is not None:
+        texts = {"cutter": known.cutter.text, "edges": known.edges}
+        if known.tip is not None:
+            texts["tip"] = known.tip.text
+        if known.inside is not None:
+            texts["inside"] = known.inside.text
+    return added_after(moved.key, "pick-up-edge", texts)

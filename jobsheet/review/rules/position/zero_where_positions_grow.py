@@ -1,0 +1,34 @@
+"""Asks whether every place lies on one side of the zero."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Remark
+from jobsheet.review.plan.hole_chains import places_of
+from jobsheet.review.plan.said import says
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("zero-where-positions-grow", "Zero where places grow", "habit")
+def zero_where_positions_grow(view: View) -> Iterator[Remark]:
+    """Places on both sides of a zero at a corner, on a machine without a readout of its table.
+
+    Why: With the zero in the right corner every handle turns one way, and all moves keep to one side of the slack.
+    Wrong: places at -20 and 30 from a corner
+    Right: places at 10 and 60 from the next corner
+    Source: machinists' discussion of zeros
+    """
+    for set_up in view.job.set_ups:
+        placed = [one for one in set_up.operations if places_of(one)]
+        if not placed or says("bore|centre|center|middle|hole", set_up.zero.named, set_up.zero.found):
+            continue
+        if says("table|glass|scales?", view.reckoned.settings[placed[0].key].machine.readout):
+            continue
+        for axis in ("x", "y"):
+            counted = [getattr(place, axis).value for one in placed for place in places_of(one)]
+            if min(counted) >= -1e-9 or max(counted) <= 1e-9:
+                continue
+            message = f"{axis.upper()} has places on both sides of the zero: move the zero to the corner from which every place grows"
+            yield remark(view, "zero-where-positions-grow", message, placed[0].key, set_up=set_up.key)
+            break

@@ -1,0 +1,55 @@
+"""Asks whether a round bar lets the work lie flat on the fixed jaw."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.lying import OPPOSITE
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import Step, in_vise, plan_of, width_of_limits
+from jobsheet.review.plan.words import held_by, names_round_bar, said
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("bar-at-the-moving-jaw", "Round bar at the moving jaw", "scrap")
+def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
+    """A face with a limit on its size or squareness is cut while the moving jaw meets a raw face and nothing evens that out.
+
+    Quiet where both faces in the jaws are machined or as bought, and with a swivelling or vee jaw.
+
+    Why: A line contact lets the work lie flat on the fixed jaw and keeps the jaw from lifting it.
+    Wrong: machined face to the fixed jaw, sawn face bare at the moving jaw
+    Right: the same with a round bar at the moving jaw
+    Source: a machinist's series on squaring a block; squaring instructions of three papers and of a school book
+    """
+    plan = plan_of(view)
+    for set_up, steps in plan.groups():
+        first = steps[0]
+        held = held_by(set_up)
+        if (
+            not in_vise(set_up, first.lie)
+            or names_round_bar(held)
+            or said(held, "swivel", "swivelling", "vee", "v jaw", "v block")
+        ):
+            continue
+        moving = OPPOSITE[set_up.fixed_jaw]
+        if not plan.raw(moving, first.index):
+            continue
+        asking = next((step for step in steps if step.makes and _asks(step)), None)
+        if asking is None:
+            continue
+        message = (
+            f"Round bar between the work and the moving jaw: {plan.named(moving)} is still raw there, and step {asking.number}"
+            " has limits"
+        )
+        packing = set_up.holding.packing.strip()
+        text = f"{packing}, round bar at the moving jaw" if packing else "round bar at the moving jaw"
+        fix = Fix("Enter a round bar", set_field(f"holding:{set_up.key}", "packing", text))
+        yield remark(view, "bar-at-the-moving-jaw", message, asking.key, fix=fix, set_up=set_up.key)
+
+
+def _asks(step: Step) -> bool:
+    asked = getattr(step.fields, "tolerances", None)
+    square = asked is not None and (asked.square is not None or asked.parallel is not None)
+    return square or width_of_limits(step) is not None

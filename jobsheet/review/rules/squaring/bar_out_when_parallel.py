@@ -1,0 +1,40 @@
+"""Asks whether a round bar stays in though both faces are true."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from jobsheet.model.lying import OPPOSITE
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import MACHINED, in_vise, plan_of
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("bar-out-when-parallel", "Bar out when parallel", "habit")
+def bar_out_when_parallel(view: View) -> Iterator[Remark]:
+    """A round bar is entered though both faces in the jaws are machined.
+
+    Why: Full contact holds better once both faces are true.
+    Wrong: four sides machined, round bar at the moving jaw
+    Right: four sides machined, nothing between
+    Source: squaring instructions of a home-shop paper
+    """
+    plan = plan_of(view)
+    for set_up, steps in plan.groups():
+        first, packing = steps[0], set_up.holding.packing
+        if not in_vise(set_up, first.lie) or not said(packing, "round bar"):
+            continue
+        jaws = (set_up.fixed_jaw, OPPOSITE[set_up.fixed_jaw])
+        if any(plan.state(face, first.index) != MACHINED for face in jaws):
+            continue
+        message = f"Take the round bar out for this side: the {jaws[0]} and {jaws[1]} faces are both machined"
+        left = ", ".join(
+            piece.strip()
+            for piece in re.split(r"[,;]", packing)
+            if piece.strip() and not said(piece, "round bar")
+        )
+        fix = Fix("Take the round bar out", set_field(f"holding:{set_up.key}", "packing", left))
+        yield remark(view, "bar-out-when-parallel", message, first.key, fix=fix, set_up=set_up.key)

@@ -1,0 +1,94 @@
+"""Asks whether the first cut goes under scale or a cast skin."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.setting import Shop
+from jobsheet.model.shape import Edge, Slab
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.cuts import layer_of
+from jobsheet.review.plan.faces import AS_BOUGHT, Step, plan_of
+from jobsheet.review.plan.words import said
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+
+@rule("first-cut-under-the-skin", "First cut under the skin", "rework")
+def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
+    """The first pass on black stock or on a casting is thinner than its skin.
+
+    Quiet where the skin was pickled, blasted or ground off, and on sawn ends, which have none.
+
+    Why: Skin is hard, and rubbing on it takes the edge off.
+    Wrong: first cut 0.1 on hot-rolled stock
+    Right: first cut 0.8
+    Source: common practice; the two depths are the workshop's numbers
+    """
+    plan = plan_of(view)
+    skin, words = _skin(view.job.stock.condition, view.reckoned.shop)
+    if not skin:
+        return
+    size = (view.job.stock.length.value, view.job.stock.width.value, view.job.stock.height.value)
+    longest = size.index(max(size))
+    ends = ({0: ("left", "right"), 1: ("front", "rear"), 2: ("top", "bottom")})[longest]
+    for face in plan.made:
+        step = plan.first_cut(face)
+        if step is None or plan.state(face, 0) == AS_BOUGHT:
+            continue
+        if face in ends and said(view.job.stock.condition, "sawn", "cut off"):
+            continue
+        pass_ = _first_pass(step)
+        if pass_ is None or pass_ >= skin - 1e-6:
+            continue
+        message = (
+            f"Take the first cut deep enough to get under the skin: {trimmed(pass_ * 1e3, 2)} mm on {words}, under it is"
+            f" {trimmed(skin * 1e3, 2)} mm or more"
+        )
+        yield remark(
+            view,
+            "first-cut-under-the-skin",
+            message,
+            step.key,
+            fix=_deeper(step, skin),
+            set_up=step.set_up.key,
+        )
+
+
+def _skin(text: str, shop: Shop) -> tuple[float, str]:
+    """How thick the skin is [m] and what has it; nought where there is none."""
+    if said(
+        text, "pickled", "blasted", "sandblasted", "ground", "machined", "bright", "cold drawn", "descaled"
+    ):
+        return 0.0, ""
+    if said(text, "casting", "cast", "cast skin"):
+        return shop.casting_skin, "a cast skin"
+    if said(text, "black", "scale", "hot rolled", "forged", "forging"):
+        return shop.scale_skin, "scale"
+    return 0.0, ""
+
+
+def _first_pass(step: Step) -> float | None:
+    for sized in step.cut.shapes:
+        if isinstance(sized.shape, Slab):
+            return layer_of(step)
+        if isinstance(sized.shape, Edge):
+            cut = getattr(step.fields, "cut", None)
+            left = getattr(step.fields, "leave", None)
+            width = sized.shape.width - (left.value if left is not None else 0.0)
+            return width / max(1, math.ceil(width / cut.value - 1e-9)) if cut is not None else width
+    return None
+
+
+def _deeper(step: Step, skin: float) -> Fix | None:
+    """Fewer layers where there is enough to come off, else as deep as the skin."""
+    name, layer = ("depth", "layer") if step.kind in ("face", "fly-cut") else ("width", "cut")
+    whole = getattr(step.fields, name).value
+    if whole < skin:
+        text = f"{trimmed(skin * 1e3, 3)} mm"
+        return Fix(f"First cut {text}", set_field(step.key, name, text))
+    count = max(1, math.floor(whole / skin + 1e-9))
+    text = f"{trimmed(math.ceil(whole / count * 1e6) / 1e3, 3)} mm"
+    return Fix(f"Layers of {text}", set_field(step.key, layer, text))

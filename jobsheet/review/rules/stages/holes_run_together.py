@@ -1,0 +1,36 @@
+"""Asks whether two holes of one face run into each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Remark
+from jobsheet.review.plan.said import length, says, words_of
+from jobsheet.review.plan.stage_facts import step_of
+from jobsheet.review.rule import Needs, View, remark, rule
+
+
+@rule("holes-run-together", "Holes that run together", "scrap", needs=Needs.STAGES)
+def holes_run_together(view: View) -> Iterator[Remark]:
+    """A hole breaks sideways into a hole that an earlier step made in the same face.
+
+    Holes that are meant to meet, such as the row that drills out a slot, say so in their words, or are plugged.
+
+    Why: The drill follows the easy side and bends; and where they were not meant to meet, the wall between them is gone.
+    Wrong: drill 10 at 20 and at 26
+    Right: drill 10 at 20 and at 32; or plug the first hole
+    Source: common practice; the solids of the plan
+    """
+    told: set[str] = set()
+    for fact in view.facts_of("breaks-into"):
+        found, other = step_of(view, fact.key), step_of(view, fact.about)
+        if found is None or fact.key in told:
+            continue
+        words = words_of(found[1]) + (words_of(other[1]) if other is not None else ())
+        if says("plug\\w*|drill\\w* out|chain|break\\w* into|overlap\\w*|entry", *words):
+            continue
+        told.add(fact.key)
+        number = f" of step {other[1].number}" if other is not None else ""
+        keys = (fact.key,) if other is None else (fact.key, fact.about)
+        message = f"It runs {length(fact.found, view.job.units)} into the hole{number}: move it, or plug that hole first"
+        yield remark(view, "holes-run-together", message, *keys, set_up=found[0].key)

@@ -1,0 +1,30 @@
+"""Asks whether a step takes the volume that its figures say."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Remark
+from jobsheet.review.plan.stage_facts import step_of
+from jobsheet.review.rule import Needs, View, remark, rule
+from jobsheet.units.show import significant
+
+
+@rule("removal-agrees-with-the-figures", "Volume as the figures say", "rework", needs=Needs.STAGES)
+def removal_agrees_with_the_figures(view: View) -> Iterator[Remark]:
+    """The solid loses by a third more or less than the minutes of this step were reckoned for.
+
+    Why: Width, depth or length of the cut is not what the work has there, so minutes and load are out too.
+    Wrong: a side cut 20 long in the plan, the side is 80 long
+    Right: the length left empty, or 80
+    Source: the solids of the plan; common practice
+    """
+    told: set[str] = set()
+    for fact in view.facts_of("volume-differs"):
+        found = step_of(view, fact.key)
+        if found is None or fact.key in told or found[1].kind == "edge-chamfer":
+            continue  # edges that are chamfered by turning the work round are counted by their length alone
+        told.add(fact.key)
+        cut, figure = (significant(value * 1e6) for value in (fact.found, fact.against))
+        message = f"The step takes {cut} cm³ of the work and was reckoned for {figure}: check length, width and depth"
+        yield remark(view, "removal-agrees-with-the-figures", message, fact.key, set_up=found[0].key)

@@ -1,0 +1,68 @@
+"""Asks whether thin sheet is backed where it is drilled or windowed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.shape import Groove, Hole, Recess
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.words import held_by, said
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.stages.course import is_through
+from jobsheet.units.show import trimmed
+
+
+@rule("back-up-thin-sheet", "Back up thin sheet", "hazard")
+def back_up_thin_sheet(view: View) -> Iterator[Remark]:
+    """Sheet of five millimetres or less is drilled or windowed through with no backing.
+
+    Quiet where a backing is entered under packing, holding or in a step.
+
+    Why: It lifts at breakthrough, burrs, and spins; a backing stops all three.
+    Wrong: 3 mm sheet drilled over nothing
+    Right: wood below it, clamps near the hole
+    Source: a builders' paper on drilling sheet; common practice. The thickness is the workshop's number
+    """
+    plan = plan_of(view)
+    for set_up, steps in plan.groups():
+        high = steps[0].lie.size[2]
+        if high > view.reckoned.shop.thin_sheet + 1e-9 or _backed(held_by(set_up)):
+            continue
+        through = next((step for step in steps if step.cuts and _through(step)), None)
+        if through is None or any(
+            _backed(step.words) for step in steps[: through.index - steps[0].index + 1]
+        ):
+            continue
+        message = f"Back it with wood or scrap and clamp near the hole: the sheet is {trimmed(high * 1e3, 2)} mm and step {through.number} goes through"
+        packing = set_up.holding.packing.strip()
+        text = f"{packing}, backing plate of wood or scrap" if packing else "backing plate of wood or scrap"
+        fix = Fix("Enter a backing", set_field(f"holding:{set_up.key}", "packing", text))
+        yield remark(view, "back-up-thin-sheet", message, through.key, fix=fix, set_up=set_up.key)
+
+
+def _backed(text: str) -> bool:
+    return said(
+        text,
+        "backing",
+        "backing plate",
+        "backed",
+        "backer",
+        "sacrificial",
+        "wood",
+        "wooden",
+        "plywood",
+        "scrap",
+        "chipboard",
+        "MDF",
+    )
+
+
+def _through(step: Step) -> bool:
+    return any(
+        isinstance(sized.shape, Hole | Groove | Recess)
+        and not (isinstance(sized.shape, Hole) and sized.shape.threaded)
+        and is_through(sized, step.lie.size[2])
+        for sized in step.cut.shapes
+    )

@@ -1,0 +1,46 @@
+"""Asks whether a thin plate that must be flat is squeezed in the vise."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.faces import in_vise, plan_of
+from jobsheet.review.plan.words import held_by, said
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.units.show import trimmed
+
+
+@rule("thin-plate-not-squeezed", "A thin plate is not squeezed", "scrap")
+def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
+    """Flatness is asked, and the plate is thinner than a tenth of the span between the jaws.
+
+    Quiet where it is clamped down, held by screws or supported over its full length.
+
+    Why: It springs flat while held and curves when let go.
+    Wrong: a plate 4 thick and 60 wide in the vise, flat within 0.05
+    Right: the same plate clamped down on the table
+    Source: common practice; from memory of shop practice. The share is the workshop's number
+    """
+    for set_up, steps in plan_of(view).groups():
+        lie = steps[0].lie
+        if not in_vise(set_up, lie):
+            continue
+        asking = next(
+            (step for step in steps if getattr(getattr(step.fields, "tolerances", None), "flat", None)), None
+        )
+        if asking is None or said(
+            held_by(set_up), "clamped down", "screw", "full length support", "supported full length", "strap"
+        ):
+            continue
+        along, across, high = lie.size
+        span = across if lie.side(set_up.fixed_jaw) in ("near", "far") else along
+        if high >= view.reckoned.shop.thin_plate * span - 1e-9:
+            continue
+        message = (
+            f"The vise will bow it: {trimmed(high * 1e3, 2)} mm thick over {trimmed(span * 1e3, 1)} mm between the jaws; clamp it"
+            " down instead"
+        )
+        fix = Fix("Clamp it down", set_field(f"holding:{set_up.key}", "device", "strap clamps on the table"))
+        yield remark(view, "thin-plate-not-squeezed", message, asking.key, fix=fix, set_up=set_up.key)

@@ -1,0 +1,82 @@
+"""Asks whether the hole is chamfered before it is tapped."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.at_hand import at_hand
+from jobsheet.review.mending.fixes import Mend, added_before, set_field
+from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
+from jobsheet.review.plan.said import length, says, typed, words_of
+from jobsheet.review.rule import View, remark, rule
+
+#: How much wider than the thread a chamfer is offered [m] (published 0.25 to 0.4 mm on the diameter).
+WIDER = 0.4e-3
+_ROUNDING = 1e-6
+
+
+@rule("chamfer-before-tap", "Chamfer before the tap", "rework")
+def chamfer_before_tap(view: View) -> Iterator[Remark]:
+    """A hole is tapped with no chamfer, or wide spot, to at least the thread's diameter before it.
+
+    Why: A chamfer starts the tap straight and stops a raised burr.
+    Wrong: drill 6.8, tap M8
+    Right: spot to 8.4, drill 6.8, tap M8
+    Source: a trade journal on chamfers and countersinks
+    """
+    told: set[str] = set()
+    for chain in holes_of(view.reckoned).chains:
+        for step in chain.steps:
+            if (
+                step.does != "tap"
+                or step.key in told
+                or says("no chamfer|without (?:a )?chamfer", *words_of(step.operation))
+            ):
+                continue
+            before = chain.before(step)
+            if not before:
+                continue  # the hole is in the stock, or tap-drill-before-tap speaks
+            wide = max(
+                (one.diameter for one in before if one.does in ("spot", "countersink", "counterbore")),
+                default=0.0,
+            )
+            if wide >= step.diameter - _ROUNDING:
+                continue
+            told.add(step.key)
+            found = f"the spot is {length(wide, view.job.units)}" if wide else "there is none"
+            to = step.diameter + WIDER
+            message = (
+                f"Chamfer to {length(to, view.job.units)} before {step.fields.thread.text} is tapped: {found}"
+            )
+            yield remark(
+                view, "chamfer-before-tap", message, step.key, set_up=step.set_up, fix=_fix(view, chain, step, to)
+            )  # fmt: skip
+
+
+def _fix(view: View, chain: Chain, tap: HoleStep, to: float) -> Fix:
+    """A wider spot where the spot drill is wide enough; else a countersink before the tap."""
+    units = view.job.units
+    for one in chain.before(tap):
+        cutter = one.cutter
+        if one.does != "spot" or cutter.kind != "spot drill" or not cutter.point_angle or not cutter.diameter:
+            continue
+        if cutter.diameter < to or one.set_up != tap.set_up:
+            continue
+        label = f"Spot to {length(to, view.job.units)} in step {one.number}"
+        if getattr(one.fields, "to", None) is not None:
+            return Fix(label, set_field(one.key, "to", typed(to, units)))
+        deep = math.ceil(to / 2 / math.tan(cutter.point_angle / 2) * 1e5 - 1e-6) / 1e5
+        return Fix(label, set_field(one.key, "depth", typed(deep, units)))
+    return Fix(f"Add a countersink before {tap.number}", _added(view, tap, to))
+
+
+def _added(view: View, tap: HoleStep, to: float) -> Mend:
+    units = view.job.units
+    known = at_hand(view.job, "countersink", to, 10 * to)
+    texts = {
+        "cutter": known[0][1] if known else f"countersink {math.ceil(to * 1e3 + 2)} mm, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
+        "feed": typed(0.1e-3, units),
+    }  # fmt: skip
+    return added_before(tap.key, "countersink", texts)

@@ -1,0 +1,38 @@
+"""Asks whether the fluid for tapping is named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.rule import View, remark, rule
+
+#: What is tapped dry on purpose: iron, brass, plastics.
+_DRY = ("iron", "plastic")
+
+
+@rule("tapping-fluid-named", "Tapping fluid named", "scrap")
+def tapping_fluid_named(view: View) -> Iterator[Remark]:
+    """Steel, stainless, titanium, copper or aluminium is tapped, and no fluid is entered. Dry may be written on purpose.
+
+    Why: Tapping asks more of the fluid than any other step; dry taps gall and break.
+    Wrong: tap M6 in stainless, the fluid left empty
+    Right: tap M6 in stainless, fluid brushed on; or dry, on purpose
+    Source: an engineering handbook on tapping fluids; common practice
+    """
+    if view.job.fluid:
+        return
+    for set_up, operation, _ in view.steps():
+        if operation.kind not in ("tap", "hand-tap"):
+            continue
+        material = view.reckoned.settings[operation.key].material
+        if material.family in _DRY or material.dry_by_nature or says("brass", material.title, *material.also):
+            continue
+        if says("oil|fluid|paste|lard|wax|spirit|dry|compound", *words_of(operation)):
+            continue
+        yield remark(
+            view, "tapping-fluid-named", "Name the tapping fluid, or write dry on purpose", operation.key, set_up=set_up.key,
+            fix=Fix("Fluid: brushed", set_field("job", "fluid", "brushed")),
+        )  # fmt: skip
