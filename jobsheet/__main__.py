@@ -8,7 +8,7 @@ import sys
 def _open_window(path: str | None) -> int:
     """Open the window, or say in one line what it lacks."""
     try:
-        from jobsheet.gui.app import main as window
+        from jobsheet.gui.start.app import main as window
     except ImportError as error:
         sys.stderr.write(
             f"The window cannot open: {error}. On Debian or Ubuntu, run python3 packaging/start.py --system-packages"

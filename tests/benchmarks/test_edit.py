@@ -96,8 +96,10 @@ def test_an_edit_of_forty_operations_of_mixed_kinds(capsys):
 MARGIN = """
 import statistics, sys, time
 from PySide6.QtWidgets import QApplication
-from jobsheet.gui import look, settings, start
-from jobsheet.gui.opening import open_at_start
+from jobsheet.gui.ink import look
+from jobsheet.gui.window import settings
+from jobsheet.gui.start import start
+from jobsheet.gui.desk.opening import open_at_start
 from tests.benchmarks.test_edit import job_of
 from jobsheet.storage.job_file import save_job
 application = QApplication([])

@@ -41,8 +41,10 @@ STOPS = """
 import json, sys, time
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
-from jobsheet.gui import look, settings, start
-from jobsheet.gui.opening import open_at_start
+from jobsheet.gui.ink import look
+from jobsheet.gui.window import settings
+from jobsheet.gui.start import start
+from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.edit.commands import SetField
 from tests.benchmarks.test_edit import mixed_job
 from jobsheet.storage.job_file import save_job

@@ -38,8 +38,8 @@ app.exec()
 #: The program itself, as `python -m jobsheet` starts it; only told when its window is painted.
 OURS = f"""
 import sys
-import jobsheet.gui.app as app
-import jobsheet.gui.opening as opening
+import jobsheet.gui.start.app as app
+import jobsheet.gui.desk.opening as opening
 {DONE}
 read = opening.open_at_start
 def then_watch(path):
@@ -47,7 +47,7 @@ def then_watch(path):
     import os, time
     opened = read(path)
     from PySide6.QtCore import QTimer
-    from jobsheet.gui import start
+    from jobsheet.gui.start import start
     class Window(start.Window):
         def paintEvent(self, event):
             super().paintEvent(event)

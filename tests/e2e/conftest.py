@@ -25,7 +25,7 @@ class Program:
             "JOBSHEET_HOME": str(home),
             "HOME": str(home),
         }
-        code = "import sys; from jobsheet.gui.app import main; sys.exit(main(sys.argv[1] if len(sys.argv) > 1 else None))"
+        code = "import sys; from jobsheet.gui.start.app import main; sys.exit(main(sys.argv[1] if len(sys.argv) > 1 else None))"
         self.process = subprocess.Popen(
             [sys.executable, "-c", code, *map(str, args)], env=self.env, stderr=subprocess.PIPE, text=True
         )

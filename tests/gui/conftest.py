@@ -8,10 +8,11 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtWidgets import QApplication
 
-from jobsheet.gui import ask, look, waking
-from jobsheet.gui.opening import open_at_start
-from jobsheet.gui.singletons import keep
-from jobsheet.gui.start import make_window
+from jobsheet.gui.desk.opening import open_at_start
+from jobsheet.gui.forms import ask
+from jobsheet.gui.ink import look, waking
+from jobsheet.gui.ink.singletons import keep
+from jobsheet.gui.start.start import make_window
 
 keep()
 

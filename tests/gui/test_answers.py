@@ -2,7 +2,7 @@
 
 import pytest
 
-from jobsheet.gui.fits_window import FitsWindow
+from jobsheet.gui.places.fits.fits_window import FitsWindow
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.answers.all_answers import answers_in_parts
 from jobsheet.reckoning.reckoner import Reckoner

@@ -3,7 +3,7 @@
 import pytest
 
 from jobsheet.edit.paper_commands import AddEntry, SetText
-from jobsheet.gui.cabinet_window import open_cabinet
+from jobsheet.gui.places.papers.cabinet_window import open_cabinet
 from jobsheet.storage.cabinet_file import cabinet_for, own_path
 
 
@@ -41,13 +41,13 @@ def test_a_line_that_cannot_be_read_is_said_at_its_field_and_not_saved(cabinet):
     assert [one.path for one in cabinet.problems] == ["cutters[0].what"]
     assert not cabinet.save()
     assert not own_path().exists()
-    cabinet.sheet.go_to("cutters[0].what")
-    field = cabinet.sheet.fields["cutters[0].what"]
+    cabinet.column.go_to("cutters[0].what")
+    field = cabinet.column.fields["cutters[0].what"]
     assert "without its unit" in field.under()
     field.box.put("end mill 12 mm")
     cabinet.do(SetText(("cutters", 0, "what"), "end mill 12 mm, 4 teeth"))
     assert cabinet.problems == ()
-    assert cabinet.sheet.fields["cutters[0].what"].under() == "12 mm, 4 teeth, HSS"
+    assert cabinet.column.fields["cutters[0].what"].under() == "12 mm, 4 teeth, HSS"
 
 
 def test_two_things_in_one_place_are_said_at_the_second(cabinet):
@@ -61,12 +61,12 @@ def test_two_things_in_one_place_are_said_at_the_second(cabinet):
 
 def test_no_word_of_the_page_is_cut_off(cabinet):
     entry(cabinet, "cutters", 0, what="end mill 12 mm, 4 teeth", place="drawer 1 no. 1")
-    for field in cabinet.sheet.fields.values():
+    for field in cabinet.column.fields.values():
         assert field.height() >= field.needed_height(field.width())
 
 
 def test_the_menu_leads_to_it(window, qtbot):
-    from jobsheet.gui.paper_window import PaperWindow
+    from jobsheet.gui.places.papers.paper_window import PaperWindow
 
     window.actions_by_id["cabinet"].trigger()
     made = next(one for one in window.findChildren(PaperWindow) if one.isVisible())

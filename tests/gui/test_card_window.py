@@ -6,9 +6,11 @@ import pytest
 from PySide6 import QtCore
 from PySide6.QtWidgets import QApplication
 
-from jobsheet.gui import ask, card_window, ink, look, waking
-from jobsheet.gui.boxes import Joined
-from jobsheet.gui.buttons import Button
+from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.boxes import Joined
+from jobsheet.gui.forms.buttons import Button
+from jobsheet.gui.ink import ink, look, waking
+from jobsheet.gui.places.papers import card_window
 from jobsheet.paths import resources
 from jobsheet.storage.card_steps import classes
 from jobsheet.storage.machine_file import card_names, find_card, machine_from_text
@@ -44,11 +46,11 @@ def card(qtbot, made):
 
 
 def type_in(qtbot, window, name, text):
-    box = window.sheet.fields[name].box
+    box = window.column.fields[name].box
     box.setFocus()
     box.selectAll()
     qtbot.keyClicks(box, text)
-    return window.sheet.fields[name]
+    return window.column.fields[name]
 
 
 def test_a_problem_stands_at_its_field_and_the_rest_stays_editable(card, qtbot):
@@ -68,12 +70,12 @@ def test_a_problem_stands_at_its_field_and_the_rest_stays_editable(card, qtbot):
 
 def test_a_problem_in_a_closed_row_is_marked_there_and_f8_opens_it(card, qtbot):
     window = card()
-    window.sheet.toggle("handles[1]")
+    window.column.toggle("handles[1]")
     type_in(qtbot, window, "handles[1].backlash", "much")
-    window.sheet.toggle("handles[1]")
-    assert "much" in window.sheet.rows["handles[1]"][0].toolTip()
+    window.column.toggle("handles[1]")
+    assert "much" in window.column.rows["handles[1]"][0].toolTip()
     window.next_problem()
-    assert window.sheet.fields["handles[1].backlash"].box.hasFocus()
+    assert window.column.fields["handles[1].backlash"].box.hasFocus()
 
 
 def test_undo_and_redo_go_through_typing_and_rows(card, qtbot):
@@ -81,31 +83,31 @@ def test_undo_and_redo_go_through_typing_and_rows(card, qtbot):
     first = window.history.paper
     type_in(qtbot, window, "title", "Mine")
     add = next(
-        one for one in window.sheet.findChildren(Button) if one.text() == "Add a handle" and one.isVisible()
+        one for one in window.column.findChildren(Button) if one.text() == "Add a handle" and one.isVisible()
     )
     add.click()
-    assert "handles[3].name" in window.sheet.fields
+    assert "handles[3].name" in window.column.fields
     window.undo()
-    assert "handles[3]" not in window.sheet.rows
+    assert "handles[3]" not in window.column.rows
     window.undo()
     assert window.history.paper is first
-    assert window.sheet.fields["title"].box.text() == "Bench mill B-1"
+    assert window.column.fields["title"].box.text() == "Bench mill B-1"
     window.redo()
-    assert window.sheet.fields["title"].box.text() == "Mine"
+    assert window.column.fields["title"].box.text() == "Mine"
 
 
 def test_an_entry_moves_by_the_keyboard(card, qtbot):
     window = card()
-    row = window.sheet.rows["handles[1]"][0]
+    row = window.column.rows["handles[1]"][0]
     row.setFocus()
     qtbot.keyClick(row, QtCore.Qt.Key.Key_Up, QtCore.Qt.KeyboardModifier.AltModifier)
     assert text_at(window.history.paper, ("handles", 0, "name")) == "y"
-    assert window.sheet.rows["handles[0]"][0].hasFocus()
+    assert window.column.rows["handles[0]"][0].hasFocus()
 
 
 def test_where_a_number_comes_from_is_chosen_beside_it(card):
     window = card()
-    window.sheet.fields["frame stiffness comes from"].box.halves[1].click()
+    window.column.fields["frame stiffness comes from"].box.halves[1].click()
     assert text_at(window.history.paper, ("frame stiffness",)) == "5 N/µm, measured"
 
 
@@ -121,7 +123,7 @@ def test_a_card_with_problems_is_kept_as_a_draft_and_offered_again(card, qtbot, 
     assert [button.text() for button in again.head.extra] == ["Go on with it", "Throw it away"]
     again.head.extra[0].click()
     assert again.history.paper == left
-    assert again.sheet.fields["spindle.power"].problem is not None
+    assert again.column.fields["spindle.power"].problem is not None
 
 
 def test_saving_makes_the_persons_own_copy_and_the_main_window_reckons_with_it(window, qtbot):
@@ -129,9 +131,9 @@ def test_saving_makes_the_persons_own_copy_and_the_main_window_reckons_with_it(w
     before = window.desk.outcome("face-rough").figures.shown("spindle_speed")
     editor = card_window.open_card(window, "bench-mill-b-1")
     assert "copy" in editor.state()[0]
-    editor.sheet.toggle("spindle.ranges[0]")
+    editor.column.toggle("spindle.ranges[0]")
     for index in (2, 3):
-        editor.sheet.toggle(f"spindle.ranges[0].steps[{index}]")
+        editor.column.toggle(f"spindle.ranges[0].steps[{index}]")
         type_in(qtbot, editor, f"spindle.ranges[0].steps[{index}].speed", f"{500 + index * 100 + 7} rpm")
     assert editor.save()
     editor.close()
@@ -166,7 +168,7 @@ def test_the_way_in_is_a_card_that_can_be_used_at_every_step(card, qtbot):
         assert usable()
     type_in(qtbot, window, "title", "Mill by the door")
     type_in(qtbot, window, "spindle.power", "1.5 kW")
-    window.sheet.fields["spindle.power comes from"].box.halves[0].click()
+    window.column.fields["spindle.power comes from"].box.halves[0].click()
     assert usable().spindle.power.mark == "plate"
     type_in(qtbot, window, "spindle.ranges[0].steps[0].measured", "82 rpm")
     type_in(qtbot, window, "handles[0].a turn", "5 mm")
@@ -174,7 +176,7 @@ def test_the_way_in_is_a_card_that_can_be_used_at_every_step(card, qtbot):
     assert usable().handles[0].travel == pytest.approx(5e-3)
     speeds = next(
         one
-        for one in window.sheet.findChildren(Joined)
+        for one in window.column.findChildren(Joined)
         if one.isVisible() and one.halves[0].text() == "still assumed"
     )
     speeds.halves[1].click()
@@ -187,7 +189,7 @@ def test_the_way_in_is_a_card_that_can_be_used_at_every_step(card, qtbot):
 @pytest.mark.parametrize("guided", [False, True])
 def test_every_field_is_reached_by_the_keyboard(card, qtbot, guided):
     window = card(guided=guided)
-    window.sheet.focus_first()
+    window.column.focus_first()
     seen, here = set(), None
     for _ in range(300):
         here = QApplication.focusWidget()
@@ -195,10 +197,10 @@ def test_every_field_is_reached_by_the_keyboard(card, qtbot, guided):
             break
         seen.add(here)
         qtbot.keyClick(here, QtCore.Qt.Key.Key_Tab)
-    for name, field in window.sheet.fields.items():
+    for name, field in window.column.fields.items():
         boxes = field.box.halves if isinstance(field.box, Joined) else [field.box]
         assert any(box in seen for box in boxes), name
-    for name, (row, _, _) in window.sheet.rows.items():
+    for name, (row, _, _) in window.column.rows.items():
         assert row in seen, name
 
 
@@ -218,13 +220,13 @@ def test_no_text_is_shortened_and_no_field_lies_on_another(card, monkeypatch, si
     window = card(size=size, factor=factor, guided=guided)
     if not guided:
         for name in ("spindle.ranges[0]", "spindle.ranges[0].steps[1]", "handles[0]", "vises[0]"):
-            window.sheet.toggle(name)
+            window.column.toggle(name)
     monkeypatch.setattr(ink, "write", watching)
     window.grab()
-    window.sheet.grab()
+    window.column.grab()
     window.facts.grab()
     assert found == []
-    rects = [block.rect for block in window.sheet._blocks]
+    rects = [block.rect for block in window.column._blocks]
     for above, below in pairwise(rects):
         assert below.top() > above.bottom() - 1
 

@@ -4,7 +4,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.setting_aside import Dismiss
-from jobsheet.gui import ask
+from jobsheet.gui.forms import ask
 
 
 def spoiled(window):

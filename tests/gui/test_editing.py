@@ -94,7 +94,7 @@ def test_the_wheel_over_a_list_scrolls_the_sheet_and_changes_nothing(window):
     from PySide6.QtWidgets import QApplication
 
     window.open_key("set-up-1")
-    box = window.bench.column.sheet.opened.forms["setup:set-up-1"].fields["up"].box
+    box = window.bench.column.ruled.opened.forms["setup:set-up-1"].fields["up"].box
     before = window.desk.job
     event = QWheelEvent(
         QPointF(5, 5), QPointF(5, 5), QPoint(), QPoint(0, -120), Qt.MouseButton.NoButton,
@@ -106,7 +106,7 @@ def test_the_wheel_over_a_list_scrolls_the_sheet_and_changes_nothing(window):
 
 def test_the_header_is_edited_in_place(window, qtbot):
     window.open_key("job")
-    form = window.bench.column.sheet.opened.forms["job:part"]
+    form = window.bench.column.ruled.opened.forms["job:part"]
     box = form.fields["name"].box
     box.setFocus()
     box.selectAll()
@@ -117,13 +117,13 @@ def test_the_header_is_edited_in_place(window, qtbot):
 
 def test_a_set_up_opens_into_its_form(window, qtbot):
     window.open_key("set-up-1")
-    box = window.bench.column.sheet.opened.forms["holding:set-up-1"].fields["device"].box
+    box = window.bench.column.ruled.opened.forms["holding:set-up-1"].fields["device"].box
     box.setFocus()
     box.selectAll()
     qtbot.keyClicks(box, "100 mm vise")
     assert window.desk.job.set_ups[0].holding.device == "100 mm vise"
     window.close_row()
-    assert "100 mm vise" in window.bench.column.sheet.by_key["set-up-1"].view.holding
+    assert "100 mm vise" in window.bench.column.ruled.by_key["set-up-1"].view.holding
 
 
 def test_the_working_shows_formula_numbers_and_source(window):
@@ -138,7 +138,7 @@ def test_the_working_shows_formula_numbers_and_source(window):
 def test_other_units_make_the_boxes_anew_and_change_no_size(window):
     before = window.desk.job.find("face-rough")[1].fields.depth.value
     window.open_key("job")
-    form = window.bench.column.sheet.opened.forms["job"]
+    form = window.bench.column.ruled.opened.forms["job"]
     form.fields["units"].box.halves[1].click()
     assert window.desk.job.units == "in"
     assert window.desk.job.find("face-rough")[1].fields.depth.value == before

@@ -2,7 +2,9 @@
 
 import pytest
 
-from jobsheet.gui import ask, journal, start
+from jobsheet.gui.desk import journal
+from jobsheet.gui.forms import ask
+from jobsheet.gui.start import start
 from jobsheet.storage.job_file import read_job
 
 
@@ -82,7 +84,7 @@ def test_the_journal_brings_back_job_and_half_typed_texts(window, type_in, show)
     # The program ends without a word: its lock goes with it, its journal stays.
     window.files.journal._lock.unlock()
     after = show()
-    line = after.bench.column.sheet.notice_line
+    line = after.bench.column.ruled.notice_line
     assert "HM-100 was not saved" in line.text
     line.buttons[0].click()
     assert after.desk.job.find("face-rough")[1].fields.feed_per_tooth.text == "0.04"
@@ -129,7 +131,7 @@ def test_the_sheets_are_exported_with_the_job_inside(window, tmp_path, monkeypat
 
 def test_the_preview_shows_the_pages_and_takes_initials(window, qtbot):
     pytest.importorskip("reportlab")
-    from jobsheet.gui.print_window import PrintWindow
+    from jobsheet.gui.pages.print_window import PrintWindow
 
     preview = PrintWindow(window)
     qtbot.addWidget(preview)
@@ -149,7 +151,7 @@ def test_the_pages_are_painted_on_a_printer(window, qtbot, tmp_path):
     pytest.importorskip("reportlab")
     from PySide6.QtPrintSupport import QPrinter
 
-    from jobsheet.gui.print_window import PrintWindow
+    from jobsheet.gui.pages.print_window import PrintWindow
 
     preview = PrintWindow(window)
     qtbot.addWidget(preview)

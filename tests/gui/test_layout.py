@@ -3,8 +3,8 @@
 import pytest
 from PySide6.QtWidgets import QLabel, QWidget
 
-from jobsheet.gui import ink, look
-from jobsheet.gui.buttons import Button
+from jobsheet.gui.forms.buttons import Button
+from jobsheet.gui.ink import ink, look
 
 SIZES = [((1440, 900), 1.0), ((1024, 700), 1.0), ((820, 700), 1.0), ((1440, 900), 1.5), ((1440, 900), 2.0)]
 OPEN = ["", "clamp", "face-rough", "drill", "tap", "set-up-1", "job"]
@@ -63,11 +63,11 @@ def test_the_sheet_never_scrolls_sideways(show):
     window = show(size=(700, 600))
     window.open_key("face-rough")
     column = window.bench.column
-    assert column.sheet.width() <= column.view.width()
-    for child in column.sheet.opened.findChildren(QWidget):
-        if not isinstance(child, QLabel) and child.isVisibleTo(column.sheet.opened):
-            right = child.mapTo(column.sheet.opened, child.rect().topRight()).x()
-            assert right <= column.sheet.opened.width()
+    assert column.ruled.width() <= column.view.width()
+    for child in column.ruled.opened.findChildren(QWidget):
+        if not isinstance(child, QLabel) and child.isVisibleTo(column.ruled.opened):
+            right = child.mapTo(column.ruled.opened, child.rect().topRight()).x()
+            assert right <= column.ruled.opened.width()
 
 
 def test_bench_size_is_half_as_large_again_and_keeps_the_open_row(window):

@@ -5,7 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu
 
 from jobsheet.edit.commands import SetField, value_of
-from jobsheet.gui.picking import offer
+from jobsheet.gui.column.picking import offer
 from jobsheet.storage.cabinet_file import NAME
 
 OWN = """format: 1

@@ -4,8 +4,8 @@ import pytest
 from pypdf import PdfReader
 from PySide6 import QtCore
 
-from jobsheet.gui import ask
-from jobsheet.gui.proving_window import ProvingWindow
+from jobsheet.gui.forms import ask
+from jobsheet.gui.places.proving.proving_window import ProvingWindow
 from jobsheet.storage.proof_log import own_path, read_log
 
 
@@ -115,7 +115,7 @@ def test_the_proving_sheet_is_saved_as_pdf(proving, tmp_path, monkeypatch):
 
 
 def test_the_capability_card_of_two_machines(window, qtbot, tmp_path, monkeypatch):
-    from jobsheet.gui.capability_window import CapabilityWindow
+    from jobsheet.gui.places.capability.capability_window import CapabilityWindow
 
     card = CapabilityWindow(window)
     qtbot.addWidget(card)

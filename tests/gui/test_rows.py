@@ -11,7 +11,7 @@ def keys(window):
 
 
 def sheet(window):
-    return window.bench.column.sheet
+    return window.bench.column.ruled
 
 
 def press(qtbot, window, key, modifier=Qt.KeyboardModifier.NoModifier):
@@ -189,7 +189,7 @@ def test_f8_says_when_there_is_nothing(window, qtbot):
 
 
 def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
-    from jobsheet.gui import ask
+    from jobsheet.gui.forms import ask
 
     monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
     window.files.new()

@@ -4,8 +4,8 @@ import pytest
 from PySide6.QtCore import QPointF
 
 from jobsheet.edit.commands import SetField
-from jobsheet.gui.look import look
-from jobsheet.gui.strip import StageCell, _place_of
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.strip.strip import StageCell, _place_of
 from jobsheet.paths import sample_jobs
 
 

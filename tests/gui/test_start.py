@@ -16,8 +16,9 @@ from PySide6.QtCore import QPoint, QRect, QRectF, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui import compiled, flags, ink, look, waking
-from jobsheet.gui.buttons import Button, Manner
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.ink import flags, ink, look, waking
+from jobsheet.gui.start import compiled
 
 # --- before the first figures ---
 
@@ -30,7 +31,7 @@ def create(cls, name, *rest, **named):
     return made(cls, name, *rest, **named)
 enum.EnumType._create_ = create
 from PySide6.QtCore import QTimer
-import jobsheet.gui.opening, jobsheet.gui.start as start
+import jobsheet.gui.desk.opening, jobsheet.gui.start.start as start
 class Window(start.Window):
     def paintEvent(self, event):
         super().paintEvent(event)
@@ -45,7 +46,7 @@ def done():
     sys.stdout.flush()
     os._exit(0)
 start.Window = Window
-start.run(jobsheet.gui.opening.open_at_start(None))
+start.run(jobsheet.gui.desk.opening.open_at_start(None))
 """
 
 
@@ -187,7 +188,7 @@ def test_a_long_sheet_has_its_scroll_bar_once_awake(show):
     assert bar is not None
     assert bar.isVisible()
     assert bar.geometry().topLeft() != QPoint(0, 0)
-    assert bar.maximum() == window.bench.column.sheet.height() - window.bench.column.view.height()
+    assert bar.maximum() == window.bench.column.ruled.height() - window.bench.column.view.height()
 
 
 # --- what is compiled once ---

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jobsheet.gui.tokens import DARK, LIGHT
+from jobsheet.gui.ink.tokens import DARK, LIGHT
 
 GROUNDS = ("paper", "field", "bench", "chosen", "band")
 

@@ -1,0 +1,124 @@
+"""The forms of the job's header and of a set-up: groups of entries, each with its caption."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from PySide6.QtCore import QRect, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui.column.remarks import RemarkLine
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.form import Form
+from jobsheet.gui.forms.shown import Section, Shown
+from jobsheet.gui.ink import ink
+from jobsheet.gui.ink.look import look
+from jobsheet.model.remark import Remark
+
+SIDE = 18
+CAPTION = 26
+TITLE = 40
+COLUMNS = {"wide": 5, "medium": 4, "narrow": 2}
+
+
+class HeaderForm(QWidget):
+    """Sections one under the other, opened in the column's place of their heading."""
+
+    typed = Signal(str, str, str)
+    mended = Signal(object)
+    dismissed = Signal(object)
+    previewed = Signal(object)
+    closed = Signal(str)
+    height_changed = Signal()
+
+    def __init__(
+        self, key: str, title: str, sections: tuple[Section, ...], units: str, close: str, parent: QWidget
+    ) -> None:
+        super().__init__(parent)
+        self.key = key
+        self._title = title
+        self.remark_lines: list[RemarkLine] = []
+        self._captions: list[tuple[str, int]] = []
+        self.setAccessibleName(title)
+        self.forms: dict[str, Form] = {}
+        self._section_captions = {section.name: section.caption for section in sections}
+        for section in sections:
+            form = Form(section.entries, units, section.caption, self)
+            form.typed.connect(lambda name, text, part=section.name: self.typed.emit(part, name, text))
+            form.height_changed.connect(self.height_changed)
+            self.forms[section.name] = form
+        self.close_button = Button(close, self, Manner.LINK)
+        self.close_button.clicked.connect(lambda: self.closed.emit(self.key))
+
+    def put(self, title: str, values: Mapping[str, Mapping[str, Shown]]) -> None:
+        """Show the fields as they stand."""
+        if title != self._title:
+            self._title = title
+            self.setAccessibleName(title)
+            self.update()
+        for name, shown in values.items():
+            self.forms[name].put(shown)
+
+    def say(self, remarks: tuple[Remark, ...]) -> None:
+        """Show what there is to say about the job or the set-up as a whole."""
+        if remarks == tuple(line.remark for line in self.remark_lines):
+            return
+        for old in self.remark_lines:
+            old.hide()
+            old.deleteLater()
+        self.remark_lines = [RemarkLine(remark, self) for remark in remarks]
+        for line in self.remark_lines:
+            line.mended.connect(self.mended)
+            line.dismissed.connect(self.dismissed)
+            line.previewed.connect(self.previewed)
+            line.show()
+        self.height_changed.emit()
+
+    def focus_first(self) -> None:
+        """Put the cursor into the first field."""
+        next(iter(self.forms.values())).focus_first()
+
+    def arrange(self, width: int) -> int:
+        """Place all sections; the height needed."""
+        now = look()
+        side = now.px(SIDE)
+        hint = self.close_button.sizeHint()
+        self.close_button.setGeometry(
+            width - hint.width() - now.px(10), now.px(2), hint.width(), hint.height()
+        )
+        top = now.px(TITLE)
+        self._captions = []
+        for line in self.remark_lines:
+            high = line.arrange(width)
+            line.setGeometry(0, top, width, high)
+            top += high
+        count = COLUMNS[now.form(width + now.px(18))]
+        for name, form in self.forms.items():
+            self._captions.append((self._section_captions[name], top))
+            top += now.px(CAPTION)
+            high = form.arrange(width - 2 * side, count)
+            form.setGeometry(side, top, width - 2 * side, high)
+            top += high + now.px(4)
+        return top + now.px(8)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """A click on the title closes."""
+        if event.position().y() < look().px(TITLE):
+            self.closed.emit(self.key)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Ground, bar, title, captions."""
+        now = look()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("field"))
+            painter.fillRect(QRect(0, 0, now.px(4), self.height()), now.colour("bluemark"))
+            side = now.px(SIDE)
+            title = QRect(side, 0, self.close_button.x() - side, now.px(TITLE))
+            ink.write(painter, now, title, self._title, now.head)
+            for caption, top in self._captions:
+                place = QRect(side, top, self.width() - 2 * side, now.px(CAPTION - 6))
+                ink.write(painter, now, place, caption, now.bold)
+                ink.horizontal(painter, now.colour("rule"), side, self.width() - side, place.bottom())
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), self.height() - 1)

@@ -1,0 +1,237 @@
+"""The open row: title, form, remarks and the words of the sheet at the left, its margin at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication, QRect, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui.column.measures import COLUMNS, TITLE, columns
+from jobsheet.gui.column.remarks import RemarkLine, WordsLine
+from jobsheet.gui.column.suggested import Suggestions
+from jobsheet.gui.column.views import RowView
+from jobsheet.gui.forms.form import Form
+from jobsheet.gui.forms.shown import Shown, Suggested
+from jobsheet.gui.ink import ink, signs
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.ink.tokens import SEVERITIES
+from jobsheet.gui.margin.margin import Margin
+from jobsheet.model.remark import Remark
+from jobsheet.operations.kind import Kind
+from jobsheet.reckoning.reckoner import Outcome
+
+if TYPE_CHECKING:
+    from jobsheet.gui.column.offers import OfferLines
+    from jobsheet.gui.column.readings_view import ReadingsView
+    from jobsheet.gui.desk.desk import Desk
+    from jobsheet.reckoning.answers.all_answers import Answers
+
+SIDE = 18
+translate = QCoreApplication.translate
+
+
+class OpenRow(QWidget):
+    """One operation, opened in place."""
+
+    typed = Signal(str, str)
+    mended = Signal(object)
+    dismissed = Signal(object)
+    previewed = Signal(object)
+    offered = Signal(object)
+    closed = Signal(str)
+    height_changed = Signal()
+
+    def __init__(self, view: RowView, kind: Kind, units: str, form: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.key = view.key
+        self.view = view
+        self.form = Form(kind.entries, units, view.title, self, joined=form != "narrow")
+        self.form.typed.connect(self.typed)
+        self.form.height_changed.connect(self.height_changed)
+        self.form.picks_wanted.connect(self._offer)
+        self.margin = Margin(self)
+        self.margin.height_changed.connect(self.height_changed)
+        self._remarks: list[RemarkLine] = []
+        self._words: list[WordsLine] = []
+        self.suggestions = Suggestions(self)
+        self.suggestions.taken.connect(self.typed)
+        self.suggestions.height_changed.connect(self.height_changed)
+        self._units = units
+        self.readings: ReadingsView | None = None
+        self.offers: OfferLines | None = None
+        self._said: tuple[tuple[Remark, ...], tuple[str, ...], tuple[str, ...]] = ((), (), ())
+        self._bottom = 0
+        self.setAccessibleName(view.title)
+
+    def put(
+        self, view: RowView, values: Mapping[str, Shown], outcome: Outcome | None, *, why_not: str
+    ) -> None:
+        """Show the fields as they stand and the figures that belong to them."""
+        if view != self.view:
+            self.view = view
+            self.setAccessibleName(view.title)
+            self.update()
+        self.form.put(values)
+        focus = self.form.focusWidget()
+        held = focus is not None and focus.hasFocus()
+        self.margin.put(outcome, stale=view.stale, why_not=why_not, keep_order=held)
+
+    def say(self, remarks: tuple[Remark, ...], reminders: tuple[str, ...], prints: tuple[str, ...]) -> bool:
+        """Show what there is to say about this step; whether anything changed."""
+        if (remarks, reminders, prints) == self._said:
+            return False
+        before = self._said
+        self._said = (remarks, reminders, prints)
+        same_shape = remarks == before[0] and reminders == before[1] and len(prints) == len(before[2])
+        if same_shape:
+            for line, text in zip(self._words[len(reminders) :], prints, strict=True):
+                line.put(text)
+            return True
+        gone: list[QWidget] = [*self._remarks, *self._words]
+        for old in gone:
+            old.hide()
+            old.deleteLater()
+        self._remarks = [RemarkLine(remark, self) for remark in remarks]
+        for remark_line in self._remarks:
+            remark_line.mended.connect(self.mended)
+            remark_line.dismissed.connect(self.dismissed)
+            remark_line.previewed.connect(self.previewed)
+        caption = translate("OpenRow", "reminder")
+        self._words = [WordsLine(caption, text, self, quiet=True) for text in reminders]
+        caption = translate("OpenRow", "prints as")
+        for index, text in enumerate(prints):
+            self._words.append(WordsLine(caption if not index else "", text, self, quiet=False))
+        for shown in (*self._remarks, *self._words):
+            shown.show()
+        self._order_tabs()
+        return True
+
+    def suggest(self, items: tuple[Suggested, ...]) -> bool:
+        """Show what the catalogue would write; whether anything changed."""
+        if not self.suggestions.put(items):
+            return False
+        self._order_tabs()
+        return True
+
+    def _offer(self, name: str) -> None:
+        """List what the cabinet has for a field."""
+        from jobsheet.gui.column.picking import offer
+
+        offer(self, name)
+
+    def answer(self, answers: Answers, desk: Desk) -> bool:
+        """Show what the machine answers; whether anything changed. Nothing of it is made before it is first asked."""
+        if self.readings is None or self.offers is None:
+            from jobsheet.gui.column.offers import OfferLines
+            from jobsheet.gui.column.readings_view import ReadingsView
+
+            self.readings, self.offers = ReadingsView(self), OfferLines(self)
+            self.offers.taken.connect(lambda offer: self.offered.emit(offer.edits))
+        changed = self.readings.put(answers.readings, self._units)
+        changed = self.offers.put(answers.offers) or changed
+        beside = self.margin.answer(answers, self._units, self.view.pace, self.offered)
+        _, operation = desk.job.find(self.key)
+        beside.watch.put(operation, desk.reckoned.settings.get(self.key) if desk.reckoned else None)
+        if changed:
+            self._order_tabs()
+        return True
+
+    def _order_tabs(self) -> None:
+        """Tab goes through the form, then the remarks, the suggestions, and the margin."""
+        fields = list(self.form.fields.values())
+        stops: list[QWidget] = [fields[-1].box] if fields else []
+        for line in self._remarks:
+            stops.append(line)
+            if line.button is not None:
+                stops.append(line.button)
+            stops.append(line.aside)
+        stops += self.suggestions.stops()
+        if self.offers is not None:
+            stops += self.offers.stops()
+        stops.append(self.margin.beat.button)
+        if self.margin.beside is not None:
+            stops += self.margin.beside.stops()
+        stops.append(self.margin.more)
+        for one, after in pairwise(stops):
+            QWidget.setTabOrder(one, after)
+
+    def _lines(self) -> list[RemarkLine | WordsLine | Suggestions | OfferLines | ReadingsView]:
+        """All that is said under the form, from the top."""
+        late = [line for line in (self.offers, self.readings) if line is not None]
+        return [*self._remarks, self.suggestions, *late, *self._words]
+
+    @property
+    def remark_lines(self) -> list[RemarkLine]:
+        """The remarks shown, worst first."""
+        return self._remarks
+
+    def arrange(self, width: int) -> int:
+        """Place form, remarks and margin for a width; the height needed."""
+        now = look()
+        at = columns(now, width)
+        narrow = at.form == "narrow"
+        left_width = width if narrow else at.margin
+        side = now.px(SIDE)
+        top = now.px(TITLE)
+        inside = left_width - 2 * side
+        high = self.form.arrange(inside, COLUMNS[at.form])
+        self.form.setGeometry(side, top, inside, high)
+        top += high + now.px(6)
+        bar = now.px(4)
+        margin_top = 0
+        if narrow:
+            high = self.margin.arrange(width - bar, compact=True)
+            self.margin.setGeometry(bar, top, width - bar, high)
+            margin_top = top
+            top += high
+        for line in self._lines():
+            high = line.arrange(left_width - bar)
+            line.setGeometry(bar, top, left_width - bar, high)
+            top += high
+        if not narrow:
+            high = self.margin.arrange(width - at.margin - 1, compact=at.form == "medium")
+            self.margin.setGeometry(at.margin + 1, 0, width - at.margin - 1, high)
+            top = max(top, high)
+        self._bottom = margin_top
+        return top + now.px(4)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """A click on the title closes."""
+        now = look()
+        at = columns(now, self.width())
+        edge = self.width() if at.form == "narrow" else at.margin
+        if event.position().y() < now.px(TITLE) and event.position().x() < edge:
+            self.closed.emit(self.key)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Ground, bar, sign, number, icon, title, and the line of the margin."""
+        now, view = look(), self.view
+        at = columns(now, self.width())
+        high, head = self.height(), now.px(TITLE)
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("field"))
+            painter.fillRect(QRect(0, 0, now.px(4), high), now.colour("bluemark"))
+            if view.severity:
+                icon, _, mark = SEVERITIES[view.severity]
+                signs.draw(painter, icon, getattr(now.tokens, mark), at.sign, head / 2, now.px(16))
+            number = QRect(0, 0, at.number_right, head)
+            ink.write(painter, now, number, str(view.number), now.title, "ink", ink.RIGHT)
+            signs.draw(painter, view.icon, now.tokens.ink, at.icon, head / 2, now.px(30))
+            end = self.width() if at.form == "narrow" else at.margin
+            hint = translate("OpenRow", "Esc closes, Alt + Up moves") if at.form == "wide" else ""
+            room = now.width(hint, now.caption) + now.px(SIDE)
+            title = QRect(at.text + now.px(4), 0, end - at.text - room - now.px(12), head)
+            font = now.title if now.width(view.title, now.title) <= title.width() else now.head
+            ink.write(painter, now, title, view.title, font)
+            place = QRect(end - room, 0, room - now.px(SIDE), head)
+            ink.write(painter, now, place, hint, now.caption, "pencil", ink.RIGHT)
+            if at.form == "narrow":
+                ink.horizontal(painter, now.colour("ink"), 0, self.width(), self._bottom - 1)
+            else:
+                ink.upright(painter, now.colour("ink"), at.margin, 0, high)
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), high - 1)

@@ -1,0 +1,165 @@
+"""Remarks, reminders and the words of the sheet, under the form of the open row."""
+
+from __future__ import annotations
+
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect, Signal
+from PySide6.QtGui import QEnterEvent, QFocusEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.ink import ink, signs
+from jobsheet.gui.ink.look import Look, look
+from jobsheet.gui.ink.spoken import severity_word
+from jobsheet.gui.ink.tokens import SEVERITIES
+from jobsheet.model.remark import Remark
+
+HIGH = 46
+REMINDER = 30
+#: Where the texts begin, from the left edge of the row.
+INDENT = 116
+
+translate = QCoreApplication.translate
+
+
+class RemarkLine(QWidget):
+    """One remark: its severity by shape, edge and word, what is wrong, why, and a fix where there is one."""
+
+    mended = Signal(object)
+    dismissed = Signal(object)
+    #: Somebody comes near: say what the fix would change.
+    previewed = Signal(object)
+
+    def __init__(self, remark: Remark, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.remark = remark
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.TabFocus)
+        spoken = translate("Remarks", "{severity}: {message} {why}")
+        self.setAccessibleName(
+            spoken.format(severity=severity_word(remark.severity), message=remark.message, why=remark.why)
+        )
+        self.button: Button | None = None
+        if remark.fix is not None:
+            self.button = Button(remark.fix.label, self, in_row=True)
+            self.button.clicked.connect(lambda: self.mended.emit(self.remark))
+        self.aside = Button(translate("Remarks", "Set aside…"), self, Manner.LINK)
+        self.aside.setAccessibleName(
+            translate("Remarks", "Set aside with a reason: {message}").format(message=remark.message)
+        )
+        self.aside.clicked.connect(lambda: self.dismissed.emit(self.remark))
+
+    def preview(self, lines: tuple[str, ...]) -> None:
+        """Say what the fix would change before it is pressed."""
+        if self.button is not None and lines:
+            words = translate("Remarks", "It would change:\n{lines}").format(lines="\n".join(lines))
+            self.button.setToolTip(words)
+            self.button.setAccessibleDescription("; ".join(lines))
+
+    def _text_rect(self, width: int) -> QRect:
+        """Where the words stand."""
+        now = look()
+        right = now.px(14) + (self.button.sizeHint().width() + now.px(8) if self.button else 0)
+        right += self.aside.sizeHint().width()
+        return QRect(now.px(INDENT), 0, width - now.px(INDENT) - right, 0)
+
+    def arrange(self, width: int) -> int:
+        """Place the button; the height needed by the words."""
+        now = look()
+        wide = self._text_rect(width).width()
+        words = ink.paragraph_height(now, self.remark.message, now.body, wide)
+        why = ink.paragraph_height(now, self.remark.why, now.caption, wide)
+        high = max(now.px(HIGH), words + why + now.px(12))
+        right = width - now.px(10)
+        for button in (self.button, self.aside):
+            if button is not None:
+                hint = button.sizeHint()
+                right -= hint.width()
+                button.setGeometry(right, (high - hint.height()) // 2, hint.width(), hint.height())
+        return high
+
+    def enterEvent(self, event: QEnterEvent) -> None:  # noqa: N802
+        """The preview is made when a hand comes near."""
+        super().enterEvent(event)
+        self.previewed.emit(self)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+        """Show the ring."""
+        super().focusInEvent(event)
+        self.previewed.emit(self)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+        """Take the ring away."""
+        super().focusOutEvent(event)
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Edge, mark, word, message and why."""
+        now = look()
+        icon, word, mark = SEVERITIES[self.remark.severity]
+        with QPainter(self) as painter:
+            ink.horizontal(painter, now.colour("rule"), 0, self.width(), 0)
+            self._paint_edge(painter, now, mark)
+            head = min(self.height(), now.px(HIGH))
+            signs.draw(painter, icon, getattr(now.tokens, mark), now.px(16), head / 2, now.px(16))
+            place = QRect(now.px(38), 0, now.px(INDENT - 40), head)
+            ink.write(painter, now, place, severity_word(self.remark.severity), now.bold, word)
+            text = self._text_rect(self.width())
+            text.setTop(now.px(5))
+            text.setHeight(self.height())
+            high = ink.paragraph(painter, now, text, self.remark.message, now.body)
+            text.setTop(now.px(5) + high)
+            ink.paragraph(painter, now, text, self.remark.why, now.caption, "pencil")
+            if self.hasFocus():
+                painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
+                painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
+
+    def _paint_edge(self, painter: QPainter, now: Look, mark: str) -> None:
+        """The left edge: solid, two lines, dashed or dotted."""
+        colour, high = now.colour(mark), self.height()
+        severity = self.remark.severity
+        if severity == "hazard":
+            painter.fillRect(QRect(0, 1, now.px(6), high), colour)
+        elif severity == "scrap":
+            painter.fillRect(QRect(0, 1, now.px(2), high), colour)
+            painter.fillRect(QRect(now.px(5), 1, now.px(2), high), colour)
+        else:
+            pen = QPen(colour, now.px(3))
+            pen.setDashPattern([2, 1.3] if severity == "rework" else [1, 1])
+            painter.setPen(pen)
+            painter.drawLine(now.px(2), 1, now.px(2), high)
+
+
+class WordsLine(QWidget):
+    """A caption and a text: a reminder, or what the sheet will print."""
+
+    def __init__(self, caption: str, text: str, parent: QWidget, *, quiet: bool) -> None:
+        super().__init__(parent)
+        self._caption, self._quiet = caption, quiet
+        self.text = text
+        self.put(text)
+
+    def put(self, text: str) -> None:
+        """Show a text."""
+        self.text = text
+        self.setAccessibleName(
+            translate("Remarks", "{caption}: {text}").format(caption=self._caption, text=text)
+        )
+        self.update()
+
+    def arrange(self, width: int) -> int:
+        """The height needed."""
+        now = look()
+        wide = width - now.px(INDENT) - now.px(14)
+        return max(now.px(REMINDER), ink.paragraph_height(now, self.text, now.body, wide) + now.px(13))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """One line above, the caption in pencil, the words."""
+        now = look()
+        with QPainter(self) as painter:
+            ink.horizontal(painter, now.colour("rule"), 0, self.width(), 0)
+            caption = QRect(now.px(14), now.px(6), now.px(INDENT - 18), now.px(18))
+            ink.write(painter, now, caption, self._caption, now.label, "pencil")
+            wide = self.width() - now.px(INDENT) - now.px(14)
+            text = QRect(now.px(INDENT), now.px(6), wide, self.height())
+            ink.paragraph(painter, now, text, self.text, now.body, "pencil" if self._quiet else "ink")

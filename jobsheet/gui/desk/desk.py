@@ -1,0 +1,266 @@
+"""What lies on the desk: one job with its history, its figures, its file; everything the panels show comes from here.
+
+It owns no widget. An edit goes through the history, is reckoned at once, and is then told to the window.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QCoreApplication, QObject, Signal
+
+from jobsheet.edit.commands import Command, SetField, value_of
+from jobsheet.edit.history import Change, History
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
+from jobsheet.gui.forms.shown import Section, Shown, Suggested, shown
+from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.remark import Note, Remark
+from jobsheet.model.shape import Sweep
+from jobsheet.operations import registry
+from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
+from jobsheet.storage import layout
+
+translate = QCoreApplication.translate
+
+
+class Desk(QObject):
+    """The job that is open."""
+
+    changed = Signal(object)
+
+    def __init__(self, job: Job, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.reckoner = Reckoner()
+        self.path: Path | None = None
+        self.digest: str | None = None
+        self.named = ""
+        self.recovered = False
+        self.saved_at = ""
+        self.history = History(job)
+        self.reckoned: Reckoned | None = None
+        self.problem = ""
+        self.remarks: tuple[Remark, ...] = ()
+        self.notes: tuple[Note, ...] = ()
+        self._views: dict[str, tuple[tuple[Any, ...], RowView]] = {}
+        self.take(self.history)
+
+    def take(self, history: History) -> None:
+        """Put another job on the desk."""
+        self.history = history
+        self.history.subscribe(self._heard)
+        self.remarks, self.notes = (), ()
+        self._views = {}
+        self.reckon()
+
+    @property
+    def job(self) -> Job:
+        """The job as it is now."""
+        return self.history.job
+
+    def do(self, command: Command) -> None:
+        """Make an edit."""
+        self.history.do(command, self)
+
+    def type(self, command: SetField) -> None:
+        """Make an edit that a person is typing: it merges with the one before."""
+        self.history.type(command, self)
+
+    def _heard(self, change: Change) -> None:
+        """Reckon, then tell."""
+        self.reckon()
+        self.changed.emit(change)
+
+    def reckon(self) -> None:
+        """Figures and limits of everything; what did not change is remembered below."""
+        try:
+            self.reckoned = self.reckoner.reckon(self.job)
+            self.problem = ""
+        except JobsheetError as error:
+            self.reckoned = None
+            self.problem = str(error)
+
+    def learn(self) -> None:
+        """Reckon with what the proof logs say now; the first time costs a moment, so never before the first paint."""
+        self.reckoner.learns = True
+        self.reckoner.forget_proof()
+        self.reckon()
+
+    def outcome(self, key: str) -> Outcome | None:
+        """What is known of an operation."""
+        return self.reckoned.operations.get(key) if self.reckoned else None
+
+    def sweeps(self, operation: Operation) -> tuple[Sweep, ...]:
+        """The shapes that an operation takes away."""
+        setting = self.reckoned.settings.get(operation.key) if self.reckoned else None
+        if setting is None:
+            return ()
+        return registry.kind(operation.kind).sweep(operation.fields, setting)
+
+    # --- remarks ---
+
+    def remarks_of(self, key: str) -> tuple[Remark, ...]:
+        """The remarks about an operation or a set-up, worst first."""
+        from jobsheet.model.remark import SEVERITIES
+
+        found = [remark for remark in self.remarks if key in remark.operations or remark.set_up == key]
+        return tuple(sorted(found, key=lambda remark: SEVERITIES.index(remark.severity)))
+
+    def remarks_about(self, key: str) -> tuple[Remark, ...]:
+        """The remarks about a set-up alone, or about the job where no step and no set-up is named."""
+        if key != "job":
+            return tuple(remark for remark in self.remarks if remark.set_up == key and not remark.operations)
+        return tuple(remark for remark in self.remarks if not remark.operations and not remark.set_up)
+
+    def reminders_of(self, key: str) -> tuple[str, ...]:
+        """What is printed beside a step and never counted."""
+        return tuple(
+            note.text.split(". ")[0].rstrip(".") + "." for note in self.notes if note.operation == key
+        )
+
+    # --- drafts ---
+
+    def drafts_of(self, owner: str) -> dict[str, str]:
+        """The texts of an owner that cannot be read, by field."""
+        return {name: text for (who, name), text in self.history.drafts.items() if who == owner}
+
+    def problems(self) -> list[tuple[str, str]]:
+        """(owner, field) of every text that cannot be read, in the order of the job."""
+        owners = ["job:part", "job:stock", "job"]
+        for set_up in self.job.set_ups:
+            owners += [f"{part}:{set_up.key}" for part in ("setup", "holding", "zero")]
+            owners += [operation.key for operation in set_up.operations]
+        return sorted(
+            self.history.drafts, key=lambda draft: owners.index(draft[0]) if draft[0] in owners else 0
+        )
+
+    # --- what rows and forms show ---
+
+    def views(self) -> list[HeadingView | RowView]:
+        """Every line of the sheet in its order."""
+        found: list[HeadingView | RowView] = []
+        stale = {owner for owner, _ in self.history.drafts}
+        for set_up in self.job.set_ups:
+            found.append(heading_view(set_up, self.job))
+            found.extend(self._view(operation, operation.key in stale) for operation in set_up.operations)
+        return found
+
+    def _view(self, operation: Operation, stale: bool) -> RowView:
+        """A row; made again only when something in it changed."""
+        outcome = self.outcome(operation.key)
+        about = (operation, outcome, self.remarks_of(operation.key) if self.remarks else (), stale)
+        known = self._views.get(operation.key)
+        if known is not None and all(a is b or a == b for a, b in zip(known[0], about, strict=True)):
+            return known[1]
+        view = row_view(operation, outcome, about[2], stale=stale)
+        if self.problem:
+            from msgspec.structs import replace
+
+            view = replace(view, problem=self.problem)
+        self._views[operation.key] = (about, view)
+        return view
+
+    def view(self, key: str) -> RowView:
+        """The row of an operation."""
+        _, operation = self.job.find(key)
+        return self._view(operation, any(owner == key for owner, _ in self.history.drafts))
+
+    def operation_fields(self, key: str) -> dict[str, Shown]:
+        """What stands in the form of an operation."""
+        _, operation = self.job.find(key)
+        drafts = self.drafts_of(key)
+        units = self.job.units
+        return {
+            entry.name: shown(entry, getattr(operation.fields, entry.name), drafts.get(entry.name), units)
+            for entry in registry.kind(operation.kind).entries
+        }
+
+    def suggestions(self, key: str) -> tuple[Suggested, ...]:
+        """What the catalogue would write into the fields of an operation, where something else stands there."""
+        from jobsheet.catalog.reading.sources import words
+        from jobsheet.operations.shared.advice import advice_for
+
+        setting = self.reckoned.settings.get(key) if self.reckoned else None
+        outcome = self.outcome(key)
+        if setting is None or outcome is None:
+            return ()
+        _, operation = self.job.find(key)
+        entries = {entry.name: entry for entry in registry.kind(operation.kind).entries}
+        units = self.job.units
+        found = []
+        for one in advice_for(operation.kind, operation.fields, setting, outcome.figures):
+            entry = entries[one.name]
+            said = entry.understood(getattr(operation.fields, one.name), units)
+            if said != entry.understood(entry.read(one.text, units), units):
+                found.append(Suggested(one.name, entry.title, one.text, one.why, words(one.source)))
+        return tuple(found)
+
+    def why_not(self, key: str) -> str:
+        """Why an operation has no figures; empty when it has."""
+        if self.problem:
+            return self.problem
+        outcome = self.outcome(key)
+        if outcome is None or not outcome.problem:
+            return ""
+        drafts = self.drafts_of(key)
+        if drafts:
+            return translate("Desk", "{sentence} F8 goes to the field.").format(
+                sentence=self.unreadable(key, next(iter(drafts)))
+            )
+        return outcome.problem
+
+    def unreadable(self, key: str, name: str) -> str:
+        """Which field cannot be read."""
+        _, operation = self.job.find(key)
+        entry = registry.kind(operation.kind).entry(name)
+        title = entry.title if entry else name
+        return translate("Desk", "{field} cannot be read.").format(field=title)
+
+    def prints(self, key: str) -> tuple[str, ...]:
+        """The very words of the sheet for an operation."""
+        outcome = self.outcome(key)
+        if outcome is None:
+            return ()
+        return tuple(f"{row.do}: {row.note}" if row.note else row.do for row in outcome.rows)
+
+    # --- header forms ---
+
+    def set_up(self, key: str) -> SetUp | None:
+        """The set-up of that key."""
+        return next((set_up for set_up in self.job.set_ups if set_up.key == key), None)
+
+    def job_sections(self) -> tuple[Section, ...]:
+        """The form of the title block; a section is named by the owner that edits call it by."""
+        hidden = ("card_hash",)
+        entries = tuple(entry for entry in layout.JOB if entry.name not in hidden)
+        return (
+            Section("job:part", translate("Desk", "Part"), layout.PART),
+            Section("job:stock", translate("Desk", "Stock"), layout.STOCK),
+            Section("job", translate("Desk", "Job"), entries),
+        )
+
+    @staticmethod
+    def set_up_sections(key: str) -> tuple[Section, ...]:
+        """The form of a set-up's heading."""
+        return (
+            Section(f"setup:{key}", translate("Desk", "Lay it"), layout.SET_UP),
+            Section(f"holding:{key}", translate("Desk", "Hold"), layout.HOLDING),
+            Section(f"zero:{key}", translate("Desk", "Zero"), layout.ZERO),
+        )
+
+    def header_fields(self, sections: tuple[Section, ...]) -> dict[str, dict[str, Shown]]:
+        """What stands in the sections of the job or of a set-up."""
+        job, drafts = self.job, self.history.drafts
+        return {
+            section.name: {
+                entry.name: shown(
+                    entry,
+                    value_of(job, section.name, entry.name),
+                    drafts.get((section.name, entry.name)),
+                    job.units,
+                )
+                for entry in section.entries
+            }
+            for section in sections
+        }

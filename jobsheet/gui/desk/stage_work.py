@@ -1,0 +1,270 @@
+"""Pictures of the stages, made beside the interface's thread: the newest question is answered, older ones are dropped.
+
+The worker never touches the toolkit: it puts its answers into a queue, and the window looks there while it waits.
+"""
+
+from __future__ import annotations
+
+import atexit
+import sys
+import threading
+from queue import Empty, SimpleQueue
+from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
+from PySide6.QtCore import QTimer
+
+from jobsheet.drawing.drawn import Drawing
+
+if TYPE_CHECKING:
+    from jobsheet.gui.strip.strip import Strip
+    from jobsheet.gui.window.window import Window
+    from jobsheet.reckoning.reckoner import Reckoned
+    from jobsheet.stages.checks import Fact
+    from jobsheet.stages.course import Cut
+    from jobsheet.stages.solids import Stage
+
+#: Room of a small drawing of the strip and of the current one [points], as the cells have it at 100 %.
+SMALL, LARGE = (66.0, 80.0), (200.0, 90.0)
+#: Pictures made are kept for so many stages.
+KEPT = 2000
+#: How often the window looks for an answer while it waits for one [ms].
+LOOK = 12
+#: How long one thread keeps the interpreter while another wants it [s]; five milliseconds are usual.
+SWITCH = 0.0005
+
+
+#: Drawings by what they show, each with the solid that it shows.
+Known = dict[tuple[Any, ...], tuple[Drawing, Any]]
+
+
+class Wanted(Struct, frozen=True):
+    """What to draw: the course, the keys in the order they matter, which one is large, and the job's units.
+
+    `about` is the job and what was reckoned of it, for the facts; `answers` where what is ready goes.
+    """
+
+    serial: int
+    course: Any
+    keys: tuple[str, ...]
+    current: str
+    units: str
+    #: The large one as it is `after` its step, `before` it, or the `stock`.
+    moment: str
+    about: tuple[Any, Any]
+    answers: SimpleQueue[Answer]
+
+
+class Answer(Struct, frozen=True):
+    """Drawings by key as far as they are ready, or the facts, with which an answer is whole."""
+
+    serial: int
+    drawings: dict[str, Drawing]
+    facts: tuple[Any, ...] | None = None
+    #: Where on the large drawing features of the same hold lie: place, reach, key of the step.
+    spots: tuple[tuple[float, float, float, str], ...] | None = None
+
+
+class Solids:
+    """Between a window and the worker: asks when the strip shows something else, hands over what was drawn."""
+
+    def __init__(self, window: Window) -> None:
+        self._window = window
+        self._strip: Strip | None = None
+        self._asked: tuple[object, ...] = ()
+        self._serial = 0
+        self._for: Reckoned | None = None
+        self._facts: tuple[Reckoned | None, tuple[Fact, ...]] | None = None
+        self._answers: SimpleQueue[Answer] = SimpleQueue()
+        self._timer = QTimer(window)
+        self._timer.setInterval(LOOK)
+        self._timer.timeout.connect(self.look)
+
+    @property
+    def waiting(self) -> bool:
+        """Whether something that was asked is not answered yet."""
+        return self._timer.isActive()
+
+    def ask(self, strip: Strip) -> None:
+        """Draw what the strip shows, where that is not what was asked last."""
+        from jobsheet.stages.course import course_of
+
+        desk = self._window.desk
+        if desk.reckoned is None:
+            return
+        asked = (id(desk.reckoned), strip.shown(), strip.turn, strip.moment)
+        if asked == self._asked:
+            return
+        self._asked, self._strip = asked, strip
+        course = course_of(desk.job, desk.reckoned.settings)
+        self._for = desk.reckoned
+        self._serial += 1
+        WORKER.ask(
+            Wanted(
+                self._serial, course, strip.shown(), strip.current, desk.job.units, strip.moment,
+                (desk.job, desk.reckoned),
+                self._answers,
+            )
+        )  # fmt: skip
+        self._timer.start()
+
+    def look(self) -> None:
+        """Take what is ready."""
+        while True:
+            try:
+                answer = self._answers.get_nowait()
+            except Empty:
+                return
+            if answer.serial != self._serial:
+                continue
+            if answer.drawings and self._strip is not None:
+                self._strip.draw(answer.drawings, answer.spots)
+            if answer.facts is not None:
+                self._timer.stop()
+                self._facts = (self._for, answer.facts)
+                self._window.facts_arrived()
+
+    def facts_about(self, reckoned: Reckoned) -> tuple[Fact, ...] | None:
+        """What the solids say of what was reckoned just now; None while they are not there."""
+        if self._facts is None or self._facts[0] is not reckoned:
+            return None
+        return self._facts[1]
+
+    def halt(self) -> None:
+        """Nothing more is looked for."""
+        self._timer.stop()
+
+
+class StageWork:
+    """One thread for the whole program; of each asker only the newest question is answered."""
+
+    def __init__(self) -> None:
+        self._lock = threading.Condition()
+        self._wanted: dict[int, Wanted] = {}
+        self._stopped = False
+        self._thread: threading.Thread | None = None
+
+    def ask(self, wanted: Wanted) -> None:
+        """Answer this in place of what the same asker asked before."""
+        with self._lock:
+            self._wanted[id(wanted.answers)] = wanted
+            self._lock.notify()
+            if self._thread is None:
+                # The window takes the interpreter back many times while it paints: each time it waits so long.
+                sys.setswitchinterval(SWITCH)
+                self._thread = threading.Thread(target=self._run, name="stages", daemon=True)
+                self._thread.start()
+                # The modeller complains at the end of the program about solids that a thread still holds.
+                atexit.register(self.finish)
+
+    def finish(self) -> None:
+        """No more answers, and the thread is gone with all that it holds."""
+        with self._lock:
+            self._stopped = True
+            self._lock.notify()
+            thread = self._thread
+        if thread is not None:
+            thread.join(timeout=5)
+
+    def _next(self) -> Wanted | None:
+        with self._lock:
+            while not self._wanted and not self._stopped:
+                self._lock.wait()
+            if self._stopped:
+                return None
+            return self._wanted.pop(next(iter(self._wanted)))
+
+    def _stale(self, wanted: Wanted) -> bool:
+        with self._lock:
+            return self._stopped or id(wanted.answers) in self._wanted
+
+    def _run(self) -> None:
+        from jobsheet.stages.solids import Modeller
+
+        modeller = Modeller()
+        known: Known = {}
+        while (wanted := self._next()) is not None:
+            stages: list[Stage] = []
+            for stage in modeller.in_turn(wanted.course):
+                if self._stale(wanted):
+                    break
+                stages.append(stage)
+            else:
+                self._draw(wanted, stages, known)
+                self._check(wanted, stages)
+
+    def _draw(self, wanted: Wanted, stages: list[Stage], known: Known) -> None:
+        """The current one first, then its neighbours as they are asked for."""
+        found: dict[str, Drawing] = {}
+        for key in (wanted.current, *(one for one in wanted.keys if one != wanted.current)):
+            if self._stale(wanted):
+                return
+            at = wanted.course.after(key)
+            if key and not at:
+                continue
+            large = key == wanted.current
+            moment = wanted.moment if large and key else "after"
+            stage = stages[at if moment == "after" else at - 1 if moment == "before" else 0]
+            held = stages[at].cut
+            mark = (id(stage.solid), id(stage.tool), large, wanted.units, _lie(stages[at]), moment, key == "")
+            kept = known.get(mark)
+            if kept is None:
+                if len(known) > KEPT:
+                    known.clear()
+                # The solid is kept beside its drawing, so that its identity stays its own.
+                now = moment == "after" and bool(key)
+                drawing = _picture(stage, held, large=large, units=wanted.units, now=now)
+                kept = known[mark] = (drawing, (stage.solid, stage.tool))
+            found[key] = kept[0]
+            if large:
+                spots = _spots(stages, held) if held is not None else ()
+                wanted.answers.put(Answer(wanted.serial, dict(found), spots=spots))
+        wanted.answers.put(Answer(wanted.serial, found))
+
+    def _check(self, wanted: Wanted, stages: list[Stage]) -> None:
+        """What the solids say, after the pictures."""
+        if self._stale(wanted):
+            return
+        from jobsheet.review.plan.solid_facts import facts_from
+
+        job, reckoned = wanted.about
+        wanted.answers.put(Answer(wanted.serial, {}, facts_from(job, reckoned, stages)))
+
+
+WORKER = StageWork()
+
+
+def _lie(stage: Stage) -> Any:
+    return (stage.cut.before.near, stage.cut.before.up) if stage.cut is not None else None
+
+
+def _margin(*, large: bool) -> tuple[float, float, float, float]:
+    return (14.0, 6.0, 30.0, 4.0) if large else (2.0, 2.0, 2.0, 2.0)
+
+
+def _picture(stage: Stage, held: Cut | None, *, large: bool, units: str, now: bool) -> Drawing:
+    """One stage as it is held, with its sizes where it is the large one and its step is shown."""
+    from jobsheet.stages.pictures import fitted, picture, size_items, stage_items
+
+    width, height = LARGE if large else SMALL
+    margin = _margin(large=large)
+    if held is None:
+        return picture(stage, "iso", width, height, now=False, margin=margin)
+    lie = held.before
+    placed = fitted(lie.box, lie, "iso", width, height, margin)
+    items = stage_items(stage, lie, "iso", placed, now=now)
+    if large and now:
+        items += size_items(stage, lie, placed, units)
+    return Drawing(width, height, items)
+
+
+def _spots(stages: list[Stage], held: Cut) -> tuple[tuple[float, float, float, str], ...]:
+    """Where the features lie on the large drawing of a step."""
+    from jobsheet.stages.pictures import features, fitted
+
+    lie = held.before
+    placed = fitted(lie.box, lie, "iso", *LARGE, _margin(large=True))
+    at = next(
+        index for index, stage in enumerate(stages) if stage.cut is not None and stage.cut.key == held.key
+    )
+    return features(stages[: at + 1], lie, placed)

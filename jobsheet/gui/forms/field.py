@@ -1,0 +1,239 @@
+"""One field: its label, its box with the unit inside, and the line that says what was understood.
+
+The line is always there, so nothing jumps while typing. A text that cannot be read keeps standing as it
+was typed, with a heavier edge, a wavy line under the part that is wrong, and a sentence with what to write.
+"""
+
+from __future__ import annotations
+
+from PySide6 import QtCore
+from PySide6.QtCore import QEvent, QObject, QRect, QRectF, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.errors import QuantityError
+from jobsheet.gui.forms.boxes import Inside, Joined, Line, Lines, Pick
+from jobsheet.gui.ink import ink, signs
+from jobsheet.gui.ink.look import look
+from jobsheet.operations.entry import Entry
+
+LABEL = 18
+BOX = 30
+UNDER = 16
+LINE = 18
+#: Up to so many choices stand side by side; more go into a list.
+JOINED = 4
+#: As long as they are no wider than two columns.
+JOINED_WIDTH = 340
+#: What the cabinet can fill in: Down or F4 in the box, or a press on the mark, asks for its list.
+FROM_CABINET = ("cutter", "wrench")
+#: What takes the rest of its line of the form.
+GROWING = ("cutter", "places", "text")
+
+
+def _asks_for_list(event: QEvent) -> bool:
+    """Down or F4 alone, as in any box with a list; Alt + Down moves the row."""
+    return (
+        isinstance(event, QKeyEvent)
+        and event.key() in (QtCore.Qt.Key.Key_Down, QtCore.Qt.Key.Key_F4)
+        and event.modifiers()
+        in (QtCore.Qt.KeyboardModifier.NoModifier, QtCore.Qt.KeyboardModifier.KeypadModifier)
+    )
+
+
+def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
+    """The control that fits what is asked."""
+    choices = (
+        entry.choices if entry.asks in ("choice", "face") else ("yes", "no") if entry.asks == "flag" else ()
+    )
+    if choices:
+        if joined and len(choices) <= JOINED:
+            boxes = Joined(choices, entry.title, parent)
+            if boxes.needs() <= look().px(JOINED_WIDTH):
+                return boxes
+            boxes.deleteLater()
+            boxes.hide()
+        return Pick(choices, parent)
+    if entry.lines > 1:
+        return Lines(parent)
+    line = Line(parent)
+    if entry.asks == "material":
+        from jobsheet.catalog.metals.materials import names
+
+        line.offer(names())
+    return line
+
+
+class Field(QWidget):
+    """One entry of a form."""
+
+    typed = Signal(str, str)
+    height_changed = Signal()
+    picks_wanted = Signal(str)
+
+    def __init__(self, entry: Entry, units: str, parent: QWidget, *, joined: bool = True) -> None:
+        super().__init__(parent)
+        self.entry = entry
+        self.from_cabinet = entry.name in FROM_CABINET
+        self.box = box_for(entry, self, joined=joined)
+        self.unit = entry.unit(units)
+        self.understood = ""
+        self.problem: QuantityError | None = None
+        self._under_height = UNDER
+        self.box.setAccessibleName(entry.title)
+        self.box.setToolTip(entry.hint)
+        self.setAccessibleName(entry.title)
+        self.box.typed.connect(self._typed)
+        self.box.installEventFilter(self)
+        self.setFocusProxy(self.box)
+
+    def _typed(self, text: str) -> None:
+        """Report what was entered, under the entry's name."""
+        self.typed.emit(self.entry.name, text)
+
+    def put(self, text: str, understood: str, problem: QuantityError | None) -> None:
+        """Show what is written and how it was understood, or why it was not."""
+        self.box.put(text)
+        line = understood or (self.entry.hint if not text else "")
+        before = self._under_height
+        if line != self.understood or problem is not self.problem:
+            self.understood, self.problem = line, problem
+            self.box.setAccessibleDescription(str(problem) if problem else f"{line} {self.unit}".strip())
+            self._under_height = self.under_height(self.width())
+            self.update()
+        if self._under_height != before:
+            self.height_changed.emit()
+
+    def under(self) -> str:
+        """The text of the line under the box."""
+        return str(self.problem) if self.problem else self.understood
+
+    def under_height(self, width: int) -> int:
+        """The height of the line at 100 %: room for the hint from the start, more only for what is wrong."""
+        now = look()
+        if self.problem:
+            high = ink.paragraph_height(now, self.under(), now.caption_bold, width - now.px(16))
+        else:
+            texts = {self.entry.hint, self.understood}
+            high = max(ink.paragraph_height(now, text, now.caption, width) for text in texts)
+        return max(UNDER, round(high / now.scale) + 2)
+
+    def span(self, columns: int, one: float) -> int:
+        """How many columns of the form it takes, when one is so wide [px]."""
+        entry = self.entry
+        if isinstance(self.box, Lines):
+            return columns
+        if entry.asks in ("cutter", "places") or (isinstance(self.box, Joined) and self.box.needs() > one):
+            return min(2, columns)
+        return 1
+
+    def may_grow(self) -> bool:
+        """Whether more width is of use to it."""
+        return self.entry.asks in GROWING
+
+    def needed_height(self, width: int) -> int:
+        """Its height [px] at a width."""
+        self._under_height = self.under_height(width)
+        return look().px(LABEL + self._box_height() + self._under_height)
+
+    def _box_height(self) -> int:
+        """The height of the frame at 100 %."""
+        return BOX + LINE * (self.entry.lines - 1) if isinstance(self.box, Lines) else BOX
+
+    def _frame(self) -> QRect:
+        """Where the frame stands."""
+        now = look()
+        return QRect(0, now.px(LABEL), self.width(), now.px(self._box_height()))
+
+    def resizeEvent(self, _event: object) -> None:  # noqa: N802
+        """Put the box inside its frame, clear of the unit."""
+        now = look()
+        frame = self._frame()
+        if isinstance(self.box, Joined):
+            self.box.setGeometry(frame)
+            return
+        beside = self._beside()
+        unit = now.width(beside, now.body) + now.px(8) if beside else 0
+        side = now.px(8)
+        inside = frame.adjusted(side, now.px(5), -side - unit, -now.px(5))
+        self.box.setGeometry(inside)
+
+    def _beside(self) -> str:
+        """What stands at the right inside the frame: the unit, and the mark that there is a list."""
+        return f"{self.unit} ▾".strip() if self.from_cabinet else self.unit
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
+        """Redraw the frame when the box gets or loses the focus; ask for the cabinet's list."""
+        if self.from_cabinet and event.type() == QEvent.Type.KeyPress and _asks_for_list(event):
+            self.picks_wanted.emit(self.entry.name)
+            return True
+        if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):
+            self.update()
+        return super().eventFilter(watched, event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """A click on the label or the unit goes into the box."""
+        self.box.setFocus(QtCore.Qt.FocusReason.MouseFocusReason)
+        event.accept()
+        at = event.position().toPoint()
+        if self.from_cabinet and self._frame().contains(at) and at.x() > self.box.geometry().right():
+            self.picks_wanted.emit(self.entry.name)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Label, frame, unit and the line under it."""
+        now = look()
+        with QPainter(self) as painter:
+            label = QRect(0, 0, self.width(), now.px(LABEL))
+            ink.write(painter, now, label, self.entry.title, now.label, "pencil")
+            frame = self._frame()
+            if not isinstance(self.box, Joined):
+                self._paint_frame(painter, frame)
+            under = QRect(0, frame.bottom() + 1, self.width(), self.height() - frame.bottom() - 1)
+            if self.problem:
+                signs.draw(
+                    painter,
+                    "problem-caret",
+                    now.tokens.vermmark,
+                    0,
+                    under.top() + now.px(9),
+                    now.px(13),
+                )
+                text = under.adjusted(now.px(16), 1, 0, 0)
+                ink.paragraph(painter, now, text, self.under(), now.caption_bold, "verm")
+            else:
+                text = under.adjusted(0, 1, 0, 0)
+                ink.paragraph(painter, now, text, self.understood, now.caption, "pencil")
+
+    def _paint_frame(self, painter: QPainter, frame: QRect) -> None:
+        """The frame in its state, the unit, and the wavy line."""
+        now = look()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self.problem:
+            pen = QPen(now.colour("vermmark"), now.px(2))
+        elif self.box.hasFocus():
+            pen = QPen(now.colour("bluemark"), now.px(3))
+        else:
+            pen = QPen(now.colour("edge"), 1)
+        half = pen.widthF() / 2
+        painter.setPen(pen)
+        painter.setBrush(now.colour("paper"))
+        painter.drawRoundedRect(QRectF(frame).adjusted(half, half, -half, -half), now.px(2), now.px(2))
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
+        if beside := self._beside():
+            place = frame.adjusted(0, 0, -now.px(9), 0)
+            ink.write(painter, now, place, beside, now.body, "pencil", ink.RIGHT)
+        if self.problem and isinstance(self.box, Line):
+            self._paint_wave(painter, frame)
+
+    def _paint_wave(self, painter: QPainter, frame: QRect) -> None:
+        """Under the part of the text that is wrong."""
+        now = look()
+        text, problem = self.box.text(), self.problem
+        if problem is None:
+            return
+        end = len(text) if problem.end is None else min(problem.end, len(text))
+        start = min(problem.start, end)
+        left = frame.left() + now.px(8) + 2 + now.width(text[:start], now.body)
+        right = max(left + now.px(8), frame.left() + now.px(8) + 2 + now.width(text[:end], now.body))
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ink.wavy_under(painter, now, left, min(right, frame.right() - now.px(6)), frame.bottom() - now.px(6))

@@ -1,0 +1,95 @@
+"""A form made from entries: fields flow into equal columns, wide ones over two.
+
+Nothing here knows a kind of operation. The same form serves a row, the heading of a set-up and the title
+block, which are lists of entries too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui.forms.field import Field
+from jobsheet.gui.forms.shown import Shown
+from jobsheet.gui.ink.look import look
+from jobsheet.operations.entry import Entry
+
+ACROSS = 14
+DOWN = 2
+
+
+class Form(QWidget):
+    """The fields of one owner: an operation, a set-up or the job."""
+
+    typed = Signal(str, str)
+    height_changed = Signal()
+    picks_wanted = Signal(str)
+
+    def __init__(
+        self, entries: Iterable[Entry], units: str, name: str, parent: QWidget, *, joined: bool = True
+    ) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.fields: dict[str, Field] = {}
+        for entry in entries:
+            field = Field(entry, units, self, joined=joined)
+            field.typed.connect(self.typed)
+            field.height_changed.connect(self.height_changed)
+            field.picks_wanted.connect(self.picks_wanted)
+            self.fields[entry.name] = field
+
+    def put(self, values: Mapping[str, Shown]) -> None:
+        """Show these texts."""
+        for name, value in values.items():
+            field = self.fields.get(name)
+            if field is not None:
+                field.put(value.text, value.understood, value.problem)
+
+    def first_problem(self) -> Field | None:
+        """The first field that cannot be read."""
+        return next((field for field in self.fields.values() if field.problem), None)
+
+    def focus_first(self) -> None:
+        """Put the cursor into the first field."""
+        first = next(iter(self.fields.values()), None)
+        if first is not None:
+            first.box.setFocus()
+
+    def arrange(self, width: int, columns: int) -> int:
+        """Place the fields for a width; the height that they need."""
+        now = look()
+        gap, top = now.px(ACROSS), 0
+        one = (width - gap * (columns - 1)) / columns
+        for row in self._lines(columns, one):
+            column, high = 0, 0
+            for field, span in row:
+                left = round(column * (one + gap))
+                wide = round(one * span + gap * (span - 1))
+                needed = field.needed_height(wide)
+                field.setGeometry(left, top, wide, needed)
+                high = max(high, needed)
+                column += span
+            top += high + now.px(DOWN)
+        return top
+
+    def _lines(self, columns: int, one: float) -> list[list[tuple[Field, int]]]:
+        """The fields line by line with their spans; the last text of a line takes what is left of it."""
+        lines: list[list[tuple[Field, int]]] = [[]]
+        used = 0
+        for field in self.fields.values():
+            span = field.span(columns, one)
+            if used + span > columns:
+                lines.append([])
+                used = 0
+            lines[-1].append((field, span))
+            used += span
+        for line in lines:
+            spare = columns - sum(span for _, span in line)
+            for index in range(len(line) - 1, -1, -1):
+                field, span = line[index]
+                if spare > 0 and field.may_grow():
+                    line[index] = (field, span + spare)
+                    break
+        return lines

@@ -1,0 +1,158 @@
+"""Text and lines as the sheet has them: small shorthands for painters."""
+
+from __future__ import annotations
+
+from PySide6 import QtCore
+from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPalette, QPen
+
+from jobsheet.gui.ink import flags, waking
+from jobsheet.gui.ink.look import Look
+
+LEFT = flags.ALIGN_LEFT | flags.ALIGN_V_CENTRE
+RIGHT = flags.ALIGN_RIGHT | flags.ALIGN_V_CENTRE
+CENTRE = flags.ALIGN_H_CENTRE | flags.ALIGN_V_CENTRE
+WRAPPED = flags.ALIGN_LEFT | flags.ALIGN_TOP | flags.WORD_WRAP
+
+#: A width that no line reaches.
+BOUNDLESS = 1 << 24
+
+_brushes: dict[int, QBrush] = {}
+
+
+def brush(colour: QColor) -> QBrush:
+    """A brush of that colour, made once, and in a way that wakes none of the toolkit's constants."""
+    found = _brushes.get(colour.rgba())
+    if found is None:
+        palette = QPalette()
+        palette.setColor(QPalette.ColorRole.Text, colour)
+        found = _brushes[colour.rgba()] = palette.brush(QPalette.ColorRole.Text)
+    return found
+
+
+def fill(painter: QPainter, rect: QRect | QRectF, colour: QColor) -> None:
+    """Fill a box; before the first figures in a way that wakes none of the toolkit's constants."""
+    if waking.awake():
+        painter.fillRect(rect, colour)
+    else:
+        painter.setBackground(brush(colour))
+        painter.eraseRect(rect)
+
+
+def frame(painter: QPainter, rect: QRect, colour: QColor) -> None:
+    """A hairline round a box, inside it."""
+    left, top, wide, high = rect.left(), rect.top(), rect.width(), rect.height()
+    for side in (
+        QRect(left, top, wide, 1),
+        QRect(left, top + high - 1, wide, 1),
+        QRect(left, top, 1, high),
+        QRect(left + wide - 1, top, 1, high),
+    ):
+        fill(painter, side, colour)
+
+
+def rounded(painter: QPainter, rect: QRectF, radius: float, colour: QColor) -> None:
+    """A box with round corners, and a line of one pixel round it in the same colour."""
+    path = QPainterPath()
+    path.addRoundedRect(rect, radius, radius)
+    painter.fillPath(path, brush(colour))
+    pen = QPen()
+    pen.setColor(colour)
+    painter.strokePath(path, pen)
+
+
+def write(
+    painter: QPainter,
+    look: Look,
+    rect: QRect,
+    text: str,
+    font: QFont,
+    tone: str = "ink",
+    align: int = LEFT,
+) -> int:
+    """One line of text in a box, shortened with an ellipsis where it must be; its width."""
+    if not text:
+        return 0
+    width = look.width(text, font)
+    if width > rect.width():
+        text = look.metrics(font).elidedText(text, QtCore.Qt.TextElideMode.ElideRight, rect.width())
+        width = rect.width()
+    painter.setFont(font)
+    if not waking.awake():
+        _write_early(painter, rect, text, font, look.colour(tone), align)
+        return width
+    painter.setPen(look.colour(tone))
+    painter.drawText(rect, align, text)
+    return width
+
+
+def _write_early(painter: QPainter, rect: QRect, text: str, font: QFont, colour: QColor, align: int) -> None:
+    """The same text at the same place, without a pen."""
+    from PySide6.QtGui import QTextCharFormat, QTextLayout
+
+    format_ = QTextCharFormat()
+    format_.setForeground(brush(colour))
+    whole = QTextLayout.FormatRange()
+    whole.start, whole.length, whole.format = 0, 2 * len(text), format_
+    layout = QTextLayout(text, font)
+    layout.setFormats([whole])
+    layout.beginLayout()
+    line = layout.createLine()
+    line.setLineWidth(BOUNDLESS)
+    layout.endLayout()
+    spare = rect.width() - line.horizontalAdvance()
+    aside = spare if align == RIGHT else spare / 2 if align == CENTRE else 0.0
+    down = (rect.height() - line.ascent() - line.descent()) / 2
+    painter.save()
+    if down < 0:
+        painter.setClipRect(rect)
+    layout.draw(painter, QPointF(rect.left() + aside, rect.top() + down))
+    painter.restore()
+
+
+def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:
+    """How high a text stands when it is wrapped to a width."""
+    if not text:
+        return 0
+    return look.metrics(font).boundingRect(QRect(0, 0, max(width, 1), 10_000), WRAPPED, text).height()
+
+
+def paragraph(painter: QPainter, look: Look, rect: QRect, text: str, font: QFont, tone: str = "ink") -> int:
+    """A wrapped text from the top of a box; its height."""
+    painter.setFont(font)
+    painter.setPen(look.colour(tone))
+    painter.drawText(rect, WRAPPED, text)
+    return paragraph_height(look, text, font, rect.width())
+
+
+def horizontal(
+    painter: QPainter, colour: QColor, left: float, right: float, y: float, thick: float = 1
+) -> None:
+    """A line across, filled so that it is sharp at any scale."""
+    fill(painter, QRectF(left, y, right - left, thick), colour)
+
+
+def upright(painter: QPainter, colour: QColor, x: float, top: float, bottom: float, thick: float = 1) -> None:
+    """A line down."""
+    fill(painter, QRectF(x, top, thick, bottom - top), colour)
+
+
+def dotted_under(painter: QPainter, look: Look, left: float, right: float, y: float) -> None:
+    """The dotted line under a figure that is being worked again, or is the last good one."""
+    pen = QPen(look.colour("pencil"), look.px(2))
+    pen.setDashPattern([1, 1.5])
+    painter.setPen(pen)
+    painter.drawLine(int(left), int(y), int(right), int(y))
+
+
+def wavy_under(painter: QPainter, look: Look, left: float, right: float, y: float) -> None:
+    """The wavy line under the part of a text that cannot be read."""
+    step = look.px(3)
+    painter.setPen(QPen(look.colour("vermmark"), max(1.2, look.scale * 1.2)))
+    x, up = left, False
+    while x < right:
+        after = min(x + step, right)
+        painter.drawLine(
+            int(x), int(y + (0 if up else step / 2)), int(after), int(y + (step / 2 if up else 0))
+        )
+        x, up = after, not up

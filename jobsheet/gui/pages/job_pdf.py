@@ -1,0 +1,77 @@
+"""The sheets of the job on the desk as a PDF; the makers of pages are imported when somebody asks for pages."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.errors import CommandError
+from jobsheet.model.remark import Note
+
+if TYPE_CHECKING:
+    from jobsheet.gui.desk.desk import Desk
+    from jobsheet.reckoning.ladder.ladders import Ladder
+    from jobsheet.report.plan import Initials
+
+translate = QCoreApplication.translate
+
+
+def stop_notes(desk: Desk) -> tuple[Note, ...]:
+    """The notes that somebody has to read and initial before these sheets are used, once each."""
+    from jobsheet.review.notes.notes import notes_for
+
+    if desk.reckoned is None:
+        return ()
+    notes = notes_for(desk.job, desk.reckoned)
+    head = [note for some in notes.set_ups.values() for note in some if note.level == "stop"]
+    return tuple(dict.fromkeys([*notes.stops, *head]))
+
+
+def make_sheets(
+    desk: Desk, *, paper: str = "a4", working: bool = False, initials: tuple[Initials, ...] = ()
+) -> bytes:
+    """The sheets as a PDF that carries the job.
+
+    Raises
+    ------
+    CommandError
+        If machine or material are not there, so that nothing can be reckoned.
+    """
+    from jobsheet.report.job_sheet import job_sheet
+    from jobsheet.review.engine import review
+    from jobsheet.review.notes.notes import notes_for
+    from jobsheet.review.plan.solid_facts import facts_of
+    from jobsheet.sheet.pages import fits_on
+    from jobsheet.sheet.pdf import make_pdf
+    from jobsheet.storage.machine_file import find_card
+
+    job, reckoned = desk.job, desk.reckoned
+    if reckoned is None:
+        sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
+        raise CommandError(sentence)
+    name = desk.path.stem if desk.path else (job.part.number or "job")
+    document = job_sheet(
+        job,
+        reckoned,
+        notes_for(job, reckoned),
+        review(job, reckoned, facts_of(job, reckoned)),
+        find_card(job.machine),
+        acknowledged=initials,
+        fits=fits_on(paper),
+        working=working,
+        name=name,
+    )
+    return make_pdf((document,), paper)
+
+
+def proving_pdf(
+    ladder: Ladder, initials: tuple[str, str, str], *, trainee: bool = False, paper: str = "a4"
+) -> bytes:
+    """The proving sheet of a ladder as a PDF; the initials of operator, second person and person in charge."""
+    from jobsheet.report.proving_sheet import Initialled, proving_sheet
+    from jobsheet.sheet.pdf import make_pdf
+
+    operator, second, in_charge = initials
+    given = Initialled(operator=operator, second=second, in_charge=in_charge)
+    return make_pdf((proving_sheet(ladder, initials=given, trainee=trainee),), paper)

@@ -1,0 +1,210 @@
+"""The sheets as they will print: pages at the left, at the right what has to be read and initialled first."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6 import QtCore
+from PySide6.QtCore import QBuffer, QByteArray, QCoreApplication, QSize, QTimer
+from PySide6.QtGui import QPageSize, QPainter
+from PySide6.QtPdf import QPdfDocument
+from PySide6.QtPdfWidgets import QPdfView
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.pages.job_pdf import make_sheets, stop_notes
+from jobsheet.model.remark import Note
+from jobsheet.report.plan import Initials
+
+if TYPE_CHECKING:
+    from jobsheet.gui.window.window import Window
+
+translate = QCoreApplication.translate
+#: Paper as the sheets know it -> as a person says it, and as the printer knows it.
+PAPERS = {"a4": "A4", "letter": "Letter"}
+_SIZES = {"a4": QPageSize.PageSizeId.A4, "letter": QPageSize.PageSizeId.Letter}
+DOTS_PER_INCH = 300
+#: How long the hand rests before the pages are made anew [ms].
+QUIET = 300
+
+
+class PrintWindow(QDialog):
+    """Preview, initials, paper; *Print…* and *Export PDF…*."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self.setWindowTitle(translate("Print", "Print sheets"))
+        self._window = window
+        self.pdf = b""
+        self._buffer = QBuffer(self)
+        self.document = QPdfDocument(self)
+        self.view = QPdfView(self)
+        self.view.setAccessibleName(translate("Print", "The pages as they will print"))
+        self.view.setDocument(self.document)
+        self.view.setPageMode(QPdfView.PageMode.MultiPage)
+        self.view.setZoomMode(QPdfView.ZoomMode.FitToWidth)
+        self.initials: dict[Note, QLineEdit] = {}
+        self.paper = QComboBox(self)
+        self.paper.setAccessibleName(translate("Print", "Paper"))
+        for name, words in PAPERS.items():
+            self.paper.addItem(words, name)
+        self.working = QCheckBox(translate("Print", "With the working of every figure"), self)
+        self.working.setAccessibleName(self.working.text())
+        self.count = QLabel(self)
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(QUIET)
+        self._timer.timeout.connect(self.make)
+        self._lay_out()
+        self.paper.currentIndexChanged.connect(self.make)
+        self.working.toggled.connect(self.make)
+        self.make()
+
+    def _lay_out(self) -> None:
+        """Pages left, what is asked right."""
+        now = look()
+        side = QVBoxLayout()
+        side.setSpacing(now.px(8))
+        side.addWidget(self.paper)
+        side.addWidget(self.working)
+        side.addWidget(self.count)
+        notes = stop_notes(self._window.desk)
+        if notes:
+            side.addWidget(self._stops(notes), 1)
+        else:
+            side.addStretch(1)
+        print_button = Button(translate("Print", "Print…"), self, Manner.FILLED)
+        print_button.clicked.connect(self.print)
+        export = Button(translate("Print", "Export PDF…"), self)
+        export.clicked.connect(self.export)
+        close = Button(translate("Print", "Close"), self)
+        close.clicked.connect(self.reject)
+        row = QHBoxLayout()
+        for button in (print_button, export, close):
+            row.addWidget(button)
+        row.addStretch(1)
+        side.addLayout(row)
+        whole = QHBoxLayout(self)
+        whole.addWidget(self.view, 3)
+        whole.addLayout(side, 2)
+        self.resize(now.px(1100), now.px(760))
+
+    def _stops(self, notes: tuple[Note, ...]) -> QWidget:
+        """Each stop note with a box for the initials of whoever has read it."""
+        now = look()
+        inside = QWidget(self)
+        column = QVBoxLayout(inside)
+        head = QLabel(
+            translate("Print", "Read before cutting. Without initials the sheets print NOT ACKNOWLEDGED."),
+            inside,
+        )
+        head.setWordWrap(True)
+        head.setFont(now.bold)
+        column.addWidget(head)
+        for note in notes:
+            text = QLabel(note.text, inside)
+            text.setTextFormat(QtCore.Qt.TextFormat.PlainText)
+            text.setWordWrap(True)
+            box = QLineEdit(inside)
+            box.setMaxLength(12)
+            box.setPlaceholderText(translate("Print", "initials"))
+            box.setAccessibleName(translate("Print", "Initials for: {note}").format(note=note.text))
+            box.textEdited.connect(lambda _text: self._timer.start())
+            self.initials[note] = box
+            column.addWidget(text)
+            column.addWidget(box)
+        column.addStretch(1)
+        area = QScrollArea(self)
+        area.setWidgetResizable(True)
+        area.setWidget(inside)
+        return area
+
+    def make(self) -> None:
+        """Make the pages as things stand, and show them."""
+        given = tuple(
+            Initials(note=note.id, by=box.text().strip(), operation=note.operation, set_up=note.set_up)
+            for note, box in self.initials.items()
+            if box.text().strip()
+        )
+        try:
+            self.pdf = make_sheets(
+                self._window.desk,
+                paper=str(self.paper.currentData()),
+                working=self.working.isChecked(),
+                initials=given,
+            )
+        except JobsheetError as error:
+            self.count.setText(str(error))
+            return
+        self.document.close()
+        self._buffer.close()
+        self._buffer.setData(QByteArray(self.pdf))
+        self._buffer.open(QBuffer.OpenModeFlag.ReadOnly)
+        self.document.load(self._buffer)
+        pages = self.document.pageCount()
+        words = (
+            translate("Print", "1 page")
+            if pages == 1
+            else translate("Print", "{count} pages").format(count=pages)
+        )
+        if self._window.desk.history.drafts:
+            words = translate(
+                "Print", "{pages}; fields that cannot be read print their last good values."
+            ).format(pages=words)
+        self.count.setText(words)
+        self.count.setWordWrap(True)
+
+    def export(self) -> None:
+        """Ask where, and write these very bytes."""
+        if self._window.files.write_sheets(self.pdf):
+            self.accept()
+
+    def print(self) -> None:
+        """Ask which printer, and paint the pages on it."""
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        printer.setResolution(DOTS_PER_INCH)
+        printer.setFullPage(True)
+        printer.setPageSize(QPageSize(_SIZES[str(self.paper.currentData())]))
+        dialog = QPrintDialog(printer, self)
+        dialog.setMinMax(1, self.document.pageCount())
+        if dialog.exec() == QDialog.DialogCode.Accepted:
+            try:
+                self.paint_pages(printer, dialog.fromPage(), dialog.toPage())
+            except JobsheetError as error:
+                ask.tell(self, str(error))
+                return
+            self.accept()
+
+    def paint_pages(self, printer: QPrinter, first: int = 0, last: int = 0) -> None:
+        """Every page from the first to the last (all, where they are nought), each on a sheet of paper."""
+        start = max(1, first)
+        end = last or self.document.pageCount()
+        painter = QPainter()
+        if not painter.begin(printer):
+            from jobsheet.errors import CannotWrite
+
+            raise CannotWrite(translate("Print", "The printer does not answer; export a PDF instead."))
+        try:
+            for page in range(start, end + 1):
+                if page > start:
+                    printer.newPage()
+                size = self.document.pagePointSize(page - 1)
+                scale = printer.resolution() / 72
+                dots = QSize(round(size.width() * scale), round(size.height() * scale))
+                painter.drawImage(0, 0, self.document.render(page - 1, dots))
+        finally:
+            painter.end()

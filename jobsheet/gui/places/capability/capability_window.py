@@ -1,0 +1,123 @@
+"""The capability card of a machine, or of two side by side, as it prints: what each will carry, and this job's minutes on it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6 import QtCore
+from PySide6.QtCore import QBuffer, QByteArray, QCoreApplication
+from PySide6.QtPdf import QPdfDocument
+from PySide6.QtPdfWidgets import QPdfView
+from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout
+
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.ink.look import look
+from jobsheet.storage.machine_file import card_names, find_card
+
+if TYPE_CHECKING:
+    from jobsheet.gui.window.window import Window
+
+translate = QCoreApplication.translate
+
+
+class CapabilityWindow(QDialog):
+    """Machines and metals at the top, the page below; *Export PDF…*."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(translate("Capability", "What a machine will carry"))
+        self._window = window
+        self.pdf = b""
+        self._buffer = QBuffer(self)
+        self.document = QPdfDocument(self)
+        self.view = QPdfView(self)
+        self.view.setAccessibleName(translate("Capability", "The card as it prints"))
+        self.view.setDocument(self.document)
+        self.view.setPageMode(QPdfView.PageMode.MultiPage)
+        self.view.setZoomMode(QPdfView.ZoomMode.FitToWidth)
+        self.first, self.second = QComboBox(self), QComboBox(self)
+        self.first.setAccessibleName(translate("Capability", "Machine"))
+        self.second.setAccessibleName(translate("Capability", "Beside it"))
+        self.second.addItem(translate("Capability", "no other beside it"), "")
+        for name in card_names():
+            try:
+                title = find_card(name).title
+            except JobsheetError:
+                continue  # a card that cannot be read is told where it is chosen
+            self.first.addItem(title, name)
+            self.second.addItem(title, name)
+        self.first.setCurrentIndex(max(0, self.first.findData(window.desk.job.machine)))
+        self.metals = QLineEdit(window.desk.job.material or "S235", self)
+        self.metals.setAccessibleName(translate("Capability", "Metals, parted by commas"))
+        self.metals.setToolTip(translate("Capability", "such as S235, 6082-T6"))
+        self.said = QLabel(self)
+        self.said.setWordWrap(True)
+        self._lay_out()
+        for box in (self.first, self.second):
+            box.currentIndexChanged.connect(self.make)
+        self.metals.editingFinished.connect(self.make)
+        self.make()
+
+    def _lay_out(self) -> None:
+        now = look()
+        export = Button(translate("Capability", "Export PDF…"), self, Manner.FILLED)
+        export.clicked.connect(self.export)
+        close = Button(translate("Capability", "Close"), self)
+        close.clicked.connect(self.reject)
+        row = QHBoxLayout()
+        for widget in (self.first, self.second, self.metals):
+            row.addWidget(widget)
+        row.addWidget(export)
+        row.addWidget(close)
+        whole = QVBoxLayout(self)
+        whole.addLayout(row)
+        whole.addWidget(self.said)
+        whole.addWidget(self.view, 1)
+        self.resize(now.px(1000), now.px(820))
+
+    def make(self) -> None:
+        """Reckon and draw the card of what is chosen."""
+        from jobsheet.reckoning.answers.capability_answer import capability
+        from jobsheet.reckoning.ladder.ladders import today
+        from jobsheet.report.capability_card import capability_card
+        from jobsheet.sheet.pdf import make_pdf
+
+        names = [name for name in (self.first.currentData(), self.second.currentData()) if name]
+        job = self._window.desk.job
+        metals = tuple(part.strip() for part in self.metals.text().split(",") if part.strip())
+        if len(names) == 2 and names[0] == names[1]:
+            self.said.setText(
+                translate("Capability", "A machine beside itself says nothing: choose another.")
+            )
+            return
+        try:
+            cards = [find_card(name) for name in names]
+            found = capability(cards, metals or (job.material,), units=job.units, job=job)
+            self.pdf = make_pdf((capability_card(found, date=today(), name="capability"),))
+        except JobsheetError as error:
+            words = str(error)
+            self.said.setText(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
+            return
+        self.said.setText("")
+        self.document.close()
+        self._buffer.close()
+        self._buffer.setData(QByteArray(self.pdf))
+        self._buffer.open(QBuffer.OpenModeFlag.ReadOnly)
+        self.document.load(self._buffer)
+
+    def export(self) -> None:
+        """Ask where, and write these very bytes."""
+        path = ask.export_path(self, Path.home() / f"capability-{self.first.currentData()}.pdf")
+        if path is None:
+            return
+        try:
+            path.write_bytes(self.pdf)
+            self.said.setText(translate("Capability", "Saved as {name}.").format(name=path.name))
+        except OSError as error:
+            ask.tell(
+                self, translate("Capability", "Not saved: {why}.").format(why=error.strerror or str(error))
+            )

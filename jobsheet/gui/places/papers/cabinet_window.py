@@ -1,0 +1,72 @@
+"""The person's own cabinet in the editor of typed text; the lists of the steps follow as soon as it is saved."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.catalog.reading.strict_yaml import read_file
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.forms import ask
+from jobsheet.gui.places.papers.paper_window import PaperWindow, Subject
+from jobsheet.model.own_tools import Cabinet
+from jobsheet.report.cabinet_list import cabinet_facts
+from jobsheet.storage.cabinet_file import cabinet_from_text, own_path
+from jobsheet.storage.cabinet_layout import LAYOUT, blank
+from jobsheet.storage.own_paper import NONE_YET, Lying
+from jobsheet.storage.paper_file import paper_from_text
+from jobsheet.storage.typed_paper import Paper, text_at
+from jobsheet.storage.writing import digest
+
+if TYPE_CHECKING:
+    from jobsheet.gui.window.window import Window
+
+translate = QCoreApplication.translate
+
+
+def _subject() -> Subject:
+    """What the editor needs to know of a cabinet."""
+    return Subject(
+        layout=LAYOUT,
+        read=lambda text, name: cabinet_from_text(text, name, own=True),
+        facts=lambda value, _paper: cabinet_facts(value if isinstance(value, Cabinet) else None),
+        title=lambda paper: text_at(paper, ("name",)) or translate("CabinetWindow", "Your cabinet"),
+        place=lambda _paper: Lying(own_path(), NONE_YET),
+    )
+
+
+def own_cabinet() -> tuple[Paper, Lying | None]:
+    """The person's cabinet as it is typed, or a blank one that lies nowhere yet.
+
+    Raises
+    ------
+    DocumentError
+        If what stands there is no such file at all.
+    """
+    path = own_path()
+    if not path.is_file():
+        return blank(), None
+    return paper_from_text(read_file(path), path.name), Lying(path, digest(path.read_bytes()))
+
+
+def open_cabinet(window: Window) -> PaperWindow | None:
+    """The cabinet in a window of its own; None where its file cannot even be shown."""
+    try:
+        paper, lying = own_cabinet()
+    except JobsheetError as error:
+        ask.tell(window, str(error))
+        return None
+    made = PaperWindow(_subject(), paper, lying, window)
+    made.saved.connect(lambda _name: _saved(window))
+    made.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
+    made.show()
+    made.column.focus_first()
+    return made
+
+
+def _saved(window: Window) -> None:
+    """Remarks about tools that lack are asked anew."""
+    window.edits.forget()
+    window.show_later()

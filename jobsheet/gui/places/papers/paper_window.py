@@ -1,0 +1,460 @@
+"""The window in which a file of typed text is edited: the ruled column left, what it means right, undo through everything.
+
+What cannot be used is never written over what can: it is kept as a draft until it can be saved or is thrown away.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from msgspec import Struct
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect, QTimer, Signal
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QScrollArea, QWidget
+
+from jobsheet.edit.paper_commands import PaperChange, PaperCommand, PaperHistory, Replace
+from jobsheet.errors import ChangedOutside, CommandError, DocumentError, JobsheetError, Problem
+from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.ink import ink, signs
+from jobsheet.gui.ink.look import look, scroll_style
+from jobsheet.gui.places.papers.facts_view import FactsView
+from jobsheet.gui.places.papers.paper_column import PaperColumn
+from jobsheet.model.facts import Facts
+from jobsheet.storage.own_paper import Lying, draft_of, keep_draft, problems, save_own
+from jobsheet.storage.paper_layout import Layout
+from jobsheet.storage.typed_paper import Paper
+
+translate = QCoreApplication.translate
+#: How long after the last edit the draft is written, and the margin made anew [ms].
+QUIET, MARGIN_QUIET = 800, 150
+MARGIN = 340
+HEAD = 58
+
+
+class Subject(Struct, frozen=True, kw_only=True):
+    """A kind of file: its layout, its strict reader (raises DocumentError), what it means, and what it is called.
+
+    `place` is asked where a new one goes, when it is first saved or kept as a draft.
+    """
+
+    layout: Layout
+    read: Callable[[str, str], object]
+    facts: Callable[[object | None, Paper], tuple[Facts, ...]]
+    title: Callable[[Paper], str]
+    place: Callable[[Paper], Lying] | None = None
+
+
+class PaperWindow(QMainWindow):
+    """One paper, its history, and where it lies."""
+
+    saved = Signal(str)
+
+    def __init__(
+        self, subject: Subject, paper: Paper, lying: Lying | None, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.subject = subject
+        self.lying = lying
+        self.history = PaperHistory(paper, subject.layout)
+        if self.is_new:
+            self.history.mark_unsaved()
+        self.history.subscribe(self._changed)
+        self.problems: tuple[Problem, ...] = ()
+        self._value: object | None = None
+        self._last_good: object | None = None
+        self._said = ""
+        self._visited = ""
+        self.head = _Head(self)
+        self.column = PaperColumn(subject.layout, self)
+        self.facts = FactsView(self)
+        self.facts.setAccessibleName(translate("PaperWindow", "What it means"))
+        self._areas = [_area(self.column, self), _area(self.facts, self)]
+        self._ground = _Ground(self)
+        self.setCentralWidget(self._ground)
+        for widget in (self.head, *self._areas):
+            widget.setParent(self._ground)
+        self.column.wanted.connect(self.do)
+        self._timer = _timer(self, QUIET, self.keep)
+        self._margin_timer = _timer(self, MARGIN_QUIET, self._refresh_margin)
+        self._make_actions()
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._focus_moved)
+        now = look()
+        self.resize(now.px(1180), now.px(800))
+        self.show_paper()
+        self._refresh_margin()
+        if lying is not None and (draft := draft_of(lying)) is not None and draft != paper:
+            self.head.offer(draft)
+
+    def _make_actions(self) -> None:
+        """Keys; the buttons of the head call the same."""
+        for text, keys, slot in (
+            (translate("PaperWindow", "Save"), ("Ctrl+S",), self.save),
+            (translate("PaperWindow", "Undo"), ("Ctrl+Z",), self.undo),
+            (translate("PaperWindow", "Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), self.redo),
+            (translate("PaperWindow", "Next problem"), ("F8",), self.next_problem),
+            (translate("PaperWindow", "Close"), ("Ctrl+W",), self.close),
+        ):
+            action = QAction(text, self)
+            action.setShortcuts([QKeySequence(key) for key in keys])
+            action.triggered.connect(lambda _=False, slot=slot: slot())
+            self.addAction(action)
+
+    # --- editing ---
+
+    def do(self, command: PaperCommand) -> None:
+        """Make an edit."""
+        try:
+            self.history.do(command, self)
+        except CommandError as error:
+            self.say(str(error))
+
+    def undo(self) -> None:
+        """Take the last step back."""
+        label = self.history.undo_label
+        self.history.undo()
+        if label:
+            self.say(translate("PaperWindow", "Undone: {step}.").format(step=label))
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        self.history.redo()
+
+    def _changed(self, change: PaperChange) -> None:
+        """Show what a step changed, and keep it."""
+        self._said = ""
+        self.show_paper(anew=change.shape or (self.column.build is not None and change.asker is not self))
+        self._timer.start()
+        self._margin_timer.start()
+
+    def show_paper(self, *, anew: bool = True) -> None:
+        """Read what is typed, and show it with what is wrong."""
+        paper = self.history.paper
+        name = self.lying.path.name if self.lying else "card"
+        self._value, self.problems = problems(paper, name, self.subject.read)
+        if self._value is not None:
+            self._last_good = self._value
+        self.column.put(paper, self.problems, anew=anew)
+        self.head.refresh()
+        title = self.subject.title(paper) or translate("PaperWindow", "no name yet")
+        self.setWindowTitle(f"{title}[*]")
+        self.setWindowModified(self.history.changed)
+
+    def _refresh_margin(self) -> None:
+        """What the paper means; while it cannot be used, what it meant last, in pencil."""
+        self.facts.put(self.subject.facts(self._last_good, self.history.paper), stale=self._value is None)
+        self.place()
+
+    def next_problem(self) -> None:
+        """Go to the next thing that is wrong."""
+        paths = list(dict.fromkeys(one.path for one in self.problems))
+        if not paths:
+            self.say(translate("PaperWindow", "Nothing is wrong."))
+            return
+        at = paths.index(self._visited) + 1 if self._visited in paths else 0
+        self._visited = paths[at % len(paths)]
+        widget = self.column.go_to(self._visited)
+        if widget is not None:
+            self._areas[0].ensureWidgetVisible(widget, 0, look().px(60))
+
+    def say(self, sentence: str) -> None:
+        """Tell at the head."""
+        self._said = sentence
+        self.head.refresh()
+
+    @property
+    def is_new(self) -> bool:
+        """Whether there is no file of it yet, its own or a shipped one."""
+        return self.lying is None or (not self.lying.shipped and not self.lying.path.exists())
+
+    def state(self) -> tuple[str, bool]:
+        """The sentence under the title, and whether it is about something wrong."""
+        if self._said:
+            return self._said, False
+        if self.problems:
+            first = self.problems[0]
+            field = self.column.fields.get(first.path)
+            sentence = (
+                field.under() if field is not None and field.problem else f"{first.path}: {first.sentence}"
+            )
+            text = (
+                translate("PaperWindow", "1 thing to mend (F8): {first}").format(first=sentence)
+                if len(self.problems) == 1
+                else translate("PaperWindow", "{count} things to mend (F8): {first}").format(
+                    count=len(self.problems), first=sentence
+                )
+            )
+            return text, True
+        if self.lying is None or self.is_new:
+            return translate("PaperWindow", "New, not saved yet."), False
+        if self.lying.shipped:
+            return translate(
+                "PaperWindow", "Shipped with the program; saving makes a copy of your own, which then counts."
+            ), False
+        if self.history.changed:
+            return translate("PaperWindow", "Changed, not saved yet."), False
+        return translate("PaperWindow", "Your own file, {name}.").format(name=self.lying.path.name), False
+
+    # --- saving ---
+
+    def _where(self) -> Lying | None:
+        """Where it lies, or will."""
+        if self.lying is None and self.subject.place is not None:
+            self.lying = self.subject.place(self.history.paper)
+        return self.lying
+
+    def save(self, *, over: bool = False) -> bool:
+        """Save it, if it can be used; else keep it as a draft and say so."""
+        lying = self._fresh_place()
+        if lying is None:
+            return False
+        try:
+            self.lying = save_own(self.history.paper, lying, self.subject.read, over=over)
+        except DocumentError:
+            self.keep()
+            self.say(
+                translate(
+                    "PaperWindow",
+                    "Not saved: mend what is marked first (F8). What is typed is kept as a draft.",
+                )
+            )
+            return False
+        except ChangedOutside as error:
+            answer = ask.changed_outside(self, str(error))
+            if answer == "overwrite":
+                return self.save(over=True)
+            if answer == "save as" and self.subject.place is not None:
+                # Another name is made as for a new one; the file that somebody else changed stays as it is.
+                lying.draft.unlink(missing_ok=True)
+                self.lying = self.subject.place(self.history.paper)
+                return self.save()
+            return False
+        except JobsheetError as error:
+            ask.tell(self, str(error))
+            return False
+        self._timer.stop()
+        self.history.mark_saved()
+        self.setWindowModified(False)
+        self.say(translate("PaperWindow", "Saved as {name}.").format(name=self.lying.path.name))
+        self.saved.emit(self.lying.path.stem)
+        return True
+
+    def _fresh_place(self) -> Lying | None:
+        """The place; that of a new one is found anew from its name, until it is first saved."""
+        if self.subject.place is not None and self.lying is not None and self.is_new:
+            self.lying.draft.unlink(missing_ok=True)
+            self.lying = None
+        return self._where()
+
+    def keep(self) -> None:
+        """Keep what is typed and not saved, so that nothing is lost."""
+        self._timer.stop()
+        if not self.history.changed:
+            if self.lying is not None:
+                self.lying.draft.unlink(missing_ok=True)
+            return
+        lying = self._where()
+        if lying is None:
+            return
+        try:
+            keep_draft(self.history.paper, lying)
+        except JobsheetError as error:
+            self.say(str(error))
+
+    def take_draft(self, draft: Paper) -> None:
+        """Go on with what was typed last time."""
+        self.history.do(Replace(draft, translate("PaperWindow", "take the draft")))
+        self.column.put(self.history.paper, self.problems)
+
+    def drop_draft(self) -> None:
+        """Throw away what was typed last time."""
+        if self.lying is not None:
+            self.lying.draft.unlink(missing_ok=True)
+
+    # --- placing, closing ---
+
+    def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
+        """What has the focus is in view; what is typed next is a step of its own."""
+        if new is not None and self.column.isAncestorOf(new):
+            self.history.break_merge()
+            self._areas[0].ensureWidgetVisible(new, 0, look().px(40))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
+        """Place everything."""
+        super().resizeEvent(event)
+        self.place()
+
+    def place(self) -> None:
+        """Head above; column and margin side by side, or one under the other where it is narrow."""
+        now = look()
+        width, high = self._ground.width(), self._ground.height()
+        gap = now.px(8)
+        top = self.head.arrange(width - 2 * gap) + 2 * gap
+        self.head.move(gap, gap)
+        if now.form(width) == "narrow":
+            part = (high - top - 2 * gap) * 2 // 3
+            places = [
+                QRect(gap, top, width - 2 * gap, part),
+                QRect(gap, top + part + gap, width - 2 * gap, high - top - part - 2 * gap),
+            ]
+        else:
+            margin = now.px(MARGIN)
+            left = width - margin - 3 * gap
+            places = [
+                QRect(gap, top, left, high - top - gap),
+                QRect(2 * gap + left, top, margin, high - top - gap),
+            ]
+        for area, place in zip(self._areas, places, strict=True):
+            area.setGeometry(place)
+        bar = now.px(10)
+        if self.column.width() != places[0].width() - bar - 2:
+            self.column.arrange(places[0].width() - bar - 2)
+        self.facts.arrange(places[1].width() - bar - 2)
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802
+        """Nothing unsaved is put away without being asked for."""
+        if self.history.changed and (self.history.can_undo or self.lying is not None):
+            answer = ask.save_changes(self, self.subject.title(self.history.paper))
+            if answer == "cancel" or (answer == "save" and not self.save()):
+                event.ignore()
+                return
+            if answer == "throw away":
+                self.drop_draft()
+        self._timer.stop()
+        event.accept()
+
+
+class _Ground(QWidget):
+    """The bench under the sheets."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Bench."""
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), look().colour("bench"))
+
+
+class _Head(QWidget):
+    """Title, what is to be said, and the buttons."""
+
+    def __init__(self, window: PaperWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        self._draft: Paper | None = None
+        self.buttons: list[Button] = []
+        self.extra: list[Button] = []
+        for text, manner, slot in (
+            (translate("PaperWindow", "Close"), Manner.PLAIN, window.close),
+            (translate("PaperWindow", "Save"), Manner.FILLED, window.save),
+        ):
+            button = Button(text, self, manner)
+            button.clicked.connect(lambda _=False, slot=slot: slot())
+            self.buttons.append(button)
+
+    def offer(self, draft: Paper) -> None:
+        """Offer what was typed and not saved last time."""
+        self._draft = draft
+        for text, slot in (
+            (translate("PaperWindow", "Go on with it"), self._take),
+            (translate("PaperWindow", "Throw it away"), self._drop),
+        ):
+            button = Button(text, self, Manner.LINK)
+            button.clicked.connect(slot)
+            button.show()
+            self.extra.append(button)
+        self.refresh()
+
+    def _take(self) -> None:
+        draft = self._draft
+        self._done()
+        if draft is not None:
+            self._window.take_draft(draft)
+
+    def _drop(self) -> None:
+        self._done()
+        self._window.drop_draft()
+
+    def _done(self) -> None:
+        self._draft = None
+        for button in self.extra:
+            button.hide()
+            button.deleteLater()
+        self.extra = []
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show the state as it is."""
+        self.setAccessibleDescription(self._state()[0])
+        if self.parent() is not self._window and self.width() > 0:
+            self._window.place()
+        self.update()
+
+    def _state(self) -> tuple[str, bool]:
+        if self._draft is not None:
+            return translate(
+                "PaperWindow", "Something was typed and not saved when the program ended last time."
+            ), False
+        return self._window.state()
+
+    def arrange(self, width: int) -> int:
+        """Place the buttons; the height needed."""
+        now = look()
+        right = width - now.px(8)
+        for button in reversed(self.buttons):
+            hint = button.sizeHint()
+            right -= hint.width()
+            button.setGeometry(right, now.px(4), hint.width(), hint.height())
+        left = now.px(10)
+        for button in self.extra:
+            hint = button.sizeHint()
+            button.setGeometry(left, now.px(HEAD - 4), hint.width(), hint.height())
+            left += hint.width()
+        text = ink.paragraph_height(now, self._state()[0], now.body, width - now.px(44))
+        high = max(now.px(HEAD), now.px(40) + text + now.px(8)) + (now.px(32) if self.extra else 0)
+        self.resize(width, high)
+        return high
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Paper, heavy rule, title, sentence."""
+        now = look()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("paper"))
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0, now.px(2))
+            left = now.px(14)
+            title = self._window.subject.title(self._window.history.paper) or translate(
+                "PaperWindow", "no name yet"
+            )
+            right = self.buttons[0].x() - now.px(8)
+            ink.write(painter, now, QRect(left, now.px(6), right - left, now.px(30)), title, now.title)
+            sentence, wrong = self._state()
+            if wrong:
+                signs.draw(painter, "problem-caret", now.tokens.vermmark, left, now.px(42), now.px(13))
+                left += now.px(18)
+            place = QRect(left, now.px(38), self.width() - left - now.px(14), self.height() - now.px(38))
+            ink.paragraph(painter, now, place, sentence, now.body, "verm" if wrong else "pencil")
+
+
+def _area(inside: QWidget, parent: QWidget) -> QScrollArea:
+    """What scrolls up and down only."""
+    area = QScrollArea(parent)
+    area.setWidget(inside)
+    area.setWidgetResizable(False)
+    area.setFrameShape(QScrollArea.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
+    area.verticalScrollBar().setStyleSheet(scroll_style(look()))
+    area.viewport().setAutoFillBackground(True)
+    made = area.viewport().palette()
+    made.setColor(made.ColorRole.Window, look().colour("paper"))
+    area.viewport().setPalette(made)
+    return area
+
+
+def _timer(parent: QMainWindow, wait: int, slot: Callable[[], object]) -> QTimer:
+    timer = QTimer(parent)
+    timer.setSingleShot(True)
+    timer.setInterval(wait)
+    timer.timeout.connect(slot)
+    return timer

@@ -1,0 +1,125 @@
+"""What the cells of the title block say about the job on the desk."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.forms.title_block import CellText
+from jobsheet.model.remark import SEVERITIES
+from jobsheet.reckoning.minutes import minutes_of_job
+
+translate = QCoreApplication.translate
+
+
+def cells(desk: Desk) -> dict[str, CellText]:
+    """All cells by name."""
+    return {
+        "part": _part(desk),
+        "machine": CellText(translate("TitleBlock", "Machine"), _machine(desk)),
+        "material": CellText(translate("TitleBlock", "Material and stock"), _material(desk)),
+        "time": CellText(translate("TitleBlock", "Time"), _time(desk)),
+        "review": _review(desk),
+        "file": CellText(translate("TitleBlock", "File"), file_words(desk)),
+    }
+
+
+def _part(desk: Desk) -> CellText:
+    part = desk.job.part
+    caption = (
+        translate("TitleBlock", "Part, revision {revision}").format(revision=part.revision)
+        if part.revision
+        else translate("TitleBlock", "Part")
+    )
+    name = " ".join(text for text in (part.number, part.name) if text)
+    return CellText(caption, name or translate("TitleBlock", "not named yet"))
+
+
+def _machine(desk: Desk) -> str:
+    from jobsheet.storage.machine_file import find_card
+
+    try:
+        return find_card(desk.job.machine).title
+    except JobsheetError:
+        return desk.job.machine or translate("TitleBlock", "none chosen")
+
+
+def _material(desk: Desk) -> str:
+    from jobsheet.catalog.metals.materials import find
+
+    stock = desk.job.stock
+    try:
+        material = find(desk.job.material).title
+    except JobsheetError:
+        material = desk.job.material
+    material = material.split(" (")[0]
+    size = " × ".join(size.text for size in (stock.length, stock.width, stock.height))
+    return translate("TitleBlock", "{material}, {size}").format(material=material, size=size)
+
+
+def _hours(seconds: float) -> str:
+    """A time as it is said at the bench."""
+    minutes = max(1, round(seconds / 60))
+    if minutes < 60:
+        return translate("TitleBlock", "{minutes} min").format(minutes=minutes)
+    return translate("TitleBlock", "{hours} h {minutes} min").format(
+        hours=minutes // 60, minutes=minutes % 60
+    )
+
+
+def _time(desk: Desk) -> str:
+    if desk.reckoned is None:
+        return ""
+    found = minutes_of_job(desk.reckoned)
+    cutting, total = found.cut, found.whole
+    if total < 1:
+        return ""
+    return translate("TitleBlock", "{total}, {cutting} cutting").format(
+        total=_hours(total), cutting=max(1, round(cutting / 60))
+    )
+
+
+def _review(desk: Desk) -> CellText:
+    drafts = len(desk.history.state.drafts)
+    if drafts:
+        words = (
+            translate("TitleBlock", "1 field cannot be read")
+            if drafts == 1
+            else translate("TitleBlock", "{count} fields cannot be read").format(count=drafts)
+        )
+        return CellText(translate("TitleBlock", "Review, to mend first"), words, tone="verm")
+    if not desk.remarks:
+        return CellText(translate("TitleBlock", "Review"), translate("TitleBlock", "no remarks"))
+    caption = translate("TitleBlock", "Review, {count} open").format(count=len(desk.remarks))
+    counts = []
+    for severity in SEVERITIES:
+        count = sum(remark.severity == severity for remark in desk.remarks)
+        if count:
+            counts.append((severity, _counted(severity, count)))
+    return CellText(caption, "", tuple(counts))
+
+
+def _counted(severity: str, count: int) -> str:
+    words = {
+        "hazard": translate("TitleBlock", "{count} hazard"),
+        "scrap": translate("TitleBlock", "{count} scrap"),
+        "rework": translate("TitleBlock", "{count} rework"),
+        "habit": translate("TitleBlock", "{count} habit"),
+    }
+    return words[severity].format(count=count)
+
+
+def file_words(desk: Desk) -> str:
+    """How the job stands to its file."""
+    if desk.recovered:
+        return translate("TitleBlock", "recovered, not saved")
+    if desk.path is None:
+        if desk.named:
+            return translate("TitleBlock", "sample, not saved")
+        return translate("TitleBlock", "not saved yet")
+    if desk.history.changed:
+        return translate("TitleBlock", "changed, not saved")
+    if desk.saved_at:
+        return translate("TitleBlock", "saved {time}").format(time=desk.saved_at)
+    return translate("TitleBlock", "as saved")
