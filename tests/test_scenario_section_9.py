@@ -14,9 +14,10 @@ from jobsheet.catalog.metals.materials import find
 from jobsheet.cutting import clamping as holding
 from jobsheet.cutting import deflection, drill_lines, hand, heat, quill, removal, speed
 from jobsheet.cutting import drill_forces as drilling
-from jobsheet.cutting import stability as chatter
-from jobsheet.cutting.engagement import engagement_angle, teeth_in_cut
+from jobsheet.cutting.engagement import teeth_in_cut
 from jobsheet.cutting.kienzle import specific_cutting_force
+from jobsheet.cutting.textbook import chatter_theory
+from jobsheet.cutting.textbook.angles_of_engagement import engagement_angle
 from jobsheet.cutting.toothforce import face_arc, side_arc, tooth_forces
 from jobsheet.machine.dial_readings import error_text, stop, width_between
 from jobsheet.machine.spindle import at_speed, choose
@@ -322,7 +323,7 @@ def test_the_test_cut_of_section_3():
     Printed at 2.5 deep are 1.35 cm³/min and 75 W, reckoned from the rounded 90 mm/min. The feed is 0.04 × 4 × 560 =
     89.6 mm/min, so it is 2.5 × 6 × 89.6 = 1.344 cm³/min, × 3319 MPa = 74.4 W; all other cells agree with 89.6.
     """
-    assert chatter.tooth_frequency(spindle_speed=560 * RPM, teeth=4.0) == pytest.approx(37, abs=0.5)
+    assert chatter_theory.tooth_frequency(spindle_speed=560 * RPM, teeth=4.0) == pytest.approx(37, abs=0.5)
     s235 = find("S235")
     kt = specific_cutting_force(kc11=s235.kc11.value, mc=s235.mc.value, h=0.0256 * MM)
     assert kt / 1e6 == pytest.approx(3018, abs=3)

@@ -209,8 +209,8 @@ def all_formulas() -> dict[str, Function]:
     import pkgutil  # late: only the pages that list formulas need it
 
     package = importlib.import_module(__package__ or "jobsheet.cutting")
-    for module in pkgutil.iter_modules(package.__path__):
-        importlib.import_module(f"{package.__name__}.{module.name}")
+    for module in pkgutil.walk_packages(package.__path__, f"{package.__name__}."):
+        importlib.import_module(module.name)
     return dict(sorted(_known.items()))
 
 

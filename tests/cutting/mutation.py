@@ -242,13 +242,19 @@ class _Sites:
 
 def modules(names: Sequence[str] = ()) -> list[str]:
     """Topics of the package, or those asked for."""
-    every = sorted(path.stem for path in FOLDER.glob("*.py") if path.stem != "__init__")
+    paths = (path.relative_to(FOLDER).with_suffix("") for path in FOLDER.rglob("*.py"))
+    every = sorted(".".join(path.parts) for path in paths if path.name != "__init__")
     return [name for name in every if not names or name in names]
+
+
+def file_of(module: str) -> Path:
+    """Where a topic stands; one of the text-book folder is named with it."""
+    return FOLDER.joinpath(*module.split(".")).with_suffix(".py")
 
 
 def mutants_of(module: str) -> tuple[ast.Module, list[Mutant]]:
     """The tree of a module and every change that can be made in it."""
-    tree = ast.parse((FOLDER / f"{module}.py").read_text("utf-8"))
+    tree = ast.parse(file_of(module).read_text("utf-8"))
     found = _Sites(module, tree).found
     if module == "formula":  # what recorded the formulas has run already when the tests are collected
         for one in found:
@@ -260,7 +266,7 @@ def mutants_of(module: str) -> tuple[ast.Module, list[Mutant]]:
 def _changed(tree: ast.Module, mutant: Mutant) -> CodeType:
     undo = mutant.change()
     try:
-        return compile(ast.fix_missing_locations(tree), str(FOLDER / f"{mutant.module}.py"), "exec")
+        return compile(ast.fix_missing_locations(tree), str(file_of(mutant.module)), "exec")
     finally:
         undo()
 
@@ -383,7 +389,8 @@ class _Collected:
             for code in called:
                 if code.co_filename.startswith(folder):
                     owner = code.co_qualname.partition(".<locals>")[0]
-                    self.calls.setdefault((Path(code.co_filename).stem, owner), []).append(index)
+                    topic = ".".join(Path(code.co_filename).relative_to(folder).with_suffix("").parts)
+                    self.calls.setdefault((topic, owner), []).append(index)
         for found in self.calls.values():
             found[:] = sorted(set(found), key=lambda index: (round(seconds[index], 3), index))
 
@@ -450,11 +457,11 @@ def _import_and_test(mutant: Mutant, tree: ast.Module) -> int | None:
     import pytest
 
     code = _changed(tree, mutant)
-    sys.meta_path.insert(0, _Changed(f"{PACKAGE}.{mutant.module}", str(FOLDER / f"{mutant.module}.py"), code))
+    sys.meta_path.insert(0, _Changed(f"{PACKAGE}.{mutant.module}", str(file_of(mutant.module)), code))
     _silent()
     names = (
         "test_constants",
-        f"test_{mutant.module}",
+        f"test_{mutant.module.rpartition('.')[2]}",
         "test_contract",
         "test_published",
     )  # where such a change shows

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from jobsheet.cutting import drill_forces as drill
-from jobsheet.cutting import tapping, times
+from jobsheet.cutting import drill_factors, tapping, times
 
 from .row import HP, INCH, MM, MPA, Row
 
@@ -91,7 +90,7 @@ POINTS = (
 
 def inch_feed_factor(feed: float) -> float:
     """The table counts 1 at a feed of one inch."""
-    return drill.drill_feed_factor(feed * INCH) / drill.drill_feed_factor(INCH)
+    return drill_factors.drill_feed_factor(feed * INCH) / drill_factors.drill_feed_factor(INCH)
 
 
 def inch_factor(function, diameter: float) -> float:
@@ -111,7 +110,7 @@ def point(angle: float) -> float:
 
 def _chisel():
     for ratio, torque, thrust, indentation in CHISEL:
-        a = partial(drill.chisel_torque_factor, ratio)
+        a = partial(drill_factors.chisel_torque_factor, ratio)
         if ratio == 0.15:
             why = "off the curve of its neighbours by 2.3 %: a misprint"
             yield Row(f"T7 A {ratio}", "mh31", "read", "table 7, A", torque, 0.006, a, ours=1.056, note=why)
@@ -124,9 +123,9 @@ def _chisel():
             "table 7, B",
             thrust,
             0.014,
-            partial(drill.chisel_thrust_factor, ratio),
+            partial(drill_factors.chisel_thrust_factor, ratio),
         )
-        yield Row(f"T7 J {ratio}", "mh31", "read", "table 7, J", indentation, 0.003, partial(drill.chisel_indentation_factor, ratio))  # fmt: skip
+        yield Row(f"T7 J {ratio}", "mh31", "read", "table 7, J", indentation, 0.003, partial(drill_factors.chisel_indentation_factor, ratio))  # fmt: skip
 
 
 def _drills():
@@ -135,8 +134,8 @@ def _drills():
             f"T8 {size} in", "mh31", "read", "table 8, inch", factor, 0.00055, partial(inch_feed_factor, size)
         )
     for size, factor in FEED_METRIC.items():
-        yield Row(f"T8 {size} mm", "mh31", "read", "table 8, metric", factor, 0.009 * factor, partial(drill.drill_feed_factor, size * MM))  # fmt: skip
-    thrust, torque = drill.drill_thrust_diameter_factor, drill.drill_torque_diameter_factor
+        yield Row(f"T8 {size} mm", "mh31", "read", "table 8, metric", factor, 0.009 * factor, partial(drill_factors.drill_feed_factor, size * MM))  # fmt: skip
+    thrust, torque = drill_factors.drill_thrust_diameter_factor, drill_factors.drill_torque_diameter_factor
     for size, (ft, fm) in DIAMETER_INCH.items():
         yield Row(
             f"T9 FT {size} in",
@@ -192,7 +191,7 @@ ROWS = (
     ),
     *_taps(),
     *(Row(f"point {angle}", "derived", "derived", "point over diameter", length, 0.0006, partial(point, angle)) for angle, length in POINTS),
-    Row("edges 3", "so57", "remembered", "factor of three edges", 1.08, 0.005, partial(drill.edges_factor, 3)),
-    Row("edges 4", "so57", "remembered", "factor of four edges", 1.15, 0.005, partial(drill.edges_factor, 4)),
-    Row("edges 6", "so57", "remembered", "factor of six edges", 1.25, 0.005, partial(drill.edges_factor, 6)),
+    Row("edges 3", "so57", "remembered", "factor of three edges", 1.08, 0.005, partial(drill_factors.edges_factor, 3)),
+    Row("edges 4", "so57", "remembered", "factor of four edges", 1.15, 0.005, partial(drill_factors.edges_factor, 4)),
+    Row("edges 6", "so57", "remembered", "factor of six edges", 1.25, 0.005, partial(drill_factors.edges_factor, 6)),
 )  # fmt: skip

@@ -12,6 +12,7 @@ from functools import partial
 from jobsheet.catalog.tools.drills import read_drill_size
 from jobsheet.catalog.tools.threads import thread_table
 from jobsheet.cutting import tapping
+from jobsheet.cutting.textbook import tap_holes
 
 from .row import INCH, MM, Mark, Row
 
@@ -96,7 +97,7 @@ METRIC = (
 def minor(name: str, unit: float) -> float:
     """Basic minor diameter from the shipped major diameter and pitch."""
     row = thread_table()[name]
-    return tapping.minor_diameter(row.major, row.pitch) / unit
+    return tap_holes.minor_diameter(row.major, row.pitch) / unit
 
 
 def drill(name: str, unit: float) -> float:

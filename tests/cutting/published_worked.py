@@ -24,6 +24,14 @@ from jobsheet.cutting import clamping as holding
 from jobsheet.cutting import drill_forces as drilling
 from jobsheet.cutting import motor as spindle
 from jobsheet.cutting import stability as chatter
+from jobsheet.cutting.textbook import (
+    angles_of_engagement,
+    chatter_theory,
+    chip_thicknesses,
+    handwheel,
+    motor_torque,
+    quill_torque,
+)
 from jobsheet.cutting.toothforce import ToothForces, side_arc, tooth_forces
 
 from .row import INCH, LBF, MM, MPA, RPM, Row
@@ -39,29 +47,29 @@ def derived(
 
 
 def b1(turns: float, cap: float = 15.0) -> float:
-    return spindle.capped_torque(spindle.constant_power_torque(550, 0.81, turns * RPM), cap)
+    return motor_torque.capped_torque(spindle.constant_power_torque(550, 0.81, turns * RPM), cap)
 
 
 def b1_peak(turns: float) -> float:
-    return spindle.capped_torque(
-        spindle.peak_torque(spindle.constant_power_torque(550, 0.81, turns * RPM), 1.8), 15
+    return motor_torque.capped_torque(
+        motor_torque.peak_torque(spindle.constant_power_torque(550, 0.81, turns * RPM), 1.8), 15
     )
 
 
 def k2(turns: float) -> float:
     eta, cap = (0.75, 90) if turns <= 300 else (0.85, 45)
-    return spindle.capped_torque(spindle.constant_power_torque(2200, eta, turns * RPM), cap)
+    return motor_torque.capped_torque(spindle.constant_power_torque(2200, eta, turns * RPM), cap)
 
 
 def k2_peak(turns: float) -> float:
     eta, cap = (0.75, 90) if turns <= 300 else (0.85, 45)
-    return spindle.capped_torque(
-        spindle.peak_torque(spindle.constant_power_torque(2200, eta, turns * RPM), 2.2), cap
+    return motor_torque.capped_torque(
+        motor_torque.peak_torque(spindle.constant_power_torque(2200, eta, turns * RPM), 2.2), cap
     )
 
 
 def b2(turns: float, base: float) -> float:
-    return spindle.constant_torque(500, 0.80, base * RPM, turns * RPM)
+    return motor_torque.constant_torque(500, 0.80, base * RPM, turns * RPM)
 
 
 DRIVES = (
@@ -75,8 +83,8 @@ DRIVES = (
     ("B-2 low 1100", partial(b2, 1100, 1000), 3.47),
     ("B-2 high 1500", partial(b2, 1500, 2300), 1.66),
     ("B-2 high 2500", partial(b2, 2500, 2300), 1.53),
-    ("B-2 low peak", lambda: spindle.peak_torque(b2(300, 1000), 1.3), 4.97),
-    ("B-2 high peak", lambda: spindle.peak_torque(b2(2500, 2300), 1.3), 1.99),
+    ("B-2 low peak", lambda: motor_torque.peak_torque(b2(300, 1000), 1.3), 4.97),
+    ("B-2 high peak", lambda: motor_torque.peak_torque(b2(2500, 2300), 1.3), 1.99),
 )  # fmt: skip
 
 # --- quill --------------------------------------------------------------------------------------------------
@@ -119,13 +127,13 @@ def small_drill(diameter: float) -> float:
     """Thrust at half the torque that breaks the drill."""
     half = strength.drill_strength(diameter * MM) / 2
     return drilling.drill_thrust(
-        20000, quill.feed_from_torque(half, 20000, diameter * MM, wear=1.3), diameter * MM, wear=1.3
+        20000, quill_torque.feed_from_torque(half, 20000, diameter * MM, wear=1.3), diameter * MM, wear=1.3
     )
 
 
 def small_drill_feed(diameter: float) -> float:
     half = strength.drill_strength(diameter * MM) / 2
-    return quill.feed_from_torque(half, 20000, diameter * MM, wear=1.3) / MM
+    return quill_torque.feed_from_torque(half, 20000, diameter * MM, wear=1.3) / MM
 
 
 def small_drill_push(diameter: float) -> float:
@@ -186,18 +194,18 @@ def wall_alone(width: float, depth: float, *, climb: bool = False) -> float:
 
 
 def asked(depth: float) -> float:
-    h = chip.mean_chip_thickness(0.04 * MM, 6 * MM, 12 * MM)
+    h = chip_thicknesses.mean_chip_thickness(0.04 * MM, 6 * MM, 12 * MM)
     kt = kienzle.specific_cutting_force(1450 * MPA, 0.20, h)
     return (
         chatter.cutting_stiffness(
-            depth * MM, engagement.teeth_in_cut(4, engagement.engagement_angle(6 * MM, 12 * MM)), kt
+            depth * MM, engagement.teeth_in_cut(4, angles_of_engagement.engagement_angle(6 * MM, 12 * MM)), kt
         )
         / 1e6
     )
 
 
 def teeth(width: float) -> float:
-    return engagement.teeth_in_cut(4, engagement.engagement_angle(width * MM, 12 * MM))
+    return engagement.teeth_in_cut(4, angles_of_engagement.engagement_angle(width * MM, 12 * MM))
 
 
 def scale(diameter: float, out: float) -> float:
@@ -206,7 +214,7 @@ def scale(diameter: float, out: float) -> float:
 
 
 def wave(meters: float, frequency: float) -> float:
-    return chatter.wave_length(meters / 60, frequency) / MM
+    return chatter_theory.wave_length(meters / 60, frequency) / MM
 
 
 def stiff(diameter: float, out: float) -> float:
@@ -233,7 +241,7 @@ def stud(torque_ft_lb: float, size: float, pounds: float) -> float:
 
 def demo_kc() -> float:
     return kienzle.specific_cutting_force(
-        1450 * MPA, 0.20, chip.mean_chip_thickness(0.05 * MM, 16 * MM, 20 * MM), 1.1
+        1450 * MPA, 0.20, chip_thicknesses.mean_chip_thickness(0.05 * MM, 16 * MM, 20 * MM), 1.1
     )
 
 
@@ -312,13 +320,13 @@ ROWS = (
     derived("S 10", "10 mm, 30 out", 0.73, 0.02, partial(scale, 10, 30)),
     *(derived(f"wave 21 {f}", "wave at 21 m/min", v, 0.06, partial(wave, 21, f), "mm") for f, v in ((30, 11.7), (80, 4.4), (120, 2.9), (600, 0.58), (1500, 0.23))),
     *(derived(f"wave 79 {f}", "wave at 79 m/min", v, 0.06, partial(wave, 79, f), "mm") for f, v in ((30, 43.9), (80, 16.5), (120, 11.0), (600, 2.2), (1500, 0.88))),
-    derived("passes", "560 rpm, 4 teeth", 37.3, 0.05, lambda: chatter.tooth_frequency(560 * RPM, 4), "Hz"),
+    derived("passes", "560 rpm, 4 teeth", 37.3, 0.05, lambda: chatter_theory.tooth_frequency(560 * RPM, 4), "Hz"),
     derived("zoa insperger", "one mode, slot, z 2", 0.298, 0.0006, lambda: zoa([INSPERGER], [], teeth=2, kt=600e6, kr=1 / 3), "mm", "ab95"),
     derived("zoa weck", "half immersion, z 3", 1.087, 0.0006, lambda: zoa([WECK[0]], [WECK[1]], pi / 2, teeth=3, kt=600e6, kr=0.07), "mm", "ab95"),
     derived("zoa bench", "bench mill, steel slot", 0.109, 0.0006, lambda: zoa([BENCH], [BENCH], teeth=4, kt=1800e6, kr=0.3), "mm", "ab95"),
     derived("zoa knee", "knee mill, steel slot", 0.219, 0.0006, lambda: zoa([KNEE], [KNEE], teeth=4, kt=1800e6, kr=0.3), "mm", "ab95"),
     derived("zoa knee aluminium", "knee mill, aluminium slot", 0.562, 0.0006, lambda: zoa([KNEE], [KNEE], teeth=4, kt=700e6, kr=0.3), "mm", "ab95"),
-    derived("slot two modes", "closed form, equal modes", 0.2174, 0.0001, lambda: chatter.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4) / MM, "mm"),
+    derived("slot two modes", "closed form, equal modes", 0.2174, 0.0001, lambda: chatter_theory.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4) / MM, "mm"),
     # holding
     Row("stud 1/2", "carr", "read", "tension of a 1/2-13 stud at 38 ft*lbf, K 0.20", 4600, 50, lambda: holding.bolt_tension(38 * 12 * LBF * INCH, 0.5 * INCH) / LBF, "lbf"),
     Row("stud 3/8", "carr", "read", "tension of a 3/8-16 stud at 16 ft*lbf, K 0.20", 2600, 50, lambda: holding.bolt_tension(16 * 12 * LBF * INCH, 0.375 * INCH) / LBF, "lbf"),
@@ -348,16 +356,16 @@ ROWS = (
     derived("demo fluid rpm", "on 12 mm", 631, 0.5, lambda: speed.spindle_speed(speed.speed_with_fluid(34 / 60, 0.7), 12 * MM) * 60, "rpm"),
     derived("demo handle", "64 mm/min on 2.5", 25.6, 0.05, lambda: hand.handle_speed(64 * MM / 60, 2.5 * MM) * 60, "turns/min"),
     derived("demo handle time", "64 mm/min on 2.5", 2.34, 0.005, lambda: hand.seconds_a_turn(64 * MM / 60, 2.5 * MM), "s"),
-    derived("demo dial turns", "75 mm on 0.200 in", 14, 1, lambda: hand.handle_turns(75 * MM, 0.2 * INCH), "turns"),
-    derived("demo dial rest", "75 mm on 0.200 in", 0.1528, 0.00005, lambda: hand.past_last_turn(75 * MM, 0.2 * INCH) / INCH, "in"),
-    derived("demo near turn", "30.5 mm on 0.200 in", 0.0008, 0.00005, lambda: hand.past_last_turn(30.5 * MM, 0.2 * INCH) / INCH, "in"),
+    derived("demo dial turns", "75 mm on 0.200 in", 14, 1, lambda: handwheel.handle_turns(75 * MM, 0.2 * INCH), "turns"),
+    derived("demo dial rest", "75 mm on 0.200 in", 0.1528, 0.00005, lambda: handwheel.past_last_turn(75 * MM, 0.2 * INCH) / INCH, "in"),
+    derived("demo near turn", "30.5 mm on 0.200 in", 0.0008, 0.00005, lambda: handwheel.past_last_turn(30.5 * MM, 0.2 * INCH) / INCH, "in"),
     derived("demo removal", "0.8 x 16 x 64", 0.82, 0.005, lambda: removal.milling_removal_rate(0.8 * MM, 16 * MM, 64 * MM / 60) * 60e6, "cm3/min"),
     derived("demo thread M8", "6.8 mm", 73.9, 0.05, lambda: percent(8 * MM, 6.8 * MM, 1.25 * MM), "%"),
     derived("demo thread 1/4", "0.201", 75.4, 0.06, lambda: percent(0.25 * INCH, 0.201 * INCH, INCH / 20), "%"),
     derived("demo thread 3/8", "5/16", 77.0, 0.06, lambda: percent(0.375 * INCH, 0.3125 * INCH, INCH / 16), "%"),
     derived("demo thread 3/8 Q", "0.332", 53.0, 0.06, lambda: percent(0.375 * INCH, 0.332 * INCH, INCH / 16), "%"),
     derived("demo heat", "100 mm aluminium, 10 K", 0.022, 0.0005, lambda: heat.expansion(100 * MM, 10, heat.ALUMINIUM_EXPANSION) / MM, "mm"),
-    derived("demo chip", "20 mm z 4, 16 wide", 0.0361, 0.00005, lambda: chip.mean_chip_thickness(0.05 * MM, 16 * MM, 20 * MM) / MM, "mm"),
+    derived("demo chip", "20 mm z 4, 16 wide", 0.0361, 0.00005, lambda: chip_thicknesses.mean_chip_thickness(0.05 * MM, 16 * MM, 20 * MM) / MM, "mm"),
     derived("demo kc", "structural steel", 3099, 1, lambda: demo_kc() / MPA, "MPa"),
     derived("demo power", "0.8 x 16 at 64", 42.3, 0.05, demo_power, "W"),
     derived("demo torque", "at 320", 1.26, 0.005, demo_torque, "N*m"),

@@ -7,7 +7,9 @@ from math import cos, inf, pi, sin
 import pytest
 
 from jobsheet.cutting import stability as chatter
-from jobsheet.cutting.engagement import engagement_angle, teeth_in_cut
+from jobsheet.cutting.engagement import teeth_in_cut
+from jobsheet.cutting.textbook import chatter_theory
+from jobsheet.cutting.textbook.angles_of_engagement import engagement_angle
 from jobsheet.errors import CalcError
 
 STEEL = {"teeth": 4, "kt": 1800e6, "kr": 0.3, "start": 0.0, "end": pi}
@@ -29,14 +31,16 @@ def test_the_reference_cutter_scales_by_one_and_a_longer_one_by_less():
 def test_one_mode_is_the_full_theory():
     mode = chatter.Mode(20e6, 80, 0.03)
     full = chatter.zeroth_order([mode], [], teeth=4, kt=600e6, kr=0.3, start=0, end=pi)
-    assert full.depth == pytest.approx(chatter.slot_limit_one_mode(20e6, 0.03, 600e6, 0.3, 4), rel=1e-5)
+    assert full.depth == pytest.approx(
+        chatter_theory.slot_limit_one_mode(20e6, 0.03, 600e6, 0.3, 4), rel=1e-5
+    )
     assert full.frequency == pytest.approx(1.0296 * 80, rel=1e-4)
 
 
 def test_two_equal_modes_are_the_full_theory_within_a_percent():
     mode = chatter.Mode(10e6, 80, 0.04)
     full = chatter.zeroth_order([mode], [mode], **STEEL).depth
-    assert full == pytest.approx(chatter.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4), rel=0.01)
+    assert full == pytest.approx(chatter_theory.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4), rel=0.01)
 
 
 def test_twice_as_stiff_bears_twice_the_depth():
@@ -46,8 +50,8 @@ def test_twice_as_stiff_bears_twice_the_depth():
 
 
 def test_the_average_direction_with_the_worst_factor_is_of_the_same_size():
-    b = chatter.average_direction_limit(10e6, 0.04, 1800e6, teeth_in_cut=2)
-    assert b == pytest.approx(chatter.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4), rel=0.1)
+    b = chatter_theory.average_direction_limit(10e6, 0.04, 1800e6, teeth_in_cut=2)
+    assert b == pytest.approx(chatter_theory.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4), rel=0.1)
 
 
 def test_a_response_at_rest_is_the_softness_and_grows_at_the_mode():
@@ -58,7 +62,7 @@ def test_a_response_at_rest_is_the_softness_and_grows_at_the_mode():
 
 def test_a_kinder_direction_of_the_force_bears_more():
     worst, kinder = (
-        chatter.average_direction_limit(10e6, 0.04, 1800e6, 2, direction) for direction in (1, 0.5)
+        chatter_theory.average_direction_limit(10e6, 0.04, 1800e6, 2, direction) for direction in (1, 0.5)
     )
     assert kinder == pytest.approx(2 * worst)
 

@@ -9,59 +9,64 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.cutting import chip, engagement
+from jobsheet.cutting.textbook import angles_of_engagement, chip_thicknesses
 from jobsheet.errors import CalcError
 
 parts = st.floats(1e-3, 1.0)
 
 
 def test_half_the_cutter_spans_a_right_angle_and_a_slot_two():
-    assert engagement.engagement_angle(5, 10) == pytest.approx(pi / 2)
-    assert engagement.engagement_angle(10, 10) == pytest.approx(pi)
-    assert engagement.centred_engagement_angle(10, 10) == pytest.approx(pi)
+    assert angles_of_engagement.engagement_angle(5, 10) == pytest.approx(pi / 2)
+    assert angles_of_engagement.engagement_angle(10, 10) == pytest.approx(pi)
+    assert angles_of_engagement.centred_engagement_angle(10, 10) == pytest.approx(pi)
 
 
 def test_a_slot_has_two_over_pi_of_the_feed():
-    assert chip.mean_chip_thickness(1.0, 10, 10) == pytest.approx(2 / pi)
+    assert chip_thicknesses.mean_chip_thickness(1.0, 10, 10) == pytest.approx(2 / pi)
 
 
 @pytest.mark.parametrize(
     ("part", "exact", "root"), [(0.2, 0.4314, 0.4472), (0.4, 0.5842, 0.6325), (1, 0.6366, 1.0)]
 )
 def test_exact_mean_and_the_square_root(part, exact, root):
-    assert chip.mean_chip_thickness(1.0, part, 1.0) == pytest.approx(exact, abs=5e-5)
-    assert chip.thin_cut_chip_thickness(1.0, part, 1.0) == pytest.approx(root, abs=5e-5)
+    assert chip_thicknesses.mean_chip_thickness(1.0, part, 1.0) == pytest.approx(exact, abs=5e-5)
+    assert chip_thicknesses.thin_cut_chip_thickness(1.0, part, 1.0) == pytest.approx(root, abs=5e-5)
 
 
 @given(parts)
 def test_mean_is_the_integral_over_the_arc(part):
-    arc = engagement.engagement_angle(part, 1.0)
+    arc = angles_of_engagement.engagement_angle(part, 1.0)
     steps = 400
     integral = sum(sin((step + 0.5) / steps * arc) for step in range(steps)) / steps
-    assert chip.mean_chip_thickness(1.0, part, 1.0) == pytest.approx(integral, rel=1e-4)
+    assert chip_thicknesses.mean_chip_thickness(1.0, part, 1.0) == pytest.approx(integral, rel=1e-4)
     assert chip.arc_chip_thickness(1.0, 0.0, arc) == pytest.approx(integral, rel=1e-4)
 
 
 @given(parts)
 def test_mean_is_at_most_the_thickest_chip_and_that_at_most_the_feed(part):
-    mean = chip.mean_chip_thickness(1.0, part, 1.0)
-    assert mean <= chip.max_chip_thickness(1.0, part, 1.0) <= 1.0
-    assert mean <= chip.centred_chip_thickness(1.0, part, 1.0) * (1 + 1e-9)
+    mean = chip_thicknesses.mean_chip_thickness(1.0, part, 1.0)
+    assert mean <= chip_thicknesses.max_chip_thickness(1.0, part, 1.0) <= 1.0
+    assert mean <= chip_thicknesses.centred_chip_thickness(1.0, part, 1.0) * (1 + 1e-9)
 
 
 @given(st.floats(1e-3, 0.5), st.floats(1e-3, 0.5))
 def test_a_narrower_cut_has_a_thinner_chip_up_to_half_the_cutter(one, other):
     narrow, wide = sorted((one, other))
-    assert chip.mean_chip_thickness(1.0, narrow, 1.0) <= chip.mean_chip_thickness(1.0, wide, 1.0) * (1 + 1e-9)
+    assert chip_thicknesses.mean_chip_thickness(1.0, narrow, 1.0) <= chip_thicknesses.mean_chip_thickness(
+        1.0, wide, 1.0
+    ) * (1 + 1e-9)
 
 
 @given(parts)
 def test_feed_for_a_chip_turns_the_thickest_chip_round(part):
-    assert chip.max_chip_thickness(chip.feed_for_chip(0.1, part, 1.0), part, 1.0) == pytest.approx(0.1)
+    assert chip_thicknesses.max_chip_thickness(
+        chip_thicknesses.feed_for_chip(0.1, part, 1.0), part, 1.0
+    ) == pytest.approx(0.1)
 
 
 def test_half_width_and_wider_cut_the_full_feed():
-    assert chip.max_chip_thickness(1.0, 0.5, 1.0) == pytest.approx(1.0)
-    assert chip.feed_for_chip(0.1, 0.7, 1.0) == 0.1
+    assert chip_thicknesses.max_chip_thickness(1.0, 0.5, 1.0) == pytest.approx(1.0)
+    assert chip_thicknesses.feed_for_chip(0.1, 0.7, 1.0) == 0.1
 
 
 def test_a_slanted_edge_thins_the_chip():
@@ -72,10 +77,10 @@ def test_a_slanted_edge_thins_the_chip():
 @pytest.mark.parametrize(
     "mean",
     [
-        chip.max_chip_thickness,
-        chip.mean_chip_thickness,
-        chip.centred_chip_thickness,
-        chip.thin_cut_chip_thickness,
+        chip_thicknesses.max_chip_thickness,
+        chip_thicknesses.mean_chip_thickness,
+        chip_thicknesses.centred_chip_thickness,
+        chip_thicknesses.thin_cut_chip_thickness,
     ],
     ids=lambda function: function.__name__,
 )
@@ -91,7 +96,7 @@ def test_an_edge_of_thirty_degrees_halves_the_mean_over_an_arc():
 
 
 def test_an_edge_of_thirty_degrees_asks_twice_the_feed():
-    assert chip.feed_for_entering_angle(0.1, radians(30)) == pytest.approx(0.2)
+    assert chip_thicknesses.feed_for_entering_angle(0.1, radians(30)) == pytest.approx(0.2)
 
 
 def test_both_ends_of_half_a_turn_have_no_chip_and_are_no_refusal():
@@ -105,19 +110,19 @@ def test_all_teeth_cut_in_a_full_turn():
 
 
 def test_a_round_insert_at_its_full_depth_cuts_the_feed():
-    assert chip.round_insert_chip_thickness(0.1, 12, 12) == pytest.approx(0.1)
+    assert chip_thicknesses.round_insert_chip_thickness(0.1, 12, 12) == pytest.approx(0.1)
 
 
 @pytest.mark.parametrize(
     "call",
     [
-        lambda: engagement.engagement_angle(11, 10),
-        lambda: chip.mean_chip_thickness(0.1, 0, 10),
-        lambda: chip.mean_chip_thickness(0.1, 5, 10, 0),
-        lambda: chip.mean_chip_thickness(0.1, 5, 10, 2),
+        lambda: angles_of_engagement.engagement_angle(11, 10),
+        lambda: chip_thicknesses.mean_chip_thickness(0.1, 0, 10),
+        lambda: chip_thicknesses.mean_chip_thickness(0.1, 5, 10, 0),
+        lambda: chip_thicknesses.mean_chip_thickness(0.1, 5, 10, 2),
         lambda: chip.chip_thickness(0.1, -0.1),
         lambda: chip.arc_chip_thickness(0.1, 1.0, 1.0),
-        lambda: chip.round_insert_chip_thickness(0.1, 13, 12),
+        lambda: chip_thicknesses.round_insert_chip_thickness(0.1, 13, 12),
         lambda: engagement.teeth_in_cut(4, 6.3),
         lambda: engagement.teeth_in_cut(4, 0),
         lambda: engagement.teeth_in_cut(4, -0.1),
@@ -133,4 +138,4 @@ def test_refuses_what_has_no_meaning(call):
 
 def test_the_last_bit_of_a_slot_is_no_refusal():
     diameter = 0.1 + 0.2
-    assert engagement.engagement_angle(0.3 * (1 + 1e-15), diameter) == pytest.approx(pi)
+    assert angles_of_engagement.engagement_angle(0.3 * (1 + 1e-15), diameter) == pytest.approx(pi)

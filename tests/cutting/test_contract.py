@@ -145,8 +145,8 @@ def test_both_ends_of_the_range_belong_to_it(h, count):
 
 
 def test_every_module_says_its_subject_and_needs_only_the_standard_library():
-    for module in pkgutil.iter_modules(jobsheet.cutting.__path__):
-        found = importlib.import_module(f"jobsheet.cutting.{module.name}")
+    for module in pkgutil.walk_packages(jobsheet.cutting.__path__, "jobsheet.cutting."):
+        found = importlib.import_module(module.name)
         assert found.__doc__
         text = Path(found.__file__).read_text("utf-8")
         assert not [name for name in ("yaml", "msgspec", "pint", "numpy") if f"import {name}" in text]

@@ -12,7 +12,7 @@ from jobsheet.cutting import reference
 from jobsheet.cutting.formula import UNITS, all_formulas, formula_of
 from jobsheet.cutting.kienzle import power_from_torque, torque_from_power
 from jobsheet.cutting.speed import cutting_speed
-from jobsheet.cutting.toothforce import mean_tangential_force
+from jobsheet.cutting.textbook.tooth_forces import mean_tangential_force
 
 from .samples import sample
 

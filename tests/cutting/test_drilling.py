@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from jobsheet.cutting import drill_forces as drill
 from jobsheet.cutting import drill_lines, drill_point
+from jobsheet.cutting.textbook import twist_drill_forms
 from jobsheet.errors import CalcError
 
 feeds = st.floats(0.02e-3, 0.5e-3)
@@ -91,7 +92,7 @@ def test_and_any_feed_with_any_diameter_stays_in_what_is_normal(pair, size, feed
 
 def test_the_lips_alone_are_half_to_two_thirds_of_the_whole():
     for d, f in ((6e-3, 0.1e-3), (10e-3, 0.15e-3), (12e-3, 0.2e-3)):
-        kc = 1500e6 * (drill_lines.drill_chip_thickness(f, 2.06) / 1e-3) ** -0.21
+        kc = 1500e6 * (twist_drill_forms.drill_chip_thickness(f, 2.06) / 1e-3) ** -0.21
         ratio = drill_lines.kienzle_drill_torque(kc, f, d) / drill.drill_torque(20000, f, d)
         assert 0.45 < ratio < 0.70
 
@@ -127,9 +128,11 @@ def test_lips_in_a_hole_leave_out_what_is_drilled_already():
 
 
 def test_a_flat_point_has_half_the_feed_on_each_lip_and_a_pointed_one_less():
-    assert drill_lines.drill_chip_thickness(0.2e-3, pi) == pytest.approx(0.1e-3)
-    assert drill_lines.drill_chip_thickness(0.2e-3, pi / 3) == pytest.approx(0.05e-3)
-    flat, pointed = (drill_lines.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle) for angle in (pi, pi / 3))
+    assert twist_drill_forms.drill_chip_thickness(0.2e-3, pi) == pytest.approx(0.1e-3)
+    assert twist_drill_forms.drill_chip_thickness(0.2e-3, pi / 3) == pytest.approx(0.05e-3)
+    flat, pointed = (
+        twist_drill_forms.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle) for angle in (pi, pi / 3)
+    )
     assert flat == pytest.approx(0.63 * 5e-3 * 0.2e-3 * 2000e6)
     assert pointed == pytest.approx(flat / 2)
 
@@ -137,9 +140,9 @@ def test_a_flat_point_has_half_the_feed_on_each_lip_and_a_pointed_one_less():
 @pytest.mark.parametrize("angle", [0, -1, 3.15])
 def test_a_point_of_more_than_half_a_turn_has_no_meaning(angle):
     with pytest.raises(CalcError, match="point angle"):
-        drill_lines.drill_chip_thickness(0.2e-3, angle)
+        twist_drill_forms.drill_chip_thickness(0.2e-3, angle)
     with pytest.raises(CalcError, match="point angle"):
-        drill_lines.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle)
+        twist_drill_forms.kienzle_drill_thrust(2000e6, 0.2e-3, 10e-3, angle)
 
 
 def test_a_hole_of_the_drills_own_size_and_a_negative_one_are_refused():

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.cutting import clamping as holding
+from jobsheet.cutting.textbook import tipping
 from jobsheet.errors import CalcError
 
 # pitch diameter and lead in mm of the usual vise screws, mean radius of the collar
@@ -17,7 +18,7 @@ SCREWS = {"14x3": (12.5, 3, 10), "20x4": (18, 4, 13), "24x5": (21.5, 5, 16)}
 
 def efficiency(screw: tuple[float, float, float], mu: float, collar: float) -> float:
     diameter, lead, radius = (value * 1e-3 for value in screw)
-    return holding.screw_efficiency(lead, diameter, mu, collar, radius)
+    return tipping.screw_efficiency(lead, diameter, mu, collar, radius)
 
 
 @pytest.mark.parametrize("screw", SCREWS.values(), ids=SCREWS)
@@ -27,7 +28,7 @@ def test_plain_collars_and_thrust_bearings_lie_in_their_bands(screw):
 
 
 def test_a_screw_without_friction_loses_nothing():
-    assert holding.screw_efficiency(4e-3, 18e-3, 0, 0, 15e-3) == pytest.approx(1.0)
+    assert tipping.screw_efficiency(4e-3, 18e-3, 0, 0, 15e-3) == pytest.approx(1.0)
 
 
 @pytest.mark.parametrize("screw", SCREWS.values(), ids=SCREWS)
@@ -38,7 +39,7 @@ def test_efficiency_is_the_work_of_the_lead_over_the_work_of_the_torque(screw, m
     d, l, radius = (value * 1e-3 for value in screw)
     friction = mu / cos(half)
     torque = d / 2 * (l + pi * friction * d) / (pi * d - friction * l) + collar * radius
-    assert holding.screw_efficiency(l, d, mu, collar, radius, half_angle=half) == pytest.approx(
+    assert tipping.screw_efficiency(l, d, mu, collar, radius, half_angle=half) == pytest.approx(
         l / (2 * pi * torque)
     )
 
@@ -46,8 +47,8 @@ def test_efficiency_is_the_work_of_the_lead_over_the_work_of_the_torque(screw, m
 @pytest.mark.parametrize("half", [0.0, pi / 2, 1.6, -0.1])
 def test_a_flank_lies_between_square_and_flat(half):
     with pytest.raises(CalcError, match="half angle"):
-        holding.screw_efficiency(4e-3, 18e-3, 0.1, 0.1, 15e-3, half_angle=half)
-    assert holding.screw_efficiency(4e-3, 18e-3, 0.1, 0.1, 15e-3, half_angle=1.2) > 0
+        tipping.screw_efficiency(4e-3, 18e-3, 0.1, 0.1, 15e-3, half_angle=half)
+    assert tipping.screw_efficiency(4e-3, 18e-3, 0.1, 0.1, 15e-3, half_angle=1.2) > 0
 
 
 @pytest.mark.parametrize("helix", [pi / 2, -pi / 2, 1.6, -1.6])
@@ -63,7 +64,7 @@ def test_a_steep_helix_is_a_helix():
 
 def test_a_screw_that_cannot_turn_is_refused():
     with pytest.raises(CalcError, match="friction"):
-        holding.screw_efficiency(20e-3, 5e-3, 1.0, 0.1, 5e-3)
+        tipping.screw_efficiency(20e-3, 5e-3, 1.0, 0.1, 5e-3)
 
 
 @given(st.floats(0, 0.1))
@@ -90,8 +91,8 @@ def test_a_left_hand_helix_pushes_down():
 
 
 def test_work_tips_when_the_cut_stands_higher_than_friction_holds():
-    assert holding.tipping_moment(500, 0.05) > holding.tipping_resistance(5000, 0.02)
-    assert holding.tipping_moment(0, 0.05) == 0
+    assert tipping.tipping_moment(500, 0.05) > tipping.tipping_resistance(5000, 0.02)
+    assert tipping.tipping_moment(0, 0.05) == 0
 
 
 @pytest.mark.parametrize("put", [(0, 3e-3, 0.2), (20, 0, 0.2), (20, 3e-3, 0), (20, 3e-3, 1.1)])

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from jobsheet.cutting import quill
 from jobsheet.cutting.drill_forces import chisel_indentation, drill_thrust, drill_torque, pilot_thrust
+from jobsheet.cutting.textbook import quill_torque
 from jobsheet.errors import CalcError
 
 LEVER = {"lever": 180e-3, "travel": 75e-3, "spring": 15.0}
@@ -34,7 +35,7 @@ def test_feed_and_thrust_turn_each_other_round(feed, size):
         feed, rel=1e-6
     )
     torque = drill_torque(20000, feed, size, wear=1.3)
-    assert quill.feed_from_torque(torque, 20000, size, wear=1.3) == pytest.approx(feed, rel=1e-6)
+    assert quill_torque.feed_from_torque(torque, 20000, size, wear=1.3) == pytest.approx(feed, rel=1e-6)
 
 
 def test_a_drill_that_is_only_pressed_does_not_bite():

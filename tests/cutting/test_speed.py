@@ -8,14 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.cutting.speed import (
-    ball_diameter,
-    cone_depth,
-    cone_diameter,
-    cutting_speed,
-    speed_with_fluid,
-    spindle_speed,
-)
+from jobsheet.cutting.speed import cone_depth, cone_diameter, cutting_speed, speed_with_fluid, spindle_speed
+from jobsheet.cutting.textbook.ball_cutter import ball_diameter
 from jobsheet.errors import CalcError
 
 

@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.cutting.kienzle import power_from_torque
-from jobsheet.cutting.motor import capped_torque, constant_power_torque, constant_torque, peak_torque
+from jobsheet.cutting.motor import constant_power_torque
+from jobsheet.cutting.textbook.motor_torque import capped_torque, constant_torque, peak_torque
 from jobsheet.errors import CalcError
 
 speeds = st.floats(0.5, 100)

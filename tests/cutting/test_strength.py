@@ -7,7 +7,8 @@ from math import pi
 import pytest
 
 from jobsheet.cutting.formula import outside_validity
-from jobsheet.cutting.strength import bending_stress, drill_strength, torsional_strength
+from jobsheet.cutting.strength import bending_stress, drill_strength
+from jobsheet.cutting.textbook.torsion_strength import torsional_strength
 from jobsheet.errors import CalcError
 
 

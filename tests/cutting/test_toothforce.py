@@ -12,15 +12,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jobsheet.cutting.chip import arc_chip_thickness
-from jobsheet.cutting.kienzle import specific_cutting_force, straight_tooth_force
-from jobsheet.cutting.toothforce import (
-    face_arc,
-    helix_lag,
-    mean_tangential_force,
-    side_arc,
-    slot_side_force,
-    tooth_forces,
-)
+from jobsheet.cutting.kienzle import specific_cutting_force
+from jobsheet.cutting.textbook.force_and_power import straight_tooth_force
+from jobsheet.cutting.textbook.tooth_forces import helix_lag, mean_tangential_force, slot_side_force
+from jobsheet.cutting.toothforce import face_arc, side_arc, tooth_forces
 from jobsheet.errors import CalcError
 
 from .published_forces import CASES, FACE, FULL, cut

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from jobsheet.cutting.formula import outside_validity
 from jobsheet.cutting.kienzle import specific_cutting_force
-from jobsheet.cutting.unit_power import thumb_power, unit_power, unit_power_feed_factor
+from jobsheet.cutting.textbook.rule_of_thumb_power import thumb_power
+from jobsheet.cutting.unit_power import unit_power, unit_power_feed_factor
 
 # Printed beside each other in inch; the inch table is the metric one within its rounding.
 INCH = {
