@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jobsheet.errors import DocumentError
 from jobsheet.model.job import Job
-from jobsheet.review.plan.said import millimetres
+from jobsheet.review.plan.lengths import millimetres
 from jobsheet.storage.cabinet_file import cabinet_for
 
 _ROUNDING = 1e-7

@@ -79,7 +79,8 @@ class Step(Struct, frozen=True, kw_only=True):
     @property
     def words(self) -> str:
         """All that was written of it in words."""
-        return words_of(self.fields)
+        edges = getattr(self.fields, "edges", "")
+        return " ".join((*words_of(self.operation), *([edges] if isinstance(edges, str) and edges else ())))
 
     def figure(self, name: str) -> float | None:
         """A figure in SI, or None."""

@@ -1,38 +1,51 @@
-"""Words that people write in a plan, read leniently: whole words, any case, also in the plural."""
+"""What people wrote in a plan, read leniently and only where it is plain: whole words, capitals as they come."""
 
 from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import Any
 
-from jobsheet.model.job import SetUp
+from jobsheet.model.job import Operation, SetUp
 
 
 @lru_cache(maxsize=512)
-def _pattern(words: tuple[str, ...]) -> re.Pattern[str]:
-    either = "|".join(re.escape(word).replace(r"\ ", r"[\s-]+") for word in words)
-    return re.compile(rf"\b(?:{either})s?\b", re.IGNORECASE)
+def _pattern(pattern: str) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{pattern})\b", re.IGNORECASE)
+
+
+@lru_cache(maxsize=512)
+def _either(words: tuple[str, ...]) -> str:
+    every = "|".join(re.escape(word).replace(r"\ ", r"[\s-]+") for word in words)
+    return f"(?:{every})s?"
+
+
+def says(pattern: str, *texts: str) -> bool:
+    """Whether one of these texts has the words of a pattern."""
+    return any(_pattern(pattern).search(text) for text in texts)
 
 
 def said(text: str, *words: str) -> bool:
-    """Whether one of these words stands in the text; a blank in a word also stands for a hyphen."""
-    return bool(text) and _pattern(words).search(text) is not None
+    """Whether one of these words stands in the text, also in the plural; a blank in a word also stands for a hyphen."""
+    return bool(text) and says(_either(words), text)
 
 
-def words_of(fields: Any) -> str:
-    """All that a person wrote in words of one step."""
-    return " ".join(
-        text
-        for text in (getattr(fields, name, "") for name in ("what", "with_what", "note", "edges"))
-        if isinstance(text, str) and text
-    )
+def words_of(operation: Operation) -> tuple[str, ...]:
+    """A step's own words: what it does, with what, its note."""
+    fields = operation.fields
+    found = (getattr(fields, name, "") for name in ("what", "with_what", "note"))
+    return tuple(text for text in found if text)
+
+
+def holding_words(set_up: SetUp) -> tuple[str, ...]:
+    """All that a person wrote about how a set-up is held."""
+    holding = set_up.holding
+    found = (holding.device, holding.packing, holding.stop, holding.note, set_up.note)
+    return tuple(text for text in found if text)
 
 
 def held_by(set_up: SetUp) -> str:
-    """All that a person wrote about how a set-up is held."""
-    held = set_up.holding
-    return " ".join(text for text in (held.device, held.packing, held.stop, held.note, set_up.note) if text)
+    """The same in one text."""
+    return " ".join(holding_words(set_up))
 
 
 def names_round_bar(text: str) -> bool:

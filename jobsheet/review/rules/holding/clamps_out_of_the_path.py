@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _CHANGED = r"straps?|clamps?|screw\w*|bolts?"

@@ -9,7 +9,8 @@ from jobsheet.model.lying import in_jaws, lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.reckoning.grip import vise_of
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import length, says, typed
+from jobsheet.review.plan.lengths import length, typed
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import Needs, View, remark, rule
 
 

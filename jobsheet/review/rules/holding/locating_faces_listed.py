@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import says
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import moved_before, set_field
-from jobsheet.review.plan.said import says
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 _OFF = re.compile(

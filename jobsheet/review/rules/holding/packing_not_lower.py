@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import length, millimetres, says
+from jobsheet.review.plan.lengths import length, millimetres
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 _HEEL = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\s+(?:packing|step blocks?|heel blocks?|heels?)\b", re.IGNORECASE)

@@ -13,7 +13,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import reckon_operation
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import millimetres
+from jobsheet.review.plan.lengths import millimetres
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Limits that bend or ring with the length of the cutter.

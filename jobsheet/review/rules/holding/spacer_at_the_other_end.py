@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import holding_words, says
+from jobsheet.review.plan.words import holding_words, says
 from jobsheet.review.rule import View, remark, rule
 
 _ONE_END = (
@@ -24,7 +24,7 @@ def spacer_at_the_other_end(view: View) -> Iterator[Remark]:
     Source: a hobby machinist's published notes
     """
     for set_up in view.job.set_ups:
-        words = holding_words(set_up)
+        words = (*holding_words(set_up), set_up.title)
         if (
             not set_up.operations
             or not says(_ONE_END, *words)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import says
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 _GAPS = r"blocks?|parallels?|packed up|strips?|bars?|bridg\w*|at the (?:ends|corners)"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import holding_words, says
+from jobsheet.review.plan.words import holding_words, says
 from jobsheet.review.rule import View, remark, rule
 
 _ROUND = r"round (?:bar|stock|steel|rod)|shaft|(?:bright|drawn|black|turned|ground) round|round|rod"
@@ -25,7 +25,7 @@ def vee_for_round_work(view: View) -> Iterator[Remark]:
     if not says(_ROUND, view.job.stock.condition):
         return
     for set_up in view.job.set_ups:
-        words = holding_words(set_up)
+        words = (*holding_words(set_up), set_up.title)
         if not set_up.operations or not says("vise|vice|jaws?", set_up.holding.device) or says(_HELD, *words):
             continue
         upright = says("upright|stood up|on end|standing", *words)

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import added_after, added_before, in_turn, set_field
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
+from jobsheet.review.plan.lengths import millimetres, typed
 from jobsheet.review.plan.reamer_room import room
-from jobsheet.review.plan.said import holding_words, millimetres, says, typed, words_of
+from jobsheet.review.plan.words import holding_words, says, words_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -40,6 +41,7 @@ def bore_for_a_close_position(view: View) -> Iterator[Remark]:
         if says(
             "jig|bush|bushing|guided",
             *holding_words(set_up),
+            set_up.title,
             *(w for one in drills for w in words_of(one.operation)),
         ):
             continue

@@ -11,7 +11,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Groove, Hole, Recess
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.said import length, says
+from jobsheet.review.plan.lengths import length
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.course import Cut
 

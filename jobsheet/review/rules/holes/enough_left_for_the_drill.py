@@ -8,7 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import SAME, holes_of
-from jobsheet.review.plan.said import length, millimetres
+from jobsheet.review.plan.lengths import length, millimetres
 from jobsheet.review.rule import View, remark, rule
 
 #: A two-flute drill should find a hole of no more than this share of its diameter (from memory of trade teaching).

@@ -8,7 +8,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.said import millimetres, says, typed
+from jobsheet.review.plan.lengths import millimetres, typed
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 #: Steps that cut a flat for the drill.

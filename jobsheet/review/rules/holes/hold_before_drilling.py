@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _HELD = r"clamp\w*|strap\w*|vise|vice|screw\w*|hold\w*|bolt\w*|pin\w*"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import moved_before
 from jobsheet.review.plan.hole_chains import SAME, SIZING, Chain, HoleStep, holes_of
-from jobsheet.review.plan.said import length
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import does
-from jobsheet.review.plan.said import says, typed
+from jobsheet.review.plan.lengths import typed
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 

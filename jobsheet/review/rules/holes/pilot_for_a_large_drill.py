@@ -12,7 +12,7 @@ from jobsheet.review.mending.at_hand import at_hand, drill_near
 from jobsheet.review.mending.fixes import Mend, added_before
 from jobsheet.review.plan.from_solid import eased
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
-from jobsheet.review.plan.said import length, millimetres, typed
+from jobsheet.review.plan.lengths import length, millimetres, typed
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Pilots are taken in steps of this size [m] (drills by half millimetres; common practice).

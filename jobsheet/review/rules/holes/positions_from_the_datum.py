@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.plan.zero_faces import letters_at_zero
 from jobsheet.review.rule import View, remark, rule
 

@@ -10,7 +10,7 @@ from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import Mend, taken_out, with_set_up
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _PICKED_UP = r"bores?|holes?|indicator|centre|center|pin|plug"

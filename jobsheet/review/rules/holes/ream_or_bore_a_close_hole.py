@@ -8,8 +8,9 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import at_hand, drill_near
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
+from jobsheet.review.plan.lengths import millimetres, typed
 from jobsheet.review.plan.reamer_room import drill_for, room
-from jobsheet.review.plan.said import millimetres, says, typed
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 

@@ -8,8 +8,9 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
+from jobsheet.review.plan.lengths import length, millimetres
 from jobsheet.review.plan.reamer_room import drill_for, room
-from jobsheet.review.plan.said import length, millimetres, says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _HAIR = 1e-6

@@ -9,7 +9,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.shared.common import radians
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
 from jobsheet.review.plan.hole_chains import does
-from jobsheet.review.plan.said import length, says, typed, words_of
+from jobsheet.review.plan.lengths import length, typed
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 

@@ -9,7 +9,7 @@ from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.from_solid import push_from_solid
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.said import length, millimetres, typed
+from jobsheet.review.plan.lengths import length, millimetres, typed
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: The last drill before a reamer should find a hole of at least this share of its diameter (common practice, no source).

@@ -8,7 +8,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import added_before, moved_before
 from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
-from jobsheet.review.plan.said import holding_words, millimetres, says, typed, words_of
+from jobsheet.review.plan.lengths import millimetres, typed
+from jobsheet.review.plan.words import holding_words, says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 #: A stub drill needs no spot in a hole of no more than so many diameters (common practice, no source).
@@ -29,7 +30,9 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
     found = holes_of(view.reckoned)
     told: set[str] = set()
     guided = {
-        one.key for one in view.job.set_ups if says("jig|bush|bushing|drill plate", *holding_words(one))
+        one.key
+        for one in view.job.set_ups
+        if says("jig|bush|bushing|drill plate", *holding_words(one), one.title)
     }
     for chain in found.chains:
         for step in chain.steps:

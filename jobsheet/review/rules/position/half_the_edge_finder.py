@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _TIP = re.compile(r"(\d[\d.,/]*\s*(?:mm|in)?)\s+tip\b|\btip\s+(\d[\d.,/]*\s*(?:mm|in)?)", re.IGNORECASE)

@@ -8,7 +8,7 @@ from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import Mend, added_after
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _MOVED = r"(?:raise|lower|move|slide|shift|wind|bring|take)\w* (?:the )?head|head (?:is |must be )?(?:raised|lowered|moved|up|down)"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.machine.dial_readings import length
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _HIGH = r"from the high side|from above the (?:line|size)|coming (?:back|down) (?:on)?to|back to the line"

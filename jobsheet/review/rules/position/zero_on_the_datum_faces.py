@@ -8,7 +8,7 @@ from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.said import says
+from jobsheet.review.plan.words import says
 from jobsheet.review.plan.zero_faces import zero_faces
 from jobsheet.review.rule import View, remark, rule
 

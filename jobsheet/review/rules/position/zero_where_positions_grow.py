@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.said import says
+from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 

@@ -11,7 +11,7 @@ from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.remark import Remark
 from jobsheet.operations.shared.common import depth_handle
 from jobsheet.reckoning.answers.readings import wall_of
-from jobsheet.review.plan.said import says, words_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import plain
 from jobsheet.units.table import INCH

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
-from jobsheet.review.plan.said import length
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.plan.stage_facts import step_of
 from jobsheet.review.rule import Needs, View, remark, rule
 

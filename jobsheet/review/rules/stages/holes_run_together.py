@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
-from jobsheet.review.plan.said import length, says, words_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.plan.stage_facts import step_of
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
 

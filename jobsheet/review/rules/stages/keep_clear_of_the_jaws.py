@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.said import length, typed
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.plan.stage_facts import step_of
 from jobsheet.review.rule import Needs, View, remark, rule
 

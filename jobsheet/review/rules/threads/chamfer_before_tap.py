@@ -9,7 +9,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import Mend, added_before, set_field
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
-from jobsheet.review.plan.said import length, says, typed, words_of
+from jobsheet.review.plan.lengths import length, typed
+from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 #: How much wider than the thread a chamfer is offered [m] (published 0.25 to 0.4 mm on the diameter).

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.said import length
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
-from jobsheet.review.plan.said import length, typed
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import View, remark, rule
 
 #: Threads of lead of each tap (common practice): bottoming 2, second or plug 4, taper 8; and one pitch to spare.

@@ -9,7 +9,7 @@ from jobsheet.catalog.tools.threads import tap_drill
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.said import typed
+from jobsheet.review.plan.lengths import typed
 from jobsheet.review.rule import View, remark, rule
 
 
