@@ -11,10 +11,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import look, waking
-from jobsheet.gui.ink.singletons import keep
 from jobsheet.gui.start.start import make_window
-
-keep()
 
 
 @pytest.fixture(autouse=True)

@@ -121,7 +121,7 @@ def test_the_capability_card_of_two_machines(window, qtbot, tmp_path, monkeypatc
     qtbot.addWidget(card)
     assert card.pdf.startswith(b"%PDF")
     card.second.setCurrentIndex(card.second.findData("bench-mill-b-2"))
-    assert card.document.pageCount() == 1
+    assert card.view.count == 1
     card.second.setCurrentIndex(card.second.findData("bench-mill-b-1"))
     assert "another" in card.said.text()
     card.second.setCurrentIndex(0)

@@ -5,10 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
-from PySide6.QtCore import QBuffer, QByteArray, QCoreApplication, QSize, QTimer
+from PySide6.QtCore import QCoreApplication, QSize, QTimer
 from PySide6.QtGui import QPageSize, QPainter
-from PySide6.QtPdf import QPdfDocument
-from PySide6.QtPdfWidgets import QPdfView
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -27,6 +25,7 @@ from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.job_pdf import make_sheets, stop_notes
+from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.model.remark import Note
 from jobsheet.report.plan import Initials
 
@@ -50,13 +49,8 @@ class PrintWindow(QDialog):
         self.setWindowTitle(translate("Print", "Print sheets"))
         self._window = window
         self.pdf = b""
-        self._buffer = QBuffer(self)
-        self.document = QPdfDocument(self)
-        self.view = QPdfView(self)
+        self.view = PagesView(self)
         self.view.setAccessibleName(translate("Print", "The pages as they will print"))
-        self.view.setDocument(self.document)
-        self.view.setPageMode(QPdfView.PageMode.MultiPage)
-        self.view.setZoomMode(QPdfView.ZoomMode.FitToWidth)
         self.initials: dict[Note, QLineEdit] = {}
         self.paper = QComboBox(self)
         self.paper.setAccessibleName(translate("Print", "Paper"))
@@ -150,12 +144,8 @@ class PrintWindow(QDialog):
         except JobsheetError as error:
             self.count.setText(str(error))
             return
-        self.document.close()
-        self._buffer.close()
-        self._buffer.setData(QByteArray(self.pdf))
-        self._buffer.open(QBuffer.OpenModeFlag.ReadOnly)
-        self.document.load(self._buffer)
-        pages = self.document.pageCount()
+        self.view.show_pdf(self.pdf)
+        pages = self.view.count
         words = (
             translate("Print", "1 page")
             if pages == 1
@@ -180,7 +170,7 @@ class PrintWindow(QDialog):
         printer.setFullPage(True)
         printer.setPageSize(QPageSize(_SIZES[str(self.paper.currentData())]))
         dialog = QPrintDialog(printer, self)
-        dialog.setMinMax(1, self.document.pageCount())
+        dialog.setMinMax(1, self.view.count)
         if dialog.exec() == QDialog.DialogCode.Accepted:
             try:
                 self.paint_pages(printer, dialog.fromPage(), dialog.toPage())
@@ -191,20 +181,22 @@ class PrintWindow(QDialog):
 
     def paint_pages(self, printer: QPrinter, first: int = 0, last: int = 0) -> None:
         """Every page from the first to the last (all, where they are nought), each on a sheet of paper."""
-        start = max(1, first)
-        end = last or self.document.pageCount()
+        pages = self.view.pages
+        if pages is None:
+            return
         painter = QPainter()
         if not painter.begin(printer):
             from jobsheet.errors import CannotWrite
 
             raise CannotWrite(translate("Print", "The printer does not answer; export a PDF instead."))
+        scale = printer.resolution() / 72
+        start = max(1, first)
         try:
-            for page in range(start, end + 1):
+            for page in range(start, (last or len(pages)) + 1):
                 if page > start:
                     printer.newPage()
-                size = self.document.pagePointSize(page - 1)
-                scale = printer.resolution() / 72
+                size = pages.sizes[page - 1]
                 dots = QSize(round(size.width() * scale), round(size.height() * scale))
-                painter.drawImage(0, 0, self.document.render(page - 1, dots))
+                painter.drawImage(0, 0, pages.picture(page - 1, dots))
         finally:
             painter.end()

@@ -13,7 +13,6 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.opening import Opened
 from jobsheet.gui.ink import look
-from jobsheet.gui.ink.singletons import keep_for_now
 from jobsheet.gui.window import settings
 from jobsheet.gui.window.window import Window
 
@@ -76,7 +75,6 @@ class Guard:
 
 def run(opened: Opened) -> int:
     """Show the window with what was read; the exit code."""
-    keep_for_now()
     guard = Guard()
     sys.excepthook = guard
     # Asking for the style, or for its name, makes its several hundred constants first (4 ms).

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
 from jobsheet.gui.desk.desk import Desk
-from jobsheet.gui.ink import look, singletons, waking
+from jobsheet.gui.ink import look, waking
 from jobsheet.gui.ink.look import Look
 from jobsheet.gui.window import actions, settings
 from jobsheet.gui.window.bench import Bench
@@ -253,7 +253,6 @@ class Window(QMainWindow):
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
         gc.enable()
         gc.freeze()
-        singletons.keep()
         waking.wake()
         self.actions_by_id = actions.make(self)
         actions.fill(self, self.actions_by_id, self)

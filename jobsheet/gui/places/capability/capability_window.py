@@ -6,15 +6,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
-from PySide6.QtCore import QBuffer, QByteArray, QCoreApplication
-from PySide6.QtPdf import QPdfDocument
-from PySide6.QtPdfWidgets import QPdfView
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink.look import look
+from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.storage.machine_file import card_names, find_card
 
 if TYPE_CHECKING:
@@ -32,13 +31,8 @@ class CapabilityWindow(QDialog):
         self.setWindowTitle(translate("Capability", "What a machine will carry"))
         self._window = window
         self.pdf = b""
-        self._buffer = QBuffer(self)
-        self.document = QPdfDocument(self)
-        self.view = QPdfView(self)
+        self.view = PagesView(self)
         self.view.setAccessibleName(translate("Capability", "The card as it prints"))
-        self.view.setDocument(self.document)
-        self.view.setPageMode(QPdfView.PageMode.MultiPage)
-        self.view.setZoomMode(QPdfView.ZoomMode.FitToWidth)
         self.first, self.second = QComboBox(self), QComboBox(self)
         self.first.setAccessibleName(translate("Capability", "Machine"))
         self.second.setAccessibleName(translate("Capability", "Beside it"))
@@ -103,11 +97,7 @@ class CapabilityWindow(QDialog):
             self.said.setText(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
             return
         self.said.setText("")
-        self.document.close()
-        self._buffer.close()
-        self._buffer.setData(QByteArray(self.pdf))
-        self._buffer.open(QBuffer.OpenModeFlag.ReadOnly)
-        self.document.load(self._buffer)
+        self.view.show_pdf(self.pdf)
 
     def export(self) -> None:
         """Ask where, and write these very bytes."""
