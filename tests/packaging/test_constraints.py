@@ -30,7 +30,7 @@ def test_every_row_is_one_version_with_hashes(name):
     assert rows
     for row in rows:
         first, *hashes = row.splitlines()
-        assert re.match(r"[a-z0-9.-]+==[\w.]+( ; .+)? \\$", first), first
+        assert re.match(r"[a-z0-9.-]+(\[[a-z0-9,-]+\])?==[\w.]+( ; .+)? \\$", first), first
         assert hashes, first
         assert all(re.fullmatch(r"    --hash=sha256:[0-9a-f]{64}( \\)?", line) for line in hashes), first
 

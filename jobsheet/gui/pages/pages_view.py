@@ -23,7 +23,7 @@ KEPT = 6
 class PagesView(QAbstractScrollArea):
     """Shows the pages in sight, each drawn when it is first seen and as finely as the screen can show."""
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.pages: PdfPages | None = None
         self._places: list[QRect] = []
