@@ -1,11 +1,14 @@
-"""What several verbs print: JSON with stable order, and columns that line up."""
+"""What several verbs print and write: JSON with stable order, columns that line up, and never a PDF over something else."""
 
 from __future__ import annotations
 
 import json
+from pathlib import Path
 from typing import Any
 
 import click
+
+from jobsheet.errors import CannotWrite
 
 
 def as_json(value: Any) -> None:
@@ -25,3 +28,15 @@ def columns(
         click.echo((indent + "  ".join([*cells, row[-1]])).rstrip())
         for note in notes:
             click.echo(f"{indent}    {note}")
+
+
+def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = ()) -> None:
+    """A slip of the shell must not turn a job, or anything but an older PDF, into a PDF."""
+    if any(target.resolve() == Path(job).resolve() for job in jobs):
+        raise CannotWrite(f"{target.name} is the job itself; choose another name for the sheets.")
+    if target.is_file() and target.stat().st_size:
+        with target.open("rb") as stream:
+            if not stream.read(5).startswith(b"%PDF"):
+                raise CannotWrite(
+                    f"{target.name} is there already and is no PDF; choose another name for the sheets."
+                )

@@ -51,7 +51,7 @@ def command(
 
 
 def _pdf(found: Any, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
-    from jobsheet.cli.verbs.sheet import refuse_to_overwrite
+    from jobsheet.cli.output import refuse_to_overwrite
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.report.capability_card import capability_card
     from jobsheet.sheet.pdf import make_pdf

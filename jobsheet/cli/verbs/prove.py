@@ -149,7 +149,7 @@ def _text(ladder: Any) -> None:
 
 
 def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, quiet: bool) -> None:
-    from jobsheet.cli.verbs.sheet import refuse_to_overwrite
+    from jobsheet.cli.output import refuse_to_overwrite
     from jobsheet.report.proving_sheet import Initialled, proving_sheet
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.writing import write_file

@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from jobsheet.errors import CannotWrite
+from jobsheet.cli.output import refuse_to_overwrite
 
 
 @click.command("sheet")
@@ -37,18 +37,6 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
                 f" {', '.join(document.open_stops)}"
             )
     return 1 if any(stopped for _, stopped in made) else 0
-
-
-def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = ()) -> None:
-    """A slip of the shell must not turn a job, or anything but an older PDF, into a PDF."""
-    if any(target.resolve() == Path(job).resolve() for job in jobs):
-        raise CannotWrite(f"{target.name} is the job itself; choose another name for the sheets.")
-    if target.is_file() and target.stat().st_size:
-        with target.open("rb") as stream:
-            if not stream.read(5).startswith(b"%PDF"):
-                raise CannotWrite(
-                    f"{target.name} is there already and is no PDF; choose another name for the sheets."
-                )
 
 
 def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.limits.each import spindle_torque
+from jobsheet.limits.spindle_curve import torque_limit
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
@@ -13,7 +13,7 @@ from jobsheet.model.setting import Setting
 def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
     """None where nothing turns under power. Its verdict is that of the torque: one cut, one drive."""
     power, speed = figures.value("power"), figures.value("spindle_speed")
-    torque = spindle_torque.limit(figures, setting, fields, process)
+    torque = torque_limit(figures, setting, fields, process)
     if power is None or speed is None or torque is None:
         return None
     at = at_speed(setting.machine, speed)
