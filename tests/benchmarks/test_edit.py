@@ -8,7 +8,8 @@ import subprocess
 import sys
 import time
 
-from jobsheet.edit.commands import DuplicateOperation, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.step_commands import DuplicateOperation
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job

@@ -1,7 +1,8 @@
 """What an edit would change, in words."""
 
-from jobsheet.edit.commands import AddOperation, DeleteOperation, MoveOperation, SetField
+from jobsheet.edit.commands import SetField
 from jobsheet.edit.difference import changes
+from jobsheet.edit.step_commands import AddOperation, DeleteOperation, MoveOperation
 
 
 def test_a_field_from_and_to(hm100):

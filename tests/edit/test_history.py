@@ -7,21 +7,18 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
-from jobsheet.edit.commands import (
+from jobsheet.edit.commands import ChooseMachine, SetField, entry_of, value_of
+from jobsheet.edit.history import History
+from jobsheet.edit.step_commands import (
     AddOperation,
     AddSetUp,
-    ChooseMachine,
     DeleteOperation,
     DeleteSetUp,
     DuplicateOperation,
     MoveOperation,
     MoveSetUp,
     Renumber,
-    SetField,
-    entry_of,
-    value_of,
 )
-from jobsheet.edit.history import History
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
 from jobsheet.paths import sample_jobs
 from jobsheet.storage.job_file import job_from_text, read_job, write_job

@@ -3,7 +3,7 @@
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
-from jobsheet.edit.commands import AddSetUp
+from jobsheet.edit.step_commands import AddSetUp
 
 
 def keys(window):

@@ -8,7 +8,8 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from jobsheet.edit.commands import DeleteOperation, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.step_commands import DeleteOperation
 from jobsheet.machine.dial_readings import error_text
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Reckoner

@@ -6,7 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from jobsheet.edit.commands import AddOperation, DeleteOperation, DuplicateOperation, MoveOperation, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.step_commands import AddOperation, DeleteOperation, DuplicateOperation, MoveOperation
 from jobsheet.errors import JobsheetError
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner

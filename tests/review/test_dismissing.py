@@ -6,8 +6,8 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.__main__ import main
-from jobsheet.edit.commands import MoveOperation
 from jobsheet.edit.setting_aside import Dismiss
+from jobsheet.edit.step_commands import MoveOperation
 from jobsheet.model.job import Dismissed
 from jobsheet.paths import resources
 from jobsheet.reckoning.reckoner import Reckoner

@@ -7,7 +7,8 @@ import re
 
 import pytest
 
-from jobsheet.edit.commands import DeleteOperation, MoveOperation, MoveSetUp, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.step_commands import DeleteOperation, MoveOperation, MoveSetUp
 from jobsheet.errors import QuantityError
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review

@@ -180,7 +180,7 @@ def test_a_drill_chuck_is_a_stop_note_for_milling_and_asks_for_its_guard_in_dril
 
 
 def test_a_fly_cutter_is_kept_out_of_line(hm100):
-    from jobsheet.edit.commands import AddOperation
+    from jobsheet.edit.step_commands import AddOperation
 
     flown = AddOperation("set-up-1", "fly-cut").apply(hm100)
     assert everywhere(notes(flown)) >= {"out-of-the-plane", "chips-thrown-flat", "read-the-marked-speed"}

@@ -8,7 +8,8 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from jobsheet.edit.commands import DeleteOperation, MoveSetUp, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.step_commands import DeleteOperation, MoveSetUp
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
 from jobsheet.storage.job_file import read_job

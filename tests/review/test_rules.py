@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 import yaml
 
-from jobsheet.edit.commands import AddOperation, DeleteOperation, MoveOperation, MoveSetUp, SetField
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.step_commands import AddOperation, DeleteOperation, MoveOperation, MoveSetUp
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules

@@ -8,18 +8,16 @@ from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtWidgets import QMenu
 
-from jobsheet.edit.commands import (
+from jobsheet.edit.commands import ChooseMachine, Command, SetFields
+from jobsheet.edit.step_commands import (
     AddOperation,
     AddSetUp,
-    ChooseMachine,
-    Command,
     DeleteOperation,
     DeleteSetUp,
     DuplicateOperation,
     MoveOperation,
     MoveSetUp,
     Renumber,
-    SetFields,
 )
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.forms import ask

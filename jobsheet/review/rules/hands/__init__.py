@@ -1,1 +1,1 @@
-
+"""Rules about what a hand can do."""

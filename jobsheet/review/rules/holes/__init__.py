@@ -1,1 +1,1 @@
-
+"""Rules about making holes."""

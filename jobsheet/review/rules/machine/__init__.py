@@ -1,1 +1,1 @@
-
+"""Rules about the machine and its speeds."""

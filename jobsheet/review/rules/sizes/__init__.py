@@ -1,1 +1,1 @@
-
+"""Rules about sizes and their limits."""

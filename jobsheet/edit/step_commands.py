@@ -1,0 +1,250 @@
+"""Edits of steps and set-ups: add, duplicate, delete, move, number; each a frozen value, and nobody writes an undo."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.edit.commands import operation_of, set_up_of, with_set_up
+from jobsheet.errors import CommandError
+from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.operations.registry import kind as kind_of
+
+
+class AddOperation(Struct, frozen=True):
+    """A new operation of that kind behind another one, or at the end of its set-up."""
+
+    set_up_key: str
+    kind: str
+    after_key: str | None = None
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return f"add {kind_of(self.kind).title.lower()}"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        set_up = set_up_of(job, self.set_up_key)
+        made = Operation(
+            key=new_key(job, self.kind), number=0, kind=self.kind, fields=kind_of(self.kind).blank(job.units)
+        )
+        return _inserted(job, set_up, made, self.after_key)
+
+
+class DuplicateOperation(Struct, frozen=True):
+    """The same step once more, right behind it."""
+
+    key: str
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "duplicate the step"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        set_up, operation = operation_of(job, self.key)
+        made = replace(operation, key=new_key(job, operation.kind))
+        return _inserted(job, set_up, made, self.key)
+
+
+class DeleteOperation(Struct, frozen=True):
+    """Take a step out."""
+
+    key: str
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "take out the step"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        set_up, _ = operation_of(job, self.key)
+        left = tuple(one for one in set_up.operations if one.key != self.key)
+        return with_set_up(job, replace(set_up, operations=left))
+
+
+class MoveOperation(Struct, frozen=True):
+    """Move a step to a place in a set-up, counted without the step itself. It gets a number that fits there."""
+
+    key: str
+    set_up_key: str
+    index: int
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "move the step"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        origin, operation = operation_of(job, self.key)
+        target = set_up_of(job, self.set_up_key)
+        rest = tuple(one for one in target.operations if one.key != self.key)
+        index = max(0, min(self.index, len(rest)))
+        if origin.key == target.key and origin.operations.index(operation) == index:
+            return job
+        without = DeleteOperation(self.key).apply(job)
+        after = rest[index - 1].key if index else None
+        return _inserted(without, set_up_of(without, self.set_up_key), operation, after, at_front=index == 0)
+
+
+class AddSetUp(Struct, frozen=True):
+    """A new set-up behind another one, or at the end."""
+
+    after: str | None = None
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "add a set-up"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        keys = {one.key for one in job.set_ups}
+        key = next(f"set-up-{n}" for n in range(1, len(keys) + 2) if f"set-up-{n}" not in keys)
+        made = SetUp(key=key, number=0)
+        index = len(job.set_ups)
+        if self.after is not None:
+            index = next((i for i, one in enumerate(job.set_ups) if one.key == self.after), index - 1) + 1
+        return _numbered(replace(job, set_ups=(*job.set_ups[:index], made, *job.set_ups[index:])))
+
+
+class DeleteSetUp(Struct, frozen=True):
+    """Take out a set-up with all its steps."""
+
+    key: str
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "take out the set-up"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        set_up_of(job, self.key)
+        if len(job.set_ups) == 1:
+            raise CommandError("A job keeps at least one set-up.")
+        return _numbered(replace(job, set_ups=tuple(one for one in job.set_ups if one.key != self.key)))
+
+
+class MoveSetUp(Struct, frozen=True):
+    """Move a set-up with all its steps to another place; steps keep their numbers until they are renumbered."""
+
+    key: str
+    index: int
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "move the set-up"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        moved = set_up_of(job, self.key)
+        rest = [one for one in job.set_ups if one.key != self.key]
+        rest.insert(max(0, min(self.index, len(rest))), moved)
+        return _numbered(replace(job, set_ups=tuple(rest)))
+
+
+class Renumber(Struct, frozen=True):
+    """Number all steps 10, 20, 30 in cutting order: a sheet printed before no longer fits."""
+
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "number the steps anew"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        number = 0
+        set_ups = []
+        for set_up in job.set_ups:
+            operations = []
+            for operation in set_up.operations:
+                number += 10
+                operations.append(
+                    operation if operation.number == number else replace(operation, number=number)
+                )
+            set_ups.append(replace(set_up, operations=tuple(operations)))
+        return replace(job, set_ups=tuple(set_ups))
+
+
+def _numbered(job: Job) -> Job:
+    """Set-ups are numbered in their order."""
+    return replace(
+        job,
+        set_ups=tuple(
+            one if one.number == index else replace(one, number=index)
+            for index, one in enumerate(job.set_ups, 1)
+        ),
+    )
+
+
+def new_key(job: Job, kind: str) -> str:
+    """A key that no operation of the job has: the kind and a count."""
+    keys = {operation.key for _, operation in job.operations()}
+    return next(f"{kind}-{n}" for n in range(1, len(keys) + 2) if f"{kind}-{n}" not in keys)
+
+
+def _inserted(job: Job, set_up: SetUp, made: Operation, after: str | None, *, at_front: bool = False) -> Job:
+    """The job with an operation put in and numbered between its neighbours."""
+    index = len(set_up.operations)
+    if at_front:
+        index = 0
+    elif after is not None:
+        index = next((i for i, one in enumerate(set_up.operations) if one.key == after), index - 1) + 1
+    number = _number_between(job, set_up, index)
+    made = replace(made, number=number)
+    operations = (*set_up.operations[:index], made, *set_up.operations[index:])
+    return with_set_up(job, replace(set_up, operations=operations))
+
+
+def _number_between(job: Job, set_up: SetUp, index: int) -> int:
+    """A number for a step put in at this place: the next ten at the end, the middle between two (25).
+
+    Where no number is left between its neighbours, the nearest free one above is taken; the order is
+    that of the rows, and `Renumber` mends the numbers.
+    """
+    everything = [operation.number for _, operation in job.operations()]
+    taken = set(everything)
+    before_this = [one.number for one in _before(job, set_up, index)]
+    behind_this = [number for number in everything if number not in before_this]
+    low = before_this[-1] if before_this else 0
+    higher = [number for number in behind_this if number > low]
+    if not higher:
+        candidate = (low // 10 + 1) * 10
+        while candidate in taken:
+            candidate += 10
+        return candidate
+    high = min(higher)
+    free = [number for number in range(low + 1, high) if number not in taken]
+    if free:
+        fives = [number for number in free if number % 5 == 0]
+        return min(fives or free, key=lambda number: abs(number - (low + high) / 2))
+    candidate = low + 1
+    while candidate in taken:
+        candidate += 1
+    return candidate
+
+
+def _before(job: Job, set_up: SetUp, index: int) -> list[Operation]:
+    """The operations that come before this place in cutting order."""
+    found: list[Operation] = []
+    for one in job.set_ups:
+        if one.key == set_up.key:
+            found.extend(set_up.operations[:index])
+            break
+        found.extend(one.operations)
+    return found
