@@ -105,8 +105,7 @@ def with_set_up(job: Job, changed: SetUp) -> Job:
 
 
 def with_operation(job: Job, changed: Operation) -> Job:
-    """The job with that step in the place of the one with its key."""
-    """The job with one operation changed; everything else is the very same object."""
+    """The job with that step in the place of the one with its key; everything else is the very same object."""
     set_up, _ = operation_of(job, changed.key)
     operations = tuple(changed if one.key == changed.key else one for one in set_up.operations)
     return with_set_up(job, replace(set_up, operations=operations))
