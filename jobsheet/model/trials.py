@@ -11,9 +11,6 @@ OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke"
 SLIPPED = ("vise", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.
 PROCESSES = ("face", "side", "slot", "drill", "tap")
-#: The operation kind of each, and the other way.
-KIND_OF = {"face": "face", "side": "side-mill", "slot": "slot", "drill": "drill", "tap": "tap"}
-PROCESS_OF = {kind: process for process, kind in KIND_OF.items()}
 #: The limits that are learned: both as a factor on what the card or the class gives.
 LEARNED = ("spindle-torque", "chatter")
 

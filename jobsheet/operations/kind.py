@@ -12,6 +12,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
+from jobsheet.operations.roles import Roles
 
 
 class Group(Struct, frozen=True):
@@ -39,6 +40,10 @@ def _no_holes(_fields: Any) -> tuple[Hole, ...]:
     return ()
 
 
+def _no_outline(_fields: Any) -> tuple[tuple[float, float], ...]:
+    return ()
+
+
 def _all_lengths(_fields: Any) -> tuple[int, ...]:
     return (0, 1, 2)
 
@@ -52,8 +57,10 @@ class Kind(Struct, frozen=True, kw_only=True):
     """One kind of operation.
 
     `figures` reckons, `rows` words the sheet, `dials` says what to set, `sweep` says what metal goes,
+    `outline` along which line the cutter's centre begins and goes in the set-up's own coordinates [m], for what lets it in,
     `holes` which round holes it leaves (for what follows at the same place), `takes_off` by how much
-    it lowers the top of the work [m], `groups` in which words it answers to safety notes, `words` names the
+    it lowers the top of the work [m], `word` and `groups` are the words by which safety notes and reminders call it
+    (its own, and those it shares), `roles` says what it is to others, by its fields where those decide, `words` names the
     step in a few words, `example` is what stands in a new one, as typed, `sees` on which
     lengths of the work its figures depend (0 along x, 1 along y, 2 up): where only others change, nothing
     is reckoned anew.
@@ -70,14 +77,21 @@ class Kind(Struct, frozen=True, kw_only=True):
     sweep: Callable[[Any, Setting], tuple[Sweep, ...]]
     words: Callable[[Any], str]
     example: dict[str, str]
+    word: str
     groups: tuple[str, ...]
+    roles: Roles | Callable[[Any], Roles]
     holes: Callable[[Any], tuple[Hole, ...]] = _no_holes
     takes_off: Callable[[Any], float] = _nothing_taken
+    outline: Callable[[Any], tuple[tuple[float, float], ...]] = _no_outline
     sees: Callable[[Any], tuple[int, ...]] = _all_lengths
 
     def title_of(self, fields: Any) -> str:
         """Short title for the row: in the person's own words where there are any."""
         return getattr(fields, "what", "") or self.words(fields)
+
+    def plays(self, fields: Any) -> Roles:
+        """Its roles with these fields."""
+        return self.roles if isinstance(self.roles, Roles) else self.roles(fields)
 
     def blank(self, units: str) -> Any:
         """The fields of a new step, to be changed."""

@@ -6,15 +6,22 @@ The list is the folder's own: every module in `kinds/` is one.
 from __future__ import annotations
 
 import importlib
+from collections.abc import Iterator
+from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 
 from jobsheet.errors import NoSuchEntry
+from jobsheet.model.identity import by_identity
+from jobsheet.model.job import Operation
 from jobsheet.operations.kind import Kind
+from jobsheet.operations.roles import Roles
 from jobsheet.units.grammar import nearest
 
 #: One kind a file or a folder; a name that begins with an underscore is none.
 _KINDS = Path(__file__).parent / "kinds"
+#: Kinds that stand in no file of the folder: those that tests make up.
+_MADE_UP: dict[str, Kind] = {}
 
 
 @cache
@@ -23,7 +30,7 @@ def kinds() -> tuple[str, ...]:
     names = {path.stem for path in _KINDS.glob("[!_]*.py")} | {
         path.parent.name for path in _KINDS.glob("[!_.]*/__init__.py")
     }
-    return tuple(sorted(name.replace("_", "-") for name in names))
+    return tuple(sorted({*(name.replace("_", "-") for name in names), *_MADE_UP}))
 
 
 @cache
@@ -35,6 +42,8 @@ def kind(name: str) -> Kind:
     NoSuchEntry
         With the nearest name that there is.
     """
+    if name in _MADE_UP:
+        return _MADE_UP[name]
     module_name = name.replace("-", "_")
     if "_" in name or not module_name.isidentifier() or not _exists(module_name):
         near = nearest(name, kinds())
@@ -54,3 +63,28 @@ def _exists(module_name: str) -> bool:
 def title(name: str) -> str:
     """What a person calls that kind."""
     return kind(name).title
+
+
+@by_identity(4096)
+def roles(operation: Operation) -> Roles:
+    """What a step is to those that do not know its kind."""
+    return kind(operation.kind).plays(operation.fields)
+
+
+@contextmanager
+def made_up(*some: Kind) -> Iterator[None]:
+    """These kinds beside those of the folder, for as long as a test asks: nothing else may need to hear of them."""
+    before = dict(_MADE_UP)
+    _MADE_UP.update((one.name, one) for one in some)
+    _forget()
+    try:
+        yield
+    finally:
+        _MADE_UP.clear()
+        _MADE_UP.update(before)
+        _forget()
+
+
+def _forget() -> None:
+    kind.cache_clear()
+    kinds.cache_clear()

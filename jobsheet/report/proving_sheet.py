@@ -114,7 +114,7 @@ def _facts(ladder: Ladder, *, trainee: bool) -> Mapping[str, Any]:
     material, cutter, machine = ladder.setting.material, ladder.cutter, ladder.machine
     return {
         "sheet": True, "set-up": True, "job.proving": True, "person": frozenset({"trainee"} if trainee else ()),
-        "kind": frozenset({ladder.kind, *kind_of(ladder.kind).groups}),
+        "kind": frozenset({kind_of(ladder.kind).word, *kind_of(ladder.kind).groups}),
         "method": "power" if ladder.process == "tap" else "",
         "material.hazard": frozenset(material.hazards), "material.family": material.family,
         "cutter.kind": cutter_word(cutter.kind), "cutter.marked-speed": cutter.marked_speed,

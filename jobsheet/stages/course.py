@@ -18,12 +18,11 @@ from jobsheet.model.lying import NORMALS, Box, Lying, lowered, lying, stock_box
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab, Sweep
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 
 #: A cut that reaches this near to the far side of the work goes through [m].
 NEAR = 1e-6
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
-#: The step that finds the zero anew.
-_FINDS_ZERO = "pick-up-edge"
 
 
 class Sized(Struct, frozen=True, kw_only=True):
@@ -91,7 +90,7 @@ def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
         inside = (0.0, 0.0)
         for operation in set_up.operations:
             before = lying(set_up, work)
-            if operation.kind == _FINDS_ZERO:
+            if roles(operation).beside == "find":
                 found, inside = before, _inside(operation)
             shapes = shapes_of(operation, settings)
             sized = tuple(_sized(shape, set_up, found, before, inside) for shape in shapes)

@@ -23,7 +23,7 @@ from jobsheet.gui.ink.look import Look
 from jobsheet.gui.window import actions, settings
 from jobsheet.gui.window.bench import Bench
 from jobsheet.gui.window.title_cells import cells
-from jobsheet.operations import registry
+from jobsheet.operations import registry, written
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QAction, QCloseEvent, QResizeEvent
@@ -115,7 +115,7 @@ class Window(QMainWindow):
         ruled.stepped.connect(self._stepped)
         ruled.dropped.connect(self._dropped)
         ruled.chosen.connect(lambda _key: self.show_later())
-        ruled.empty_pressed.connect(lambda key: self.edits.add("face", key))
+        ruled.empty_pressed.connect(lambda key: self.edits.add(written.FACE, key))
 
     def _stepped(self, by: int) -> None:
         """Page Up or Page Down on the ruled."""

@@ -13,6 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
 
@@ -100,6 +101,7 @@ EXAMPLE = {"what": "Break the edges", "with_what": "file"}
 
 KIND = Kind(
     name="bench-step", title="Bench step", icon="bench-step", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("bench",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="bench-step", groups=("bench",),
+    roles=Roles(beside="bench"),
     sees=no_lengths,
 )  # fmt: skip

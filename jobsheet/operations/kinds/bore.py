@@ -27,6 +27,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import milling_work as milling
@@ -277,6 +278,7 @@ EXAMPLE = {
 
 KIND = Kind(
     name="bore", title="Bore", icon="bore", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",), holes=holes,
+    sweep=sweep, words=_words, example=EXAMPLE, word="bore", groups=("drilling",),
+    roles=Roles(hole="bore"), holes=holes,
     sees=no_lengths,
 )  # fmt: skip

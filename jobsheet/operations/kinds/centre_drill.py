@@ -17,6 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -165,6 +166,7 @@ EXAMPLE = {"cutter": "centre drill 3.15 mm", "at": "10 mm, 10 mm", "to": "6 mm",
 
 KIND = Kind(
     name="centre-drill", title="Centre drill", icon="centre-drill", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="centre-drill", groups=("drilling",),
+    roles=Roles(hole="spot"),
     sees=no_lengths,
 )  # fmt: skip

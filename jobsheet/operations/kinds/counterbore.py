@@ -14,6 +14,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -93,6 +94,7 @@ EXAMPLE = {"cutter": "counterbore 10 mm, 3 edges", "at": "10 mm, 10 mm", "depth"
 
 KIND = Kind(
     name="counterbore", title="Counterbore", icon="counterbore", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="counterbore", groups=("drilling",),
+    roles=Roles(hole="counterbore", feed="counterbore"),
     sees=no_lengths,
 )  # fmt: skip

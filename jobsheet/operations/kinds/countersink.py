@@ -18,6 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -127,6 +128,7 @@ EXAMPLE = {
 
 KIND = Kind(
     name="countersink", title="Countersink", icon="countersink", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="countersink", groups=("drilling",),
+    roles=Roles(hole="countersink", feed="countersink"),
     sees=no_lengths,
 )  # fmt: skip

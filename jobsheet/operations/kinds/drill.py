@@ -7,6 +7,7 @@ depth and pecks instead of a handle pace.
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.cutting.speed import cone_diameter
 from jobsheet.cutting.strength import drill_strength
@@ -19,6 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -156,6 +158,15 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
 EXAMPLE = {"cutter": "drill 5 mm", "at": "10 mm, 10 mm", "depth": "through", "feed": "0.08 mm"}
 
 
+_ROLES = Roles(hole="drill", speed="drill", feed="drill", process="drill")
+_SPOTS = replace(_ROLES, hole="spot")
+
+
+def _roles(fields: Fields) -> Roles:
+    """A spot drill in it spots; so does a centre drill."""
+    return _SPOTS if fields.cutter.kind in ("spot drill", "centre drill") else _ROLES
+
+
 KIND = Kind(
     name="drill",
     title="Drill",
@@ -168,7 +179,9 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="drill",
     groups=("drilling",),
+    roles=_roles,
     holes=holes,
     sees=no_lengths,
 )

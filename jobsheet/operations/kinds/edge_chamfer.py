@@ -20,6 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -200,5 +201,7 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="edge-chamfer",
     groups=("milling",),
+    roles=Roles(mills="edge"),
 )

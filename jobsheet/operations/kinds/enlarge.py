@@ -16,6 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -143,6 +144,7 @@ EXAMPLE = {"cutter": "drill 8 mm", "at": "10 mm, 10 mm", "depth": "through", "fe
 
 KIND = Kind(
     name="enlarge", title="Enlarge", icon="enlarge", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling", "drill"), holes=holes,
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="enlarge", groups=("drilling", "drill"),
+    roles=Roles(hole="drill", opens=True, speed="drill", feed="drill"), holes=holes,
     sees=no_lengths,
 )  # fmt: skip

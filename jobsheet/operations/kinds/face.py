@@ -17,6 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -160,6 +161,8 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="face",
     groups=("milling",),
+    roles=Roles(mills="flat", speed="mill", process="face"),
     takes_off=takes_off,
 )

@@ -17,6 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import thread_work as threads
@@ -185,6 +186,7 @@ EXAMPLE = {
 
 KIND = Kind(
     name="hand-tap", title="Tap by hand", icon="hand-tap", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("tapping", "tap"),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="hand-tap", groups=("tapping", "tap"),
+    roles=Roles(hole="tap", by_hand=True),
     sees=no_lengths,
 )  # fmt: skip

@@ -18,6 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -175,6 +176,14 @@ EXAMPLE = {
 }
 
 
+def outline(fields: Fields) -> tuple[tuple[float, float], ...]:
+    """The way of the cutter's centre, from the start [m]."""
+    first = next(iter(fields.start))
+    x, y = first.x.value, first.y.value
+    way = fields.length.value - (fields.cutter.diameter or 0.0)
+    return ((x, y), (x + way, y)) if fields.along == "x" else ((x, y), (x, y + way))
+
+
 KIND = Kind(
     name="keyway",
     title="Keyway",
@@ -187,6 +196,9 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="keyway",
     groups=("milling",),
+    roles=Roles(mills="groove", speed="mill", full_width=True, closed=True),
+    outline=outline,
     sees=no_lengths,
 )

@@ -17,6 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.grammar import read
@@ -174,6 +175,8 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="pick-up-edge",
     groups=("finding",),
+    roles=Roles(beside="find"),
     sees=no_lengths,
 )

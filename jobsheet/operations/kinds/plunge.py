@@ -16,6 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -128,7 +129,9 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="plunge",
     groups=("milling", "drilling"),
+    roles=Roles(hole="plunge", speed="mill", speed_share=SPEED_SHARE, feed="plunge"),
     holes=holes,
     sees=no_lengths,
 )

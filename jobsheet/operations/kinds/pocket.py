@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
@@ -19,6 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Recess, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import milling_work as milling
@@ -305,6 +307,24 @@ EXAMPLE = {
 }
 
 
+def outline(fields: Fields) -> tuple[tuple[float, float], ...]:
+    """From left to right through its middle, as far as the cutter's centre goes [m]."""
+    middle = next(iter(fields.centre))
+    x, y = middle.x.value, middle.y.value
+    out = max(0.0, (fields.length.value - (fields.cutter.diameter or 0.0)) / 2)
+    return (x - out, y), (x + out, y)
+
+
+_ROLES = Roles(mills="recess", speed="mill", full_width=True, closed=True)
+_OPENED = replace(_ROLES, full_width=False, closed=False)
+
+
+def _roles(fields: Fields) -> Roles:
+    """Where only the wall is cut the middle is open already; where not all of it goes, what is cut through leaves its middle loose."""
+    found = _OPENED if fields.clear == WALL else _ROLES
+    return replace(found, frees=True) if fields.depth.through and fields.clear != ALL else found
+
+
 KIND = Kind(
     name="pocket",
     title="Pocket",
@@ -317,6 +337,9 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="pocket",
     groups=("milling",),
+    roles=_roles,
+    outline=outline,
     sees=no_lengths,
 )

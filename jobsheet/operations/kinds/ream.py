@@ -22,6 +22,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -176,6 +177,7 @@ EXAMPLE = {"cutter": "reamer 8 H7, 6 edges", "at": "10 mm, 10 mm", "depth": "thr
 
 KIND = Kind(
     name="ream", title="Ream", icon="ream", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",), holes=holes,
+    sweep=sweep, words=_words, example=EXAMPLE, word="ream", groups=("drilling",),
+    roles=Roles(hole="ream", speed="ream", feed="ream"), holes=holes,
     sees=no_lengths,
 )  # fmt: skip

@@ -11,6 +11,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
 
@@ -145,5 +146,7 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="saw-cut",
     groups=("bench",),
+    roles=Roles(beside="saw"),
 )

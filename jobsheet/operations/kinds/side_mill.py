@@ -19,6 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Groove, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -243,6 +244,7 @@ EXAMPLE = {
 
 KIND = Kind(
     name="side-mill", title="Side mill", icon="side-mill", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("milling",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="side-mill", groups=("milling",),
+    roles=Roles(mills="wall", speed="mill", process="side"),
     sees=_sees,
 )  # fmt: skip

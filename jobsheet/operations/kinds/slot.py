@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
@@ -19,6 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import milling_work as milling
@@ -165,6 +167,20 @@ EXAMPLE = {
 }
 
 
+def outline(fields: Fields) -> tuple[tuple[float, float], ...]:
+    """Its middle line, end to end [m]."""
+    return tuple((place.x.value, place.y.value) for place in fields.ends)
+
+
+_CLOSED = Roles(mills="groove", speed="mill", process="slot", full_width=True, closed=True)
+_OPEN = replace(_CLOSED, closed=False)
+
+
+def _roles(fields: Fields) -> Roles:
+    """An end that is open lets the cutter in."""
+    return _CLOSED if fields.open_ends == "closed" else _OPEN
+
+
 KIND = Kind(
     name="slot",
     title="Slot",
@@ -177,6 +193,9 @@ KIND = Kind(
     sweep=sweep,
     words=_words,
     example=EXAMPLE,
+    word="slot",
     groups=("milling",),
+    roles=_roles,
+    outline=outline,
     sees=no_lengths,
 )

@@ -16,6 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -137,6 +138,7 @@ EXAMPLE = {"cutter": "spot drill 10 mm, 90°", "at": "10 mm, 10 mm", "to": "6 mm
 
 KIND = Kind(
     name="spot-drill", title="Spot drill", icon="spot-drill", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spot-drill", groups=("drilling",),
+    roles=Roles(hole="spot", speed="drill", feed="drill"),
     sees=no_lengths,
 )  # fmt: skip

@@ -12,6 +12,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
@@ -111,6 +112,7 @@ EXAMPLE = {"cutter": "counterbore 16 mm, 3 edges", "at": "10 mm, 10 mm", "feed":
 
 KIND = Kind(
     name="spotface", title="Spotface", icon="spotface", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, groups=("drilling",),
+    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spotface", groups=("drilling",),
+    roles=Roles(hole="counterbore"),
     sees=no_lengths,
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.catalog.tools.cutters import short_name
 from jobsheet.cutting.kienzle import power_from_torque
@@ -14,6 +15,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import thread_work as threads
@@ -194,8 +196,18 @@ EXAMPLE = {
 }
 
 
+_BY_POWER = Roles(hole="tap", process="tap")
+_BY_HAND = replace(_BY_POWER, by_hand=True)
+
+
+def _roles(fields: Fields) -> Roles:
+    """Turned by the spindle, or by hand in it."""
+    return _BY_POWER if fields.method == POWER else _BY_HAND
+
+
 KIND = Kind(
     name="tap", title="Tap", icon="tap", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, words=_words, example=EXAMPLE, groups=("tapping",),
+    sweep=sweep, words=_words, example=EXAMPLE, word="tap", groups=("tapping",),
+    roles=_roles,
     sees=no_lengths,
 )  # fmt: skip

@@ -25,6 +25,8 @@ from jobsheet.errors import JobsheetError
 from jobsheet.model.figure import Figures
 from jobsheet.model.setting import Setting
 from jobsheet.operations.names import show
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.roles import Roles
 from jobsheet.units.show import significant
 from jobsheet.units.table import INCH
 
@@ -38,9 +40,6 @@ class Advice(Struct, frozen=True):
     source: str
 
 
-#: Kinds whose cut is as wide as the cutter.
-_FULL_WIDTH = ("slot", "keyway", "pocket")
-_DRILLS = ("drill", "spot-drill", "enlarge", "plunge")
 #: A plunging end mill takes a quarter of a drill's feed (cutting-data section 3.4).
 _PLUNGE = 0.25
 
@@ -54,31 +53,33 @@ def advice_for(
     not suggested beyond what a hand winds evenly at this speed.
     """
     found: list[Advice] = []
-    names = set(fields.__struct_fields__)
+    names, plays = set(fields.__struct_fields__), kind_of(kind).plays(fields)
     cutter = getattr(fields, "cutter", None)
     if cutter is None or cutter.diameter is None:
         return ()
     # A feed of the table is another way of saying the same: beside it there is nothing to suggest.
     if "feed_per_tooth" in names and getattr(fields, "feed", None) is None:
-        tooth = _by_hand(table_feed_per_tooth(kind, cutter, setting), fields, setting, figures)
+        tooth = _by_hand(
+            table_feed_per_tooth(cutter, setting, between_walls=plays.between_walls), fields, setting, figures
+        )
         _add(found, "feed_per_tooth", setting, tooth)
     if "feed" in names and "feed_per_tooth" not in names:
-        _add(found, "feed", setting, _turn(kind, cutter, setting))
+        _add(found, "feed", setting, _turn(plays.feed, cutter, setting))
     if "layer" in names:
-        _add(found, "layer", setting, _layer(kind, cutter, setting))
-    if kind == "face" and cutter.kind == "face mill":
+        _add(found, "layer", setting, _layer(plays, cutter, setting))
+    if plays.mills == "flat" and cutter.kind == "face mill":
         _add(found, "width", setting, face_mill_width(cutter.diameter))
-    if kind == "side-mill":
+    if plays.mills == "wall":
         _add(found, "cut", setting, side_width(cutter.diameter))
         _add(found, "leave", setting, side_width(cutter.diameter, finish=True))
     return tuple(found)
 
 
-def table_feed_per_tooth(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+def table_feed_per_tooth(cutter: Any, setting: Setting, *, between_walls: bool) -> Suggestion | None:
     """The feed a tooth that the catalogue has for this cutter in this kind of cut [m]; None where it has none."""
     if cutter.kind in ("face mill", "fly cutter"):
         return _of(lambda: face_mill_feed(setting.material))
-    cut = "slot" if kind in _FULL_WIDTH else "side"
+    cut = "slot" if between_walls else "side"
     return _of(
         lambda: end_mill_feed(
             cutter.diameter, setting.material, carbide=cutter.material == "carbide", cut=cut
@@ -102,26 +103,26 @@ def _by_hand(
     return Suggestion(most, min(suggestion.low, most), most, "common-practice", suggestion.outside, why)
 
 
-def _turn(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
-    if kind == "ream":
+def _turn(table: str, cutter: Any, setting: Setting) -> Suggestion | None:
+    if table == "ream":
         return _of(lambda: reamer_feed(cutter.teeth or 6))
-    if kind in ("counterbore", "countersink"):
-        return _of(lambda: feed_as_drill(kind, cutter.diameter, setting.material))
-    if kind == "plunge":
+    if table in ("counterbore", "countersink"):
+        return _of(lambda: feed_as_drill(table, cutter.diameter, setting.material))
+    if table == "plunge":
         drill = _of(lambda: drill_feed(cutter.diameter, setting.material))
         if drill is None:
             return None
         return drill.times(_PLUNGE, "a quarter of a drill's")
-    if kind in _DRILLS:
+    if table == "drill":
         return _of(lambda: drill_feed(cutter.diameter, setting.material))
     return None
 
 
-def _layer(kind: str, cutter: Any, setting: Setting) -> Suggestion | None:
+def _layer(plays: Roles, cutter: Any, setting: Setting) -> Suggestion | None:
     knee = setting.machine.stiffness_class == "knee"
-    if kind in _FULL_WIDTH:
+    if plays.between_walls:
         return _of(lambda: slot_depth(cutter.diameter, setting.material, knee=knee))
-    return _of(lambda: side_depth(cutter.diameter)) if kind == "side-mill" else None
+    return _of(lambda: side_depth(cutter.diameter)) if plays.mills == "wall" else None
 
 
 def _of(ask: Any) -> Suggestion | None:

@@ -15,7 +15,8 @@ from msgspec import Struct
 from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
 from jobsheet.model.setting import Setting, Shop
-from jobsheet.model.trials import LEARNED, PROCESS_OF, Capacity, Snapshot
+from jobsheet.model.trials import LEARNED, Capacity, Snapshot
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers.asked import asked_of
 from jobsheet.reckoning.answers.fits_answer import fits, for_card
 from jobsheet.reckoning.answers.inverse import PLANNED, length_shown, with_depth
@@ -27,7 +28,7 @@ from jobsheet.reckoning.minutes import Minutes, minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
 
 #: The rows of a card among all that a machine is asked for: no widths, and the drill from solid alone.
-_PASSES = {"face": "deepest facing", "slot": "deepest slot", "side-mill": "deepest side cut"}
+_PASSES = {"face": "deepest facing", "slot": "deepest slot", "side": "deepest side cut"}
 _TOOLS = {"largest drill from solid": "drill", "largest tap": "tap"}
 #: The band of a pass is sought to a share of this.
 _NEAR = 1e-4
@@ -107,8 +108,8 @@ def capability(
 def card(machine: Machine, material: str, *, units: str = "mm", shop: Shop | None = None) -> Card:
     """What this machine will carry in this metal, held in its own vise. Raises NoSuchEntry."""
     found = reach(machine, material, units=units, shop=shop)
-    passes = {one.step.kind: one for one in found.passes if one.answer.what == "deepest pass"}
-    rows = [_of_pass(passes[kind], words, found.setting) for kind, words in _PASSES.items()]
+    passes = {roles(one.step).process: one for one in found.passes if one.answer.what == "deepest pass"}
+    rows = [_of_pass(passes[process], words, found.setting) for process, words in _PASSES.items()]
     rows += [_of_tool(one, _TOOLS[one.what], found.setting) for one in found.tools if one.what in _TOOLS]
     return Card(
         machine=machine, material=material, title=found.setting.material.title, held=found.held, rows=tuple(rows),
@@ -126,7 +127,7 @@ def _known(setting: Setting, process: str, cutter_kind: str) -> tuple[Capacity, 
 def _of_pass(one: Pass, words: str, setting: Setting) -> Row:
     answer, units = one.answer, setting.units
     cutter = one.step.fields.cutter
-    known = _known(setting, PROCESS_OF[one.step.kind], cutter.kind)
+    known = _known(setting, roles(one.step).process, cutter.kind)
     at, sizes = answer.at, [None, None, None]
     if at is not None:
         sizes = [_deepest(one, at, setting, known, end) for end in range(3)]  # type: ignore[misc]
@@ -135,7 +136,7 @@ def _of_pass(one: Pass, words: str, setting: Setting) -> Row:
     there = _at(one, at, setting, planned)
     governing = there.governing if there is not None else None
     untried = there is not None and any(limit.verdict == "unknown" for limit in there.limits)
-    wide = one.words.partition(" ")[2] if one.step.kind != "slot" else ""
+    wide = one.words.partition(" ")[2] if roles(one.step).process != "slot" else ""
     size = wide.replace("cut ", "") if wide else ""
     stops = answer.stops
     if planned is not None and planned == answer.untried and answer.untried_limit is not None:

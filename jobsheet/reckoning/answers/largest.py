@@ -17,6 +17,7 @@ from jobsheet.catalog.tools.webs import pilot as usual_pilot
 from jobsheet.model.figure import Limit
 from jobsheet.model.quantity import Depth, Place, Places, Quantity
 from jobsheet.model.setting import Setting
+from jobsheet.operations import written
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.thread_work import wrench_length
@@ -118,7 +119,7 @@ def _drilled(size: DrillSize, setting: Setting, feed: float | None = None) -> An
     """A hole of this drill from solid or after the pilot of the setting, at its usual feed."""
     turn = drill_feed(size.diameter, setting.material).value if feed is None else feed
     depth = size.diameter * HOLE_DEPTH
-    return kind_of("drill").fields(
+    return kind_of(written.DRILL).fields(
         cutter=read_cutter(f"drill {size.name}", setting.units), at=_HERE, depth=Depth(depth, f"{depth * 1e3:.6g} mm"),
         feed=Quantity(turn, show("feed_per_turn", turn, setting.units)),
     )  # fmt: skip
@@ -135,7 +136,7 @@ def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = 
 
     def make(size: DrillSize, judge: Judge) -> Tried:
         there = replace(setting, pilot=usual_pilot(size.diameter).high if pilot else None)
-        return best("drill", _drilled(size, there, feed), there, judge)
+        return best(written.DRILL, _drilled(size, there, feed), there, judge)
 
     sizes = [size for size in _drills(setting.units) if size.diameter >= 1e-3]
     what = "largest drill after a pilot of a third" if pilot else "largest drill from solid"
@@ -146,7 +147,7 @@ def drill_within(setting: Setting, judge: Judge) -> DrillSize | None:
     """The largest drill from solid at its usual feed that passes that judge; None where none does."""
 
     def make(size: DrillSize, judge: Judge) -> Tried:
-        return best("drill", _drilled(size, setting), setting, judge)
+        return best(written.DRILL, _drilled(size, setting), setting, judge)
 
     sizes = [size for size in _drills(setting.units) if size.diameter >= 1e-3]
     index = _most(sizes, make, judge)
@@ -157,7 +158,7 @@ def tap_within(setting: Setting, judge: Judge) -> str:
     """The largest coarse thread under power that passes that judge; empty where none does."""
 
     def make(row: ThreadRow, judge: Judge) -> Tried:
-        return best("tap", _tapped(row, setting, UNDER_POWER), setting, judge)
+        return best(written.TAP, _tapped(row, setting, UNDER_POWER), setting, judge)
 
     rows = _threads(setting.units)
     index = _most(rows, make, judge)
@@ -190,7 +191,7 @@ def _tapped(row: ThreadRow, setting: Setting, method: str, holder: str = "") -> 
     hole = read_drill_size(row.drill, setting.units)
     depth = 1.5 * row.major
     cutter = read_cutter(f"tap {name}, plug{f', in a {holder}' if holder else ''}", setting.units)
-    return kind_of("tap").fields(
+    return kind_of(written.TAP).fields(
         cutter=cutter, thread=read_thread(name), at=_HERE, depth=Depth(depth, f"{depth * 1e3:.6g} mm"), method=method,
         hole=Quantity(hole, row.drill),
     )  # fmt: skip
@@ -198,7 +199,7 @@ def _tapped(row: ThreadRow, setting: Setting, method: str, holder: str = "") -> 
 
 def _tap(setting: Setting, method: str, holder: str = "", **more: Any) -> Largest:
     def make(row: ThreadRow, judge: Judge) -> Tried:
-        return best("tap", _tapped(row, setting, method, holder), setting, judge)
+        return best(written.TAP, _tapped(row, setting, method, holder), setting, judge)
 
     rows = _threads(setting.units)
     if method == BY_HAND:
@@ -252,13 +253,13 @@ def widest_face_mill(setting: Setting, depth: float = 0.5e-3) -> Largest:
     def make(text: str, judge: Judge) -> Tried:
         cutter = read_cutter(text, units)
         wide = cutter.diameter or 0.0
-        fields = kind_of("face").fields(
+        fields = kind_of(written.FACE).fields(
             cutter=cutter, depth=Quantity(depth, f"{depth * 1e3:.6g} mm"),
             feed_per_tooth=Quantity(feed, show("feed_per_tooth", feed, units)),
         )  # fmt: skip
         long, across, high = setting.extent
         return best(
-            "face", fields, replace(setting, extent=(max(long, wide), max(across, wide), high)), judge
+            written.FACE, fields, replace(setting, extent=(max(long, wide), max(across, wide), high)), judge
         )
 
     return _largest(

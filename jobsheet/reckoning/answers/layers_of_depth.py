@@ -12,8 +12,10 @@ from jobsheet.errors import CalcError
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
+from jobsheet.operations import written
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers.inverse import Answer, deepest_pass
 from jobsheet.reckoning.answers.what_if import tried
 from jobsheet.units.show import trimmed
@@ -103,11 +105,11 @@ def saw_first(
     A side of the work as high as the cut is one saw cut, a step two; `leave` stays for milling [m].
     """
     fields, kind = operation.fields, operation.kind
-    whole = tried(kind, fields, setting)
+    whole, mills = tried(kind, fields, setting), roles(operation).mills
     mill = whole.value("cutting_time")
-    if mill is None or kind not in ("side-mill", "face") or getattr(fields, "path", None) is not None:
+    if mill is None or mills not in ("wall", "flat") or getattr(fields, "path", None) is not None:
         return None
-    name = "width" if kind == "side-mill" else "depth"
+    name = "width" if mills == "wall" else "depth"
     thick = getattr(fields, name).value
     off = thick - leave
     if off < LEAST_SAWN:
@@ -117,7 +119,7 @@ def saw_first(
     if rest is None:
         return None
     long, wide, high = setting.extent
-    if kind == "face":
+    if mills == "flat":
         cuts = [(long, wide)]
     else:
         length = fields.length.value if fields.length is not None else (wide if fields.along == "y" else long)
@@ -125,7 +127,7 @@ def saw_first(
         cuts = [(length, fields.depth.value)] + ([] if through else [(length, fields.width.value)])
     sawn = 0.0
     for across, tall in cuts:
-        found = tried("saw-cut", _saw(across, tall, off, saw), setting).value("bench_minutes")
+        found = tried(written.SAW, _saw(across, tall, off, saw), setting).value("bench_minutes")
         if found is None:
             return None
         sawn += found
@@ -143,4 +145,4 @@ def _saw(across: float, tall: float, off: float, saw: str) -> Any:
     def made(value: float) -> Quantity:
         return Quantity(value, f"{value * 1e3:.9g} mm")
 
-    return kind_of("saw-cut").fields(off=made(off), area=made(across), thickness=made(tall), saw=saw)
+    return kind_of(written.SAW).fields(off=made(off), area=made(across), thickness=made(tall), saw=saw)

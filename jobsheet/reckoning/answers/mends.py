@@ -13,6 +13,7 @@ from jobsheet.machine.spindle import steps
 from jobsheet.model.figure import Figures
 from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
+from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.advice import table_feed_per_tooth
 from jobsheet.reckoning.answers.what_if import Tried, at_speed, tried, with_texts
 from jobsheet.units.lazily import pattern
@@ -110,7 +111,9 @@ def _beyond_reach(figures: Figures, tooth: float, setting: Setting) -> bool:
 
 def _wanted(kind: str, fields: Any, setting: Setting) -> tuple[float, float, float] | None:
     """The feed a tooth that the table gives: low, high and start [m]; None where it has none."""
-    suggestion = table_feed_per_tooth(kind, fields.cutter, setting)
+    suggestion = table_feed_per_tooth(
+        fields.cutter, setting, between_walls=kind_of(kind).plays(fields).between_walls
+    )
     return (suggestion.low, suggestion.high, suggestion.value) if suggestion is not None else None
 
 

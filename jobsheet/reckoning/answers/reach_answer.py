@@ -9,6 +9,7 @@ from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.model.job import Holding, Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.setting import Setting, Shop
+from jobsheet.operations import written
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
@@ -24,16 +25,16 @@ _WORK = (0.08, 0.05, 0.04)
 #: Cuts that are asked about: their words, kind, cutter and what else is typed; a name of a size stands for the answer.
 _CUTS = {
     "mm": (
-        ("side cut 6 mm wide", "depth", "side-mill", "end mill 12 mm, 4 teeth, 30 mm out", {"width": "6 mm", "depth": "1 mm"}),
-        ("slot", "depth", "slot", "slot drill 10 mm, 30 mm out", {"ends": "10 mm, 25 mm; 70 mm, 25 mm", "depth": "1 mm"}),
-        ("facing 30 mm wide", "depth", "face", "face mill 50 mm, 4 teeth, carbide", {"width": "30 mm", "depth": "0.5 mm"}),
-        ("facing 0.5 mm deep", "width", "face", "face mill 50 mm, 4 teeth, carbide", {"depth": "0.5 mm"}),
+        ("side cut 6 mm wide", "depth", written.SIDE, "end mill 12 mm, 4 teeth, 30 mm out", {"width": "6 mm", "depth": "1 mm"}),
+        ("slot", "depth", written.SLOT, "slot drill 10 mm, 30 mm out", {"ends": "10 mm, 25 mm; 70 mm, 25 mm", "depth": "1 mm"}),
+        ("facing 30 mm wide", "depth", written.FACE, "face mill 50 mm, 4 teeth, carbide", {"width": "30 mm", "depth": "0.5 mm"}),
+        ("facing 0.5 mm deep", "width", written.FACE, "face mill 50 mm, 4 teeth, carbide", {"depth": "0.5 mm"}),
     ),
     "in": (
-        ("side cut 1/4 in wide", "depth", "side-mill", "end mill 1/2 in, 4 teeth, 1-1/4 in out", {"width": "1/4 in", "depth": "0.04 in"}),
-        ("slot", "depth", "slot", "slot drill 3/8 in, 1-1/4 in out", {"ends": "1/2 in, 1 in; 2-3/4 in, 1 in", "depth": "0.04 in"}),
-        ("facing 1-1/4 in wide", "depth", "face", "face mill 2 in, 4 teeth, carbide", {"width": "1-1/4 in", "depth": "0.02 in"}),
-        ("facing 0.02 in deep", "width", "face", "face mill 2 in, 4 teeth, carbide", {"depth": "0.02 in"}),
+        ("side cut 1/4 in wide", "depth", written.SIDE, "end mill 1/2 in, 4 teeth, 1-1/4 in out", {"width": "1/4 in", "depth": "0.04 in"}),
+        ("slot", "depth", written.SLOT, "slot drill 3/8 in, 1-1/4 in out", {"ends": "1/2 in, 1 in; 2-3/4 in, 1 in", "depth": "0.04 in"}),
+        ("facing 1-1/4 in wide", "depth", written.FACE, "face mill 2 in, 4 teeth, carbide", {"width": "1-1/4 in", "depth": "0.02 in"}),
+        ("facing 0.02 in deep", "width", written.FACE, "face mill 2 in, 4 teeth, carbide", {"depth": "0.02 in"}),
     ),
 }  # fmt: skip
 
@@ -84,7 +85,9 @@ def reach(
     passes = []
     for words, name, kind, cutter, texts in _CUTS[units]:
         read = read_cutter(cutter, units)
-        suggestion = table_feed_per_tooth(kind, read, setting)
+        suggestion = table_feed_per_tooth(
+            read, setting, between_walls=kind_of(kind).plays(kind_of(kind).blank(units)).between_walls
+        )
         feed = show("feed_per_tooth", suggestion.value if suggestion is not None else 0.03e-3, units)
         found = kind_of(kind)
         fields = fields_from(

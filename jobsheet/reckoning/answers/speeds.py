@@ -16,7 +16,9 @@ from jobsheet.machine.spindle import Speed, at_speed, neighbours
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
+from jobsheet.operations import written
 from jobsheet.operations.names import show
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers import what_if
 from jobsheet.reckoning.answers.what_if import Tried, tried
 
@@ -24,8 +26,6 @@ from jobsheet.reckoning.answers.what_if import Tried, tried
 _BOXES = {"mm": "1 to 13 mm by 0.5", "in": "1/16 to 1/2 in by 1/64"}
 #: A pilot beyond this share of the drill is a hole of its own, not a pilot (common practice).
 _LARGEST_PILOT = 0.75
-#: Kinds of drilling that a pilot helps.
-_PILOTED = ("drill", "enlarge")
 
 
 class Neighbour(Struct, frozen=True, kw_only=True):
@@ -158,7 +158,7 @@ def proposal_for(operation: Operation, setting: Setting) -> Proposal | None:
         return Proposal(
             what="speed", label=label, edits=(("spindle", f"{at.marked} rpm"),), speed=neighbour
         )  # fmt: skip
-    if kind in _PILOTED and fields.cutter.kind == "drill":
+    if roles(operation).hole == "drill" and fields.cutter.kind == "drill":
         pilot = pilot_for(operation, setting)
         if pilot is not None:
             edits = (("spindle", ""),) if fields.spindle is not None else ()
@@ -220,7 +220,9 @@ def _with_pilot(operation: Operation, setting: Setting, size: DrillSize) -> tupl
     after = what_if.at_speed(fields, None)
     if hasattr(after, "hole"):
         after = replace(after, hole=None)
-    return tried("drill", own, setting), tried(operation.kind, after, replace(setting, pilot=size.diameter))
+    return tried(written.DRILL, own, setting), tried(
+        operation.kind, after, replace(setting, pilot=size.diameter)
+    )
 
 
 def _as_pilot(size: DrillSize, first: Tried, after: Tried, setting: Setting) -> Pilot:

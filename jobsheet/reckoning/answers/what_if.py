@@ -13,7 +13,6 @@ from jobsheet.limits.verdict import is_tight
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
-from jobsheet.model.trials import PROCESS_OF
 from jobsheet.operations.registry import kind as kind_of
 
 #: Limits that say yes or no, in the order in which they are asked (cutting-data section 1.6).
@@ -92,8 +91,9 @@ def sentence_of(error: Exception) -> str:
 def tried(kind_name: str, fields: Any, setting: Setting) -> Tried:
     """Figures and limits of these fields in this setting. Never raises for what cannot be reckoned."""
     try:
-        figures = kind_of(kind_name).figures(fields, setting)
-        limits = limits_of(figures, setting, fields, PROCESS_OF.get(kind_name, ""))
+        kind = kind_of(kind_name)
+        figures = kind.figures(fields, setting)
+        limits = limits_of(figures, setting, fields, kind.plays(fields).process)
     except (JobsheetError, ArithmeticError) as error:
         return Tried(fields=fields, setting=setting, problem=sentence_of(error))
     return Tried(fields=fields, setting=setting, figures=figures, limits=limits)

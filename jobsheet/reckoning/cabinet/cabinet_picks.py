@@ -15,6 +15,7 @@ from jobsheet.model.job import Job, Operation
 from jobsheet.model.own_tools import Cabinet, Thing
 from jobsheet.model.quantity import Cutter, Place, Quantity, Thread
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.cabinet.cabinet_look import SAME, of_the_step
 
 #: More than this is no longer looked through at a glance.
@@ -100,7 +101,7 @@ def _far(thing: Thing, wanted: float | None) -> float:
 
 def _wanted(job: Job, operation: Operation, cutter: Cutter | None) -> float | None:
     """The diameter that is looked for [m]."""
-    if operation.kind in ("drill", "enlarge") and (cutter is None or cutter.kind == "drill"):
+    if roles(operation).hole == "drill" and (cutter is None or cutter.kind == "drill"):
         later = _tapped_later(job, operation)
         name = tap_drill(later) if later is not None else None
         if name is not None:

@@ -69,7 +69,7 @@ def milling_texts(
     units, wide = setting.units, cutter.diameter or 0.0
     texts = {"cutter": cutter.text}
     if "feed" not in typed:
-        feed = table_feed_per_tooth("side-mill" if process == "side" else process, cutter, setting)
+        feed = table_feed_per_tooth(cutter, setting, between_walls=process == "slot")
         texts["feed_per_tooth"] = show(
             "feed_per_tooth", feed.value if feed is not None else USUAL_FEED, units
         )

@@ -30,7 +30,7 @@ from jobsheet.reckoning.grip import grip_of
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
 from jobsheet.reckoning.ladder.ladder_known import capacities_of, last_clean, snapshot_of
-from jobsheet.reckoning.ladder.rung import KIND_OF, MILLING, PROCESS_OF, Ladder, Rung
+from jobsheet.reckoning.ladder.rung import MILLING, PROCESS_OF, PROVED, Ladder, Rung
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -97,7 +97,7 @@ def plan(
     """
     card = find_card(machine) if isinstance(machine, str) else machine
     process = PROCESS_OF.get(kind, kind)
-    if process not in KIND_OF:
+    if process not in PROVED:
         raise CommandError(_no_kind(kind))
     day = date or today()
     held = _held(holding, card)
@@ -118,7 +118,7 @@ def plan(
     )  # fmt: skip
     grows = ("width" if grow == "width" else "depth") if process in MILLING else "size"
     bare = Ladder(
-        machine=card, process=process, kind=KIND_OF[process], cutter=tool, material=material, units=units,
+        machine=card, process=process, kind=PROVED[process], cutter=tool, material=material, units=units,
         setting=setting, date=day, holding=held.device, grows=grows, texts=tuple((texts or {}).items()), start=START_WORDS,
         stop=STOP_WORDS, chance=chance, growth=growth,
     )  # fmt: skip
@@ -142,12 +142,12 @@ def today() -> str:
 def _no_kind(kind: str) -> str:
     if "hold" in kind.casefold() or kind.casefold() in ("vise", "clamp"):
         return "Holding is never learned by slipping: there is no ladder for it. Reckon it, with its factor."
-    return f"“{kind}” is no kind of test cut; there are {', '.join(KIND_OF)}."
+    return f"“{kind}” is no kind of test cut; there are {', '.join(PROVED)}."
 
 
 def _fits(process: str, cutter: Cutter, grow: str) -> None:
     """Whether such a cutter makes such cuts at all. Raises CommandError."""
-    entry = kind_of(KIND_OF[process]).entry("cutter")
+    entry = kind_of(PROVED[process]).entry("cutter")
     kinds = entry.choices if entry is not None else ()
     if cutter.kind not in kinds:
         raise CommandError(f"A {cutter.kind} makes no {process} cuts; write a {' or '.join(kinds)}.")

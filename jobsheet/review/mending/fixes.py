@@ -16,6 +16,7 @@ from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.storage import layout
 
 Mend = Callable[[Job], Job]
@@ -118,7 +119,9 @@ def _moved(job: Job, keys: tuple[str, ...], other: str, *, behind: int) -> Job:
         numbers = sorted(one.number for one in home.operations)
         made = tuple(replace(one, number=number) for one, number in zip(rest, numbers, strict=True))
         return with_set_up(job, replace(home, operations=made))
-    if not any(one.kind != "bench-step" for one in rest):  # the whole set-up goes: nothing else is cut in it
+    if not any(
+        roles(one).beside != "bench" for one in rest
+    ):  # the whole set-up goes: nothing else is cut in it
         return moved_set_up(home.key, there.key, behind=behind)(job)
     alone = replace(home, key=_new_set_up_key(job), operations=moved)
     job = with_set_up(job, replace(home, operations=tuple(rest)))

@@ -9,7 +9,7 @@ from typing import Any
 from jobsheet.errors import JobsheetError
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.answers.what_if import tried, with_texts
-from jobsheet.review.plan.cuts import MILLING, layer_of
+from jobsheet.review.plan.cuts import layer_of
 from jobsheet.review.plan.faces import Step
 from jobsheet.review.plan.rough_and_finish import length_text
 
@@ -42,8 +42,6 @@ def _thickest(
     depth: float,
     now: int,
 ) -> str:
-    if kind not in MILLING:
-        return ""
 
     def goes(count: int) -> bool:
         try:

@@ -21,6 +21,7 @@ from jobsheet.model.quantity import Depth
 from jobsheet.model.remark import Note
 from jobsheet.model.setting import Shop
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.grip import vise_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.notes.triggers import holds, parsed
@@ -229,7 +230,7 @@ def step_facts(operation: Operation) -> dict[str, Any]:
     """What is true of a step, for triggers."""
     fields = operation.fields
     kind = kind_of(operation.kind)
-    words = {operation.kind, *kind.groups}
+    words = {kind.word, *kind.groups}
     facts: dict[str, Any] = {}
     cutter = getattr(fields, "cutter", None)
     if cutter is not None:
@@ -247,10 +248,9 @@ def step_facts(operation: Operation) -> dict[str, Any]:
     if isinstance(depth, Depth):
         facts["hole.through"] = depth.through
         facts["hole.blind"] = not depth.through
-    if operation.kind == "pocket" and fields.depth.through:
+    plays = roles(operation)
+    if plays.mills == "recess" and fields.depth.through:
         facts["kind"] = frozenset({*words, "window"})
-    if operation.kind == "hand-tap":
-        facts["method"] = "hand-in-spindle"
-    if operation.kind == "tap":
-        facts["method"] = "power" if fields.method == "under power" else "hand-in-spindle"
+    if plays.hole == "tap":
+        facts["method"] = "hand-in-spindle" if plays.by_hand else "power"
     return facts

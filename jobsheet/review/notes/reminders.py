@@ -16,6 +16,7 @@ from jobsheet.machine.spindle import steps
 from jobsheet.model.job import Job, Operation
 from jobsheet.model.quantity import Depth, Size
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.notes.notes import set_up_facts, sheet_facts, step_facts
 from jobsheet.review.notes.triggers import holds
@@ -94,7 +95,7 @@ def _job_facts(job: Job) -> dict[str, Any]:
     faced = {
         set_up.up
         for set_up in job.set_ups
-        if any(operation.kind in ("face", "fly-cut") for operation in set_up.operations)
+        if any(roles(operation).mills == "flat" for operation in set_up.operations)
     }
     facts: dict[str, Any] = {"job.squaring": len(faced) >= 3, "job.many": job.part.quantity > 1}
     from jobsheet.errors import JobsheetError
@@ -114,7 +115,7 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
     faced = [
         one.up
         for one in job.set_ups[:index]
-        if any(operation.kind in ("face", "fly-cut") for operation in one.operations)
+        if any(roles(operation).mills == "flat" for operation in one.operations)
     ]
     vise = bool(re.search(r"\b(vise|vice|jaws?)\b", device))
     return {
@@ -159,7 +160,7 @@ def _step_facts(operation: Operation, reckoned: Reckoned) -> dict[str, Any]:
     if handle is not None and places:
         facts["position.turns"] = max(abs(place.x.value) for place in places) >= handle.travel
     wanted, known = figures.value("wanted_speed"), steps(setting.machine)
-    if wanted and known and operation.kind not in ("tap", "hand-tap"):
+    if wanted and known and roles(operation).hole != "tap":
         around = [step.speed for step in known]
         facts["speed.between"] = (
             min(around) < wanted < max(around) and min(abs(one / wanted - 1) for one in around) > 0.15

@@ -8,11 +8,10 @@ import re
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Hole, Recess
+from jobsheet.operations.registry import kind as kind_of
 from jobsheet.review.plan.faces import Plan, Step
 from jobsheet.stages.course import Sized
 
-SURFACING = ("face", "fly-cut")
-MILLING = ("face", "fly-cut", "side-mill", "slot", "pocket", "keyway")
 #: Metals in which twice the depth goes, by family and by the group of the row.
 _SOFT = ("aluminium", "copper", "plastic", "magnesium")
 WALL = "only the wall"
@@ -26,7 +25,7 @@ def soft(setting: Setting) -> bool:
 
 def full_width(step: Step) -> float | None:
     """The cutter's diameter where it cuts with its whole width [m]; None for all else."""
-    if step.kind not in ("slot", "keyway", "pocket") or getattr(step.fields, "clear", "") == WALL:
+    if not step.roles.full_width:
         return None
     diameter: float | None = step.fields.cutter.diameter
     return diameter or None
@@ -43,7 +42,7 @@ def total_depth(step: Step) -> float | None:
 def layer_of(step: Step) -> float | None:
     """How deep one layer is [m], or None where nothing is milled in layers."""
     fields = step.fields
-    if step.kind not in MILLING:
+    if not step.roles.sizes:
         return None
     depth: float = fields.depth.value if fields.depth.value is not None else step.lie.size[2]
     layer = getattr(fields, "layer", None)
@@ -55,23 +54,10 @@ def layer_of(step: Step) -> float | None:
 
 def outline(step: Step) -> tuple[Point, ...]:
     """The middle line of a slot, or the corners of a pocket's cutter, in the set-up's own coordinates [m]."""
-    fields = step.fields
     try:
-        if step.kind == "slot":
-            return tuple((place.x.value, place.y.value) for place in fields.ends)
-        if step.kind == "keyway":
-            first = next(iter(fields.start))
-            x, y = first.x.value, first.y.value
-            way = fields.length.value - (fields.cutter.diameter or 0.0)
-            return ((x, y), (x + way, y)) if fields.along == "x" else ((x, y), (x, y + way))
-        if step.kind == "pocket":
-            middle = next(iter(fields.centre))
-            x, y = middle.x.value, middle.y.value
-            out = max(0.0, (fields.length.value - (fields.cutter.diameter or 0.0)) / 2)
-            return (x - out, y), (x + out, y)
+        return kind_of(step.kind).outline(step.fields)
     except (AttributeError, StopIteration):
         return ()
-    return ()
 
 
 def hole_within(plan: Plan, step: Step, least: float) -> bool:

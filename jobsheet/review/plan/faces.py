@@ -19,6 +19,8 @@ from jobsheet.model.job import FACES, Job, Operation, SetUp
 from jobsheet.model.lying import OPPOSITE, Lying, in_jaws
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Slab
+from jobsheet.operations.registry import roles
+from jobsheet.operations.roles import Roles
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
 from jobsheet.review.plan.words import said, words_of
 from jobsheet.review.rule import View
@@ -57,6 +59,11 @@ class Step(Struct, frozen=True, kw_only=True):
         return self.operation.kind
 
     @property
+    def roles(self) -> Roles:
+        """What it is, whatever its kind is called."""
+        return roles(self.operation)
+
+    @property
     def fields(self) -> Any:
         """What is typed."""
         return self.operation.fields
@@ -74,7 +81,7 @@ class Step(Struct, frozen=True, kw_only=True):
     @property
     def cuts(self) -> bool:
         """Whether it takes metal away at the machine."""
-        return bool(self.cut.shapes) and self.kind != "saw-cut"
+        return bool(self.cut.shapes) and self.roles.beside != "saw"
 
     @property
     def words(self) -> str:
@@ -159,7 +166,7 @@ def _plan(reckoned: Reckoned) -> Plan:
 
 
 def _makes(operation: Operation, cut: Cut) -> tuple[str, ...]:
-    if operation.kind == "saw-cut":
+    if roles(operation).beside == "saw":
         return ()
     found = []
     for sized in cut.shapes:
@@ -198,10 +205,10 @@ def positions(fields: Any) -> bool:
 
 def finds_zero(step: Step) -> bool:
     """Whether it finds the zero: an edge finder is in the spindle, or the words say so."""
-    if step.kind == "pick-up-edge":
+    if step.roles.beside == "find":
         return True
     cutter = getattr(step.fields, "cutter", None)
-    if step.kind != "bench-step":
+    if step.roles.beside != "bench":
         return False
     return (cutter is not None and cutter.kind == "edge finder") or (
         said(step.words, "zero", "dials") and said(step.words, "find", "set", "pick up", "indicate")
@@ -210,8 +217,8 @@ def finds_zero(step: Step) -> bool:
 
 def trams(step: Step) -> bool:
     """Whether a step checks or mends how the head stands."""
-    return step.kind == "tram-check" or (
-        step.kind == "bench-step" and said(step.words, "tram", "trammed", "tramming", "head square")
+    return step.roles.beside == "tram" or (
+        step.roles.beside == "bench" and said(step.words, "tram", "trammed", "tramming", "head square")
     )
 
 

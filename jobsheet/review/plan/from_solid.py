@@ -9,7 +9,8 @@ from msgspec.structs import replace
 from jobsheet.model.figure import Limit
 from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
-from jobsheet.operations.kinds.drill import Fields as DrillFields
+from jobsheet.operations import written
+from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.reckoner import reckon_operation
 
 #: Limits that a smaller hole before a drill can ease.
@@ -19,11 +20,11 @@ EASED = ("quill-push", "spindle-torque")
 def drilled(operation: Operation, setting: Setting, hole: float | None) -> tuple[Any, tuple[Limit, ...]]:
     """Figures and limits of a drilling step in a hole of that diameter [m], or from the solid for None."""
     fields = operation.fields
-    as_drill = DrillFields(
+    as_drill = kind_of(written.DRILL).fields(
         cutter=fields.cutter, at=fields.at, depth=fields.depth, peck=fields.peck, feed=fields.feed, spindle=fields.spindle,
         cutting_speed=fields.cutting_speed,
     )  # fmt: skip
-    figures, limits, _, _, _ = reckon_operation("drill", as_drill, replace(setting, pilot=hole))
+    figures, limits, _, _, _ = reckon_operation(written.DRILL, as_drill, replace(setting, pilot=hole))
     return figures, limits
 
 

@@ -45,6 +45,6 @@ def reading(words: str) -> float | None:
 
 def measures(step: Step) -> bool:
     """Whether a step is one that measures."""
-    if step.kind != "bench-step":
+    if step.roles.beside != "bench":
         return False
     return step.fields.measure is not None or said(step.words, *MEASURING)

@@ -18,15 +18,10 @@ from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import NORMALS, Lying
 from jobsheet.model.quantity import Cutter, Place, spot
 from jobsheet.model.shape import Edge, Groove, Recess
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.stages.course import Course, Cut, course_of
 
-#: What a kind of step does at a place; a drill step with a spot drill in it spots.
-DOES = {
-    "spot-drill": "spot", "centre-drill": "spot", "drill": "drill", "enlarge": "drill", "bore": "bore", "ream": "ream",
-    "counterbore": "counterbore", "spotface": "counterbore", "countersink": "countersink", "tap": "tap", "hand-tap": "tap",
-    "plunge": "plunge",
-}  # fmt: skip
 #: Steps that leave a round hole of their own size.
 SIZING = frozenset({"drill", "bore", "ream", "plunge"})
 #: A difference of sizes that is none [m].
@@ -174,7 +169,7 @@ def _holes_of(reckoned: Reckoned) -> Holes:
 
 def places_of(operation: Operation) -> tuple[Place, ...]:
     """Where a hole step works; nothing for other kinds."""
-    if operation.kind not in DOES:
+    if not roles(operation).hole:
         return ()
     found: tuple[Place, ...] = operation.fields.at.points
     return found
@@ -192,7 +187,7 @@ def _walk(
             index, cut = next(cuts)
             if found is None:
                 found = cut.before
-            if operation.kind == "pick-up-edge":
+            if roles(operation).beside == "find":
                 found = cut.before
                 size = operation.fields.inside.value if operation.fields.inside is not None else 0.0
                 inside = (size, size)
@@ -219,12 +214,7 @@ def flat(lie: Lying, along: float, across: float) -> tuple[float, float]:
 
 def does(operation: Operation) -> str:
     """What a step does to a hole, or nothing."""
-    found = DOES.get(operation.kind, "")
-    return (
-        "spot"
-        if found == "drill" and operation.fields.cutter.kind in ("spot drill", "centre drill")
-        else found
-    )
+    return roles(operation).hole
 
 
 def _step(operation: Operation, set_up: SetUp, index: int, place: Place) -> HoleStep | None:
@@ -251,7 +241,7 @@ def _diameter(operation: Operation, what: str) -> float | None:
         if to is not None:
             return float(to.value)
         depth = getattr(fields.depth, "value", None)
-        if depth is None or not fields.cutter.point_angle or operation.kind == "centre-drill":
+        if depth is None or not fields.cutter.point_angle or fields.cutter.kind == "centre drill":
             return whole
         cone = cone_diameter(depth=depth, point_angle=fields.cutter.point_angle)
         return cone if whole is None else min(whole, cone)

@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from jobsheet.model.job import Job
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
-from jobsheet.review.plan.cuts import MILLING, WALL, layer_of
+from jobsheet.review.plan.cuts import WALL, layer_of
 from jobsheet.review.plan.faces import Plan, Step, width_of_limits
 from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH
@@ -26,14 +26,14 @@ class Last(Struct, frozen=True, kw_only=True):
 def last_pass(plan: Plan, step: Step) -> Last | None:
     """What a step does last to a face or wall; None where it makes neither."""
     fields = step.fields
-    if step.kind in ("face", "fly-cut"):
+    if step.roles.mills == "flat":
         before = [
             one
             for one in plan.steps[: step.index]
             if one.set_up.key == step.set_up.key and step.lie.up in one.makes
         ]
         return Last(step=step, thick=layer_of(step) or 0.0, rough=before[-1] if before else None)
-    if step.kind == "side-mill" and fields.path is None:
+    if step.roles.mills == "wall" and fields.path is None:
         if fields.leave is not None:
             return Last(step=step, thick=fields.leave.value, rough=step)
         cut = fields.cut.value if fields.cut is not None else fields.width.value
@@ -44,7 +44,7 @@ def last_pass(plan: Plan, step: Step) -> Last | None:
             if one.set_up.key == step.set_up.key and side and side in one.makes
         ]
         return Last(step=step, thick=min(cut, fields.width.value), rough=before[-1] if before else None)
-    if step.kind == "pocket" and fields.leave is not None:
+    if step.roles.mills == "recess" and fields.leave is not None:
         return Last(step=step, thick=fields.leave.value, rough=step)
     return None
 
@@ -57,7 +57,7 @@ def close(step: Step, width: float) -> bool:
 
 def finishes(step: Step, width: float) -> bool:
     """Whether it is a milling step that makes a size with limits closer than that."""
-    return step.kind in MILLING and close(step, width)
+    return step.roles.sizes and close(step, width)
 
 
 def only_wall(step: Step) -> bool:
@@ -74,9 +74,9 @@ def split_off(step: Step, units: str) -> Mend | None:
     """A last pass of its own for what a step takes: for a face a step behind it, for a wall what it leaves."""
     fields = step.fields
     left = length_text(LEFT, units)
-    if step.kind == "side-mill":
+    if step.roles.mills == "wall":
         return set_field(step.key, "leave", left) if fields.width.value > LEFT else None
-    if step.kind not in ("face", "fly-cut") or fields.depth.value <= LEFT + 1e-9:
+    if step.roles.mills != "flat" or fields.depth.value <= LEFT + 1e-9:
         return None
     texts = {"cutter": fields.cutter.text, "depth": left, "along": fields.along}
     for name in ("width", "feed_per_tooth", "feed", "spindle", "cutting_speed", "measure", "tolerances"):

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
@@ -33,7 +35,7 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
             continue
         changed = 0
         for operation in set_up.operations:
-            if operation.kind == "bench-step" and says(_CHANGED, *words_of(operation)):
+            if roles(operation).beside == "bench" and says(_CHANGED, *words_of(operation)):
                 changed += 1 if _moves(operation) else 0
                 continue
             if changed or not _in_the_way(operation, words):
@@ -42,7 +44,7 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
             texts = {"what": "Move the clamps out of the path, one at a time", "with_what": "straps, spanner"}
             yield remark(
                 view, "clamps-out-of-the-path", message, operation.key, set_up=set_up.key,
-                fix=Fix(f"Add moving the clamps before {operation.number}", added_before(operation.key, "bench-step", texts)),
+                fix=Fix(f"Add moving the clamps before {operation.number}", added_before(operation.key, written.BENCH, texts)),
             )  # fmt: skip
             break
 
@@ -53,10 +55,10 @@ def _moves(operation: Operation) -> bool:
 
 
 def _in_the_way(operation: Operation, words: tuple[str, ...]) -> bool:
-    if operation.kind in ("face", "fly-cut"):
+    if roles(operation).mills == "flat":
         return True
     return (
-        operation.kind in ("side-mill", "edge-chamfer")
+        roles(operation).mills in ("wall", "edge")
         and getattr(operation.fields, "path", None) is None
         and says(_ROUND, *words)
     )

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import in_jaws, lying, stock_box
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.grip import vise_of
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.lengths import length, typed
@@ -70,11 +71,7 @@ def _lower(view: View, set_up: SetUp, high: float, jaw: float) -> Fix | None:
         return None
     for one in set_up.operations:
         depth = getattr(one.fields, "depth", None)
-        if (
-            one.kind in ("side-mill", "slot", "pocket", "face")
-            and depth is not None
-            and (depth.value or high) > above
-        ):
+        if roles(one).sizes and depth is not None and (depth.value or high) > above:
             return None
     text = typed(above, view.job.units, 1)
     return Fix(f"{text} above the jaws", set_field(f"holding:{set_up.key}", "above_jaws", text))

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
@@ -28,10 +29,10 @@ def hold_the_slug(view: View) -> Iterator[Remark]:
         held = False
         for operation in set_up.operations:
             words = words_of(operation)
-            if operation.kind == "bench-step" and says(_PIECE, *words) and says(_HELD, *words):
+            if roles(operation).beside == "bench" and says(_PIECE, *words) and says(_HELD, *words):
                 held = True
             if (
-                not _frees(operation)
+                not roles(operation).frees
                 or held
                 or says(_TABS, *words)
                 or (says(_PIECE, *words) and says(_HELD, *words))
@@ -40,15 +41,6 @@ def hold_the_slug(view: View) -> Iterator[Remark]:
             texts = {"what": "Hold the slug: screw or clamp it down", "with_what": "screw or clamp"}
             yield remark(
                 view, "hold-the-slug", "The loose middle will jam and fly: hold it or leave tabs", operation.key, set_up=set_up.key,
-                fix=Fix(f"Add holding it before {operation.number}", added_before(operation.key, "bench-step", texts)),
+                fix=Fix(f"Add holding it before {operation.number}", added_before(operation.key, written.BENCH, texts)),
             )  # fmt: skip
             break
-
-
-def _frees(operation: Operation) -> bool:
-    """Whether a pocket goes through and leaves its middle standing."""
-    return (
-        operation.kind == "pocket"
-        and operation.fields.depth.through
-        and operation.fields.clear != "all of it"
-    )

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
@@ -21,7 +22,7 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
     Source: common practice; a machinist's published notes on too many locators
     """
     for set_up in view.job.set_ups:
-        sized = [one for one in set_up.operations if _has_limits(one.fields) and one.kind != "bench-step"]
+        sized = [one for one in set_up.operations if _has_limits(one.fields) and roles(one).beside != "bench"]
         holding = set_up.holding
         if not sized or not holding.device:
             continue
@@ -36,7 +37,7 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
                 holding.stop
                 or set_up.zero.named
                 or set_up.zero.found
-                or any(one.kind == "pick-up-edge" for one in set_up.operations)
+                or any(roles(one).beside == "find" for one in set_up.operations)
             ):
                 continue
             if says(

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
@@ -22,14 +22,9 @@ def no_milling_in_a_drill_chuck(view: View) -> Iterator[Remark]:
     """
     for set_up, operation, _ in view.steps():
         cutter = getattr(operation.fields, "cutter", None)
-        if (
-            cutter is None
-            or cutter.holder != "drill chuck"
-            or "milling" not in kind_of(operation.kind).groups
-        ):
+        # A plunge is no such step: nothing pushes sideways.
+        if cutter is None or cutter.holder != "drill chuck" or not roles(operation).mills:
             continue
-        if operation.kind == "plunge":
-            continue  # nothing pushes sideways
         text = re.sub("in (?:a |the )?drill chuck", "in a collet", cutter.text, flags=re.IGNORECASE)
         yield remark(
             view, "no-milling-in-a-drill-chuck", "Collet or end-mill holder for milling, not a drill chuck", operation.key,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import moved_before, set_field
 from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
@@ -30,7 +31,7 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
     for set_up in view.job.set_ups:
         off: tuple[Operation, int] | None = None
         for operation in set_up.operations:
-            if operation.kind != "bench-step":
+            if roles(operation).beside != "bench":
                 continue
             text = operation.fields.what
             gone, held = _OFF.search(text), _ON.search(text)

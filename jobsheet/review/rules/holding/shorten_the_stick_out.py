@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.setting import Setting
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.reckoner import reckon_operation
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.lengths import millimetres
@@ -58,7 +59,7 @@ def _needed(operation: Operation, setting: Setting) -> float | None:
     """How far out the cutter must be [m]: its cut and a little, and never less than its width asks; to whole millimetres."""
     fields = operation.fields
     depth = getattr(fields, "depth", None)
-    if depth is None or operation.kind in ("drill", "enlarge", "ream", "tap", "hand-tap"):
+    if depth is None or roles(operation).hole in ("drill", "ream", "tap"):
         return None
     deep = depth.value if depth.value is not None else setting.thickness
     long = max(deep + OVER, DIAMETERS * fields.cutter.diameter)

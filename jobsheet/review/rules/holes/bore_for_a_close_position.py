@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_after, added_before, in_turn, set_field
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
 from jobsheet.review.plan.lengths import millimetres, typed
@@ -77,7 +78,9 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
         "depth": last.fields.depth.text, "feed": typed(0.05e-3, units), "within": _within(drill, last),
     }  # fmt: skip
     add = (
-        added_before(last.key, "bore", texts) if last.does == "ream" else added_after(last.key, "bore", texts)
+        added_before(last.key, written.BORE, texts)
+        if last.does == "ream"
+        else added_after(last.key, written.BORE, texts)
     )
     return Fix(
         f"Drill {smaller}, bore to {millimetres(to)}", in_turn(set_field(drill.key, "cutter", f"drill {smaller} mm"), add)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.hole_chains import holes_of
@@ -55,5 +56,5 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
         message = f"The {chain.face} is still raw casting here: mill a flat first"
         yield remark(
             view, "flat-before-drilling-a-slope", message, first.key, set_up=first.set_up,
-            fix=Fix(f"Add a flat before {first.number}", added_before(first.key, "plunge", texts)),
+            fix=Fix(f"Add a flat before {first.number}", added_before(first.key, written.PLUNGE, texts)),
         )  # fmt: skip

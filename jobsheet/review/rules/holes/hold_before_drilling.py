@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
@@ -32,9 +32,9 @@ def hold_before_drilling(view: View) -> Iterator[Remark]:
         ):
             continue
         for operation in set_up.operations:
-            if operation.kind == "bench-step" and says(_HELD, *words_of(operation)):
+            if roles(operation).beside == "bench" and says(_HELD, *words_of(operation)):
                 break
-            if not {"drilling", "tapping"} & set(kind_of(operation.kind).groups):
+            if not roles(operation).hole:
                 continue
             setting = view.reckoned.settings[operation.key]
             vises = setting.machine.vises

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import does
 from jobsheet.review.plan.lengths import typed
@@ -24,7 +25,7 @@ def pecks_for_depth(view: View) -> Iterator[Remark]:
     """
     for set_up, operation, _ in view.steps():
         fields, setting = operation.fields, view.reckoned.settings[operation.key]
-        if operation.kind not in ("drill", "enlarge") or does(operation) != "drill":
+        if does(operation) != "drill":
             continue
         if fields.cutter.kind != "drill" or not fields.cutter.diameter or fields.peck is not None:
             continue
@@ -32,7 +33,7 @@ def pecks_for_depth(view: View) -> Iterator[Remark]:
             continue
         deep = fields.depth.value if fields.depth.value is not None else setting.thickness
         times = deep / fields.cutter.diameter
-        opening = operation.kind == "enlarge" or setting.pilot is not None
+        opening = roles(operation).opens or setting.pilot is not None
         most = setting.shop.pecks_opening if opening else setting.shop.pecks_solid
         if times <= most * (1 + 1e-9):
             continue

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from jobsheet.catalog.tools.webs import chisel, pilot
 from jobsheet.model.figure import Limit
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import at_hand, drill_near
 from jobsheet.review.mending.fixes import Mend, added_before
 from jobsheet.review.plan.from_solid import eased
@@ -86,7 +87,7 @@ def _added(view: View, step: HoleStep, size: float, line: str) -> Mend:
     }  # fmt: skip
     if _deep(step, view) > 3 * size:
         texts["peck"] = typed(3 * size, units)
-    return added_before(step.key, "drill", texts)
+    return added_before(step.key, written.DRILL, texts)
 
 
 def _deep(step: HoleStep, view: View) -> float:

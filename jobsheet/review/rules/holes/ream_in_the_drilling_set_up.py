@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, taken_out, with_set_up
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
 from jobsheet.review.plan.words import says, words_of
@@ -48,11 +49,11 @@ def _picked_up(job: Job, step: HoleStep) -> bool:
     for operation in set_up.operations:
         if operation.key == step.key:
             return says(_PICKED_UP, set_up.zero.named, set_up.zero.found)
-        if operation.kind == "pick-up-edge" and says(
+        if roles(operation).beside == "find" and says(
             _PICKED_UP, operation.fields.edges, *words_of(operation)
         ):
             return True
-        if operation.kind == "bench-step" and says(
+        if roles(operation).beside == "bench" and says(
             "indicat\\w*|pick\\w* up|find\\w*|clock\\w*", *words_of(operation)
         ):
             return True

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import at_hand, drill_near
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
@@ -58,7 +59,7 @@ def _fix(view: View, step: HoleStep) -> Fix:
     mend: Mend = in_turn(
         set_field(step.key, "cutter", line),
         set_field(step.key, "measure", ""),
-        added_after(step.key, "ream", texts),
+        added_after(step.key, written.REAM, texts),
     )
     return Fix(f"Drill {drill}, then ream", mend)
 

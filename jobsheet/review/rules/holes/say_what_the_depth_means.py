@@ -25,11 +25,7 @@ def say_what_the_depth_means(view: View) -> Iterator[Remark]:
     """
     for set_up, operation, _ in view.steps():
         fields = operation.fields
-        if (
-            operation.kind not in ("drill", "enlarge")
-            or does(operation) != "drill"
-            or fields.cutter.kind != "drill"
-        ):
+        if does(operation) != "drill" or fields.cutter.kind != "drill":
             continue
         if fields.depth.value is None or not fields.cutter.diameter:
             continue

@@ -8,7 +8,7 @@ from jobsheet.machine.spindle import lowest, neighbours
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.shared.common import start_speed
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.hole_chains import DOES
+from jobsheet.review.plan.hole_chains import does
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Share of the drilling speed that a form tool may have at its widest (common practice, no source).
@@ -25,7 +25,7 @@ def slow_for_countersinks(view: View) -> Iterator[Remark]:
     Source: common practice; published speeds are a quarter to a half of drilling
     """
     for set_up, operation, outcome in view.steps():
-        if DOES.get(operation.kind) not in ("countersink", "counterbore") or outcome.figures is None:
+        if does(operation) not in ("countersink", "counterbore") or outcome.figures is None:
             continue
         setting, cut = view.reckoned.settings[operation.key], outcome.figures.value("cutting_speed")
         turns = outcome.figures.value("spindle_speed")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.from_solid import push_from_solid
@@ -53,5 +54,5 @@ def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
         }  # fmt: skip
         yield remark(
             view, "small-step-before-the-reamer", message, last.key, before.key, set_up=last.set_up,
-            fix=Fix(f"Add drill {size} before {last.number}", added_before(last.key, "enlarge", texts)),
+            fix=Fix(f"Add drill {size} before {last.number}", added_before(last.key, written.ENLARGE, texts)),
         )  # fmt: skip

@@ -42,7 +42,7 @@ def spot_angle_for_the_drill(view: View) -> Iterator[Remark]:
                 f"Spot with a wider angle: {_degrees(have)}° under a drill that asks for {_degrees(wanted)}°"
             )
             fix = None
-            if spotted.operation.kind != "centre-drill":
+            if spotted.cutter.kind != "centre drill":
                 text = re.sub(r",\s*[\d.,]+\s*(?:°|deg(?:rees)?)", "", spotted.cutter.text)
                 wider = 90 if wanted <= NARROWEST + _HAIR else 120 if wanted <= math.radians(120) else 142
                 fix = Fix(

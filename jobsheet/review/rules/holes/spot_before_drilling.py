@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import added_before, moved_before
 from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
@@ -61,7 +63,7 @@ def _later_spot(found: Holes, chain: Chain, step: HoleStep) -> HoleStep | None:
 
 def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
     """Whether this step is a twist drill that begins on a plain face."""
-    if step.operation.kind != "drill" or step.does != "drill" or chain.before(step):
+    if step.does != "drill" or roles(step.operation).opens or chain.before(step):
         return False
     deep = step.depth if step.depth is not None else view.reckoned.settings[step.key].thickness
     if says("stub|short", step.cutter.text) and deep <= SHORT * step.diameter * (1 + 1e-9):
@@ -72,7 +74,7 @@ def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
 def _added(view: View, step: HoleStep) -> Fix:
     """A new spot before the drill, by a spot drill that the job already uses where there is one."""
     cutters = (
-        one.fields.cutter for _, one in view.job.operations() if one.kind in ("spot-drill", "drill") and one.fields.cutter.kind == "spot drill"
+        one.fields.cutter for _, one in view.job.operations() if roles(one).hole == "spot" and one.fields.cutter.kind == "spot drill"
     )  # fmt: skip
     known = next(cutters, None)
     width = (known.diameter if known is not None else None) or 10e-3
@@ -85,4 +87,4 @@ def _added(view: View, step: HoleStep) -> Fix:
         "cutter": line, "at": step.fields.at.text,
         "to": typed(to, view.job.units), "feed": typed(0.06e-3, view.job.units),
     }  # fmt: skip
-    return Fix(f"Add a spot before {step.number}", added_before(step.key, "spot-drill", texts))
+    return Fix(f"Add a spot before {step.number}", added_before(step.key, written.SPOT, texts))

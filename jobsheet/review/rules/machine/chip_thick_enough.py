@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import in_turn, set_field
-from jobsheet.review.plan.cuts import MILLING
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -29,7 +28,7 @@ def chip_thick_enough(view: View) -> Iterator[Remark]:
     """
     for step in plan_of(view).steps:
         tooth = step.figure("feed_per_tooth")
-        if step.kind not in MILLING or tooth is None:
+        if not step.roles.sizes or tooth is None:
             continue
         cutter = step.fields.cutter
         if cutter.kind == "face mill" and cutter.material == "carbide":

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -26,7 +27,11 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
     Source: a home model engine builders' discussion
     """
     for step in plan_of(view).steps:
-        if step.kind != "drill" or step.fields.cutter.kind not in ("drill", "core drill"):
+        if (
+            step.roles.hole != "drill"
+            or step.roles.opens
+            or step.fields.cutter.kind not in ("drill", "core drill")
+        ):
             continue
         diameter = step.fields.cutter.diameter
         noted = _noted(step.setting.machine.largest_drill)
@@ -56,4 +61,6 @@ def _pilot(step: Step) -> Fix | None:
         "cutter": f"drill {trimmed(size, 1)} mm", "at": step.fields.at.text, "depth": step.fields.depth.text, "feed": "0.08 mm",
         "what": "Pilot",
     }  # fmt: skip
-    return Fix(f"Pilot {trimmed(size, 1)} mm before {step.number}", added_before(step.key, "drill", texts))
+    return Fix(
+        f"Pilot {trimmed(size, 1)} mm before {step.number}", added_before(step.key, written.DRILL, texts)
+    )

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.cuts import MILLING
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.interrupted import opened_before
 from jobsheet.review.rule import View, remark, rule
@@ -27,14 +26,14 @@ def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for step in plan.steps:
         cutter = getattr(step.fields, "cutter", None)
-        if step.kind not in MILLING or cutter is None or cutter.material != "carbide":
+        if not step.roles.sizes or cutter is None or cutter.material != "carbide":
             continue
         if step.setting.machine.stiffness_class != "bench" or any(
             one.verdict == "cut before" for one in step.outcome.limits
         ):
             continue
         climbs = getattr(step.fields, "way", "") == "climb"
-        opened = opened_before(plan, step, own_holes=True) if step.kind in ("face", "fly-cut") else None
+        opened = opened_before(plan, step, own_holes=True) if step.roles.mills == "flat" else None
         if not climbs and opened is None:
             continue
         reason = (

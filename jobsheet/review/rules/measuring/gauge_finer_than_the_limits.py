@@ -28,7 +28,7 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
     share = view.reckoned.shop.gauge_share
     for step in plan_of(view).steps:
         width = width_of_limits(step)
-        gauge = named(step) or (getattr(step.fields, "with_what", "") if step.kind == "bench-step" else "")
+        gauge = named(step) or (getattr(step.fields, "with_what", "") if step.roles.beside == "bench" else "")
         reads = reading(gauge)
         if width is None or reads is None or reads <= share * width + 1e-12:
             continue
@@ -48,7 +48,7 @@ def _finer(step: Step, most: float) -> Fix | None:
     fine = reading("micrometer") or 0.0
     if fine > most + 1e-12:
         return None
-    if step.kind == "bench-step":
+    if step.roles.beside == "bench":
         return Fix("Take a micrometer", set_field(step.key, "with_what", "micrometer"))
     text = re.sub(r"\bgauge\s+[^;]+", "gauge micrometer", step.fields.tolerances.text)
     return Fix("Take a micrometer", set_field(step.key, "tolerances", text))

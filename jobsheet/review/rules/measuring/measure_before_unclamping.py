@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_after
 from jobsheet.review.plan.faces import plan_of, width_of_limits
 from jobsheet.review.plan.gauges import MEASURING, measures, named
@@ -36,5 +37,5 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
             size = step.fields.measure.text
             message = f"Measure now, before you unclamp: {size} is made here, and nothing measures it in this set-up"
             texts = {"what": f"Measure {size} before unclamping", "measure": size, "minutes": "2 min"}
-            fix = Fix(f"Measure behind {step.number}", added_after(step.key, "bench-step", texts))
+            fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
             yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)

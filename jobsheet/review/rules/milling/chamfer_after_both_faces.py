@@ -23,7 +23,7 @@ def chamfer_after_both_faces(view: View) -> Iterator[Remark]:
     """
     plan = plan_of(view)
     for step in plan.steps:
-        if step.kind != "edge-chamfer":
+        if step.roles.mills != "edge":
             continue
         lie = step.lie
         faces = (

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_after, moved_after
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 
-_CLEAN = ("ream", "tap", "hand-tap", "edge-chamfer", "countersink")
+#: What is done to a hole without a burr that is left for a file.
+_CLEAN = ("ream", "tap", "countersink")
 
 
 @rule("deburr-after-last-cut", "Deburr after the last cut", "rework")
@@ -30,8 +32,8 @@ def deburr_after_last_cut(view: View) -> Iterator[Remark]:
         return
     step = deburrs[-1]
     behind = [one for one in plan.steps[step.index + 1 :] if one.cuts]
-    while behind and behind[-1].kind in _CLEAN:
-        if behind[-1].kind == "edge-chamfer":
+    while behind and (behind[-1].roles.mills == "edge" or behind[-1].roles.hole in _CLEAN):
+        if behind[-1].roles.mills == "edge":
             return
         behind.pop()
     if not behind:
@@ -42,12 +44,12 @@ def deburr_after_last_cut(view: View) -> Iterator[Remark]:
         fix = Fix(f"Move {step.number} behind {last.number}", moved_after(step.key, last.key))
     else:
         texts = {"what": "Deburr", "with_what": "file", "minutes": "5 min"}
-        fix = Fix(f"Deburr behind {last.number}", added_after(last.key, "bench-step", texts))
+        fix = Fix(f"Deburr behind {last.number}", added_after(last.key, written.BENCH, texts))
     yield remark(view, "deburr-after-last-cut", message, step.key, last.key, fix=fix, set_up=step.set_up.key)
 
 
 def _deburrs(step: Step) -> bool:
-    if step.kind != "bench-step":
+    if step.roles.beside != "bench":
         return False
     words = step.fields.what
     return said(words, "deburr", "burr", "deburred") or (

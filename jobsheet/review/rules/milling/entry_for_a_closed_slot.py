@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.cuts import WALL, hole_within, outline
+from jobsheet.review.plan.cuts import hole_within, outline
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
@@ -31,7 +32,7 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
     """
     plan = plan_of(view)
     for step in plan.steps:
-        if not _closed(step):
+        if not step.roles.closed:
             continue
         cutter = step.fields.cutter
         if not cutter.diameter or cutter.kind != "end mill" or cutter.teeth is None or cutter.teeth < 4:
@@ -59,12 +60,6 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
         )
 
 
-def _closed(step: Step) -> bool:
-    if step.kind == "slot":
-        return bool(step.fields.open_ends == "closed")
-    return step.kind == "keyway" or (step.kind == "pocket" and step.fields.clear != WALL)
-
-
 def _entry(steps: tuple[Step, ...], step: Step) -> Fix | None:
     """A hole nine tenths of the cutter at the start, opened where a smaller one is there already."""
     ends = outline(step)
@@ -74,13 +69,13 @@ def _entry(steps: tuple[Step, ...], step: Step) -> Fix | None:
     there = [
         place
         for one in steps[: step.index]
-        if one.set_up.key == step.set_up.key and one.kind in ("drill", "enlarge")
+        if one.set_up.key == step.set_up.key and one.roles.hole == "drill"
         for place in one.fields.at
-        if step.kind == "pocket" and _off_centre(place.x.value, place.y.value, step)
+        if step.roles.mills == "recess" and _off_centre(place.x.value, place.y.value, step)
     ]
-    kind = "drill"
+    kind = written.DRILL
     if there:
-        at, kind = (there[-1].x.value, there[-1].y.value), "enlarge"
+        at, kind = (there[-1].x.value, there[-1].y.value), written.ENLARGE
     size = max(1.0, math.floor(step.fields.cutter.diameter * 0.9e3 * 2) / 2)
     place = ", ".join(f"{trimmed(value * 1e3, 3).replace('−', '-')} mm" for value in at)
     texts = {

@@ -48,4 +48,4 @@ def face_before_holes_with_carbide(view: View) -> Iterator[Remark]:
 
 def _carbide(step: Step) -> bool:
     cutter = getattr(step.fields, "cutter", None)
-    return step.kind in ("face", "fly-cut") and cutter is not None and cutter.material == "carbide"
+    return step.roles.mills == "flat" and cutter is not None and cutter.material == "carbide"

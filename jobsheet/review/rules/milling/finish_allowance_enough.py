@@ -45,7 +45,7 @@ def _more(last: Last, wanted: float, units: str) -> Mend | None:
         return set_field(step.key, "leave", length_text(wanted, units))
     if rough is None or rough.kind != step.kind:
         return None
-    name = "width" if step.kind == "side-mill" else "depth"
+    name = "width" if step.roles.mills == "wall" else "depth"
     left = getattr(rough.fields, name).value - (wanted - getattr(step.fields, name).value)
     if left <= wanted:
         return set_field(step.key, name, length_text(wanted, units))

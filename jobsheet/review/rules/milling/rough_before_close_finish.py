@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import moved_after
-from jobsheet.review.plan.cuts import MILLING
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.rough_and_finish import close, finishes
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -35,7 +34,7 @@ def rough_before_close_finish(view: View) -> Iterator[Remark]:
             rough = [
                 one
                 for one in steps[index + 1 :]
-                if one.kind in MILLING
+                if one.roles.sizes
                 and not close(one, very)
                 and (one.figure("volume") or 0.0) > TIMES * own > 0
             ]

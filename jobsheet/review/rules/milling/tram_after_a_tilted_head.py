@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of, trams
 from jobsheet.review.rule import View, remark, rule
@@ -39,7 +40,7 @@ def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
         elif (
             tilted is not None
             and step.cuts
-            and not (tilted.kind == "bench-step" and step.set_up.key == tilted.set_up.key)
+            and not (tilted.roles.beside == "bench" and step.set_up.key == tilted.set_up.key)
         ):
             message = f"Bring the head back and check the tram: step {tilted.number} tilted it"
             texts = {
@@ -48,7 +49,7 @@ def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
                 "minutes": "15 min",
                 "note": "bring it back upright first",
             }
-            fix = Fix(f"Add a tram check before {step.number}", added_before(step.key, "tram-check", texts))
+            fix = Fix(f"Add a tram check before {step.number}", added_before(step.key, written.TRAM, texts))
             yield remark(
                 view,
                 "tram-after-a-tilted-head",

@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import plan_of, trams
 from jobsheet.review.rule import View, remark, rule
@@ -29,7 +30,7 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for step in plan.steps:
         asked = getattr(step.fields, "tolerances", None)
-        if step.kind not in ("face", "fly-cut") or asked is None:
+        if step.roles.mills != "flat" or asked is None:
             continue
         if asked.flat is None and (asked.finish is None or asked.finish > FINE + 1e-12):
             continue
@@ -44,7 +45,7 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
         message = f"Check the tram before this pass: the card says {checked.isoformat()}, {days} days before"
         first = plan.of(step.set_up.key)[0]
         texts = {"swing": "150 mm", "allowed": "0.02 mm", "minutes": "10 min"}
-        fix = Fix("Add a tram check", added_before(first.key, "tram-check", texts))
+        fix = Fix("Add a tram check", added_before(first.key, written.TRAM, texts))
         yield remark(view, "tram-before-a-fine-face", message, step.key, fix=fix, set_up=step.set_up.key)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.job import Job, SetUp
 from jobsheet.model.quantity import Size
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.plan.cuts import outline, with_diameter
 from jobsheet.review.plan.faces import Step, plan_of
@@ -30,7 +31,7 @@ def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
     most = view.reckoned.shop.close_limits
     for set_up, steps in plan_of(view).groups():
         for index, step in enumerate(steps):
-            if step.kind not in ("slot", "keyway") or not step.fields.cutter.diameter:
+            if step.roles.mills != "groove" or not step.fields.cutter.diameter:
                 continue
             size = _width(step, steps[index + 1 :])
             if size is None or size.high - size.low >= most - 1e-9:
@@ -53,7 +54,7 @@ def _width(step: Step, behind: tuple[Step, ...]) -> Size | None:
     sizes += [
         getattr(one.fields, "measure", None)
         for one in behind
-        if one.kind == "bench-step" and said(one.words, "slot", "keyway", "groove", "width")
+        if one.roles.beside == "bench" and said(one.words, "slot", "keyway", "groove", "width")
     ]
     found: Size | None = next(
         (
@@ -67,7 +68,7 @@ def _width(step: Step, behind: tuple[Step, ...]) -> Size | None:
 
 
 def _opens(step: Step) -> bool:
-    return step.kind == "side-mill" and step.fields.path is not None
+    return step.roles.mills == "wall" and step.fields.path is not None
 
 
 def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
@@ -75,7 +76,7 @@ def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
     ends = outline(step)
     zero = set_up.zero
     turned = {("right", "away"): 1, ("left", "towards"): -1}.get((zero.x_counts, zero.y_counts))
-    if step.kind != "slot" or len(ends) != 2 or turned is None:
+    if not hasattr(step.fields, "ends") or len(ends) != 2 or turned is None:
         return None
     smaller = round(size.nominal * 0.9e3 * 2) / 2
     text = with_diameter(step.fields.cutter, f"{trimmed(smaller, 1)} mm")
@@ -100,7 +101,7 @@ def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
             value = getattr(step.fields, entry)
             if value is not None:
                 texts[entry] = value.text
-        mends.append(added_after(step.key, "side-mill", texts))
+        mends.append(added_after(step.key, written.SIDE, texts))
     return Fix(
         f"The middle with {trimmed(smaller, 1)} mm, then each side",
         in_turn(*reversed(mends), set_field(step.key, "cutter", text)),

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.cuts import full_width, hole_within, outline, soft, total_depth
 from jobsheet.review.plan.faces import Step, plan_of
@@ -64,4 +65,4 @@ def _drilled(step: Step, diameter: float) -> Fix | None:
         "cutter": f"drill {trimmed(drill, 1)} mm", "at": places, "depth": depth.text, "feed": "0.1 mm",
         "what": f"Drill out for step {step.number}",
     }  # fmt: skip
-    return Fix(f"Drill out before {step.number}", added_before(step.key, "drill", texts))
+    return Fix(f"Drill out before {step.number}", added_before(step.key, written.DRILL, texts))

@@ -45,7 +45,7 @@ def mark_after_the_last_cut(view: View) -> Iterator[Remark]:
 
 
 def _marks(step: Step) -> bool:
-    if step.kind != "bench-step":
+    if step.roles.beside != "bench":
         return False
     words = step.fields.what
     if said(words, "mark out", "marking out", "deburr", "file"):

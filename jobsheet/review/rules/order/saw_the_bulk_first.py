@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import Needs, View, remark, rule
 
-_BLOCK = ("face", "fly-cut", "side-mill", "pocket")
+#: What clears a block; a groove is no block.
+_BLOCK = ("flat", "wall", "recess")
 
 
 @rule("saw-the-bulk-first", "Saw the bulk first", "rework", needs=Needs.FIGURES)
@@ -29,7 +31,7 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
     most = view.reckoned.shop.bulk_minutes
     blocks: dict[tuple[str, str], list[Step]] = {}
     for step in plan.steps:
-        if step.kind in _BLOCK:
+        if step.roles.mills in _BLOCK:
             blocks.setdefault((step.set_up.key, step.makes[0] if step.makes else step.key), []).append(step)
     for steps in blocks.values():
         seconds = sum(step.figure("cutting_time") or 0.0 for step in steps)
@@ -41,13 +43,13 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
             "what": f"Saw off most of what step {first.number} takes, leave 2 mm to mill, then set its depth anew",
             "with_what": "saw",
         }
-        fix = Fix(f"Saw before {first.number}", added_before(first.key, "bench-step", texts))
+        fix = Fix(f"Saw before {first.number}", added_before(first.key, written.BENCH, texts))
         yield remark(view, "saw-the-bulk-first", message, first.key, fix=fix, set_up=first.set_up.key)
 
 
 def _sawn(step: Step) -> bool:
-    return step.kind == "saw-cut" or (
-        step.kind == "bench-step"
+    return step.roles.beside == "saw" or (
+        step.roles.beside == "bench"
         and said(step.words, "saw", "sawn", "drill out", "drilled out")
         and not said(step.words, "sawn end")
     )

@@ -14,7 +14,6 @@ from jobsheet.units.lazily import pattern
 _MAKES_SIZE = pattern(
     r"\bto (?:the )?(?:drawing )?size\b|\bto (?:Ø ?)?\d+[.,]\d+\b(?!\s*(?:deep|wide|off))", re.IGNORECASE
 )
-_KINDS = ("face", "fly-cut", "side-mill", "slot", "pocket", "keyway", "ream", "bore")
 
 
 @rule("size-and-limits-entered", "Size and limits entered", "scrap")
@@ -31,7 +30,7 @@ def size_and_limits_entered(view: View) -> Iterator[Remark]:
     """
     general = said(f"{view.job.note} {view.job.part.drawing}", "general limits", "unless stated", "2768")
     for step in plan_of(view).steps:
-        if step.kind not in _KINDS:
+        if not step.roles.sizes and step.roles.hole not in ("ream", "bore"):
             continue
         size = getattr(step.fields, "measure", None)
         if size is None:

@@ -13,10 +13,6 @@ from jobsheet.review.plan.cuts import with_diameter
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import View, remark, rule
 
-_WORK = {
-    "drill": "drill", "enlarge": "drill", "spot-drill": "drill", "ream": "ream", "face": "mill", "fly-cut": "mill",
-    "side-mill": "mill", "slot": "mill", "pocket": "mill", "keyway": "mill",
-}  # fmt: skip
 #: So far above the speed that was asked for the slowest may lie (sequencing rules, the row of this rule).
 SHARE = 1.25
 _MILLS = (3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80)
@@ -35,11 +31,12 @@ def slow_enough_for_the_cutter(view: View) -> Iterator[Remark]:
     """
     for step in plan_of(view).steps:
         cutter = getattr(step.fields, "cutter", None)
-        work = _WORK.get(step.kind)
-        if work is None or cutter is None or not cutter.diameter:
+        plays = step.roles
+        if not plays.speed or cutter is None or not cutter.diameter:
             continue
         typed = getattr(step.fields, "cutting_speed", None)
-        asked = typed.value if typed else start_speed(step.setting, cutter, work)
+        start = None if typed else start_speed(step.setting, cutter, plays.speed)
+        asked = typed.value if typed else start and start * plays.speed_share
         slowest = lowest(step.setting.machine)
         least = math.pi * cutter.diameter * slowest
         if not asked or least <= SHARE * asked:
@@ -60,7 +57,7 @@ def slow_enough_for_the_cutter(view: View) -> Iterator[Remark]:
 
 def _smaller(step: Step, asked: float, slowest: float) -> Fix | None:
     """A milling cutter of a common size that is slow enough; a hole's size is not ours to change."""
-    if _WORK[step.kind] != "mill" or step.kind in ("slot", "keyway", "pocket"):
+    if step.roles.mills not in ("flat", "wall"):
         return None
     most = SHARE * asked / (math.pi * slowest) * 1e3
     fitting = [size for size in _MILLS if size <= most]

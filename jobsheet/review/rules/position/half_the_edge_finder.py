@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
@@ -24,7 +25,7 @@ def half_the_edge_finder(view: View) -> Iterator[Remark]:
     Source: common practice
     """
     for set_up, operation, _ in view.steps():
-        if operation.kind != "pick-up-edge" or operation.fields.tip is not None:
+        if roles(operation).beside != "find" or operation.fields.tip is not None:
             continue
         if any(_TIP.search(word) for word in operation.fields.cutter.extra):
             continue
@@ -42,7 +43,7 @@ def _known(job: Job, set_up: SetUp, operation: Operation) -> str:
     """The tip that the set-up or another finding step names."""
     texts = [set_up.zero.found]
     for _, other in job.operations():
-        if other.kind == "pick-up-edge" and other.key != operation.key:
+        if roles(other).beside == "find" and other.key != operation.key:
             if other.fields.tip is not None:
                 return str(other.fields.tip.text)
             texts += other.fields.cutter.extra

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, added_after
 from jobsheet.review.plan.hole_chains import places_of
 from jobsheet.review.plan.words import says, words_of
@@ -29,7 +31,7 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
             machine = view.reckoned.settings[operation.key].machine
             if not says("round", machine.column):
                 break
-            found_again = operation.kind == "pick-up-edge" or says(
+            found_again = roles(operation).beside == "find" or says(
                 "indicat\\w*|pick\\w* up", *words_of(operation)
             )
             if found_again:
@@ -47,7 +49,7 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
 
 def _again(set_up: SetUp, moved: Operation) -> Mend:
     """The finding step of the set-up once more, or a new one."""
-    known = next((one.fields for one in set_up.operations if one.kind == "pick-up-edge"), None)
+    known = next((one.fields for one in set_up.operations if roles(one).beside == "find"), None)
     texts = {"cutter": "edge finder, 10 mm tip", "edges": set_up.zero.named or "both edges"}
     if known is not None:
         texts = {"cutter": known.cutter.text, "edges": known.edges}
@@ -55,4 +57,4 @@ def _again(set_up: SetUp, moved: Operation) -> Mend:
             texts["tip"] = known.tip.text
         if known.inside is not None:
             texts["inside"] = known.inside.text
-    return added_after(moved.key, "pick-up-edge", texts)
+    return added_after(moved.key, written.FIND, texts)

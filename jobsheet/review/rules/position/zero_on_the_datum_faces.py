@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
 from jobsheet.review.plan.hole_chains import places_of
 from jobsheet.review.plan.words import says
@@ -38,7 +39,7 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
         return
     for set_up in view.job.set_ups:
         placed = [one for one in set_up.operations if places_of(one)]
-        finders = [one for one in set_up.operations if one.kind == "pick-up-edge"]
+        finders = [one for one in set_up.operations if roles(one).beside == "find"]
         if not placed or says("bore|centre|center|middle|hole \\d+", set_up.zero.named):
             continue
         if any(one.fields.inside is not None for one in finders):

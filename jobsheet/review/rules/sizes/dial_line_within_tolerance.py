@@ -9,6 +9,7 @@ from jobsheet.machine.dial_readings import Stop, length, stop
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.remark import Remark
+from jobsheet.operations.registry import roles
 from jobsheet.operations.shared.common import depth_handle
 from jobsheet.reckoning.answers.readings import wall_of
 from jobsheet.review.plan.words import says, words_of
@@ -80,7 +81,7 @@ def _asked(
             allowed,
             size.text,
         )
-    if operation.kind in ("face", "fly-cut") and (handle := depth_handle(machine)) is not None:
+    if roles(operation).mills == "flat" and (handle := depth_handle(machine)) is not None:
         depth = fields.depth
         yield f"The depth {depth.text}", stop(handle, depth.value), handle, allowed, size.text
 

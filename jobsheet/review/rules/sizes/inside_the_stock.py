@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -31,7 +32,7 @@ def inside_the_stock(view: View) -> Iterator[Remark]:
                 )
                 yield remark(view, "inside-the-stock", message, operation.key, set_up=set_up.key)
                 break
-        if operation.kind == "face" and operation.fields.depth.value >= high:
+        if roles(operation).mills == "flat" and operation.fields.depth.value >= high:
             message = f"{operation.fields.depth.text} deep takes all of the work, {trimmed(high * 1e3, 2)} mm high here"
             yield remark(view, "inside-the-stock", message, operation.key, set_up=set_up.key)
 

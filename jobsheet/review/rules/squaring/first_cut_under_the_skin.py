@@ -84,7 +84,7 @@ def _first_pass(step: Step) -> float | None:
 
 def _deeper(step: Step, skin: float) -> Fix | None:
     """Fewer layers where there is enough to come off, else as deep as the skin."""
-    name, layer = ("depth", "layer") if step.kind in ("face", "fly-cut") else ("width", "cut")
+    name, layer = ("depth", "layer") if step.roles.mills == "flat" else ("width", "cut")
     whole = getattr(step.fields, name).value
     if whole < skin:
         text = f"{trimmed(skin * 1e3, 3)} mm"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, in_vise, plan_of
 from jobsheet.review.plan.words import said
@@ -51,7 +52,7 @@ def vise_checked_for_the_limits(view: View) -> Iterator[Remark]:
             "with_what": "indicator, shims",
             "minutes": "10 min",
         }
-        fix = Fix("Add a check of the vise", added_before(first.key, "bench-step", texts))
+        fix = Fix("Add a check of the vise", added_before(first.key, written.BENCH, texts))
         yield remark(view, "vise-checked-for-the-limits", message, step.key, fix=fix, set_up=step.set_up.key)
 
 
@@ -70,7 +71,7 @@ def _error(text: str) -> tuple[float, float] | None:
 
 def _checks(step: Step) -> bool:
     return (
-        step.kind in ("bench-step", "tram-check")
+        step.roles.beside in ("bench", "tram")
         and said(step.words, "vise", "vice", "fixed jaw")
         and said(step.words, "check", "indicate", "indicator", "shim")
     )

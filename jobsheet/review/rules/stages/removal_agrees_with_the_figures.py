@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.plan.stage_facts import step_of
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.show import significant
@@ -22,7 +23,7 @@ def removal_agrees_with_the_figures(view: View) -> Iterator[Remark]:
     told: set[str] = set()
     for fact in view.facts_of("volume-differs"):
         found = step_of(view, fact.key)
-        if found is None or fact.key in told or found[1].kind == "edge-chamfer":
+        if found is None or fact.key in told or roles(found[1]).mills == "edge":
             continue  # edges that are chamfered by turning the work round are counted by their length alone
         told.add(fact.key)
         cut, figure = (significant(value * 1e6) for value in (fact.found, fact.against))

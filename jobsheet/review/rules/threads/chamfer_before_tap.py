@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import Mend, added_before, set_field
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
@@ -80,4 +81,4 @@ def _added(view: View, tap: HoleStep, to: float) -> Mend:
         "cutter": known[0][1] if known else f"countersink {math.ceil(to * 1e3 + 2)} mm, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
         "feed": typed(0.1e-3, units),
     }  # fmt: skip
-    return added_before(tap.key, "countersink", texts)
+    return added_before(tap.key, written.COUNTERSINK, texts)

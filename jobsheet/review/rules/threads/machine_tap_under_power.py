@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -23,7 +24,7 @@ def machine_tap_under_power(view: View) -> Iterator[Remark]:
     Source: an unsigned technical note on power tapping, secondary; common practice
     """
     for set_up, operation, outcome in view.steps():
-        if operation.kind != "tap" or operation.fields.method != "under power":
+        if roles(operation).hole != "tap" or roles(operation).by_hand:
             continue
         machine = view.reckoned.settings[operation.key].machine
         if not machine.spindle.reverses:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
@@ -19,7 +20,7 @@ def no_power_tap_without_reverse(view: View) -> Iterator[Remark]:
     Source: trade discussion of power tapping; common practice
     """
     for set_up, operation, _ in view.steps():
-        if operation.kind != "tap" or operation.fields.method != "under power":
+        if roles(operation).hole != "tap" or roles(operation).by_hand:
             continue
         machine = view.reckoned.settings[operation.key].machine
         if not machine.spindle.reverses:

@@ -51,7 +51,7 @@ def room_below_the_thread(view: View) -> Iterator[Remark]:
                 fix = Fix(f"Drill {text} deep", set_field(before.key, "depth", text))
             elif (
                 name != "bottoming"
-                and step.operation.kind == "hand-tap"
+                and hasattr(step.fields, "taps")
                 and (LEADS["bottoming"] + SPARE) * pitch <= has
             ):
                 fix = Fix(
@@ -64,7 +64,7 @@ def room_below_the_thread(view: View) -> Iterator[Remark]:
 
 def _last_tap(step: HoleStep) -> tuple[str, int]:
     """The tap that finishes the thread, and the threads of its lead; nothing where it is not written."""
-    words = step.fields.taps if step.operation.kind == "hand-tap" else step.cutter.style
+    words = step.fields.taps if hasattr(step.fields, "taps") else step.cutter.style
     found = [name for name in LEADS if name in words.casefold()]
     name = min(found, key=lambda one: LEADS[one]) if found else ""
     return name, LEADS.get(name, 0)

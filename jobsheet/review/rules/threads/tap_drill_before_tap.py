@@ -8,6 +8,8 @@ from jobsheet.catalog.tools.drills import read_drill_size
 from jobsheet.catalog.tools.threads import tap_drill
 from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations import written
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.lengths import typed
 from jobsheet.review.rule import View, remark, rule
@@ -23,7 +25,7 @@ def tap_drill_before_tap(view: View) -> Iterator[Remark]:
     Source: common practice
     """
     for set_up, operation, _ in view.steps():
-        if operation.kind not in ("tap", "hand-tap") or operation.fields.hole is not None:
+        if roles(operation).hole != "tap" or operation.fields.hole is not None:
             continue
         if view.reckoned.settings[operation.key].pilot is None:
             yield remark(
@@ -51,4 +53,4 @@ def _fix(view: View, tap: Operation) -> Fix | None:
         "depth": deep,
         "feed": typed(read_drill_size(usual) * 0.015, units),
     }
-    return Fix(f"Add drill {usual} before {tap.number}", added_before(tap.key, "drill", texts))
+    return Fix(f"Add drill {usual} before {tap.number}", added_before(tap.key, written.DRILL, texts))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
@@ -25,7 +26,7 @@ def tapping_fluid_named(view: View) -> Iterator[Remark]:
     if view.job.fluid:
         return
     for set_up, operation, _ in view.steps():
-        if operation.kind not in ("tap", "hand-tap"):
+        if roles(operation).hole != "tap":
             continue
         material = view.reckoned.settings[operation.key].material
         if material.family in _DRY or material.dry_by_nature or says("brass", material.title, *material.also):

@@ -9,6 +9,7 @@ from jobsheet.catalog.tools.threads import tap_drill
 from jobsheet.cutting.tapping import percent_of_thread
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
@@ -30,7 +31,7 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
     for set_up, operation, outcome in view.steps():
         height = outcome.figures.value("percent_thread") if outcome.figures else None
         if (
-            operation.kind not in ("tap", "hand-tap")
+            roles(operation).hole != "tap"
             or height is None
             or lowest <= height <= highest
             or operation.fields.cutter.style == "form"
@@ -57,7 +58,11 @@ def _drill_of(set_up: SetUp, tap: Operation) -> Operation | None:
     for operation in set_up.operations:
         if operation.key == tap.key:
             break
-        if operation.kind == "drill" and operation.fields.cutter.kind == "drill":
+        if (
+            roles(operation).hole == "drill"
+            and not roles(operation).opens
+            and operation.fields.cutter.kind == "drill"
+        ):
             here = {(round(p.x.value * 1e6), round(p.y.value * 1e6)) for p in operation.fields.at}
             if here & places:
                 found = operation

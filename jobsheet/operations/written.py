@@ -1,0 +1,27 @@
+"""The kinds of step that the program itself writes: a mend into a plan, a ladder, an answer. Their names stand here alone.
+
+They are for making a step, never for asking what one is: that is what roles are for. `tests/test_kind_names.py` holds both.
+"""
+
+from __future__ import annotations
+
+#: Written by mends of the review.
+BENCH = "bench-step"
+BORE = "bore"
+COUNTERSINK = "countersink"
+DRILL = "drill"
+ENLARGE = "enlarge"
+FIND = "pick-up-edge"
+PLUNGE = "plunge"
+REAM = "ream"
+SIDE = "side-mill"
+SPOT = "spot-drill"
+TRAM = "tram-check"
+#: Written by answers and, on an empty sheet, by the window.
+FACE = "face"
+SAW = "saw-cut"
+SLOT = "slot"
+TAP = "tap"
+#: The kind by which each process of test cuts is made, and the other way.
+PROVED = {"face": FACE, "side": SIDE, "slot": SLOT, "drill": DRILL, "tap": TAP}
+PROCESS_OF = {kind: process for process, kind in PROVED.items()}
