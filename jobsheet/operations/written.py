@@ -22,6 +22,10 @@ FACE = "face"
 SAW = "saw-cut"
 SLOT = "slot"
 TAP = "tap"
-#: The kind by which each process of test cuts is made, and the other way.
+#: The kind by which each process of test cuts is made.
 PROVED = {"face": FACE, "side": SIDE, "slot": SLOT, "drill": DRILL, "tap": TAP}
-PROCESS_OF = {kind: process for process, kind in PROVED.items()}
+
+
+def process_of(name: str) -> str:
+    """The process that is meant by its own name or by that of the kind which makes it; what is neither comes back as it is."""
+    return next((process for process, kind in PROVED.items() if name == kind), name)

@@ -23,6 +23,7 @@ from jobsheet.model.quantity import Cutter, Quantity
 from jobsheet.model.setting import Setting, Shop
 from jobsheet.model.trials import OUTCOMES, SLIPPED, Asked, Snapshot, Trial
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.written import PROVED, process_of
 from jobsheet.reckoning.answers.asked import asked_of
 from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
 from jobsheet.reckoning.answers.what_if import Tried, tried
@@ -30,7 +31,7 @@ from jobsheet.reckoning.grip import grip_of
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
 from jobsheet.reckoning.ladder.ladder_known import capacities_of, last_clean, snapshot_of
-from jobsheet.reckoning.ladder.rung import MILLING, PROCESS_OF, PROVED, Ladder, Rung
+from jobsheet.reckoning.ladder.rung import MILLING, Ladder, Rung
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -96,7 +97,7 @@ def plan(
         If there is no such machine, metal or kind, or what was typed cannot be read.
     """
     card = find_card(machine) if isinstance(machine, str) else machine
-    process = PROCESS_OF.get(kind, kind)
+    process = process_of(kind)
     if process not in PROVED:
         raise CommandError(_no_kind(kind))
     day = date or today()

@@ -11,10 +11,9 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.model.trials import Asked, Capacity
-from jobsheet.operations.written import PROCESS_OF, PROVED
 from jobsheet.reckoning.answers.what_if import Tried
 
-__all__ = ["MILLING", "PROCESS_OF", "PROVED", "Ladder", "Rung"]
+__all__ = ["MILLING", "Ladder", "Rung"]
 
 MILLING = ("face", "side", "slot")
 
