@@ -190,6 +190,14 @@ class Environment:
         code, output = system.run(command, environment=_own_environment(), show=at_terminal)
         if code:
             raise SetupError(explain_pip(output))
+        self._check(system)
+
+    def _check(self, system: system_packages.System) -> None:
+        """What was installed without resolving must still be complete and fit together."""
+        command = [str(self.python), "-m", "pip", "check", "--disable-pip-version-check"]
+        code, output = system.run(command, environment=_own_environment())
+        if code:
+            raise SetupError(explain_check(output))
 
     def _link(self) -> None:
         """Let the environment run the program out of the checkout, as an installed one is run.
@@ -270,8 +278,13 @@ def explain_pip(output: str) -> str:
     """Turn what pip said when it failed into one sentence with its remedy."""
     if "DO NOT MATCH THE HASHES" in output:
         return (
-            "A downloaded package is not the pinned one (its hash differs), so nothing was installed: "
-            "try again on another network, and report it if it stays so."
+            f"What was downloaded for {_blamed(output)} is not the pinned package (its hash differs), so "
+            "nothing was installed: try again on another network, and report it if it stays so."
+        )
+    if "--require-hashes mode" in output or "Hashes are required" in output:
+        return (
+            f"The pinned packages lack {_blamed(output)}, so nothing was installed: "
+            "fetch the newest checkout, and report it if it stays so."
         )
     if any(word in output for word in NETWORK_WORDS):
         return (
@@ -288,6 +301,20 @@ def explain_pip(output: str) -> str:
             "where pip looks: use Python 3.11 to 3.14 on a current 64-bit system, and check the network."
         )
     return f"pip could not install the packages: {_last_words(output)}"
+
+
+def explain_check(output: str) -> str:
+    """Turn what `pip check` found into one sentence: which package lacks what."""
+    return (
+        f"The pinned packages do not fit together ({_first_words(output)}): "
+        "fetch the newest checkout, and report it if it stays so."
+    )
+
+
+def _blamed(output: str) -> str:
+    """The package that pip names below its complaint about pins or hashes: the first indented line."""
+    complaint = re.search(r"(?m)^ERROR:.*(?:\n.*)*?\n\s+([A-Za-z0-9][\w.-]*(?:\[[\w, .-]+\])?)", output)
+    return complaint[1] if complaint else "a package"
 
 
 @contextlib.contextmanager
@@ -335,6 +362,11 @@ def _digest(path: Path) -> str:
 
 def _own_environment() -> dict[str, str]:
     return {name: value for name, value in os.environ.items() if name not in MISLEADING_VARIABLES}
+
+
+def _first_words(output: str) -> str:
+    lines = [line.strip().rstrip(".") for line in output.splitlines() if line.strip()]
+    return (lines or ["it gave no reason"])[0]
 
 
 def _last_words(output: str) -> str:

@@ -70,9 +70,9 @@ class PretendedSystem(system_packages.System):
 
     def programs_run(self) -> list[str]:
         """What was run, one word each: the word that tells what it was for."""
-        words = ("update", "install", "venv", "true", "show")
+        words = ("update", "install", "venv", "true", "show", "check")
         return [
-            "pip" if "pip" in command else next(word for word in words if word in command)
+            "pip" if {"pip", "install"} <= set(command) else next(word for word in words if word in command)
             for command in self.ran
         ]
 

@@ -23,11 +23,13 @@ def test_the_first_start_makes_it(environment, system):
     done, said = prepare(environment, system)
     assert done
     assert len(said) == 2
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
     assert environment.is_ready()
     assert not environment.is_ready(tests=True)
-    pip = system.ran[-1]
-    assert "--require-hashes" in pip
+    pip, check = system.ran[-2:]
+    # The newest pip passes without --no-deps, older ones then look for what an extra names: so the words count.
+    assert {"install", "--no-deps", "--require-hashes"} <= set(pip)
+    assert check[1:4] == ["-m", "pip", "check"]
     assert str(environment.checkout / "packaging" / "constraints.txt") in pip
     assert not any("://" in word for word in pip)
 
@@ -41,14 +43,14 @@ def test_the_second_start_does_nothing(environment, system):
 def test_the_test_packages_are_added(environment, system):
     prepare(environment, system)
     prepare(environment, system, tests=True)
-    assert system.programs_run() == ["pip"]
+    assert system.programs_run() == ["pip", "check"]
     assert environment.is_ready(tests=True)
     assert environment.is_ready()
 
 
 def test_tests_and_program_share_one_environment(environment, system):
     prepare(environment, system, tests=True)
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
     assert prepare(environment, system)[0] is False
 
 
@@ -57,7 +59,7 @@ def test_other_pins_make_it_anew(environment, system, name):
     prepare(environment, system, tests=True)
     (environment.checkout / "packaging" / name).write_text("click==9\n", encoding="utf-8")
     prepare(environment, system, tests=True)
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
 
 
 def test_line_ends_are_no_other_pins(environment, system):
@@ -106,7 +108,7 @@ def test_a_damaged_one_is_made_anew(environment, system, damage):
     damage(environment)
     leftover.mkdir()
     prepare(environment, system)
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
     assert environment.is_ready()
     assert not leftover.exists()
 
@@ -118,7 +120,7 @@ def test_an_interrupted_one_is_made_anew(environment, system):
     system.fails = {}
     assert environment.must_be_made()
     prepare(environment, system)
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
 
 
 def test_two_starts_at_once_make_it_once(environment, system):
@@ -129,7 +131,7 @@ def test_two_starts_at_once_make_it_once(environment, system):
         start.start()
     for start in starts:
         start.join()
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
 
 
 def test_the_program_runs_out_of_the_checkout(environment, system):
@@ -169,7 +171,28 @@ def test_a_full_disk_is_told():
             "WARNING: Retrying ... NewConnectionError(...)\nERROR: No matching distribution found for click",
             "network",
         ),
-        ("ERROR: THESE PACKAGES DO NOT MATCH THE HASHES FROM THE REQUIREMENTS FILE.", "not the pinned one"),
+        (
+            (
+                "Collecting click\nERROR: THESE PACKAGES DO NOT MATCH THE HASHES FROM THE REQUIREMENTS FILE. If you\n"
+                "    click==8.5.1 from file:///x (from -r r.txt (line 1)):\n        Expected sha256 1\n"
+            ),
+            "downloaded for click is not the pinned",
+        ),
+        ("ERROR: THESE PACKAGES DO NOT MATCH THE HASHES FROM THE REQUIREMENTS FILE.", "for a package is not"),
+        (
+            (
+                "ERROR: In --require-hashes mode, all requirements must have their versions pinned with ==. "
+                "These do not:\n    coverage[toml]>=7.10.6 from file:///x (from pytest-cov==7.1.0)\n"
+            ),
+            "lack coverage[toml],",
+        ),
+        (
+            (
+                "ERROR: Hashes are required in --require-hashes mode, but they are missing from some requirements.\n"
+                "    click==8.1.0 --hash=sha256:19a4\n"
+            ),
+            "lack click,",
+        ),
         ("ERROR: No matching distribution found for PySide6_Essentials==6.12.0\n", "no ready-made PySide6_E"),
         ("ERROR: Could not install: [Errno 28] No space left on device", "disk is full"),
         ("hello\nERROR: odd thing\nnotice\n", "odd thing"),
@@ -180,6 +203,14 @@ def test_what_pip_says_becomes_a_sentence(output, expected):
     sentence = explain_pip(output)
     assert expected in sentence
     assert "\n" not in sentence
+
+
+def test_packages_that_do_not_fit_are_named(environment, system):
+    system.fails = {"check": "pytest-cov 7.1.0 requires pluggy, which is not installed.\nand another\n"}
+    with pytest.raises(SetupError, match=r"\(pytest-cov 7.1.0 requires pluggy, which is not installed\):"):
+        prepare(environment, system)
+    system.fails = {}
+    assert environment.must_be_made()
 
 
 def test_no_trouble_ends_in_a_traceback(capsys):

@@ -96,7 +96,7 @@ def test_the_window_waits_for_the_libraries_it_needs(system, environment):
 
 def test_the_sheet_needs_none_of_them(system, environment):
     start(system, environment, "--system-packages")
-    assert system.programs_run() == ["venv", "pip"]
+    assert system.programs_run() == ["venv", "pip", "check"]
 
 
 def test_a_debian_without_the_environment_package_gets_it(system, environment):
@@ -105,7 +105,7 @@ def test_a_debian_without_the_environment_package_gets_it(system, environment):
     open_program.run(
         ["--system-packages"], system, environment, lambda command: handed_over.append(command) or 0
     )
-    assert system.programs_run() == ["update", "install", "venv", "pip"]
+    assert system.programs_run() == ["update", "install", "venv", "pip", "check"]
     assert system.ran[1][-1].endswith("-venv")
     assert handed_over
 
