@@ -28,6 +28,8 @@ PLANTED = (
     ("storage/versions.py", "import reportlab", "only sheet imports reportlab"),
     ("machine/handles.py", "import pint", "only units imports pint, and late"),
     ("model/job.py", "from jobsheet.edit import history", "imports run down the list of layers, never up"),
+    ("gui/column/open_row.py", "from jobsheet.gui.desk.desk import Desk", "inside the window too, imports run down"),
+    ("gui/places/fits/fits_window.py", "from jobsheet.gui.places.card import card_window", "two places do not know each other"),
     ("catalog/reading/sources.py", "import sqlite3", "nobody reads a PDF or keeps an index yet"),
 )  # fmt: skip
 
@@ -62,3 +64,9 @@ def test_a_planted_violation_is_noticed(broken, name, line, contract):
     del line
     assert any(contract in said and said.endswith("BROKEN") for said in broken.splitlines()), broken[-3000:]
     assert f"jobsheet.{name.removesuffix('.py').replace('/', '.')}" in broken
+
+
+def test_the_circle_that_one_of_them_makes_is_noticed(broken):
+    """A panel that knows the desk is known by the desk: the linter names the two folders."""
+    assert any(one.endswith("no circle of imports in the window BROKEN") for one in broken.splitlines())
+    assert "- .column -> .desk (1 import)" in broken

@@ -72,10 +72,10 @@ timer.start()
 found = []
 for index in range(12):
     window.desk.history.type(SetField("edge-a", "depth", f"1.{index + 1:02d}"))
-    while not window.solids.waiting:
+    while not window.parts.solids.waiting:
         application.processEvents()
     longest[0], last[0] = 0.0, time.perf_counter()
-    while window.solids.waiting:
+    while window.parts.solids.waiting:
         application.processEvents()
     found.append(longest[0] * 1e3)
 print(json.dumps(sorted(found)))

@@ -62,7 +62,7 @@ def show(qtbot):
     yield show
     for window in shown:
         window.hide()
-        window.files.journal.clear()
+        window.parts.files.keeping.journal.clear()
         window.deleteLater()
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 

@@ -13,7 +13,9 @@ def _opened(show, qtbot, name, number):
     window = show(str(sample_jobs() / f"{name}.yaml"))
     key = next(one.key for _, one in window.desk.job.operations() if one.number == number)
     window.open_key(key)
-    qtbot.waitUntil(lambda: window.answering.done and window.open_row.readings is not None, timeout=5000)
+    qtbot.waitUntil(
+        lambda: window.parts.answering.done and window.open_row.readings is not None, timeout=5000
+    )
     return window, key
 
 
@@ -35,7 +37,7 @@ def test_the_speeds_beside_are_shown_and_pressing_one_is_one_edit(show, qtbot):
     button = next(button for button in beside.buttons if button.text() == "500 rpm")
     button.click()
     assert window.desk.job.find(key)[1].fields.spindle.text == "500 rpm"
-    window.edits.undo()
+    window.parts.edits.history.undo()
     assert window.desk.job.find(key)[1].fields.spindle.text == "300 rpm"
 
 
@@ -44,7 +46,7 @@ def test_a_pace_beyond_the_hand_gets_offers_and_an_offer_mends_it(show, qtbot, t
     window, key = _opened(show, qtbot, "hm-100-drilled-plate-b1", 20)
     assert not window.open_row.offers.items
     type_in(window, "spindle", "900 rpm")
-    qtbot.waitUntil(lambda: window.answering.done and bool(window.open_row.offers.items), timeout=5000)
+    qtbot.waitUntil(lambda: window.parts.answering.done and bool(window.open_row.offers.items), timeout=5000)
     offer = next(one for one in window.open_row.offers.items if one.words.startswith("560 rpm"))
     assert "44.8 turns a minute" in offer.words
     window.open_row.offers.taken.emit(offer)
@@ -69,7 +71,7 @@ def test_a_depth_beyond_is_offered_in_layers(show, qtbot, type_in):
     window, key = _opened(show, qtbot, "hm-101-setting-block", 20)
     type_in(window, "depth", "6")
     sorts = lambda: [one.sort for one in window.open_row.offers.items]  # noqa: E731
-    qtbot.waitUntil(lambda: window.answering.done and "passes" in sorts(), timeout=5000)
+    qtbot.waitUntil(lambda: window.parts.answering.done and "passes" in sorts(), timeout=5000)
     offer = next(one for one in window.open_row.offers.items if one.sort == "passes")
     window.open_row.offers.taken.emit(offer)
     verdicts = {limit.name: limit.verdict for limit in window.desk.outcome(key).limits}
@@ -79,7 +81,7 @@ def test_a_depth_beyond_is_offered_in_layers(show, qtbot, type_in):
 def test_the_same_job_on_another_machine_is_one_edit(show, qtbot):
     """HM-102 on B-1: travel fits, and every dial is redone (demo scenario, section 8, story 4)."""
     window = show(str(sample_jobs() / "hm-102-slide-plate.yaml"))
-    fitting = FitsWindow(window)
+    fitting = FitsWindow(window.parts.visit)
     qtbot.addWidget(fitting)
     index = fitting.machines.findData("bench-mill-b-1")
     fitting.machines.setCurrentIndex(index)
@@ -87,7 +89,7 @@ def test_the_same_job_on_another_machine_is_one_edit(show, qtbot):
     assert not any(limit.name == "travel" for _, limit in fitting.table.fit.beyond)
     fitting.take.click()
     assert window.desk.job.machine == "bench-mill-b-1"
-    window.edits.undo()
+    window.parts.edits.history.undo()
     assert window.desk.job.machine == "knee-mill-k-2"
 
 

@@ -3,13 +3,13 @@
 import pytest
 
 from jobsheet.edit.paper_commands import AddEntry, SetText
-from jobsheet.gui.places.papers.cabinet_window import open_cabinet
+from jobsheet.gui.places.cabinet.cabinet_window import open_cabinet
 from jobsheet.storage.cabinet_file import cabinet_for, own_path
 
 
 @pytest.fixture
 def cabinet(window):
-    made = open_cabinet(window)
+    made = open_cabinet(window.parts.visit)
     yield made
     made.hide()
     made.deleteLater()
@@ -66,7 +66,7 @@ def test_no_word_of_the_page_is_cut_off(cabinet):
 
 
 def test_the_menu_leads_to_it(window, qtbot):
-    from jobsheet.gui.places.papers.paper_window import PaperWindow
+    from jobsheet.gui.papers.paper_window import PaperWindow
 
     window.actions_by_id["cabinet"].trigger()
     made = next(one for one in window.findChildren(PaperWindow) if one.isVisible())

@@ -10,7 +10,7 @@ from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.boxes import Joined
 from jobsheet.gui.forms.buttons import Button
 from jobsheet.gui.ink import ink, look, waking
-from jobsheet.gui.places.papers import card_window
+from jobsheet.gui.places.card import card_window
 from jobsheet.paths import resources
 from jobsheet.storage.card_steps import classes
 from jobsheet.storage.machine_file import card_names, find_card, machine_from_text
@@ -129,7 +129,7 @@ def test_a_card_with_problems_is_kept_as_a_draft_and_offered_again(card, qtbot, 
 def test_saving_makes_the_persons_own_copy_and_the_main_window_reckons_with_it(window, qtbot):
     shipped = (resources() / "machines" / "bench-mill-b-1.yaml").read_bytes()
     before = window.desk.outcome("face-rough").figures.shown("spindle_speed")
-    editor = card_window.open_card(window, "bench-mill-b-1")
+    editor = card_window.open_card(window.parts.visit, "bench-mill-b-1")
     assert "copy" in editor.state()[0]
     editor.column.toggle("spindle.ranges[0]")
     for index in (2, 3):
@@ -246,7 +246,7 @@ def test_a_card_changed_outside_is_saved_under_another_name(card, qtbot, monkeyp
 
 
 def test_the_main_window_stays_while_an_editor_may_not_be_put_away(window, qtbot, monkeypatch, made):
-    window.edit_card()
+    window.actions_by_id["card"].trigger()
     editor = next(one for one in window.findChildren(card_window.CardWindow))
     made.append(editor)
     type_in(qtbot, editor, "title", "Half typed")

@@ -76,7 +76,7 @@ def test_typing_merges_into_one_step_of_undo(window, type_in, qtbot):
 def test_undo_goes_through_half_typed_texts_too(window, type_in):
     window.open_key("face-rough")
     field = type_in(window, "depth", "im")
-    window.edits.undo()
+    window.parts.edits.history.undo()
     assert field.box.text() == "0.4"
     assert field.problem is None
 
@@ -151,7 +151,7 @@ def test_typing_in_another_field_is_another_step(window, type_in):
     type_in(window, "depth", "0.35")
     type_in(window, "feed_per_tooth", "0.04")
     type_in(window, "depth", "0.36")
-    window.edits.undo()
+    window.parts.edits.history.undo()
     assert window.desk.job.find("face-rough")[1].fields.depth.text == "0.35"
     assert window.desk.job.find("face-rough")[1].fields.feed_per_tooth.text == "0.04"
 

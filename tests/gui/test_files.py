@@ -12,7 +12,7 @@ from jobsheet.storage.job_file import read_job
 def saved(window, tmp_path, monkeypatch):
     path = tmp_path / "plate.yaml"
     monkeypatch.setattr(ask, "save_path", lambda *_: path)
-    assert window.files.save()
+    assert window.parts.files.save()
     return path
 
 
@@ -34,7 +34,7 @@ def test_saved_and_opened_again_it_is_the_same(window, saved, type_in, show):
     window.open_key("face-rough")
     type_in(window, "depth", "25 thou")
     assert words(window) == "changed, not saved"
-    window.files.save()
+    window.parts.files.save()
     again = show(str(saved))
     assert again.desk.job == window.desk.job
     assert again.desk.job.find("face-rough")[1].fields.depth.text == "25 thou"
@@ -47,11 +47,11 @@ def test_a_file_changed_outside_is_not_overwritten(window, saved, type_in, monke
     type_in(window, "depth", "0.3")
     asked = []
     monkeypatch.setattr(ask, "changed_outside", lambda _window, sentence: asked.append(sentence) or "cancel")
-    assert not window.files.save()
+    assert not window.parts.files.save()
     assert "changed by something else" in asked[0]
     assert saved.read_text() == theirs
     monkeypatch.setattr(ask, "changed_outside", lambda *_: "overwrite")
-    assert window.files.save()
+    assert window.parts.files.save()
     assert read_job(saved) == window.desk.job
 
 
@@ -61,18 +61,18 @@ def test_a_bad_file_is_said_with_its_lines_and_the_desk_stays(window, tmp_path, 
     said = []
     monkeypatch.setattr(ask, "tell", lambda _window, sentence: said.append(sentence))
     before = window.desk.job
-    assert not window.files.open_path(bad)
+    assert not window.parts.files.open_path(bad)
     assert "line" in said[0]
     assert window.desk.job is before
 
 
 def test_closing_asks_only_when_something_would_be_lost(window, type_in, monkeypatch):
-    assert window.files.may_put_away()
+    assert window.parts.files.may_put_away()
     window.open_key("face-rough")
     type_in(window, "depth", "0.3")
     asked = []
     monkeypatch.setattr(ask, "save_changes", lambda _window, name: asked.append(name) or "cancel")
-    assert not window.files.may_put_away()
+    assert not window.parts.files.may_put_away()
     assert asked == ["HM-100"]
 
 
@@ -80,9 +80,9 @@ def test_the_journal_brings_back_job_and_half_typed_texts(window, type_in, show)
     window.open_key("face-rough")
     type_in(window, "feed_per_tooth", "0.04")
     type_in(window, "depth", "0.3 im")
-    window.files.write_journal()
+    window.parts.files.keeping.write()
     # The program ends without a word: its lock goes with it, its journal stays.
-    window.files.journal._lock.unlock()
+    window.parts.files.keeping.journal._lock.unlock()
     after = show()
     line = after.bench.column.ruled.notice_line
     assert "HM-100 was not saved" in line.text
@@ -90,22 +90,22 @@ def test_the_journal_brings_back_job_and_half_typed_texts(window, type_in, show)
     assert after.desk.job.find("face-rough")[1].fields.feed_per_tooth.text == "0.04"
     assert after.desk.history.drafts["face-rough", "depth"] == "0.3 im"
     assert words(after) == "recovered, not saved"
-    window.files.journal._lock = None
+    window.parts.files.keeping.journal._lock = None
 
 
 def test_the_journal_of_a_living_window_is_not_offered(window, type_in, show):
     window.open_key("face-rough")
     type_in(window, "depth", "0.3")
-    window.files.write_journal()
+    window.parts.files.keeping.write()
     assert journal.left_behind() == []
 
 
 def test_saving_clears_the_journal(window, saved, type_in):
     window.open_key("face-rough")
     type_in(window, "depth", "0.3")
-    window.files.write_journal()
+    window.parts.files.keeping.write()
     assert list(journal.folder().glob("*.json"))
-    window.files.save()
+    window.parts.files.save()
     assert not list(journal.folder().glob("*.json"))
 
 
@@ -125,7 +125,7 @@ def test_the_sheets_are_exported_with_the_job_inside(window, tmp_path, monkeypat
     pytest.importorskip("reportlab")
     path = tmp_path / "plate.pdf"
     monkeypatch.setattr(ask, "export_path", lambda *_: path)
-    assert window.files.export_pdf()
+    assert window.parts.exporting.export_pdf()
     assert path.read_bytes().startswith(b"%PDF")
 
 
@@ -133,7 +133,7 @@ def test_the_preview_shows_the_pages_and_takes_initials(window, qtbot):
     pytest.importorskip("reportlab")
     from jobsheet.gui.pages.print_window import PrintWindow
 
-    preview = PrintWindow(window)
+    preview = PrintWindow(window.desk, window.parts.exporting.write, window)
     qtbot.addWidget(preview)
     preview.show()
     pages = preview.view.count
@@ -153,7 +153,7 @@ def test_the_pages_are_painted_on_a_printer(window, qtbot, tmp_path):
 
     from jobsheet.gui.pages.print_window import PrintWindow
 
-    preview = PrintWindow(window)
+    preview = PrintWindow(window.desk, window.parts.exporting.write, window)
     qtbot.addWidget(preview)
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
     printer.setResolution(100)

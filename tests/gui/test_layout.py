@@ -73,25 +73,25 @@ def test_the_sheet_never_scrolls_sideways(show):
 def test_bench_size_is_half_as_large_again_and_keeps_the_open_row(window):
     window.open_key("drill")
     before = look.look().px(100)
-    window.bench_size()
+    window.looks.bench_size()
     assert look.look().px(100) == pytest.approx(1.5 * before, abs=1)
     assert window.opened_key == "drill"
-    window.bench_size()
+    window.looks.bench_size()
 
 
 def test_dark_and_back(window):
-    window.look_dark()
+    window.looks.dark()
     assert look.look().tokens.name == "dark"
-    window.look_light()
+    window.looks.light()
     assert look.look().tokens.name == "light"
 
 
 def test_narrower_windows_take_the_narrower_layouts(show):
     window = show(size=(1440, 900))
     window.open_key("face-rough")
-    assert window._form == "wide"
+    assert window.parts.edits.rows.form == "wide"
     window.resize(1024, 700)
-    assert window._form == "medium"
+    assert window.parts.edits.rows.form == "medium"
     window.resize(820, 700)
-    assert window._form == "narrow"
+    assert window.parts.edits.rows.form == "narrow"
     assert window.open_row.margin.y() > window.open_row.form.y()

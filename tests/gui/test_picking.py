@@ -5,7 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu
 
 from jobsheet.edit.commands import SetField, value_of
-from jobsheet.gui.column.picking import offer
+from jobsheet.gui.edits.picking import offer
 from jobsheet.storage.cabinet_file import NAME
 
 OWN = """format: 1
@@ -24,7 +24,7 @@ def typed(window, key, name="cutter"):
 
 def listed(window, key, name="cutter"):
     window.open_key(key)
-    menu = offer(window.open_row, name)
+    menu = offer(window.desk, window.open_row, name)
     return menu, [action.text() for action in menu.actions()]
 
 

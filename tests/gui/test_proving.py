@@ -12,7 +12,7 @@ from jobsheet.storage.proof_log import own_path, read_log
 @pytest.fixture
 def proving(window, qtbot):
     """A ladder of side cuts on the machine that nobody has tried yet."""
-    window.prove()
+    window.actions_by_id["prove"].trigger()
     place = next(iter(window.findChildren(ProvingWindow)))
     place.desk.set("machine", "knee-mill-k-2")
     place.desk.set("role", "Apprentice A")
@@ -117,7 +117,7 @@ def test_the_proving_sheet_is_saved_as_pdf(proving, tmp_path, monkeypatch):
 def test_the_capability_card_of_two_machines(window, qtbot, tmp_path, monkeypatch):
     from jobsheet.gui.places.capability.capability_window import CapabilityWindow
 
-    card = CapabilityWindow(window)
+    card = CapabilityWindow(window.desk, window)
     qtbot.addWidget(card)
     assert card.pdf.startswith(b"%PDF")
     card.second.setCurrentIndex(card.second.findData("bench-mill-b-2"))

@@ -136,7 +136,7 @@ def test_a_row_is_dragged_by_its_number(window):
     assert keys(window)[1] == "drill"
     drag(window, "drill", "tap", below=True)
     assert keys(window).index("drill") == keys(window).index("tap") + 1
-    window.edits.undo()
+    window.parts.edits.history.undo()
     assert keys(window)[1] == "drill"
 
 
@@ -192,7 +192,7 @@ def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
     from jobsheet.gui.forms import ask
 
     monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
-    window.files.new()
+    window.parts.files.new()
     window.close_row()
     empty = sheet(window).lines[-1]
     assert empty.fact == "No operation yet"
@@ -201,14 +201,14 @@ def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
 
 
 def test_renumber(window):
-    window.edits._do(__import__("jobsheet.edit.commands", fromlist=["x"]).DeleteOperation("clamp"))
-    window.edits.renumber()
+    window.parts.hand.do(__import__("jobsheet.edit.step_commands", fromlist=["x"]).DeleteOperation("clamp"))
+    window.parts.edits.steps.renumber()
     assert [operation.number for _, operation in window.desk.job.operations()] == [10, 20, 30, 40, 50, 60, 70]
 
 
 def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
-    window.edits.move_to("drill", "set-up-1", 1)
-    window.edits.review()
+    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.review()
     window.open_key("drill")
     row = window.open_row
     assert row.remark_lines, "drilled before it is spotted"
@@ -227,21 +227,21 @@ def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
 
 def test_a_fix_mends_the_plan_and_can_be_undone(window):
     before = keys(window)
-    window.edits.move_to("drill", "set-up-1", 1)
-    window.edits.review()
+    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.review()
     window.open_key("drill")
     window.open_row.remark_lines[0].button.click()
-    window.edits.review()
+    window.parts.review()
     assert keys(window).index("spot") < keys(window).index("drill")
     assert window.desk.remarks_of("drill") == ()
-    window.edits.undo()
-    window.edits.undo()
+    window.parts.edits.history.undo()
+    window.parts.edits.history.undo()
     assert keys(window) == before
 
 
 def test_f8_goes_to_a_remark(window, qtbot):
-    window.edits.move_to("drill", "set-up-1", 1)
-    window.edits.review()
+    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.review()
     press(qtbot, window, Qt.Key.Key_F8)
     assert window.opened_key in ("drill", "spot")
     assert window.focusWidget() in window.open_row.remark_lines

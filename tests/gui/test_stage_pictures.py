@@ -19,10 +19,7 @@ def plate(show, qtbot):
 
 
 def settle(window, qtbot):
-    timers = (window._later, window._reading)
-    qtbot.waitUntil(
-        lambda: not any(timer.isActive() for timer in timers) and not window.solids.waiting, timeout=8000
-    )
+    qtbot.waitUntil(lambda: not window.later.waiting and not window.parts.solids.waiting, timeout=8000)
 
 
 def large(window):
@@ -52,10 +49,10 @@ def test_a_hole_that_is_pressed_opens_the_step_that_one_sees_there(plate, qtbot)
 
 def test_f9_shows_the_work_before_the_step_and_the_stock(plate, qtbot):
     after = large(plate)._drawing
-    plate.next_moment()
+    plate.parts.stages.next_moment()
     settle(plate, qtbot)
     before = large(plate)._drawing
-    plate.next_moment()
+    plate.parts.stages.next_moment()
     settle(plate, qtbot)
     stock = large(plate)._drawing
     assert len(stock.items) < len(before.items)

@@ -41,6 +41,7 @@ def done():
         print(*sorted({"CursorShape", "FocusPolicy", "GlobalColor", "Key"} & set(names)))
     of_the_toolkit()
     print("yaml" in sys.modules, "dataclasses" in sys.modules)
+    print(*sorted(name for name in sys.modules if name.startswith("jobsheet.gui.") and name.split(".")[2] in {"places", "edits", "pages", "papers", "margin", "strip"}))
     from PySide6.QtCore import Qt
     of_the_toolkit()
     sys.stdout.flush()
@@ -59,9 +60,13 @@ def first_painting(home):
 
 
 def test_no_constant_of_the_toolkit_is_made_before_the_first_figures(home):
-    before, _, behind = first_painting(home)
+    before, _, _, behind = first_painting(home)
     assert before == ""
     assert behind == "CursorShape FocusPolicy GlobalColor Key"
+
+
+def test_no_place_and_no_open_row_is_loaded_before_the_first_figures(home):
+    assert first_painting(home)[2] == ""
 
 
 def test_the_second_start_reads_no_yaml(home):

@@ -20,14 +20,15 @@ from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.tokens import SEVERITIES
 from jobsheet.gui.margin.margin import Margin
+from jobsheet.model.job import Operation
 from jobsheet.model.remark import Remark
+from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import Kind
 from jobsheet.reckoning.reckoner import Outcome
 
 if TYPE_CHECKING:
     from jobsheet.gui.column.offers import OfferLines
     from jobsheet.gui.column.readings_view import ReadingsView
-    from jobsheet.gui.desk.desk import Desk
     from jobsheet.reckoning.answers.all_answers import Answers
 
 SIDE = 18
@@ -42,6 +43,7 @@ class OpenRow(QWidget):
     dismissed = Signal(object)
     previewed = Signal(object)
     offered = Signal(object)
+    picks_wanted = Signal(str)
     closed = Signal(str)
     height_changed = Signal()
 
@@ -52,7 +54,7 @@ class OpenRow(QWidget):
         self.form = Form(kind.entries, units, view.title, self, joined=form != "narrow")
         self.form.typed.connect(self.typed)
         self.form.height_changed.connect(self.height_changed)
-        self.form.picks_wanted.connect(self._offer)
+        self.form.picks_wanted.connect(self.picks_wanted)
         self.margin = Margin(self)
         self.margin.height_changed.connect(self.height_changed)
         self._remarks: list[RemarkLine] = []
@@ -117,13 +119,7 @@ class OpenRow(QWidget):
         self._order_tabs()
         return True
 
-    def _offer(self, name: str) -> None:
-        """List what the cabinet has for a field."""
-        from jobsheet.gui.column.picking import offer
-
-        offer(self, name)
-
-    def answer(self, answers: Answers, desk: Desk) -> bool:
+    def answer(self, answers: Answers, operation: Operation, setting: Setting | None) -> bool:
         """Show what the machine answers; whether anything changed. Nothing of it is made before it is first asked."""
         if self.readings is None or self.offers is None:
             from jobsheet.gui.column.offers import OfferLines
@@ -134,8 +130,7 @@ class OpenRow(QWidget):
         changed = self.readings.put(answers.readings, self._units)
         changed = self.offers.put(answers.offers) or changed
         beside = self.margin.answer(answers, self._units, self.view.pace, self.offered)
-        _, operation = desk.job.find(self.key)
-        beside.watch.put(operation, desk.reckoned.settings.get(self.key) if desk.reckoned else None)
+        beside.watch.put(operation, setting)
         if changed:
             self._order_tabs()
         return True

@@ -182,6 +182,11 @@ class RuledList(QWidget):
 
     # --- where everything stands ---
 
+    def place_of(self, key: str) -> QRect | None:
+        """Where the line of that key stands."""
+        line = self.by_key.get(key)
+        return line.geometry() if line is not None else None
+
     def arrange_later(self) -> None:
         """Place everything again once the present change is through."""
         self._later.start()

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Iterator
 
 from PySide6.QtCore import QObject, QTimer
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.column.open_row import OpenRow
+from jobsheet.gui.desk.desk import Desk
 from jobsheet.reckoning.answers.all_answers import Answers, answers_in_parts
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
 
 #: How long the hand rests before anything is asked, and between two parts [ms].
 REST, BETWEEN = 160, 1
@@ -20,9 +18,11 @@ REST, BETWEEN = 160, 1
 class Answering(QObject):
     """Holds the question that is being answered; another edit or another row begins anew."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window)
-        self._window = window
+    def __init__(self, desk: Desk, row: Callable[[], OpenRow | None], changed: Callable[[], None]) -> None:
+        super().__init__(desk)
+        self._desk = desk
+        self._row = row
+        self._changed = changed
         self._about: tuple[str, int] | None = None
         self._parts: Iterator[Answers] | None = None
         self._found = Answers()
@@ -37,23 +37,23 @@ class Answering(QObject):
 
     def ask(self) -> None:
         """The row that is open, or its figures, are others now."""
-        row, reckoned = self._window.open_row, self._window.desk.reckoned
+        row, reckoned = self._row(), self._desk.reckoned
         if row is None or reckoned is None:
             self._timer.stop()
             self._parts, self._about = None, None
             return
         about = (row.key, id(reckoned))
         if about == self._about:
-            row.answer(self._found, self._window.desk)
+            self._hand_over(row)
             return
         self._about = about
-        set_up, operation = self._window.desk.job.find(row.key)
+        set_up, operation = self._desk.job.find(row.key)
         # The reckoned value is held by the generator, so that its identity stays its own.
         self._parts = answers_in_parts(set_up, operation, reckoned)
         self._timer.start(REST)
 
     def _next(self) -> None:
-        row = self._window.open_row
+        row = self._row()
         if self._parts is None or row is None or self._about is None or row.key != self._about[0]:
             return
         try:
@@ -65,9 +65,15 @@ class Answering(QObject):
             # What cannot be answered leaves its place empty; the figures say for themselves what is wrong.
             self._parts = None
             return
-        if row.answer(self._found, self._window.desk):
-            self._window.bench.column.ruled.arrange()
+        if self._hand_over(row):
+            self._changed()
         if self._found.whole:
             self._parts = None
         else:
             self._timer.start(BETWEEN)
+
+    def _hand_over(self, row: OpenRow) -> bool:
+        """Show what was found; whether the row changed."""
+        _, operation = self._desk.job.find(row.key)
+        reckoned = self._desk.reckoned
+        return row.answer(self._found, operation, reckoned.settings.get(row.key) if reckoned else None)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import atexit
 import sys
 import threading
+from collections.abc import Callable
 from queue import Empty, SimpleQueue
 from typing import TYPE_CHECKING, Any
 
@@ -15,10 +16,10 @@ from msgspec import Struct
 from PySide6.QtCore import QTimer
 
 from jobsheet.drawing.drawn import Drawing
+from jobsheet.gui.desk.desk import Desk
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip.strip import Strip
-    from jobsheet.gui.window.window import Window
     from jobsheet.reckoning.reckoner import Reckoned
     from jobsheet.stages.checks import Fact
     from jobsheet.stages.course import Cut
@@ -68,15 +69,16 @@ class Answer(Struct, frozen=True):
 class Solids:
     """Between a window and the worker: asks when the strip shows something else, hands over what was drawn."""
 
-    def __init__(self, window: Window) -> None:
-        self._window = window
+    def __init__(self, desk: Desk, arrived: Callable[[], None]) -> None:
+        self._desk = desk
+        self._arrived = arrived
         self._strip: Strip | None = None
         self._asked: tuple[object, ...] = ()
         self._serial = 0
         self._for: Reckoned | None = None
         self._facts: tuple[Reckoned | None, tuple[Fact, ...]] | None = None
         self._answers: SimpleQueue[Answer] = SimpleQueue()
-        self._timer = QTimer(window)
+        self._timer = QTimer(desk)
         self._timer.setInterval(LOOK)
         self._timer.timeout.connect(self.look)
 
@@ -89,7 +91,7 @@ class Solids:
         """Draw what the strip shows, where that is not what was asked last."""
         from jobsheet.stages.course import course_of
 
-        desk = self._window.desk
+        desk = self._desk
         if desk.reckoned is None:
             return
         asked = (id(desk.reckoned), strip.shown(), strip.turn, strip.moment)
@@ -122,7 +124,7 @@ class Solids:
             if answer.facts is not None:
                 self._timer.stop()
                 self._facts = (self._for, answer.facts)
-                self._window.facts_arrived()
+                self._arrived()
 
     def facts_about(self, reckoned: Reckoned) -> tuple[Fact, ...] | None:
         """What the solids say of what was reckoned just now; None while they are not there."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QSize, QTimer
@@ -21,16 +21,14 @@ from PySide6.QtWidgets import (
 )
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.job_pdf import make_sheets, stop_notes
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink.look import look
-from jobsheet.gui.pages.job_pdf import make_sheets, stop_notes
 from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.model.remark import Note
 from jobsheet.report.plan import Initials
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
 
 translate = QCoreApplication.translate
 #: Paper as the sheets know it -> as a person says it, and as the printer knows it.
@@ -44,10 +42,11 @@ QUIET = 300
 class PrintWindow(QDialog):
     """Preview, initials, paper; *Print…* and *Export PDF…*."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window)
+    def __init__(self, desk: Desk, write: Callable[[bytes], bool], parent: QWidget) -> None:
+        super().__init__(parent)
         self.setWindowTitle(translate("Print", "Print sheets"))
-        self._window = window
+        self._desk = desk
+        self._write = write
         self.pdf = b""
         self.view = PagesView(self)
         self.view.setAccessibleName(translate("Print", "The pages as they will print"))
@@ -76,7 +75,7 @@ class PrintWindow(QDialog):
         side.addWidget(self.paper)
         side.addWidget(self.working)
         side.addWidget(self.count)
-        notes = stop_notes(self._window.desk)
+        notes = stop_notes(self._desk)
         if notes:
             side.addWidget(self._stops(notes), 1)
         else:
@@ -136,7 +135,7 @@ class PrintWindow(QDialog):
         )
         try:
             self.pdf = make_sheets(
-                self._window.desk,
+                self._desk,
                 paper=str(self.paper.currentData()),
                 working=self.working.isChecked(),
                 initials=given,
@@ -151,7 +150,7 @@ class PrintWindow(QDialog):
             if pages == 1
             else translate("Print", "{count} pages").format(count=pages)
         )
-        if self._window.desk.history.drafts:
+        if self._desk.history.drafts:
             words = translate(
                 "Print", "{pages}; fields that cannot be read print their last good values."
             ).format(pages=words)
@@ -160,7 +159,7 @@ class PrintWindow(QDialog):
 
     def export(self) -> None:
         """Ask where, and write these very bytes."""
-        if self._window.files.write_sheets(self.pdf):
+        if self._write(self.pdf):
             self.accept()
 
     def print(self) -> None:

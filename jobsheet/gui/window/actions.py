@@ -1,9 +1,11 @@
-"""Actions as a table and menus as lists of their ids; each action calls a method by name."""
+"""Actions as a table and menus as lists of their ids; each action calls a method by name. The ways to places add theirs."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from operator import attrgetter
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from PySide6.QtCore import QT_TRANSLATE_NOOP, QCoreApplication
@@ -12,11 +14,14 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QAction
     from PySide6.QtWidgets import QMainWindow, QMenu
 
+    from jobsheet.edit.history import History
+    from jobsheet.gui.desk.place import Way
+
 translate = QCoreApplication.translate
 
 
 class Row(Struct, frozen=True):
-    """One action: its id, its text, its keys, what it calls: a method of the window or of a part of it."""
+    """One action: its id, its text, its keys, what it calls: a method of one of the parts."""
 
     id: str
     text: str
@@ -39,71 +44,83 @@ ACTIONS = (
         "export",
         _text(QT_TRANSLATE_NOOP("Actions", "&Export sheets as PDF…")),
         ("Ctrl+E",),
-        "files.export_pdf",
+        "exporting.export_pdf",
     ),
-    Row("print", _text(QT_TRANSLATE_NOOP("Actions", "&Print sheets…")), ("Ctrl+P",), "files.print_sheets"),
+    Row(
+        "print", _text(QT_TRANSLATE_NOOP("Actions", "&Print sheets…")), ("Ctrl+P",), "exporting.print_sheets"
+    ),
     Row("quit", _text(QT_TRANSLATE_NOOP("Actions", "&Quit")), ("Ctrl+Q",), "close"),
-    Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "edits.undo"),
-    Row("redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "edits.redo"),
-    Row("next", _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")), ("F8",), "edits.next_remark"),
+    Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "edits.history.undo"),
+    Row(
+        "redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "edits.history.redo"
+    ),
+    Row(
+        "next",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")),
+        ("F8",),
+        "edits.walking.next_remark",
+    ),
     Row(
         "previous",
         _text(QT_TRANSLATE_NOOP("Actions", "&Previous remark or problem")),
         ("Shift+F8",),
-        "edits.previous_remark",
+        "edits.walking.previous_remark",
     ),
     Row(
         "bring-back",
         _text(QT_TRANSLATE_NOOP("Actions", "&Bring back what was set aside")),
         (),
-        "edits.bring_back",
+        "edits.remarks.bring_back",
     ),
-    Row("edit-job", _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")), ("F2",), "edit_job"),
-    Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.add_set_up"),
     Row(
-        "delete-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")), (), "edits.delete_set_up"
+        "edit-job",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")),
+        ("F2",),
+        "edits.rows.open_job",
     ),
-    Row("set-up-up", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up &up")), (), "edits.move_set_up_up"),
+    Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),
+    Row(
+        "delete-set-up",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")),
+        (),
+        "edits.set_ups.delete",
+    ),
+    Row(
+        "set-up-up", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up &up")), (), "edits.set_ups.move_up"
+    ),
     Row(
         "set-up-down",
         _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up d&own")),
         (),
-        "edits.move_set_up_down",
+        "edits.set_ups.move_down",
     ),
-    Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "edits.renumber"),
-    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "edits.ask_kind"),
-    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "edits.duplicate"),
-    Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.delete"),
-    Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.move_up"),
-    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.move_down"),
-    Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "toggle_row"),
-    Row(
-        "fits",
-        _text(QT_TRANSLATE_NOOP("Actions", "&Would it fit on another machine?")),
-        ("Ctrl+M",),
-        "show_fits",
-    ),
-    Row("prove", _text(QT_TRANSLATE_NOOP("Actions", "&Prove the machine…")), ("F6",), "prove"),
-    Row(
-        "capability", _text(QT_TRANSLATE_NOOP("Actions", "What will it &carry?…")), ("F7",), "show_capability"
-    ),
-    Row("card", _text(QT_TRANSLATE_NOOP("Actions", "Machine &card…")), (), "edit_card"),
-    Row("new-card", _text(QT_TRANSLATE_NOOP("Actions", "&New machine…")), (), "new_card"),
-    Row("cabinet", _text(QT_TRANSLATE_NOOP("Actions", "Ca&binet…")), (), "edit_cabinet"),
+    Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "edits.steps.renumber"),
+    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "edits.steps.ask_kind"),
+    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "edits.steps.duplicate"),
+    Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.steps.delete"),
+    Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.steps.move_up"),
+    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.steps.move_down"),
+    Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "edits.rows.toggle"),
     Row(
         "moment",
         _text(QT_TRANSLATE_NOOP("Actions", "The work &after, before, as stock")),
         ("F9",),
-        "next_moment",
+        "stages.next_moment",
     ),
-    Row("system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "look_system", checkable=True),
-    Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "look_light", checkable=True),
-    Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "look_dark", checkable=True),
     Row(
-        "bench", _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")), ("Ctrl+B",), "bench_size", checkable=True
+        "system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "looks.as_system", checkable=True
     ),
-    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "edits.show_keys"),
-    Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "edits.show_about"),
+    Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "looks.light", checkable=True),
+    Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "looks.dark", checkable=True),
+    Row(
+        "bench",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")),
+        ("Ctrl+B",),
+        "looks.bench_size",
+        checkable=True,
+    ),
+    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "told.show_keys"),
+    Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "told.show_about"),
 )
 
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
@@ -123,26 +140,29 @@ _FILLED = {
 }
 
 
-class Filler(Protocol):
-    """Who fills a menu when it opens."""
+def make(
+    window: QMainWindow, parts: object, ways: tuple[Way, ...], go: Callable[[Way], object]
+) -> dict[str, QAction]:
+    """All actions: those of the table call the methods of the parts, those of the places go there."""
+    made = {row.id: _action(window, row.text, row.keys, partial(_call, parts, row.slot)) for row in ACTIONS}
+    for row in ACTIONS:
+        made[row.id].setCheckable(row.checkable)
+    return made | {way.id: _action(window, way.text, way.keys, partial(go, way)) for way in ways}
 
-    def fill_menu(self, name: str, menu: QMenu) -> None:
-        """Put actions into the menu of that name."""
+
+def _call(parts: object, slot: str) -> None:
+    """Call a method by its name, such as `edits.steps.add`."""
+    attrgetter(slot)(parts)()
 
 
-def make(window: QMainWindow) -> dict[str, QAction]:
-    """All actions, connected to the window's methods."""
+def _action(window: QMainWindow, text: str, keys: tuple[str, ...], do: Callable[[], object]) -> QAction:
     from PySide6.QtGui import QAction, QKeySequence
 
-    made: dict[str, QAction] = {}
-    for row in ACTIONS:
-        action = QAction(translate("Actions", row.text), window)
-        action.setShortcuts([QKeySequence(key) for key in row.keys])
-        action.setCheckable(row.checkable)
-        action.triggered.connect(lambda _=False, slot=row.slot: attrgetter(slot)(window)())
-        window.addAction(action)
-        made[row.id] = action
-    return made
+    action = QAction(translate("Actions", text), window)
+    action.setShortcuts([QKeySequence(key) for key in keys])
+    action.triggered.connect(lambda _=False: do())
+    window.addAction(action)
+    return action
 
 
 def bar(window: QMainWindow) -> None:
@@ -152,7 +172,7 @@ def bar(window: QMainWindow) -> None:
         window.menuBar().addAction(translate("Actions", title))
 
 
-def fill(window: QMainWindow, actions: dict[str, QAction], filler: Filler) -> None:
+def fill(window: QMainWindow, actions: dict[str, QAction], fill_menu: Callable[[str, QMenu], None]) -> None:
     """The menus; those whose content can change are filled when they open."""
     from PySide6.QtWidgets import QMenu
 
@@ -164,9 +184,19 @@ def fill(window: QMainWindow, actions: dict[str, QAction], filler: Filler) -> No
             if id_ == "-":
                 menu.addSeparator()
             elif id_ == "[machines]":
-                menu.aboutToShow.connect(lambda name=id_, menu=menu: filler.fill_menu(name, menu))
+                menu.aboutToShow.connect(lambda name=id_, menu=menu: fill_menu(name, menu))
             elif id_.startswith("["):
                 inner = menu.addMenu(translate("Actions", _FILLED[id_]))
-                inner.aboutToShow.connect(lambda name=id_, menu=inner: filler.fill_menu(name, menu))
+                inner.aboutToShow.connect(lambda name=id_, menu=inner: fill_menu(name, menu))
             else:
                 menu.addAction(actions[id_])
+
+
+def name_history(actions: dict[str, QAction], history: History) -> None:
+    """Say in the menu what would be taken back, and what done again."""
+    for id_, can, label, words, plain in (
+        ("undo", history.can_undo, history.undo_label, translate("Window", "&Undo: {step}"), translate("Window", "&Undo")),
+        ("redo", history.can_redo, history.redo_label, translate("Window", "&Redo: {step}"), translate("Window", "&Redo")),
+    ):  # fmt: skip
+        actions[id_].setEnabled(can)
+        actions[id_].setText(words.format(step=label) if can else plain)

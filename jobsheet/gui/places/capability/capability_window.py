@@ -3,21 +3,18 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout
+from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.storage.machine_file import card_names, find_card
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
 
 translate = QCoreApplication.translate
 
@@ -25,11 +22,11 @@ translate = QCoreApplication.translate
 class CapabilityWindow(QDialog):
     """Machines and metals at the top, the page below; *Export PDF…*."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window)
+    def __init__(self, desk: Desk, parent: QWidget) -> None:
+        super().__init__(parent)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Capability", "What a machine will carry"))
-        self._window = window
+        self._desk = desk
         self.pdf = b""
         self.view = PagesView(self)
         self.view.setAccessibleName(translate("Capability", "The card as it prints"))
@@ -44,8 +41,8 @@ class CapabilityWindow(QDialog):
                 continue  # a card that cannot be read is told where it is chosen
             self.first.addItem(title, name)
             self.second.addItem(title, name)
-        self.first.setCurrentIndex(max(0, self.first.findData(window.desk.job.machine)))
-        self.metals = QLineEdit(window.desk.job.material or "S235", self)
+        self.first.setCurrentIndex(max(0, self.first.findData(desk.job.machine)))
+        self.metals = QLineEdit(desk.job.material or "S235", self)
         self.metals.setAccessibleName(translate("Capability", "Metals, parted by commas"))
         self.metals.setToolTip(translate("Capability", "such as S235, 6082-T6"))
         self.said = QLabel(self)
@@ -81,7 +78,7 @@ class CapabilityWindow(QDialog):
         from jobsheet.sheet.pdf import make_pdf
 
         names = [name for name in (self.first.currentData(), self.second.currentData()) if name]
-        job = self._window.desk.job
+        job = self._desk.job
         metals = tuple(part.strip() for part in self.metals.text().split(",") if part.strip())
         if len(names) == 2 and names[0] == names[1]:
             self.said.setText(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from msgspec import Struct
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
@@ -11,6 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look, scroll_style
@@ -19,9 +18,6 @@ from jobsheet.gui.ink.tokens import VERDICTS
 from jobsheet.model.job import Job
 from jobsheet.reckoning.answers.fits_answer import Fit, Side, StepFit, fits
 from jobsheet.storage.machine_file import card_names, find_card
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
 
 translate = QCoreApplication.translate
 ROW, HEAD = 44, 28
@@ -182,11 +178,11 @@ class FitTable(QWidget):
 class FitsWindow(QDialog):
     """A machine to choose, what comes of it, and a button that plans the job for it."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window)
+    def __init__(self, visit: Visit) -> None:
+        super().__init__(visit.parent)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Fits", "The same job on another machine"))
-        self._window = window
+        self._visit = visit
         now = look()
         self.machines = QComboBox(self)
         self.machines.setAccessibleName(translate("Fits", "Machine"))
@@ -221,7 +217,7 @@ class FitsWindow(QDialog):
         whole.addLayout(row)
         self.resize(now.px(1000), now.px(700))
         others = [
-            i for i in range(self.machines.count()) if self.machines.itemData(i) != window.desk.job.machine
+            i for i in range(self.machines.count()) if self.machines.itemData(i) != visit.desk.job.machine
         ]
         self.machines.setCurrentIndex(others[0] if others else 0)
         self.machines.currentIndexChanged.connect(self.show_fit)
@@ -229,7 +225,7 @@ class FitsWindow(QDialog):
 
     def show_fit(self) -> None:
         """Reckon the job on the chosen card and show what comes of it."""
-        job = self._window.desk.job
+        job = self._visit.desk.job
         try:
             fit = fits(job, self.machines.currentData())
         except JobsheetError as error:
@@ -275,6 +271,6 @@ class FitsWindow(QDialog):
         """Plan the job for it: one edit."""
         fit = self.table.fit
         if fit is not None:
-            self._window.desk.do(PlanFor(fit.other, fit.machine.title))
-            self._window.say(translate("Fits", "Planned for {machine}.").format(machine=fit.machine.title))
+            self._visit.desk.do(PlanFor(fit.other, fit.machine.title))
+            self._visit.say(translate("Fits", "Planned for {machine}.").format(machine=fit.machine.title))
             self.accept()

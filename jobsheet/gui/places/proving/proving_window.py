@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6.QtCore import QCoreApplication, QRect, QSize
 from PySide6.QtGui import QAction, QKeySequence, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
 from jobsheet.errors import JobsheetError, QuantityError
+from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.form import Form
@@ -23,9 +22,6 @@ from jobsheet.gui.places.proving.proving_desk import ProvingDesk, entries
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
 
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
-
 translate = QCoreApplication.translate
 HIGH, GAP = 56, 8
 #: Below this width [px at 100 %] the chart stands under the ladder.
@@ -35,11 +31,11 @@ BESIDE = 900
 class ProvingWindow(QMainWindow):
     """One machine is proved at a time; everything entered is in its log at once."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window)
+    def __init__(self, visit: Visit) -> None:
+        super().__init__(visit.parent)
         self.setWindowTitle(translate("Proving", "Proving – job sheet"))
-        self._window = window
-        self.desk = ProvingDesk(window.desk.job)
+        self._visit = visit
+        self.desk = ProvingDesk(visit.desk.job)
         self._said = ""
         self._ground = _Ground(self)
         self.setCentralWidget(self._ground)
@@ -57,7 +53,7 @@ class ProvingWindow(QMainWindow):
         self.head.setParent(self._ground)
         self._make_actions()
         now = look()
-        size = window.size()
+        size = visit.parent.size()
         self.resize(max(size.width(), now.px(900)), max(size.height(), now.px(640)))
         self.refresh()
 
@@ -110,7 +106,7 @@ class ProvingWindow(QMainWindow):
             return
         self._said = ""
         self.refresh()
-        self._window.proof_changed()
+        self._visit.proof_changed()
         if self.desk.current is not None:
             ladder.setFocus()
 
@@ -127,7 +123,7 @@ class ProvingWindow(QMainWindow):
                     outcome=trial.outcome
                 )
             )
-            self._window.proof_changed()
+            self._visit.proof_changed()
 
     def print_sheet(self) -> None:
         """Save the proving sheet as PDF."""
@@ -136,7 +132,7 @@ class ProvingWindow(QMainWindow):
             return
         from pathlib import Path
 
-        from jobsheet.gui.pages.job_pdf import proving_pdf
+        from jobsheet.gui.desk.job_pdf import proving_pdf
 
         initials = ask.proving_initials(self)
         if initials is None:
@@ -146,7 +142,7 @@ class ProvingWindow(QMainWindow):
         if path is None:
             return
         try:
-            path.write_bytes(proving_pdf(ladder, initials, trainee=self._window.desk.job.trainee))
+            path.write_bytes(proving_pdf(ladder, initials, trainee=self._visit.desk.job.trainee))
             self._say(translate("Proving", "Saved as {name}.").format(name=path.name))
         except (JobsheetError, OSError) as error:
             ask.tell(self, str(error))

@@ -16,11 +16,10 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QScrollArea, QWidget
 from jobsheet.edit.paper_commands import PaperChange, PaperCommand, PaperHistory, Replace
 from jobsheet.errors import ChangedOutside, CommandError, DocumentError, JobsheetError, Problem
 from jobsheet.gui.forms import ask
-from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look, scroll_style
-from jobsheet.gui.places.papers.facts_view import FactsView
-from jobsheet.gui.places.papers.paper_column import PaperColumn
+from jobsheet.gui.papers.facts_view import FactsView
+from jobsheet.gui.papers.paper_column import PaperColumn
+from jobsheet.gui.papers.paper_head import PaperHead
 from jobsheet.model.facts import Facts
 from jobsheet.storage.own_paper import Lying, draft_of, keep_draft, problems, save_own
 from jobsheet.storage.paper_layout import Layout
@@ -30,7 +29,6 @@ translate = QCoreApplication.translate
 #: How long after the last edit the draft is written, and the margin made anew [ms].
 QUIET, MARGIN_QUIET = 800, 150
 MARGIN = 340
-HEAD = 58
 
 
 class Subject(Struct, frozen=True, kw_only=True):
@@ -66,7 +64,7 @@ class PaperWindow(QMainWindow):
         self._last_good: object | None = None
         self._said = ""
         self._visited = ""
-        self.head = _Head(self)
+        self.head = PaperHead(self.title, self.state, self)
         self.column = PaperColumn(subject.layout, self)
         self.facts = FactsView(self)
         self.facts.setAccessibleName(translate("PaperWindow", "What it means"))
@@ -76,6 +74,11 @@ class PaperWindow(QMainWindow):
         for widget in (self.head, *self._areas):
             widget.setParent(self._ground)
         self.column.wanted.connect(self.do)
+        self.head.close_wanted.connect(self.close)
+        self.head.save_wanted.connect(self.save)
+        self.head.draft_taken.connect(self.take_draft)
+        self.head.draft_dropped.connect(self.drop_draft)
+        self.head.changed.connect(self.place)
         self._timer = _timer(self, QUIET, self.keep)
         self._margin_timer = _timer(self, MARGIN_QUIET, self._refresh_margin)
         self._make_actions()
@@ -139,8 +142,7 @@ class PaperWindow(QMainWindow):
             self._last_good = self._value
         self.column.put(paper, self.problems, anew=anew)
         self.head.refresh()
-        title = self.subject.title(paper) or translate("PaperWindow", "no name yet")
-        self.setWindowTitle(f"{title}[*]")
+        self.setWindowTitle(f"{self.title()}[*]")
         self.setWindowModified(self.history.changed)
 
     def _refresh_margin(self) -> None:
@@ -169,6 +171,10 @@ class PaperWindow(QMainWindow):
     def is_new(self) -> bool:
         """Whether there is no file of it yet, its own or a shipped one."""
         return self.lying is None or (not self.lying.shipped and not self.lying.path.exists())
+
+    def title(self) -> str:
+        """What it is called."""
+        return self.subject.title(self.history.paper) or translate("PaperWindow", "no name yet")
 
     def state(self) -> tuple[str, bool]:
         """The sentence under the title, and whether it is about something wrong."""
@@ -334,106 +340,6 @@ class _Ground(QWidget):
         """Bench."""
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), look().colour("bench"))
-
-
-class _Head(QWidget):
-    """Title, what is to be said, and the buttons."""
-
-    def __init__(self, window: PaperWindow) -> None:
-        super().__init__(window)
-        self._window = window
-        self._draft: Paper | None = None
-        self.buttons: list[Button] = []
-        self.extra: list[Button] = []
-        for text, manner, slot in (
-            (translate("PaperWindow", "Close"), Manner.PLAIN, window.close),
-            (translate("PaperWindow", "Save"), Manner.FILLED, window.save),
-        ):
-            button = Button(text, self, manner)
-            button.clicked.connect(lambda _=False, slot=slot: slot())
-            self.buttons.append(button)
-
-    def offer(self, draft: Paper) -> None:
-        """Offer what was typed and not saved last time."""
-        self._draft = draft
-        for text, slot in (
-            (translate("PaperWindow", "Go on with it"), self._take),
-            (translate("PaperWindow", "Throw it away"), self._drop),
-        ):
-            button = Button(text, self, Manner.LINK)
-            button.clicked.connect(slot)
-            button.show()
-            self.extra.append(button)
-        self.refresh()
-
-    def _take(self) -> None:
-        draft = self._draft
-        self._done()
-        if draft is not None:
-            self._window.take_draft(draft)
-
-    def _drop(self) -> None:
-        self._done()
-        self._window.drop_draft()
-
-    def _done(self) -> None:
-        self._draft = None
-        for button in self.extra:
-            button.hide()
-            button.deleteLater()
-        self.extra = []
-        self.refresh()
-
-    def refresh(self) -> None:
-        """Show the state as it is."""
-        self.setAccessibleDescription(self._state()[0])
-        if self.parent() is not self._window and self.width() > 0:
-            self._window.place()
-        self.update()
-
-    def _state(self) -> tuple[str, bool]:
-        if self._draft is not None:
-            return translate(
-                "PaperWindow", "Something was typed and not saved when the program ended last time."
-            ), False
-        return self._window.state()
-
-    def arrange(self, width: int) -> int:
-        """Place the buttons; the height needed."""
-        now = look()
-        right = width - now.px(8)
-        for button in reversed(self.buttons):
-            hint = button.sizeHint()
-            right -= hint.width()
-            button.setGeometry(right, now.px(4), hint.width(), hint.height())
-        left = now.px(10)
-        for button in self.extra:
-            hint = button.sizeHint()
-            button.setGeometry(left, now.px(HEAD - 4), hint.width(), hint.height())
-            left += hint.width()
-        text = ink.paragraph_height(now, self._state()[0], now.body, width - now.px(44))
-        high = max(now.px(HEAD), now.px(40) + text + now.px(8)) + (now.px(32) if self.extra else 0)
-        self.resize(width, high)
-        return high
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """Paper, heavy rule, title, sentence."""
-        now = look()
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), now.colour("paper"))
-            ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0, now.px(2))
-            left = now.px(14)
-            title = self._window.subject.title(self._window.history.paper) or translate(
-                "PaperWindow", "no name yet"
-            )
-            right = self.buttons[0].x() - now.px(8)
-            ink.write(painter, now, QRect(left, now.px(6), right - left, now.px(30)), title, now.title)
-            sentence, wrong = self._state()
-            if wrong:
-                signs.draw(painter, "problem-caret", now.tokens.vermmark, left, now.px(42), now.px(13))
-                left += now.px(18)
-            place = QRect(left, now.px(38), self.width() - left - now.px(14), self.height() - now.px(38))
-            ink.paragraph(painter, now, place, sentence, now.body, "verm" if wrong else "pencil")
 
 
 def _area(inside: QWidget, parent: QWidget) -> QScrollArea:

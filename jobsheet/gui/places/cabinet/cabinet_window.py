@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
-from jobsheet.gui.places.papers.paper_window import PaperWindow, Subject
+from jobsheet.gui.papers.paper_window import PaperWindow, Subject
 from jobsheet.model.own_tools import Cabinet
 from jobsheet.report.cabinet_list import cabinet_facts
 from jobsheet.storage.cabinet_file import cabinet_from_text, own_path
@@ -19,9 +18,6 @@ from jobsheet.storage.own_paper import NONE_YET, Lying
 from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.typed_paper import Paper, text_at
 from jobsheet.storage.writing import digest
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
 
 translate = QCoreApplication.translate
 
@@ -51,22 +47,16 @@ def own_cabinet() -> tuple[Paper, Lying | None]:
     return paper_from_text(read_file(path), path.name), Lying(path, digest(path.read_bytes()))
 
 
-def open_cabinet(window: Window) -> PaperWindow | None:
+def open_cabinet(visit: Visit) -> PaperWindow | None:
     """The cabinet in a window of its own; None where its file cannot even be shown."""
     try:
         paper, lying = own_cabinet()
     except JobsheetError as error:
-        ask.tell(window, str(error))
+        ask.tell(visit.parent, str(error))
         return None
-    made = PaperWindow(_subject(), paper, lying, window)
-    made.saved.connect(lambda _name: _saved(window))
+    made = PaperWindow(_subject(), paper, lying, visit.parent)
+    made.saved.connect(lambda _name: visit.tools_changed())
     made.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
     made.show()
     made.column.focus_first()
     return made
-
-
-def _saved(window: Window) -> None:
-    """Remarks about tools that lack are asked anew."""
-    window.edits.forget()
-    window.show_later()

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
 
 from jobsheet.edit.paper_commands import Replace, SetText
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.boxes import Joined
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.places.papers.paper_column import PaperColumn
-from jobsheet.gui.places.papers.paper_window import PaperWindow, Subject
+from jobsheet.gui.papers.paper_column import PaperColumn
+from jobsheet.gui.papers.paper_window import PaperWindow, Subject
 from jobsheet.report.card import card_facts
 from jobsheet.storage.card_layout import LAYOUT
 from jobsheet.storage.card_steps import STEPS, Step, assumed_with, assumed_without, begin, classes, is_assumed
@@ -21,9 +21,6 @@ from jobsheet.storage.machine_file import card_names, machine_from_text
 from jobsheet.storage.own_paper import Lying, drafts_of_new, new_place, open_own
 from jobsheet.storage.paper_layout import Ask, places
 from jobsheet.storage.typed_paper import Paper, Path, at, text_at
-
-if TYPE_CHECKING:
-    from jobsheet.gui.window.window import Window
 
 translate = QCoreApplication.translate
 FOLDER = "machines"
@@ -43,9 +40,9 @@ def _subject() -> Subject:
 class CardWindow(PaperWindow):
     """One machine card, as a whole or step by step."""
 
-    def __init__(self, paper: Paper, lying: Lying | None, window: Window | None, *, guided: bool) -> None:
+    def __init__(self, paper: Paper, lying: Lying | None, parent: QWidget | None, *, guided: bool) -> None:
         self._guided = False
-        super().__init__(_subject(), paper, lying, window)
+        super().__init__(_subject(), paper, lying, parent)
         self._switch = Button(translate("CardWindow", "Measure it step by step"), self.head)
         self._switch.clicked.connect(lambda: self.guide(guided=not self._guided))
         self.head.buttons.insert(0, self._switch)
@@ -141,24 +138,24 @@ def _owner(paper: Paper, path: Path) -> str:
     return text_at(paper, (*entry, "position")) or text_at(paper, (*entry, "name")) or number
 
 
-def open_card(window: Window, name: str) -> CardWindow | None:
+def open_card(visit: Visit, name: str) -> CardWindow | None:
     """The card of that name in a window of its own."""
     try:
         paper, lying = open_own(FOLDER, name)
     except JobsheetError as error:
-        ask.tell(window, str(error))
+        ask.tell(visit.parent, str(error))
         return None
-    return _show(CardWindow(paper, lying, window, guided=False), window)
+    return _show(CardWindow(paper, lying, visit.parent, guided=False), visit)
 
 
-def new_card(window: Window) -> CardWindow:
+def new_card(visit: Visit) -> CardWindow:
     """A new card, which begins with the first class and is measured step by step; what was begun before is offered."""
     left = drafts_of_new(FOLDER, card_names())
-    return _show(CardWindow(begin(classes()[0]), left[0] if left else None, window, guided=True), window)
+    return _show(CardWindow(begin(classes()[0]), left[0] if left else None, visit.parent, guided=True), visit)
 
 
-def _show(made: CardWindow, window: Window) -> CardWindow:
-    made.saved.connect(lambda _name: window.machines_changed())
+def _show(made: CardWindow, visit: Visit) -> CardWindow:
+    made.saved.connect(lambda _name: visit.machines_changed())
     made.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
     made.show()
     made.column.focus_first()

@@ -5,29 +5,24 @@ Imported when it is first asked for; the text of the field stays free.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtWidgets import QMenu
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.column.open_row import OpenRow
+from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.ink.look import look, menu_style
 from jobsheet.reckoning.cabinet.cabinet_picks import Pick, picks
 from jobsheet.storage.cabinet_file import cabinet_for
 
-if TYPE_CHECKING:
-    from jobsheet.gui.column.open_row import OpenRow
-    from jobsheet.gui.desk.desk import Desk
-
 translate = QCoreApplication.translate
 
 
-def offer(row: OpenRow, name: str) -> QMenu | None:
-    """Open the list under a field of the open row; None where no job lies on the desk."""
-    desk: Desk | None = getattr(row.window(), "desk", None)
+def offer(desk: Desk, row: OpenRow, name: str) -> QMenu | None:
+    """Open the list under a field of the open row; None where it has no such field."""
     field = row.form.fields.get(name)
-    if desk is None or field is None:
+    if field is None:
         return None
     found, nothing = _found(desk, row.key, name)
     menu = QMenu(row)

@@ -21,7 +21,7 @@ from jobsheet.gui.forms.field import Field
 from jobsheet.gui.forms.form import Form
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
-from jobsheet.gui.places.papers.paper_rows import BETWEEN, HIGH, EntryRow
+from jobsheet.gui.papers.paper_rows import BETWEEN, HIGH, EntryRow
 from jobsheet.operations.entry import Entry
 from jobsheet.storage.paper_layout import MARKS, Ask, Inner, Layer, Layout, Rows, joined, parted
 from jobsheet.storage.typed_paper import Paper, Path, at, entries_at, text_at, words

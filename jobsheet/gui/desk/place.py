@@ -1,0 +1,54 @@
+"""What a place is: a window beside the job, the ways of the menu that lead to it, and what it is given when it opens.
+
+A place is a module or a folder of `gui/places` with a `PLACE`; it is read when the menus are made, so it imports
+what it shows only when somebody goes there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Literal
+
+from msgspec import Struct
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui.desk.desk import Desk
+
+#: What a place shows when it opens: the job, its machine, something new, or what belongs to the person.
+OpensOn = Literal["job", "machine", "new", "own"]
+
+
+class Visit(Struct, frozen=True, kw_only=True):
+    """What a place gets: what lies on the desk, the widget it belongs to, and whom to tell of what."""
+
+    desk: Desk
+    parent: QWidget
+    say: Callable[[str], None]
+    #: A trial was recorded or struck out.
+    proof_changed: Callable[[], None]
+    #: A machine card was saved.
+    machines_changed: Callable[[], None]
+    #: The cabinet was saved.
+    tools_changed: Callable[[], None]
+
+
+class Way(Struct, frozen=True, kw_only=True):
+    """One entry of the menu that leads to a place."""
+
+    id: str
+    #: The words of the menu, marked for translation in the context `Actions`.
+    text: str
+    keys: tuple[str, ...] = ()
+    #: Its words in the list of keys, marked in the same context.
+    told: str = ""
+    opens_on: OpensOn
+    #: Where it stands in the menu, from the top.
+    order: int
+    open: Callable[[Visit], object]
+
+
+class Place(Struct, frozen=True, kw_only=True):
+    """A place: its title, and the ways to it."""
+
+    title: str
+    ways: tuple[Way, ...]

@@ -1,0 +1,52 @@
+"""Asks the rules about the job on the desk, once for each job and what the solids say of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.gui.desk.desk import Desk
+from jobsheet.model.remark import Note, Remark
+
+Said = tuple[tuple[Remark, ...], tuple[Note, ...]]
+
+
+class ReadingThrough:
+    """Remembers what was read last, so that nothing is read twice."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self._read: tuple[object, object] | None = None
+
+    def forget(self) -> None:
+        """What the rules look at beside the job is another now: read it again."""
+        self._read = None
+
+    def read(self, facts: tuple[Any, ...] | None) -> bool:
+        """Ask the rules about the job as it is; whether what they say is new."""
+        desk = self._desk
+        if desk.reckoned is None:
+            return False
+        about = (desk.job, facts)
+        if self._read is not None and all(a is b for a, b in zip(self._read, about, strict=True)):
+            return False
+        self._read = about
+        from jobsheet.gui.desk.reviewing import remarks_and_notes
+
+        found = remarks_and_notes(desk.job, desk.reckoned, facts)
+        if not _differ(found, (desk.remarks, desk.notes)):
+            return False
+        desk.remarks, desk.notes = found
+        return True
+
+
+def _differ(one: Said, other: Said) -> bool:
+    """Whether two readings say other things; a fix is a function and made anew each time."""
+    return one[1] != other[1] or [_words(remark) for remark in one[0]] != [
+        _words(remark) for remark in other[0]
+    ]
+
+
+def _words(remark: Remark) -> tuple[object, ...]:
+    """What a person sees of a remark."""
+    label = remark.fix.label if remark.fix else ""
+    return (remark.rule, remark.severity, remark.message, remark.why, remark.operations, remark.set_up, label)

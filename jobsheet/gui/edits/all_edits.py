@@ -1,0 +1,26 @@
+"""All that a person does to the job, one part for each thing that is edited; the actions of the menus name these parts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.open_rows import OpenRows
+from jobsheet.gui.edits.remark_edits import RemarkEdits
+from jobsheet.gui.edits.set_up_edits import SetUpEdits
+from jobsheet.gui.edits.step_edits import StepEdits
+from jobsheet.gui.edits.taking_back import TakingBack
+from jobsheet.gui.edits.walking import Walking
+
+
+class Edits:
+    """The parts, connected with each other; `moved` is told when another row is open."""
+
+    def __init__(self, hand: Hand, moved: Callable[[], None]) -> None:
+        self.hand = hand
+        self.remarks = RemarkEdits(hand)
+        self.rows = OpenRows(hand, self.remarks, moved)
+        self.history = TakingBack(hand)
+        self.steps = StepEdits(hand, self.rows, self.history.undo)
+        self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
+        self.walking = Walking(hand, self.rows)

@@ -1,0 +1,174 @@
+"""Opening and closing in place: the form of a step, of a set-up, or of the job, and what it shows as things change."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.edit.commands import SetField
+from jobsheet.edit.history import Change
+from jobsheet.gui.column.header_form import HeaderForm
+from jobsheet.gui.column.open_row import OpenRow
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.remark_edits import RemarkEdits
+from jobsheet.gui.forms.shown import Section
+from jobsheet.gui.ink.look import look
+from jobsheet.operations import registry
+
+translate = QCoreApplication.translate
+
+#: The key of the form that belongs to no line: the job's own.
+JOB = "job"
+
+
+class OpenRows:
+    """One form is open at a time, or none."""
+
+    def __init__(self, hand: Hand, remarks: RemarkEdits, moved: Callable[[], None]) -> None:
+        self._hand = hand
+        self._remarks = remarks
+        self._moved = moved
+        #: The layout that the open form was made for.
+        self.form = ""
+
+    @property
+    def row(self) -> OpenRow | None:
+        """The operation that is open."""
+        opened = self._hand.ruled.opened
+        return opened if isinstance(opened, OpenRow) else None
+
+    # --- opening and closing ---
+
+    def open(self, key: str) -> None:
+        """Open a row or a heading in place, and close what was open."""
+        hand, ruled = self._hand, self._hand.ruled
+        if key == hand.opened_key:
+            return
+        ruled.open(None)
+        if key == JOB or hand.desk.set_up(key) is not None:
+            self._open_header(key)
+        elif key in ruled.by_key:
+            self._open_operation(key)
+        hand.desk.history.focus(hand.opened_key)
+        hand.column.reveal(key)
+        self._moved()
+
+    def close(self) -> None:
+        """Close what is open; the keyboard goes to its line."""
+        hand, ruled = self._hand, self._hand.ruled
+        key = hand.opened_key
+        ruled.open(None)
+        hand.desk.history.focus("")
+        ruled.focus_line(key if key in ruled.by_key else ruled.chosen_key)
+        self._moved()
+
+    def toggle(self) -> None:
+        """Open the chosen row, or close what is open."""
+        if self._hand.opened_key:
+            self.close()
+        else:
+            self.open(self._hand.ruled.chosen_key)
+
+    def open_job(self) -> None:
+        """Open the form of the title block."""
+        self.open(JOB)
+
+    def _form_now(self) -> str:
+        now = look()
+        return now.form(self._hand.ruled.width() + now.px(18))
+
+    def _open_operation(self, key: str) -> None:
+        """The form of an operation."""
+        desk, ruled = self._hand.desk, self._hand.ruled
+        _, operation = desk.job.find(key)
+        self.form = self._form_now()
+        row = OpenRow(desk.view(key), registry.kind(operation.kind), desk.job.units, self.form, ruled)
+        row.typed.connect(lambda name, text: desk.type(SetField(key, name, text)))
+        row.offered.connect(lambda edits: self._remarks.take(key, edits))
+        row.picks_wanted.connect(lambda name: self._pick(row, name))
+        self._connect(row)
+        self._fill(row)
+        ruled.open(row)
+        row.form.focus_first()
+
+    def _pick(self, row: OpenRow, name: str) -> None:
+        """List what the cabinet has for a field."""
+        from jobsheet.gui.edits.picking import offer
+
+        offer(self._hand.desk, row, name)
+
+    def _open_header(self, key: str) -> None:
+        """The form of the job or of a set-up."""
+        desk, ruled = self._hand.desk, self._hand.ruled
+        close = translate("Window", "Close")
+        form = HeaderForm(key, self._title(key), self._sections(key), desk.job.units, close, ruled)
+        form.typed.connect(lambda owner, name, text: desk.type(SetField(owner, name, text)))
+        self._connect(form)
+        self._fill_header(form)
+        ruled.open(form)
+        form.focus_first()
+
+    def _connect(self, form: OpenRow | HeaderForm) -> None:
+        """Hear what both kinds of form report."""
+        form.mended.connect(self._remarks.mend)
+        form.dismissed.connect(self._remarks.dismiss)
+        form.previewed.connect(self._remarks.preview)
+        form.closed.connect(lambda _key: self.close())
+
+    def _sections(self, key: str) -> tuple[Section, ...]:
+        """The sections of the job's form or of a set-up's."""
+        desk = self._hand.desk
+        return desk.job_sections() if key == JOB else desk.set_up_sections(key)
+
+    def _title(self, key: str) -> str:
+        """The title over the job's form or a set-up's."""
+        if key == JOB:
+            return translate("Window", "Part, stock and machine")
+        set_up = self._hand.desk.set_up(key)
+        number = set_up.number if set_up else 0
+        return translate("Window", "Set-up {number}").format(number=number)
+
+    # --- what it shows ---
+
+    def _fill(self, row: OpenRow) -> None:
+        """An operation as it stands, with its figures and what is said of it."""
+        key, desk = row.key, self._hand.desk
+        row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
+        row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+        row.suggest(desk.suggestions(key))
+
+    def _fill_header(self, form: HeaderForm) -> None:
+        """The job or a set-up as it stands."""
+        desk = self._hand.desk
+        form.put(self._title(form.key), desk.header_fields(self._sections(form.key)))
+        form.say(desk.remarks_about(form.key))
+
+    def refresh(self) -> None:
+        """Show the open form and its figures as they stand."""
+        opened = self._hand.ruled.opened
+        if isinstance(opened, OpenRow):
+            self._fill(opened)
+        elif isinstance(opened, HeaderForm):
+            self._fill_header(opened)
+        if opened is not None:
+            self._hand.ruled.arrange()
+
+    def changed(self, change: Change) -> None:
+        """An edit was made: what is gone closes, and what takes another unit is made anew."""
+        ruled = self._hand.ruled
+        opened = ruled.opened
+        if opened is not None and opened.key != JOB and opened.key not in ruled.by_key:
+            ruled.open(None)
+        if change.before.job.units != change.after.job.units and opened is not None:
+            # The unit a bare number takes stands in every box: make the form anew.
+            ruled.open(None)
+            self.open(opened.key)
+        self.refresh()
+
+    def resized(self) -> None:
+        """A form made for another layout is made anew."""
+        row = self.row
+        if row is not None and self._form_now() != self.form:
+            self._hand.ruled.open(None)
+            self._open_operation(row.key)

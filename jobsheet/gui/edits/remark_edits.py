@@ -1,0 +1,84 @@
+"""What is done about a remark: its fix, an offer of the margin, setting it aside, bringing it back."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.edit.commands import SetFields
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.column.remarks import RemarkLine
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.forms import ask
+from jobsheet.model.job import Job
+from jobsheet.model.remark import Fix, Remark
+
+translate = QCoreApplication.translate
+
+
+class Mend:
+    """A remark's fix as an edit that can be undone."""
+
+    merge_key = ""
+
+    def __init__(self, fix: Fix) -> None:
+        self._fix = fix
+        self.label = fix.label
+
+    def apply(self, job: Job) -> Job:
+        """The job after it."""
+        return self._fix.mend(job)
+
+
+class RemarkEdits:
+    """Edits that answer what the rules and the margin say."""
+
+    def __init__(self, hand: Hand) -> None:
+        self._hand = hand
+
+    def mend(self, remark: Remark) -> None:
+        """Do what a remark offers."""
+        if remark.fix is not None and self._hand.do(Mend(remark.fix)):
+            self._hand.say(translate("RowEdits", "Done: {fix}.").format(fix=remark.fix.label))
+
+    def take(self, key: str, edits: tuple[tuple[str, str], ...]) -> None:
+        """Write an offer into a step, as one edit."""
+        if self._hand.do(SetFields(key, edits)):
+            said = ", ".join(f"{name.replace('_', ' ')} {text or '–'}" for name, text in edits)
+            self._hand.say(translate("RowEdits", "Written in: {edits}.").format(edits=said))
+
+    def preview(self, line: RemarkLine) -> None:
+        """Say what a remark's fix would change."""
+        from jobsheet.edit.difference import changes
+
+        fix, job = line.remark.fix, self._hand.desk.job
+        if fix is not None:
+            try:
+                line.preview(changes(job, fix.mend(job)))
+            except JobsheetError as error:
+                line.preview((str(error),))
+
+    def dismiss(self, remark: Remark) -> None:
+        """Set a remark aside for this job, with a reason; a hazard in a trainee's job needs initials too."""
+        from jobsheet.edit.setting_aside import Dismiss
+        from jobsheet.review.engine import about
+
+        hand = self._hand
+        needs = remark.severity == "hazard" and hand.desk.job.trainee
+        answer = ask.reason(hand.parent, remark.message, initials=needs)
+        if answer is None:
+            return
+        reason, initials = answer
+        if needs and not initials.strip():
+            hand.say(translate("RowEdits", "Not set aside: a hazard in a trainee's job needs initials."))
+            return
+        if hand.do(Dismiss(remark.rule, about(remark), reason, initials)):
+            hand.say(translate("RowEdits", "Set aside; the reason is printed with the plan."))
+
+    def bring_back(self) -> None:
+        """All remarks that were set aside are open again."""
+        from jobsheet.edit.setting_aside import BringBack
+
+        if not self._hand.desk.job.dismissed:
+            self._hand.say(translate("RowEdits", "No remark is set aside in this job."))
+        elif self._hand.do(BringBack()):
+            self._hand.say(translate("RowEdits", "All remarks are open again."))

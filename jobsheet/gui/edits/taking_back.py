@@ -1,0 +1,31 @@
+"""Undo and redo: through the history, and to the row that came back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from jobsheet.gui.edits.in_hand import Hand
+
+
+class TakingBack:
+    """The way through the history."""
+
+    def __init__(self, hand: Hand) -> None:
+        self._hand = hand
+
+    def undo(self) -> None:
+        """Take back the last step, and go to where it was."""
+        self._travel(self._hand.desk.history.undo)
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        self._travel(self._hand.desk.history.redo)
+
+    def _travel(self, go: Callable[[object], object]) -> None:
+        """Go through the history and show the row that came back."""
+        job = self._hand.desk.job
+        before = {operation.key for _, operation in job.operations()}
+        go(self._hand.desk)
+        back = [one.key for _, one in self._hand.desk.job.operations() if one.key not in before]
+        if back:
+            self._hand.show(back[0])

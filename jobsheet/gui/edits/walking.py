@@ -1,0 +1,88 @@
+"""Walking through the plan: from row to row, and to the next remark or the next field that cannot be read."""
+
+from __future__ import annotations
+
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.open_rows import OpenRows
+
+translate = QCoreApplication.translate
+
+
+class Walking:
+    """Remembers what was visited last."""
+
+    def __init__(self, hand: Hand, rows: OpenRows) -> None:
+        self._hand = hand
+        self._rows = rows
+        self.visited: tuple[str, str] = ("", "")
+
+    def forget(self) -> None:
+        """Another job lies on the desk: nothing of the last one was visited."""
+        self.visited = ("", "")
+
+    def step(self, by: int) -> None:
+        """The next or previous operation; an open row stays open by opening that one."""
+        key = self._hand.ruled.step(by, rows_only=True)
+        if not key:
+            return
+        if self._hand.opened_key:
+            self._rows.open(key)
+        else:
+            self._hand.show(key)
+
+    def previous_remark(self) -> None:
+        """The remark or field before the last one visited."""
+        self.next_remark(by=-1)
+
+    def next_remark(self, by: int = 1) -> None:
+        """The next field that cannot be read, or the next remark, after the last one visited."""
+        every = self._every()
+        if not every:
+            self._hand.say(
+                translate("RowEdits", "Nothing to mend: no remark and no field that cannot be read.")
+            )
+            return
+        last = next((i for i, item in enumerate(every) if item[1:] == self.visited), -1)
+        what, owner, name = every[(last + by) % len(every) if last >= 0 or by > 0 else -1]
+        self.visited = (owner, name)
+        if what == "field":
+            self._go_to_field(owner, name)
+        else:
+            self._go_to_remark(owner, name)
+
+    def _every(self) -> list[tuple[str, str, str]]:
+        """All that can be visited: what it is, whose, and its name."""
+        desk = self._hand.desk
+        problems = [("field", owner, name) for owner, name in desk.problems()]
+        remarks = [
+            ("remark", (remark.operations or (remark.set_up or "job",))[0], remark.rule)
+            for remark in desk.remarks
+        ]
+        return [*problems, *remarks]
+
+    def _go_to_remark(self, owner: str, rule: str) -> None:
+        """Open what a remark is about, and put the keyboard on its line."""
+        self._rows.open(owner)
+        opened = self._hand.ruled.opened
+        lines = opened.remark_lines if opened is not None else []
+        line = next((line for line in lines if line.remark.rule == rule), None)
+        if line is not None:
+            line.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
+
+    def _go_to_field(self, owner: str, name: str) -> None:
+        """Open the form of an owner and put the cursor into a field."""
+        section, _, key = owner.partition(":")
+        if section == "job":
+            self._rows.open_job()
+        else:
+            self._rows.open(key or owner)
+        opened = self._hand.ruled.opened
+        forms = getattr(opened, "forms", None) or {owner: getattr(opened, "form", None)}
+        form = forms.get(owner)
+        if form is not None and name in form.fields:
+            field = form.fields[name]
+            field.box.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
+            self._hand.say(str(field.problem or ""))

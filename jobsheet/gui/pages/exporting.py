@@ -1,0 +1,62 @@
+"""The sheets on their way out: as a PDF where a person says, or into the window in which they are looked at first."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.forms import ask
+
+translate = QCoreApplication.translate
+
+
+class Exporting:
+    """Sheets of the job on the desk."""
+
+    def __init__(self, desk: Desk, parent: QWidget, say: Callable[[str], None]) -> None:
+        self._desk = desk
+        self._parent = parent
+        self._say = say
+
+    def export_pdf(self) -> bool:
+        """The sheets as a PDF that carries the job."""
+        from jobsheet.gui.desk.job_pdf import make_sheets
+
+        try:
+            pdf = make_sheets(self._desk)
+        except JobsheetError as error:
+            ask.tell(self._parent, str(error))
+            return False
+        return self.write(pdf)
+
+    def write(self, pdf: bytes) -> bool:
+        """Ask where, and put the sheets there."""
+        desk = self._desk
+        name = f"{desk.job.part.number or 'job'}.pdf".replace("/", "-")
+        folder = desk.path.parent if desk.path else Path.home()
+        path = ask.export_path(self._parent, folder / name)
+        if path is None:
+            return False
+        from jobsheet.storage.writing import write_file
+
+        try:
+            write_file(path, pdf)
+        except JobsheetError as error:
+            ask.tell(self._parent, str(error))
+            return False
+        self._say(translate("Files", "Sheets written to {name}.").format(name=path.name))
+        return True
+
+    def print_sheets(self) -> None:
+        """Show the sheets as they will print."""
+        if self._desk.reckoned is None:
+            ask.tell(self._parent, self._desk.problem)
+            return
+        from jobsheet.gui.pages.print_window import PrintWindow
+
+        PrintWindow(self._desk, self.write, self._parent).open()

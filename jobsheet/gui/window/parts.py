@@ -1,0 +1,197 @@
+"""The parts of the window that do something, made after the first figures, and who of them hears whom.
+
+The actions of the menus name these parts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMainWindow, QMenu
+
+from jobsheet.gui.desk.answering import Answering
+from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.files import Files
+from jobsheet.gui.desk.journal_keeping import left_behind
+from jobsheet.gui.desk.place import Visit, Way
+from jobsheet.gui.desk.reading_through import ReadingThrough
+from jobsheet.gui.desk.stage_work import Solids
+from jobsheet.gui.edits.all_edits import Edits
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.pages.exporting import Exporting
+from jobsheet.gui.strip.strip import Strip
+from jobsheet.gui.window.bench import Bench
+from jobsheet.gui.window.choosers import fill_machines, fill_samples
+from jobsheet.gui.window.found_places import ways
+from jobsheet.gui.window.later import Later
+from jobsheet.gui.window.looks import Looks
+from jobsheet.gui.window.stages_shown import StagesShown
+from jobsheet.gui.window.told import Told
+
+translate = QCoreApplication.translate
+
+
+class Parts:
+    """Everything that acts on the desk; `show` shows the whole job anew, `show_title` the title alone."""
+
+    def __init__(
+        self,
+        desk: Desk,
+        window: QMainWindow,
+        bench: Callable[[], Bench],
+        looks: Looks,
+        later: Later,
+        *,
+        show: Callable[[], None],
+        show_title: Callable[[], None],
+    ) -> None:
+        self.desk = desk
+        self.looks = looks
+        self.close = window.close
+        self._bench = bench
+        self._later = later
+        self._show, self._show_title = show, show_title
+        self.hand = Hand(desk, window, lambda: bench().column, self._say)
+        self.edits = Edits(self.hand, later.soon)
+        self.files = Files(desk, window)
+        self.exporting = Exporting(desk, window, self._say)
+        self.reading = ReadingThrough(desk)
+        self.solids = Solids(desk, self._facts_arrived)
+        self.stages = StagesShown(self.hand, self.strip, self.solids)
+        self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
+        self.ways = ways()
+        self.told = Told(window, self.ways)
+        self.visit = Visit(
+            desk=desk,
+            parent=window,
+            say=self._say,
+            proof_changed=self._proof_changed,
+            machines_changed=self._machines_changed,
+            tools_changed=self._tools_changed,
+        )
+        self.files.laid.connect(self._laid)
+        self.files.begun.connect(self.edits.rows.open_job)
+        self.files.written.connect(show_title)
+        self.files.said.connect(self._say)
+
+    def _say(self, message: str) -> None:
+        """Tell in the status line, and to a screen reader."""
+        self._bench().status.say(message)
+
+    def _arrange(self) -> None:
+        """The open row has another height."""
+        self.hand.ruled.arrange()
+
+    def strip(self) -> Strip:
+        """The strip of stages, made when it is first asked for."""
+        bench = self._bench()
+        if bench.strip is None:
+            bench.make_strip().pressed.connect(self.edits.rows.open)
+        return bench.make_strip()
+
+    # --- after the figures ---
+
+    def after_figures(self) -> None:
+        """What may come once the figures are painted: what the machine has shown, the strip, the answers."""
+        if not self.desk.reckoner.learns:
+            self.desk.learn()
+            self._show()
+        self.stages.refresh()
+        self.answering.ask()
+        self._later.rest()
+
+    def when_rested(self) -> None:
+        """Ask the rules, and show what they say where it is new; then the solids, so that the two do not wait for each other."""
+        self._facts_arrived()
+        self.stages.ask()
+
+    def review(self) -> bool:
+        """Ask the rules about the job as it is; whether what they say is new."""
+        reckoned = self.desk.reckoned
+        return self.reading.read(self.solids.facts_about(reckoned) if reckoned is not None else None)
+
+    def _facts_arrived(self) -> None:
+        """The rules are asked, also those that need the solids once these are there."""
+        if self.review():
+            self._show()
+
+    # --- what was changed beside the job ---
+
+    def _laid(self) -> None:
+        """Another job lies on the desk."""
+        ruled = self.hand.ruled
+        ruled.open(None)
+        self._show()
+        ruled.choose(next(iter(ruled.by_key), ""))
+        self._forget()
+
+    def _forget(self) -> None:
+        """Nothing that was read or visited counts any more."""
+        self.reading.forget()
+        self.edits.walking.forget()
+        self._later.soon()
+
+    def _tools_changed(self) -> None:
+        """The cabinet was saved: remarks about tools that lack are asked anew."""
+        self._forget()
+
+    def _machines_changed(self) -> None:
+        """A card was saved: everything is reckoned anew, and a job planned with another card says so."""
+        self.desk.reckon()
+        self._show()
+        self._forget()
+
+    def _proof_changed(self) -> None:
+        """A trial was recorded or struck out: verdicts follow at once."""
+        self.desk.learn()
+        self._machines_changed()
+
+    # --- menus ---
+
+    def go(self, way: Way) -> object:
+        """Go to a place."""
+        return way.open(self.visit)
+
+    def fill_menu(self, name: str, menu: QMenu, actions: dict[str, QAction]) -> None:
+        """Kinds, machines or samples."""
+        menu.clear()
+        if name == "[kinds]":
+            self.edits.steps.fill_kinds(menu)
+        elif name == "[machines]":
+            fill_machines(menu, self.edits, [actions[way.id] for way in self.ways])
+        elif name == "[samples]":
+            fill_samples(menu, self.files.open_sample)
+
+    # --- what a crash left behind ---
+
+    def offer_recovered(self) -> None:
+        """Offer what a crash or a power cut left behind, above the first line."""
+        left = left_behind()
+        if left is None:
+            return
+        ruled = self.hand.ruled
+
+        def done() -> None:
+            self.hand.ruled.notice("", "", ())
+
+        def recover() -> None:
+            if not self.files.may_put_away():
+                return
+            entry = left.entry
+            path = Path(entry.path) if entry.path else None
+            self.files.lay(left.history(), path, entry.name, entry.digest or None)
+            self.desk.recovered = True
+            done()
+            left.forget()
+            self.files.keeping.write()
+            self._show_title()
+
+        def forget() -> None:
+            left.forget()
+            done()
+
+        offers = ((translate("Files", "Open it"), recover), (translate("Files", "Throw it away"), forget))
+        ruled.notice(next(iter(ruled.by_key), ""), left.words, offers)
