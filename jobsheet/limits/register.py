@@ -37,6 +37,10 @@ LIMITS = (
 
 #: Limits that trials teach: they are told which process it is.
 LEARNING = (spindle_torque, spindle_power, chatter)
+#: All that any limit reads of a setting; each says its own.
+READS: frozenset[str] = frozenset().union(*(module.READS for module in LIMITS))
+#: What every limit says of one operation, in the order above; None where it does not apply.
+Asked = tuple[Limit | None, ...]
 #: Limits that ask whether something fits, not how hard it is loaded.
 FITS = frozenset({"speed-range", "marked-speed", "flute-length", "headroom", "travel", "table-load"})
 
@@ -46,13 +50,36 @@ def limits_of(figures: Figures, setting: Setting, fields: Any = None, process: s
 
     `process` is the kind of cut that is proved (`side`, `drill` …), or empty where it is none of them.
     """
-    asked = [
+    return in_order(asked(figures, setting, fields, process))
+
+
+def asked(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Asked:
+    """What every limit says."""
+    return tuple(_ask(module, figures, setting, fields, process) for module in LIMITS)
+
+
+def asked_again(
+    before: Asked, changed: frozenset[str], figures: Figures, setting: Setting, fields: Any, process: str
+) -> Asked:
+    """The same where only this of the setting has changed: no limit is asked that does not read it."""
+    return tuple(
+        was if module.READS.isdisjoint(changed) else _ask(module, figures, setting, fields, process)
+        for module, was in zip(LIMITS, before, strict=True)
+    )
+
+
+def _ask(module: Any, figures: Figures, setting: Setting, fields: Any, process: str) -> Limit | None:
+    found: Limit | None = (
         module.limit(figures, setting, fields, process)
         if module in LEARNING
         else module.limit(figures, setting, fields)
-        for module in LIMITS
-    ]
-    found = [made for made in asked if made is not None]
+    )
+    return found
+
+
+def in_order(said: Asked) -> tuple[Limit, ...]:
+    """Those that apply, the nearest to giving out first."""
+    found = [one for one in said if one is not None]
     return tuple(sorted(found, key=lambda one: (_no_load(one), *nearness(one))))
 
 

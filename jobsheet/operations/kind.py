@@ -12,6 +12,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
+from jobsheet.operations.reads import EVERYTHING
 from jobsheet.operations.roles import Roles
 
 
@@ -44,15 +45,6 @@ def _no_outline(_fields: Any) -> tuple[tuple[float, float], ...]:
     return ()
 
 
-def _all_lengths(_fields: Any) -> tuple[int, ...]:
-    return (0, 1, 2)
-
-
-def no_lengths(_fields: Any) -> tuple[int, ...]:
-    """For a kind whose figures do not depend on how long, wide or high the work is."""
-    return ()
-
-
 class Kind(Struct, frozen=True, kw_only=True):
     """One kind of operation.
 
@@ -61,9 +53,9 @@ class Kind(Struct, frozen=True, kw_only=True):
     `holes` which round holes it leaves (for what follows at the same place), `takes_off` by how much
     it lowers the top of the work [m], `word` and `groups` are the words by which safety notes and reminders call it
     (its own, and those it shares), `roles` says what it is to others, by its fields where those decide, `words` names the
-    step in a few words, `example` is what stands in a new one, as typed, `sees` on which
-    lengths of the work its figures depend (0 along x, 1 along y, 2 up): where only others change, nothing
-    is reckoned anew.
+    step in a few words, `example` is what stands in a new one, as typed, `reads` what of its setting
+    its figures, rows, dials and shapes depend on (`operations/reads.py`): where only other things change, nothing is
+    reckoned anew. Limits say for themselves what they read.
     """
 
     name: str
@@ -83,11 +75,15 @@ class Kind(Struct, frozen=True, kw_only=True):
     holes: Callable[[Any], tuple[Hole, ...]] = _no_holes
     takes_off: Callable[[Any], float] = _nothing_taken
     outline: Callable[[Any], tuple[tuple[float, float], ...]] = _no_outline
-    sees: Callable[[Any], tuple[int, ...]] = _all_lengths
+    reads: frozenset[str] | Callable[[Any], frozenset[str]] = EVERYTHING
 
     def title_of(self, fields: Any) -> str:
         """Short title for the row: in the person's own words where there are any."""
         return getattr(fields, "what", "") or self.words(fields)
+
+    def looks_at(self, fields: Any) -> frozenset[str]:
+        """What it reads of its setting with these fields."""
+        return self.reads if isinstance(self.reads, frozenset) else self.reads(fields)
 
     def plays(self, fields: Any) -> Roles:
         """Its roles with these fields."""

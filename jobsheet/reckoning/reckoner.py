@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
@@ -10,7 +9,8 @@ from msgspec.structs import replace
 
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.errors import JobsheetError
-from jobsheet.limits.register import governing
+from jobsheet.limits.register import READS as LIMITS_READ
+from jobsheet.limits.register import Asked, asked_again, governing, in_order
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.identity import by_identity
 from jobsheet.model.job import Job, Operation, SetUp, Stock
@@ -22,7 +22,8 @@ from jobsheet.model.setting import Setting, Shop
 from jobsheet.model.trials import Snapshot
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.answers.what_if import sentence_of, tried
+from jobsheet.operations.registry import roles
+from jobsheet.reckoning.by_value import known
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
 from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import workshop
@@ -39,6 +40,8 @@ class Outcome(Struct, frozen=True, kw_only=True):
     rows: tuple[Row, ...] = ()
     dials: tuple[Dial, ...] = ()
     problem: str = ""
+    #: What every limit said, in the limits' own order, so that one alone can be asked again.
+    asked: Asked = ()
 
 
 class Reckoned(Struct, frozen=True, kw_only=True):
@@ -68,26 +71,11 @@ class Reckoned(Struct, frozen=True, kw_only=True):
         return "unknown"
 
 
-@lru_cache(maxsize=4096)
-def reckon_operation(
-    kind_name: str, fields: Any, setting: Setting
-) -> tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]:
-    """Figures, limits, rows and dials by value: the same fields in the same setting are reckoned once."""
-    found, kind = tried(kind_name, fields, setting), kind_of(kind_name)
-    if found.figures is None:
-        return None, (), (), (), found.problem
-    try:
-        rows = kind.rows(fields, found.figures, setting)
-        return found.figures, found.limits, rows, kind.dials(fields, found.figures, setting), ""
-    except JobsheetError as error:
-        return None, (), (), (), sentence_of(error)
-
-
 class _Seen(Struct):
     """What was reckoned for one set-up, to be taken over where nothing changed."""
 
     set_up: SetUp
-    ground: tuple[Any, ...]
+    ground: Setting
     keys: tuple[str, ...]
     outcomes: list[Outcome]
     settings: list[Setting]
@@ -141,8 +129,11 @@ class Reckoner:
         off: dict[str, float] = {}
         for set_up in job.set_ups:
             extent = _extent(size, off, set_up)
-            held = self._held(set_up, job.stock, machine, material)
-            ground = (machine, material, self.shop, job.units, job.fluid or "brushed", extent, held, proof)
+            grip, top, load = self._held(set_up, job.stock, machine, material)
+            ground = Setting(
+                machine=machine, material=material, shop=self.shop, units=job.units, fluid=job.fluid or "brushed",
+                extent=extent, thickness=extent[2], grip=grip, top=top, load=load, proof=proof,
+            )  # fmt: skip
             made = self._set_up(set_up, ground, self._seen.get(set_up.key))
             seen[set_up.key] = made
             outcomes.update(zip(made.keys, made.outcomes, strict=True))
@@ -166,44 +157,55 @@ class Reckoner:
         self._grips[set_up.key] = (key, machine, material, found)
         return found
 
-    def _set_up(self, set_up: SetUp, ground: tuple[Any, ...], before: _Seen | None) -> _Seen:
-        if before is not None and not _same_ground(before.ground, ground):
-            before = None
-        if before is not None and (taken := _taken_over(set_up, ground, before)) is not None:
+    def _set_up(self, set_up: SetUp, ground: Setting, before: _Seen | None) -> _Seen:
+        if before is None:
+            return _afresh(set_up, ground)
+        changed = _changed(before.ground, ground)
+        if not changed and (taken := _taken_over(set_up, ground, before)) is not None:
             return taken
-        machine, material, shop, units, fluid, extent, (grip, top, load), proof = ground
-        known = (
-            {id(operation): index for index, operation in enumerate(before.set_up.operations)}
-            if before
-            else {}
-        )
-        holes: dict[tuple[int, int], float] = {}
-        outcomes: list[Outcome] = []
-        settings: list[Setting] = []
-        height = extent[2]
-        for operation in set_up.operations:
-            pilot = _pilot(operation, holes)
-            index = known.get(id(operation))
-            if before is not None and index is not None:
-                old = before.settings[index]
-                if old.pilot == pilot and old.thickness == height:
-                    outcomes.append(before.outcomes[index])
-                    settings.append(old)
-                    height = _note(operation, holes, height)
-                    continue
-            setting = Setting(
-                machine=machine, material=material, shop=shop, units=units, fluid=fluid,
-                extent=(extent[0], extent[1], height), pilot=pilot, thickness=height, grip=grip, top=top, load=load,
-                proof=proof,
-            )  # fmt: skip
-            settings.append(setting)
+        return _where_it_shows(set_up, ground, before, changed)
+
+
+def _afresh(set_up: SetUp, ground: Setting) -> _Seen:
+    """Every operation reckoned, as far as the same was not reckoned before by value."""
+    nothing = _Seen(replace(set_up, operations=()), ground, (), [], [], 0.0)
+    return _where_it_shows(set_up, ground, nothing, frozenset())
+
+
+def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: frozenset[str]) -> _Seen:
+    """Every operation that is the very same is taken over, but for what reads something that has changed."""
+    known = {id(operation): index for index, operation in enumerate(before.set_up.operations)}
+    holes: dict[tuple[int, int], float] = {}
+    outcomes: list[Outcome] = []
+    settings: list[Setting] = []
+    around: dict[tuple[float | None, float], Setting] = {}
+    height = ground.extent[2]
+    for operation in set_up.operations:
+        pilot = _pilot(operation, holes)
+        setting = around.get((pilot, height))
+        if setting is None:
+            setting = around[pilot, height] = replace(
+                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot
+            )
+        index = known.get(id(operation))
+        if index is None:
             outcomes.append(_outcome(operation, setting))
-            height = _note(operation, holes, height)
-        keys = tuple(operation.key for operation in set_up.operations)
-        return _Seen(set_up, ground, keys, outcomes, settings, extent[2] - height)
+        else:
+            was, moved = before.settings[index], changed
+            if was.thickness != height:
+                moved |= _HEIGHT
+            if was.pilot != pilot:
+                moved |= _PILOT
+            if not moved:
+                setting = was
+            outcomes.append(_again(operation, before.outcomes[index], setting, moved))
+        settings.append(setting)
+        height = _note(operation, holes, height)
+    keys = tuple(operation.key for operation in set_up.operations)
+    return _Seen(set_up, ground, keys, outcomes, settings, ground.extent[2] - height)
 
 
-def _taken_over(set_up: SetUp, ground: tuple[Any, ...], before: _Seen) -> _Seen | None:
+def _taken_over(set_up: SetUp, ground: Setting, before: _Seen) -> _Seen | None:
     """The last result with only what changed reckoned anew; None where places, holes or the order changed.
 
     This is the path of every keystroke: what is untouched costs a comparison of identities.
@@ -223,9 +225,22 @@ def _taken_over(set_up: SetUp, ground: tuple[Any, ...], before: _Seen) -> _Seen 
     return _Seen(set_up, ground, before.keys, outcomes, before.settings, before.off)
 
 
-def _same_ground(one: tuple[Any, ...], other: tuple[Any, ...]) -> bool:
-    """Whether two set-ups stand on the same card, material and size; cards and materials are remembered objects."""
-    return all(a is b or a == b for a, b in zip(one, other, strict=True))
+#: What a set-up's ground holds for all of its operations; the height and the hole at a place are each one's own.
+_SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof")
+_HEIGHT, _PILOT = frozenset({"extent.z", "thickness"}), frozenset({"pilot"})
+
+
+def _changed(one: Setting, other: Setting) -> frozenset[str]:
+    """What is not the same in two grounds; cards and materials are remembered objects, so mostly identities are compared."""
+    found = {
+        name for name in _SHARED if (a := getattr(one, name)) is not (b := getattr(other, name)) and a != b
+    }
+    found |= {
+        name for name, a, b in zip(("extent.x", "extent.y"), one.extent, other.extent, strict=False) if a != b
+    }
+    if one.extent[2] != other.extent[2]:
+        found |= _HEIGHT
+    return frozenset(found)
 
 
 _AXIS = {"top": "z", "bottom": "z", "front": "y", "rear": "y", "left": "x", "right": "x"}
@@ -274,24 +289,37 @@ def _note(operation: Operation, holes: dict[tuple[int, int], float], height: flo
     return float(height - off)
 
 
+@by_identity(4096)
+def _reads(operation: Operation) -> frozenset[str]:
+    return kind_of(operation.kind).looks_at(operation.fields)
+
+
+def _again(operation: Operation, was: Outcome, setting: Setting, moved: frozenset[str]) -> Outcome:
+    """An outcome where only this of the setting has changed: figures stand unless the kind reads it, and so does each limit."""
+    if not moved.isdisjoint(_reads(operation)):
+        return _outcome(operation, setting)
+    if moved.isdisjoint(LIMITS_READ):
+        return was
+    if was.figures is None:
+        return _outcome(operation, setting)
+    process = roles(operation).process
+    try:
+        said = asked_again(was.asked, moved, was.figures, setting, operation.fields, process)
+    except (JobsheetError, ArithmeticError):
+        return _outcome(operation, setting)
+    limits = in_order(said)
+    return replace(was, limits=limits, governing=governing(limits), asked=said)
+
+
 def _outcome(operation: Operation, setting: Setting) -> Outcome:
     kind = kind_of(operation.kind)
-    seen = kind.sees(operation.fields)
-    if len(seen) < 3:
-        # What is not looked at is left out, so that a change of it finds what was reckoned before.
-        extent = setting.extent
-        shown = (
-            extent[0] if 0 in seen else 0.0,
-            extent[1] if 1 in seen else 0.0,
-            extent[2] if 2 in seen else 0.0,
-        )
-        setting = replace(setting, extent=shown)
-    figures, limits, rows, dials, problem = reckon_operation(operation.kind, operation.fields, setting)
+    figures, said, rows, dials, problem = known(operation.kind, operation.fields, setting)
+    limits = in_order(said)
     try:
         title = kind.title_of(operation.fields)
     except JobsheetError:
         title = kind.title
     return Outcome(
         key=operation.key, title=title, figures=figures, limits=limits, governing=governing(limits), rows=rows,
-        dials=dials, problem=problem,
+        dials=dials, problem=problem, asked=said,
     )  # fmt: skip

@@ -5,10 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from msgspec.structs import replace
 
 from jobsheet.errors import NoSuchEntry
-from jobsheet.limits.register import limits_of
 from jobsheet.model.setting import Setting
 from jobsheet.operations.names import FIGURES
 from jobsheet.operations.registry import kind, kinds
@@ -132,35 +130,3 @@ def test_every_sample_is_reckoned_without_a_problem_and_was_planned_for_its_card
     for outcome in Reckoner().reckon(job).operations.values():
         assert not outcome.problem
     assert "invented" in job.workshop
-
-
-SAMPLES = sorted([*sample_jobs().glob("*.yaml"), *Path(__file__).with_name("jobs").glob("*.yaml")])
-
-
-class NoLength:
-    """Stands for a length of the work that a kind says it does not look at: any use of it fails."""
-
-    def __getattr__(self, name):
-        raise AssertionError(f"looked at a length of the work: {name}")
-
-    def __eq__(self, other):
-        return self is other
-
-    def __hash__(self):
-        return 1
-
-
-@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
-def test_a_kind_looks_at_no_length_of_the_work_that_it_does_not_name(path):
-    found = Reckoner().reckon(read_job(path))
-    for _, operation in found.job.operations():
-        made = kind(operation.kind)
-        seen = made.sees(operation.fields)
-        full = found.settings[operation.key]
-        extent = tuple(full.extent[axis] if axis in seen else NoLength() for axis in range(3))
-        narrow = replace(full, extent=extent)
-        figures = made.figures(operation.fields, narrow)
-        assert figures == made.figures(operation.fields, full)
-        assert limits_of(figures, narrow, operation.fields) == found.operations[operation.key].limits
-        assert made.rows(operation.fields, figures, narrow) == found.operations[operation.key].rows
-        assert made.dials(operation.fields, figures, narrow) == found.operations[operation.key].dials

@@ -12,6 +12,9 @@ from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 from jobsheet.model.trials import Capacity
 
+#: What of its setting it reads.
+READS = frozenset({"machine", "proof"})
+
 #: Supported cutting stiffness before any trial, by class [N/m] (cutting-data section 7: estimate, spread of ln 0.7).
 CLASSES = {"bench": 6e6, "knee": 20e6}
 SPREAD = 0.7

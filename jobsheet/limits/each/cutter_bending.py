@@ -9,6 +9,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS: frozenset[str] = frozenset()
+
 #: A cutter is loaded to a third of its rupture strength; to two thirds it is tight (cutting-data section 1.7).
 FACTOR, TIGHT = 3.0, 0.5
 

@@ -8,6 +8,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS: frozenset[str] = frozenset()
+
 
 def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     """None where neither flute length nor stick-out is written of the cutter."""

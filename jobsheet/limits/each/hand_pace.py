@@ -10,6 +10,9 @@ from typing import Any
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"shop"})
+
 
 def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where no handle is wound for the feed."""

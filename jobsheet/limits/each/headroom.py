@@ -8,6 +8,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"machine", "shop", "top"})
+
 #: Room over the work to get in and out [m] (common practice).
 ROOM = 0.010
 

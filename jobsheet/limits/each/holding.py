@@ -11,6 +11,9 @@ from jobsheet.cutting.clamping import grip, required_grip
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"grip", "shop"})
+
 #: From here on the grip is doubtful, as a share of what is wanted (cutting-data section 1.14).
 DOUBTFUL = 0.6
 

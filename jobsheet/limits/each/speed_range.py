@@ -8,6 +8,9 @@ from jobsheet.machine.spindle import at_speed, highest, lowest, neighbours
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"machine"})
+
 #: How far above the start speed a cutter may still run before it burns: cutting-data section 2.2 (common practice).
 OVER_START = 1.3
 

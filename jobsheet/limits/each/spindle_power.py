@@ -9,6 +9,9 @@ from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"machine", "proof"})
+
 
 def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
     """None where nothing turns under power. Its verdict is that of the torque: one cut, one drive."""

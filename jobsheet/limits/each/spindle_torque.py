@@ -4,4 +4,7 @@ from __future__ import annotations
 
 from jobsheet.limits.spindle_curve import torque_limit as limit
 
+#: What of its setting it reads.
+READS = frozenset({"machine", "proof"})
+
 __all__ = ["limit"]

@@ -8,6 +8,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"load", "machine"})
+
 
 def limit(figures: Figures, setting: Setting, _fields: Any) -> Limit | None:
     """None where nothing is cut, or load or table are not known."""

@@ -9,6 +9,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"machine", "shop"})
+
 #: What a table screw passes on where the card does not say (cutting-data section 1.15: 0.2-0.4).
 USUAL_EFFICIENCY = 0.3
 

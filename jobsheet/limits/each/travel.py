@@ -8,6 +8,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS = frozenset({"machine", "shop"})
+
 
 def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     """The axis that is nearest to its end; None where the card has no travels or nothing moves."""

@@ -8,6 +8,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS: frozenset[str] = frozenset()
+
 
 def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
     """None where no wall is made or no size with limits is measured."""

@@ -8,6 +8,9 @@ from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
+#: What of its setting it reads.
+READS: frozenset[str] = frozenset()
+
 
 def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
     """None where no wrench is turned."""

@@ -12,7 +12,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -103,5 +103,5 @@ KIND = Kind(
     name="bench-step", title="Bench step", icon="bench-step", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="bench-step", groups=("bench",),
     roles=Roles(beside="bench"),
-    sees=no_lengths,
+    reads=frozenset({"machine", "units"}),
 )  # fmt: skip

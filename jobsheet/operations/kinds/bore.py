@@ -25,8 +25,9 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Toler
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -280,5 +281,5 @@ KIND = Kind(
     name="bore", title="Bore", icon="bore", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, words=_words, example=EXAMPLE, word="bore", groups=("drilling",),
     roles=Roles(hole="bore"), holes=holes,
-    sees=no_lengths,
+    reads=reading.in_a_hole,
 )  # fmt: skip

@@ -12,8 +12,9 @@ from jobsheet.model.quantity import Cutter, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -92,9 +93,13 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
 EXAMPLE = {"cutter": "counterbore 10 mm, 3 edges", "at": "10 mm, 10 mm", "depth": "5 mm", "feed": "0.08 mm"}
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    return reading.CUT | reading.hole_there(fields)
+
+
 KIND = Kind(
     name="counterbore", title="Counterbore", icon="counterbore", fields=Fields, form=FORM, figures=figures,
     rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="counterbore", groups=("drilling",),
     roles=Roles(hole="counterbore", feed="counterbore"),
-    sees=no_lengths,
+    reads=_reads,
 )  # fmt: skip

@@ -16,8 +16,9 @@ from jobsheet.model.quantity import Cutter, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -126,9 +127,13 @@ EXAMPLE = {
 }
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    return reading.CUT | reading.hole_there(fields)
+
+
 KIND = Kind(
     name="countersink", title="Countersink", icon="countersink", fields=Fields, form=FORM, figures=figures,
     rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="countersink", groups=("drilling",),
     roles=Roles(hole="countersink", feed="countersink"),
-    sees=no_lengths,
+    reads=_reads,
 )  # fmt: skip

@@ -18,8 +18,9 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Toler
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -167,6 +168,10 @@ def _roles(fields: Fields) -> Roles:
     return _SPOTS if fields.cutter.kind in ("spot drill", "centre drill") else _ROLES
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    return reading.CUT | {"pilot"} | reading.depth_through(fields)
+
+
 KIND = Kind(
     name="drill",
     title="Drill",
@@ -183,5 +188,5 @@ KIND = Kind(
     groups=("drilling",),
     roles=_roles,
     holes=holes,
-    sees=no_lengths,
+    reads=_reads,
 )

@@ -18,6 +18,7 @@ from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
@@ -189,6 +190,11 @@ EXAMPLE = {
 }
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    """The edges all round are as long as the work, where their length is not said."""
+    return reading.CUT if fields.length is not None else reading.CUT | reading.FLAT | {"extent.z"}
+
+
 KIND = Kind(
     name="edge-chamfer",
     title="Chamfer edges",
@@ -204,4 +210,5 @@ KIND = Kind(
     word="edge-chamfer",
     groups=("milling",),
     roles=Roles(mills="edge"),
+    reads=_reads,
 )

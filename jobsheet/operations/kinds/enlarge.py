@@ -14,8 +14,9 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Toler
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -146,5 +147,5 @@ KIND = Kind(
     name="enlarge", title="Enlarge", icon="enlarge", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="enlarge", groups=("drilling", "drill"),
     roles=Roles(hole="drill", opens=True, speed="drill", feed="drill"), holes=holes,
-    sees=no_lengths,
+    reads=reading.in_a_hole,
 )  # fmt: skip

@@ -17,6 +17,7 @@ from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
@@ -157,4 +158,5 @@ KIND = Kind(
     groups=("milling",),
     roles=Roles(mills="flat", speed="mill"),
     takes_off=takes_off,
+    reads=reading.CUT | reading.FLAT,
 )

@@ -15,8 +15,9 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Threa
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -184,9 +185,14 @@ EXAMPLE = {
 }  # fmt: skip
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    own = frozenset({"material", "shop", "units"})
+    return own | reading.hole_there(fields) | reading.depth_through(fields)
+
+
 KIND = Kind(
     name="hand-tap", title="Tap by hand", icon="hand-tap", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="hand-tap", groups=("tapping", "tap"),
     roles=Roles(hole="tap", by_hand=True),
-    sees=no_lengths,
+    reads=_reads,
 )  # fmt: skip

@@ -16,8 +16,9 @@ from jobsheet.model.quantity import Cutter, Place, Places, Quantity, Size, Toler
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
@@ -200,5 +201,5 @@ KIND = Kind(
     groups=("milling",),
     roles=Roles(mills="groove", speed="mill", full_width=True, closed=True),
     outline=outline,
-    sees=no_lengths,
+    reads=reading.CUT,
 )

@@ -16,7 +16,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -178,5 +178,5 @@ KIND = Kind(
     word="pick-up-edge",
     groups=("finding",),
     roles=Roles(beside="find"),
-    sees=no_lengths,
+    reads=frozenset({"machine", "units"}),
 )

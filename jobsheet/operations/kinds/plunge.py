@@ -14,8 +14,9 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Toler
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -117,6 +118,10 @@ def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
 EXAMPLE = {"cutter": "slot drill 10 mm", "at": "10 mm, 10 mm", "depth": "4 mm", "feed": "0.03 mm"}
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    return reading.CUT | {"pilot"} | reading.depth_through(fields)
+
+
 KIND = Kind(
     name="plunge",
     title="Plunge",
@@ -133,5 +138,5 @@ KIND = Kind(
     groups=("milling", "drilling"),
     roles=Roles(hole="plunge", speed="mill", speed_share=SPEED_SHARE, feed="plunge"),
     holes=holes,
-    sees=no_lengths,
+    reads=_reads,
 )

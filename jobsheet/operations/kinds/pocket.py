@@ -18,8 +18,9 @@ from jobsheet.model.quantity import Cutter, Depth, Place, Places, Quantity, Size
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Recess, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -325,6 +326,10 @@ def _roles(fields: Fields) -> Roles:
     return replace(found, frees=True) if fields.depth.through and fields.clear != ALL else found
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    return reading.CUT | reading.depth_through(fields)
+
+
 KIND = Kind(
     name="pocket",
     title="Pocket",
@@ -341,5 +346,5 @@ KIND = Kind(
     groups=("milling",),
     roles=_roles,
     outline=outline,
-    sees=no_lengths,
+    reads=_reads,
 )

@@ -134,6 +134,12 @@ def sweep(fields: Fields, setting: Setting) -> tuple[Sweep, ...]:
 EXAMPLE = {"off": "10 mm", "side": "right", "leave": "1 mm", "saw": "hand saw"}
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    """What is sawn through is as wide and high as the work there."""
+    across = "extent.y" if fields.side in ("left", "right") else "extent.x"
+    return frozenset({"units", across, "extent.z"})
+
+
 KIND = Kind(
     name="saw-cut",
     title="Saw",
@@ -149,4 +155,5 @@ KIND = Kind(
     word="saw-cut",
     groups=("bench",),
     roles=Roles(beside="saw"),
+    reads=_reads,
 )

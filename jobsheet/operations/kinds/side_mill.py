@@ -17,6 +17,7 @@ from jobsheet.model.quantity import Cutter, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Groove, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
@@ -126,11 +127,11 @@ def _cuts(fields: Fields) -> tuple[int, float]:
     return count, rough / count
 
 
-def _sees(fields: Fields) -> tuple[int, ...]:
-    """The length of the side, where it is not said."""
+def _reads(fields: Fields) -> frozenset[str]:
+    """Of the work only the length of the side, where it is not said."""
     if fields.path is not None or fields.length is not None:
-        return ()
-    return (1 if fields.along == "y" else 0,)
+        return reading.CUT
+    return reading.CUT | {"extent.y" if fields.along == "y" else "extent.x"}
 
 
 def _length(fields: Fields, setting: Setting) -> float:
@@ -246,5 +247,5 @@ KIND = Kind(
     name="side-mill", title="Side mill", icon="side-mill", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="side-mill", groups=("milling",),
     roles=Roles(mills="wall", speed="mill", process="side"),
-    sees=_sees,
+    reads=_reads,
 )  # fmt: skip

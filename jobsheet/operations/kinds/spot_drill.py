@@ -14,8 +14,9 @@ from jobsheet.model.quantity import Cutter, Places, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -140,5 +141,5 @@ KIND = Kind(
     name="spot-drill", title="Spot drill", icon="spot-drill", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spot-drill", groups=("drilling",),
     roles=Roles(hole="spot", speed="drill", feed="drill"),
-    sees=no_lengths,
+    reads=reading.CUT | {"pilot"},
 )  # fmt: skip

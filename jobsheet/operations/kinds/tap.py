@@ -13,8 +13,9 @@ from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Threa
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -205,9 +206,13 @@ def _roles(fields: Fields) -> Roles:
     return _BY_POWER if fields.method == POWER else _BY_HAND
 
 
+def _reads(fields: Fields) -> frozenset[str]:
+    return reading.CUT | {"pilot"} | reading.depth_through(fields)
+
+
 KIND = Kind(
     name="tap", title="Tap", icon="tap", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, words=_words, example=EXAMPLE, word="tap", groups=("tapping",),
     roles=_roles,
-    sees=no_lengths,
+    reads=_reads,
 )  # fmt: skip

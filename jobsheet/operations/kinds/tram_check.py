@@ -12,7 +12,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind, no_lengths
+from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -151,5 +151,5 @@ KIND = Kind(
     word="tram-check",
     groups=("finding",),
     roles=Roles(beside="tram"),
-    sees=no_lengths,
+    reads=frozenset({"units"}),
 )

@@ -11,7 +11,7 @@ from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations import written
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.reckoner import reckon_operation
+from jobsheet.reckoning.by_value import reckon_operation
 
 #: Limits that a smaller hole before a drill can ease.
 EASED = ("quill-push", "spindle-torque")

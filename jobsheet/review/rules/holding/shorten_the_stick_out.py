@@ -12,7 +12,7 @@ from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.reckoner import reckon_operation
+from jobsheet.reckoning.by_value import reckon_operation
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.lengths import millimetres
 from jobsheet.review.rule import Needs, View, remark, rule
