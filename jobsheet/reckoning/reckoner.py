@@ -174,7 +174,7 @@ def _afresh(set_up: SetUp, ground: Setting) -> _Seen:
 
 def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: frozenset[str]) -> _Seen:
     """Every operation that is the very same is taken over, but for what reads something that has changed."""
-    known = {id(operation): index for index, operation in enumerate(before.set_up.operations)}
+    there = {id(operation): index for index, operation in enumerate(before.set_up.operations)}
     holes: dict[tuple[int, int], float] = {}
     outcomes: list[Outcome] = []
     settings: list[Setting] = []
@@ -187,7 +187,7 @@ def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: froz
             setting = around[pilot, height] = replace(
                 ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot
             )
-        index = known.get(id(operation))
+        index = there.get(id(operation))
         if index is None:
             outcomes.append(_outcome(operation, setting))
         else:
