@@ -9,17 +9,15 @@ import math
 
 from msgspec import Struct
 
-from jobsheet.cutting.times import cutting_time
 from jobsheet.model.figure import Figures
 from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
-from jobsheet.model.shape import Slab, Sweep
-from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
+from jobsheet.operations.shared import flat_work as flat
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
 
@@ -65,8 +63,7 @@ FORM = (
             ),
         ),
     ),
-    Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    *flat.FORM,
 )
 
 #: A face cut takes 60-75 % of the cutter where nothing is asked (common practice, cutting-data section 3.3).
@@ -79,8 +76,7 @@ def passes(fields: Fields, setting: Setting) -> tuple[tuple[float, ...], float]:
     The length is that of the work plus one diameter (makers' form, cutting-data section 1.10).
     """
     diameter = milling.diameter_of(fields.cutter)
-    along, across = (0, 1) if fields.along == "x" else (1, 0)
-    length, total = setting.extent[along], setting.extent[across]
+    length, total = flat.length_and_width(fields, setting)
     width = min(fields.width.value if fields.width else diameter * USUAL_WIDTH, total)
     count = max(1, math.ceil(total / width - 1e-9))
     widths = [width] * (count - 1) + [total - width * (count - 1)]
@@ -98,43 +94,19 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         cutter=fields.cutter, depth=fields.depth.value / layers, width=widest, tooth=0.0, start=start, end=end
     )
     _, feed, _ = milling.run(tally, cut, setting, milling.asked_of(fields))
-    tally.show("width_of_cut", widest)
-    tally.show("passes", float(len(widths) * layers))
-    tally.show("layers", float(layers))
-    tally.show("path_length", length)
-    each = tally.figure("time_each", cutting_time, length=length, feed=feed)
-    tally.show("cutting_time", each * len(widths) * layers)
-    tally.show("volume", fields.depth.value * setting.extent[0] * setting.extent[1])
-    return tally.done()
+    return flat.times(
+        tally, fields, setting, feed=feed, length=length, width=widest, side_by_side=len(widths)
+    )
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much comes off, in how many passes."""
     widths, length = passes(fields, setting)
-    shown, unit = common.millimetres(fields.depth.value, setting.units)
     unique = " and ".join(common.millimetres(width, setting.units)[0] for width in dict.fromkeys(widths))
     long, _ = common.millimetres(length, setting.units)
     count = common.times(len(widths), "one pass", "passes")
-    note = f"{count} {unique} wide, {long} long, {found.shown('time_each')} each"
-    do = f"Face {shown} {unit} off"
-    return (
-        milling.row(fields, found, setting, do=do, note=note, total=fields.depth.value, along=fields.along),
-    )
-
-
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
-    """Spindle, feed handle and depth."""
-    return milling.dials(fields.depth.value, found, setting, fields.along, milling.passes_words(found))
-
-
-def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
-    """The layer that comes off."""
-    return (Slab(fields.depth.value),)
-
-
-def takes_off(fields: Fields) -> float:
-    """By how much the top of the work is lower afterwards [m]."""
-    return fields.depth.value
+    passes_words = f"{count} {unique} wide, {long} long"
+    return flat.rows(fields, found, setting, verb="Face", passes=passes_words)
 
 
 def _words(fields: Fields) -> str:
@@ -158,13 +130,13 @@ KIND = Kind(
     form=FORM,
     figures=figures,
     rows=rows,
-    dials=dials,
-    sweep=sweep,
+    dials=flat.dials,
+    sweep=flat.sweep,
     words=_words,
     example=EXAMPLE,
     word="face",
     groups=("milling",),
     roles=Roles(mills="flat", speed="mill", process="face"),
-    takes_off=takes_off,
-    reads=reading.CUT | reading.FLAT,
+    takes_off=flat.takes_off,
+    reads=flat.READS,
 )

@@ -10,18 +10,15 @@ import math
 
 from msgspec import Struct
 
-from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
 from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
-from jobsheet.model.shape import Slab, Sweep
-from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import flat_work as flat
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
 
@@ -58,14 +55,13 @@ FORM = (
             milling.LAYER,
         ),
     ),
-    Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    *flat.FORM,
 )
 
 
 def _width(fields: Fields, setting: Setting) -> float:
     """The work across the feed [m]; the swing must reach over it."""
-    width = setting.extent[1 if fields.along == "x" else 0]
+    _, width = flat.length_and_width(fields, setting)
     diameter = milling.diameter_of(fields.cutter)
     if width >= diameter:
         raise CalcError(
@@ -93,40 +89,13 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     _, feed, forces = milling.run(tally, cut, setting, milling.asked_of(fields))
     if not forces.always_in_cut:
         tally.caveat("The tooth cuts air between two cuts: belts and keys feel the peak, not the mean.")
-    length = setting.extent[0 if fields.along == "x" else 1] + diameter
-    tally.show("width_of_cut", width)
-    tally.show("passes", float(layers))
-    tally.show("layers", float(layers))
-    tally.show("path_length", length)
-    each = tally.figure("time_each", cutting_time, length=length, feed=feed)
-    tally.show("cutting_time", each * layers)
-    tally.show("volume", fields.depth.value * setting.extent[0] * setting.extent[1])
-    return tally.done()
+    length = flat.length_and_width(fields, setting)[0] + diameter
+    return flat.times(tally, fields, setting, feed=feed, length=length, width=width, side_by_side=1)
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much comes off the whole face."""
-    shown, unit = common.millimetres(fields.depth.value, setting.units)
-    note = f"{milling.passes_words(found)}, {found.shown('time_each')} each"
-    do = f"Fly-cut {shown} {unit} off"
-    return (
-        milling.row(fields, found, setting, do=do, note=note, total=fields.depth.value, along=fields.along),
-    )
-
-
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
-    """Spindle, feed handle and depth."""
-    return milling.dials(fields.depth.value, found, setting, fields.along, milling.passes_words(found))
-
-
-def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
-    """The layer that comes off."""
-    return (Slab(fields.depth.value),)
-
-
-def takes_off(fields: Fields) -> float:
-    """By how much the top of the work is lower afterwards [m]."""
-    return fields.depth.value
+    return flat.rows(fields, found, setting, verb="Fly-cut", passes=milling.passes_words(found))
 
 
 def _words(fields: Fields) -> str:
@@ -150,13 +119,13 @@ KIND = Kind(
     form=FORM,
     figures=figures,
     rows=rows,
-    dials=dials,
-    sweep=sweep,
+    dials=flat.dials,
+    sweep=flat.sweep,
     words=_words,
     example=EXAMPLE,
     word="fly-cut",
     groups=("milling",),
     roles=Roles(mills="flat", speed="mill"),
-    takes_off=takes_off,
-    reads=reading.CUT | reading.FLAT,
+    takes_off=flat.takes_off,
+    reads=flat.READS,
 )

@@ -1,0 +1,78 @@
+"""What the kinds share that take a layer off the whole face that is up: times over passes and layers, row, dials, shape, form."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.cutting.times import cutting_time
+from jobsheet.model.figure import Figures
+from jobsheet.model.row import Row
+from jobsheet.model.setting import Setting
+from jobsheet.model.shape import Slab, Sweep
+from jobsheet.operations import reads
+from jobsheet.operations.kind import Dial, Group
+from jobsheet.operations.shared import common
+from jobsheet.operations.shared import milling_work as milling
+from jobsheet.operations.shared.tally import Tally
+
+#: A face is as long and as wide as the work, however high that is.
+READS = reads.CUT | reads.FLAT
+#: The groups of the form behind the cut itself.
+FORM = (
+    Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+)
+
+
+def length_and_width(fields: Any, setting: Setting) -> tuple[float, float]:
+    """The work along the feed and across it [m]."""
+    along, across = (0, 1) if fields.along == "x" else (1, 0)
+    return setting.extent[along], setting.extent[across]
+
+
+def times(
+    tally: Tally,
+    fields: Any,
+    setting: Setting,
+    *,
+    feed: float,
+    length: float,
+    width: float,
+    side_by_side: int,
+) -> Figures:
+    """Figures of all passes over all layers, from one pass of that length and width [m] at a feed [m/s]; closes the tally."""
+    layers = milling.layers_of(fields.depth.value, fields.layer)
+    tally.show("width_of_cut", width)
+    tally.show("passes", float(side_by_side * layers))
+    tally.show("layers", float(layers))
+    tally.show("path_length", length)
+    each = tally.figure("time_each", cutting_time, length=length, feed=feed)
+    tally.show("cutting_time", each * side_by_side * layers)
+    tally.show("volume", fields.depth.value * setting.extent[0] * setting.extent[1])
+    return tally.done()
+
+
+def rows(fields: Any, found: Figures, setting: Setting, *, verb: str, passes: str) -> tuple[Row, ...]:
+    """One line: how much comes off, in which passes."""
+    shown, unit = common.millimetres(fields.depth.value, setting.units)
+    note = f"{passes}, {found.shown('time_each')} each"
+    return (
+        milling.row(
+            fields, found, setting, do=f"{verb} {shown} {unit} off", note=note, total=fields.depth.value, along=fields.along
+        ),
+    )  # fmt: skip
+
+
+def dials(fields: Any, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+    """Spindle, feed handle and depth."""
+    return milling.dials(fields.depth.value, found, setting, fields.along, milling.passes_words(found))
+
+
+def sweep(fields: Any, _setting: Setting) -> tuple[Sweep, ...]:
+    """The layer that comes off."""
+    return (Slab(fields.depth.value),)
+
+
+def takes_off(fields: Any) -> float:
+    """By how much the top of the work is lower afterwards [m]."""
+    return float(fields.depth.value)
