@@ -3,6 +3,7 @@
 `JOBSHEET_TEST_DISPLAY` names an X display with a window manager, such as `:99` of Xvfb with openbox.
 """
 
+import contextlib
 import os
 import shutil
 import subprocess
@@ -11,13 +12,24 @@ import time
 
 import pytest
 
+from tests.e2e import program_that_tells
+from tests.e2e.program_that_tells import READY
+
 DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 
 
+#: How long a state is waited for [s]: for a machine that does much else at the same time. Waiting costs nothing
+#: where the state is there.
+PATIENCE = 90
+#: How often it is looked for [s].
+LOOK = 0.05
+
+
 class Program:
-    """The program in a process of its own, driven as a person drives it."""
+    """The program in a process of its own, driven as a person drives it: look what there is, then press."""
 
     def __init__(self, home, *args):
+        self.home = home
         self.env = {
             **os.environ,
             "DISPLAY": DISPLAY,
@@ -25,48 +37,76 @@ class Program:
             "JOBSHEET_HOME": str(home),
             "HOME": str(home),
         }
-        code = "import sys; from jobsheet.gui.start.app import main; sys.exit(main(sys.argv[1] if len(sys.argv) > 1 else None))"
+        ready = home / READY
+        ready.unlink(missing_ok=True)
         self.process = subprocess.Popen(
-            [sys.executable, "-c", code, *map(str, args)], env=self.env, stderr=subprocess.PIPE, text=True
+            [sys.executable, "-m", program_that_tells.__name__, *map(str, args)],
+            env=self.env,
+            stderr=subprocess.PIPE,
+            text=True,
         )
-        self.window = self.until(
-            lambda: self.xdotool("search", "--pid", str(self.process.pid), "--name", "job sheet")
-        )
-        self.xdotool("windowactivate", "--sync", self.window.splitlines()[-1])
+        self.until(ready.exists)
+        self.take_keys("job sheet")
 
     def xdotool(self, *args):
         done = subprocess.run(["xdotool", *args], env=self.env, capture_output=True, text=True, check=False)
         return done.stdout.strip()
 
-    def until(self, ask, seconds=20):
-        end = time.monotonic() + seconds
+    def until(self, ask):
+        """Wait until the answer is something; what it is."""
+        end = time.monotonic() + PATIENCE
         while time.monotonic() < end:
             answer = ask()
             if answer:
                 return answer
             if self.process.poll() is not None:
                 raise AssertionError(f"ended with {self.process.returncode}: {self.process.stderr.read()}")
-            time.sleep(0.1)
+            time.sleep(LOOK)
         raise AssertionError("it did not happen in time")
 
+    def windows(self, name):
+        """The windows of this program whose title has these words; without `--all` one of the two would do."""
+        mine = ("--pid", str(self.process.pid), "--name", name)
+        return self.xdotool("search", "--all", "--onlyvisible", *mine).split()
+
+    def take_keys(self, name):
+        """Wait until a window with these words in its title is there and has the keyboard."""
+
+        def has_keyboard():
+            there = self.windows(name)
+            if there and self.xdotool("getwindowfocus") in there:
+                return True
+            if there:
+                self.xdotool("windowactivate", there[-1])
+            return False
+
+        self.until(has_keyboard)
+
     def keys(self, *names):
-        for name in names:
-            self.xdotool("key", "--clearmodifiers", name)
-            time.sleep(0.06)
+        """Press keys; the display keeps their order, whatever the program does meanwhile."""
+        self.xdotool("key", "--clearmodifiers", *names)
 
     def type(self, text):
         self.xdotool("type", "--delay", "25", text)
-        time.sleep(0.2)
 
-    def windows(self, name):
-        return self.xdotool("search", "--pid", str(self.process.pid), "--name", name)
+    def journal(self):
+        """What the program would bring back if it ended now."""
+        texts = []
+        for path in (self.home / "journal").glob("*.json"):
+            with contextlib.suppress(FileNotFoundError):  # saved meanwhile
+                texts.append(path.read_text(encoding="utf-8"))
+        return texts
+
+    def keeps(self, text):
+        """Wait until what was typed is in the job, which is seen by what the journal holds."""
+        self.until(lambda: any(text in kept for kept in self.journal()))
 
     def kill(self):
         self.process.kill()
-        self.process.wait(timeout=10)
+        self.process.wait(timeout=PATIENCE)
 
     def wait(self):
-        return self.process.wait(timeout=15)
+        return self.process.wait(timeout=PATIENCE)
 
 
 @pytest.fixture
