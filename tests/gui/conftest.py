@@ -1,6 +1,7 @@
 """One window with the sample, off any screen, in a home of its own; nothing asks a person."""
 
 import os
+from functools import partial
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
@@ -12,6 +13,9 @@ from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import look, waking
 from jobsheet.gui.start.start import make_window
+
+#: How long a state is waited for [ms].
+PATIENCE = 60_000
 
 
 @pytest.fixture(autouse=True)
@@ -40,6 +44,13 @@ def nobody_to_ask(monkeypatch):
         "proving_initials",
     ):
         monkeypatch.setattr(ask, name, unexpected)
+
+
+@pytest.fixture
+def qtbot(qtbot, monkeypatch):
+    """Waits for a state longer than a busy machine may need, which costs nothing on any other."""
+    monkeypatch.setattr(qtbot, "waitUntil", partial(qtbot.waitUntil, timeout=PATIENCE))
+    return qtbot
 
 
 @pytest.fixture

@@ -13,9 +13,7 @@ def _opened(show, qtbot, name, number):
     window = show(str(sample_jobs() / f"{name}.yaml"))
     key = next(one.key for _, one in window.desk.job.operations() if one.number == number)
     window.open_key(key)
-    qtbot.waitUntil(
-        lambda: window.parts.answering.done and window.open_row.readings is not None, timeout=5000
-    )
+    qtbot.waitUntil(lambda: window.parts.answering.done and window.open_row.readings is not None)
     return window, key
 
 
@@ -46,7 +44,7 @@ def test_a_pace_beyond_the_hand_gets_offers_and_an_offer_mends_it(show, qtbot, t
     window, key = _opened(show, qtbot, "hm-100-drilled-plate-b1", 20)
     assert not window.open_row.offers.items
     type_in(window, "spindle", "900 rpm")
-    qtbot.waitUntil(lambda: window.parts.answering.done and bool(window.open_row.offers.items), timeout=5000)
+    qtbot.waitUntil(lambda: window.parts.answering.done and bool(window.open_row.offers.items))
     offer = next(one for one in window.open_row.offers.items if one.words.startswith("560 rpm"))
     assert "44.8 turns a minute" in offer.words
     window.open_row.offers.taken.emit(offer)
@@ -71,7 +69,7 @@ def test_a_depth_beyond_is_offered_in_layers(show, qtbot, type_in):
     window, key = _opened(show, qtbot, "hm-101-setting-block", 20)
     type_in(window, "depth", "6")
     sorts = lambda: [one.sort for one in window.open_row.offers.items]  # noqa: E731
-    qtbot.waitUntil(lambda: window.parts.answering.done and "passes" in sorts(), timeout=5000)
+    qtbot.waitUntil(lambda: window.parts.answering.done and "passes" in sorts())
     offer = next(one for one in window.open_row.offers.items if one.sort == "passes")
     window.open_row.offers.taken.emit(offer)
     verdicts = {limit.name: limit.verdict for limit in window.desk.outcome(key).limits}

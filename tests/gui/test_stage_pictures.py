@@ -19,7 +19,7 @@ def plate(show, qtbot):
 
 
 def settle(window, qtbot):
-    qtbot.waitUntil(lambda: not window.later.waiting and not window.parts.solids.waiting, timeout=8000)
+    qtbot.waitUntil(lambda: not window.later.waiting and not window.parts.solids.waiting)
 
 
 def large(window):
