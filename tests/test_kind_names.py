@@ -11,7 +11,9 @@ import pytest
 import jobsheet
 from jobsheet.operations import written
 from jobsheet.operations.registry import kind, kinds
-from jobsheet.operations.roles import BESIDE, FEEDS, HOLES, MILLS, SPEEDS, Roles
+from jobsheet.operations.roles import BESIDE, FEEDS, HOLES, MILLS, NEEDS, SPEEDS, Roles
+from jobsheet.review.notes import notes, reminders
+from jobsheet.review.notes.triggers import parsed
 
 HERE = Path(jobsheet.__file__).parent
 #: In `catalog/` a kind is one of cutters.
@@ -152,3 +154,26 @@ def test_the_roles_of_a_kind_are_words_that_others_know(name):
     ):  # fmt: skip
         assert not word or word in known
     assert found.word
+    assert set(NEEDS[roles.name]) <= set(found.fields.__struct_fields__)
+
+
+def test_every_role_says_which_fields_it_is_read_by():
+    assert set(NEEDS) == {*MILLS, *HOLES, *BESIDE}
+
+
+def test_the_words_of_notes_and_reminders_are_those_of_kinds():
+    """`kind in drilling, window`: each is a kind's own word or one that it shares; a window is a recess that goes through."""
+    asked = set()
+
+    def look(node):
+        if node[0] in ("and", "or"):
+            [look(part) for part in node[1]]
+        elif node[0] == "not":
+            look(node[1])
+        elif node[0] == "in" and node[1] == "kind":
+            asked.update(node[2])
+
+    for row in (*notes.rows(), *reminders.rows()):
+        look(parsed(row.trigger)[0])
+    assert asked
+    assert asked <= {word for name in kinds() for word in (kind(name).word, *kind(name).groups)} | {"window"}

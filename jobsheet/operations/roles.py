@@ -14,6 +14,27 @@ BESIDE = ("bench", "saw", "tram", "find")
 #: Published cutting speeds and tables of feeds, by the names that the catalogue gives them.
 SPEEDS = ("mill", "drill", "ream", "tap")
 FEEDS = ("drill", "ream", "counterbore", "countersink", "plunge")
+#: The fields by which those that ask for a role read a step; a kind that has the role has them by these names. What stands
+#: elsewhere among its fields is its own.
+NEEDS: dict[str, tuple[str, ...]] = {
+    "flat": ("cutter", "depth", "along", "measure"),
+    "wall": ("cutter", "depth", "width", "cut", "leave", "path", "measure"),
+    "groove": ("cutter", "depth", "measure"),
+    "recess": ("cutter", "depth", "centre", "length", "width", "leave", "measure"),
+    "edge": ("cutter", "edges"),
+    "spot": ("cutter", "at", "depth"),
+    "drill": ("cutter", "at", "depth", "peck", "feed", "spindle", "cutting_speed"),
+    "plunge": ("cutter", "at", "depth"),
+    "bore": ("cutter", "at", "depth", "to"),
+    "ream": ("cutter", "at", "depth"),
+    "counterbore": ("cutter", "at", "depth", "spindle"),
+    "countersink": ("cutter", "at", "to", "spindle"),
+    "tap": ("cutter", "at", "depth", "thread", "hole"),
+    "bench": ("what", "measure"),
+    "saw": ("what",),
+    "tram": ("what",),
+    "find": ("cutter", "edges", "tip", "inside"),
+}
 
 
 class Roles(Struct, frozen=True, kw_only=True):
@@ -40,6 +61,11 @@ class Roles(Struct, frozen=True, kw_only=True):
     frees: bool = False
     #: Whether a tap is turned by hand, not by the spindle.
     by_hand: bool = False
+
+    @property
+    def name(self) -> str:
+        """The one that it is of `mills`, `hole` and `beside`."""
+        return self.mills or self.hole or self.beside
 
     @property
     def sizes(self) -> bool:
