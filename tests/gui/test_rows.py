@@ -4,6 +4,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
 from jobsheet.edit.step_commands import AddSetUp
+from jobsheet.gui.column.open_row import OpenRow
 
 
 def keys(window):
@@ -34,7 +35,8 @@ def test_enter_opens_and_escape_closes(window, qtbot):
     assert window.focusWidget() is window.open_row.form.fields["cutter"].box
     press(qtbot, window, Qt.Key.Key_Escape)
     assert window.opened_key == ""
-    assert window.focusWidget() is sheet(window).by_key["drill"]
+    assert window.focusWidget() is sheet(window)
+    assert sheet(window).chosen_key == "drill"
 
 
 def test_page_down_steps_through_open_rows(window, qtbot):
@@ -49,7 +51,7 @@ def test_one_row_is_open_at_a_time(window):
     window.open_key("face-rough")
     window.open_key("drill")
     assert window.opened_key == "drill"
-    assert not sheet(window).by_key["face-rough"].isHidden()
+    assert [form.key for form in sheet(window).findChildren(OpenRow) if not form.isHidden()] == ["drill"]
 
 
 def test_alt_down_moves_and_says_the_place(window, qtbot):
@@ -57,7 +59,8 @@ def test_alt_down_moves_and_says_the_place(window, qtbot):
     press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier)
     assert keys(window)[1:3] == ["face-finish", "face-rough"]
     assert "place 3 of 8" in window.bench.status.message
-    assert window.focusWidget() is sheet(window).by_key["face-rough"]
+    assert window.focusWidget() is sheet(window)
+    assert sheet(window).chosen_key == "face-rough"
 
 
 def test_an_open_row_moves_too(window, qtbot):
@@ -121,14 +124,22 @@ def test_insert_offers_every_kind_and_opens_the_new_row(window, qtbot):
     assert keys(window).index(new) == keys(window).index("drill") + 1
 
 
+def middle(window, key, x):
+    line = sheet(window).by_key[key]
+    return QPoint(x, line.top + line.high // 2)
+
+
+def move_hand(window, start, end):
+    none, left = Qt.KeyboardModifier.NoModifier, Qt.MouseButton.LeftButton
+    QTest.mousePress(sheet(window), left, none, start)
+    QTest.mouseMove(sheet(window), QPoint(start.x(), (start.y() + end.y()) // 2))
+    QTest.mouseMove(sheet(window), end)
+    QTest.mouseRelease(sheet(window), left, none, end)
+
+
 def drag(window, key, target, *, below=False):
-    line, to = sheet(window).by_key[key], sheet(window).by_key[target]
-    start = QPoint(40, line.height() // 2)
-    end = QPoint(40, to.y() - line.y() + (to.height() - 3 if below else 3))
-    QTest.mousePress(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start)
-    QTest.mouseMove(line, QPoint(40, (start.y() + end.y()) // 2))
-    QTest.mouseMove(line, end)
-    QTest.mouseRelease(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, end)
+    to = sheet(window).by_key[target]
+    move_hand(window, middle(window, key, 40), QPoint(40, to.top + (to.high - 3 if below else 3)))
 
 
 def test_a_row_is_dragged_by_its_number(window):
@@ -142,16 +153,31 @@ def test_a_row_is_dragged_by_its_number(window):
 
 def test_a_drag_over_words_does_nothing(window):
     before = keys(window)
-    line = sheet(window).by_key["drill"]
-    QTest.mousePress(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(300, 10))
-    QTest.mouseMove(line, QPoint(300, -100))
-    QTest.mouseRelease(line, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, QPoint(300, -100))
+    start = middle(window, "drill", 300)
+    move_hand(window, start, start - QPoint(0, 100))
     assert keys(window) == before
+    assert window.opened_key == ""
 
 
 def test_a_click_opens_a_row(window, qtbot):
-    qtbot.mouseClick(sheet(window).by_key["tap"], Qt.MouseButton.LeftButton, pos=QPoint(300, 10))
+    qtbot.mouseClick(sheet(window), Qt.MouseButton.LeftButton, pos=middle(window, "tap", 300))
     assert window.opened_key == "tap"
+
+
+def test_a_press_gives_the_keyboard_and_one_in_an_open_form_does_not(window, qtbot):
+    window.open_key("face-rough")
+    box = window.open_row.form.fields["depth"].box
+    box.setFocus()
+    qtbot.mousePress(window.open_row, Qt.MouseButton.LeftButton, pos=QPoint(300, 60))
+    assert window.focusWidget() is box
+    QTest.mousePress(
+        sheet(window),
+        Qt.MouseButton.RightButton,
+        Qt.KeyboardModifier.NoModifier,
+        middle(window, "drill", 300),
+    )
+    assert window.focusWidget() is sheet(window)
+    assert sheet(window).chosen_key == "drill"
 
 
 def test_a_drawing_opens_its_row(window):
@@ -194,7 +220,7 @@ def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
     monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
     window.parts.files.new()
     window.close_row()
-    empty = sheet(window).lines[-1]
+    empty = sheet(window).lines[-1].widget
     assert empty.fact == "No operation yet"
     empty.button.click()
     assert window.desk.job.operations()[0][1].kind == "face"

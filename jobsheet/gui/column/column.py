@@ -6,14 +6,16 @@ nothing to negotiate.
 
 from __future__ import annotations
 
-from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QScrollBar, QWidget
 
+from jobsheet.gui.column.heads_line import HeadsLine
+from jobsheet.gui.column.lines_painted import height_at_100
 from jobsheet.gui.column.measures import HEADS
-from jobsheet.gui.column.rows import HeadingLine, HeadsLine
 from jobsheet.gui.column.ruled_list import RuledList
+from jobsheet.gui.column.sticky_heading import StickyHeading
+from jobsheet.gui.column.views import HeadingView
 from jobsheet.gui.ink import ink, waking
 from jobsheet.gui.ink.look import look, scroll_style
 
@@ -34,10 +36,11 @@ class Column(QWidget):
         self.ruled = RuledList(self.view)
         self.ruled.setAccessibleName(translate("Column", "Set-ups and operations"))
         self.bar: QScrollBar | None = None
-        self.sticky: HeadingLine | None = None
+        self.sticky: StickyHeading | None = None
         self._top = 0
         self.ruled.laid_out.connect(self._laid_out)
         self.ruled.dragging.connect(self._follow)
+        self.ruled.reached.connect(self._reveal_line)
 
     # --- scrolling ---
 
@@ -112,56 +115,54 @@ class Column(QWidget):
 
     def _stick(self) -> None:
         """Keep the heading of the set-up in view while its rows scroll."""
-        above: HeadingLine | None = None
-        below: HeadingLine | None = None
-        for line in self.ruled.lines:
-            if isinstance(line, HeadingLine):
-                if line.y() < self._top and not line.isHidden():
-                    above = line
-                elif line.y() >= self._top:
-                    below = line
-                    break
-        if above is None or above.view is None:
+        ruled = self.ruled
+        above, below = ruled.standing.headings_around(self._top)
+        view = above.view if above is not None else None
+        if above is None or not isinstance(view, HeadingView) or above.key == ruled.open_key:
             if self.sticky is not None:
                 self.sticky.hide()
             return
         if self.sticky is None:
-            self.sticky = HeadingLine(above.view, self.view)
-            self.sticky.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
-            self.sticky.opened.connect(self.ruled.open_wanted)
-        self.sticky.key = above.key
-        self.sticky.put(above.view)
-        high = above.height()
-        push = min(0, below.y() - self._top - high) if below is not None else 0
-        self.sticky.setGeometry(0, push, self.ruled.width(), high)
+            self.sticky = StickyHeading(view, self.view)
+            self.sticky.opened.connect(ruled.open_wanted)
+        self.sticky.put(view)
+        push = min(0, below.top - self._top - above.high) if below is not None else 0
+        self.sticky.setGeometry(0, push, ruled.width(), above.high)
         self.sticky.show()
         self.sticky.raise_()
 
     def _heading_height(self) -> int:
-        """The room that the heading takes at the top."""
-        heading = next((line for line in self.ruled.lines if isinstance(line, HeadingLine)), None)
-        return heading.height() if heading is not None else 0
+        """The room that a closed heading takes at the top."""
+        now = look()
+        heading = next((line for line in self.ruled.lines if line.is_heading), None)
+        form = now.form(self.ruled.width() + now.px(18))
+        return now.px(height_at_100(heading, form)) if heading is not None else 0
 
     def reveal(self, key: str) -> None:
         """Scroll so that a line, or what is open in its place, is in view under the heading that sticks."""
-        opened = self.ruled.opened
-        shown: QWidget | None = self.ruled.by_key.get(key)
-        if opened is not None and opened.key == key:
-            shown = opened
-        if shown is not None:
-            keep = 0 if isinstance(shown, HeadingLine) else self._heading_height()
-            self._reveal_span(shown.y() - keep, shown.y() + shown.height())
+        place = self.ruled.place_of(key)
+        if place is not None:
+            line = self.ruled.by_key.get(key)
+            heading = line is not None and line.is_heading and key != self.ruled.open_key
+            keep = 0 if heading else self._heading_height()
+            self._reveal_span(place.top() - keep, place.top() + place.height())
+
+    def _reveal_line(self, key: str) -> None:
+        """The keyboard came to a line: it is in view as a control would be."""
+        place = self.ruled.place_of(key)
+        if place is not None:
+            self._reveal_control(place.top(), place.height())
 
     def reveal_widget(self, widget: QWidget) -> None:
         """Scroll so that a control inside the sheet is in view, with its label and its line."""
         if not self.ruled.isAncestorOf(widget):
             return
-        now = look()
-        top = widget.mapTo(self.ruled, QPoint(0, 0)).y()
-        self._reveal_span(
-            top - now.px(30) - self._heading_height(),
-            top + min(widget.height(), self.view.height()) + now.px(30),
-        )
+        self._reveal_control(widget.mapTo(self.ruled, QPoint(0, 0)).y(), widget.height())
+
+    def _reveal_control(self, top: int, high: int) -> None:
+        """Something that has the keyboard, with a little room above and below it."""
+        room = look().px(30)
+        self._reveal_span(top - room - self._heading_height(), top + min(high, self.view.height()) + room)
 
     def _reveal_span(self, top: int, bottom: int) -> None:
         """The least scrolling that shows all of it, or at least its top."""

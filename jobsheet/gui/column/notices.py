@@ -32,7 +32,7 @@ class NoticeLine(QWidget):
             button.clicked.connect(act)
             self.buttons.append(button)
 
-    def height_at_100(self, _form: str) -> int:
+    def height_at_100(self) -> int:
         """The height of a closed row, or of a button where that is more."""
         return HEADING
 
@@ -70,7 +70,7 @@ class EmptyLine(QWidget):
         self.button = Button(translate("Rows", "Add a facing cut"), self, in_row=True)
         self.button.clicked.connect(self.pressed)
 
-    def height_at_100(self, _form: str) -> int:
+    def height_at_100(self) -> int:
         """Room for three lines."""
         return 112
 

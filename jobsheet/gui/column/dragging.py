@@ -1,0 +1,61 @@
+"""A row is taken hold of by its number and let go elsewhere; a press that does not move is a click."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRect
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.gui.column.measures import columns
+from jobsheet.gui.column.standing import Line
+from jobsheet.gui.ink.look import look
+
+#: How far the hand moves before it is a drag and no click [px at 100 %].
+SLACK = 6
+
+
+class DropMark(QWidget):
+    """The blue line where a dragged row would come to stand."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Only the line."""
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), look().colour("bluemark"))
+
+    def show_at(self, y: int, width: int) -> None:
+        """Show it, its middle at a height, over everything."""
+        now = look()
+        self.setGeometry(QRect(0, y - now.px(2), width, now.px(4)))
+        self.show()
+        self.raise_()
+
+
+class Grip:
+    """What a button of the mouse holds."""
+
+    def __init__(self) -> None:
+        #: The line that was pressed.
+        self.key = ""
+        #: Whether it is being dragged.
+        self.dragging = False
+        self._from: int | None = None
+
+    def press(self, line: Line, x: int, y: int, width: int, *, hold: bool) -> None:
+        """A line was pressed; it may be dragged where it is a row and is held by its number."""
+        self.key = line.key
+        self.dragging = False
+        by_number = hold and line.is_row and x < columns(look(), width).icon
+        self._from = y if by_number else None
+
+    def moves(self, y: int) -> bool:
+        """The hand moved: whether it drags."""
+        if self._from is None:
+            return False
+        self.dragging = self.dragging or abs(y - self._from) > look().px(SLACK)
+        return self.dragging
+
+    def release(self) -> tuple[str, bool]:
+        """The line that was held, and whether it was dragged."""
+        held = (self.key, self.dragging)
+        self.key, self.dragging, self._from = "", False, None
+        return held

@@ -1,0 +1,123 @@
+"""How the lines of the column stand one under the other: values and arithmetic, no widgets.
+
+A line is a row, a heading, or one that asks something and is a widget of its own (a notice, advice to an empty job).
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Callable, Iterable, Iterator
+from operator import attrgetter
+from typing import TYPE_CHECKING
+
+from jobsheet.gui.column.views import HeadingView, RowView
+
+if TYPE_CHECKING:
+    from jobsheet.gui.column.notices import EmptyLine, NoticeLine
+
+View = HeadingView | RowView
+
+
+class Line:
+    """One line: what it shows, and where it stands [px]."""
+
+    __slots__ = ("high", "key", "top", "view", "widget")
+
+    def __init__(self, view: View | None, widget: EmptyLine | NoticeLine | None = None) -> None:
+        self.view = view
+        self.widget = widget
+        self.key = view.key if view is not None else widget.key if widget is not None else ""
+        self.top = self.high = 0
+
+    @property
+    def bottom(self) -> int:
+        """The height at which the next one begins."""
+        return self.top + self.high
+
+    @property
+    def is_row(self) -> bool:
+        """Whether it is an operation."""
+        return isinstance(self.view, RowView)
+
+    @property
+    def is_heading(self) -> bool:
+        """Whether it is the heading of a set-up."""
+        return isinstance(self.view, HeadingView)
+
+
+class Standing:
+    """All lines in their order."""
+
+    def __init__(self) -> None:
+        self.lines: list[Line] = []
+
+    def place(self, high: Callable[[Line], int], top: int = 0) -> tuple[int, bool]:
+        """Put each under the one before it; where the last one ends, and whether any stands elsewhere now."""
+        moved = False
+        for line in self.lines:
+            wanted = high(line)
+            if line.top != top or line.high != wanted:
+                line.top, line.high, moved = top, wanted, True
+            top += wanted
+        return top, moved
+
+    def at(self, y: int) -> Line | None:
+        """The line at a height."""
+        index = bisect_right(self.lines, y, key=attrgetter("top")) - 1
+        return self.lines[index] if index >= 0 and y < self.lines[index].bottom else None
+
+    def between(self, top: int, bottom: int) -> Iterator[Line]:
+        """The lines of which something stands between two heights."""
+        first = max(0, bisect_right(self.lines, top, key=attrgetter("top")) - 1)
+        for line in self.lines[first:]:
+            if line.top > bottom:
+                return
+            if line.bottom > top:
+                yield line
+
+    def headings_around(self, y: int) -> tuple[Line | None, Line | None]:
+        """The last heading that begins above a height, and the first one from there on."""
+        above: Line | None = None
+        for line in self.lines:
+            if line.is_heading:
+                if line.top >= y:
+                    return above, line
+                above = line
+        return above, None
+
+    def step(self, here: str, by: int, *, rows_only: bool = False) -> str:
+        """The key of the line that many lines further on, within the ends."""
+        keys = [line.key for line in self.lines if (line.is_row if rows_only else line.view is not None)]
+        if not keys:
+            return ""
+        if here in keys:
+            return keys[min(max(keys.index(here) + by, 0), len(keys) - 1)]
+        every = [line.key for line in self.lines]
+        if here in every:
+            at = every.index(here)
+            beyond = [key for key in keys if (every.index(key) > at) == (by > 0)]
+            if beyond:
+                return beyond[0] if by > 0 else beyond[-1]
+        return keys[0]
+
+    def drop_place(self, dragged: str, y: int) -> tuple[str, int, int]:
+        """Where a row let go at a height would stand: set-up, index in it without the row, y of the mark."""
+        set_up, index, mark = "", 0, 0
+        for line in self.lines:
+            middle = line.top + line.high // 2
+            if line.is_heading:
+                if set_up and y < middle:
+                    break
+                set_up, index, mark = line.key, 0, line.bottom
+            elif line.is_row:
+                if y < middle:
+                    break
+                mark = line.bottom
+                if line.key != dragged:
+                    index += 1
+        return set_up, index, mark
+
+
+def same_order(one: Iterable[Line], other: Iterable[Line]) -> bool:
+    """Whether rows and headings stand in the same order; what asks something is passed over."""
+    return [line.key for line in one if line.view] == [line.key for line in other if line.view]
