@@ -6,7 +6,7 @@ from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.quantity import Quantity, Size
 from jobsheet.model.row import Row
-from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.operations.shared import common
 from jobsheet.reckoning.reckoner import Outcome
 from jobsheet.report.blocks import Measure, NoteLine, Step
@@ -97,7 +97,7 @@ def _depth_note(plan: Plan, operation: Operation, outcome: Outcome, row: Row) ->
     """The unit, and for a milling cut the turns and dial of the handle that sets its depth."""
     depth = getattr(operation.fields, "depth", None)
     handle = common.depth_handle(plan.card)
-    if handle is None or not isinstance(depth, Quantity) or "milling" not in kind_of(operation.kind).groups:
+    if handle is None or not isinstance(depth, Quantity) or not roles(operation).mills:
         return row.depth_unit
     layers = (outcome.figures.value("layers") if outcome.figures else None) or 1.0
     return f"{row.depth_unit}\n{handle.name} {dial_text(handle, reading(handle, depth.value / layers))}"

@@ -21,7 +21,7 @@ from jobsheet.model.figure import Limit
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Cutter, Depth, Quantity
 from jobsheet.model.setting import Setting
-from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers import what_if
 from jobsheet.reckoning.answers.what_if import Tried, tried
 from jobsheet.units.show import trimmed
@@ -251,10 +251,9 @@ def _untried(
 # --- passes --------------------------------------------------------------------------------------------------
 
 
-def _milled(kind: str) -> bool:
+def _milled(operation: Operation) -> bool:
     """Whether it is fed by a handle along the work; a plunge is not."""
-    found = kind_of(kind)
-    return "milling" in found.groups and found.entry("feed_per_tooth") is not None
+    return bool(roles(operation).mills) and hasattr(operation.fields, "feed_per_tooth")
 
 
 def with_depth(fields: Any, depth: float) -> Any:
@@ -309,12 +308,7 @@ def widest_pass(operation: Operation, setting: Setting) -> Answer:
 def _diameter(operation: Operation, name: str) -> float:
     """The cutter's diameter [m]; refused where the step has no such size to ask about."""
     cutter: Cutter | None = getattr(operation.fields, "cutter", None)
-    if (
-        not _milled(operation.kind)
-        or not hasattr(operation.fields, name)
-        or cutter is None
-        or not cutter.diameter
-    ):
+    if not _milled(operation) or not hasattr(operation.fields, name) or cutter is None or not cutter.diameter:
         raise CalcError(
             "step", f"“{operation.number}”", f"a milling cut with a {name} and a cutter's diameter"
         )
