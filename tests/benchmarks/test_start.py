@@ -84,10 +84,10 @@ def test_start_against_an_empty_window(environment, capsys):
     ratio = statistics.median(a / b for a, b in pairs)
     with capsys.disabled():
         print(
-            f"\nstart to painted: {ours * 1e3:.0f} ms, empty window {empty * 1e3:.0f} ms, ratio {ratio:.2f} (at most 1.5)"
+            f"\nstart to painted: {ours * 1e3:.0f} ms, empty window {empty * 1e3:.0f} ms, ratio {ratio:.2f} (at most 1.7)"
         )
         print(where_the_rest_goes(environment))
-    assert ratio <= 1.5
+    assert ratio <= 1.7
 
 
 def where_the_rest_goes(environment: dict[str, str]) -> str:

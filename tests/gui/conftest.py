@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
-from jobsheet.gui.ink import look, waking
+from jobsheet.gui.ink import look
 from jobsheet.gui.start.start import make_window
 
 #: How long a state is waited for [ms].
@@ -59,7 +59,6 @@ def show(qtbot):
     shown = []
 
     def show(path=None, size=(1440, 900), scheme="light", factor=1.0):
-        waking.sleep()
         look.apply(scheme, factor=factor)
         window = make_window(open_at_start(path))
         window.resize(*size)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.boxes import Joined
 from jobsheet.gui.forms.buttons import Button
-from jobsheet.gui.ink import ink, look, waking
+from jobsheet.gui.ink import ink, look
 from jobsheet.gui.places.card import card_window
 from jobsheet.paths import resources
 from jobsheet.storage.card_steps import classes
@@ -31,7 +31,6 @@ def made():
 @pytest.fixture
 def card(qtbot, made):
     def card(name="bench-mill-b-1", size=(1440, 900), scheme="light", factor=1.0, guided=False):
-        waking.wake()
         look.apply(scheme, factor=factor)
         paper, lying = (card_window.begin(classes()[0]), None) if guided else open_own("machines", name)
         window = card_window.CardWindow(paper, lying, None, guided=guided)

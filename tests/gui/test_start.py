@@ -1,4 +1,4 @@
-"""The start: what waits for the first figures, what is compiled once, and that neither changes anything."""
+"""The start: what is not loaded before the first figures, what is compiled once, and that this changes nothing."""
 
 from __future__ import annotations
 
@@ -17,19 +17,13 @@ from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.ink import flags, ink, look, waking
+from jobsheet.gui.ink import ink, look
 from jobsheet.gui.start import compiled
 
 # --- before the first figures ---
 
 FIRST_PAINTING = """
-import enum, os, sys
-made = enum.EnumType._create_
-names = []
-def create(cls, name, *rest, **named):
-    names.append(str(name))
-    return made(cls, name, *rest, **named)
-enum.EnumType._create_ = create
+import os, sys
 from PySide6.QtCore import QTimer
 import jobsheet.gui.desk.opening, jobsheet.gui.start.start as start
 class Window(start.Window):
@@ -37,13 +31,7 @@ class Window(start.Window):
         super().paintEvent(event)
         QTimer.singleShot(0, done)
 def done():
-    def of_the_toolkit():
-        print(*sorted({"CursorShape", "FocusPolicy", "GlobalColor", "Key"} & set(names)))
-    of_the_toolkit()
-    print("yaml" in sys.modules, "dataclasses" in sys.modules)
     print(*sorted(name for name in sys.modules if name.startswith("jobsheet.gui.") and name.split(".")[2] in {"places", "edits", "pages", "papers", "margin", "strip"}))
-    from PySide6.QtCore import Qt
-    of_the_toolkit()
     sys.stdout.flush()
     os._exit(0)
 start.Window = Window
@@ -56,68 +44,25 @@ def first_painting(home):
     done = subprocess.run(
         [sys.executable, "-c", FIRST_PAINTING], check=True, capture_output=True, text=True, env=environment
     )
-    return done.stdout.splitlines()
-
-
-def test_no_constant_of_the_toolkit_is_made_before_the_first_figures(home):
-    before, _, _, behind = first_painting(home)
-    assert before == ""
-    assert behind == "CursorShape FocusPolicy GlobalColor Key"
+    return done.stdout.strip()
 
 
 def test_no_place_and_no_open_row_is_loaded_before_the_first_figures(home):
-    assert first_painting(home)[2] == ""
-
-
-def test_the_second_start_reads_no_yaml(home):
-    assert first_painting(home)[1] == "True False"
-    assert first_painting(home)[1] == "False False"
-
-
-def test_the_flags_are_the_toolkits():
-    align = Qt.AlignmentFlag
-    assert align(flags.ALIGN_LEFT) == align.AlignLeft
-    assert align(flags.ALIGN_RIGHT) == align.AlignRight
-    assert align(flags.ALIGN_H_CENTRE) == align.AlignHCenter
-    assert align(flags.ALIGN_TOP) == align.AlignTop
-    assert align(flags.ALIGN_V_CENTRE) == align.AlignVCenter
-    assert int(Qt.TextFlag.TextWordWrap) == flags.WORD_WRAP
-    assert align.AlignCenter.value == ink.CENTRE
+    assert first_painting(home) == ""
 
 
 @pytest.fixture(params=[1.0, 1.25, 1.5])
 def now(request, qapp):
-    yield look.apply("light", factor=request.param)
-    waking.sleep()
+    return look.apply("light", factor=request.param)
 
 
-def painted(paint, *, awake):
+def painted(paint):
     """A picture of what is painted."""
-    (waking.wake if awake else waking.sleep)()
     picture = QImage(400, 80, QImage.Format.Format_ARGB32_Premultiplied)
     picture.fill(look.look().colour("paper"))
     with QPainter(picture) as painter:
         paint(painter)
     return picture
-
-
-@pytest.mark.parametrize("align", [ink.LEFT, ink.RIGHT, ink.CENTRE])
-@pytest.mark.parametrize("high", [16, 22, 23, 26, 31, 36, 44])
-@pytest.mark.parametrize("text", ["Face 0.4 off", "Tap 4 × M6, ⌀6.4 through", "90 %, hand pace", "x", "g̱𝟙"])
-def test_an_early_text_is_the_same_to_the_pixel(now, align, high, text):
-    for font, tone in ((now.body, "ink"), (now.head, "pencil"), (now.caption, "verm"), (now.bold, "onblue")):
-
-        def paint(painter, font=font, tone=tone):
-            ink.write(painter, now, QRect(7, 5, 380, high), text, font, tone, align)
-
-        assert painted(paint, awake=False) == painted(paint, awake=True)
-
-
-def test_an_early_text_that_is_too_long_is_shortened(now):
-    def paint(painter):
-        ink.write(painter, now, QRect(7, 5, 90, 31), "Break all edges 0.3, clean the holes", now.body)
-
-    assert painted(paint, awake=False) == painted(paint, awake=True)
 
 
 def test_boxes_are_the_toolkits_to_the_pixel(now):
@@ -139,55 +84,20 @@ def test_boxes_are_the_toolkits_to_the_pixel(now):
         painter.setPen(line)
         painter.drawRect(box.adjusted(0, 0, -1, -1))
 
-    for awake in (False, True):
-        assert painted(lambda p: ink.fill(p, box, colour), awake=awake) == painted(
-            lambda p: p.fillRect(box, colour), awake=True
-        )
-        assert painted(lambda p: ink.frame(p, box, line), awake=awake) == painted(framed, awake=True)
-        assert painted(rounded, awake=awake) == painted(with_pen, awake=True)
+    assert painted(lambda p: ink.frame(p, box, line)) == painted(framed)
+    assert painted(rounded) == painted(with_pen)
 
 
-def test_what_waits_is_done_once_and_in_its_order():
-    waking.sleep()
-    told = []
-    first, second = (lambda: told.append(1)), (lambda: told.append(2))
-    for do in (first, second, first):
-        waking.when_awake(do)
-    assert told == []
-    waking.wake()
-    waking.wake()
-    assert told == [1, 2]
-    waking.when_awake(second)
-    assert told == [1, 2, 2]
-    waking.sleep()
-
-
-def test_what_a_widget_wanted_that_is_gone_is_passed_over():
-    waking.sleep()
-    told = []
-
-    def gone():
-        raise RuntimeError("Internal C++ object already deleted.")
-
-    waking.when_awake(gone)
-    waking.when_awake(lambda: told.append(1))
-    waking.wake()
-    assert told == [1]
-    waking.sleep()
-
-
-def test_a_button_made_early_can_be_reached_once_awake(qapp, qtbot):
-    waking.sleep()
+def test_a_button_can_be_reached(qapp, qtbot):
     look.apply("light")
     parent = QWidget()
     qtbot.addWidget(parent)
     button = Button("Print", parent, Manner.FILLED)
-    waking.wake()
     assert button.focusPolicy() == Qt.FocusPolicy.StrongFocus
     assert button.cursor().shape() == Qt.CursorShape.PointingHandCursor
 
 
-def test_a_long_sheet_has_its_scroll_bar_once_awake(show):
+def test_a_long_sheet_has_its_scroll_bar(show):
     window = show(size=(1440, 420))
     bar = window.bench.column.bar
     assert bar is not None

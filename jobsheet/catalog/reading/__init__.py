@@ -1,1 +1,1 @@
-"""How data files are read: strictly, with lines, remembered by their text."""
+"""How data files are read: strictly, with lines."""

@@ -12,7 +12,6 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.catalog.reading import remembered
 from jobsheet.errors import DocumentError, Problem
 
 #: A job of a thousand operations is some 200 kB; more is not a job (common sense, no source).
@@ -22,7 +21,7 @@ DEEPEST = 20
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
 
 
-class Node(Struct, array_like=True, forbid_unknown_fields=True):
+class Node(Struct):
     """One value of a file: text, a list or a mapping, with the line it stands in."""
 
     line: int
@@ -84,9 +83,6 @@ def parse(text: str, name: str) -> Node:
     DocumentError
         With the line, if it is not YAML, holds more than one document, or uses what is refused here.
     """
-    known: Node | None = remembered.recall(text, Node)
-    if known is not None:
-        return known
     import yaml
 
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
@@ -111,9 +107,7 @@ def parse(text: str, name: str) -> Node:
         loader.dispose()
     if root is None:
         raise _refused(name, "the file is empty")
-    node = _Walk(name, text.splitlines()).node(root, 0)
-    remembered.learn(text, Node, node)
-    return node
+    return _Walk(name, text.splitlines()).node(root, 0)
 
 
 def _explained(error: Any, text: str) -> str:

@@ -16,7 +16,7 @@ from jobsheet.gui.column.measures import HEADS
 from jobsheet.gui.column.ruled_list import RuledList
 from jobsheet.gui.column.sticky_heading import StickyHeading
 from jobsheet.gui.column.views import HeadingView
-from jobsheet.gui.ink import ink, waking
+from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look, scroll_style
 
 translate = QCoreApplication.translate
@@ -65,11 +65,7 @@ class Column(QWidget):
         """The sheet has another height: keep the place, within its ends."""
         beyond = max(0, self.ruled.height() - self.view.height())
         if self.bar is None and beyond and self.view.height() > 0:
-            if not waking.awake():
-                # Its room is kept free; it comes right after the first figures, if it is still needed then.
-                waking.when_awake(self._laid_out)
-            else:
-                self._make_bar()
+            self._make_bar()
         if self.bar is not None:
             self.bar.setVisible(beyond > 0)
             self.bar.setRange(0, beyond)

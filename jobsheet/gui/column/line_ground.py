@@ -6,7 +6,7 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter, QPen
 
 from jobsheet.gui.column.measures import Columns
-from jobsheet.gui.ink import ink, waking
+from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look
 
 
@@ -39,6 +39,6 @@ class LineGround:
     def finish(self) -> None:
         """The hairline under it, and over everything the ring of focus."""
         ink.horizontal(self.painter, self.now.colour("rule"), 0, self.at.width, self.high - 1)
-        if self._focused and waking.awake():
+        if self._focused:
             self.painter.setPen(QPen(self.now.colour("bluemark"), self.now.px(3)))
             self.painter.drawRect(QRect(0, 0, self.at.width, self.high).adjusted(1, 1, -2, -2))

@@ -16,7 +16,6 @@ from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.lines_painted import height_at_100, paint_lines
 from jobsheet.gui.column.standing import Line, Standing, View, same_order
-from jobsheet.gui.ink import waking
 from jobsheet.gui.ink.look import look
 
 if TYPE_CHECKING:
@@ -48,7 +47,7 @@ class PaintedList(QWidget):
         self._later.setSingleShot(True)
         self._later.setInterval(0)
         self._later.timeout.connect(self.arrange)
-        waking.when_awake(self._reach)
+        self._reach()
 
     @property
     def lines(self) -> list[Line]:
@@ -139,7 +138,7 @@ class PaintedList(QWidget):
             self.choose(opened.key)
         self.arrange()
         self.update()
-        waking.when_awake(self._reach)
+        self._reach()
 
     # --- which line is meant ---
 
@@ -150,7 +149,7 @@ class PaintedList(QWidget):
         self.touch(self.by_key.get(self.chosen_key))
         self.chosen_key = key
         self.touch(self.by_key.get(key))
-        waking.when_awake(self._reach)
+        self._reach()
         self.chosen.emit(key)
 
     def _reach(self) -> None:

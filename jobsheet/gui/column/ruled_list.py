@@ -9,15 +9,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6 import QtCore
-from PySide6.QtCore import QEvent, Signal
+from PySide6.QtCore import QEvent, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.painted_list import PaintedList
 from jobsheet.gui.column.standing import Line
-from jobsheet.gui.ink import waking
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent
+    from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent
 
     from jobsheet.gui.column.dragging import DropMark, Grip
     from jobsheet.gui.column.header_form import HeaderForm
@@ -39,15 +38,23 @@ class RuledList(PaintedList):
         super().__init__(parent)
         self._grip: Grip | None = None
         self._mark: DropMark | None = None
-        waking.when_awake(self._be_read)
+        self._is_read = False
 
     # --- what a screen reader is told ---
 
     def _be_read(self) -> None:
-        """From the first figures on it is a list."""
-        from jobsheet.gui.column import list_reading
+        """Once it has been seen it is a list."""
+        if not self._is_read:
+            from jobsheet.gui.column import list_reading
 
-        list_reading.install(self)
+            list_reading.install(self)
+            self._is_read = True
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  named by the toolkit
+        """The lines in sight; after the first time, what a screen reader is told is put in place."""
+        super().paintEvent(event)
+        if not self._is_read:
+            QTimer.singleShot(0, self, self._be_read)
 
     def _tell_focus(self) -> None:
         """Another line has the keyboard."""
@@ -60,7 +67,7 @@ class RuledList(PaintedList):
         """Put an open form in the place of its line; None closes."""
         before = self.open_key
         super().open(opened)
-        if waking.awake():
+        if self._is_read:
             from jobsheet.gui.column import list_reading
 
             for key in {before, self.open_key} - {""}:

@@ -8,7 +8,6 @@ from pathlib import Path
 from msgspec import Struct
 
 from jobsheet import paths
-from jobsheet.catalog.reading import remembered
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.reckoning.reckoner import Reckoner
@@ -29,12 +28,10 @@ class Opened(Struct, frozen=True, kw_only=True):
 
 def open_at_start(path: str | None) -> Opened:
     """The job in a file; a copy of the sample where none is asked for or the file cannot be used."""
-    remembered.begin()
     opened = _opened(path)
     with contextlib.suppress(JobsheetError):
         # Figures are remembered by value: what is reckoned here is ready when the window asks for it.
         Reckoner().reckon(opened.job)
-    remembered.end()
     return opened
 
 

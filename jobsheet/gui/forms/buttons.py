@@ -9,7 +9,7 @@ from PySide6.QtCore import QRect, QRectF, QSize
 from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from jobsheet.gui.ink import ink, waking
+from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 
 
@@ -37,10 +37,6 @@ class Button(QAbstractButton):
         self._manner = manner
         self._shape = 28 if in_row or manner is Manner.LINK else 32
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        waking.when_awake(self._reach)
-
-    def _reach(self) -> None:
-        """It can be reached by Tab, and shows that it can be pressed."""
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
 
@@ -91,7 +87,7 @@ class Button(QAbstractButton):
                     pen.setDashPattern([3, 2])
                 painter.setPen(pen)
                 painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), now.px(3), now.px(3))
-            if self.hasFocus() and waking.awake():
+            if self.hasFocus():
                 painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
                 painter.setPen(QPen(now.colour("bluemark"), 2))
                 painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), now.px(4), now.px(4))

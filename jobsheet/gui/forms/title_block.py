@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.ink import ink, signs, waking
+from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.tokens import SEVERITIES
 
@@ -44,7 +44,7 @@ class Cell(QAbstractButton):
         super().__init__(parent)
         self.name = name
         self.shown = CellText("")
-        waking.when_awake(lambda: self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus))
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
 
     def put(self, shown: CellText) -> None:
         """Show a caption and a value."""
@@ -85,7 +85,7 @@ class Cell(QAbstractButton):
                 font = now.head if self.name == "part" else now.body
                 ink.write(painter, now, value, self.shown.value, font, self.shown.tone)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
-            if self.hasFocus() and waking.awake():
+            if self.hasFocus():
                 painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
                 painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
 

@@ -3,40 +3,22 @@
 from __future__ import annotations
 
 from PySide6 import QtCore
-from PySide6.QtCore import QPointF, QRect, QRectF
-from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPalette, QPen
+from PySide6.QtCore import QRect, QRectF
+from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPen
 
-from jobsheet.gui.ink import flags, waking
 from jobsheet.gui.ink.look import Look
 
-LEFT = flags.ALIGN_LEFT | flags.ALIGN_V_CENTRE
-RIGHT = flags.ALIGN_RIGHT | flags.ALIGN_V_CENTRE
-CENTRE = flags.ALIGN_H_CENTRE | flags.ALIGN_V_CENTRE
-WRAPPED = flags.ALIGN_LEFT | flags.ALIGN_TOP | flags.WORD_WRAP
-
-#: A width that no line reaches.
-BOUNDLESS = 1 << 24
-
-_brushes: dict[int, QBrush] = {}
-
-
-def brush(colour: QColor) -> QBrush:
-    """A brush of that colour, made once, and in a way that wakes none of the toolkit's constants."""
-    found = _brushes.get(colour.rgba())
-    if found is None:
-        palette = QPalette()
-        palette.setColor(QPalette.ColorRole.Text, colour)
-        found = _brushes[colour.rgba()] = palette.brush(QPalette.ColorRole.Text)
-    return found
+_ALIGN = QtCore.Qt.AlignmentFlag
+# Numbers, as a painter takes them.
+LEFT = (_ALIGN.AlignLeft | _ALIGN.AlignVCenter).value
+RIGHT = (_ALIGN.AlignRight | _ALIGN.AlignVCenter).value
+CENTRE = _ALIGN.AlignCenter.value
+WRAPPED = (_ALIGN.AlignLeft | _ALIGN.AlignTop).value | QtCore.Qt.TextFlag.TextWordWrap.value
 
 
 def fill(painter: QPainter, rect: QRect | QRectF, colour: QColor) -> None:
-    """Fill a box; before the first figures in a way that wakes none of the toolkit's constants."""
-    if waking.awake():
-        painter.fillRect(rect, colour)
-    else:
-        painter.setBackground(brush(colour))
-        painter.eraseRect(rect)
+    """Fill a box."""
+    painter.fillRect(rect, colour)
 
 
 def frame(painter: QPainter, rect: QRect, colour: QColor) -> None:
@@ -55,10 +37,8 @@ def rounded(painter: QPainter, rect: QRectF, radius: float, colour: QColor) -> N
     """A box with round corners, and a line of one pixel round it in the same colour."""
     path = QPainterPath()
     path.addRoundedRect(rect, radius, radius)
-    painter.fillPath(path, brush(colour))
-    pen = QPen()
-    pen.setColor(colour)
-    painter.strokePath(path, pen)
+    painter.fillPath(path, QBrush(colour))
+    painter.strokePath(path, QPen(colour))
 
 
 def write(
@@ -78,36 +58,9 @@ def write(
         text = look.metrics(font).elidedText(text, QtCore.Qt.TextElideMode.ElideRight, rect.width())
         width = rect.width()
     painter.setFont(font)
-    if not waking.awake():
-        _write_early(painter, rect, text, font, look.colour(tone), align)
-        return width
     painter.setPen(look.colour(tone))
     painter.drawText(rect, align, text)
     return width
-
-
-def _write_early(painter: QPainter, rect: QRect, text: str, font: QFont, colour: QColor, align: int) -> None:
-    """The same text at the same place, without a pen."""
-    from PySide6.QtGui import QTextCharFormat, QTextLayout
-
-    format_ = QTextCharFormat()
-    format_.setForeground(brush(colour))
-    whole = QTextLayout.FormatRange()
-    whole.start, whole.length, whole.format = 0, 2 * len(text), format_
-    layout = QTextLayout(text, font)
-    layout.setFormats([whole])
-    layout.beginLayout()
-    line = layout.createLine()
-    line.setLineWidth(BOUNDLESS)
-    layout.endLayout()
-    spare = rect.width() - line.horizontalAdvance()
-    aside = spare if align == RIGHT else spare / 2 if align == CENTRE else 0.0
-    down = (rect.height() - line.ascent() - line.descent()) / 2
-    painter.save()
-    if down < 0:
-        painter.setClipRect(rect)
-    layout.draw(painter, QPointF(rect.left() + aside, rect.top() + down))
-    painter.restore()
 
 
 def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:

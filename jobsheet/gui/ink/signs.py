@@ -9,7 +9,6 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPixmap
 
 from jobsheet import paths
-from jobsheet.gui.ink import waking
 
 _INK = re.compile(r'color="#[0-9A-Fa-f]{6}"')
 
@@ -39,8 +38,6 @@ def pixmap(name: str, colour: str, size: int, ratio: float = 1.0) -> QPixmap:
 
 
 def draw(painter: QPainter, name: str, colour: str, left: float, middle: float, size: int) -> None:
-    """Put a sign with its left edge and its middle line at a place; icons of steps wait for the figures."""
-    if name.startswith("op-") and not waking.awake():
-        return
+    """Put a sign with its left edge and its middle line at a place."""
     ratio = painter.device().devicePixelRatio()
     painter.drawPixmap(QPointF(left, middle - size / 2), pixmap(name, colour, size, ratio))

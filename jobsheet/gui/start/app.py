@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-import gc
-
 
 def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
-    # Nothing is thrown away while modules are read; the window collects again once it is painted.
-    gc.disable()
     from jobsheet.gui.start import compiled
 
     with compiled.used():

@@ -6,7 +6,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QTimer
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui.ink import ink, signs, waking
+from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.spoken import verdict_word
 from jobsheet.gui.ink.tokens import VERDICTS
@@ -55,7 +55,7 @@ class StatusLine(QWidget):
             if self.message:
                 place = QRect(left, 0, self.width() - 2 * side, high)
                 left += ink.write(painter, now, place, self.message, now.label)
-            elif waking.awake():
+            else:
                 for verdict, (icon, _, mark) in VERDICTS.items():
                     signs.draw(painter, icon, getattr(now.tokens, mark), left, high / 2, now.px(14))
                     place = QRect(left + now.px(20), 0, self.width(), high)

@@ -7,7 +7,6 @@ says who hears what. None of them is made before the first figures are painted.
 
 from __future__ import annotations
 
-import gc
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -17,7 +16,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 
 from jobsheet.edit.history import Change
 from jobsheet.gui.desk.desk import Desk
-from jobsheet.gui.ink import look, waking
+from jobsheet.gui.ink import look
 from jobsheet.gui.window import actions
 from jobsheet.gui.window.bench import Bench
 from jobsheet.gui.window.later import Later
@@ -175,9 +174,6 @@ class Window(QMainWindow):
 
     def _begin(self) -> None:
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
-        gc.enable()
-        gc.freeze()
-        waking.wake()
         parts = self.parts
         self.actions_by_id = actions.make(self, parts, parts.ways, parts.go)
         actions.fill(self, self.actions_by_id, self.fill_menu)
