@@ -22,7 +22,7 @@ from jobsheet.cutting.toothforce import face_arc, side_arc, tooth_forces
 from jobsheet.machine.dial_readings import error_text, stop, width_between
 from jobsheet.machine.spindle import at_speed, choose
 from jobsheet.reckoning.grip import grip_of
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 from tests.operations.hole_steps import Step, check
 from tests.reckoning.steps import around, step
 

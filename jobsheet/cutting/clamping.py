@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import finite, formula, not_negative, positive, refuse, share
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import finite, not_negative, positive, refuse, share
 from jobsheet.cutting.trig import tan
 
 VISE_EFFICIENCY = 0.18

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import finite, formula, positive, share
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import finite, positive, share
 
 HSS_MODULUS = 207e9
 """Modulus of elasticity of high speed steel [Pa], of 200 to 210 GPa.

@@ -6,7 +6,8 @@ The law is Shaw and Oxford's in closed form; the handbook's factor tables are th
 from __future__ import annotations
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, refuse
 
 
 def _point(chisel_ratio: float) -> None:

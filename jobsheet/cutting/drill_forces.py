@@ -18,7 +18,8 @@ from jobsheet.cutting.drill_factors import (
     edges_factor,
 )
 from jobsheet.cutting.drill_point import STANDARD_POINT
-from jobsheet.cutting.formula import formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive, refuse
 
 
 def pilot_fits(pilot: float, diameter: float) -> None:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from jobsheet.cutting import reference
 from jobsheet.cutting.drill_forces import pilot_fits
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 
 # --- catalogue lines, an independent check ------------------------------------------------------------------
 

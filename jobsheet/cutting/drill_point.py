@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 
 STANDARD_POINT = 0.18
 """Chisel edge over diameter of a standard drill. Source: mh31 table 7, ftd."""

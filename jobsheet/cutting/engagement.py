@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import angle_below, formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import angle_below, positive, refuse
 
 
 def cut_fits(width: float, diameter: float) -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 
 MEAN_OF_PEAK = 4 / (9 * 3**0.5)
 """Ra over Rt of shallow round scallops. Source: derived."""

@@ -39,10 +39,9 @@ import inspect
 import math
 from collections.abc import Callable, Mapping
 from functools import cache
-from typing import Any, NamedTuple, NoReturn, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from jobsheet.cutting.record import Record
-from jobsheet.errors import CalcError
 
 Function = Callable[..., Any]
 F = TypeVar("F", bound=Function)
@@ -257,84 +256,6 @@ def work(function: Function, **inputs: float) -> Working:
 
 # --- refusing what has no meaning ---------------------------------------------------------------------------
 # Operators only: the same checks stand when the inputs are pint quantities.
-
-
-def finite(**named: float) -> None:
-    """Refuse infinities and not-a-number.
-
-    Raises
-    ------
-    CalcError
-        Naming the first input that is not a finite number.
-    """
-    for name, value in named.items():
-        if value - value != 0:  # also true of not-a-number
-            refuse(name, value, "a finite number")
-
-
-def positive(**named: float) -> None:
-    """Refuse all that is not a finite number above zero.
-
-    Raises
-    ------
-    CalcError
-        Naming the first input that is not.
-    """
-    for name, value in named.items():
-        if not value > 0:
-            refuse(name, value, "above zero")
-    finite(**named)
-
-
-def not_negative(**named: float) -> None:
-    """Refuse all that is not a finite number of zero or more.
-
-    Raises
-    ------
-    CalcError
-        Naming the first input that is not.
-    """
-    for name, value in named.items():
-        if not value >= 0:
-            refuse(name, value, "zero or more")
-    finite(**named)
-
-
-def share(**named: float) -> None:
-    """Refuse all that is not above zero and at most 1, as an efficiency must be.
-
-    Raises
-    ------
-    CalcError
-        Naming the first input that is not.
-    """
-    for name, value in named.items():
-        if not 0 < value <= 1:
-            refuse(name, value, "above zero and at most 1")
-
-
-def angle_below(limit: float, **named: float) -> None:
-    """Refuse all angles that are not above zero and below `limit`, in rad.
-
-    Raises
-    ------
-    CalcError
-        Naming the first input that is not.
-    """
-    for name, value in named.items():
-        if not 0 < value < limit:
-            refuse(name, value, f"between 0 and {math.degrees(limit):.0f} degrees")
-
-
-def refuse(name: str, value: object, must: str) -> NoReturn:
-    """Say that an input has no meaning.
-
-    Raises
-    ------
-    CalcError
-        Always.
-    """
-    raise CalcError(name, value, must)
 
 
 # --- reading the docstring ----------------------------------------------------------------------------------

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import formula, positive, share
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, share
 
 SLOWEST_EVEN = 8 / 60
 """Pace below which a hand does not wind evenly [rev/s]. Source: common-practice."""

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import finite, formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import finite, positive
 
 ALUMINIUM_EXPANSION = 22e-6
 """Growth of wrought aluminium of the 6000 kind for one kelvin [1/K], of 22 to 23e-6.

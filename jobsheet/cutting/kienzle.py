@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import finite, formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import finite, positive, refuse
 
 
 @formula(

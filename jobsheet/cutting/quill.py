@@ -8,7 +8,8 @@ from jobsheet.cutting import reference
 from jobsheet.cutting.drill_factors import chisel_thrust_factor, drill_thrust_diameter_factor
 from jobsheet.cutting.drill_forces import chisel_indentation, pilot_thrust
 from jobsheet.cutting.drill_point import STANDARD_POINT
-from jobsheet.cutting.formula import formula, not_negative, positive, share
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive, share
 
 LEVER_EFFICIENCY = 0.85
 """Share of the hand's work that reaches the drill. Source: estimate."""

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive, refuse
 
 
 @formula(source="isc-m", symbols={"depth": "a_p", "width": "a_e", "table_feed": "v_f"})

@@ -12,7 +12,8 @@ import math
 from collections.abc import Sequence
 from math import pi
 
-from jobsheet.cutting.formula import formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, refuse
 from jobsheet.cutting.record import Record
 
 REFERENCE_STIFFNESS = 9.59e6

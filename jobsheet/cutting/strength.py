@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 
 HSS_RUPTURE = 3000e6
 """Bending stress at which high speed steel breaks [Pa], of 2400 to 4800; use a factor of 3.

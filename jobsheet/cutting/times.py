@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import angle_below, finite, formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import angle_below, finite, positive, refuse
 from jobsheet.cutting.trig import tan
 
 

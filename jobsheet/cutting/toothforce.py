@@ -16,7 +16,7 @@ import math
 from itertools import pairwise
 from math import pi
 
-from jobsheet.cutting.formula import finite, not_negative, positive, refuse
+from jobsheet.cutting.inputs import finite, not_negative, positive, refuse
 from jobsheet.cutting.record import Record
 
 RADIAL = 0.4

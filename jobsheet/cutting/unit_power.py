@@ -7,7 +7,8 @@ A maker's rule of thumb stands at the end.
 from __future__ import annotations
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 from jobsheet.cutting.tables import along, along_logs
 
 FEED_FACTORS = (

@@ -202,7 +202,7 @@ class ChooseMachine(Struct, frozen=True):
     def apply(self, job: Job) -> Job:
         """The next job."""
         from jobsheet.errors import NoSuchEntry, QuantityError
-        from jobsheet.storage.machine_file import card_digest, find_card
+        from jobsheet.storage.card_files import card_digest, find_card
 
         try:
             card = find_card(self.name)

@@ -25,7 +25,7 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import known
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
 
 

@@ -20,7 +20,7 @@ from jobsheet.report.titles import title
 from jobsheet.report.wording import FOOT, STAMP
 from jobsheet.report.working_page import working as working_blocks
 from jobsheet.review.notes.notes import Notes
-from jobsheet.storage.job_file import write_job
+from jobsheet.storage.job_writing import write_job
 
 
 def always(_page: Page) -> bool:

@@ -15,7 +15,7 @@ from jobsheet.review.notes.notes import Notes
 from jobsheet.sheet.fonts import missing_characters
 from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.styles import PAPERS
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 #: Paper by name, A4 first.
 PAPER_NAMES = tuple(PAPERS)

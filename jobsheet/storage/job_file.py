@@ -12,16 +12,12 @@ from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
-from jobsheet.storage.writing import digest, emit, file_digest, write_file
+from jobsheet.storage.job_writing import name_in_file
+from jobsheet.storage.writing import file_digest
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
 _KEY = pattern(r"^[a-z0-9][a-z0-9\-]{0,60}$")
-
-
-def name_in_file(name: str) -> str:
-    """A field's name as the file has it: words with blanks between them."""
-    return name.replace("_", " ")
 
 
 def _plain(name: str) -> str:
@@ -159,7 +155,7 @@ def job_from(root: Node, name: str) -> Job:
     DocumentError
         With every problem of the file.
     """
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     units_node = (root.fields or {}).get("units")
     units = units_node.text if units_node and units_node.text in ("mm", "in") else "mm"
@@ -325,71 +321,6 @@ def job_from_text(text: str, name: str) -> Job:
     return job_from(versions.up_to_date(parse(text, name), name), name)
 
 
-def _place_in_file(item: Place | Pattern) -> Any:
-    """`[x, y]` for a place, words for a pattern."""
-    return (item.x.text, item.y.text) if isinstance(item, Place) else item.text
-
-
-def _group(entries: tuple[Entry, ...], value: Any) -> dict[str, Any]:
-    """A group of entries as texts, without what is empty."""
-    out: dict[str, Any] = {}
-    for entry in entries:
-        item = getattr(value, entry.name)
-        if entry.asks == "places" and item is not None:
-            out[name_in_file(entry.name)] = [_place_in_file(place) for place in item.items]
-            continue
-        text = entry.text(item)
-        if text or not entry.optional:
-            out[name_in_file(entry.name)] = text
-    return out
-
-
-#: What a new structure holds is not written: a file shows what was decided.
-_DEFAULT_ZERO = Zero()
-
-
-def write_job(job: Job) -> str:
-    """The text of a job's file: the same job, the same bytes."""
-    data: dict[str, Any] = {"format": str(versions.CURRENT)}
-    head = _group(layout.JOB, job)
-    if not job.trainee:
-        head.pop("trainee", None)
-    last: dict[str, Any] = {name: head.pop(name) for name in ("also fetch", "why", "note") if name in head}
-    data["units"] = head.pop("units")
-    data["part"] = _group(layout.PART, job.part)
-    data |= head
-    data["stock"] = _group(layout.STOCK, job.stock)
-    if job.datums:
-        data["datums"] = dict(job.datums)
-    if job.dismissed:
-        data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
-    data.update(last)
-    data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
-    return "\n".join(emit(data)) + "\n"
-
-
-def _set_up(set_up: SetUp) -> dict[str, Any]:
-    out: dict[str, Any] = {"key": set_up.key, "number": str(set_up.number)}
-    out |= _group(layout.SET_UP, set_up)
-    if holding := _group(layout.HOLDING, set_up.holding):
-        out["holding"] = holding
-    if set_up.zero != _DEFAULT_ZERO:
-        out["zero"] = _group(layout.ZERO, set_up.zero)
-    out["operations"] = [_operation(operation) for operation in set_up.operations]
-    return out
-
-
-def _operation(operation: Operation) -> dict[str, Any]:
-    kind = kind_of(operation.kind)
-    out: dict[str, Any] = {"key": operation.key, "number": str(operation.number), "kind": operation.kind}
-    return out | _group(kind.entries, operation.fields)
-
-
-def save_job(job: Job, path: Path | str, expected: str | None = None) -> str:
-    """Write a job to its file; returns the digest of what stands there now. Errors as `write_file`."""
-    return write_file(Path(path), write_job(job), expected)
-
-
 def job_digest(path: Path | str) -> str | None:
     """The digest of the file as it is, to know later whether it was changed outside."""
     return file_digest(Path(path))
@@ -397,7 +328,7 @@ def job_digest(path: Path | str) -> str | None:
 
 def blank_job(machine: str, material: str = "S235") -> Job:
     """A new job: one set-up, nothing in it yet."""
-    from jobsheet.storage.machine_file import card_digest, find_card
+    from jobsheet.storage.card_files import card_digest, find_card
 
     sizes: dict[str, Any] = {
         name: Quantity(value, text)
@@ -407,8 +338,3 @@ def blank_job(machine: str, material: str = "S235") -> Job:
     return Job(
         material=material, stock=Stock(**sizes), machine=card.name, card_hash=card_digest(card.name), set_ups=(SetUp(key="set-up-1", number=1),)
     )  # fmt: skip
-
-
-def text_digest(job: Job) -> str:
-    """The digest that this job's file would have."""
-    return digest(write_job(job))

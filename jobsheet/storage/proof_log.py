@@ -11,9 +11,7 @@ from __future__ import annotations
 
 import os
 import re
-import time
 from collections.abc import Iterator
-from contextlib import contextmanager
 from functools import lru_cache
 from pathlib import Path
 
@@ -23,14 +21,13 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
 from jobsheet.model.trials import Trial
 from jobsheet.paths import own_folder, resources
+from jobsheet.storage.proof_lock import alone
 from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
 
 FOLDER = "proof"
 _NAME = re.compile(r"^[a-z0-9][a-z0-9-]*$")
 _CLOSED = re.compile(rf"^{END}:\s*[0-9a-f]{{{ID_LENGTH}}}$")
 _FORMAT = re.compile(r"^format:\s*(\S+)$")
-#: So long another program is waited for before it is said that it writes [s].
-PATIENCE = 5.0
 #: Logs beyond this are not ours [bytes]: a trial is about 500.
 LARGEST = 20_000_000
 
@@ -212,41 +209,6 @@ def _blocks(raw: bytes) -> Iterator[tuple[int, list[str]]]:
             block = []
 
 
-@contextmanager
-def _alone(path: Path) -> Iterator[None]:
-    """While this holds no other program of ours writes to that log; given back by the system after a crash."""
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle = os.open(path.with_suffix(".lock"), os.O_RDWR | os.O_CREAT, 0o666)
-    except OSError as error:
-        raise CannotWrite(f"{path.name} cannot be written: {error.strerror or error}.") from None
-    try:
-        end = time.monotonic() + PATIENCE
-        while not _locked(handle):
-            if time.monotonic() > end:
-                raise CannotWrite(f"Another program is writing to {path.name}: try again in a moment.")
-            time.sleep(0.02)
-        yield
-    finally:
-        os.close(handle)
-
-
-def _locked(handle: int) -> bool:
-    """Take the lock if nobody has it; closing the handle gives it back."""
-    try:
-        if os.name == "nt":
-            import msvcrt
-
-            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined,unused-ignore]
-        else:
-            import fcntl
-
-            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError:
-        return False
-    return True
-
-
 _HEAD = """\
 format: 1
 
@@ -290,7 +252,7 @@ def append(machine: str, trial: Trial) -> Trial:
     written, problems = trial_from([*lines, f"{END}: {id_of(lines)}"], 1)
     if written is None:
         raise DocumentError("this trial", tuple(problem._replace(line=None) for problem in problems))
-    with _alone(path):
+    with alone(path):
         if any(one.id == written.id for one in read_log(machine).records):
             raise CommandError(
                 f"This very trial is in the log already ({written.id}); if it was cut twice, say so in its note."
@@ -338,7 +300,7 @@ def merge(machine: str, other: Path | str) -> Merged:
         none = Problem(None, "", "there is no record of a proof log in it")
         raise DocumentError(theirs.name, problems if len(problems) == 1 else (none,))
     path = own_path(machine)
-    with _alone(path):
+    with alone(path):
         known = {one.id for one in read_log(machine).records}
         added = _ordered(tuple({one.id: one for one in records if one.id not in known}.values()))
         if added:

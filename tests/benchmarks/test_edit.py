@@ -114,7 +114,7 @@ from jobsheet.gui.window import settings
 from jobsheet.gui.start import start
 from jobsheet.gui.desk.opening import open_at_start
 from tests.benchmarks.test_edit import job_of
-from jobsheet.storage.job_file import save_job
+from jobsheet.storage.job_writing import save_job
 application = QApplication([])
 application.setStyle("Fusion")
 look.load_fonts()

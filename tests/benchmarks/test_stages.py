@@ -47,7 +47,7 @@ from jobsheet.gui.start import start
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.edit.commands import SetField
 from tests.benchmarks.test_edit import mixed_job
-from jobsheet.storage.job_file import save_job
+from jobsheet.storage.job_writing import save_job
 application = QApplication([])
 application.setStyle("Fusion")
 look.load_fonts()

@@ -8,18 +8,8 @@ import sys
 
 import pytest
 
-from jobsheet.cutting.formula import (
-    Formula,
-    Outside,
-    angle_below,
-    finite,
-    formula_of,
-    not_negative,
-    outside,
-    positive,
-    share,
-    work,
-)
+from jobsheet.cutting.formula import Formula, Outside, formula_of, outside, work
+from jobsheet.cutting.inputs import angle_below, finite, not_negative, positive, share
 from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.speed import spindle_speed
 from jobsheet.errors import CalcError

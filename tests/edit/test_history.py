@@ -21,7 +21,8 @@ from jobsheet.edit.step_commands import (
 )
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
 from jobsheet.paths import sample_jobs
-from jobsheet.storage.job_file import job_from_text, read_job, write_job
+from jobsheet.storage.job_file import job_from_text, read_job
+from jobsheet.storage.job_writing import write_job
 
 JOB = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
 
@@ -152,7 +153,7 @@ def test_an_optional_field_left_empty_goes_back_to_its_default():
 
 
 def test_choosing_a_machine_keeps_the_hash_of_its_card():
-    from jobsheet.storage.machine_file import card_digest
+    from jobsheet.storage.card_files import card_digest
 
     job = ChooseMachine("knee-mill-k-2").apply(JOB)
     assert job.card_hash == card_digest("knee-mill-k-2")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.edit.commands import ChangeUnits
-from jobsheet.storage.job_file import job_from_text, read_job, write_job
+from jobsheet.storage.job_file import job_from_text, read_job
+from jobsheet.storage.job_writing import write_job
 
 
 @pytest.fixture

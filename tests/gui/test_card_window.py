@@ -12,8 +12,9 @@ from jobsheet.gui.forms.buttons import Button
 from jobsheet.gui.ink import ink, look
 from jobsheet.gui.places.card import card_window
 from jobsheet.paths import resources
+from jobsheet.storage.card_files import card_names, find_card
 from jobsheet.storage.card_steps import classes
-from jobsheet.storage.machine_file import card_names, find_card, machine_from_text
+from jobsheet.storage.machine_file import machine_from_text
 from jobsheet.storage.own_paper import draft_of, open_own
 from jobsheet.storage.paper_file import paper_text
 from jobsheet.storage.typed_paper import text_at

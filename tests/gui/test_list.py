@@ -14,7 +14,7 @@ from jobsheet.gui.column import list_reading, row_painter
 from jobsheet.gui.column.list_reading import ListFace
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.start.start import make_window
-from jobsheet.storage.job_file import save_job
+from jobsheet.storage.job_writing import save_job
 from tests.benchmarks.test_edit import job_of
 
 MANY = 640

@@ -15,7 +15,7 @@ from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
 from jobsheet.model.trials import Capacity, Good, Snapshot
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 #: 90 % of a normal distribution end below so many standard deviations (tables of the normal distribution).
 TENTH = 1.2815515655446004

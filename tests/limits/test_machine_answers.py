@@ -11,8 +11,8 @@ from jobsheet.limits.register import FITS, LIMITS, governing
 from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 
 def limits(job, key):

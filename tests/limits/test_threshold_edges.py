@@ -25,7 +25,7 @@ from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.quantity import Size
 from jobsheet.model.setting import Grip, Setting
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 A_HAIR = 1e-6
 #: A chance of 10 % lies so many standard deviations below a half (tables of the normal distribution).

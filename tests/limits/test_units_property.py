@@ -10,7 +10,8 @@ from jobsheet.edit.commands import ChangeUnits, SetField
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.storage.job_file import job_from_text, read_job, write_job
+from jobsheet.storage.job_file import job_from_text, read_job
+from jobsheet.storage.job_writing import write_job
 from jobsheet.units.table import bare_unit
 
 SAMPLES = {path.stem: read_job(path) for path in sorted(sample_jobs().glob("hm-*.yaml"))}

@@ -15,7 +15,7 @@ from jobsheet.limits.verdict import NINE_IN_TEN, chance_over, in_words, spread_o
 from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
 from jobsheet.operations.shared.milling_work import pace_problem
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 
 def setting(machine: str = "bench-mill-b-1") -> Setting:

@@ -11,8 +11,8 @@ from msgspec.structs import replace
 
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning import reckoner
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 SAMPLES = {path.stem: read_job(path) for path in sorted(sample_jobs().glob("hm-*.yaml"))}
 RANK = ("unknown", "cut before", "expected", "tight", "beyond")

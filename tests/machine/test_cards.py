@@ -8,7 +8,8 @@ from jobsheet.cutting.quill import thrust_from_push
 from jobsheet.errors import DocumentError, NoSuchEntry
 from jobsheet.machine.handles import dial_text, reading, scale_text
 from jobsheet.machine.spindle import at_speed, choose, neighbours, steps
-from jobsheet.storage.machine_file import card_names, find_card, machine_from_text
+from jobsheet.storage.card_files import card_names, find_card
+from jobsheet.storage.machine_file import machine_from_text
 from tests.machine.text import CARD
 
 CURVES = {

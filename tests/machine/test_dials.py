@@ -23,7 +23,7 @@ from jobsheet.machine.dial_readings import (
 )
 from jobsheet.machine.handles import last_line
 from jobsheet.model.machine import Handle
-from jobsheet.storage.machine_file import card_names, find_card
+from jobsheet.storage.card_files import card_names, find_card
 
 INCH = 25.4e-3
 HANDLES = [handle for name in card_names() for handle in find_card(name).handles]

@@ -19,7 +19,8 @@ import yaml
 
 from jobsheet.__main__ import main
 from jobsheet.operations.registry import kinds
-from jobsheet.storage.job_file import job_from_text, read_job, write_job
+from jobsheet.storage.job_file import job_from_text, read_job
+from jobsheet.storage.job_writing import write_job
 
 OLD = Path(__file__).parent / "format-1"
 JOBS = sorted((OLD / "jobs").glob("*.yaml"))
@@ -128,7 +129,7 @@ def test_a_job_gives_the_figures_it_gave(path, home_of, capsys):
 
 
 def test_a_card_of_ones_own_keeps_its_text_and_is_found(old_home):
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.paper_file import paper_from_text, paper_text
 
     text = (old_home / "machines" / f"{CARD}.yaml").read_text(encoding="utf-8")

@@ -10,7 +10,7 @@ from jobsheet.limits.register import limits_of
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 
 class Step:

@@ -16,7 +16,7 @@ from jobsheet.model.figure import Figures
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 INCH = 25.4e-3
 STEEL = "1018 CD"

@@ -12,8 +12,9 @@ from jobsheet.operations.names import FIGURES
 from jobsheet.operations.registry import kind, kinds
 from jobsheet.paths import resources, sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.storage.job_file import read_job, write_job
-from jobsheet.storage.machine_file import card_digest, find_card
+from jobsheet.storage.card_files import card_digest, find_card
+from jobsheet.storage.job_file import read_job
+from jobsheet.storage.job_writing import write_job
 from jobsheet.units.table import KINDS
 
 ASKS = {

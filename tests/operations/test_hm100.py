@@ -180,7 +180,7 @@ def test_metal_to_remove_by_milling(outcomes):
 def test_half_of_the_tip_is_two_whole_turns(hm100):
     """Op 40: the 10 mm tip, move in 5.00 = 2 turns + 0.00 on each handle; 900 rpm."""
     from jobsheet.machine.handles import dial_text, reading
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     for axis in ("x", "y"):
         handle = find_card(hm100.machine).handle(axis)
@@ -194,7 +194,7 @@ def test_half_of_the_tip_is_two_whole_turns(hm100):
 def test_position_table(hm100, key):
     """Every cell: hole, X and Y as turns + dial and line, all with error 0; arriving from the low side."""
     from jobsheet.reckoning.answers.readings import readings_of
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     x14, x66 = ("14", "5 + 1.50", 75), ("66", "26 + 1.00", 50)
     y12, y38 = ("12", "4 + 2.00", 100), ("38", "15 + 0.50", 25)

@@ -6,8 +6,8 @@ import pytest
 
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 ROUGH = {
     "spindle_speed": (320, 60, 0.5),

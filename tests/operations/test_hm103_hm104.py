@@ -13,8 +13,8 @@ from jobsheet.edit.step_commands import DeleteOperation
 from jobsheet.machine.dial_readings import error_text
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 NAMES = {"103": "hm-103-pivot-block.yaml", "104": "hm-104-cover-plate.yaml"}
 

@@ -9,7 +9,8 @@ import pytest
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import QuantityError
 from jobsheet.operations.shared.patterns import pitch_circle, read_pattern
-from jobsheet.storage.job_file import job_from_text, write_job
+from jobsheet.storage.job_file import job_from_text
+from jobsheet.storage.job_writing import write_job
 
 
 def points(text: str, units: str = "mm"):

@@ -7,7 +7,7 @@ from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 
 def step(kind: str, units: str = "mm", **texts: str) -> Operation:

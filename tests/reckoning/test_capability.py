@@ -7,8 +7,8 @@ import pytest
 from jobsheet.reckoning.answers.capability_answer import capability, card
 from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 ASKED = ["deepest facing", "deepest slot", "deepest side cut", "largest drill", "largest tap"]
 

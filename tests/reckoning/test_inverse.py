@@ -21,7 +21,7 @@ from jobsheet.reckoning.answers.largest import largest_drill, largest_tap, wides
 from jobsheet.reckoning.answers.layers_of_depth import saw_first, split_passes
 from jobsheet.reckoning.answers.reach_answer import reach, setting_of
 from jobsheet.reckoning.answers.what_if import tried, with_texts
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 from tests.reckoning.steps import around, step
 
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")

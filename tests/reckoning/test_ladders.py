@@ -15,7 +15,7 @@ from jobsheet.model.job import Holding
 from jobsheet.proving.chance import largest_share
 from jobsheet.reckoning.ladder.ladders import STOP_WORDS, plan, rung_at, trial_of
 from jobsheet.review.notes.notes import rows
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 B1 = {
     "cutter": "end mill 12 mm, 4 teeth, 30 mm out, drawer 1 no. 4", "material": "S235", "kind": "side",

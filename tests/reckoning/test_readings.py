@@ -6,8 +6,8 @@ import pytest
 
 from jobsheet.reckoning.answers.readings import approaches, readings_of
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 
 @pytest.fixture

@@ -9,8 +9,8 @@ from jobsheet.report.blocks import Document
 from jobsheet.report.job_sheet import job_sheet
 from jobsheet.review.engine import review
 from jobsheet.review.notes.notes import notes_for
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import job_from_text, read_job
-from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.writing import scalar
 
 HEAD = """format: 1

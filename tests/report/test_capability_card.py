@@ -8,8 +8,8 @@ from jobsheet.reckoning.answers.capability_answer import capability
 from jobsheet.report.capability_card import capability_card
 from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.pdf import make_pdf
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 
 
 @pytest.fixture(scope="module")

@@ -13,7 +13,7 @@ from jobsheet.reckoning.ladder.ladders import plan, rung_at, trial_of
 from jobsheet.report.charts import chance_chart, torque_chart, trial_mark
 from jobsheet.sheet.fonts import width as printed_width
 from jobsheet.sheet.styles import STYLES
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 SIZES = ((330.0, 300.0), (440.0, 360.0), (560.0, 420.0))
 MACHINE = "bench-mill-b-1"

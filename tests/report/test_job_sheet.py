@@ -14,8 +14,8 @@ from jobsheet.report.job_sheet import job_sheet
 from jobsheet.report.plan import Initials
 from jobsheet.report.wording import FOOT, STAMP
 from jobsheet.review.notes.notes import Notes, notes_for
-from jobsheet.storage.job_file import write_job
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
+from jobsheet.storage.job_writing import write_job
 from tests.report.plans import bench, drill, job, pages, plate
 
 FOUR = [(14, 12), (66, 12), (66, 38), (14, 38)]

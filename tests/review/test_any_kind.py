@@ -158,7 +158,7 @@ class TestAMadeUpKind:
 
     def test_it_is_read_from_a_file_and_answered(self, hm100, tmp_path):
         from jobsheet.reckoning.answers.all_answers import answers_in_parts
-        from jobsheet.storage.job_file import save_job
+        from jobsheet.storage.job_writing import save_job
 
         job, key = self.job(hm100)
         save_job(job, tmp_path / "one.yaml")

@@ -16,7 +16,8 @@ from jobsheet.review.engine import counts, reviewed
 from jobsheet.review.notes.notes import notes_for
 from jobsheet.review.pages.help_page import PAGES, page
 from jobsheet.sheet.printing import document_for
-from jobsheet.storage.job_file import read_job, save_job, write_job
+from jobsheet.storage.job_file import read_job
+from jobsheet.storage.job_writing import save_job, write_job
 
 
 def drilled_first(job):

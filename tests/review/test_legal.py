@@ -15,8 +15,8 @@ from jobsheet.report.blocks import words_of
 from jobsheet.report.job_sheet import job_sheet
 from jobsheet.review.notes.legal import CHECK, DEFERRED, OLD, by_law, figures
 from jobsheet.review.notes.notes import notes_for, rows
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.machine_file import find_card
 from jobsheet.storage.shop_file import NAME, PLACE
 
 READ = date(2026, 11, 25)

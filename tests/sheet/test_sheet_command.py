@@ -5,7 +5,7 @@ from pypdf import PdfReader
 
 from jobsheet.cli.main import run
 from jobsheet.paths import sample_jobs
-from jobsheet.storage.job_file import write_job
+from jobsheet.storage.job_writing import write_job
 from tests.report.plans import bench, drill, job
 
 PLATE = sample_jobs() / "hm-100-drilled-plate-b1.yaml"

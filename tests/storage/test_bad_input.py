@@ -197,7 +197,7 @@ def test_a_name_that_cannot_be_a_file(tmp_path):
 )
 def test_names_are_kept_as_typed(name, hm100, tmp_path):
     from jobsheet.edit.commands import SetField
-    from jobsheet.storage.job_file import save_job
+    from jobsheet.storage.job_writing import save_job
 
     job = SetField("job:part", "name", name).apply(hm100)
     job = SetField("clamp", "what", name).apply(job)

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
 from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
-from jobsheet.storage import proof_log
+from jobsheet.storage import proof_lock
 from jobsheet.storage.proof_log import append, merge, own_path, read_log, records_from, strike
 from jobsheet.storage.proof_record import record_text
 
@@ -160,8 +160,8 @@ def test_two_programs_writing_at_once_lose_nothing(own_home):
 
 
 def test_while_another_program_writes_one_is_told(monkeypatch):
-    monkeypatch.setattr(proof_log, "PATIENCE", 0.05)
-    with proof_log._alone(own_path(MACHINE)), pytest.raises(CannotWrite, match="Another program"):
+    monkeypatch.setattr(proof_lock, "PATIENCE", 0.05)
+    with proof_lock.alone(own_path(MACHINE)), pytest.raises(CannotWrite, match="Another program"):
         append(MACHINE, trial())
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from jobsheet.catalog.cuts.feeds import feed_class, table
 from jobsheet.catalog.cuts.suggestion import Suggestion
-from jobsheet.cutting.formula import positive
+from jobsheet.cutting.inputs import positive
 from jobsheet.model.material import Material
 
 

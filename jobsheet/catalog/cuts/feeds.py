@@ -7,7 +7,7 @@ from typing import Any
 
 from jobsheet.catalog.cuts.suggestion import Suggestion
 from jobsheet.catalog.reading.data import shipped
-from jobsheet.cutting.formula import positive
+from jobsheet.cutting.inputs import positive
 from jobsheet.cutting.tables import along
 from jobsheet.errors import NoSuchEntry
 from jobsheet.model.material import Material

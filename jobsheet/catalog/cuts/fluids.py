@@ -7,7 +7,7 @@ from typing import Any
 
 from jobsheet.catalog.cuts.suggestion import Suggestion
 from jobsheet.catalog.reading.data import shipped
-from jobsheet.cutting.formula import not_negative
+from jobsheet.cutting.inputs import not_negative
 from jobsheet.errors import NoSuchEntry
 
 #: Ways of giving a fluid by hand: it comes in drops.

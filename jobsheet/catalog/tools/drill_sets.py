@@ -15,7 +15,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.catalog.tools.drills import named_sizes
-from jobsheet.cutting.formula import positive
+from jobsheet.cutting.inputs import positive
 from jobsheet.errors import NoSuchEntry
 from jobsheet.units.table import INCH
 

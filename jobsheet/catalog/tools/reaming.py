@@ -8,7 +8,7 @@ from typing import Any
 from jobsheet.catalog.cuts.suggestion import Suggestion
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.catalog.tools.drill_sets import DrillSize, drills_between
-from jobsheet.cutting.formula import positive
+from jobsheet.cutting.inputs import positive
 from jobsheet.units.grammar import read
 
 _ROUNDING = 1e-9

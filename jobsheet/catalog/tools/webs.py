@@ -8,7 +8,7 @@ from typing import Any
 from jobsheet.catalog.cuts.suggestion import Suggestion
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.cutting.drill_point import chisel_edge
-from jobsheet.cutting.formula import positive
+from jobsheet.cutting.inputs import positive
 from jobsheet.cutting.tables import along
 
 _MILLIMETRE = 1e-3

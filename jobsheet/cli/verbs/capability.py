@@ -31,8 +31,8 @@ def command(
     """
     from jobsheet.errors import CommandError
     from jobsheet.reckoning.answers.capability_answer import capability
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.job_file import read_job
-    from jobsheet.storage.machine_file import find_card
 
     if other == machine:
         raise CommandError(f"{machine} beside itself says nothing; name another machine, or one alone.")

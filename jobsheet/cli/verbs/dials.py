@@ -19,8 +19,8 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
 
     from jobsheet.reckoning.answers.readings import readings_of
     from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.job_file import read_job
-    from jobsheet.storage.machine_file import find_card
 
     plan = read_job(job)
     if machine:

@@ -134,8 +134,8 @@ def _of_job(
     """The pitch circles of a step, or of all steps, as they are set."""
     from jobsheet.model.quantity import Pattern
     from jobsheet.operations.shared.patterns import pitch_circle
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.job_file import read_job
-    from jobsheet.storage.machine_file import find_card
 
     plan = read_job(path)
     wanted = [

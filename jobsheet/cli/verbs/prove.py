@@ -258,7 +258,7 @@ def show_command(machine: str, want_json: bool) -> int:
 
     Exit code 1 when something of the log cannot be read.
     """
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.proof_log import read_log
 
     card = find_card(machine)
@@ -352,7 +352,7 @@ def _show_capacity(one: Any) -> None:
 def strike_command(machine: str, trial: str, note: str, role: str) -> int:
     """Strike out a wrong trial by its id: a later record says so, nothing is changed."""
     from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.proof_log import strike
 
     done = strike(find_card(machine).name, trial, today(), role, note, _clock())
@@ -365,7 +365,7 @@ def strike_command(machine: str, trial: str, note: str, role: str) -> int:
 @click.argument("file", type=click.Path())
 def merge_command(machine: str, file: str) -> int:
     """Take over from another log of this machine what is not in yours yet. Exit code 1 when some of it cannot be read."""
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
     from jobsheet.storage.proof_log import merge
 
     done = merge(find_card(machine).name, file)

@@ -23,7 +23,7 @@ def command(machine: str, material: str, units: str, fluid: str, want_json: bool
     Planned limits from the card, not what was cut: start at half.
     """
     from jobsheet.reckoning.answers.reach_answer import reach
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     found = reach(find_card(machine), material, units=units, fluid=fluid)
     if want_json:

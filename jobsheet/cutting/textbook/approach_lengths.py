@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive, refuse
 
 
 @formula(source="kalp", symbols={"width": "d", "diameter": "D"})

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, refuse
 
 
 @formula(source="dij", symbols={"depth": "a_p", "diameter": "D"})

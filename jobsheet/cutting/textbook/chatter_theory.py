@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 
 
 @formula(source="derived", symbols={"spindle_speed": "n", "teeth": "z"})

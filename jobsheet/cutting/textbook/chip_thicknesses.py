@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from jobsheet.cutting.chip import SQUARE, _entering
 from jobsheet.cutting.engagement import cut_fits
-from jobsheet.cutting.formula import formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, refuse
 from jobsheet.cutting.trig import acos, asin, sin
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from jobsheet.cutting.deflection import second_moment
-from jobsheet.cutting.formula import finite, formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import finite, positive, refuse
 
 
 @formula(

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import formula, positive, share
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, share
 
 
 @formula(source="isc-d", symbols={"removal_rate": "Q", "kc": "k_c"})

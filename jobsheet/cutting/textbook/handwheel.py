@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import floor
 
-from jobsheet.cutting.formula import formula, not_negative, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive
 
 
 @formula(source="derived", symbols={"distance": "l", "lead": "s"})

@@ -5,7 +5,8 @@ from __future__ import annotations
 from jobsheet.cutting import reference
 from jobsheet.cutting.drill_factors import chisel_torque_factor, drill_torque_diameter_factor
 from jobsheet.cutting.drill_point import STANDARD_POINT
-from jobsheet.cutting.formula import formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive
 
 
 @formula(

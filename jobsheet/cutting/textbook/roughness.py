@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting.finish import MEAN_OF_PEAK
-from jobsheet.cutting.formula import formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive, refuse
 from jobsheet.cutting.trig import tan
 
 

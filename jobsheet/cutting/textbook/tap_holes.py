@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.formula import formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import not_negative, positive, refuse
 from jobsheet.cutting.tapping import BASIC_THREAD, FULL_THREAD
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting.clamping import JAW_FRICTION
-from jobsheet.cutting.formula import angle_below, formula, not_negative, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import angle_below, not_negative, positive, refuse
 from jobsheet.cutting.trig import tan
 
 

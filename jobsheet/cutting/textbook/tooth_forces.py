@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import pi
 
-from jobsheet.cutting.formula import formula, positive, refuse
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import positive, refuse
 from jobsheet.cutting.trig import tan
 
 

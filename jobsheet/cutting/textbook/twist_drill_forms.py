@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting import reference
-from jobsheet.cutting.formula import angle_below, formula, positive
+from jobsheet.cutting.formula import formula
+from jobsheet.cutting.inputs import angle_below, positive
 from jobsheet.cutting.trig import sin
 
 

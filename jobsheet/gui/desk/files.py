@@ -13,7 +13,8 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.journal import Journal
 from jobsheet.gui.desk.journal_keeping import JournalKeeping
 from jobsheet.gui.forms import ask
-from jobsheet.storage.job_file import job_digest, read_job, save_job
+from jobsheet.storage.job_file import job_digest, read_job
+from jobsheet.storage.job_writing import save_job
 
 translate = QCoreApplication.translate
 

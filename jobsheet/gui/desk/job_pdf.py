@@ -44,7 +44,7 @@ def make_sheets(
     from jobsheet.review.plan.solid_facts import facts_of
     from jobsheet.sheet.pages import fits_on
     from jobsheet.sheet.pdf import make_pdf
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     job, reckoned = desk.job, desk.reckoned
     if reckoned is None:

@@ -14,7 +14,8 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk import journal
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.model.job import Job
-from jobsheet.storage.job_file import job_from_text, write_job
+from jobsheet.storage.job_file import job_from_text
+from jobsheet.storage.job_writing import write_job
 
 translate = QCoreApplication.translate
 #: How long after the last edit the journal is written [ms].

@@ -15,7 +15,7 @@ from jobsheet.gui.edits.all_edits import Edits
 
 def fill_machines(menu: QMenu, edits: Edits, ways: Iterable[QAction]) -> None:
     """Every machine card, the job's own marked; below them the ways to the places."""
-    from jobsheet.storage.machine_file import card_names, find_card
+    from jobsheet.storage.card_files import card_names, find_card
 
     hand = edits.hand
     for card in card_names():

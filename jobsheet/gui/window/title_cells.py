@@ -37,7 +37,7 @@ def _part(desk: Desk) -> CellText:
 
 
 def _machine(desk: Desk) -> str:
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     try:
         return find_card(desk.job.machine).title

@@ -18,7 +18,7 @@ from jobsheet.model.setting import Shop
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.answers.what_if import tried
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
-from jobsheet.storage.machine_file import card_digest, find_card
+from jobsheet.storage.card_files import card_digest, find_card
 
 
 class Side(Struct, frozen=True, kw_only=True):

@@ -8,8 +8,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.cutting.feed import feed_from_speed, feed_per_tooth
-from jobsheet.cutting.formula import positive
 from jobsheet.cutting.hand import handle_speed, stopwatch_feed
+from jobsheet.cutting.inputs import positive
 from jobsheet.errors import CalcError
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Quantity

@@ -32,7 +32,7 @@ from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
 from jobsheet.reckoning.ladder.ladder_known import capacities_of, last_clean, snapshot_of
 from jobsheet.reckoning.ladder.rung import MILLING, Ladder, Rung
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
 
 __all__ = ["Ladder", "Rung", "plan", "rung_at", "today", "trial_of"]

@@ -25,7 +25,7 @@ from jobsheet.operations.registry import roles
 from jobsheet.reckoning.grip import vise_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.notes.triggers import holds, parsed
-from jobsheet.storage.machine_file import find_card
+from jobsheet.storage.card_files import find_card
 
 #: So many warnings stand beside one step (safety-notes, levels).
 BESIDE = 2

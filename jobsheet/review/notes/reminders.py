@@ -99,7 +99,7 @@ def _job_facts(job: Job) -> dict[str, Any]:
     }
     facts: dict[str, Any] = {"job.squaring": len(faced) >= 3, "job.many": job.part.quantity > 1}
     from jobsheet.errors import JobsheetError
-    from jobsheet.storage.machine_file import find_card
+    from jobsheet.storage.card_files import find_card
 
     try:
         dials = {handle.dial for handle in find_card(job.machine).handles if handle.name in ("x", "y")}

@@ -14,7 +14,7 @@ from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.pages_view import PagesView
-from jobsheet.storage.machine_file import card_names, find_card
+from jobsheet.storage.card_files import card_names, find_card
 
 translate = QCoreApplication.translate
 

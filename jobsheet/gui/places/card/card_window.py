@@ -15,9 +15,10 @@ from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.papers.paper_column import PaperColumn
 from jobsheet.gui.papers.paper_window import PaperWindow, Subject
 from jobsheet.report.card import card_facts
+from jobsheet.storage.card_files import card_names
 from jobsheet.storage.card_layout import LAYOUT
 from jobsheet.storage.card_steps import STEPS, Step, assumed_with, assumed_without, begin, classes, is_assumed
-from jobsheet.storage.machine_file import card_names, machine_from_text
+from jobsheet.storage.machine_file import machine_from_text
 from jobsheet.storage.own_paper import Lying, drafts_of_new, new_place, open_own
 from jobsheet.storage.paper_layout import Ask, places
 from jobsheet.storage.typed_paper import Paper, Path, at, text_at

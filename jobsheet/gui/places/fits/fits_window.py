@@ -17,7 +17,7 @@ from jobsheet.gui.ink.spoken import verdict_word
 from jobsheet.gui.ink.tokens import VERDICTS
 from jobsheet.model.job import Job
 from jobsheet.reckoning.answers.fits_answer import Fit, Side, StepFit, fits
-from jobsheet.storage.machine_file import card_names, find_card
+from jobsheet.storage.card_files import card_names, find_card
 
 translate = QCoreApplication.translate
 ROW, HEAD = 44, 28

@@ -12,7 +12,7 @@ from jobsheet.errors import CommandError
 from jobsheet.model.trials import OUTCOMES, Capacity, Snapshot, Trial
 from jobsheet.operations.entry import Entry
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
-from jobsheet.storage.machine_file import card_names
+from jobsheet.storage.card_files import card_names
 from jobsheet.storage.proof_log import Log, append, read_log, strike
 
 if TYPE_CHECKING:

@@ -11,7 +11,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.storage.machine_file import card_digest, card_path
+from jobsheet.storage.card_files import card_digest, card_path
 
 
 @rule("card-as-planned", "The card as it was planned with", "habit")

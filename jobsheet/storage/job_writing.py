@@ -1,0 +1,88 @@
+"""A job becomes the text of its file: the same job, the same bytes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from jobsheet.model.job import Job, Operation, SetUp, Zero
+from jobsheet.model.quantity import Pattern, Place
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.storage import layout, versions
+from jobsheet.storage.writing import digest, emit, write_file
+
+
+def name_in_file(name: str) -> str:
+    """A field's name as the file has it: words with blanks between them."""
+    return name.replace("_", " ")
+
+
+def _place_in_file(item: Place | Pattern) -> Any:
+    """`[x, y]` for a place, words for a pattern."""
+    return (item.x.text, item.y.text) if isinstance(item, Place) else item.text
+
+
+def _group(entries: tuple[Entry, ...], value: Any) -> dict[str, Any]:
+    """A group of entries as texts, without what is empty."""
+    out: dict[str, Any] = {}
+    for entry in entries:
+        item = getattr(value, entry.name)
+        if entry.asks == "places" and item is not None:
+            out[name_in_file(entry.name)] = [_place_in_file(place) for place in item.items]
+            continue
+        text = entry.text(item)
+        if text or not entry.optional:
+            out[name_in_file(entry.name)] = text
+    return out
+
+
+#: What a new structure holds is not written: a file shows what was decided.
+_DEFAULT_ZERO = Zero()
+
+
+def write_job(job: Job) -> str:
+    """The text of a job's file: the same job, the same bytes."""
+    data: dict[str, Any] = {"format": str(versions.CURRENT)}
+    head = _group(layout.JOB, job)
+    if not job.trainee:
+        head.pop("trainee", None)
+    last: dict[str, Any] = {name: head.pop(name) for name in ("also fetch", "why", "note") if name in head}
+    data["units"] = head.pop("units")
+    data["part"] = _group(layout.PART, job.part)
+    data |= head
+    data["stock"] = _group(layout.STOCK, job.stock)
+    if job.datums:
+        data["datums"] = dict(job.datums)
+    if job.dismissed:
+        data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
+    data.update(last)
+    data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
+    return "\n".join(emit(data)) + "\n"
+
+
+def _set_up(set_up: SetUp) -> dict[str, Any]:
+    out: dict[str, Any] = {"key": set_up.key, "number": str(set_up.number)}
+    out |= _group(layout.SET_UP, set_up)
+    if holding := _group(layout.HOLDING, set_up.holding):
+        out["holding"] = holding
+    if set_up.zero != _DEFAULT_ZERO:
+        out["zero"] = _group(layout.ZERO, set_up.zero)
+    out["operations"] = [_operation(operation) for operation in set_up.operations]
+    return out
+
+
+def _operation(operation: Operation) -> dict[str, Any]:
+    kind = kind_of(operation.kind)
+    out: dict[str, Any] = {"key": operation.key, "number": str(operation.number), "kind": operation.kind}
+    return out | _group(kind.entries, operation.fields)
+
+
+def save_job(job: Job, path: Path | str, expected: str | None = None) -> str:
+    """Write a job to its file; returns the digest of what stands there now. Errors as `write_file`."""
+    return write_file(Path(path), write_job(job), expected)
+
+
+def text_digest(job: Job) -> str:
+    """The digest that this job's file would have."""
+    return digest(write_job(job))
