@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
 from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
-from jobsheet.storage import proof_lock
+from jobsheet.storage import proof_lock, proof_log
 from jobsheet.storage.proof_log import append, merge, own_path, read_log, records_from, strike
 from jobsheet.storage.proof_record import record_text
 

@@ -29,7 +29,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import KIENZLE_BAND, Tally
@@ -122,7 +122,7 @@ def _cuts(fields: Fields, setting: Setting) -> _Cuts:
         raise CalcError(
             "last cut on the diameter",
             f"“{fields.leave.text if fields.leave else ''}”",
-            f"less than all there is to take, {drilling.length(round(whole, 6), setting)}",
+            f"less than all there is to take, {hole_words.length(round(whole, 6), setting)}",
         )
     total = whole - last
     count = max(1, math.ceil(total / fields.cut.value - 1e-9)) if fields.cut is not None else 1
@@ -203,7 +203,7 @@ def _size(fields: Fields) -> str:
 
 
 def _words(fields: Fields) -> str:
-    return f"Bore {drilling.holes_words(len(fields.at))} {_size(fields)}, {drilling.where(fields.depth)}"
+    return f"Bore {hole_words.holes_words(len(fields.at))} {_size(fields)}, {hole_words.where(fields.depth)}"
 
 
 def _cut_words(fields: Fields, found: Figures) -> str:
@@ -243,7 +243,7 @@ def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
     speed, pace = found.value("spindle_speed") or 0.0, found.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
     seconds = f"{found.value('time_each') or 0:.0f}"
-    stop = drilling.length(_stop(fields, found, setting), setting)
+    stop = hole_words.length(_stop(fields, found, setting), setting)
     number, unit = common.millimetres(round(found.value("cut_on_diameter") or 0.0, 6), setting.units)
     feed = (
         Dial(

@@ -19,7 +19,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.show import trimmed
@@ -130,9 +130,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 def _words(fields: Fields) -> str:
     centres = common.times(len(fields.at), "one centre", "centres")
-    size = drilling.size_words(fields.cutter)
+    size = hole_words.size_words(fields.cutter)
     if fields.to is not None:
-        return f"Drill {centres} {size}, to ⌀{drilling.bare(fields.to)}"
+        return f"Drill {centres} {size}, to ⌀{hole_words.bare(fields.to)}"
     return f"Drill {centres} {size}, {fields.depth.text} deep" if fields.depth else f"Drill {centres} {size}"
 
 

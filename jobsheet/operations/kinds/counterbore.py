@@ -16,7 +16,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
@@ -70,8 +70,8 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _words(fields: Fields) -> str:
-    count = drilling.holes_words(len(fields.at))
-    return f"Counterbore {count} {drilling.size_words(fields.cutter)}, {fields.depth.text} deep"
+    count = hole_words.holes_words(len(fields.at))
+    return f"Counterbore {count} {hole_words.size_words(fields.cutter)}, {fields.depth.text} deep"
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:

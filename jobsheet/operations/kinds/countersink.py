@@ -20,7 +20,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.show import trimmed
@@ -74,7 +74,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     whole, diameter = drilling.diameter_of(fields.cutter), fields.to.value
     if diameter > whole * (1 + 1e-9):
         raise CalcError(
-            "diameter at the surface", f"“{fields.to.text}”", f"at most the countersink, {drilling.length(whole, setting)}"
+            "diameter at the surface", f"“{fields.to.text}”", f"at most the countersink, {hole_words.length(whole, setting)}"
         )  # fmt: skip
     hole = drilling.standing_hole(fields, setting, diameter)
     depth = tally.use("hole_depth", cone_depth, diameter=diameter, point_angle=_angle(fields), tip=hole)
@@ -89,9 +89,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _words(fields: Fields) -> str:
-    holes = drilling.holes_words(len(fields.at))
+    holes = hole_words.holes_words(len(fields.at))
     angle = trimmed(math.degrees(_angle(fields)), 1)
-    return f"Countersink {holes} to ⌀{drilling.bare(fields.to)}, {angle}°"
+    return f"Countersink {holes} to ⌀{hole_words.bare(fields.to)}, {angle}°"
 
 
 def _stop(found: Figures, setting: Setting) -> float:

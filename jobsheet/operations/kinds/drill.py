@@ -22,7 +22,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.show import trimmed
@@ -113,11 +113,11 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _words(fields: Fields) -> str:
-    holes = drilling.holes_words(len(fields.at))
+    holes = hole_words.holes_words(len(fields.at))
     if _spotting(fields):
         return f"Spot {holes} to ⌀{trimmed(diameter_cut(fields) * 1e3, 2)}"
     size = fields.cutter.size.removesuffix("mm").strip()
-    return f"Drill {holes} {size}, {drilling.where(fields.depth)}"
+    return f"Drill {holes} {size}, {hole_words.where(fields.depth)}"
 
 
 def _stop(fields: Fields, found: Figures) -> float:

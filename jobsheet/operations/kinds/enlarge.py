@@ -18,7 +18,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
@@ -78,7 +78,7 @@ def _bite(tally: Tally, fields: Fields, setting: Setting) -> drilling.Bite:
     bite = drilling.bite_of(fields.cutter, diameter, feed, hole)
     if bite.pilot is None:
         tally.caveat(
-            f"The hole of {drilling.length(hole, setting)} is narrower than the chisel edge: it relieves nothing."
+            f"The hole of {hole_words.length(hole, setting)} is narrower than the chisel edge: it relieves nothing."
         )
     return bite
 
@@ -106,9 +106,9 @@ def _tip(fields: Fields, diameter: float) -> float:
 
 
 def _words(fields: Fields) -> str:
-    holes = drilling.holes_words(len(fields.at))
+    holes = hole_words.holes_words(len(fields.at))
     verb = "Core drill" if fields.cutter.kind == "core drill" else "Enlarge"
-    return f"{verb} {holes} to {drilling.size_words(fields.cutter)}, {drilling.where(fields.depth)}"
+    return f"{verb} {holes} to {hole_words.size_words(fields.cutter)}, {hole_words.where(fields.depth)}"
 
 
 def _stop(fields: Fields, found: Figures, setting: Setting) -> float:

@@ -18,7 +18,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
@@ -85,7 +85,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 def _words(fields: Fields) -> str:
     size = fields.cutter.size.removesuffix("mm").strip()
-    return f"Plunge {drilling.holes_words(len(fields.at))} {size}, {drilling.where(fields.depth)}"
+    return f"Plunge {hole_words.holes_words(len(fields.at))} {size}, {hole_words.where(fields.depth)}"
 
 
 def _stop(fields: Fields, found: Figures) -> float:

@@ -24,7 +24,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
@@ -103,9 +103,9 @@ def _stock(tally: Tally, setting: Setting, diameter: float, hole: float) -> None
     if usual.low * (1 - 1e-6) <= stock <= usual.high * (1 + 1e-6):
         return
     why = "it rubs with less" if stock < usual.low else "drill or bore nearer to size first"
-    low, high = (drilling.length(round(one, 5), setting) for one in (usual.low, usual.high))
+    low, high = (hole_words.length(round(one, 5), setting) for one in (usual.low, usual.high))
     tally.caveat(
-        f"{drilling.length(round(stock, 6), setting)} is left on the diameter; a reamer of this size takes {low} to {high}: {why}."
+        f"{hole_words.length(round(stock, 6), setting)} is left on the diameter; a reamer of this size takes {low} to {high}: {why}."
     )
 
 
@@ -136,8 +136,8 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _words(fields: Fields) -> str:
-    holes = drilling.holes_words(len(fields.at))
-    return f"Ream {holes} {drilling.size_words(fields.cutter)}, {drilling.where(fields.depth)}"
+    holes = hole_words.holes_words(len(fields.at))
+    return f"Ream {holes} {hole_words.size_words(fields.cutter)}, {hole_words.where(fields.depth)}"
 
 
 def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
@@ -152,8 +152,12 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     made = drilling.row(
         fields, found, setting, do=_words(fields), stop=_stop(fields, found, setting), notes=notes, hole="in"
     )
-    if not made.measure and drilling.size_words(fields.cutter)[-1:].isdigit() and " H" in fields.cutter.size:
-        made = replace(made, measure=f"{drilling.size_words(fields.cutter)} gauge")
+    if (
+        not made.measure
+        and hole_words.size_words(fields.cutter)[-1:].isdigit()
+        and " H" in fields.cutter.size
+    ):
+        made = replace(made, measure=f"{hole_words.size_words(fields.cutter)} gauge")
     return (made,)
 
 

@@ -22,7 +22,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -129,7 +129,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 def _words(fields: Fields) -> str:
     size = fields.cutter.size.removesuffix("mm").strip()
-    return f"Slot {size} wide, {drilling.where(fields.depth)}"
+    return f"Slot {size} wide, {hole_words.where(fields.depth)}"
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:

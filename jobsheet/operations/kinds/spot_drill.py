@@ -18,7 +18,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
@@ -107,9 +107,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _words(fields: Fields) -> str:
-    count = drilling.holes_words(len(fields.at))
+    count = hole_words.holes_words(len(fields.at))
     if fields.to is not None:
-        return f"Spot {count} to ⌀{drilling.bare(fields.to)}"
+        return f"Spot {count} to ⌀{hole_words.bare(fields.to)}"
     return f"Spot {count} {fields.depth.text} deep" if fields.depth else f"Spot {count}"
 
 

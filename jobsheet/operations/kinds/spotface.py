@@ -14,7 +14,7 @@ from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
@@ -71,7 +71,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     bite = drilling.seat(tally, setting, fields)
     start = drilling.share_of_drill(setting, fields.cutter, "counterbore")
     if fields.depth is None:
-        tally.caveat(f"Just to clean: the time is for {drilling.length(TO_CLEAN, setting)}.")
+        tally.caveat(f"Just to clean: the time is for {hole_words.length(TO_CLEAN, setting)}.")
     elif fields.depth.value > bite.diameter * _SHALLOW:
         tally.caveat("This is deep for a spotface: choose a counterbore step if a head is to sink in.")
     drilling.cut(tally, setting, fields, bite, _depth(fields), start)
@@ -81,7 +81,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 def _words(fields: Fields) -> str:
     count = common.times(len(fields.at), "one face", "faces")
     deep = f"{fields.depth.text} deep" if fields.depth is not None else "just to clean"
-    return f"Spotface {count} {drilling.size_words(fields.cutter)}, {deep}"
+    return f"Spotface {count} {hole_words.size_words(fields.cutter)}, {deep}"
 
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:

@@ -31,6 +31,7 @@ from jobsheet.model.shape import Hole
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.shared import common
+from jobsheet.operations.shared.hole_words import length
 from jobsheet.operations.shared.tally import DRILL_BAND, Tally
 from jobsheet.units.grammar import read
 
@@ -162,11 +163,6 @@ def share_of_drill(setting: Setting, cutter: Cutter, tool: str) -> float | None:
     """The start speed of a `counterbore` or `countersink` [m/s]: its share of a drill's in this metal."""
     drill = common.start_speed(setting, cutter, "drill")
     return None if drill is None else drill * share(tool, "speed").value
-
-
-def length(value: float, setting: Setting) -> str:
-    """A length with its unit, in the job's units."""
-    return " ".join(common.millimetres(value, setting.units))
 
 
 def settable(depth: float, setting: Setting) -> float:
@@ -421,26 +417,6 @@ def cone_dials(found: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop of a spot or a centre."""
     wide = found.shown("effective_diameter")
     return dials(found, setting, _tip(found, setting), f"to the tip, ⌀{wide} at the surface")
-
-
-def holes_words(count: int) -> str:
-    """`one hole`, `4 holes`."""
-    return common.times(count, "one hole", "holes")
-
-
-def where(depth: Depth) -> str:
-    """`through`, or how deep."""
-    return "through" if depth.through else f"{depth.text} deep"
-
-
-def size_words(cutter: Cutter) -> str:
-    """The size of a tool as it is written, without its millimetres: `16 H7`, `1/4 in`."""
-    return cutter.size.removesuffix("mm").strip()
-
-
-def bare(quantity: Quantity) -> str:
-    """A size as it was typed, without its millimetres: the drawing's own spelling."""
-    return quantity.text.strip().removesuffix("mm").strip()
 
 
 def shapes(at: Places, diameter: float, depth: float | None, angle: float | None = None) -> tuple[Hole, ...]:

@@ -13,7 +13,7 @@ from jobsheet.cutting.tapping import (
 from jobsheet.errors import CalcError
 from jobsheet.model.quantity import Quantity, Thread
 from jobsheet.model.setting import Setting
-from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared import hole_words
 from jobsheet.operations.shared.tally import Tally
 
 #: The tap maker's specific forces describe a family of metals; spread taken as for milling (estimate).
@@ -37,8 +37,8 @@ def thread_torque(
     if hole >= thread.major:
         raise CalcError(
             "hole",
-            drilling.length(hole, setting),
-            f"smaller than the thread, {drilling.length(thread.major, setting)}",
+            hole_words.length(hole, setting),
+            f"smaller than the thread, {hole_words.length(thread.major, setting)}",
         )
     if material.tap_kc is None:
         raise CalcError("material", material.name, "one whose force in tapping is on file")
