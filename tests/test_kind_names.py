@@ -13,7 +13,7 @@ from jobsheet.operations import written
 from jobsheet.operations.registry import kind, kinds
 from jobsheet.operations.roles import BESIDE, FEEDS, HOLES, MILLS, NEEDS, SPEEDS, Roles
 from jobsheet.review.notes import notes, reminders
-from jobsheet.review.notes.triggers import parsed
+from jobsheet.review.notes.trigger_text import parsed
 
 HERE = Path(jobsheet.__file__).parent
 #: In `catalog/` a kind is one of cutters.

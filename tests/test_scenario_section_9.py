@@ -270,7 +270,7 @@ def test_inch_taps(thread, drill, torque):
 
 def test_vise(hm100):
     """20 N·m, lead 3, eta 0.18, mu 0.12: 7.54 kN, a grip of 1.81 kN."""
-    from jobsheet.model.setting import Shop
+    from jobsheet.model.shop import Shop
 
     found = grip_of(hm100.set_ups[0].holding, find_card(B1), find("S235"), Shop())
     assert found.force / 1e3 == pytest.approx(7.54, abs=0.005)

@@ -8,7 +8,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Point, box, hatched, moved
+from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Point
+from jobsheet.drawing.making import box, hatched, moved
 
 GRID = 16.0
 

@@ -6,7 +6,8 @@ in every bar alike. Pattern and outline say the verdict again, so that it reads 
 
 from __future__ import annotations
 
-from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text, box, hatched
+from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
+from jobsheet.drawing.making import box, hatched
 
 FENCE = 0.74
 END = 1.35

@@ -10,8 +10,8 @@ import math
 from bisect import bisect_left
 from typing import Any
 
+from jobsheet.model.capacity import Capacity, Good
 from jobsheet.model.setting import Setting
-from jobsheet.model.trials import Capacity, Good
 
 #: Noise of one cut, standard deviation of its logarithm (design, Proving): the same cut twice is not the same demand.
 NOISE = 0.12

@@ -7,9 +7,9 @@ from typing import Any
 from jobsheet.limits import evidence
 from jobsheet.limits.verdict import BEYOND, CURVE_SPREAD, NINE_IN_TEN, chance_over, in_words, spread_of, word
 from jobsheet.machine.spindle import Speed, at_speed
+from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
-from jobsheet.model.trials import Capacity
 
 
 def torque_limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:

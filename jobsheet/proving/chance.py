@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from jobsheet.limits.evidence import chance_over
-from jobsheet.model.trials import Capacity
+from jobsheet.model.capacity import Capacity
 from jobsheet.proving.assumed import CHANCE
 
 __all__ = ["chance_over", "largest_share"]

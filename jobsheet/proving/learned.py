@@ -13,8 +13,9 @@ from functools import lru_cache
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.model.setting import Shop
-from jobsheet.model.trials import LEARNED, Capacity, Good, Snapshot, Trial
+from jobsheet.model.capacity import Capacity, Good, Snapshot
+from jobsheet.model.shop import Shop
+from jobsheet.model.trials import LEARNED, Trial
 from jobsheet.proving.assumed import PRIOR_SPREAD, ends_badly, says
 from jobsheet.proving.chance import largest_share
 from jobsheet.proving.grid import Array, Said, compressed, posterior, quantiles

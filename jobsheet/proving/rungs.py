@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.model.trials import Capacity
+from jobsheet.model.capacity import Capacity
 from jobsheet.proving.assumed import CHANCE, GROWTH
 from jobsheet.proving.chance import largest_share
 

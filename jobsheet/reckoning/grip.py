@@ -7,7 +7,8 @@ from jobsheet.cutting.clamping import bolt_tension, strap_force, vise_force
 from jobsheet.model.job import Holding, Stock
 from jobsheet.model.machine import Machine, Vise
 from jobsheet.model.material import Material
-from jobsheet.model.setting import Grip, Shop
+from jobsheet.model.setting import Grip
+from jobsheet.model.shop import Shop
 
 #: Nine in ten of plain vises lie between these efficiencies of the screw (cutting-data section 1.14), over the usual 0.18.
 VISE_BAND = (0.13 / 0.18, 0.25 / 0.18)

@@ -11,6 +11,7 @@ from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.errors import JobsheetError
 from jobsheet.limits.register import READS as LIMITS_READ
 from jobsheet.limits.register import Asked, asked_again, governing, in_order
+from jobsheet.model.capacity import Snapshot
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.identity import by_identity
 from jobsheet.model.job import Job, Operation, SetUp, Stock
@@ -18,8 +19,8 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import spot
 from jobsheet.model.row import Row
-from jobsheet.model.setting import Setting, Shop
-from jobsheet.model.trials import Snapshot
+from jobsheet.model.setting import Setting
+from jobsheet.model.shop import Shop
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles

@@ -15,8 +15,8 @@ from pathlib import Path
 from msgspec import MsgspecError, msgpack
 
 from jobsheet.errors import JobsheetError
-from jobsheet.model.setting import Shop
-from jobsheet.model.trials import Snapshot
+from jobsheet.model.capacity import Snapshot
+from jobsheet.model.shop import Shop
 from jobsheet.paths import own_folder
 from jobsheet.reckoning.ladder.ladder_known import snapshot_of
 from jobsheet.storage.proof_log import read_log

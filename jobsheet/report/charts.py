@@ -8,11 +8,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from jobsheet.drawing.drawn import Drawing, Item, Line, Point, Text, box, moved
+from jobsheet.drawing.drawn import Drawing, Item, Line, Point, Text
+from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.drawing.placing import Placer, box_of, text_width
 from jobsheet.limits.evidence import chance_over
-from jobsheet.model.trials import Capacity, Trial
+from jobsheet.model.capacity import Capacity
+from jobsheet.model.trials import Trial
 from jobsheet.reckoning.ladder.rung import MILLING, Ladder
 from jobsheet.report.torque_chart import torque_chart
 from jobsheet.units.show import trimmed

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from jobsheet.drawing.drawn import Drawing, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.drawn import Drawing, Item, Line, Text
+from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.reckoning.answers.all_answers import Headroom
 from jobsheet.units.table import INCH
 

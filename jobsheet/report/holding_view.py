@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.drawing.drawn import Drawing, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.drawn import Drawing, Item, Line, Text
+from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying, in_jaws

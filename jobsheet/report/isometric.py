@@ -6,7 +6,8 @@ import math
 
 from msgspec import Struct
 
-from jobsheet.drawing.drawn import Drawing, Item, Line, Point, Text, arrow, box
+from jobsheet.drawing.drawn import Drawing, Item, Line, Point, Text
+from jobsheet.drawing.making import arrow, box
 from jobsheet.model.lying import Box
 
 _COS, _SIN = math.cos(math.radians(30)), 0.5

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from jobsheet.machine.handles import dial_text, reading
-from jobsheet.model.job import Operation, SetUp
-from jobsheet.model.quantity import Quantity, Size
+from jobsheet.model.job import Operation
+from jobsheet.model.quantity import Quantity
 from jobsheet.model.row import Row
 from jobsheet.operations.registry import roles
 from jobsheet.operations.shared import common
 from jobsheet.reckoning.reckoner import Outcome
-from jobsheet.report.blocks import Measure, NoteLine, Step
+from jobsheet.report.blocks import NoteLine, Step
+from jobsheet.report.measured import _limits
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, in_words, numbers_of
 from jobsheet.report.safety import line
-from jobsheet.units.show import plain
-from jobsheet.units.table import INCH
 
 #: What a step and its note may be long on the sheet, and where a page has no room for even one such step.
 USUAL, TIGHT = (200, 320), (90, 90)
@@ -101,48 +100,3 @@ def _depth_note(plan: Plan, operation: Operation, outcome: Outcome, row: Row) ->
         return row.depth_unit
     layers = (outcome.figures.value("layers") if outcome.figures else None) or 1.0
     return f"{row.depth_unit}\n{handle.name} {dial_text(handle, reading(handle, depth.value / layers))}"
-
-
-def measures_of(plan: Plan, set_up: SetUp) -> tuple[Measure, ...]:
-    """What is measured in this hold: sizes with blanks, gauges with boxes."""
-    found = []
-    for operation in set_up.operations:
-        size = getattr(operation.fields, "measure", None)
-        where = f"step {operation.number}, measure"
-        if isinstance(size, Size):
-            low, high = limits(size, plan.job.units)
-            found.append(
-                Measure(step=str(operation.number), what=plan.short(size.text, 24, where), low=low, high=high)
-            )
-            continue
-        found += [
-            Measure(step=str(operation.number), what=plan.short(row.measure, 40, where), boxes=("goes in",))
-            for row in plan.reckoned.operations[operation.key].rows
-            if row.measure
-        ]
-    return tuple(found)
-
-
-def _limits(operation: Operation, units: str) -> str:
-    size = getattr(operation.fields, "measure", None)
-    if not isinstance(size, Size):
-        return ""
-    low, high = limits(size, units)
-    return f"{low} to {high}" if high else low
-
-
-def limits(size: Size, units: str) -> tuple[str, str]:
-    """The two limits with the same number of decimals, in the job's units; one figure where there is no tolerance."""
-    factor, most = (1 / INCH, 5) if units == "in" else (1e3, 4)
-    low, high = size.low * factor, size.high * factor
-    decimals = next(
-        (
-            count
-            for count in range(most)
-            if all(abs(round(value, count) - value) < 10**-most / 2 for value in (low, high))
-        ),
-        most,
-    )
-    if units == "in":
-        decimals = max(decimals, 3)
-    return plain(low, decimals), "" if size.low == size.high else plain(high, decimals)

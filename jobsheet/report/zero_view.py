@@ -6,7 +6,8 @@ import itertools
 import math
 from collections.abc import Callable
 
-from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text, arrow, box, hatched
+from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
+from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying, in_jaws

@@ -12,7 +12,8 @@ from typing import Any, TypeVar
 
 from msgspec import Struct
 
-from jobsheet.drawing.drawn import Item, Line, Text, moved
+from jobsheet.drawing.drawn import Item, Line, Text
+from jobsheet.drawing.making import moved
 from jobsheet.sheet.styles import BETWEEN, STYLES
 
 

@@ -8,7 +8,8 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from jobsheet.drawing.drawn import Drawing, Item, Line, Text, box, moved
+from jobsheet.drawing.drawn import Drawing, Item, Line, Text
+from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import Columns, Page, TitleCell, Writing
 from jobsheet.sheet import rungs_block, steps_block, table_block

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 import re
 
-from jobsheet.drawing.drawn import Item, Line, Text, box, moved
+from jobsheet.drawing.drawn import Item, Line, Text
+from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import (
     Blanks,

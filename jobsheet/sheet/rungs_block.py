@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.drawing.drawn import Item, Line, Text, box, moved
+from jobsheet.drawing.drawn import Item, Line, Text
+from jobsheet.drawing.making import box, moved
 from jobsheet.report.blocks import RungRow, RungRows
 from jobsheet.sheet.laid import Laid, across, lays, text_lines
 from jobsheet.sheet.plain_blocks import wide

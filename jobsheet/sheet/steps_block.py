@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from jobsheet.drawing.drawn import Item, Line, Text, box, moved
+from jobsheet.drawing.drawn import Item, Line, Text
+from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import Step, Steps
 from jobsheet.sheet.laid import Laid, across, lays, text_lines

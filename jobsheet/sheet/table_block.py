@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.drawing.drawn import Item, Line, Text, box
+from jobsheet.drawing.drawn import Item, Line, Text
+from jobsheet.drawing.making import box
 from jobsheet.report.blocks import Cell, Column, Table
 from jobsheet.sheet.laid import Laid, across, lays, text_lines
 from jobsheet.sheet.plain_blocks import wide
@@ -38,7 +39,7 @@ def _table(block: Table, room: float) -> Laid:
 
 
 def _down(item: Item, by: float) -> Item:
-    from jobsheet.drawing.drawn import moved
+    from jobsheet.drawing.making import moved
 
     return moved((item,), 0.0, by)[0]
 

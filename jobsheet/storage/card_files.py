@@ -9,8 +9,8 @@ from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import NoSuchEntry
 from jobsheet.model.machine import Machine
 from jobsheet.paths import own_folder, resources
+from jobsheet.storage.disk import digest
 from jobsheet.storage.machine_file import machine_from_text
-from jobsheet.storage.writing import digest
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 

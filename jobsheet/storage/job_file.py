@@ -12,8 +12,8 @@ from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
+from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
-from jobsheet.storage.writing import file_digest
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 

@@ -10,7 +10,8 @@ from jobsheet.model.quantity import Pattern, Place
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
-from jobsheet.storage.writing import digest, emit, write_file
+from jobsheet.storage.disk import digest, write_file
+from jobsheet.storage.writing import emit
 
 
 def name_in_file(name: str) -> str:

@@ -11,9 +11,10 @@ from msgspec import Struct
 from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import CannotWrite, DocumentError, Problem
 from jobsheet.paths import own_folder, resources
-from jobsheet.storage.paper_file import paper_from_text, paper_text
+from jobsheet.storage.disk import digest, file_digest, write_file
+from jobsheet.storage.paper_file import paper_from_text
+from jobsheet.storage.paper_text import paper_text
 from jobsheet.storage.typed_paper import Paper
-from jobsheet.storage.writing import digest, file_digest, write_file
 
 #: A digest that no file has: there must be no file yet.
 NONE_YET = "none yet"

@@ -15,7 +15,7 @@ from msgspec.structs import replace
 
 from jobsheet.errors import Problem, QuantityError
 from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
-from jobsheet.storage.writing import digest
+from jobsheet.storage.disk import digest
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.show import plain
 from jobsheet.units.table import BY_SPELLING

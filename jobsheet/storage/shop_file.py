@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from jobsheet.errors import DocumentError, Problem, QuantityError
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.operations.entry import Entry
 from jobsheet.paths import own_folder
 

@@ -6,7 +6,7 @@ import pytest
 
 from jobsheet.catalog.trade.opinions import opinion, opinions
 from jobsheet.errors import DocumentError
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.paths import own_folder
 from jobsheet.storage.shop_file import OPINIONS, workshop
 

@@ -5,7 +5,8 @@ import math
 
 import pytest
 
-from jobsheet.drawing.drawn import Ellipse, Line, Text, arrow, box, ellipse_between, hatched, moved
+from jobsheet.drawing.drawn import Ellipse, Line, Text
+from jobsheet.drawing.making import arrow, box, ellipse_between, hatched, moved
 from jobsheet.drawing.mark_shapes import MARKS, mark
 from jobsheet.drawing.share_bar import END, FENCE, share_bar
 

@@ -16,7 +16,7 @@ from jobsheet.storage.card_files import card_names, find_card
 from jobsheet.storage.card_steps import classes
 from jobsheet.storage.machine_file import machine_from_text
 from jobsheet.storage.own_paper import draft_of, open_own
-from jobsheet.storage.paper_file import paper_text
+from jobsheet.storage.paper_text import paper_text
 from jobsheet.storage.typed_paper import text_at
 
 

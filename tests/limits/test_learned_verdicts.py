@@ -12,9 +12,9 @@ from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.limits.each import chatter, spindle_power, spindle_torque
 from jobsheet.limits.evidence import NOISE, chance_over
 from jobsheet.machine.spindle import at_speed
+from jobsheet.model.capacity import Capacity, Good, Snapshot
 from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
-from jobsheet.model.trials import Capacity, Good, Snapshot
 from jobsheet.storage.card_files import find_card
 
 #: 90 % of a normal distribution end below so many standard deviations (tables of the normal distribution).

@@ -130,7 +130,8 @@ def test_a_job_gives_the_figures_it_gave(path, home_of, capsys):
 
 def test_a_card_of_ones_own_keeps_its_text_and_is_found(old_home):
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.paper_file import paper_from_text, paper_text
+    from jobsheet.storage.paper_file import paper_from_text
+    from jobsheet.storage.paper_text import paper_text
 
     text = (old_home / "machines" / f"{CARD}.yaml").read_text(encoding="utf-8")
     assert paper_text(paper_from_text(text, CARD)) == text
@@ -148,7 +149,8 @@ def test_a_card_of_ones_own_keeps_its_text_and_is_found(old_home):
 
 def test_a_cabinet_of_ones_own_keeps_its_text_and_every_line_is_read(old_home):
     from jobsheet.storage.cabinet_file import own_path, read_cabinet
-    from jobsheet.storage.paper_file import paper_from_text, paper_text
+    from jobsheet.storage.paper_file import paper_from_text
+    from jobsheet.storage.paper_text import paper_text
 
     text = own_path().read_text(encoding="utf-8")
     assert own_path() == old_home / "cabinet.yaml"

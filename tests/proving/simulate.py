@@ -13,8 +13,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jobsheet.model.setting import Shop
-from jobsheet.model.trials import Asked, Capacity, Trial
+from jobsheet.model.capacity import Capacity
+from jobsheet.model.shop import Shop
+from jobsheet.model.trials import Asked, Trial
 from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
 from jobsheet.proving.learned import snapshot
 from jobsheet.proving.rungs import next_share

@@ -9,7 +9,7 @@ import pytest
 from msgspec.structs import replace
 from scipy.special import ndtr
 
-from jobsheet.model.trials import Capacity
+from jobsheet.model.capacity import Capacity
 from jobsheet.proving.assumed import NOISE, PRIOR_SPREAD
 from jobsheet.proving.chance import chance_over, largest_share
 from jobsheet.proving.grid import Said, posterior

@@ -12,7 +12,7 @@ import pytest
 from scipy.integrate import dblquad
 from scipy.special import ndtr
 
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from tests.proving.trials import TODAY, taught, trial
 
 #: Written down here again, from design and scenario, so that a slip in the program's constants is noticed.

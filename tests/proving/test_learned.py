@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, Asked
 from jobsheet.proving.chance import chance_over
 from jobsheet.reckoning.ladder.ladder_known import prior

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.model.trials import Capacity
+from jobsheet.model.capacity import Capacity
 from jobsheet.proving.chance import chance_over, largest_share
 from jobsheet.proving.rungs import next_share
 from jobsheet.reckoning.ladder.ladder_known import prior

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.model.trials import Asked, Trial
 from jobsheet.proving.learned import snapshot
 

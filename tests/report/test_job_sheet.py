@@ -414,7 +414,7 @@ def test_columns_share_their_width():
 
 def test_the_foot_names_what_the_workshop_chose_where_the_trade_disagrees():
     """Sequencing rules, section 4: a workshop changes a choice once, the sheet's foot says so."""
-    from jobsheet.model.setting import Shop
+    from jobsheet.model.shop import Shop
 
     plan = plate()
     assert not any("choices" in line for page in pages(plan).pages for line in page.foot)

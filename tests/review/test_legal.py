@@ -9,7 +9,7 @@ import pytest
 
 from jobsheet.__main__ import main
 from jobsheet.edit.commands import SetField
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
 from jobsheet.report.job_sheet import job_sheet

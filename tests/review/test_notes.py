@@ -10,7 +10,8 @@ from jobsheet.edit.commands import SetField
 from jobsheet.errors import JobsheetError
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.notes.notes import BESIDE, notes_for, rows
-from jobsheet.review.notes.triggers import TriggerError, holds, parsed
+from jobsheet.review.notes.trigger_text import TriggerError, parsed
+from jobsheet.review.notes.triggers import holds
 
 
 def notes(job):
@@ -160,7 +161,7 @@ def test_stock_is_lifted_by_its_mass(hm100, size, wanted):
 
 
 def test_what_is_true_of_the_place_calls_its_notes_up(hm100):
-    from jobsheet.model.setting import Shop
+    from jobsheet.model.shop import Shop
 
     said = {"no-blowing-chips", "no-air-on-wet-work", "hearing-protection-on", "tell-someone"}
     shop = Shop(air_line="yes", raised_voices="yes", works_alone="yes")

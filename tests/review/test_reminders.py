@@ -5,7 +5,7 @@ import pytest
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.notes.reminders import BESIDE, reminders_for, rows
-from jobsheet.review.notes.triggers import parsed
+from jobsheet.review.notes.trigger_text import parsed
 from jobsheet.storage.job_file import read_job
 
 

@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.model.machine import Marked
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
 from jobsheet.storage.job_file import read_job

@@ -16,8 +16,9 @@ from jobsheet.storage.cabinet_file import (
     shipped,
 )  # fmt: skip
 from jobsheet.storage.cabinet_layout import LAYOUT, blank
-from jobsheet.storage.paper_file import paper_from_text, paper_text
+from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_layout import Ask, Rows
+from jobsheet.storage.paper_text import paper_text
 
 OWN = (
     "format: 1\nname: The shed\ncutters:\n  - what: end mill 6 mm, 2 teeth, carbide\n    place: box 1 no. 1\n"

@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import CannotWrite, ChangedOutside
 from jobsheet.paths import sample_jobs
+from jobsheet.storage.disk import write_file
 from jobsheet.storage.job_file import job_digest, job_from_text, read_job
 from jobsheet.storage.job_writing import save_job, write_job
-from jobsheet.storage.writing import write_file
 
 JOB = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
 

@@ -13,8 +13,9 @@ from jobsheet.storage.card_files import card_names, find_card
 from jobsheet.storage.card_layout import LAYOUT
 from jobsheet.storage.card_steps import STEPS, begin, classes
 from jobsheet.storage.machine_file import machine_from_text
-from jobsheet.storage.paper_file import paper_from_text, paper_text
+from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_layout import asks, joined, parted
+from jobsheet.storage.paper_text import paper_text
 from jobsheet.storage.typed_paper import Group, Paper, Part, text_at, with_entry_moved, with_value
 
 CARDS = sorted((resources() / "machines").glob("*.yaml")) + sorted(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.errors import DocumentError
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.shop_file import NAME, OPINIONS, PLACE, SHOP, workshop

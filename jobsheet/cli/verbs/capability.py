@@ -55,7 +55,7 @@ def _pdf(found: Any, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: 
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.report.capability_card import capability_card
     from jobsheet.sheet.pdf import make_pdf
-    from jobsheet.storage.writing import write_file
+    from jobsheet.storage.disk import write_file
 
     refuse_to_overwrite(target, jobs)
     day = today()

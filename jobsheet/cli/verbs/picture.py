@@ -25,8 +25,8 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.report.stage_view import stages_of
     from jobsheet.stages.pictures import picture
+    from jobsheet.storage.disk import write_file
     from jobsheet.storage.job_file import read_job
-    from jobsheet.storage.writing import write_file
 
     target = Path(output)
     if target.suffix.lower() not in (".svg", ".pdf"):

@@ -152,7 +152,7 @@ def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, qu
     from jobsheet.cli.output import refuse_to_overwrite
     from jobsheet.report.proving_sheet import Initialled, proving_sheet
     from jobsheet.sheet.pdf import make_pdf
-    from jobsheet.storage.writing import write_file
+    from jobsheet.storage.disk import write_file
 
     refuse_to_overwrite(target)
     given = Initialled(operator=options["operator"], second=options["second"], in_charge=options["in_charge"])

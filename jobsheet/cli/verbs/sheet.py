@@ -24,7 +24,7 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
     made = [_made(Path(job), paper, working) for job in jobs]
 
     from jobsheet.sheet.pdf import make_pdf
-    from jobsheet.storage.writing import write_file
+    from jobsheet.storage.disk import write_file
 
     documents = tuple(document for document, _ in made)
     write_file(target, make_pdf(documents, paper))

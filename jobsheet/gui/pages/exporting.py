@@ -42,7 +42,7 @@ class Exporting:
         path = ask.export_path(self._parent, folder / name)
         if path is None:
             return False
-        from jobsheet.storage.writing import write_file
+        from jobsheet.storage.disk import write_file
 
         try:
             write_file(path, pdf)

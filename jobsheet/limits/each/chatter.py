@@ -8,9 +8,9 @@ from typing import Any
 from jobsheet.cutting.stability import cutter_scale
 from jobsheet.limits import evidence
 from jobsheet.limits.verdict import BEYOND, NINE_IN_TEN, TIGHT, in_words, word
+from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
-from jobsheet.model.trials import Capacity
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "proof"})

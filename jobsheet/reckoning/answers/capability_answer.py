@@ -12,10 +12,12 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
-from jobsheet.model.setting import Setting, Shop
-from jobsheet.model.trials import LEARNED, Capacity, Snapshot
+from jobsheet.model.setting import Setting
+from jobsheet.model.shop import Shop
+from jobsheet.model.trials import LEARNED
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers.asked import asked_of
 from jobsheet.reckoning.answers.fits_answer import fits, for_card

@@ -14,7 +14,7 @@ from jobsheet.model.figure import Limit
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Quantity
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.answers.what_if import tried
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner

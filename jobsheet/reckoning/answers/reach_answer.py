@@ -8,7 +8,8 @@ from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.model.job import Holding, Operation
 from jobsheet.model.machine import Machine
-from jobsheet.model.setting import Setting, Shop
+from jobsheet.model.setting import Setting
+from jobsheet.model.shop import Shop
 from jobsheet.operations import written
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.names import show

@@ -10,8 +10,9 @@ from msgspec.structs import replace
 
 from jobsheet.errors import CalcError, CommandError
 from jobsheet.machine.handles import dial_text, reading
+from jobsheet.model.capacity import Capacity
 from jobsheet.model.quantity import Cutter
-from jobsheet.model.trials import Asked, Capacity
+from jobsheet.model.trials import Asked
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of

@@ -11,8 +11,9 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from jobsheet.model.setting import Shop
-from jobsheet.model.trials import LEARNED, Capacity, Snapshot, Trial
+from jobsheet.model.capacity import Capacity, Snapshot
+from jobsheet.model.shop import Shop
+from jobsheet.model.trials import LEARNED, Trial
 from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
 from jobsheet.reckoning.ladder.rung import MILLING
 

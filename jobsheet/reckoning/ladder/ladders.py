@@ -17,11 +17,13 @@ from msgspec.structs import replace
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.errors import CalcError, CommandError
+from jobsheet.model.capacity import Snapshot
 from jobsheet.model.job import Holding, Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter, Quantity
-from jobsheet.model.setting import Setting, Shop
-from jobsheet.model.trials import OUTCOMES, SLIPPED, Asked, Snapshot, Trial
+from jobsheet.model.setting import Setting
+from jobsheet.model.shop import Shop
+from jobsheet.model.trials import OUTCOMES, SLIPPED, Asked, Trial
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.written import PROVED, process_of
 from jobsheet.reckoning.answers.asked import asked_of

@@ -6,11 +6,12 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Limit
 from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
-from jobsheet.model.trials import Asked, Capacity
+from jobsheet.model.trials import Asked
 from jobsheet.reckoning.answers.what_if import Tried
 
 __all__ = ["MILLING", "Ladder", "Rung"]

@@ -19,12 +19,13 @@ from jobsheet.model.machine import Machine, Vise
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import Depth
 from jobsheet.model.remark import Note
-from jobsheet.model.setting import Shop
+from jobsheet.model.shop import Shop
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.grip import vise_of
 from jobsheet.reckoning.reckoner import Reckoned
-from jobsheet.review.notes.triggers import holds, parsed
+from jobsheet.review.notes.trigger_text import parsed
+from jobsheet.review.notes.triggers import holds
 from jobsheet.storage.card_files import find_card
 
 #: So many warnings stand beside one step (safety-notes, levels).

@@ -14,10 +14,10 @@ from jobsheet.model.own_tools import Cabinet
 from jobsheet.report.cabinet_list import cabinet_facts
 from jobsheet.storage.cabinet_file import cabinet_from_text, own_path
 from jobsheet.storage.cabinet_layout import LAYOUT, blank
+from jobsheet.storage.disk import digest
 from jobsheet.storage.own_paper import NONE_YET, Lying
 from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.typed_paper import Paper, text_at
-from jobsheet.storage.writing import digest
 
 translate = QCoreApplication.translate
 

@@ -9,7 +9,8 @@ from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError
-from jobsheet.model.trials import OUTCOMES, Capacity, Snapshot, Trial
+from jobsheet.model.capacity import Capacity, Snapshot
+from jobsheet.model.trials import OUTCOMES, Trial
 from jobsheet.operations.entry import Entry
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
 from jobsheet.storage.card_files import card_names

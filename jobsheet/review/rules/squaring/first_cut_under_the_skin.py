@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.model.setting import Shop
 from jobsheet.model.shape import Edge, Slab
+from jobsheet.model.shop import Shop
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.cuts import layer_of
 from jobsheet.review.plan.faces import AS_BOUGHT, Step, plan_of

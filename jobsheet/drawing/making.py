@@ -1,0 +1,97 @@
+"""Boxes, arrows and hatching made of lines, and drawings moved."""
+
+from __future__ import annotations
+
+import math
+
+from msgspec.structs import replace
+
+from jobsheet.drawing.drawn import Ellipse, Item, Line, Point
+
+
+def moved(items: tuple[Item, ...], dx: float, dy: float) -> tuple[Item, ...]:
+    """The same items somewhere else."""
+    out: list[Item] = []
+    for item in items:
+        if isinstance(item, Line):
+            out.append(replace(item, points=tuple((x + dx, y + dy) for x, y in item.points)))
+        else:
+            out.append(replace(item, x=item.x + dx, y=item.y + dy))
+    return tuple(out)
+
+
+def box(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
+    """The corners of a rectangle."""
+    return (x, y), (x + width, y), (x + width, y + height), (x, y + height)
+
+
+def arrow(
+    start: Point, end: Point, *, weight: str | float = "dim", head: float = 5.0, both: bool = False
+) -> tuple[Item, ...]:
+    """A line with a filled head at its end, or at both ends."""
+    angle = math.atan2(end[1] - start[1], end[0] - start[0])
+    length = math.hypot(end[0] - start[0], end[1] - start[1])
+    head = min(head, length / 2 if both else length)
+    back = 0.8 * head
+    first = (start[0] + back * math.cos(angle), start[1] + back * math.sin(angle)) if both else start
+    last = (end[0] - back * math.cos(angle), end[1] - back * math.sin(angle))
+    items: list[Item] = [Line((first, last), weight), _head(end, angle, head)]
+    if both:
+        items.append(_head(start, angle + math.pi, head))
+    return tuple(items)
+
+
+def _head(tip: Point, angle: float, size: float) -> Line:
+    spread = 0.36 * size
+    back = (tip[0] - size * math.cos(angle), tip[1] - size * math.sin(angle))
+    side = (-math.sin(angle) * spread, math.cos(angle) * spread)
+    corners = (tip, (back[0] + side[0], back[1] + side[1]), (back[0] - side[0], back[1] - side[1]))
+    return Line(corners, 0.0, closed=True, fill="ink")
+
+
+def hatched(
+    outline: tuple[Point, ...],
+    *,
+    angle: float = 45.0,
+    apart: float = 4.0,
+    weight: str | float = "thin",
+    ink: str = "ink",
+) -> tuple[Line, ...]:
+    """Parallel lines over a face, cut off at its outline; `angle` in degrees, rising to the right."""
+    lean = math.radians(angle)
+    # Along the hatch and across it; y runs down the page.
+    along, across = (math.cos(lean), -math.sin(lean)), (math.sin(lean), math.cos(lean))
+    heights = [x * across[0] + y * across[1] for x, y in outline]
+    lines: list[Line] = []
+    level = math.floor(min(heights) / apart) * apart + apart / 2
+    while level < max(heights):
+        cuts = sorted(_cuts(outline, along, across, level))
+        for start, end in zip(cuts[::2], cuts[1::2], strict=False):
+            points = tuple(
+                (along[0] * at + across[0] * level, along[1] * at + across[1] * level) for at in (start, end)
+            )
+            lines.append(Line(points, weight, ink=ink))
+        level += apart
+    return tuple(lines)
+
+
+def _cuts(outline: tuple[Point, ...], along: Point, across: Point, level: float) -> list[float]:
+    """Where one hatch line crosses the outline, measured along it."""
+    found = []
+    for index, (x1, y1) in enumerate(outline):
+        x2, y2 = outline[(index + 1) % len(outline)]
+        first, second = (x * across[0] + y * across[1] - level for x, y in ((x1, y1), (x2, y2)))
+        if (first < 0) != (second < 0):
+            part = first / (first - second)
+            x, y = x1 + (x2 - x1) * part, y1 + (y2 - y1) * part
+            found.append(x * along[0] + y * along[1])
+    return found
+
+
+def ellipse_between(centre: Point, u: Point, v: Point, **style: str | float) -> Ellipse:
+    """The ellipse that a circle becomes whose two square radii are seen as `u` and `v`."""
+    sum_x, sum_y, mixed = u[0] ** 2 + v[0] ** 2, u[1] ** 2 + v[1] ** 2, u[0] * u[1] + v[0] * v[1]
+    turn = 0.5 * math.atan2(2 * mixed, sum_x - sum_y)
+    middle, swing = (sum_x + sum_y) / 2, math.hypot((sum_x - sum_y) / 2, mixed)
+    a, b = math.sqrt(middle + swing), math.sqrt(max(middle - swing, 0.0))
+    return Ellipse(centre[0], centre[1], a, b, turn, **style)  # type: ignore[arg-type]
