@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from jobsheet.report.blocks import Columns, Facts, Gap, Heading, Page, Picture, Rule, Words
 from jobsheet.report.cover import face_up
+from jobsheet.report.dial_words import approach
 from jobsheet.report.plan import Course, Plan
-from jobsheet.report.points import ON_THE_SHEET, Point, approach
+from jobsheet.report.points import ON_THE_SHEET, Point
 from jobsheet.report.set_up_sheet import held_facts, positions_table, scales
 from jobsheet.report.titles import title
 from jobsheet.report.wording import FOOT, STAMP

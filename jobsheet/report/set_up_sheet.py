@@ -24,10 +24,11 @@ from jobsheet.report.blocks import (
     Writing,
 )
 from jobsheet.report.cover import face_up
+from jobsheet.report.dial_words import approach, slack
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
 from jobsheet.report.measured import measures_of
 from jobsheet.report.plan import Course, Plan
-from jobsheet.report.points import ON_THE_SHEET, Point, approach, dial_place, places_of, slack
+from jobsheet.report.points import ON_THE_SHEET, Point, dial_place, places_of
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
 from jobsheet.report.stage_view import after_picture, from_above
 from jobsheet.report.step_rows import TIGHT, steps_of

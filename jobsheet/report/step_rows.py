@@ -10,9 +10,10 @@ from jobsheet.operations.registry import roles
 from jobsheet.operations.shared import common
 from jobsheet.reckoning.reckoner import Outcome
 from jobsheet.report.blocks import NoteLine, Step
+from jobsheet.report.dial_words import in_words
 from jobsheet.report.measured import _limits
 from jobsheet.report.plan import Course, Plan
-from jobsheet.report.points import ON_THE_SHEET, in_words, numbers_of
+from jobsheet.report.points import ON_THE_SHEET, numbers_of
 from jobsheet.report.safety import line
 
 #: What a step and its note may be long on the sheet, and where a page has no room for even one such step.
