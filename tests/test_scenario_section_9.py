@@ -38,7 +38,7 @@ TEST_CUT = {
 
 
 def milled(kind="side-mill", machine=B1, material="S235", **texts):
-    from jobsheet.reckoning.answers.what_if import tried
+    from jobsheet.reckoning.what_if import tried
 
     found = tried(kind, step(kind, **texts).fields, around(machine, material))
     assert not found.problem

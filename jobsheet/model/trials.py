@@ -6,6 +6,8 @@ from msgspec import Struct
 
 #: How a test cut can end, in the order of their digits on screen and sheet.
 OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke", "too hard to wind")
+#: Processes of which both the drive and chatter are learned; of the others only the drive.
+MILLING = ("face", "side", "slot")
 #: What slipped, where something did.
 SLIPPED = ("vise", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.

@@ -274,7 +274,7 @@ def read_place(piece: str, start: int, units: str) -> Place | Pattern:
     QuantityError
         With the part of the whole text that is wrong; `start` is where this piece begins.
     """
-    from jobsheet.operations.shared.patterns import is_pattern, read_pattern
+    from jobsheet.operations.patterns import is_pattern, read_pattern
 
     if is_pattern(piece):
         try:

@@ -13,7 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.reads import narrowed
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.answers.what_if import sentence_of
+from jobsheet.reckoning.what_if import sentence_of
 
 Found = tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]
 

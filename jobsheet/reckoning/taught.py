@@ -18,7 +18,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.paths import own_folder
-from jobsheet.reckoning.ladder.ladder_known import snapshot_of
+from jobsheet.reckoning.known_capacity import snapshot_of
 from jobsheet.storage.proof_log import read_log
 from jobsheet.storage.shop_file import workshop
 

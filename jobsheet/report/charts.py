@@ -14,8 +14,8 @@ from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.drawing.placing import Placer, box_of, text_width
 from jobsheet.limits.evidence import chance_over
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import Trial
-from jobsheet.reckoning.ladder.rung import MILLING, Ladder
+from jobsheet.model.trials import MILLING, Trial
+from jobsheet.reckoning.ladder.rung import Ladder
 from jobsheet.report.torque_chart import torque_chart
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH

@@ -8,7 +8,7 @@ import pytest
 
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import QuantityError
-from jobsheet.operations.shared.patterns import pitch_circle, read_pattern
+from jobsheet.operations.patterns import pitch_circle, read_pattern
 from jobsheet.storage.job_file import job_from_text
 from jobsheet.storage.job_writing import write_job
 

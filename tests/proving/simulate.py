@@ -19,7 +19,7 @@ from jobsheet.model.trials import Asked, Trial
 from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
 from jobsheet.proving.learned import snapshot
 from jobsheet.proving.rungs import next_share
-from jobsheet.reckoning.ladder.ladder_known import prior
+from jobsheet.reckoning.known_capacity import prior
 
 TODAY, SHOP = "2026-11-25", Shop()
 ENDS = {"spindle-torque": "slowed", "chatter": "chatter"}

@@ -14,7 +14,7 @@ from jobsheet.proving.assumed import NOISE, PRIOR_SPREAD
 from jobsheet.proving.chance import chance_over, largest_share
 from jobsheet.proving.grid import Said, posterior
 from jobsheet.proving.rungs import next_share
-from jobsheet.reckoning.ladder.ladder_known import prior
+from jobsheet.reckoning.known_capacity import prior
 from tests.proving.trials import taught, trial
 
 EVIDENCE = {

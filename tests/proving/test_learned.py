@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, Asked
 from jobsheet.proving.chance import chance_over
-from jobsheet.reckoning.ladder.ladder_known import prior
+from jobsheet.reckoning.known_capacity import prior
 from tests.proving.trials import SHOP, TODAY, taught, trial
 
 CUTTER = ("side", "end mill")

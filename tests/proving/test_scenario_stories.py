@@ -11,7 +11,7 @@ import pytest
 from jobsheet.model.capacity import Capacity
 from jobsheet.proving.chance import chance_over, largest_share
 from jobsheet.proving.rungs import next_share
-from jobsheet.reckoning.ladder.ladder_known import prior
+from jobsheet.reckoning.known_capacity import prior
 from tests.proving.trials import taught, trial
 
 #: B-2: the card's peak torque [N·m]; the class value with its 1/2 in cutter [N/µm]. B-1: the class value as it stands.

@@ -20,7 +20,7 @@ from jobsheet.reckoning.answers.inverse import (
 from jobsheet.reckoning.answers.largest import largest_drill, largest_tap, widest_face_mill
 from jobsheet.reckoning.answers.layers_of_depth import saw_first, split_passes
 from jobsheet.reckoning.answers.reach_answer import reach, setting_of
-from jobsheet.reckoning.answers.what_if import tried, with_texts
+from jobsheet.reckoning.what_if import tried, with_texts
 from jobsheet.storage.card_files import find_card
 from tests.reckoning.steps import around, step
 

@@ -19,7 +19,7 @@ from jobsheet.reckoning.answers.inverse import (
     with_width,
 )
 from jobsheet.reckoning.answers.layers_of_depth import split_passes
-from jobsheet.reckoning.answers.what_if import tried, with_texts
+from jobsheet.reckoning.what_if import tried, with_texts
 from jobsheet.storage.card_files import find_card
 from tests.reckoning.steps import around, step
 

@@ -7,7 +7,7 @@ import pytest
 from jobsheet.errors import CalcError, JobsheetError
 from jobsheet.reckoning.answers.mends import mends_for, out_of_hand
 from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
-from jobsheet.reckoning.answers.what_if import tried, with_texts
+from jobsheet.reckoning.what_if import tried, with_texts
 from tests.reckoning.steps import around, step
 
 FACE = {"cutter": "face mill 50 mm, 4 teeth, carbide, drawer 2 no. 7", "depth": "0.4", "width": "30"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_for, proposal_for
-from jobsheet.reckoning.answers.what_if import tried, with_texts
+from jobsheet.reckoning.what_if import tried, with_texts
 from tests.reckoning.steps import around, step
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from jobsheet.drawing.drawn import Drawing, Ellipse, Line, Text
 from jobsheet.drawing.placing import Placer, box_of
-from jobsheet.reckoning.ladder.ladder_known import prior, snapshot_of
+from jobsheet.reckoning.known_capacity import prior, snapshot_of
 from jobsheet.reckoning.ladder.ladders import plan, rung_at, trial_of
 from jobsheet.report.charts import chance_chart, torque_chart, trial_mark
 from jobsheet.sheet.fonts import width as printed_width

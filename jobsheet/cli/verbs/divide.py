@@ -133,7 +133,7 @@ def _of_job(
 ) -> int:
     """The pitch circles of a step, or of all steps, as they are set."""
     from jobsheet.model.quantity import Pattern
-    from jobsheet.operations.shared.patterns import pitch_circle
+    from jobsheet.operations.patterns import pitch_circle
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.job_file import read_job
 

@@ -19,15 +19,15 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.answers.asked import asked_of
 from jobsheet.reckoning.answers.fits_answer import fits, for_card
 from jobsheet.reckoning.answers.inverse import PLANNED, length_shown, with_depth
 from jobsheet.reckoning.answers.largest import Largest, drill_within, tap_within
 from jobsheet.reckoning.answers.reach_answer import Pass, reach
-from jobsheet.reckoning.answers.what_if import Tried, at_speed, tried
-from jobsheet.reckoning.ladder.ladder_known import capacities_of
+from jobsheet.reckoning.asked import asked_of
+from jobsheet.reckoning.known_capacity import capacities_of
 from jobsheet.reckoning.minutes import Minutes, minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.reckoning.what_if import Tried, at_speed, tried
 
 #: The rows of a card among all that a machine is asked for: no widths, and the drill from solid alone.
 _PASSES = {"face": "deepest facing", "slot": "deepest slot", "side": "deepest side cut"}

@@ -16,8 +16,8 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.shop import Shop
 from jobsheet.reckoning.answers.readings import readings_of
-from jobsheet.reckoning.answers.what_if import tried
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
+from jobsheet.reckoning.what_if import tried
 from jobsheet.storage.card_files import card_digest, find_card
 
 

@@ -22,8 +22,8 @@ from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Cutter, Depth, Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.answers import what_if
-from jobsheet.reckoning.answers.what_if import Tried, tried
+from jobsheet.reckoning import what_if
+from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 

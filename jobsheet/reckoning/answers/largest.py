@@ -22,7 +22,7 @@ from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.thread_work import wrench_length
 from jobsheet.reckoning.answers.inverse import PLANNED, Judge, best, in_words, is_carried, is_easy
-from jobsheet.reckoning.answers.what_if import Tried
+from jobsheet.reckoning.what_if import Tried
 from jobsheet.units.show import trimmed
 
 BY_HAND_ONLY, BY_HAND, UNDER_POWER = "by hand only", "by hand", "under power"

@@ -17,7 +17,7 @@ from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers.inverse import Answer, deepest_pass
-from jobsheet.reckoning.answers.what_if import tried
+from jobsheet.reckoning.what_if import tried
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 

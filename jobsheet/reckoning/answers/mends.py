@@ -15,7 +15,7 @@ from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.advice import table_feed_per_tooth
-from jobsheet.reckoning.answers.what_if import Tried, at_speed, tried, with_texts
+from jobsheet.reckoning.what_if import Tried, at_speed, tried, with_texts
 from jobsheet.units.lazily import pattern
 from jobsheet.units.show import significant, trimmed
 from jobsheet.units.table import INCH

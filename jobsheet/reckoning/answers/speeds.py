@@ -19,8 +19,8 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations import written
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.answers import what_if
-from jobsheet.reckoning.answers.what_if import Tried, tried
+from jobsheet.reckoning import what_if
+from jobsheet.reckoning.what_if import Tried, tried
 
 #: The drills that most workshops have, by the units of the job.
 _BOXES = {"mm": "1 to 13 mm by 0.5", "in": "1/16 to 1/2 in by 1/64"}

@@ -16,7 +16,7 @@ from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.answers.what_if import Tried, tried
+from jobsheet.reckoning.what_if import Tried, tried
 
 #: What a hand can time [s], and what no handle or quill is fed at [m/s]: a slip of the pen, not a feed.
 SHORTEST, LONGEST, FASTEST = 0.1, 86400.0, 0.5

@@ -12,18 +12,18 @@ from jobsheet.errors import CalcError, CommandError
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.quantity import Cutter
-from jobsheet.model.trials import Asked
+from jobsheet.model.trials import MILLING, Asked
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.advice import advice_for
 from jobsheet.operations.shared.common import depth_handle, position_text
-from jobsheet.reckoning.answers.asked import asked_of
-from jobsheet.reckoning.answers.what_if import Tried, tried
+from jobsheet.reckoning.asked import asked_of
+from jobsheet.reckoning.known_capacity import after_clean, last_clean
 from jobsheet.reckoning.ladder import ladder_cuts as cuts
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
-from jobsheet.reckoning.ladder.ladder_known import after_clean, last_clean
-from jobsheet.reckoning.ladder.rung import MILLING, Ladder, Rung
+from jobsheet.reckoning.ladder.rung import Ladder, Rung
+from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.units.grammar import nearest
 
 

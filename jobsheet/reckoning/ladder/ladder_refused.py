@@ -9,7 +9,7 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
-from jobsheet.reckoning.answers.what_if import Tried
+from jobsheet.reckoning.what_if import Tried
 
 #: Dangers of a metal in which no test cuts are made (safety note `no-proving-on-these`).
 _NEVER = {

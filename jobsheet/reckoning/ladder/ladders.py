@@ -23,17 +23,17 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter, Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import OUTCOMES, SLIPPED, Asked, Trial
+from jobsheet.model.trials import MILLING, OUTCOMES, SLIPPED, Asked, Trial
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.written import PROVED, process_of
-from jobsheet.reckoning.answers.asked import asked_of
 from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
-from jobsheet.reckoning.answers.what_if import Tried, tried
+from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.grip import grip_of
+from jobsheet.reckoning.known_capacity import capacities_of, last_clean, snapshot_of
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
-from jobsheet.reckoning.ladder.ladder_known import capacities_of, last_clean, snapshot_of
-from jobsheet.reckoning.ladder.rung import MILLING, Ladder, Rung
+from jobsheet.reckoning.ladder.rung import Ladder, Rung
+from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
 

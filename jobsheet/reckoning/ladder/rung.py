@@ -12,11 +12,7 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.model.trials import Asked
-from jobsheet.reckoning.answers.what_if import Tried
-
-__all__ = ["MILLING", "Ladder", "Rung"]
-
-MILLING = ("face", "side", "slot")
+from jobsheet.reckoning.what_if import Tried
 
 
 class Rung(Struct, frozen=True, kw_only=True):

@@ -8,7 +8,7 @@ from typing import Any
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.setting import Setting
-from jobsheet.reckoning.answers.what_if import tried, with_texts
+from jobsheet.reckoning.what_if import tried, with_texts
 from jobsheet.review.plan.cuts import layer_of
 from jobsheet.review.plan.faces import Step
 from jobsheet.review.plan.rough_and_finish import length_text

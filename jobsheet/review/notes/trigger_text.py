@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from typing import Any
 
 from jobsheet.errors import JobsheetError
-from jobsheet.review.notes.triggers import _ENDS, _TOKEN
 from jobsheet.units.grammar import read, read_number
+
+_TOKEN = re.compile(r"\(|\)|>=|<=|=|>|<|,|[^\s(),<>=]+")
+_ENDS = {"and", "or", ")", ""}
 
 
 class TriggerError(JobsheetError):

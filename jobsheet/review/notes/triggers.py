@@ -8,14 +8,10 @@ A term whose datum is missing is false; `not x known` is for where the missing t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from typing import Any
 
 from jobsheet.review.notes.trigger_text import parsed
-
-_TOKEN = re.compile(r"\(|\)|>=|<=|=|>|<|,|[^\s(),<>=]+")
-_ENDS = {"and", "or", ")", ""}
 
 Facts = Mapping[str, Any]
 

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from jobsheet.model.job import Job
-from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.plan.cuts import WALL, layer_of
 from jobsheet.review.plan.faces import Plan, Step, width_of_limits
 from jobsheet.units.show import plain, trimmed
@@ -68,32 +66,3 @@ def only_wall(step: Step) -> bool:
 def length_text(value: float, units: str) -> str:
     """A length as it is typed, with its unit."""
     return f"{plain(value / INCH, 4)} in" if units == "in" else f"{trimmed(value * 1e3, 3)} mm"
-
-
-def split_off(step: Step, units: str) -> Mend | None:
-    """A last pass of its own for what a step takes: for a face a step behind it, for a wall what it leaves."""
-    fields = step.fields
-    left = length_text(LEFT, units)
-    if step.roles.mills == "wall":
-        return set_field(step.key, "leave", left) if fields.width.value > LEFT else None
-    if step.roles.mills != "flat" or fields.depth.value <= LEFT + 1e-9:
-        return None
-    texts = {"cutter": fields.cutter.text, "depth": left, "along": fields.along}
-    for name in ("width", "feed_per_tooth", "feed", "spindle", "cutting_speed", "measure", "tolerances"):
-        value = getattr(fields, name, None)
-        if value is not None:
-            texts[name] = value.text
-    rest = length_text(fields.depth.value - LEFT, units)
-    adding = added_after(step.key, step.kind, texts)
-
-    def mend(job: Job) -> Job:
-        made = adding(job)
-        if made is job:
-            return job
-        return in_turn(
-            set_field(step.key, "depth", rest),
-            set_field(step.key, "measure", ""),
-            set_field(step.key, "tolerances", ""),
-        )(made)
-
-    return mend

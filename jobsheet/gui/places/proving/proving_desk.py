@@ -199,7 +199,7 @@ class ProvingDesk:
 
     def before(self) -> Capacity | None:
         """What is known without any trial."""
-        from jobsheet.reckoning.ladder.ladder_known import prior
+        from jobsheet.reckoning.known_capacity import prior
 
         if self.ladder is None:
             return None

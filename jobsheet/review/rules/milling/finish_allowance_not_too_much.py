@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.split_cut import split_off
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.rough_and_finish import LEFT, finishes, last_pass, length_text, split_off
+from jobsheet.review.plan.rough_and_finish import LEFT, finishes, last_pass, length_text
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 

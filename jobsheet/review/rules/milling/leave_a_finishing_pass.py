@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.split_cut import split_off
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.rough_and_finish import finishes, last_pass, split_off
+from jobsheet.review.plan.rough_and_finish import finishes, last_pass
 from jobsheet.review.rule import View, remark, rule
 
 

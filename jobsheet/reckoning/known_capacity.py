@@ -13,9 +13,8 @@ from msgspec.structs import replace
 
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import LEARNED, Trial
+from jobsheet.model.trials import LEARNED, MILLING, Trial
 from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
-from jobsheet.reckoning.ladder.rung import MILLING
 
 
 def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: Shop) -> Snapshot | None:

@@ -1,0 +1,37 @@
+"""A finishing pass split off a cut that has none."""
+
+from __future__ import annotations
+
+from jobsheet.model.job import Job
+from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
+from jobsheet.review.plan.faces import Step
+from jobsheet.review.plan.rough_and_finish import LEFT, length_text
+
+
+def split_off(step: Step, units: str) -> Mend | None:
+    """A last pass of its own for what a step takes: for a face a step behind it, for a wall what it leaves."""
+    fields = step.fields
+    left = length_text(LEFT, units)
+    if step.roles.mills == "wall":
+        return set_field(step.key, "leave", left) if fields.width.value > LEFT else None
+    if step.roles.mills != "flat" or fields.depth.value <= LEFT + 1e-9:
+        return None
+    texts = {"cutter": fields.cutter.text, "depth": left, "along": fields.along}
+    for name in ("width", "feed_per_tooth", "feed", "spindle", "cutting_speed", "measure", "tolerances"):
+        value = getattr(fields, name, None)
+        if value is not None:
+            texts[name] = value.text
+    rest = length_text(fields.depth.value - LEFT, units)
+    adding = added_after(step.key, step.kind, texts)
+
+    def mend(job: Job) -> Job:
+        made = adding(job)
+        if made is job:
+            return job
+        return in_turn(
+            set_field(step.key, "depth", rest),
+            set_field(step.key, "measure", ""),
+            set_field(step.key, "tolerances", ""),
+        )(made)
+
+    return mend
