@@ -7,8 +7,8 @@ from PySide6 import QtCore
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.gui.forms import ask
-from jobsheet.gui.forms.boxes import Joined
 from jobsheet.gui.forms.buttons import Button
+from jobsheet.gui.forms.joined_boxes import Joined
 from jobsheet.gui.ink import ink, look
 from jobsheet.gui.places.card import card_window
 from jobsheet.paths import resources

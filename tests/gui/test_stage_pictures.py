@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF
 
 from jobsheet.edit.commands import SetField
 from jobsheet.gui.ink.look import look
-from jobsheet.gui.strip.strip import StageCell, _place_of
+from jobsheet.gui.strip.stage_cell import StageCell, _place_of
 from jobsheet.paths import sample_jobs
 
 

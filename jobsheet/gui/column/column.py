@@ -17,7 +17,7 @@ from jobsheet.gui.column.ruled_list import RuledList
 from jobsheet.gui.column.sticky_heading import StickyHeading
 from jobsheet.gui.column.views import HeadingView
 from jobsheet.gui.ink import ink
-from jobsheet.gui.ink.look import look, scroll_style
+from jobsheet.gui.ink.look import look
 
 translate = QCoreApplication.translate
 
@@ -75,6 +75,8 @@ class Column(QWidget):
 
     def _make_bar(self) -> None:
         """The scroll bar, when there is first something to scroll."""
+        from jobsheet.gui.ink.style_sheets import scroll_style
+
         self.bar = QScrollBar(self)
         self.bar.setStyleSheet(scroll_style(look()))
         self.bar.setAccessibleName(translate("Column", "Scroll the sheet"))

@@ -11,9 +11,10 @@ from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.measures import COLUMNS, TITLE, columns
-from jobsheet.gui.column.remarks import RemarkLine, WordsLine
+from jobsheet.gui.column.remarks import RemarkLine
 from jobsheet.gui.column.suggested import Suggestions
 from jobsheet.gui.column.views import RowView
+from jobsheet.gui.column.words_line import WordsLine
 from jobsheet.gui.forms.form import Form
 from jobsheet.gui.forms.shown import Shown, Suggested
 from jobsheet.gui.ink import ink, signs

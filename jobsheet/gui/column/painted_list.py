@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QPaintEvent
 
     from jobsheet.gui.column.header_form import HeaderForm
-    from jobsheet.gui.column.notices import NoticeLine
+    from jobsheet.gui.column.notice_line import NoticeLine
     from jobsheet.gui.column.open_row import OpenRow
 
 Offers = tuple[tuple[str, Callable[[], None]], ...]
@@ -86,7 +86,7 @@ class PaintedList(QWidget):
                 old.widget.deleteLater()
         self.standing.lines = lines
         if lines and not any(line.is_row for line in lines):
-            from jobsheet.gui.column.notices import EmptyLine
+            from jobsheet.gui.column.empty_line import EmptyLine
 
             set_up = lines[-1].key
             empty = EmptyLine(f"empty:{set_up}", self)
@@ -108,7 +108,7 @@ class PaintedList(QWidget):
             return
         self.notice_line = None
         if text:
-            from jobsheet.gui.column.notices import NoticeLine
+            from jobsheet.gui.column.notice_line import NoticeLine
 
             self.notice_line = NoticeLine("notice", text, offers, self)
             self.notice_line.show()

@@ -15,7 +15,6 @@ from jobsheet.gui.ink.tokens import SEVERITIES
 from jobsheet.model.remark import Remark
 
 HIGH = 46
-REMINDER = 30
 #: Where the texts begin, from the left edge of the row.
 INDENT = 116
 
@@ -128,38 +127,3 @@ class RemarkLine(QWidget):
             pen.setDashPattern([2, 1.3] if severity == "rework" else [1, 1])
             painter.setPen(pen)
             painter.drawLine(now.px(2), 1, now.px(2), high)
-
-
-class WordsLine(QWidget):
-    """A caption and a text: a reminder, or what the sheet will print."""
-
-    def __init__(self, caption: str, text: str, parent: QWidget, *, quiet: bool) -> None:
-        super().__init__(parent)
-        self._caption, self._quiet = caption, quiet
-        self.text = text
-        self.put(text)
-
-    def put(self, text: str) -> None:
-        """Show a text."""
-        self.text = text
-        self.setAccessibleName(
-            translate("Remarks", "{caption}: {text}").format(caption=self._caption, text=text)
-        )
-        self.update()
-
-    def arrange(self, width: int) -> int:
-        """The height needed."""
-        now = look()
-        wide = width - now.px(INDENT) - now.px(14)
-        return max(now.px(REMINDER), ink.paragraph_height(now, self.text, now.body, wide) + now.px(13))
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """One line above, the caption in pencil, the words."""
-        now = look()
-        with QPainter(self) as painter:
-            ink.horizontal(painter, now.colour("rule"), 0, self.width(), 0)
-            caption = QRect(now.px(14), now.px(6), now.px(INDENT - 18), now.px(18))
-            ink.write(painter, now, caption, self._caption, now.label, "pencil")
-            wide = self.width() - now.px(INDENT) - now.px(14)
-            text = QRect(now.px(INDENT), now.px(6), wide, self.height())
-            ink.paragraph(painter, now, text, self.text, now.body, "pencil" if self._quiet else "ink")

@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 from jobsheet.gui.column.views import HeadingView, RowView
 
 if TYPE_CHECKING:
-    from jobsheet.gui.column.notices import EmptyLine, NoticeLine
+    from jobsheet.gui.column.empty_line import EmptyLine
+    from jobsheet.gui.column.notice_line import NoticeLine
 
 View = HeadingView | RowView
 

@@ -1,64 +1,18 @@
-"""Keeps what is unsaved in the crash journal once the hand rests, and offers what a crash left behind."""
+"""Keeps what is unsaved in the crash journal once the hand rests."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from pathlib import Path
-from types import MappingProxyType
 
-from msgspec import Struct
 from PySide6.QtCore import QCoreApplication, QObject, QTimer
 
-from jobsheet.edit.history import History
-from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk import journal
 from jobsheet.gui.desk.desk import Desk
-from jobsheet.model.job import Job
-from jobsheet.storage.job_file import job_from_text
 from jobsheet.storage.job_writing import write_job
 
 translate = QCoreApplication.translate
 #: How long after the last edit the journal is written [ms].
 QUIET = 800
-
-
-class LeftBehind(Struct, frozen=True):
-    """A job that was not saved when the program ended: the file of the journal, its entry, and the job."""
-
-    path: Path
-    entry: journal.Entry
-    job: Job
-
-    @property
-    def words(self) -> str:
-        """What is said of it."""
-        part = self.job.part
-        name = part.number or part.name or translate("Files", "a job")
-        return translate("Files", "{name} was not saved when the program ended last time.").format(name=name)
-
-    def history(self) -> History:
-        """The job with what was half typed, as something that is not saved."""
-        history = History(self.job)
-        drafts = {(owner, name): text for owner, name, text in self.entry.drafts}
-        history.restore(self.job, MappingProxyType(drafts))
-        history.mark_unsaved()
-        return history
-
-    def forget(self) -> None:
-        """Throw it away."""
-        self.path.unlink(missing_ok=True)
-
-
-def left_behind() -> LeftBehind | None:
-    """The newest that a crash or a power cut left behind and that can be read."""
-    left = journal.left_behind()
-    if not left:
-        return None
-    path, entry = left[0]
-    try:
-        return LeftBehind(path, entry, job_from_text(entry.job, entry.name or "journal"))
-    except JobsheetError:
-        return None
 
 
 class JournalKeeping:

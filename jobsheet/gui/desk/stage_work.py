@@ -17,16 +17,14 @@ from PySide6.QtCore import QTimer
 
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.stage_drawing import lie_of, picture_of, spots_of
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip.strip import Strip
     from jobsheet.reckoning.reckoner import Reckoned
     from jobsheet.stages.checks import Fact
-    from jobsheet.stages.course import Cut
     from jobsheet.stages.solids import Stage
 
-#: Room of a small drawing of the strip and of the current one [points], as the cells have it at 100 %.
-SMALL, LARGE = (66.0, 80.0), (200.0, 90.0)
 #: Pictures made are kept for so many stages.
 KEPT = 2000
 #: How often the window looks for an answer while it waits for one [ms].
@@ -208,18 +206,26 @@ class StageWork:
             moment = wanted.moment if large and key else "after"
             stage = stages[at if moment == "after" else at - 1 if moment == "before" else 0]
             held = stages[at].cut
-            mark = (id(stage.solid), id(stage.tool), large, wanted.units, _lie(stages[at]), moment, key == "")
+            mark = (
+                id(stage.solid),
+                id(stage.tool),
+                large,
+                wanted.units,
+                lie_of(stages[at]),
+                moment,
+                key == "",
+            )
             kept = known.get(mark)
             if kept is None:
                 if len(known) > KEPT:
                     known.clear()
                 # The solid is kept beside its drawing, so that its identity stays its own.
                 now = moment == "after" and bool(key)
-                drawing = _picture(stage, held, large=large, units=wanted.units, now=now)
+                drawing = picture_of(stage, held, large=large, units=wanted.units, now=now)
                 kept = known[mark] = (drawing, (stage.solid, stage.tool))
             found[key] = kept[0]
             if large:
-                spots = _spots(stages, held) if held is not None else ()
+                spots = spots_of(stages, held) if held is not None else ()
                 wanted.answers.put(Answer(wanted.serial, dict(found), spots=spots))
         wanted.answers.put(Answer(wanted.serial, found))
 
@@ -234,39 +240,3 @@ class StageWork:
 
 
 WORKER = StageWork()
-
-
-def _lie(stage: Stage) -> Any:
-    return (stage.cut.before.near, stage.cut.before.up) if stage.cut is not None else None
-
-
-def _margin(*, large: bool) -> tuple[float, float, float, float]:
-    return (14.0, 6.0, 30.0, 4.0) if large else (2.0, 2.0, 2.0, 2.0)
-
-
-def _picture(stage: Stage, held: Cut | None, *, large: bool, units: str, now: bool) -> Drawing:
-    """One stage as it is held, with its sizes where it is the large one and its step is shown."""
-    from jobsheet.stages.pictures import fitted, picture, size_items, stage_items
-
-    width, height = LARGE if large else SMALL
-    margin = _margin(large=large)
-    if held is None:
-        return picture(stage, "iso", width, height, now=False, margin=margin)
-    lie = held.before
-    placed = fitted(lie.box, lie, "iso", width, height, margin)
-    items = stage_items(stage, lie, "iso", placed, now=now)
-    if large and now:
-        items += size_items(stage, lie, placed, units)
-    return Drawing(width, height, items)
-
-
-def _spots(stages: list[Stage], held: Cut) -> tuple[tuple[float, float, float, str], ...]:
-    """Where the features lie on the large drawing of a step."""
-    from jobsheet.stages.pictures import features, fitted
-
-    lie = held.before
-    placed = fitted(lie.box, lie, "iso", *LARGE, _margin(large=True))
-    at = next(
-        index for index, stage in enumerate(stages) if stage.cut is not None and stage.cut.key == held.key
-    )
-    return features(stages[: at + 1], lie, placed)

@@ -12,7 +12,8 @@ from PySide6.QtWidgets import QMenu
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.desk.desk import Desk
-from jobsheet.gui.ink.look import look, menu_style
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.ink.style_sheets import menu_style
 from jobsheet.reckoning.cabinet.cabinet_picks import Pick, picks
 from jobsheet.storage.cabinet_file import cabinet_for
 

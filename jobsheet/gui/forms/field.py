@@ -12,7 +12,9 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.errors import QuantityError
-from jobsheet.gui.forms.boxes import Inside, Joined, Line, Lines, Pick
+from jobsheet.gui.forms.boxes import Inside, Line, Lines
+from jobsheet.gui.forms.joined_boxes import Joined
+from jobsheet.gui.forms.pick_box import Pick
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.operations.entry import Entry

@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
-from jobsheet.gui.margin.dialled import BeatView, DialsView, seconds_a_turn
+from jobsheet.gui.margin.beat import BeatView, seconds_a_turn
+from jobsheet.gui.margin.dialled import DialsView
 from jobsheet.gui.margin.limits_view import LimitsView
 from jobsheet.gui.margin.worked_figures import WorkingView
 from jobsheet.reckoning.reckoner import Outcome

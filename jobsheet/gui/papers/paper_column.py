@@ -15,10 +15,10 @@ from PySide6.QtWidgets import QWidget
 
 from jobsheet.edit.paper_commands import AddEntry, MoveEntry, RemoveEntry, SetText
 from jobsheet.errors import Problem, QuantityError
-from jobsheet.gui.forms.boxes import Joined
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.field import Field
 from jobsheet.gui.forms.form import Form
+from jobsheet.gui.forms.joined_boxes import Joined
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.paper_rows import BETWEEN, HIGH, EntryRow

@@ -7,41 +7,26 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from msgspec import Struct
-from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, QTimer, Signal
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QScrollArea, QWidget
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QWidget
 
 from jobsheet.edit.paper_commands import PaperChange, PaperCommand, PaperHistory, Replace
 from jobsheet.errors import ChangedOutside, CommandError, DocumentError, JobsheetError, Problem
 from jobsheet.gui.forms import ask
-from jobsheet.gui.ink.look import look, scroll_style
+from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.facts_view import FactsView
 from jobsheet.gui.papers.paper_column import PaperColumn
+from jobsheet.gui.papers.paper_ground import Ground, scrolling
 from jobsheet.gui.papers.paper_head import PaperHead
-from jobsheet.model.facts import Facts
+from jobsheet.gui.papers.subject import Subject
 from jobsheet.storage.own_paper import Lying, draft_of, keep_draft, problems, save_own
-from jobsheet.storage.paper_layout import Layout
 from jobsheet.storage.typed_paper import Paper
 
 translate = QCoreApplication.translate
 #: How long after the last edit the draft is written, and the margin made anew [ms].
 QUIET, MARGIN_QUIET = 800, 150
 MARGIN = 340
-
-
-class Subject(Struct, frozen=True, kw_only=True):
-    """A kind of file: its layout, its strict reader (raises DocumentError), what it means, and what it is called.
-
-    `place` is asked where a new one goes, when it is first saved or kept as a draft.
-    """
-
-    layout: Layout
-    read: Callable[[str, str], object]
-    facts: Callable[[object | None, Paper], tuple[Facts, ...]]
-    title: Callable[[Paper], str]
-    place: Callable[[Paper], Lying] | None = None
 
 
 class PaperWindow(QMainWindow):
@@ -68,8 +53,8 @@ class PaperWindow(QMainWindow):
         self.column = PaperColumn(subject.layout, self)
         self.facts = FactsView(self)
         self.facts.setAccessibleName(translate("PaperWindow", "What it means"))
-        self._areas = [_area(self.column, self), _area(self.facts, self)]
-        self._ground = _Ground(self)
+        self._areas = [scrolling(self.column, self), scrolling(self.facts, self)]
+        self._ground = Ground(self)
         self.setCentralWidget(self._ground)
         for widget in (self.head, *self._areas):
             widget.setParent(self._ground)
@@ -331,31 +316,6 @@ class PaperWindow(QMainWindow):
                 self.drop_draft()
         self._timer.stop()
         event.accept()
-
-
-class _Ground(QWidget):
-    """The bench under the sheets."""
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """Bench."""
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), look().colour("bench"))
-
-
-def _area(inside: QWidget, parent: QWidget) -> QScrollArea:
-    """What scrolls up and down only."""
-    area = QScrollArea(parent)
-    area.setWidget(inside)
-    area.setWidgetResizable(False)
-    area.setFrameShape(QScrollArea.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(QtCore.Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
-    area.verticalScrollBar().setStyleSheet(scroll_style(look()))
-    area.viewport().setAutoFillBackground(True)
-    made = area.viewport().palette()
-    made.setColor(made.ColorRole.Window, look().colour("paper"))
-    area.viewport().setPalette(made)
-    return area
 
 
 def _timer(parent: QMainWindow, wait: int, slot: Callable[[], object]) -> QTimer:

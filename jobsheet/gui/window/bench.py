@@ -9,11 +9,11 @@ from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.column import Column
 from jobsheet.gui.column.measures import STRIP as STRIP_HIGH
-from jobsheet.gui.forms.title_block import HIGH as TITLE_HIGH
-from jobsheet.gui.forms.title_block import TitleBlock
+from jobsheet.gui.forms.title_cell import HIGH as TITLE_HIGH
 from jobsheet.gui.ink import ink, look
 from jobsheet.gui.window.status import HIGH as STATUS_HIGH
 from jobsheet.gui.window.status import StatusLine
+from jobsheet.gui.window.title_block import TitleBlock
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip.strip import Strip

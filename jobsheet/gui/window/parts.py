@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 from jobsheet.gui.desk.answering import Answering
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.files import Files
-from jobsheet.gui.desk.journal_keeping import left_behind
+from jobsheet.gui.desk.left_behind import left_behind
 from jobsheet.gui.desk.place import Visit, Way
 from jobsheet.gui.desk.reading_through import ReadingThrough
 from jobsheet.gui.desk.stage_work import Solids

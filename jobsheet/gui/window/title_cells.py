@@ -6,7 +6,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
-from jobsheet.gui.forms.title_block import CellText
+from jobsheet.gui.forms.title_cell import CellText
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.minutes import minutes_of_job
 

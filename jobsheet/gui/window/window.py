@@ -177,7 +177,7 @@ class Window(QMainWindow):
         parts = self.parts
         self.actions_by_id = actions.make(self, parts, parts.ways, parts.go)
         actions.fill(self, self.actions_by_id, self.fill_menu)
-        self.menuBar().setStyleSheet(look.menu_style(look.look()))
+        actions.dress(self)
         self.looks.follow(self.actions_by_id)
         self.bench.update()
         app = QApplication.instance()
@@ -201,7 +201,7 @@ class Window(QMainWindow):
     def rebuild(self) -> None:
         """Make all panels anew in the look of the moment; job, history and the open row stay."""
         opened, chosen = self.opened_key, self.bench.column.ruled.chosen_key
-        self.menuBar().setStyleSheet(look.menu_style(look.look()))
+        actions.dress(self)
         self.bench = Bench(self)
         self.setCentralWidget(self.bench)
         self._connect()

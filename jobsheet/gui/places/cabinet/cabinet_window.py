@@ -9,7 +9,8 @@ from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
-from jobsheet.gui.papers.paper_window import PaperWindow, Subject
+from jobsheet.gui.papers.paper_window import PaperWindow
+from jobsheet.gui.papers.subject import Subject
 from jobsheet.model.own_tools import Cabinet
 from jobsheet.report.cabinet_list import cabinet_facts
 from jobsheet.storage.cabinet_file import cabinet_from_text, own_path

@@ -10,10 +10,11 @@ from jobsheet.edit.paper_commands import Replace, SetText
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
-from jobsheet.gui.forms.boxes import Joined
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.joined_boxes import Joined
 from jobsheet.gui.papers.paper_column import PaperColumn
-from jobsheet.gui.papers.paper_window import PaperWindow, Subject
+from jobsheet.gui.papers.paper_window import PaperWindow
+from jobsheet.gui.papers.subject import Subject
 from jobsheet.report.card import card_facts
 from jobsheet.storage.card_files import card_names
 from jobsheet.storage.card_layout import LAYOUT

@@ -4,23 +4,20 @@ from __future__ import annotations
 
 from msgspec import Struct
 from PySide6 import QtCore
-from PySide6.QtCore import QCoreApplication, QRect
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.ink import ink, signs
-from jobsheet.gui.ink.look import look, scroll_style
-from jobsheet.gui.ink.spoken import verdict_word
-from jobsheet.gui.ink.tokens import VERDICTS
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.ink.style_sheets import scroll_style
+from jobsheet.gui.places.fits.fit_table import FitTable
 from jobsheet.model.job import Job
-from jobsheet.reckoning.answers.fits_answer import Fit, Side, StepFit, fits
+from jobsheet.reckoning.answers.fits_answer import fits
 from jobsheet.storage.card_files import card_names, find_card
 
 translate = QCoreApplication.translate
-ROW, HEAD = 44, 28
 
 
 class PlanFor(Struct, frozen=True):
@@ -39,140 +36,6 @@ class PlanFor(Struct, frozen=True):
         """The next job."""
         del job
         return self.other
-
-
-def _side_words(one: Side | None) -> tuple[str, str]:
-    """What is set, and what is nearest to giving out."""
-    if one is None:
-        return "–", ""
-    if one.problem:
-        return one.problem, ""
-    set_at = ", ".join(part for part in (one.spindle, one.seconds and f"{one.seconds} a turn") if part)
-    share = (
-        translate("Fits", "{share} % torque").format(share=round(one.torque_share * 100))
-        if one.torque_share
-        else ""
-    )
-    return set_at or translate("Fits", "nothing to set"), share
-
-
-class FitTable(QWidget):
-    """A row a step: number and title, as planned, as it would be."""
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.fit: Fit | None = None
-        self._steps: tuple[StepFit, ...] = ()
-
-    def put(self, fit: Fit) -> None:
-        """Show a job on another card."""
-        self.fit = fit
-        self._steps = fit.steps
-        self._fit_height()
-        self.setAccessibleName("; ".join(self._spoken(step) for step in self._steps))
-        self.update()
-
-    def _said_high(self, step: StepFit, width: int) -> int:
-        """How high the words under a row stand at a width."""
-        now = look()
-        words = self._says(step)
-        return ink.paragraph_height(now, words, now.caption, width - now.px(74)) + now.px(4) if words else 0
-
-    def _high(self, step: StepFit, width: int) -> int:
-        return look().px(ROW) + self._said_high(step, width)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
-        """Words that wrap need another height."""
-        super().resizeEvent(event)
-        self._fit_height()
-
-    def _fit_height(self) -> None:
-        width = max(self.width(), look().px(500))
-        self.setMinimumHeight(look().px(HEAD) + sum(self._high(step, width) for step in self._steps))
-
-    @staticmethod
-    def _says(step: StepFit) -> str:
-        """What no longer fits, or that the speed is another."""
-        said = []
-        for limit in step.no_longer:
-            words = limit.sentence or f"{limit.title}: {limit.shown}"
-            said.append(f"{words[:1].upper()}{words[1:]}".rstrip(". ") + ".")
-        if step.retyped:
-            words = translate("Fits", "Its speed is none of this machine's: {speed} is nearest.")
-            said.append(words.format(speed=step.retyped))
-        return " ".join(said)
-
-    def _spoken(self, step: StepFit) -> str:
-        after = " ".join(_side_words(step.after))
-        word = verdict_word(step.after.verdict) if step.after.verdict in VERDICTS else ""
-        return f"{step.number} {step.title}: {after} {word} {self._says(step)}".strip()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """Captions, and the rows."""
-        if self.fit is None:
-            return
-        now, width = look(), self.width()
-        name = now.px(60)
-        first, second = round(width * 0.40), round(width * 0.68)
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), now.colour("paper"))
-            head = now.px(HEAD)
-            for x, words in (
-                (name, translate("Fits", "step")),
-                (first, translate("Fits", "as planned")),
-                (second, self.fit.machine.title),
-            ):
-                ink.write(painter, now, QRect(x, 0, width - x, head), words, now.caption, "pencil")
-            ink.horizontal(painter, now.colour("ink"), 0, width, head - 1)
-            top = head
-            for step in self._steps:
-                high = now.px(ROW)
-                quiet = "ink" if step.changed else "pencil"
-                ink.write(
-                    painter,
-                    now,
-                    QRect(0, top, now.px(46), high),
-                    str(step.number),
-                    now.body,
-                    "pencil",
-                    ink.RIGHT,
-                )
-                ink.write(
-                    painter,
-                    now,
-                    QRect(name, top, first - name - now.px(8), high),
-                    step.title,
-                    now.body,
-                    quiet,
-                )
-                self._side(painter, QRect(first, top, second - first - now.px(8), high), step.before, quiet)
-                self._side(painter, QRect(second, top, width - second - now.px(8), high), step.after, quiet)
-                if words := self._says(step):
-                    under = self._said_high(step, width)
-                    place = QRect(name, top + high - now.px(4), width - now.px(74), under)
-                    tone = "verm" if step.no_longer else "pencil"
-                    ink.paragraph(painter, now, place, words, now.caption, tone)
-                top += self._high(step, width)
-                ink.horizontal(painter, now.colour("rule"), 0, width, top - 1)
-
-    @staticmethod
-    def _side(painter: QPainter, place: QRect, one: Side | None, tone: str) -> None:
-        now = look()
-        upper, lower = _side_words(one)
-        half = place.height() // 2
-        at = place.left()
-        if one is not None and one.verdict in VERDICTS:
-            icon, _, token = VERDICTS[one.verdict]
-            if icon:
-                signs.draw(painter, icon, getattr(now.tokens, token), at, place.top() + half, now.px(16))
-            lower = ", ".join(
-                part for part in (lower, f"{verdict_word(one.verdict)}: {one.governing.lower()}") if part
-            )
-        at += now.px(23)
-        wide = place.right() - at
-        ink.write(painter, now, QRect(at, place.top() + now.px(3), wide, half), upper, now.body, tone)
-        under = QRect(at, place.top() + half - now.px(2), wide, half)
-        ink.write(painter, now, under, lower, now.caption, "pencil")
 
 
 class FitsWindow(QDialog):

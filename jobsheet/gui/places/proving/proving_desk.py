@@ -9,11 +9,11 @@ from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError
+from jobsheet.gui.places.proving.ladder_asked import Asked
+from jobsheet.gui.places.proving.rung_words import length_text, named, size_of
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import OUTCOMES, Trial
-from jobsheet.operations.entry import Entry
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
-from jobsheet.storage.card_files import card_names
 from jobsheet.storage.proof_log import Log, append, read_log, strike
 
 if TYPE_CHECKING:
@@ -25,56 +25,6 @@ translate = QCoreApplication.translate
 CLEAN = "clean"
 #: The limit that a milling ladder is about, and that of all others.
 _ABOUT = {"face": "chatter", "side": "chatter", "slot": "chatter"}
-
-
-class Asked(Struct, frozen=True, kw_only=True):
-    """What is filled in before a ladder: all of it as typed."""
-
-    machine: str
-    kind: str = "side"
-    cutter: str = "end mill 12 mm, 4 teeth, 30 mm out"
-    material: str = "S235"
-    width: str = "6 mm"
-    grow: str = "depth"
-    spindle: str = ""
-    feed: str = ""
-    holding: str = ""
-    role: str = ""
-
-
-def entries() -> tuple[Entry, ...]:
-    """The form that starts a ladder."""
-    say = translate
-    return (
-        Entry(name="machine", title=say("Proving", "Machine"), asks="choice", choices=card_names()),
-        Entry(
-            name="kind", title=say("Proving", "Kind of cut"), asks="choice",
-            choices=("face", "side", "slot", "drill", "tap"),
-        ),
-        Entry(name="cutter", title=say("Proving", "Cutter"), asks="text"),
-        Entry(name="material", title=say("Proving", "Metal of the test piece"), asks="material"),
-        Entry(name="grow", title=say("Proving", "What grows"), asks="choice", choices=("depth", "width")),
-        Entry(
-            name="width", title=say("Proving", "Kept: width, or depth"), asks="length", low="0.01 mm", high="1 m", optional=True,
-            hint=say("Proving", "for milling: the size that does not grow"),
-        ),
-        Entry(
-            name="spindle", title=say("Proving", "Spindle"), asks="spindle speed", low="1 rpm", high="60000 rpm", optional=True,
-            hint=say("Proving", "leave empty: from the material"),
-        ),
-        Entry(
-            name="feed", title=say("Proving", "Feed a tooth or a turn"), asks="length", low="0.001 mm", high="5 mm", optional=True,
-            hint=say("Proving", "leave empty: from the table"),
-        ),
-        Entry(
-            name="holding", title=say("Proving", "Held in"), asks="text", optional=True,
-            hint=say("Proving", "leave empty: the machine's own vise"),
-        ),
-        Entry(
-            name="role", title=say("Proving", "Cut by, and who is beside"), asks="text", optional=True,
-            hint=say("Proving", "such as Apprentice A, with the Trainer"),
-        ),
-    )  # fmt: skip
 
 
 class Conclusion(Struct, frozen=True):
@@ -231,7 +181,8 @@ class ProvingDesk:
         points = [
             (asked.share, size)
             for rung in ladder.rungs
-            if (asked := rung.of(self.about)) is not None and (size := _size(rung, ladder.grows)) is not None
+            if (asked := rung.of(self.about)) is not None
+            and (size := size_of(rung, ladder.grows)) is not None
         ]
         if not points:
             return None
@@ -250,7 +201,7 @@ class ProvingDesk:
             return Conclusion(translate("Proving", "No ladder."), (ladder.refused,))
         if not self.done:
             words = translate("Proving", "Start at the bottom rung: {size}.").format(
-                size=_named(ladder, ladder.rungs[0])
+                size=named(ladder, ladder.rungs[0])
             )
             return Conclusion(words, ladder.start)
         number = max(self.done)
@@ -261,17 +212,17 @@ class ProvingDesk:
             if rung.number in self.done and self.done[rung.number].outcome == CLEAN
         ]
         if last.outcome == CLEAN and self.current is not None:
-            words = translate("Proving", "Go on to {size}.").format(size=_named(ladder, self.current))
+            words = translate("Proving", "Go on to {size}.").format(size=named(ladder, self.current))
             chance = translate("Proving", "It ends badly with {chance} %.").format(
                 chance=round(self.current.chance * 100)
             )
             return Conclusion(words, (chance,), self._planned())
         what = translate("Proving", "{size}: {outcome}.").format(
-            size=_named(ladder, ladder.rungs[number - 1]), outcome=last.outcome
+            size=named(ladder, ladder.rungs[number - 1]), outcome=last.outcome
         )
         lines = [what]
         if clean:
-            lines.append(translate("Proving", "{size} ran clean.").format(size=_named(ladder, clean[-1])))
+            lines.append(translate("Proving", "{size} ran clean.").format(size=named(ladder, clean[-1])))
         planned = self._planned()
         size = self.size_at(planned) if planned else None
         if size is not None:
@@ -298,21 +249,3 @@ class ProvingDesk:
         """The share that such cuts may ask: what ends badly with at most the workshop's chance."""
         found = self.after()
         return found.planned or None if found is not None else None
-
-
-def length_text(value: float, units: str) -> str:
-    """A size to plan to, rounded down as one sets it."""
-    if units == "in":
-        return f"{int(value / 0.0254 * 1000 + 1e-6) / 1000:.3f} in"
-    return f"{int(value * 1e3 * 20 + 1e-6) / 20:.2f}".rstrip("0").rstrip(".") + " mm"
-
-
-def _size(rung: Rung, grows: str) -> float | None:
-    value = getattr(rung.fields, grows, None)
-    return float(value.value) if value is not None and value.value is not None else None
-
-
-def _named(ladder: Ladder, rung: Rung) -> str:
-    """The rung by what grew."""
-    words = {"depth": translate("Proving", "{size} deep"), "width": translate("Proving", "{size} wide")}
-    return words.get(ladder.grows, "{size}").format(size=rung.size)

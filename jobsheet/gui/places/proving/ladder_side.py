@@ -1,0 +1,150 @@
+"""The left side of the proving place: the form that starts a ladder, or the ladder with what to dial."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication, QRect, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.errors import QuantityError
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.form import Form
+from jobsheet.gui.forms.shown import Shown
+from jobsheet.gui.ink import ink
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.margin.dialled import DialsView
+from jobsheet.gui.places.proving.ladder_asked import entries
+from jobsheet.gui.places.proving.ladder_view import LadderView
+from jobsheet.gui.places.proving.proved_view import HEAD, PAD, recorded
+from jobsheet.gui.places.proving.proving_desk import ProvingDesk
+from jobsheet.operations.kind import Dial
+from jobsheet.operations.registry import kind as kind_of
+
+translate = QCoreApplication.translate
+
+
+class LadderSide(QWidget):
+    """The form that starts a ladder, or the ladder."""
+
+    start_wanted = Signal()
+    happened = Signal(int)
+    #: Another machine was chosen: what it has shown is another too.
+    machine_changed = Signal()
+    height_changed = Signal()
+
+    def __init__(self, desk: ProvingDesk, parent: QWidget) -> None:
+        super().__init__(parent)
+        units = desk.units
+        self.form = Form(entries(), units, translate("Proving", "A new ladder"), self, joined=False)
+        # A test piece is cut with whatever lies at hand: no list of the cabinet here.
+        self.form.fields["cutter"].from_cabinet = False
+        self.form.typed.connect(self._typed)
+        self.form.height_changed.connect(self.height_changed)
+        self.button = Button(translate("Proving", "Plan the ladder"), self, Manner.FILLED)
+        self.button.clicked.connect(self.start_wanted)
+        self.ladder = LadderView(units, self)
+        self.ladder.happened.connect(self.happened)
+        self.ladder.height_changed.connect(self.height_changed)
+        self.dials = DialsView(self)
+        self._desk = desk
+        self._said = ""
+        self._words_top = 0
+
+    def _typed(self, name: str, text: str) -> None:
+        self._desk.set(name, text)
+        self._show_form()
+        if name == "machine":
+            self.machine_changed.emit()
+
+    def _show_form(self) -> None:
+        shown = {}
+        for entry in entries():
+            text = getattr(self._desk.asked, entry.name)
+            problem = None
+            if entry.asks not in ("choice", "text") and text.strip():
+                try:
+                    entry.read(text, self._desk.units)
+                except QuantityError as error:
+                    problem = error
+            shown[entry.name] = Shown(text, entry.hint, problem)
+        self.form.put(shown)
+
+    def put(self, desk: ProvingDesk, said: str) -> None:
+        """Show the form or the ladder."""
+        self._desk, self._said = desk, said
+        fresh = desk.ladder is None
+        self.form.setVisible(fresh)
+        self.button.setVisible(fresh)
+        self.ladder.setVisible(not fresh and bool(desk.ladder and desk.ladder.rungs))
+        if fresh:
+            self._show_form()
+        else:
+            self.ladder.put(desk.ladder, desk.done, desk.current)
+        self.dials.put(dials_of(desk), stale=False, why_not="")
+        self.dials.setVisible(desk.current is not None)
+        self.update()
+
+    def _words(self) -> list[str]:
+        """What stands under form or ladder: what was just said, then when to stop."""
+        ladder = self._desk.ladder
+        words = [self._said] if self._said else []
+        if ladder is not None and ladder.refused:
+            words += recorded(self._desk)
+        elif ladder is not None:
+            words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
+            words += [ladder.ends] if self._desk.current is None and not self._desk.stopped else []
+        return words
+
+    def arrange(self, width: int) -> int:
+        """Place form or ladder; the height needed."""
+        now = look()
+        pad, top = now.px(PAD), now.px(HEAD) + now.px(6)
+        inside = width - 2 * pad
+        if self._desk.ladder is None:
+            high = self.form.arrange(inside, 2)
+            self.form.setGeometry(pad, top, inside, high)
+            hint = self.button.sizeHint()
+            self.button.setGeometry(pad - now.px(4), top + high + now.px(6), hint.width(), hint.height())
+            top += high + hint.height() + now.px(12)
+        elif self._desk.ladder.rungs:
+            if not self.dials.isHidden():
+                high = self.dials.arrange(width)
+                self.dials.setGeometry(0, top, width, high)
+                top += high
+            high = self.ladder.arrange(width)
+            self.ladder.setGeometry(0, top, width, high)
+            top += high + now.px(6)
+        self._words_top = top
+        for words in self._words():
+            top += ink.paragraph_height(now, words, now.body, inside) + now.px(8)
+        return top + now.px(10)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Paper, the heading, the words."""
+        now = look()
+        pad = now.px(PAD)
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), now.colour("paper"))
+            ink.frame(painter, self.rect(), now.colour("rule"))
+            ladder = self._desk.ladder
+            head = QRect(pad, 0, self.width(), now.px(HEAD))
+            title = (
+                translate("Proving", "Ladder") if ladder is not None else translate("Proving", "A new ladder")
+            )
+            wide = ink.write(painter, now, head, title, now.head)
+            hint = translate("Proving", "from the bottom; ends at the first sign of trouble")
+            ink.write(painter, now, head.translated(wide + now.px(10), 0), hint, now.caption, "pencil")
+            ink.horizontal(painter, now.colour("ink"), 0, self.width(), now.px(HEAD))
+            top = self._words_top
+            for index, words in enumerate(self._words()):
+                box = QRect(pad, top, self.width() - 2 * pad, self.height())
+                tone = "verm" if self._said and not index else "ink"
+                top += ink.paragraph(painter, now, box, words, now.body, tone) + now.px(8)
+
+
+def dials_of(desk: ProvingDesk) -> tuple[Dial, ...]:
+    """The three things to set for the current rung."""
+    ladder, rung = desk.ladder, desk.current
+    if ladder is None or rung is None or rung.figures.figures is None:
+        return ()
+    return tuple(kind_of(ladder.kind).dials(rung.fields, rung.figures.figures, ladder.setting))

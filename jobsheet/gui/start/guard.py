@@ -1,0 +1,65 @@
+"""What happens when something unforeseen does: one sentence, a log, and never silently nought."""
+
+from __future__ import annotations
+
+import sys
+from types import TracebackType
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+
+from jobsheet import paths
+from jobsheet.errors import JobsheetError
+
+
+class Guard:
+    """Shows one sentence for what nobody foresaw, keeps it in a log, and remembers that it happened."""
+
+    def __init__(self) -> None:
+        self.broken = False
+        self._showing = False
+
+    def __call__(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        """Take an exception that came out of a slot or an event."""
+        if issubclass(kind, KeyboardInterrupt):
+            QApplication.quit()
+            return
+        sys.__excepthook__(kind, error, trace)
+        if not isinstance(error, JobsheetError):
+            self.broken = True
+        self._log(kind, error, trace)
+        if self._showing or QApplication.instance() is None:
+            return
+        self._showing = True
+        QTimer.singleShot(0, lambda: self._show(error))
+
+    def _show(self, error: BaseException) -> None:
+        """One sentence, once at a time."""
+        from jobsheet.gui.forms import ask
+
+        try:
+            if isinstance(error, JobsheetError):
+                ask.tell(QApplication.activeWindow(), str(error))
+            else:
+                ask.tell(
+                    QApplication.activeWindow(),
+                    QApplication.translate(
+                        "App",
+                        "Something went wrong in the program ({error}). Your job is kept; save it under a new name.",
+                    ).format(error=type(error).__name__),
+                )
+        finally:
+            self._showing = False
+
+    @staticmethod
+    def _log(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        """Keep the whole story in the person's own folder."""
+        import traceback
+
+        try:
+            folder = paths.own_folder()
+            folder.mkdir(parents=True, exist_ok=True)
+            with (folder / "problems.log").open("a", encoding="utf-8") as log:
+                log.writelines(traceback.format_exception(kind, error, trace))
+        except OSError:
+            return

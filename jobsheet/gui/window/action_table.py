@@ -1,0 +1,128 @@
+"""The actions as a table, and the menus as lists of their ids."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+from PySide6.QtCore import QT_TRANSLATE_NOOP
+
+
+class Row(Struct, frozen=True):
+    """One action: its id, its text, its keys, what it calls: a method of one of the parts."""
+
+    id: str
+    text: str
+    keys: tuple[str, ...]
+    slot: str
+    checkable: bool = False
+
+
+def _text(text: object) -> str:
+    """The text as lupdate has marked it."""
+    return str(text)
+
+
+ACTIONS = (
+    Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New")), ("Ctrl+N",), "files.new"),
+    Row("open", _text(QT_TRANSLATE_NOOP("Actions", "&Open…")), ("Ctrl+O",), "files.open"),
+    Row("save", _text(QT_TRANSLATE_NOOP("Actions", "&Save")), ("Ctrl+S",), "files.save"),
+    Row("save-as", _text(QT_TRANSLATE_NOOP("Actions", "Save &as…")), ("Ctrl+Shift+S",), "files.save_as"),
+    Row(
+        "export",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Export sheets as PDF…")),
+        ("Ctrl+E",),
+        "exporting.export_pdf",
+    ),
+    Row(
+        "print", _text(QT_TRANSLATE_NOOP("Actions", "&Print sheets…")), ("Ctrl+P",), "exporting.print_sheets"
+    ),
+    Row("quit", _text(QT_TRANSLATE_NOOP("Actions", "&Quit")), ("Ctrl+Q",), "close"),
+    Row("undo", _text(QT_TRANSLATE_NOOP("Actions", "&Undo")), ("Ctrl+Z",), "edits.history.undo"),
+    Row(
+        "redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "edits.history.redo"
+    ),
+    Row(
+        "next",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")),
+        ("F8",),
+        "edits.walking.next_remark",
+    ),
+    Row(
+        "previous",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Previous remark or problem")),
+        ("Shift+F8",),
+        "edits.walking.previous_remark",
+    ),
+    Row(
+        "bring-back",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Bring back what was set aside")),
+        (),
+        "edits.remarks.bring_back",
+    ),
+    Row(
+        "edit-job",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")),
+        ("F2",),
+        "edits.rows.open_job",
+    ),
+    Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),
+    Row(
+        "delete-set-up",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")),
+        (),
+        "edits.set_ups.delete",
+    ),
+    Row(
+        "set-up-up", _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up &up")), (), "edits.set_ups.move_up"
+    ),
+    Row(
+        "set-up-down",
+        _text(QT_TRANSLATE_NOOP("Actions", "Move this set-up d&own")),
+        (),
+        "edits.set_ups.move_down",
+    ),
+    Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "edits.steps.renumber"),
+    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "edits.steps.ask_kind"),
+    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "edits.steps.duplicate"),
+    Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.steps.delete"),
+    Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.steps.move_up"),
+    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.steps.move_down"),
+    Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "edits.rows.toggle"),
+    Row(
+        "moment",
+        _text(QT_TRANSLATE_NOOP("Actions", "The work &after, before, as stock")),
+        ("F9",),
+        "stages.next_moment",
+    ),
+    Row(
+        "system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "looks.as_system", checkable=True
+    ),
+    Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "looks.light", checkable=True),
+    Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "looks.dark", checkable=True),
+    Row(
+        "bench",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")),
+        ("Ctrl+B",),
+        "looks.bench_size",
+        checkable=True,
+    ),
+    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "told.show_keys"),
+    Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "told.show_about"),
+)
+
+
+#: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
+MENUS = (
+    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "next", "previous", "bring-back")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("keys", "about")),
+)  # fmt: skip
+
+
+FILLED = {
+    "[samples]": _text(QT_TRANSLATE_NOOP("Actions", "Open a s&ample")),
+    "[kinds]": _text(QT_TRANSLATE_NOOP("Actions", "Add a &step")),
+}
