@@ -6,8 +6,8 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.line import Line
 from jobsheet.gui.column.measures import columns
-from jobsheet.gui.column.standing import Line
 from jobsheet.gui.ink.look import look
 
 #: How far the hand moves before it is a drag and no click [px at 100 %].

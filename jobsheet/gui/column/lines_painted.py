@@ -6,9 +6,10 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter, QRegion
 
 from jobsheet.gui.column.heading_painter import HeadingPainter
+from jobsheet.gui.column.line import Line, View
 from jobsheet.gui.column.measures import HEADING, ROW, columns
 from jobsheet.gui.column.row_painter import RowPainter
-from jobsheet.gui.column.standing import Line, Standing, View
+from jobsheet.gui.column.standing import Standing
 from jobsheet.gui.column.views import HeadingView
 from jobsheet.gui.ink.look import look
 

@@ -14,8 +14,9 @@ from PySide6.QtCore import QRect, QTimer, Signal, Slot
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.line import Line, View
 from jobsheet.gui.column.lines_painted import height_at_100, paint_lines
-from jobsheet.gui.column.standing import Line, Standing, View, same_order
+from jobsheet.gui.column.standing import Standing, same_order
 from jobsheet.gui.ink.look import look
 
 if TYPE_CHECKING:

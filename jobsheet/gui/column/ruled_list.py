@@ -12,8 +12,8 @@ from PySide6 import QtCore
 from PySide6.QtCore import QEvent, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.line import Line
 from jobsheet.gui.column.painted_list import PaintedList
-from jobsheet.gui.column.standing import Line
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent

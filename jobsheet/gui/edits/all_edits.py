@@ -9,6 +9,7 @@ from jobsheet.gui.edits.open_rows import OpenRows
 from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.edits.set_up_edits import SetUpEdits
 from jobsheet.gui.edits.step_edits import StepEdits
+from jobsheet.gui.edits.stepping import Stepping
 from jobsheet.gui.edits.taking_back import TakingBack
 from jobsheet.gui.edits.walking import Walking
 
@@ -23,4 +24,5 @@ class Edits:
         self.history = TakingBack(hand)
         self.steps = StepEdits(hand, self.rows, self.history.undo)
         self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
+        self.stepping = Stepping(hand, self.rows)
         self.walking = Walking(hand, self.rows)

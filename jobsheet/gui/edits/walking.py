@@ -1,4 +1,4 @@
-"""Walking through the plan: from row to row, and to the next remark or the next field that cannot be read."""
+"""Walking through the plan: to the next remark, or to the next field that cannot be read."""
 
 from __future__ import annotations
 
@@ -22,16 +22,6 @@ class Walking:
     def forget(self) -> None:
         """Another job lies on the desk: nothing of the last one was visited."""
         self.visited = ("", "")
-
-    def step(self, by: int) -> None:
-        """The next or previous operation; an open row stays open by opening that one."""
-        key = self._hand.ruled.step(by, rows_only=True)
-        if not key:
-            return
-        if self._hand.opened_key:
-            self._rows.open(key)
-        else:
-            self._hand.show(key)
 
     def previous_remark(self) -> None:
         """The remark or field before the last one visited."""

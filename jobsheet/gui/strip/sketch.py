@@ -9,49 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from msgspec import Struct
-
+from jobsheet.gui.strip.sketch_values import Block, Point, Size, Sketch, Stroke
 from jobsheet.model.shape import Hole, Slab, Sweep
 
-Point = tuple[float, float]
 COS30, SIN30 = math.cos(math.radians(30)), 0.5
 ROUND = 28
 _CIRCLE = tuple((math.cos(2 * math.pi * i / ROUND), math.sin(2 * math.pi * i / ROUND)) for i in range(ROUND))
-
-
-class Stroke(Struct, frozen=True):
-    """Some lines: `thin`, `heavy` or `dashed`; closed ones may be filled with the face's colour or hatched."""
-
-    points: tuple[Point, ...]
-    line: str = "thin"
-    closed: bool = False
-    filled: bool = False
-    hatched: bool = False
-
-
-class Block(Struct, frozen=True):
-    """The work as held: its size now and the holes in its top, in places from its left front corner [m]."""
-
-    length: float
-    width: float
-    height: float
-    holes: tuple[Hole, ...] = ()
-
-
-class Size(Struct, frozen=True):
-    """A size that this step makes: the point it is written at, its value [m], and whether it is a diameter."""
-
-    at: Point
-    value: float
-    round: bool = False
-
-
-class Sketch(Struct, frozen=True):
-    """The strokes of one stage, back to front, the box they lie in (left, top, right, bottom), and its sizes."""
-
-    strokes: tuple[Stroke, ...]
-    box: tuple[float, float, float, float]
-    sizes: tuple[Size, ...] = ()
 
 
 def seen(x: float, y: float, z: float) -> Point:

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPen, QPolygonF
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.bar_painter import hatch
 from jobsheet.gui.ink.look import Look
-from jobsheet.gui.strip.sketch import Size, Sketch, Stroke
+from jobsheet.gui.strip.sketch_values import Size, Sketch, Stroke
 from jobsheet.units.show import trimmed
 
 translate = QCoreApplication.translate

@@ -8,7 +8,8 @@ from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import JobsheetError
-from jobsheet.gui.strip.sketch import Block, Sketch, cut, sketch
+from jobsheet.gui.strip.sketch import cut, sketch
+from jobsheet.gui.strip.sketch_values import Block, Sketch
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.shape import Hole, Sweep
 

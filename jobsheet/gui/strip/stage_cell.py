@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QAbstractButton, QWidget
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
-from jobsheet.gui.strip.sketch import Sketch
 from jobsheet.gui.strip.sketch_painter import paint_sketch
+from jobsheet.gui.strip.sketch_values import Sketch
 from jobsheet.gui.strip.stage_blocks import Stage
 
 translate = QCoreApplication.translate

@@ -91,7 +91,7 @@ class Window(QMainWindow):
 
     def _stepped(self, by: int) -> None:
         """Page Up or Page Down on the list."""
-        self.parts.edits.walking.step(by)
+        self.parts.edits.stepping.step(by)
 
     def _dropped(self, key: str, set_up: str, index: int) -> None:
         """A row was let go."""
