@@ -7,7 +7,7 @@ nothing to negotiate.
 from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QPoint
-from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent, QWheelEvent
 from PySide6.QtWidgets import QScrollBar, QWidget
 
 from jobsheet.gui.column.heads_line import HeadsLine
@@ -61,10 +61,15 @@ class Column(QWidget):
         self.ruled.set_width(inside)
         self._laid_out()
 
+    def showEvent(self, event: QShowEvent) -> None:  # noqa: N802
+        """Only now it is known how much of the list is seen, and with it whether there is something to scroll."""
+        super().showEvent(event)
+        self._laid_out()
+
     def _laid_out(self) -> None:
         """The sheet has another height: keep the place, within its ends."""
         beyond = max(0, self.ruled.height() - self.view.height())
-        if self.bar is None and beyond and self.view.height() > 0:
+        if self.bar is None and beyond and self.isVisible():
             self._make_bar()
         if self.bar is not None:
             self.bar.setVisible(beyond > 0)

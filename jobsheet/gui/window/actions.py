@@ -48,9 +48,10 @@ def _action(window: QMainWindow, text: str, keys: tuple[str, ...], do: Callable[
 
 def bar(window: QMainWindow) -> None:
     """The titles of the menu bar; what is in the menus comes after the first painting."""
-    window.menuBar().setAccessibleName(translate("Actions", "Menu bar"))
+    titles = window.menuBar()
+    titles.setAccessibleName(translate("Actions", "Menu bar"))
     for title, _ in MENUS:
-        window.menuBar().addAction(translate("Actions", title))
+        titles.addAction(translate("Actions", title))
 
 
 def dress(window: QMainWindow) -> None:
