@@ -1,5 +1,7 @@
 """The signs of verdicts and severities, and of how work is held: on a grid of 16, to any size.
 
+Verdicts are one family, a ring and an upright stroke, the capacity: open, dashed, punched, touching it, cut through by it.
+
 They are told apart by shape alone; the files in `resources/icons` show the same shapes to the window.
 """
 
@@ -18,42 +20,42 @@ def _face(*points: Point) -> Line:
     return Line(points, 0.0, closed=True, fill="ink")
 
 
+def _ring(x: float, radius: float, weight: float, k: float) -> Ellipse:
+    return Ellipse(x * k, 8 * k, radius * k, radius * k, weight=weight * k)
+
+
 def _cut_before(k: float) -> tuple[Item, ...]:
-    disc = Ellipse(8 * k, 8 * k, 6.6 * k, 6.6 * k, weight=0.0, fill="ink")
-    return disc, Ellipse(8 * k, 8 * k, 2 * k, 2 * k, weight=0.0, fill="paper")
+    punch = Ellipse(8 * k, 8 * k, 2.3 * k, 2.3 * k, weight=0.0, fill="ink")
+    return _ring(8, 5.9, 2, k), punch
 
 
 def _expected(k: float) -> tuple[Item, ...]:
-    return (Ellipse(8 * k, 8 * k, 5.9 * k, 5.9 * k, weight=1.5 * k),)
+    return (_ring(8, 5.9, 1.5, k),)
+
+
+def _not_tried(k: float) -> tuple[Item, ...]:
+    """A ring in eight strokes with as many gaps."""
+    found = []
+    for part in range(8):
+        arc = [math.radians(45 * part + 27 * step / 4) for step in range(5)]
+        points = tuple((8 + 5.9 * math.cos(turn), 8 + 5.9 * math.sin(turn)) for turn in arc)
+        found.append(Line(_at(points, k), 1.5 * k))
+    return tuple(found)
 
 
 def _tight(k: float) -> tuple[Item, ...]:
-    left = ((0.8, 2.2), (7.1, 8.0), (0.8, 13.8))
-    right = tuple((16 - x, y) for x, y in left)
-    return _face(*_at(left, k)), _face(*_at(right, k))
+    return _ring(6.4, 5.3, 1.8, k), Line(_at(((13.3, 1), (13.3, 15)), k), 2.4 * k)
 
 
 def _beyond(k: float) -> tuple[Item, ...]:
-    fence = [Line(_at(((10, top), (10, end)), k), 2.4 * k) for top, end in ((1, 5), (11, 15))]
-    head = ((0, 6.6), (9.8, 6.6), (9.8, 3.4), (16, 8), (9.8, 12.6), (9.8, 9.4), (0, 9.4))
-    return *fence, _face(*_at(head, k))
+    return _ring(8, 5.4, 2.4, k), Line(_at(((8, 0), (8, 16)), k), 2.8 * k)
 
 
 def _hazard(k: float) -> tuple[Item, ...]:
-    plate = (
-        (5.2, 0.7),
-        (10.8, 0.7),
-        (15.3, 5.2),
-        (15.3, 10.8),
-        (10.8, 15.3),
-        (5.2, 15.3),
-        (0.7, 10.8),
-        (0.7, 5.2),
-    )
-    strokes = [
-        Line(_at(((8, top), (8, end)), k), 2.1 * k, ink="paper") for top, end in ((3.6, 9.3), (11, 12.9))
-    ]
-    return _face(*_at(plate, k)), *strokes
+    """The general warning sign: triangle and exclamation mark, ISO 7010 W001, in ink on paper."""
+    triangle = Line(_at(((8, 1.6), (15.1, 14.3), (0.9, 14.3)), k), 1.7 * k, closed=True)
+    strokes = [Line(_at(((8, top), (8, end)), k), 1.9 * k) for top, end in ((5.6, 10), (11.3, 13))]
+    return triangle, *strokes
 
 
 def _scrap(k: float) -> tuple[Item, ...]:
@@ -63,12 +65,10 @@ def _scrap(k: float) -> tuple[Item, ...]:
 
 
 def _rework(k: float) -> tuple[Item, ...]:
-    bend = [
-        (10 + 4 * math.sin(turn), 8.2 - 4 * math.cos(turn))
-        for turn in (math.pi * step / 10 for step in range(10, -1, -1))
-    ]
-    path = ((2.0, 12.2), *bend, (5.0, 4.2))
-    return Line(_at(path, k), 2 * k), _face(*_at(((6.6, 0.4), (6.6, 8.0), (1.4, 4.2)), k))
+    """A square of which one corner is hatched: that much is to be cut again."""
+    square = Line(_at(box(1.7, 1.7, 12.6, 12.6), k), 1.6 * k, closed=True)
+    strokes = [Line(_at(((x, 1.7), (14.3, 16 - x)), k), 1.5 * k) for x in (4.4, 7.0, 10.0, 13.0)]
+    return square, *strokes
 
 
 def _habit(k: float) -> tuple[Item, ...]:
@@ -112,7 +112,7 @@ def _at(points: tuple[Point, ...], k: float) -> tuple[Point, ...]:
 
 
 _MARKS: dict[str, Callable[[float], tuple[Item, ...]]] = {
-    "cut before": _cut_before, "expected": _expected, "tight": _tight, "beyond": _beyond,
+    "cut before": _cut_before, "expected": _expected, "not tried": _not_tried, "tight": _tight, "beyond": _beyond,
     "hazard": _hazard, "scrap": _scrap, "rework": _rework, "habit": _habit,
     "rests here": _rests, "clamped": _clamped, "cut now": _cut_now, "zero": _zero, "jaw": _jaw,
     "datum": _datum, "stop": _stop,
