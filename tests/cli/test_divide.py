@@ -13,7 +13,7 @@ def test_seven_on_forty(capsys):
     assert main(["divide", "7", "--ratio", "40"]) == 0
     out = capsys.readouterr().out
     assert "5 turns and 35 holes on 49" in out
-    assert "plate C" in out
+    assert "plate 37 to 49" in out
     assert "40 turns" in out
 
 
@@ -59,7 +59,7 @@ def test_the_pitch_circle_of_a_step(flange, step, capsys):
     assert "Step 60  circle of 6 on 40 around 40, 25" in out
     assert "the work's 40, 25; then out by 20 mm" in out
     assert "on x: 8 + 0.00, line 0" in out  # 20 mm on 2.5 mm a turn
-    assert "circle of 39 (plate C)" in out
+    assert "circle of 39 (plate 37 to 49)" in out
     assert "13 turns and 13 holes on 39" in out
     assert "50, 42.321" in out
     assert main(["divide", flange, step, "--ratio", "90"]) == 0

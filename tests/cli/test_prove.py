@@ -78,11 +78,11 @@ def test_the_whole_story(capsys, tmp_path, own_home):
 
 
 def test_the_shipped_story_in_words(capsys):
-    """Scenario section 3a: taps 2.71 / 3.45 / 7.13 of the card's 4.97 N·m: 55, 70 and 143 %."""
+    """Scenario section 3a, its model: 3.14 clean and 3.64 slowed of the card's 4.97 N·m leave 56, 72 and 142 % (8 million weighted draws)."""
     code, out, _ = told(capsys, "show", "bench-mill-b-2")
     assert code == 0
     assert "invented" in out
-    assert "torque, tap: gives 70 % of the card's peak torque (nine in ten: 55 % to 14" in out
+    assert "torque, tap: gives 72 % of the card's peak torque (nine in ten: 56 % to 142 %)" in out
 
 
 def test_two_workshops_merge(capsys, own_home, tmp_path):

@@ -59,7 +59,7 @@ def test_story_8_the_tap_on_b2_after_the_proving(samples):
     key = next(operation.key for _, operation in job.operations() if operation.kind == "tap")
     found = limit(Reckoner(learns=True), job, key, "spindle-torque")
     assert found.chance < 0.01
-    assert found.verdict == "cut before"  # 1/4-20 at 3.00 N·m ran clean on 2026-11-13
+    assert found.verdict == "cut before"  # 3/8-24 at 3.14 N·m ran clean on 2026-11-17
 
 
 def trial(share, outcome):

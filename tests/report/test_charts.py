@@ -97,7 +97,7 @@ def test_it_says_what_was_learned_and_what_to_plan_to(side, size):
 def test_trials_stand_under_their_size_on_one_scale(side):
     """Half a millimetre apart in the cut is the same distance apart on the chart, for the demand goes with the depth."""
     drawing = chart(side, (440.0, 360.0))
-    size = 6.6 * 9 / 16  # the disc of a mark of 9 points on its grid of 16
+    size = 5.9 * 9 / 16  # the ring of a mark of 9 points on its grid of 16
     axis = max(item.points[0][1] for item in drawing.items if isinstance(item, Line) and item.ink == "edge")
     discs = [item for item in drawing.items if isinstance(item, Ellipse) and item.a == pytest.approx(size)]
     clean = sorted({round(item.x, 3) for item in discs if item.y < axis + 15})[:4]
