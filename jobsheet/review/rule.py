@@ -88,7 +88,8 @@ def remark(
     del view
     found = RULES[rule_id]
     why = next(
-        (line.strip()[5:] for line in found.explanation.splitlines() if line.strip().startswith("Why: ")), ""
+        (line.strip()[9:] for line in found.explanation.splitlines() if line.strip().startswith("Because: ")),
+        "",
     )
     return Remark(
         rule=rule_id, severity=found.severity, message=message, why=why, operations=operations, set_up=set_up, fix=fix

@@ -61,9 +61,9 @@ def test_every_rule_explains_itself(capsys):
     from jobsheet.review.engine import rules
 
     for rule in rules():
-        assert main(["explain", rule.id]) == 0
+        assert main(["why", rule.id]) == 0
         said = capsys.readouterr().out
-        for part in ("Why:", "Wrong:", "Right:", "Source:"):
+        for part in ("Because:", "Not so:", "So:", "From:"):
             assert part in said, rule.id
 
 

@@ -100,7 +100,7 @@ def test_every_rule_has_a_case_that_remarks_and_one_that_does_not():
 def test_every_rule_explains_itself():
     for rule in rules():
         assert rule.severity in SEVERITIES
-        for word in ("Why: ", "Wrong: ", "Right: ", "Source: "):
+        for word in ("Because: ", "Not so: ", "So: ", "From: "):
             assert word in rule.explanation, rule.id
         assert rule.id == rule.id.lower()
         assert not any(letter.isdigit() for letter in rule.id)

@@ -1,4 +1,4 @@
-"""What can be explained: remarks, reminders, safety notes and choices of the trade, each in words of its own."""
+"""What can be asked why: remarks, reminders, safety notes and choices of the trade, each in words of its own."""
 
 from __future__ import annotations
 
@@ -11,12 +11,14 @@ from msgspec import Struct
 
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.catalog.trade.opinions import Opinion, opinions
+from jobsheet.errors import NoSuchEntry
 from jobsheet.review.engine import rules
 from jobsheet.review.notes import legal, notes, reminders
+from jobsheet.units.grammar import nearest
 
 #: The kinds, as their headings stand; each has a page in resources/help.
 KINDS = ("Remarks", "Reminders", "Safety notes", "Choices of the trade")
-_ONE = {KINDS[1]: "a reminder", KINDS[2]: "a safety note", KINDS[3]: "a choice of the trade"}
+_ONE = {KINDS[1]: "A reminder", KINDS[2]: "A safety note", KINDS[3]: "A choice of the trade"}
 _PLAIN = {
     "CP": "common practice, no source",
     "MEM": "from memory",
@@ -43,10 +45,40 @@ class Topic(Struct, frozen=True, kw_only=True):
 
     @property
     def text(self) -> str:
-        """As it is printed in the shell; a title that is a whole note has a line of its own."""
-        if self.kind == KINDS[0]:
-            return "\n".join([f"{self.title} ({self.word}) [{self.id}]", "", *self.lines])
-        return "\n".join([f"{self.id}, {_ONE[self.kind]}", "", self.title, *self.lines])
+        """As it is printed in the shell: the title, what it is, and a short answer."""
+        what = f"A remark: {self.word}." if self.kind == KINDS[0] else f"{_ONE[self.kind]}."
+        return "\n".join([self.title, what, "", *self.lines])
+
+
+def plain(words: str) -> str:
+    """Words as they are compared: small letters, no hyphens, single blanks."""
+    return " ".join(words.casefold().replace("-", " ").split())
+
+
+def called(words: str) -> Topic:
+    """The one that is called so: by title or id, else the only one whose title has all these words.
+
+    Raises
+    ------
+    NoSuchEntry
+        With those that it could be, or the nearest title.
+    """
+    asked = plain(words)
+    for one in topics():
+        if asked in (plain(one.title), plain(one.id)):
+            return one
+    having = [one for one in topics() if all(word in plain(one.title).split() for word in asked.split())]
+    if len(having) == 1:
+        return having[0]
+    if having:
+        several = "; ".join(f"“{one.title}”" for one in having[:5])
+        raise NoSuchEntry(f"“{words}” could be any of these, say more of one: {several}")
+    by_words = {plain(one.title): one.title for one in topics()} | {
+        plain(one.id): one.title for one in topics()
+    }
+    near = nearest(asked, tuple(by_words))
+    hint = f"did you mean “{by_words[near]}”?" if near else "jobsheet why --list names them all"
+    raise NoSuchEntry(f"there is no remark, reminder, safety note or choice called “{words}”; {hint}")
 
 
 @cache

@@ -1,4 +1,4 @@
-"""What can be explained as pages to read: `python -m jobsheet.review.pages.help_page` writes resources/help anew."""
+"""What can be asked why as pages to read: `python -m jobsheet.review.pages.help_page` writes resources/help anew."""
 
 from __future__ import annotations
 
@@ -10,23 +10,23 @@ _ADVICE = (
 )
 _REMARKS = f"""# Remarks
 
-What the review asks of a plan. Written from the rules themselves; `jobsheet explain RULE` prints one.
+What the review asks of a plan. Written from the rules themselves; `jobsheet why "spot before drilling"` prints one.
 A remark is a fault of this plan: a good plan has none. It can be set aside for a job with a reason, which the sheet prints.
 {_ADVICE}"""
 _REMINDERS = f"""# Reminders
 
-What is true of a step or a set-up and stands beside it. Written from the data itself; `jobsheet explain ID` prints one.
+What is true of a step or a set-up and stands beside it. Written from the data itself; `jobsheet why` with words of its title prints one.
 A reminder is never counted and asks for no answer; each is said once in a set-up, where it first applies.
 {_ADVICE}"""
 _NOTES = f"""# Safety notes
 
-What stands in the safety boxes, and when. Written from the data itself; `jobsheet explain ID` prints one.
+What stands in the safety boxes, and when. Written from the data itself; `jobsheet why` with words of its title prints one.
 Notes remind trained people. They do not replace the machine's manual, the workshop's own risk assessment or the law of the place.
 A figure of law or advice is shown only where `workshop.yaml` chooses its country, and always with place and date.
 {_ADVICE}"""
 _CHOICES = f"""# Choices of the trade
 
-Where people who know the work disagree. Written from the data itself; `jobsheet explain ID` prints one.
+Where people who know the work disagree. Written from the data itself; `jobsheet why` with words of its title prints one.
 The cautious opinion counts until a workshop chooses another in `workshop.yaml`; no remark calls the other one wrong.
 {_ADVICE}"""
 
@@ -54,7 +54,7 @@ PAGES: dict[str, tuple[str, str, tuple[str, ...]]] = {
 
 def _entry(topic: Topic) -> str:
     """One of them, with what its lines begin with made bold."""
-    return "\n".join([f"### {topic.id}", "", f"*{topic.title}*", "", *map(_line, topic.lines), ""])
+    return "\n".join([f"### {topic.title}", "", *map(_line, topic.lines), ""])
 
 
 def _line(line: str) -> str:
@@ -64,7 +64,7 @@ def _line(line: str) -> str:
 
 #: Lines that begin so stand apart.
 _BOLD = (
-    "Why", "Wrong", "Right", "Source", "Stands", "When", "Initials of", "Law or adviser", "Read", "One opinion",
+    "Because", "Not so", "So", "From", "Why", "Source", "Stands", "When", "Initials of", "Law or adviser", "Read", "One opinion",
     "The other", "Until you choose", "To choose, in workshop.yaml",
 )  # fmt: skip
 

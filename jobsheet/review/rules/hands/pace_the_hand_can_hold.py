@@ -13,10 +13,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def pace_the_hand_can_hold(view: View) -> Iterator[Remark]:
     """A handle is wound evenly between some 8 and 50 turns a minute.
 
-    Why: Very slow hands dwell and rub, very fast ones jerk.
-    Wrong: 72 turns a minute
-    Right: 45 turns a minute
-    Source: common practice; the two numbers are the workshop's setting
+    Because: Very slow hands dwell and rub, very fast ones jerk.
+    Not so: 72 turns a minute
+    So: 45 turns a minute
+    From: common practice; the two numbers are the workshop's setting
     """
     for set_up, operation, outcome in view.steps():
         pace = outcome.figures.value("handle_pace") if outcome.figures else None

@@ -21,10 +21,10 @@ _ROUND = r"(?:all |both |four )+(?:four )?sides|all round|every side"
 def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
     """Straps on the upper face while that whole face is milled, or on all sides while a side is, and no step moves them before.
 
-    Why: Cutter or holder runs into the clamp.
-    Wrong: straps on top, face the top
-    Right: straps, then a step that changes them one at a time, then the cut
-    Source: a military training course on milling
+    Because: Cutter or holder runs into the clamp.
+    Not so: straps on top, face the top
+    So: straps, then a step that changes them one at a time, then the cut
+    From: a military training course on milling
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

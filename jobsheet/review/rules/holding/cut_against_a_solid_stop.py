@@ -15,10 +15,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
     """Holding is doubtful and the cut feeds across the jaws of a vise, or against straps with no stop.
 
-    Why: Clamps hold down; they are not for taking the cut.
-    Wrong: straps alone, a heavy cut along the table
-    Right: straps, and a stop that the cut pushes against
-    Source: a practical treatise on milling; published clamping principles
+    Because: Clamps hold down; they are not for taking the cut.
+    Not so: straps alone, a heavy cut along the table
+    So: straps, and a stop that the cut pushes against
+    From: a practical treatise on milling; published clamping principles
     """
     box = stock_box(view.job)
     told: set[str] = set()

@@ -19,10 +19,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def grip_deep_enough(view: View) -> Iterator[Remark]:
     """In a vise the work stands more over the jaws than twice what they grip, or holding is doubtful. The number is the workshop's.
 
-    Why: Work climbs out of the jaws under the cut.
-    Wrong: work 30 high, 25 over the jaws
-    Right: work 30 high, 15 over the jaws
-    Source: common practice
+    Because: Work climbs out of the jaws under the cut.
+    Not so: work 30 high, 25 over the jaws
+    So: work 30 high, 15 over the jaws
+    From: common practice
     """
     box = stock_box(view.job)
     for set_up in view.job.set_ups:

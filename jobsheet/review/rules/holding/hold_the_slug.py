@@ -20,10 +20,10 @@ _TABS = r"tabs?|skin (?:is )?left|leave a skin|stop short"
 def hold_the_slug(view: View) -> Iterator[Remark]:
     """A closed outline is cut through, and the piece inside is neither held, tabbed nor all milled away.
 
-    Why: The loose piece jams under the cutter and flies.
-    Wrong: window cut through by a groove round the middle
-    Right: screw the slug down, then cut the window through
-    Source: common practice
+    Because: The loose piece jams under the cutter and flies.
+    Not so: window cut through by a groove round the middle
+    So: screw the slug down, then cut the window through
+    From: common practice
     """
     for set_up in view.job.set_ups:
         held = False

@@ -16,10 +16,10 @@ from jobsheet.review.rule import View, remark, rule
 def locating_faces_listed(view: View) -> Iterator[Remark]:
     """A set-up that makes a size with limits, in a vise whose fixed-jaw face is up or down, or clamped with no stop and no zero.
 
-    Why: Three faces, then two, then one leave it nowhere to go: fewer leave it free, more fight each other.
-    Wrong: clamped to the table, no stop, no zero
-    Right: clamped to the table, two pins on the long side, one on the short
-    Source: common practice; a machinist's published notes on too many locators
+    Because: Three faces, then two, then one leave it nowhere to go: fewer leave it free, more fight each other.
+    Not so: clamped to the table, no stop, no zero
+    So: clamped to the table, two pins on the long side, one on the short
+    From: common practice; a machinist's published notes on too many locators
     """
     for set_up in view.job.set_ups:
         sized = [one for one in set_up.operations if _has_limits(one.fields) and roles(one).beside != "bench"]

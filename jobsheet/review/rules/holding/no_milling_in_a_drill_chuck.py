@@ -15,10 +15,10 @@ from jobsheet.review.rule import View, remark, rule
 def no_milling_in_a_drill_chuck(view: View) -> Iterator[Remark]:
     """A milling step whose cutter is held in a drill chuck.
 
-    Why: Side load works chuck and taper loose.
-    Wrong: end mill 12 mm, in a drill chuck
-    Right: end mill 12 mm, in a collet
-    Source: three published hobby and school sources; common practice
+    Because: Side load works chuck and taper loose.
+    Not so: end mill 12 mm, in a drill chuck
+    So: end mill 12 mm, in a collet
+    From: three published hobby and school sources; common practice
     """
     for set_up, operation, _ in view.steps():
         cutter = getattr(operation.fields, "cutter", None)

@@ -23,10 +23,10 @@ _ON = re.compile(r"\bscrew\b(?!s|\w* (?:out|off))|\bbolt (?:it |down|through)", 
 def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
     """Straps are taken off before the screws or bolts that are to hold the work instead are in.
 
-    Why: The work is free between these two steps: its place is lost, and thin sheet flies.
-    Wrong: take the straps off, then screw it down
-    Right: screw it down, one at a time, then take the straps off
-    Source: a practical treatise on milling; common practice
+    Because: The work is free between these two steps: its place is lost, and thin sheet flies.
+    Not so: take the straps off, then screw it down
+    So: screw it down, one at a time, then take the straps off
+    From: a practical treatise on milling; common practice
     """
     for set_up in view.job.set_ups:
         off: tuple[Operation, int] | None = None

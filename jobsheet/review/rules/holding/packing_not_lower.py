@@ -21,10 +21,10 @@ LEVEL = 0.5e-3
 def packing_not_lower(view: View) -> Iterator[Remark]:
     """Straps whose packing is written with its height and is lower than the work under their noses.
 
-    Why: A strap that slopes up to the work slides off it.
-    Wrong: strap clamps, 10 mm packing, work 20 high
-    Right: strap clamps, 20 mm packing, work 20 high
-    Source: a published milling textbook
+    Because: A strap that slopes up to the work slides off it.
+    Not so: strap clamps, 10 mm packing, work 20 high
+    So: strap clamps, 20 mm packing, work 20 high
+    From: a published milling textbook
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

@@ -27,10 +27,10 @@ DIAMETERS, OVER = 1.5, 5e-3
 def shorten_the_stick_out(view: View) -> Iterator[Remark]:
     """Bending, the error of a wall or chatter is near, and would not be at the length that this cut needs.
 
-    Why: Bending grows with the cube of the length.
-    Wrong: end mill 12 mm, 70 mm out, for a cut 10 deep
-    Right: end mill 12 mm, 20 mm out, for a cut 10 deep
-    Source: an online course on length of cut
+    Because: Bending grows with the cube of the length.
+    Not so: end mill 12 mm, 70 mm out, for a cut 10 deep
+    So: end mill 12 mm, 20 mm out, for a cut 10 deep
+    From: an online course on length of cut
     """
     for set_up, operation, outcome in view.steps():
         cutter = getattr(operation.fields, "cutter", None)

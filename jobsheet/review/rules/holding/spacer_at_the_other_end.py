@@ -18,10 +18,10 @@ _ONE_END = (
 def spacer_at_the_other_end(view: View) -> Iterator[Remark]:
     """Words put the work in one half of the jaws, and no spacer is named for the other.
 
-    Why: The moving jaw twists and grips badly.
-    Wrong: at the left end of the jaws
-    Right: at the left end of the jaws, same-size spacer at the other end
-    Source: a hobby machinist's published notes
+    Because: The moving jaw twists and grips badly.
+    Not so: at the left end of the jaws
+    So: at the left end of the jaws, same-size spacer at the other end
+    From: a hobby machinist's published notes
     """
     for set_up in view.job.set_ups:
         words = (*holding_words(set_up), set_up.title)

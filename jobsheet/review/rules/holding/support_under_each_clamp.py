@@ -19,10 +19,10 @@ def support_under_each_clamp(view: View) -> Iterator[Remark]:
 
     Thin is what is thinner than a tenth of its span, by the workshop's number.
 
-    Why: Over a gap the clamp bends the work or breaks it.
-    Wrong: four straps, sheet on blocks at the corners
-    Right: four straps, sheet on a backing plate; or a block under each strap
-    Source: a practical treatise on milling
+    Because: Over a gap the clamp bends the work or breaks it.
+    Not so: four straps, sheet on blocks at the corners
+    So: four straps, sheet on a backing plate; or a block under each strap
+    From: a practical treatise on milling
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

@@ -17,10 +17,10 @@ _HELD = r"vee|v[- ]?blocks?|v[- ]jaws?|collet|chuck|dividing head|soft jaws? bor
 def vee_for_round_work(view: View) -> Iterator[Remark]:
     """Round stock between plain jaws: standing up, or lying with nothing under it.
 
-    Why: Two lines of contact let it roll.
-    Wrong: round bar upright between plain jaws
-    Right: round bar in vee jaws; or lying on parallels, gripped at its middle
-    Source: a development-aid course on clamping; a shop practice book of 1896
+    Because: Two lines of contact let it roll.
+    Not so: round bar upright between plain jaws
+    So: round bar in vee jaws; or lying on parallels, gripped at its middle
+    From: a development-aid course on clamping; a shop practice book of 1896
     """
     if not says(_ROUND, view.job.stock.condition):
         return

@@ -22,10 +22,10 @@ BORED = 0.5e-3
 def bore_for_a_close_position(view: View) -> Iterator[Remark]:
     """A hole whose place has closer limits than spot and drill can hold, without boring. The number is the workshop's.
 
-    Why: A reamer keeps to the hole it finds; boring puts it where the spindle is.
-    Wrong: spot, drill, ream at a place within ±0.02
-    Right: spot, drill, bore, then ream
-    Source: a tool distributor's technical article; common practice
+    Because: A reamer keeps to the hole it finds; boring puts it where the spindle is.
+    Not so: spot, drill, ream at a place within ±0.02
+    So: spot, drill, bore, then ream
+    From: a tool distributor's technical article; common practice
     """
     told: set[str] = set()
     limit = view.reckoned.shop.close_place

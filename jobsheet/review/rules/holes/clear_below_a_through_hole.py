@@ -31,10 +31,10 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
 
     Parallels of a written thickness that lie at the jaws are reckoned: the edge of the hole must clear them by a millimetre.
 
-    Why: It spoils drill, parallel and vise, and the drill grabs as it meets them.
-    Wrong: drill through at 5 from the edge, on 8 mm parallels at the jaws
-    Right: drill through, on 4 mm parallels at the jaws, or on scrap
-    Source: naval training course on drilling; common practice
+    Because: It spoils drill, parallel and vise, and the drill grabs as it meets them.
+    Not so: drill through at 5 from the edge, on 8 mm parallels at the jaws
+    So: drill through, on 4 mm parallels at the jaws, or on scrap
+    From: naval training course on drilling; common practice
     """
     found = holes_of(view.reckoned)
     for set_up in view.job.set_ups:

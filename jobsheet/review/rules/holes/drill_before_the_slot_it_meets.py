@@ -15,10 +15,10 @@ from jobsheet.review.rule import View, remark, rule
 def drill_before_the_slot_it_meets(view: View) -> Iterator[Remark]:
     """A twist drill that runs half in a slot, pocket or step that was milled before.
 
-    Why: The drill follows the easy side, bends, and snaps or leaves the hole out of place.
-    Wrong: slot, drill half in its wall
-    Right: drill, slot; or plug the slot
-    Source: common practice
+    Because: The drill follows the easy side, bends, and snaps or leaves the hole out of place.
+    Not so: slot, drill half in its wall
+    So: drill, slot; or plug the slot
+    From: common practice
     """
     found = holes_of(view.reckoned)
     told: set[str] = set()

@@ -21,10 +21,10 @@ OFFERED = 0.7
 def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
     """A two-flute drill in a hole that is nearly its own size.
 
-    Why: A drill with little to cut rubs, grabs, or screws itself in.
-    Wrong: drill 9.0, then drill 10.0
-    Right: drill 7.0, then drill 10.0; or a core drill after 9.0
-    Source: Wikiversity, Home Shop Machining, drills; from memory of trade teaching
+    Because: A drill with little to cut rubs, grabs, or screws itself in.
+    Not so: drill 9.0, then drill 10.0
+    So: drill 7.0, then drill 10.0; or a core drill after 9.0
+    From: Wikiversity, Home Shop Machining, drills; from memory of trade teaching
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -17,10 +17,10 @@ BURR = 0.05e-3
 def face_before_holes(view: View) -> Iterator[Remark]:
     """A hole that is spotted or drilled in a face which a later step still lowers.
 
-    Why: Place and depth are measured from the finished face, and the edge burrs once.
-    Wrong: drill, face
-    Right: face, drill
-    Source: common practice
+    Because: Place and depth are measured from the finished face, and the edge burrs once.
+    Not so: drill, face
+    So: face, drill
+    From: common practice
     """
     found = holes_of(view.reckoned)
     told: set[str] = set()

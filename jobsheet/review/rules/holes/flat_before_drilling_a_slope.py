@@ -21,10 +21,10 @@ _FLAT = ("counterbore", "plunge", "bore")
 def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
     """A hole that starts on a raw casting, where nothing flat was cut before.
 
-    Why: The drill slides downhill before it bites, and a casting's face is neither flat nor square to the drill.
-    Wrong: drill into the face of a raw casting
-    Right: mill the face or a small flat first, then spot and drill
-    Source: from memory of trade teaching
+    Because: The drill slides downhill before it bites, and a casting's face is neither flat nor square to the drill.
+    Not so: drill into the face of a raw casting
+    So: mill the face or a small flat first, then spot and drill
+    From: from memory of trade teaching
     """
     stock = view.job.stock
     if not says("cast|casting|castings", stock.condition):

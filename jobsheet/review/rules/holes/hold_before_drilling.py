@@ -17,10 +17,10 @@ _HELD = r"clamp\w*|strap\w*|vise|vice|screw\w*|hold\w*|bolt\w*|pin\w*"
 def hold_before_drilling(view: View) -> Iterator[Remark]:
     """A hole is made in a set-up that names no vise, no clamps and no stop against turning.
 
-    Why: An 8 mm drill tore a casting of 7.5 kg out of a man's hand as it broke through.
-    Wrong: drill, the work held by hand
-    Right: drill, the work clamped or stopped from turning
-    Source: published accident accounts; Michigan rule on drilling, work secured against turning
+    Because: An 8 mm drill tore a casting of 7.5 kg out of a man's hand as it broke through.
+    Not so: drill, the work held by hand
+    So: drill, the work clamped or stopped from turning
+    From: published accident accounts; Michigan rule on drilling, work secured against turning
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

@@ -14,10 +14,10 @@ from jobsheet.review.rule import View, remark, rule
 def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
     """A counterbore or countersink before the hole it belongs to. Which tools are asked is a workshop setting.
 
-    Why: The pilot guides the tool; without a hole it wanders, and the drill then finds nothing to start in.
-    Wrong: counterbore 11, drill 6.6
-    Right: drill 6.6, counterbore 11
-    Source: a trade article on countersinking and counterboring; a tool maker's user guide
+    Because: The pilot guides the tool; without a hole it wanders, and the drill then finds nothing to start in.
+    Not so: counterbore 11, drill 6.6
+    So: drill 6.6, counterbore 11
+    From: a trade article on countersinking and counterboring; a tool maker's user guide
     """
     told: set[str] = set()
     by_tool = view.reckoned.shop.counterbore_order == "by the tool"

@@ -17,10 +17,10 @@ def hole_steps_in_rising_order(view: View) -> Iterator[Remark]:
 
     Steps of part depth are left alone: a hole may be wide above and narrow below.
 
-    Why: The later tool cuts nothing, or the finishing tool does the rough work.
-    Wrong: ream 16, drill 15.7
-    Right: drill 15.7, ream 16
-    Source: a tool distributor's technical article; common practice
+    Because: The later tool cuts nothing, or the finishing tool does the rough work.
+    Not so: ream 16, drill 15.7
+    So: drill 15.7, ream 16
+    From: a tool distributor's technical article; common practice
     """
     told: set[tuple[str, str]] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -18,10 +18,10 @@ from jobsheet.units.show import trimmed
 def pecks_for_depth(view: View) -> Iterator[Remark]:
     """A hole deeper than three diameters from the solid, or five when it is opened, in one go. Both numbers are the workshop's.
 
-    Why: Chips pack in the flutes, the drill heats up or snaps.
-    Wrong: drill 5.0, 40 deep in one go
-    Right: drill 5.0, 40 deep in pecks of 15
-    Source: a tap and drill maker's printed tips; common practice
+    Because: Chips pack in the flutes, the drill heats up or snaps.
+    Not so: drill 5.0, 40 deep in one go
+    So: drill 5.0, 40 deep in pecks of 15
+    From: a tap and drill maker's printed tips; common practice
     """
     for set_up, operation, _ in view.steps():
         fields, setting = operation.fields, view.reckoned.settings[operation.key]

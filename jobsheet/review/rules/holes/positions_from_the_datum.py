@@ -21,10 +21,10 @@ def positions_from_the_datum(view: View) -> Iterator[Remark]:
 
     Rows, grids and pitch circles are no chain: their middle or first hole is placed from the datum.
 
-    Why: Chain steps add their errors, base-line steps do not.
-    Wrong: zero in hole 1, hole 2 at 52 from it
-    Right: zero on A and B, hole 2 at 66 from B
-    Source: a government course on base-line dimensioning
+    Because: Chain steps add their errors, base-line steps do not.
+    Not so: zero in hole 1, hole 2 at 52 from it
+    So: zero on A and B, hole 2 at 66 from B
+    From: a government course on base-line dimensioning
     """
     if not view.job.datums:
         return

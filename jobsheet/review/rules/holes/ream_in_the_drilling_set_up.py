@@ -21,10 +21,10 @@ _PICKED_UP = r"bores?|holes?|indicator|centre|center|pin|plug"
 def ream_in_the_drilling_set_up(view: View) -> Iterator[Remark]:
     """A hole that is drilled in one set-up and reamed in a later one, with nothing that picks it up again.
 
-    Why: Finding the centre again costs more than the tolerance.
-    Wrong: drill, unclamp, clamp again, ream
-    Right: drill, ream, unclamp
-    Source: a foundry's published machining principles; common practice
+    Because: Finding the centre again costs more than the tolerance.
+    Not so: drill, unclamp, clamp again, ream
+    So: drill, ream, unclamp
+    From: a foundry's published machining principles; common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -19,10 +19,10 @@ from jobsheet.review.rule import View, remark, rule
 def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
     """A hole with close limits whose last cut is a drill's. What is close is the workshop's number.
 
-    Why: Drills cut oversize and out of round.
-    Wrong: drill 16 H7
-    Right: drill 15.7, ream 16 H7
-    Source: an operator's handbook on reaming; a tool distributor's technical article
+    Because: Drills cut oversize and out of round.
+    Not so: drill 16 H7
+    So: drill 15.7, ream 16 H7
+    From: an operator's handbook on reaming; a tool distributor's technical article
     """
     told: set[str] = set()
     close = view.reckoned.shop.close_limits

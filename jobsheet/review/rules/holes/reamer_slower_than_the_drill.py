@@ -15,10 +15,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def reamer_slower_than_the_drill(view: View) -> Iterator[Remark]:
     """A reamer that turns faster than the last drill in its hole. How much slower it should be is a workshop setting.
 
-    Why: Hot, fast reamers cut big and lose their edge.
-    Wrong: drill 15.7 at 300 rpm, ream 16 at 500
-    Right: drill 15.7 at 300 rpm, ream 16 at 190
-    Source: a government shop manual on reaming; common practice
+    Because: Hot, fast reamers cut big and lose their edge.
+    Not so: drill 15.7 at 300 rpm, ream 16 at 500
+    So: drill 15.7 at 300 rpm, ream 16 at 190
+    From: a government shop manual on reaming; common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

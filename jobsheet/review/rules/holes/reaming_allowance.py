@@ -20,10 +20,10 @@ _HAIR = 1e-6
 def reaming_allowance(view: View) -> Iterator[Remark]:
     """What a machine reamer finds on the diameter lies outside the published range for its size.
 
-    Why: Too little rubs; too much cuts big and rough.
-    Wrong: drill 15.9, ream 16
-    Right: drill 15.7, ream 16
-    Source: a trade syllabus on reaming; a tool maker's page on reaming after drilling
+    Because: Too little rubs; too much cuts big and rough.
+    Not so: drill 15.9, ream 16
+    So: drill 15.7, ream 16
+    From: a trade syllabus on reaming; a tool maker's page on reaming after drilling
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

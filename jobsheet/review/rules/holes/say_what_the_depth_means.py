@@ -18,10 +18,10 @@ from jobsheet.review.rule import View, remark, rule
 def say_what_the_depth_means(view: View) -> Iterator[Remark]:
     """The depth of a drilled hole counts to the full diameter; words beside it that speak of the point or tip contradict it.
 
-    Why: A point of 118° adds about 0.3 of the diameter: the hole is too deep or the thread has no room.
-    Wrong: drill 10, 20 deep, note: to the point
-    Right: drill 10, 17 deep, which is 20 to the point
-    Source: from memory of trade teaching; geometry of the point
+    Because: A point of 118° adds about 0.3 of the diameter: the hole is too deep or the thread has no room.
+    Not so: drill 10, 20 deep, note: to the point
+    So: drill 10, 17 deep, which is 20 to the point
+    From: from memory of trade teaching; geometry of the point
     """
     for set_up, operation, _ in view.steps():
         fields = operation.fields

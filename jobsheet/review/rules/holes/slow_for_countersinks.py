@@ -19,10 +19,10 @@ MOST = 2 / 3
 def slow_for_countersinks(view: View) -> Iterator[Remark]:
     """A countersink or counterbore that cuts at its widest with more than two thirds of the drilling speed in this metal.
 
-    Why: Wide form tools chatter at drilling speed.
-    Wrong: countersink 25 to 17 at 800 rpm in grey iron
-    Right: countersink 25 to 17 at 190 rpm
-    Source: common practice; published speeds are a quarter to a half of drilling
+    Because: Wide form tools chatter at drilling speed.
+    Not so: countersink 25 to 17 at 800 rpm in grey iron
+    So: countersink 25 to 17 at 190 rpm
+    From: common practice; published speeds are a quarter to a half of drilling
     """
     for set_up, operation, outcome in view.steps():
         if does(operation) not in ("countersink", "counterbore") or outcome.figures is None:

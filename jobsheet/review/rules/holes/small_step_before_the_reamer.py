@@ -25,10 +25,10 @@ OFFERED = 0.76
 def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
     """The last drill before a reamer opens a hole that is less than half its own size.
 
-    Why: A drill that takes much at once leaves a hole that is neither round nor straight, and the reamer follows it.
-    Wrong: drill 6.0, drill 15.7, ream 16
-    Right: drill 6.0, drill 12.0, drill 15.7, ream 16
-    Source: common practice
+    Because: A drill that takes much at once leaves a hole that is neither round nor straight, and the reamer follows it.
+    Not so: drill 6.0, drill 15.7, ream 16
+    So: drill 6.0, drill 12.0, drill 15.7, ream 16
+    From: common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -21,10 +21,10 @@ _HAIR = math.radians(0.5)
 def spot_angle_for_the_drill(view: View) -> Iterator[Remark]:
     """A drill should touch its spot near the middle, not at its corners. How wide a spot must be is a workshop setting.
 
-    Why: In a narrow spot the corners of the drill meet first: they chip, carbide at once, and the drill is not guided.
-    Wrong: centre drill 60°, carbide drill 140°
-    Right: spot drill 90°, drill 118° of high-speed steel
-    Source: trade teaching on spotting; common practice
+    Because: In a narrow spot the corners of the drill meet first: they chip, carbide at once, and the drill is not guided.
+    Not so: centre drill 60°, carbide drill 140°
+    So: spot drill 90°, drill 118° of high-speed steel
+    From: trade teaching on spotting; common practice
     """
     opinion = view.reckoned.shop.spot_angle
     if opinion == "any spot":

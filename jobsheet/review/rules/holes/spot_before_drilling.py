@@ -24,10 +24,10 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
 
     A stub drill in a shallow hole, a drill bush, a hole that is there and metal that is cut away later need no spot.
 
-    Why: A long drill walks before it bites, and the hole is then where it should not be.
-    Wrong: drill, spot
-    Right: spot, drill
-    Source: college teaching of drilling order; common practice
+    Because: A long drill walks before it bites, and the hole is then where it should not be.
+    Not so: drill, spot
+    So: spot, drill
+    From: college teaching of drilling order; common practice
     """
     found = holes_of(view.reckoned)
     told: set[str] = set()

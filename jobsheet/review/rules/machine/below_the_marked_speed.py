@@ -17,10 +17,10 @@ def below_the_marked_speed(view: View) -> Iterator[Remark]:
 
     Quiet where none is entered.
 
-    Why: A counterweight thrown off a fly cutter went through several walls.
-    Wrong: 2000 rpm with a cutter marked 1500
-    Right: 1250 rpm
-    Source: a news page on an accident with a fly cutter
+    Because: A counterweight thrown off a fly cutter went through several walls.
+    Not so: 2000 rpm with a cutter marked 1500
+    So: 1250 rpm
+    From: a news page on an accident with a fly cutter
     """
     for step in plan_of(view).steps:
         cutter = getattr(step.fields, "cutter", None)

@@ -18,10 +18,10 @@ from jobsheet.storage.card_files import card_digest, card_path
 def card_as_planned(view: View) -> Iterator[Remark]:
     """A job keeps a hash of the machine card it was planned with; a card that was changed since gives other figures.
 
-    Why: Speeds, torque and dials may be others now: the sheet that was printed and this plan no longer agree.
-    Wrong: plan for a card, change its belts, print the old sheet again
-    Right: look through the steps once more, then take the card as it is now
-    Source: common practice
+    Because: Speeds, torque and dials may be others now: the sheet that was printed and this plan no longer agree.
+    Not so: plan for a card, change its belts, print the old sheet again
+    So: look through the steps once more, then take the card as it is now
+    From: common practice
     """
     job = view.job
     if not job.card_hash:

@@ -21,10 +21,10 @@ def chip_thick_enough(view: View) -> Iterator[Remark]:
 
     Quiet for reamers and form tools.
 
-    Why: Rubbing heats, hardens and blunts.
-    Wrong: 0.005 a tooth with an HSS end mill
-    Right: 0.03 a tooth
-    Source: a tool supplier's page on work hardening; a machining blog on allowances; common practice
+    Because: Rubbing heats, hardens and blunts.
+    Not so: 0.005 a tooth with an HSS end mill
+    So: 0.03 a tooth
+    From: a tool supplier's page on work hardening; a machining blog on allowances; common practice
     """
     for step in plan_of(view).steps:
         tooth = step.figure("feed_per_tooth")

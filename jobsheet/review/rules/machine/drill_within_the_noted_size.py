@@ -21,10 +21,10 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
 
     Quiet where it is piloted, and where as much was cut before.
 
-    Why: One owner strips the same plastic gear with 25 mm drills every few years: the drive gives up before the motor.
-    Wrong: 13 mm from solid on a machine whose card notes 10
-    Right: a pilot first
-    Source: a home model engine builders' discussion
+    Because: One owner strips the same plastic gear with 25 mm drills every few years: the drive gives up before the motor.
+    Not so: 13 mm from solid on a machine whose card notes 10
+    So: a pilot first
+    From: a home model engine builders' discussion
     """
     for step in plan_of(view).steps:
         if (

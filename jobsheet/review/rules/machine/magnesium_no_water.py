@@ -17,10 +17,10 @@ def magnesium_no_water(view: View) -> Iterator[Remark]:
 
     A fluid that is only called brushed or flood may be mixed with water: the plan must say which it is.
 
-    Why: Wet chips give off hydrogen, and burning magnesium splits water.
-    Wrong: flood
-    Right: dry, or mineral oil written in the note
-    Source: a military technical order; an accident insurer's information on magnesium; a school's machining precautions
+    Because: Wet chips give off hydrogen, and burning magnesium splits water.
+    Not so: flood
+    So: dry, or mineral oil written in the note
+    From: a military technical order; an accident insurer's information on magnesium; a school's machining precautions
     """
     plan = plan_of(view)
     job = view.job

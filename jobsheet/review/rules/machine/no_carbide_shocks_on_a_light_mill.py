@@ -18,10 +18,10 @@ def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
 
     Quiet where a clean cut with it was recorded.
 
-    Why: Carbide chips when shocked or rubbed backwards.
-    Wrong: carbide face mill over a row of holes on a bench mill
-    Right: an HSS cutter there, or the holes later
-    Source: a home-shop blog
+    Because: Carbide chips when shocked or rubbed backwards.
+    Not so: carbide face mill over a row of holes on a bench mill
+    So: an HSS cutter there, or the holes later
+    From: a home-shop blog
     """
     plan = plan_of(view)
     for step in plan.steps:

@@ -22,10 +22,10 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
 
     Quiet where a later cut at as much was clean.
 
-    Why: Chatter is first a question of stiffness.
-    Wrong: the cut that rang last week, once more
-    Right: shorter, lower or narrower
-    Source: a drill maker's troubleshooting page; a question-and-answer page on chatter
+    Because: Chatter is first a question of stiffness.
+    Not so: the cut that rang last week, once more
+    So: shorter, lower or narrower
+    From: a drill maker's troubleshooting page; a question-and-answer page on chatter
     """
     plan = plan_of(view)
     if not plan.steps:

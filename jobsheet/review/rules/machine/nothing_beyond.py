@@ -22,10 +22,10 @@ def nothing_beyond(view: View) -> Iterator[Remark]:
 
     Quiet where it is tight, which is printed beside the step, and where nothing is known.
 
-    Why: The frame usually gives up before the motor on a light mill.
-    Wrong: 2.5 deep where the frame rang at 7.5 N/µm and this asks 9.9
-    Right: 1.6 deep
-    Source: a bench mill's manual; a home-shop blog
+    Because: The frame usually gives up before the motor on a light mill.
+    Not so: 2.5 deep where the frame rang at 7.5 N/µm and this asks 9.9
+    So: 1.6 deep
+    From: a bench mill's manual; a home-shop blog
     """
     for step in plan_of(view).steps:
         beyond = [

@@ -20,10 +20,10 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
     Quiet for gauges that only say yes or no, and where nobody knows how finely it reads. A micrometer counts as reading to 0.01 mm,
     a calliper to 0.02 mm, a rule to 0.5 mm.
 
-    Why: Aim for a gauge several times finer than the limits.
-    Wrong: 40 ±0.03 with a calliper
-    Right: 40 ±0.03 with a micrometer
-    Source: a machining encyclopaedia on measurement; common practice. The share is the workshop's number
+    Because: Aim for a gauge several times finer than the limits.
+    Not so: 40 ±0.03 with a calliper
+    So: 40 ±0.03 with a micrometer
+    From: a machining encyclopaedia on measurement; common practice. The share is the workshop's number
     """
     share = view.reckoned.shop.gauge_share
     for step in plan_of(view).steps:

@@ -19,10 +19,10 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
 
     Quiet where the step names a gauge or says in its words that it is measured.
 
-    Why: Here it can still be put right in the same hold.
-    Wrong: mill the edge to 60 ±0.1, unclamp
-    Right: mill the edge to 60 ±0.1, measure, unclamp
-    Source: a machine builder's answers to questions
+    Because: Here it can still be put right in the same hold.
+    Not so: mill the edge to 60 ±0.1, unclamp
+    So: mill the edge to 60 ±0.1, measure, unclamp
+    From: a machine builder's answers to questions
     """
     for set_up, steps in plan_of(view).groups():
         for index, step in enumerate(steps):

@@ -16,10 +16,10 @@ def chamfer_after_both_faces(view: View) -> Iterator[Remark]:
 
     Quiet for edges broken with a file and for the chamfers of holes.
 
-    Why: Its width changes when a face is cut again.
-    Wrong: chamfer 1 × 45° all round, then the top to size
-    Right: the top to size, then the chamfer
-    Source: common practice
+    Because: Its width changes when a face is cut again.
+    Not so: chamfer 1 × 45° all round, then the top to size
+    So: the top to size, then the chamfer
+    From: common practice
     """
     plan = plan_of(view)
     for step in plan.steps:

@@ -21,10 +21,10 @@ def deburr_after_last_cut(view: View) -> Iterator[Remark]:
 
     Quiet where all edges are chamfered later, and where only a reamer or tap comes after it.
 
-    Why: Nobody goes back to an edge that is ticked off.
-    Wrong: face, deburr, drill
-    Right: face, drill, deburr
-    Source: common practice
+    Because: Nobody goes back to an edge that is ticked off.
+    Not so: face, deburr, drill
+    So: face, drill, deburr
+    From: common practice
     """
     plan = plan_of(view)
     deburrs = [step for step in plan.steps if _deburrs(step)]

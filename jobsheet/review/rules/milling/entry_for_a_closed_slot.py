@@ -25,10 +25,10 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
     Quiet where the start is open to an edge, where a ramp is entered, with slot drills and whatever is written to cut to its centre,
     and behind a hole of eight tenths of the cutter at its start.
 
-    Why: An end mill without centre teeth cannot plunge.
-    Wrong: window from solid with a 4-flute end mill
-    Right: a hole drilled for it first
-    Source: common practice
+    Because: An end mill without centre teeth cannot plunge.
+    Not so: window from solid with a 4-flute end mill
+    So: a hole drilled for it first
+    From: common practice
     """
     plan = plan_of(view)
     for step in plan.steps:

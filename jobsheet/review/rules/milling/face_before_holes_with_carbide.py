@@ -18,10 +18,10 @@ def face_before_holes_with_carbide(view: View) -> Iterator[Remark]:
 
     Quiet for holes drilled from this same face, of which another remark speaks, and where a slow entry is written.
 
-    Why: Brittle edges chip on interruptions.
-    Wrong: holes through from the base, then the top faced with carbide
-    Right: the top faced, then the holes
-    Source: a home-shop blog; common practice
+    Because: Brittle edges chip on interruptions.
+    Not so: holes through from the base, then the top faced with carbide
+    So: the top faced, then the holes
+    From: a home-shop blog; common practice
     """
     plan = plan_of(view)
     told: set[tuple[str, str]] = set()

@@ -19,10 +19,10 @@ def finish_allowance_enough(view: View) -> Iterator[Remark]:
 
     Quiet for a second pass at the same dial.
 
-    Why: Too thin a layer is rubbed, not cut.
-    Wrong: finish 0.03 off
-    Right: finish 0.2 off
-    Source: a machining blog on allowances
+    Because: Too thin a layer is rubbed, not cut.
+    Not so: finish 0.03 off
+    So: finish 0.2 off
+    From: a machining blog on allowances
     """
     least = view.reckoned.shop.least_finish
     plan = plan_of(view)

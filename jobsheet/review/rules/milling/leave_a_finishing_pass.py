@@ -17,10 +17,10 @@ def leave_a_finishing_pass(view: View) -> Iterator[Remark]:
 
     Quiet where a finishing pass is planned, and where the pass itself takes no more than one would.
 
-    Why: Cutter and part spring; a light even cut removes most of it.
-    Wrong: 3 off at once, 40 ±0.03
-    Right: 2.8 off, then 0.2, 40 ±0.03
-    Source: a machining blog on allowances; a paper on the finishing allowance of end milling
+    Because: Cutter and part spring; a light even cut removes most of it.
+    Not so: 3 off at once, 40 ±0.03
+    So: 2.8 off, then 0.2, 40 ±0.03
+    From: a machining blog on allowances; a paper on the finishing allowance of end milling
     """
     shop = view.reckoned.shop
     plan = plan_of(view)

@@ -22,10 +22,10 @@ def no_climb_with_slack(view: View) -> Iterator[Remark]:
     Where the workshop chose “light finish”, it is quiet for a pass of 0.2 mm or less on a machine whose slack is measured and 0.05 mm at
     most, and whose slides are dragged.
 
-    Why: The force runs with the feed, takes up the slack in one jerk and snatches cutter or work.
-    Wrong: way climb on a screw with 0.2 mm of slack
-    Right: way conventional
-    Source: a technical note on climb milling (secondary); a milling safety protocol of a laboratory; a workshop's notes
+    Because: The force runs with the feed, takes up the slack in one jerk and snatches cutter or work.
+    Not so: way climb on a screw with 0.2 mm of slack
+    So: way conventional
+    From: a technical note on climb milling (secondary); a milling safety protocol of a laboratory; a workshop's notes
     """
     for step in plan_of(view).steps:
         if getattr(step.fields, "way", "") != "climb":

@@ -19,10 +19,10 @@ LOWERED = 1e-3
 def open_cuts_before_pockets(view: View) -> Iterator[Remark]:
     """A pocket or slot is cut from a face that a later step of the same set-up lowers by over a millimetre.
 
-    Why: Short cutters first; nobody cuts the pocket deeper than it is.
-    Wrong: pocket 10 deep, then 3 off the top
-    Right: 3 off the top, then the pocket
-    Source: common practice
+    Because: Short cutters first; nobody cuts the pocket deeper than it is.
+    Not so: pocket 10 deep, then 3 off the top
+    So: 3 off the top, then the pocket
+    From: common practice
     """
     for set_up, steps in plan_of(view).groups():
         for index, step in enumerate(steps):

@@ -20,10 +20,10 @@ def rough_before_close_finish(view: View) -> Iterator[Remark]:
 
     Quiet where the rougher cut is in another set-up, and with wider limits.
 
-    Why: Roughing warms the part, moves stresses and can shift it.
-    Wrong: finish the top to 20 ±0.01, then rough the step
-    Right: rough the step, then finish the top
-    Source: a contract machinist's list of things to note; a model engineers' paper
+    Because: Roughing warms the part, moves stresses and can shift it.
+    Not so: finish the top to 20 ±0.01, then rough the step
+    So: rough the step, then finish the top
+    From: a contract machinist's list of things to note; a model engineers' paper
     """
     very = view.reckoned.shop.very_close_limits
     for set_up, steps in plan_of(view).groups():

@@ -20,10 +20,10 @@ def slot_in_layers(view: View) -> Iterator[Remark]:
 
     Quiet for passes along a wall.
 
-    Why: Chips pack and the cutter bends.
-    Wrong: a 10 mm slot in steel 8 deep at once
-    Right: two layers of 4
-    Source: a machining blog on slots; common practice; section 3.4 of the cutting data. The shares are the workshop's numbers
+    Because: Chips pack and the cutter bends.
+    Not so: a 10 mm slot in steel 8 deep at once
+    So: two layers of 4
+    From: a machining blog on slots; common practice; section 3.4 of the cutting data. The shares are the workshop's numbers
     """
     for step in plan_of(view).steps:
         diameter, layer, depth = full_width(step), layer_of(step), total_depth(step)

@@ -25,10 +25,10 @@ def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
     The words of a step say that the head is tilted; cuts right behind a step by hand that tilts it belong to it, as far as its set-up goes.
     Quiet where the job ends there.
 
-    Why: The scale on the head is not good enough to square by.
-    Wrong: head tilted for a bevel, then holes in the next set-up
-    Right: head tilted for a bevel, tram check, then holes
-    Source: common practice
+    Because: The scale on the head is not good enough to square by.
+    Not so: head tilted for a bevel, then holes in the next set-up
+    So: head tilted for a bevel, tram check, then holes
+    From: common practice
     """
     plan = plan_of(view)
     tilted: Step | None = None

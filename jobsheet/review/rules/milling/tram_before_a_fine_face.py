@@ -22,10 +22,10 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
 
     The age counts to the day the job was planned. Quiet where the card has no date, and where a tram check is a step of this job.
 
-    Why: A wide cutter turns a small tilt into a hollow.
-    Wrong: flat 0.02 on a face 80 wide, trammed half a year ago
-    Right: the tram checked first
-    Source: a luthier's page on tramming; a bench mill's manual. The days are the workshop's number
+    Because: A wide cutter turns a small tilt into a hollow.
+    Not so: flat 0.02 on a face 80 wide, trammed half a year ago
+    So: the tram checked first
+    From: a luthier's page on tramming; a bench mill's manual. The days are the workshop's number
     """
     plan = plan_of(view)
     for step in plan.steps:

@@ -22,10 +22,10 @@ def allowance_for_the_later_process(view: View) -> Iterator[Remark]:
 
     A number behind the process counts as the allowance, nought too; so do the words of a step that leaves some.
 
-    Why: Distortion and growth are removed afterwards, not before.
-    Wrong: hardened and ground
-    Right: hardened and ground, 0.3 left on the top
-    Source: from memory of shop practice
+    Because: Distortion and growth are removed afterwards, not before.
+    Not so: hardened and ground
+    So: hardened and ground, 0.3 left on the top
+    From: from memory of shop practice
     """
     job = view.job
     later = job.part.later

@@ -20,10 +20,10 @@ def drill_out_before_deep_slot(view: View) -> Iterator[Remark]:
 
     Quiet where a hole is planned inside its outline before it, and where only its walls are passed.
 
-    Why: One machinist broke three end mills doing it solid and none after drilling it out.
-    Wrong: slot 20 deep in steel with a 10 mm cutter
-    Right: a row of 9 mm holes, then the slot
-    Source: a home-shop discussion of deep slots
+    Because: One machinist broke three end mills doing it solid and none after drilling it out.
+    Not so: slot 20 deep in steel with a 10 mm cutter
+    So: a row of 9 mm holes, then the slot
+    From: a home-shop discussion of deep slots
     """
     plan = plan_of(view)
     for step in plan.steps:

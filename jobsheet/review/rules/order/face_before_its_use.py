@@ -19,10 +19,10 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
     Quiet where the face stays as bought, where the zero is set inside the edge with its offset entered, and where
     the work only rests on a raw face and no size is taken from it.
 
-    Why: Each step may only measure from something already true.
-    Wrong: holes placed from the left end, then the left end milled
-    Right: the left end milled, then holes placed from it
-    Source: planning of set-ups for prismatic parts; college teaching of squaring
+    Because: Each step may only measure from something already true.
+    Not so: holes placed from the left end, then the left end milled
+    So: the left end milled, then holes placed from it
+    From: planning of set-ups for prismatic parts; college teaching of squaring
     """
     plan = plan_of(view)
     told: set[tuple[str, str]] = set()

@@ -28,10 +28,10 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     Quiet where a rest, a check or an outside process stands between them as a step, where the work is turned end
     for end, where packing, stop or holding are others, and where nothing is said of the holding.
 
-    Why: Every re-clamping adds a location error.
-    Wrong: top up, A to the fixed jaw: face; unclamp; top up, A to the fixed jaw: drill
-    Right: top up, A to the fixed jaw: face and drill
-    Source: processing principles of a casting works; a contract machinist's list of things to note
+    Because: Every re-clamping adds a location error.
+    Not so: top up, A to the fixed jaw: face; unclamp; top up, A to the fixed jaw: drill
+    So: top up, A to the fixed jaw: face and drill
+    From: processing principles of a casting works; a contract machinist's list of things to note
     """
     plan = plan_of(view)
     groups = list(plan.groups())

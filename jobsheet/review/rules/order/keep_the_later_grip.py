@@ -20,10 +20,10 @@ def keep_the_later_grip(view: View) -> Iterator[Remark]:
 
     The solids say it: of the face at the fixed jaw less than half is there when the set-up begins.
 
-    Why: A step must not spoil the holding of the next.
-    Wrong: mill the step, then grip the side it was cut from
-    Right: do what grips that side, then mill the step
-    Source: processing principles of a casting works
+    Because: A step must not spoil the holding of the next.
+    Not so: mill the step, then grip the side it was cut from
+    So: do what grips that side, then mill the step
+    From: processing principles of a casting works
     """
     plan = plan_of(view)
     steps = {step.key: step for step in plan.steps}

@@ -17,10 +17,10 @@ def mark_after_the_last_cut(view: View) -> Iterator[Remark]:
 
     The face is the one that is up; marking out for a cut is not meant.
 
-    Why: The mark is cut away or raises a burr.
-    Wrong: stamp the number, then face the top
-    Right: face the top, then stamp the number
-    Source: common practice
+    Because: The mark is cut away or raises a burr.
+    Not so: stamp the number, then face the top
+    So: face the top, then stamp the number
+    From: common practice
     """
     plan = plan_of(view)
     for step in plan.steps:

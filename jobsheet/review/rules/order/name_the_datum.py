@@ -16,10 +16,10 @@ def name_the_datum(view: View) -> Iterator[Remark]:
 
     Quiet where a set-up only faces, saws or deburrs, where its zero has a name or is found by a step or a finder.
 
-    Why: Datum faces decide the set-ups, and the set-ups decide the order inside each.
-    Wrong: holes at 14, 12 in a set-up without a zero
-    Right: holes at 14, 12 from A and B
-    Source: a paper on the planning of set-ups for prismatic parts (machine tool conference)
+    Because: Datum faces decide the set-ups, and the set-ups decide the order inside each.
+    Not so: holes at 14, 12 in a set-up without a zero
+    So: holes at 14, 12 from A and B
+    From: a paper on the planning of set-ups for prismatic parts (machine tool conference)
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

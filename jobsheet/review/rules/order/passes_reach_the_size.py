@@ -23,10 +23,10 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
 
     Quiet where the last pass is to the measured size, and while the face it is measured from is still raw.
 
-    Why: A sum that is out shows first as a wrong part.
-    Wrong: stock 45, layers of 4 and 2 off, size 40
-    Right: stock 45, 1 and 4 off, size 40
-    Source: common practice
+    Because: A sum that is out shows first as a wrong part.
+    Not so: stock 45, layers of 4 and 2 off, size 40
+    So: stock 45, 1 and 4 off, size 40
+    From: common practice
     """
     plan = plan_of(view)
     told = False

@@ -22,10 +22,10 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
     Quiet where sawing or drilling out is planned as a step before it, and where the remark was set aside because
     there is no nearer stock.
 
-    Why: Chips are slow on a light mill; a saw takes the bulk cheaply.
-    Wrong: 20 mm off a block of steel in layers of 0.8
-    Right: saw 18 mm off, mill the rest
-    Source: a home-shop discussion of roughing; common practice. The minutes are the workshop's number
+    Because: Chips are slow on a light mill; a saw takes the bulk cheaply.
+    Not so: 20 mm off a block of steel in layers of 0.8
+    So: saw 18 mm off, mill the rest
+    From: a home-shop discussion of roughing; common practice. The minutes are the workshop's number
     """
     plan = plan_of(view)
     most = view.reckoned.shop.bulk_minutes

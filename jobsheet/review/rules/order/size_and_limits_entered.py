@@ -23,10 +23,10 @@ def size_and_limits_entered(view: View) -> Iterator[Remark]:
     A step says so in its own words (`to 40.00`, `to size`), or by a size to measure. Quiet for roughing, deburring and cuts
     to clean, and for missing limits where the note names general ones.
 
-    Why: Remembered numbers get misread late in a job.
-    Wrong: mill the end to 80.0, and nothing under Measure
-    Right: mill the end to 80.0, measure 80 ±0.1
-    Source: a hobby machinists' discussion of mistakes
+    Because: Remembered numbers get misread late in a job.
+    Not so: mill the end to 80.0, and nothing under Measure
+    So: mill the end to 80.0, measure 80 ±0.1
+    From: a hobby machinists' discussion of mistakes
     """
     general = said(f"{view.job.note} {view.job.part.drawing}", "general limits", "unless stated", "2768")
     for step in plan_of(view).steps:

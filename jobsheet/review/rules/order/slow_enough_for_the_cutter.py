@@ -24,10 +24,10 @@ def slow_enough_for_the_cutter(view: View) -> Iterator[Remark]:
 
     Quiet where no cutting speed is known for this metal and cutter.
 
-    Why: A bench mill that bottoms out too high burns large HSS cutters in steel.
-    Wrong: a 63 mm HSS cutter in steel on a machine that turns 180 rpm at least
-    Right: a 25 mm one
-    Source: a technical note on bench mill speeds (secondary)
+    Because: A bench mill that bottoms out too high burns large HSS cutters in steel.
+    Not so: a 63 mm HSS cutter in steel on a machine that turns 180 rpm at least
+    So: a 25 mm one
+    From: a technical note on bench mill speeds (secondary)
     """
     for step in plan_of(view).steps:
         cutter = getattr(step.fields, "cutter", None)

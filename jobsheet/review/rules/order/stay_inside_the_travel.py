@@ -14,10 +14,10 @@ def stay_inside_the_travel(view: View) -> Iterator[Remark]:
 
     Quiet where the card does not know the travel.
 
-    Why: Found at the machine it stops the job.
-    Wrong: a face 290 long with a 50 mm cutter on a table that goes 300
-    Right: the part turned, or faced in two set-ups
-    Source: a column of workshop mistakes in a model engineers' paper
+    Because: Found at the machine it stops the job.
+    Not so: a face 290 long with a 50 mm cutter on a table that goes 300
+    So: the part turned, or faced in two set-ups
+    From: a column of workshop mistakes in a model engineers' paper
     """
     for set_up, operation, outcome in view.steps():
         for limit in outcome.limits:

@@ -19,10 +19,10 @@ _TIP = re.compile(r"(\d[\d.,/]*\s*(?:mm|in)?)\s+tip\b|\btip\s+(\d[\d.,/]*\s*(?:m
 def half_the_edge_finder(view: View) -> Iterator[Remark]:
     """A step that finds edges with an edge finder whose tip is written nowhere.
 
-    Why: Half the tip goes into the zero: missed or counted twice, every hole is off by the same amount.
-    Wrong: find A and B with an edge finder
-    Right: find A and B with an edge finder, 10 mm tip
-    Source: common practice
+    Because: Half the tip goes into the zero: missed or counted twice, every hole is off by the same amount.
+    Not so: find A and B with an edge finder
+    So: find A and B with an edge finder, 10 mm tip
+    From: common practice
     """
     for set_up, operation, _ in view.steps():
         if roles(operation).beside != "find" or operation.fields.tip is not None:

@@ -20,10 +20,10 @@ _MOVED = r"(?:raise|lower|move|slide|shift|wind|bring|take)\w* (?:the )?head|hea
 def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
     """On a round column a step moves the head, and places follow with nothing found again.
 
-    Why: A round column turns as the head slides: x and y are lost.
-    Wrong: find A and B, spot, raise the head, drill
-    Right: find A and B, spot, raise the head, find A and B, drill
-    Source: from memory of trade teaching
+    Because: A round column turns as the head slides: x and y are lost.
+    Not so: find A and B, spot, raise the head, drill
+    So: find A and B, spot, raise the head, find A and B, drill
+    From: from memory of trade teaching
     """
     for set_up in view.job.set_ups:
         moved: Operation | None = None

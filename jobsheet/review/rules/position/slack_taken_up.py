@@ -20,10 +20,10 @@ _TAKEN_UP = (
 def slack_taken_up(view: View) -> Iterator[Remark]:
     """Words of a step bring the table to its place from the high side, and nothing says that the slack is taken up.
 
-    Why: The screw has turned back: the table stands off the line by the slack until the nut is loaded again.
-    Wrong: the rear side, reached from the high side
-    Right: back off half a turn and come up again to the rear side
-    Source: a practical treatise on milling; machinists' discussion of dials
+    Because: The screw has turned back: the table stands off the line by the slack until the nut is loaded again.
+    Not so: the rear side, reached from the high side
+    So: back off half a turn and come up again to the rear side
+    From: a practical treatise on milling; machinists' discussion of dials
     """
     for set_up, operation, _ in view.steps():
         words = words_of(operation)

@@ -29,10 +29,10 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
 
     Nothing is said where the datum faces are still to be cut and the zero stands inside the edge by a typed amount.
 
-    Why: Otherwise the error of the stock's size comes into every place.
-    Wrong: datum B is the left end, zero on the right end
-    Right: datum B is the left end, zero on the left end
-    Source: machinists' discussion of zeros
+    Because: Otherwise the error of the stock's size comes into every place.
+    Not so: datum B is the left end, zero on the right end
+    So: datum B is the left end, zero on the left end
+    From: machinists' discussion of zeros
     """
     datums = {face: letter for letter, face in view.job.datums}
     if not datums:

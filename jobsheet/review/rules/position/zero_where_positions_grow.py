@@ -14,10 +14,10 @@ from jobsheet.review.rule import View, remark, rule
 def zero_where_positions_grow(view: View) -> Iterator[Remark]:
     """Places on both sides of a zero at a corner, on a machine without a readout of its table.
 
-    Why: With the zero in the right corner every handle turns one way, and all moves keep to one side of the slack.
-    Wrong: places at -20 and 30 from a corner
-    Right: places at 10 and 60 from the next corner
-    Source: machinists' discussion of zeros
+    Because: With the zero in the right corner every handle turns one way, and all moves keep to one side of the slack.
+    Not so: places at -20 and 30 from a corner
+    So: places at 10 and 60 from the next corner
+    From: machinists' discussion of zeros
     """
     for set_up in view.job.set_ups:
         placed = [one for one in set_up.operations if places_of(one)]

@@ -18,10 +18,10 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
 
     Quiet where both faces in the jaws are machined or as bought, and with a swivelling or vee jaw.
 
-    Why: A line contact lets the work lie flat on the fixed jaw and keeps the jaw from lifting it.
-    Wrong: machined face to the fixed jaw, sawn face bare at the moving jaw
-    Right: the same with a round bar at the moving jaw
-    Source: a machinist's series on squaring a block; squaring instructions of three papers and of a school book
+    Because: A line contact lets the work lie flat on the fixed jaw and keeps the jaw from lifting it.
+    Not so: machined face to the fixed jaw, sawn face bare at the moving jaw
+    So: the same with a round bar at the moving jaw
+    From: a machinist's series on squaring a block; squaring instructions of three papers and of a school book
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -17,10 +17,10 @@ from jobsheet.review.rule import View, remark, rule
 def bar_out_when_parallel(view: View) -> Iterator[Remark]:
     """A round bar is entered though both faces in the jaws are machined.
 
-    Why: Full contact holds better once both faces are true.
-    Wrong: four sides machined, round bar at the moving jaw
-    Right: four sides machined, nothing between
-    Source: squaring instructions of a home-shop paper
+    Because: Full contact holds better once both faces are true.
+    Not so: four sides machined, round bar at the moving jaw
+    So: four sides machined, nothing between
+    From: squaring instructions of a home-shop paper
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -22,10 +22,10 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
 
     Quiet where the skin was pickled, blasted or ground off, and on sawn ends, which have none.
 
-    Why: Skin is hard, and rubbing on it takes the edge off.
-    Wrong: first cut 0.1 on hot-rolled stock
-    Right: first cut 0.8
-    Source: common practice; the two depths are the workshop's numbers
+    Because: Skin is hard, and rubbing on it takes the edge off.
+    Not so: first cut 0.1 on hot-rolled stock
+    So: first cut 0.8
+    From: common practice; the two depths are the workshop's numbers
     """
     plan = plan_of(view)
     skin, words = _skin(view.job.stock.condition, view.reckoned.shop)

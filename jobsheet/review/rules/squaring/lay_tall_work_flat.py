@@ -15,10 +15,10 @@ def lay_tall_work_flat(view: View) -> Iterator[Remark]:
 
     Quiet where the headroom is not known.
 
-    Why: Lower is stiffer, and the side of the cutter makes an end as well.
-    Wrong: a bar 250 long stood on end under a spindle that rises 300 over the table
-    Right: the bar lying flat, its end over the jaws
-    Source: a school book of metalworking
+    Because: Lower is stiffer, and the side of the cutter makes an end as well.
+    Not so: a bar 250 long stood on end under a spindle that rises 300 over the table
+    So: the bar lying flat, its end over the jaws
+    From: a school book of metalworking
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -20,10 +20,10 @@ def locate_on_machined_faces(view: View) -> Iterator[Remark]:
 
     Quiet where nothing is measured in that direction.
 
-    Why: A raw face passes its error on.
-    Wrong: the sawn right end to the stop, holes counted from there
-    Right: the milled left end to the stop
-    Source: college teaching of squaring
+    Because: A raw face passes its error on.
+    Not so: the sawn right end to the stop, holes counted from there
+    So: the milled left end to the stop
+    From: college teaching of squaring
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

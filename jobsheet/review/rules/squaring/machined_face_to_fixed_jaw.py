@@ -18,10 +18,10 @@ def machined_face_to_fixed_jaw(view: View) -> Iterator[Remark]:
 
     Quiet for the first cut on raw stock, and where the only machined face is up or down.
 
-    Why: Only the fixed jaw can be trusted to stand square to the table.
-    Wrong: face 1 machined, and the raw face opposite it at the fixed jaw
-    Right: face 1 to the fixed jaw
-    Source: a machinist's series on squaring a block; squaring instructions of a home-shop paper
+    Because: Only the fixed jaw can be trusted to stand square to the table.
+    Not so: face 1 machined, and the raw face opposite it at the fixed jaw
+    So: face 1 to the fixed jaw
+    From: a machinist's series on squaring a block; squaring instructions of a home-shop paper
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

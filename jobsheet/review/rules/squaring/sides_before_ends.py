@@ -17,10 +17,10 @@ def sides_before_ends(view: View) -> Iterator[Remark]:
 
     Quiet where the sides gripped are machined or as bought, and where the end is cut lying flat.
 
-    Why: Ends are set upright by finished sides.
-    Wrong: stand the raw bar up, mill its end, then its sides
-    Right: mill the four sides, then the ends
-    Source: a school book of metalworking; from memory of shop practice
+    Because: Ends are set upright by finished sides.
+    Not so: stand the raw bar up, mill its end, then its sides
+    So: mill the four sides, then the ends
+    From: a school book of metalworking; from memory of shop practice
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -18,10 +18,10 @@ def support_tall_work(view: View) -> Iterator[Remark]:
 
     Quiet where a support, an angle plate or a jack is entered, and where the height above the jaws is not.
 
-    Why: Tall work tips and rings.
-    Wrong: a bar 20 wide, 70 above the jaws
-    Right: the same against an angle plate
-    Source: a school book of metalworking; common practice. The share is the workshop's number
+    Because: Tall work tips and rings.
+    Not so: a bar 20 wide, 70 above the jaws
+    So: the same against an angle plate
+    From: a school book of metalworking; common practice. The share is the workshop's number
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

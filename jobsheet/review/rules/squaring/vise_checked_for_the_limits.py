@@ -24,10 +24,10 @@ def vise_checked_for_the_limits(view: View) -> Iterator[Remark]:
 
     Quiet where the card notes no error, and where a check of the vise is a step of this job.
 
-    Why: An error of the jaw makes a parallelogram, one of the bed a wedge.
-    Wrong: parallel within 0.01 over 150 in a vise that is 0.02 out over 150
-    Right: the vise checked and shimmed first
-    Source: squaring instructions of a home-shop paper
+    Because: An error of the jaw makes a parallelogram, one of the bed a wedge.
+    Not so: parallel within 0.01 over 150 in a vise that is 0.02 out over 150
+    So: the vise checked and shimmed first
+    From: squaring instructions of a home-shop paper
     """
     plan = plan_of(view)
     for step in plan.steps:

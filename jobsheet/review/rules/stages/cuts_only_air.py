@@ -14,10 +14,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def cuts_only_air(view: View) -> Iterator[Remark]:
     """A step that cuts, and takes nothing: the metal there has gone before, or the place, zero or depth is wrong.
 
-    Why: Either the step is not needed, or it is not where it was meant to be.
-    Wrong: mill a slot where a pocket was milled before
-    Right: leave the step out, or put it where the metal is
-    Source: the solids of the plan
+    Because: Either the step is not needed, or it is not where it was meant to be.
+    Not so: mill a slot where a pocket was milled before
+    So: leave the step out, or put it where the metal is
+    From: the solids of the plan
     """
     for fact in view.facts_of("cuts-air"):
         found = step_of(view, fact.key)

@@ -13,10 +13,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def enough_left_to_hold(view: View) -> Iterator[Remark]:
     """More than half of the face at the fixed jaw has gone before the set-up that holds on it.
 
-    Why: The work has nothing to lie against: it leans, slips or is bruised.
-    Wrong: mill a wide step, then hold on the face it took
-    Right: do the other set-up first, or hold on another face
-    Source: a foundry's published machining principles; the solids of the plan
+    Because: The work has nothing to lie against: it leans, slips or is bruised.
+    Not so: mill a wide step, then hold on the face it took
+    So: do the other set-up first, or hold on another face
+    From: a foundry's published machining principles; the solids of the plan
     """
     told: set[str] = set()
     for fact in view.facts_of("lost-contact"):

@@ -17,10 +17,10 @@ def holes_run_together(view: View) -> Iterator[Remark]:
 
     Holes that are meant to meet, such as the row that drills out a slot, say so in their words, or are plugged.
 
-    Why: The drill follows the easy side and bends; and where they were not meant to meet, the wall between them is gone.
-    Wrong: drill 10 at 20 and at 26
-    Right: drill 10 at 20 and at 32; or plug the first hole
-    Source: common practice; the solids of the plan
+    Because: The drill follows the easy side and bends; and where they were not meant to meet, the wall between them is gone.
+    Not so: drill 10 at 20 and at 26
+    So: drill 10 at 20 and at 32; or plug the first hole
+    From: common practice; the solids of the plan
     """
     told: set[str] = set()
     for fact in view.facts_of("breaks-into"):

@@ -20,10 +20,10 @@ GRIP = 5e-3
 def keep_clear_of_the_jaws(view: View) -> Iterator[Remark]:
     """A cut goes deeper at a jaw than the work stands over it.
 
-    Why: The cutter runs into the hardened jaw: cutter, jaw and work are spoiled, and the work is torn loose.
-    Wrong: a step 12 deep at the fixed jaw, 6 over the jaws
-    Right: a step 12 deep at the fixed jaw, 15 over the jaws
-    Source: the solids of the plan; common practice
+    Because: The cutter runs into the hardened jaw: cutter, jaw and work are spoiled, and the work is torn loose.
+    Not so: a step 12 deep at the fixed jaw, 6 over the jaws
+    So: a step 12 deep at the fixed jaw, 15 over the jaws
+    From: the solids of the plan; common practice
     """
     deepest: dict[str, float] = {}
     for fact in view.facts_of("cuts-the-jaws"):

@@ -15,10 +15,10 @@ from jobsheet.units.show import significant
 def removal_agrees_with_the_figures(view: View) -> Iterator[Remark]:
     """The solid loses by a third more or less than the minutes of this step were reckoned for.
 
-    Why: Width, depth or length of the cut is not what the work has there, so minutes and load are out too.
-    Wrong: a side cut 20 long in the plan, the side is 80 long
-    Right: the length left empty, or 80
-    Source: the solids of the plan; common practice
+    Because: Width, depth or length of the cut is not what the work has there, so minutes and load are out too.
+    Not so: a side cut 20 long in the plan, the side is 80 long
+    So: the length left empty, or 80
+    From: the solids of the plan; common practice
     """
     told: set[str] = set()
     for fact in view.facts_of("volume-differs"):

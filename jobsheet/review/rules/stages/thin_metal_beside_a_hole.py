@@ -14,10 +14,10 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def thin_metal_beside_a_hole(view: View) -> Iterator[Remark]:
     """Less than a millimetre is left between a hole and the edge of the work.
 
-    Why: The drill leans to where there is less metal, and the thin wall bulges or breaks out.
-    Wrong: drill 10 with its centre 5.5 from the edge
-    Right: drill 10 with its centre 10 from the edge; or mill the edge afterwards
-    Source: common practice; the solids of the plan
+    Because: The drill leans to where there is less metal, and the thin wall bulges or breaks out.
+    Not so: drill 10 with its centre 5.5 from the edge
+    So: drill 10 with its centre 10 from the edge; or mill the edge afterwards
+    From: common practice; the solids of the plan
     """
     told: set[str] = set()
     for fact in view.facts_of("thin-wall"):

@@ -20,10 +20,10 @@ def back_up_thin_sheet(view: View) -> Iterator[Remark]:
 
     Quiet where a backing is entered under packing, holding or in a step.
 
-    Why: It lifts at breakthrough, burrs, and spins; a backing stops all three.
-    Wrong: 3 mm sheet drilled over nothing
-    Right: wood below it, clamps near the hole
-    Source: a builders' paper on drilling sheet; common practice. The thickness is the workshop's number
+    Because: It lifts at breakthrough, burrs, and spins; a backing stops all three.
+    Not so: 3 mm sheet drilled over nothing
+    So: wood below it, clamps near the hole
+    From: a builders' paper on drilling sheet; common practice. The thickness is the workshop's number
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

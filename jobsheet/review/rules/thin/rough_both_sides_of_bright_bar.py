@@ -23,10 +23,10 @@ def rough_both_sides_of_bright_bar(view: View) -> Iterator[Remark]:
 
     Quiet for hot-rolled and stress-relieved stock, and where the other side stays as bought and no flatness is asked.
 
-    Why: Stress sits near the skin: take one side and the other pulls.
-    Wrong: bright flat 100 × 20 × 10, 2 off the top to size, then 2 off the bottom
-    Right: rough top and bottom alike, let it rest, then finish both
-    Source: a model engineers' paper; a hobby machinists' discussion
+    Because: Stress sits near the skin: take one side and the other pulls.
+    Not so: bright flat 100 × 20 × 10, 2 off the top to size, then 2 off the bottom
+    So: rough top and bottom alike, let it rest, then finish both
+    From: a model engineers' paper; a hobby machinists' discussion
     """
     stock = view.job.stock
     condition = stock.condition

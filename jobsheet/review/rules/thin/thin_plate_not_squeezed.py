@@ -18,10 +18,10 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
 
     Quiet where it is clamped down, held by screws or supported over its full length.
 
-    Why: It springs flat while held and curves when let go.
-    Wrong: a plate 4 thick and 60 wide in the vise, flat within 0.05
-    Right: the same plate clamped down on the table
-    Source: common practice; from memory of shop practice. The share is the workshop's number
+    Because: It springs flat while held and curves when let go.
+    Not so: a plate 4 thick and 60 wide in the vise, flat within 0.05
+    So: the same plate clamped down on the table
+    From: common practice; from memory of shop practice. The share is the workshop's number
     """
     for set_up, steps in plan_of(view).groups():
         lie = steps[0].lie

@@ -22,10 +22,10 @@ def wall_before_its_support(view: View) -> Iterator[Remark]:
 
     Quiet where a support, wax or a filler is entered.
 
-    Why: Walls push away and spring back.
-    Wrong: pocket 20 deep, then the outside to a wall of 2
-    Right: the outside first, then the pocket
-    Source: a machining blog on thin walls. The ratio is the workshop's number
+    Because: Walls push away and spring back.
+    Not so: pocket 20 deep, then the outside to a wall of 2
+    So: the outside first, then the pocket
+    From: a machining blog on thin walls. The ratio is the workshop's number
     """
     plan = plan_of(view)
     most = view.reckoned.shop.thin_wall

@@ -23,10 +23,10 @@ _ROUNDING = 1e-6
 def chamfer_before_tap(view: View) -> Iterator[Remark]:
     """A hole is tapped with no chamfer, or wide spot, to at least the thread's diameter before it.
 
-    Why: A chamfer starts the tap straight and stops a raised burr.
-    Wrong: drill 6.8, tap M8
-    Right: spot to 8.4, drill 6.8, tap M8
-    Source: a trade journal on chamfers and countersinks
+    Because: A chamfer starts the tap straight and stops a raised burr.
+    Not so: drill 6.8, tap M8
+    So: spot to 8.4, drill 6.8, tap M8
+    From: a trade journal on chamfers and countersinks
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -14,10 +14,10 @@ from jobsheet.review.rule import View, remark, rule
 def no_power_tap_without_reverse(view: View) -> Iterator[Remark]:
     """Tapping under power on a machine that cannot turn backward, or in a blind hole, or by a trainee.
 
-    Why: The tap cannot be brought out again, or over-runs at the bottom, and breaks.
-    Wrong: tap under power on a machine without reverse
-    Right: tap by hand, guided by the spindle
-    Source: trade discussion of power tapping; common practice
+    Because: The tap cannot be brought out again, or over-runs at the bottom, and breaks.
+    Not so: tap under power on a machine without reverse
+    So: tap by hand, guided by the spindle
+    From: trade discussion of power tapping; common practice
     """
     for set_up, operation, _ in view.steps():
         if roles(operation).hole != "tap" or roles(operation).by_hand:

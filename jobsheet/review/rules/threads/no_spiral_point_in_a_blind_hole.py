@@ -16,10 +16,10 @@ from jobsheet.review.rule import View, remark, rule
 def no_spiral_point_in_a_blind_hole(view: View) -> Iterator[Remark]:
     """A spiral-point tap in a blind hole with less than one diameter of spare depth.
 
-    Why: It pushes its chips ahead of it, and packed chips break taps.
-    Wrong: spiral-point tap M8, 16 deep in a hole of 20
-    Right: spiral-flute tap M8, 16 deep in a hole of 20
-    Source: common practice
+    Because: It pushes its chips ahead of it, and packed chips break taps.
+    Not so: spiral-point tap M8, 16 deep in a hole of 20
+    So: spiral-flute tap M8, 16 deep in a hole of 20
+    From: common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -19,10 +19,10 @@ SPARE = 1
 def room_below_the_thread(view: View) -> Iterator[Remark]:
     """In a blind hole the last tap needs room for its lead and one pitch below the full thread.
 
-    Why: A tap driven into the bottom breaks.
-    Wrong: drill 17 deep, M8 16 deep with a bottoming tap
-    Right: drill 20 deep, M8 16 deep with a bottoming tap
-    Source: common practice
+    Because: A tap driven into the bottom breaks.
+    Not so: drill 17 deep, M8 16 deep with a bottoming tap
+    So: drill 20 deep, M8 16 deep with a bottoming tap
+    From: common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -17,10 +17,10 @@ BURR = 0.05e-3
 def tap_after_the_last_cut(view: View) -> Iterator[Remark]:
     """A thread that is cut before a later cut across its mouth: facing, a slot or step, a countersink.
 
-    Why: Milling folds a burr into the thread.
-    Wrong: tap, face
-    Right: face, drill, tap
-    Source: common practice
+    Because: Milling folds a burr into the thread.
+    Not so: tap, face
+    So: face, drill, tap
+    From: common practice
     """
     found = holes_of(view.reckoned)
     told: set[str] = set()

@@ -19,10 +19,10 @@ from jobsheet.review.rule import View, remark, rule
 def tap_drill_before_tap(view: View) -> Iterator[Remark]:
     """A tap needs a hole of its own size at its place.
 
-    Why: A tap cuts a thread, not a hole: without one it breaks.
-    Wrong: tap, drill
-    Right: drill, tap
-    Source: common practice
+    Because: A tap cuts a thread, not a hole: without one it breaks.
+    Not so: tap, drill
+    So: drill, tap
+    From: common practice
     """
     for set_up, operation, _ in view.steps():
         if roles(operation).hole != "tap" or operation.fields.hole is not None:

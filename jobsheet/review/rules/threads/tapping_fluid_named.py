@@ -18,10 +18,10 @@ _DRY = ("iron", "plastic")
 def tapping_fluid_named(view: View) -> Iterator[Remark]:
     """Steel, stainless, titanium, copper or aluminium is tapped, and no fluid is entered. Dry may be written on purpose.
 
-    Why: Tapping asks more of the fluid than any other step; dry taps gall and break.
-    Wrong: tap M6 in stainless, the fluid left empty
-    Right: tap M6 in stainless, fluid brushed on; or dry, on purpose
-    Source: an engineering handbook on tapping fluids; common practice
+    Because: Tapping asks more of the fluid than any other step; dry taps gall and break.
+    Not so: tap M6 in stainless, the fluid left empty
+    So: tap M6 in stainless, fluid brushed on; or dry, on purpose
+    From: an engineering handbook on tapping fluids; common practice
     """
     if view.job.fluid:
         return

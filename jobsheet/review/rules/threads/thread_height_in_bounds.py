@@ -22,10 +22,10 @@ BOUNDS = {"60 to 75 %": (0.58, 0.82), "75 %": (0.65, 0.85), "50 to 65 %": (0.48,
 def thread_height_in_bounds(view: View) -> Iterator[Remark]:
     """The drilled hole decides how high the thread stands.
 
-    Why: Above it the torque climbs steeply and the strength hardly; below it the thread may fail its gauge.
-    Wrong: drill 5.5, tap M6
-    Right: drill 5.0, tap M6
-    Source: trade teaching on tap drills; bounds are the workshop's setting
+    Because: Above it the torque climbs steeply and the strength hardly; below it the thread may fail its gauge.
+    Not so: drill 5.5, tap M6
+    So: drill 5.0, tap M6
+    From: trade teaching on tap drills; bounds are the workshop's setting
     """
     lowest, highest = BOUNDS[view.reckoned.shop.thread_height]
     for set_up, operation, outcome in view.steps():

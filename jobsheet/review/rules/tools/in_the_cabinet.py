@@ -18,10 +18,10 @@ def in_the_cabinet(view: View) -> Iterator[Remark]:
     It is asked only where there is a cabinet that concerns the job: the person's own, or that of the workshop which
     the job names. Of what a cabinet has no section for nothing is said.
 
-    Why: Speed, feed and depth were planned for this tool; with the next best one the sheet is no longer true.
-    Wrong: drill 5.5 planned, 5.0 and 6.0 in the drawer
-    Right: a drill that is there, or the missing one bought first
-    Source: common practice
+    Because: Speed, feed and depth were planned for this tool; with the next best one the sheet is no longer true.
+    Not so: drill 5.5 planned, 5.0 and 6.0 in the drawer
+    So: a drill that is there, or the missing one bought first
+    From: common practice
     """
     first = tuple(operation.key for _, operation in view.job.operations())[:1]
     try:

@@ -20,10 +20,10 @@ from jobsheet.storage.cabinet_file import cabinet_for
 def place_as_in_the_cabinet(view: View) -> Iterator[Remark]:
     """A line that names another place than the cabinet has for this tool sends somebody to the wrong drawer.
 
-    Why: Who fetches by the place brings what lies there, and it may look much the same.
-    Wrong: end mill 12 mm, drawer 2 no. 7 (where the face mill lies)
-    Right: end mill 12 mm, drawer 1 no. 4
-    Source: common practice
+    Because: Who fetches by the place brings what lies there, and it may look much the same.
+    Not so: end mill 12 mm, drawer 2 no. 7 (where the face mill lies)
+    So: end mill 12 mm, drawer 1 no. 4
+    From: common practice
     """
     try:
         cabinet = cabinet_for(view.job.workshop)
