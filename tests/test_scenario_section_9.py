@@ -152,7 +152,7 @@ def test_constant_torque():
 
 
 def summed(cutter, depth, arc, tooth, kc):
-    """A row of cutting-data section 2: diameter, teeth, helix; depth and arc; feed a tooth; kc."""
+    """A row of cutting-data section 2: diameter, teeth, helix; depth and arc; feed per tooth; kc."""
     diameter, teeth, helix = cutter
     return tooth_forces(
         kc=kc * 1e6, feed_per_tooth=tooth * MM, depth=depth * MM, diameter=diameter * MM, teeth=teeth,

@@ -26,7 +26,7 @@ def chip_thickness(feed_per_tooth: float, angle: float, entering_angle: float = 
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     angle : float
         Angle of the tooth from the line across the feed [rad]
     entering_angle : float, optional
@@ -69,7 +69,7 @@ def arc_chip_thickness(
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     start : float
         Angle at which the tooth enters, from the line across the feed [rad]
     end : float

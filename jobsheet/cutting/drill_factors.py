@@ -210,7 +210,7 @@ def drill_torque_diameter_factor(diameter: float) -> float:
 
 @formula(source="so57", symbols={"edges": "z"}, edges=(2, 6))
 def edges_factor(edges: float) -> float:
-    """Factor for more than two cutting edges at the same feed a turn.
+    """Factor for more than two cutting edges at the same feed per turn.
 
     k_z = (z / 2)^0.2
 

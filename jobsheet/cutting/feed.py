@@ -1,4 +1,4 @@
-"""Feed a tooth, feed a turn, and the feed of the table or quill."""
+"""Feed per tooth, feed per turn, and the feed of the table or quill."""
 
 from __future__ import annotations
 
@@ -8,14 +8,14 @@ from jobsheet.cutting.inputs import positive
 
 @formula(source="mit-f", symbols={"feed_per_tooth": "f_z", "teeth": "z", "spindle_speed": "n"})
 def table_feed(feed_per_tooth: float, teeth: float, spindle_speed: float) -> float:
-    """Table feed from the feed a tooth.
+    """Table feed from the feed per tooth.
 
     v_f = f_z z n
 
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     teeth : float
         Teeth that cut [-]
     spindle_speed : float
@@ -42,7 +42,7 @@ def table_feed(feed_per_tooth: float, teeth: float, spindle_speed: float) -> flo
 
 @formula(source="mit-f", symbols={"table_feed": "v_f", "teeth": "z", "spindle_speed": "n"})
 def feed_per_tooth(table_feed: float, teeth: float, spindle_speed: float) -> float:
-    """Feed a tooth that a table feed gives.
+    """Feed per tooth that a table feed gives.
 
     f_z = v_f / (z n)
 
@@ -58,7 +58,7 @@ def feed_per_tooth(table_feed: float, teeth: float, spindle_speed: float) -> flo
     Returns
     -------
     f_z : float
-        Feed a tooth [m]
+        Feed per tooth [m]
 
     Raises
     ------
@@ -76,14 +76,14 @@ def feed_per_tooth(table_feed: float, teeth: float, spindle_speed: float) -> flo
 
 @formula(source="mit-f", symbols={"feed_per_tooth": "f_z", "teeth": "z"})
 def feed_per_turn(feed_per_tooth: float, teeth: float) -> float:
-    """Feed a turn from the feed a tooth.
+    """Feed per turn from the feed per tooth.
 
     f = f_z z
 
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     teeth : float
         Teeth or edges that cut [-]
 
@@ -140,7 +140,7 @@ def axial_feed(feed: float, spindle_speed: float) -> float:
 
 @formula(source="mit-f", symbols={"table_feed": "v_f", "spindle_speed": "n"})
 def feed_from_speed(table_feed: float, spindle_speed: float) -> float:
-    """Feed a turn that a speed of table or quill gives.
+    """Feed per turn that a speed of table or quill gives.
 
     f = v_f / n
 

@@ -104,7 +104,7 @@ def tooth_forces(
     kc : float
         Specific cutting force at the mean chip thickness, the same all over: means agree with power [Pa]
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     depth : float
         Depth of cut [m]
     diameter : float

@@ -61,7 +61,7 @@ def unit_power_feed_factor(feed: float) -> float:
     Parameters
     ----------
     feed : float
-        Feed a tooth in milling, a turn in drilling [m]
+        Feed per tooth in milling, a turn in drilling [m]
 
     Returns
     -------

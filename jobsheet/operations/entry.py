@@ -189,7 +189,7 @@ _FINISH = pattern(r"^(?:Ra\s*)?(.+)$", re.IGNORECASE)
 
 
 def _read_tolerances(_entry: Entry, text: str, units: str) -> Tolerances:
-    """`square 0.03; flat 0.02; finish 1.6; gauge micrometer`: each a word and its value, parted by semicolons."""
+    """`square 0.03; flat 0.02; finish 1.6; gauge micrometer`: each a word and its value, separated by semicolons."""
     found: dict[str, Any] = {}
     start = 0
     for piece in text.split(";"):
@@ -285,7 +285,7 @@ def read_place(piece: str, start: int, units: str) -> Place | Pattern:
     if len(parted) != 1:
         raise QuantityError(
             f"“{piece.strip()}” is not one place; write x, a comma, a blank and y, such as 14, 12"
-            " (places are parted by semicolons).",
+            " (places are separated by semicolons).",
             start,
             start + len(piece),
         )

@@ -47,7 +47,7 @@ class Roles(Struct, frozen=True, kw_only=True):
     #: where another diameter than the cutter's is cut (a cone, a bore), or a rule of its own watches the speed.
     speed: str = ""
     speed_share: float = 1.0
-    #: The table by which its feed a turn is suggested.
+    #: The table by which its feed per turn is suggested.
     feed: str = ""
     #: The process of test cuts that it is judged by (`model.trials.PROCESSES`).
     process: str = ""

@@ -259,7 +259,7 @@ def open_lines(plan: Plan) -> list[NoteLine]:
     for key, outcome in plan.reckoned.operations.items():
         if outcome.problem:
             lines.append(
-                NoteLine(f"Step {numbers[key]} cannot be reckoned: {outcome.problem}", "hazard", True)
+                NoteLine(f"Step {numbers[key]} cannot be calculated: {outcome.problem}", "hazard", True)
             )
         for limit in outcome.limits:
             if limit.verdict == "beyond":

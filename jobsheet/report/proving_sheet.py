@@ -280,7 +280,7 @@ def _title(ladder: Ladder, planned_by: str, workshop: str) -> tuple[tuple[TitleC
         (
             TitleCell(caption="Cutter", text=ladder.cutter.text, share=0.416),
             TitleCell(caption="Material", text=ladder.setting.material.title, share=0.334),
-            TitleCell(caption="Its card of", text=card.card_date, share=0.25),
+            TitleCell(caption="Machine card dated", text=card.card_date, share=0.25),
         ),
         (
             TitleCell(caption="Held in", text=ladder.holding, share=0.416),

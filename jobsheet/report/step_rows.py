@@ -38,7 +38,7 @@ def steps_of(
     where = f"step {operation.number}"
     if outcome.problem or not outcome.rows:
         problem = (
-            NoteLine(f"Cannot be reckoned: {outcome.problem}", "hazard", True) if outcome.problem else None
+            NoteLine(f"Cannot be calculated: {outcome.problem}", "hazard", True) if outcome.problem else None
         )
         own = getattr(operation.fields, "note", "") or ""
         return (

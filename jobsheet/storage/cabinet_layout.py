@@ -76,7 +76,7 @@ LAYOUT = Layout(
                 _ask("note", "Note", lines=2),
             ),
             how="A tool is named by its place. A numbered place holds one thing; a drawer without a number holds many."
-            " Of a section that stays empty nothing is said.",
+            " Empty sections are not checked.",
         ),
         Heading(title="Tools that cut", parts=tuple(_rows(one) for one in KINDS_OF if one != "finders")),
         Heading(

@@ -14,7 +14,7 @@ PART = (
     Entry(name="drawing", title="Drawing", asks="text", optional=True),
     Entry(
         name="later",
-        title="Done to it afterwards",
+        title="Later processes",
         asks="text",
         optional=True,
         hint="such as hardened, ground",
@@ -35,14 +35,14 @@ STOCK = (
     Entry(name="condition", title="Condition", asks="text", optional=True, hint="such as bright flat, sawn"),
     Entry(
         name="as_bought",
-        title="Faces that stay as bought",
+        title="Faces left unmachined",
         asks="text",
         optional=True,
         hint="such as top, bottom",
     ),
 )
 JOB = (
-    Entry(name="units", title="A bare number is in", asks="choice", choices=("mm", "in")),
+    Entry(name="units", title="Units", asks="choice", choices=("mm", "in")),
     Entry(name="workshop", title="Workshop", asks="text", optional=True),
     Entry(name="planned_by", title="Planned by", asks="text", optional=True),
     Entry(name="planned_on", title="Planned on", asks="text", optional=True),
@@ -63,7 +63,7 @@ HOLDING = (
     Entry(name="above_jaws", title="Above the jaws", asks="length", low="0 mm", high="1 m", optional=True),
     Entry(name="tighten", title="Tighten to", asks="torque", low="0 N·m", high="500 N·m", optional=True),
     Entry(name="clamps", title="Strap clamps", asks="count", low="1", high="20", optional=True),
-    Entry(name="bolt", title="Their bolts", asks="thread", optional=True, hint="such as M12"),
+    Entry(name="bolt", title="Clamp bolts", asks="thread", optional=True, hint="such as M12"),
     Entry(name="stop", title="Stop", asks="text", optional=True),
     Entry(name="note", title="Holding note", asks="text", optional=True),
 )

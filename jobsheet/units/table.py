@@ -29,8 +29,8 @@ class Unit(NamedTuple):
 #: What a quantity is called to a person, and its SI symbol.
 KINDS: dict[str, tuple[str, str]] = {
     "length": ("a length", "m"),
-    "feed per tooth": ("a feed a tooth", "m"),
-    "feed per turn": ("a feed a turn", "m/rev"),
+    "feed per tooth": ("a feed per tooth", "m"),
+    "feed per turn": ("a feed per turn", "m/rev"),
     "feed": ("a table feed", "m/s"),
     "cutting speed": ("a cutting speed", "m/s"),
     "spindle speed": ("a spindle speed", "rev/s"),

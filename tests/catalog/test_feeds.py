@@ -95,7 +95,7 @@ def test_drills_that_the_table_does_not_reach_are_marked(diameter):
     assert drill_feed(diameter, STEEL).outside
 
 
-#: The start table for high speed steel end mills: metal, diameter mm, feed a tooth mm.
+#: The start table for high speed steel end mills: metal, diameter mm, feed per tooth mm.
 START = [
     ("S235", 3, 0.010), ("S235", 12, 0.055), ("S235", 25, 0.110), ("4140 annealed", 10, 0.032), ("304", 6, 0.018),
     ("D2", 20, 0.070), ("GG-25", 16, 0.080), ("6061", 8, 0.055), ("C360", 5, 0.030), ("POM", 12, 0.12),
@@ -112,7 +112,7 @@ def test_an_end_mill_starts_by_the_table(name, diameter, feed):
     assert not found.outside
 
 
-#: The published table for solid carbide: metal, diameter mm, feed a tooth mm.
+#: The published table for solid carbide: metal, diameter mm, feed per tooth mm.
 CARBIDE = [
     ("S235", 3, 0.01), ("S235", 12, 0.10), ("S235", 16, 0.10), ("4140 prehard", 3, 0.008), ("GG-25", 20, 0.096),
     ("304", 10, 0.05), ("Ti-6Al-4V", 8, 0.025), ("6061", 16, 0.12), ("6061", 20, 0.16),

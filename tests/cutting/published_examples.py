@@ -155,12 +155,12 @@ def minor(major: float, per_inch: float) -> float:
 
 
 def thin_feed(part: float) -> float:
-    """Feed a tooth for a mean chip of 0.16 mm by the square root."""
+    """Feed per tooth for a mean chip of 0.16 mm by the square root."""
     return 0.16 / chip_thicknesses.thin_cut_chip_thickness(1.0, part, 1.0)
 
 
 def exact_feed(part: float) -> float:
-    """Feed a tooth for a mean chip of 0.16 mm, exact."""
+    """Feed per tooth for a mean chip of 0.16 mm, exact."""
     return 0.16 / chip_thicknesses.mean_chip_thickness(1.0, part, 1.0)
 
 
@@ -191,13 +191,13 @@ def hp_per_inch3(number: float) -> float:
 
 ROWS = (
     Row("A1", "mit-f", "read", "cutting speed, 125 mm at 350", 137.4, 0.1, lambda: speed.cutting_speed(350 * RPM, 125 * MM) * 60, "m/min"),
-    Row("A2", "mit-f", "read", "feed a tooth, 500 mm/min, 10 teeth, 500 rpm", 0.1, 1e-9, lambda: feed.feed_per_tooth(500 * MM * PER_MINUTE, 10, 500 * RPM) / MM, "mm"),
+    Row("A2", "mit-f", "read", "feed per tooth, 500 mm/min, 10 teeth, 500 rpm", 0.1, 1e-9, lambda: feed.feed_per_tooth(500 * MM * PER_MINUTE, 10, 500 * RPM) / MM, "mm"),
     Row("A3 n", "wid", "read", "spindle speed, 200 m/min on 125 mm", 510, 1, partial(rpm, 200, 125), "rpm"),
     Row("A3 vf", "wid", "read", "table feed, 0.2 x 8 at the rounded 510", 816, 0.5, partial(mm_min, 0.2, 8, 510), "mm/min"),
     Row("A4 10", "tun-m", "read", "100 m/min on 10 mm (pi taken as 3.14)", 3184, 1.5, partial(rpm, 100, 10), "rpm"),
     Row("A4 16", "tun-m", "read", "100 m/min on 16 mm (pi taken as 3.14)", 1990, 1.5, partial(rpm, 100, 16), "rpm"),
     Row("A4 12", "tun-m", "read", "150 m/min on 12 mm (pi taken as 3.14)", 3980, 1.5, partial(rpm, 150, 12), "rpm"),
-    Row("A5 ipr", "nia", "read", "feed a turn, 0.004 x 32 teeth", 0.128, 1e-9, lambda: feed.feed_per_turn(0.004, 32), "in"),
+    Row("A5 ipr", "nia", "read", "feed per turn, 0.004 x 32 teeth", 0.128, 1e-9, lambda: feed.feed_per_turn(0.004, 32), "in"),
     Row("A5 ipm", "nia", "read", "table feed at 88 rpm (printed cut off)", 11.2, 0.07, lambda: feed.table_feed(0.004 * INCH, 32, 88 * RPM) / INCH * 60, "in/min"),
     Row("A6 50", "jared", "read", "50 ft/min on 1.5 in", 127, 0.5, lambda: speed.spindle_speed(50 * FPM, 1.5 * INCH) * 60, "rpm"),
     Row("A6 200", "jared", "read", "200 ft/min on 1.5 in", 509, 0.5, lambda: speed.spindle_speed(200 * FPM, 1.5 * INCH) * 60, "rpm"),
@@ -206,7 +206,7 @@ ROWS = (
     Row("A8 n", "mit-f", "part remembered", "face mill 200 mm at 125 m/min", 199, 0.1, partial(rpm, 125, 200), "rpm"),
     Row("A8 t", "mit-f", "part remembered", "time for 300 + 200 mm", 0.63, 0.005, lambda: times.cutting_time(500 * MM, mm_min(0.25, 16, rpm(125, 200)) * MM * PER_MINUTE) / 60, "min"),
     Row("A9 n", "mit-p", "read", "80 m/min on 250 mm", 101.91, 0.06, partial(rpm, 80, 250), "rpm", note="exact pi gives 101.86"),
-    Row("A9 fz", "mit-p", "read", "feed a tooth, 280 mm/min, 12 teeth (printed cut off)", 0.228, 0.0012, lambda: feed.feed_per_tooth(280 * MM * PER_MINUTE, 12, 101.91 * RPM) / MM, "mm"),
+    Row("A9 fz", "mit-p", "read", "feed per tooth, 280 mm/min, 12 teeth (printed cut off)", 0.228, 0.0012, lambda: feed.feed_per_tooth(280 * MM * PER_MINUTE, 12, 101.91 * RPM) / MM, "mm"),
     Row("A9 P", "mit-p", "read", "motor power, 2 x 80, kc 1800, 0.8", 1.68, 0.005, a9_power, "kW"),
     Row("A10 L", "yeh", "read", "way of a slot 300 long, 30 mm cutter, 3 each side", 321, 1e-9, a10_length, "mm"),
     Row("A10 t", "yeh", "read", "its time at 120 mm/min", 2.68, 0.006, lambda: times.cutting_time(a10_length() * MM, 120 * MM * PER_MINUTE) / 60, "min"),

@@ -35,7 +35,7 @@ def test_its_forces_are_those_of_enlarging_to_the_full_diameter():
 
 
 def test_it_starts_at_a_quarter_of_a_drill():
-    """Cutting-data section 2.2: 25 % of the drill's speed, the same feed a turn."""
+    """Cutting-data section 2.2: 25 % of the drill's speed, the same feed per turn."""
     sink = Step("countersink", SINK, material="S235")
     drill = Step("drill", {"cutter": "drill 12.6", "depth": "3", "feed": "0.1"}, material="S235")
     assert sink.value("wanted_speed") / drill.value("wanted_speed") == pytest.approx(0.25)

@@ -241,7 +241,7 @@ def test_figure(outcomes, where, figure):
     number, key = where
     printed, factor, tolerance = PRINTED[where][figure]
     figures = outcomes[number][key].figures
-    if figure == "down_feed_by_hand":  # printed as a feed, but through the lever: it is feed a turn × speed
+    if figure == "down_feed_by_hand":  # printed as a feed, but through the lever: it is feed per turn × speed
         value = figures.value("feed_per_turn") * figures.value("spindle_speed")
     else:
         value = figures.value(figure)

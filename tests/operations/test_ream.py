@@ -82,6 +82,6 @@ def test_six_edges_are_taken_and_said_where_none_are_written():
 def test_what_has_no_meaning_says_what_to_write():
     assert "drilled at these places before" in refusal("ream", {**REAMER, "feed": "0.5"}, **IRON)
     both = refusal("ream", {**REAMER, "feed": "0.5", "feed_per_edge": "0.06", "hole": "15.7"}, **IRON)
-    assert both == "feed an edge is “0.06”; it must be left empty where the feed a turn is written"
+    assert both == "feed an edge is “0.06”; it must be left empty where the feed per turn is written"
     same = refusal("ream", {**REAMER, "feed": "0.5", "hole": "16"}, **IRON)
     assert same == "hole is 16 mm; it must be smaller than what is cut, 16 mm"

@@ -90,7 +90,7 @@ def test_stopwatch_of_the_data_sheet():
     found = stopwatch(one, around("bench-mill-b-1"), turns=10, seconds=23.4)
     assert found.feed * 60e3 == pytest.approx(64.1, abs=0.01)
     assert found.pace * 60 == pytest.approx(10 / 23.4 * 60)
-    # feed a tooth = v / (n z) = 64.1 / (560 × 4)
+    # feed per tooth = v / (n z) = 64.1 / (560 × 4)
     assert found.chip * 1e3 == pytest.approx(64.103 / 2240, rel=1e-4)
     assert found.each == "feed_per_tooth"
     assert found.found.value("torque") < found.planned.value("torque")

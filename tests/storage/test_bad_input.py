@@ -55,7 +55,7 @@ def test_the_good_one_is_good():
     ("old", "new", "line", "says"),
     [
         ("depth: through", "dept: through", 19, "unknown field; did you mean depth?"),
-        ("feed: 0.08", "feed: 0.08 kg", 20, "is a mass, but a feed a turn is asked for"),
+        ("feed: 0.08", "feed: 0.08 kg", 20, "is a mass, but a feed per turn is asked for"),
         ("length: 80", "length: 0", 6, "must be at least 1 mm"),
         ("length: 80", "length: -80", 6, "must be at least 1 mm"),
         ("length: 80", "length: nan", 6, "is not a length; write 12 mm"),

@@ -60,7 +60,7 @@ def test_a_bare_number_takes_the_units_of_the_job():
         ("1e308 mm", "too large"),
         ("1e400 mm", "too large"),
         ("12 kg", "is a mass, but a length is asked for"),
-        ("0.05 mm/tooth", "a feed a tooth, but a length"),
+        ("0.05 mm/tooth", "a feed per tooth, but a length"),
         ("9" * 300, "too long"),
         ("1 5/4 in", "not a mixed number"),
     ],

@@ -53,7 +53,7 @@ def drill_feed(diameter: float, material: Material) -> Suggestion:
     Returns
     -------
     feed : Suggestion
-        Feed a turn: the middle of the published range times the factor of the metal's class [m]
+        Feed per turn: the middle of the published range times the factor of the metal's class [m]
 
     Raises
     ------
@@ -111,7 +111,7 @@ def end_mill_feed(
     Returns
     -------
     feed : Suggestion
-        Feed a tooth [m]
+        Feed per tooth [m]
 
     Raises
     ------

@@ -93,7 +93,7 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
     from jobsheet.edit.difference import changes
 
     for number, sentence in problems:
-        click.echo(f"step {number} cannot be reckoned: {sentence}")
+        click.echo(f"step {number} cannot be calculated: {sentence}")
     for number, limit in over:
         click.echo(
             f"beyond  step {number}: {limit.title.lower()}, {limit.shown} ({limit.share * 100:.0f} %). {limit.sentence}".rstrip(

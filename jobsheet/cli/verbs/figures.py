@@ -192,7 +192,7 @@ def _as_text(plan: Any, found: Any) -> None:
             outcome = found.operations[operation.key]
             click.echo(f"\n{operation.number:>5}  {outcome.title}")
             if outcome.problem:
-                click.echo(f"       cannot be reckoned: {outcome.problem}")
+                click.echo(f"       cannot be calculated: {outcome.problem}")
                 continue
             figures = outcome.figures.items if outcome.figures else ()
             columns([(FIGURES[one.name].title, one.shown) for one in figures], "       ")

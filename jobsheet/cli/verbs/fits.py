@@ -80,7 +80,7 @@ def _text(found: Any) -> None:
                 f"       step {one.number}: its speed is none of this machine's; {one.retyped} is nearest"
             )
         if one.after.problem:
-            click.echo(f"cannot be reckoned  step {one.number}: {one.after.problem}")
+            click.echo(f"cannot be calculated  step {one.number}: {one.after.problem}")
         for limit in one.after.beyond:
             new = "" if limit in one.no_longer else " (as before)"
             click.echo(
@@ -98,5 +98,5 @@ def _text(found: Any) -> None:
             f"{title.lower()}, {'steps' if len(numbers) > 1 else 'step'} {', '.join(numbers)}: {sentence}"
         )
     if found.dials_change:
-        click.echo(f"Every dial reading is redone: jobsheet dials JOB --machine {found.machine.name}")
+        click.echo(f"All dial readings change: jobsheet dials JOB --machine {found.machine.name}")
     click.echo("Fits." if found.fits else "Does not fit as it stands.")

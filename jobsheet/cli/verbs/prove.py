@@ -329,7 +329,7 @@ def _trials(count: int) -> str:
 
 def _show_capacity(one: Any) -> None:
     """A capacity in words; shares are of the card's peak or of the class value."""
-    of = "card's peak torque" if one.limit == "spindle-torque" else "class value"
+    of = "the card's peak torque" if one.limit == "spindle-torque" else "what its class carries"
     name = "torque" if one.limit == "spindle-torque" else "chatter"
     what = (
         f"{one.process} with {one.cutter_kind}"
@@ -338,7 +338,7 @@ def _show_capacity(one: Any) -> None:
     )
     what = what or "anything else"
     click.echo(
-        f"{name}, {what}: gives {_percent(one.median)} of the {of} (nine in ten: {_percent(one.low)} to {_percent(one.high)}); "
+        f"{name}, {what}: gives {_percent(one.median)} of {of} (nine in ten: {_percent(one.low)} to {_percent(one.high)}); "
         f"plan to {_percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
         f"{f', newest {one.newest}' if one.newest else ''}"
     )

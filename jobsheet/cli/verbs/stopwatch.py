@@ -20,7 +20,7 @@ from jobsheet.errors import JobsheetError
 def command(
     job: str, number: int, length: str | None, turns: float | None, seconds: float, want_json: bool
 ) -> int:
-    """From a time on the watch the real feed, feed a tooth, pace, power and share of the torque of a step."""
+    """From a time on the watch the real feed, feed per tooth, pace, power and share of the torque of a step."""
     from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.storage.job_file import read_job

@@ -26,7 +26,7 @@ def max_chip_thickness(
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     width : float
         Width of cut [m]
     diameter : float
@@ -76,7 +76,7 @@ def mean_chip_thickness(
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     width : float
         Width of cut [m]
     diameter : float
@@ -128,7 +128,7 @@ def centred_chip_thickness(
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     width : float
         Width of cut [m]
     diameter : float
@@ -174,7 +174,7 @@ def thin_cut_chip_thickness(
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     width : float
         Width of cut [m]
     diameter : float
@@ -212,7 +212,7 @@ def thin_cut_chip_thickness(
 
 @formula(source="derived", symbols={"chip": "h", "width": "a_e", "diameter": "D"})
 def feed_for_chip(chip: float, width: float, diameter: float) -> float:
-    """Feed a tooth that gives a wanted thickest chip in a narrow side cut.
+    """Feed per tooth that gives a wanted thickest chip in a narrow side cut.
 
     f_z = h / (2 (a_e/D (1 - a_e/D))^0.5);  h where a_e reaches D/2
 
@@ -228,7 +228,7 @@ def feed_for_chip(chip: float, width: float, diameter: float) -> float:
     Returns
     -------
     f_z : float
-        Feed a tooth [m]
+        Feed per tooth [m]
 
     Raises
     ------
@@ -251,7 +251,7 @@ def feed_for_chip(chip: float, width: float, diameter: float) -> float:
 
 @formula(source="ste", symbols={"chip": "h", "entering_angle": "kappa"})
 def feed_for_entering_angle(chip: float, entering_angle: float) -> float:
-    """Feed a tooth that gives a wanted chip with a slanted edge.
+    """Feed per tooth that gives a wanted chip with a slanted edge.
 
     f_z = h / sin(kappa)
 
@@ -265,7 +265,7 @@ def feed_for_entering_angle(chip: float, entering_angle: float) -> float:
     Returns
     -------
     f_z : float
-        Feed a tooth [m]
+        Feed per tooth [m]
 
     Raises
     ------
@@ -292,7 +292,7 @@ def round_insert_chip_thickness(feed_per_tooth: float, depth: float, insert: flo
     Parameters
     ----------
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     depth : float
         Depth of cut [m]
     insert : float

@@ -79,7 +79,7 @@ def mean_tangential_force(
     width : float
         Width of cut [m]
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     teeth : float
         Teeth of the cutter [-]
     diameter : float
@@ -117,7 +117,7 @@ def slot_side_force(kc: float, depth: float, feed_per_tooth: float, teeth: float
     depth : float
         Depth of cut [m]
     feed_per_tooth : float
-        Feed a tooth [m]
+        Feed per tooth [m]
     teeth : float
         Teeth of the cutter [-]
 

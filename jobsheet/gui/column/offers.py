@@ -20,8 +20,8 @@ translate = QCoreApplication.translate
 def _caption(sort: str) -> str:
     """What an offer is for, in the left column."""
     return {
-        "carry": translate("Offers", "carries it"),
-        "hand": translate("Offers", "for the hand"),
+        "carry": translate("Offers", "slower speed that works"),
+        "hand": translate("Offers", "to suit hand feed"),
         "passes": translate("Offers", "in layers"),
     }[sort]
 
@@ -56,7 +56,7 @@ class OfferLines(QWidget):
     def _button(self, item: Offer) -> Button | None:
         if not item.edits:
             return None
-        button = Button(translate("Offers", "Write it in"), self, in_row=True)
+        button = Button(translate("Offers", "Use this"), self, in_row=True)
         button.setAccessibleName(translate("Offers", "Write in: {words}").format(words=item.words))
         button.clicked.connect(lambda _=False, one=item: self.taken.emit(one))
         button.show()

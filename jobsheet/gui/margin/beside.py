@@ -29,7 +29,7 @@ def _deep_words(answers: Answers) -> str:
     if found is None:
         return ""
     if found.plan is None:
-        return translate("Beside", "No depth of this cut is carried: {why}").format(why=found.stops)
+        return translate("Beside", "No depth works here: {why}").format(why=found.stops)
     stop = found.untried_limit if found.untried is not None and found.plan == found.untried else None
     if stop is not None:
         return translate("Beside", "{size}: deeper is not known on this machine. {words}.").format(

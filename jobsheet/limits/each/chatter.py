@@ -7,13 +7,14 @@ from typing import Any
 
 from jobsheet.cutting.stability import cutter_scale
 from jobsheet.limits import evidence
+from jobsheet.limits.as_depth import depth_of, said
 from jobsheet.limits.verdict import BEYOND, NINE_IN_TEN, TIGHT, in_words, word
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
-READS = frozenset({"machine", "proof"})
+READS = frozenset({"machine", "proof", "units"})
 
 #: Supported cutting stiffness before any trial, by class [N/m] (cutting-data section 7: estimate, spread of ln 0.7).
 CLASSES = {"bench": 6e6, "knee": 20e6}
@@ -38,18 +39,23 @@ def limit(figures: Figures, setting: Setting, fields: Any, process: str = "") ->
     if known is not None and setting.proof is not None:
         tried = setting.proof.tried("chatter", evidence.cutter_kind(fields))
         if tried or evidence.chance_over(known, demand / capacity) < TIGHT:
-            return _judged(known, demand, capacity, fields)
+            return _judged(known, demand, capacity, fields, depth_of(figures), setting.units)
     factor = math.exp(SPREAD * NINE_IN_TEN)
+    depth = depth_of(figures)
+    shown = f"{said(depth, setting.units)} deep" if depth else f"{demand / 1e6:.2f} N/µm"
+    class_depth = f", {said(depth * capacity / demand, setting.units)} deep in this cut" if depth else ""
     return Limit(
         name="chatter", title="Chatter", demand=demand, capacity=capacity, unit="N/m", share=demand / capacity,
         verdict="unknown", low=capacity / factor, high=capacity * factor,
-        shown=f"{demand / 1e6:.2f} N/µm", sentence="not known on this machine: try a lighter cut first",
-        working=f"depth × teeth in cut × Kt; the class supports about {capacity / 1e6:.1f} N/µm with this cutter",
+        shown=shown, sentence="not known on this machine: try a lighter cut first",
+        working=f"depth × teeth in cut × Kt; the class supports about {capacity / 1e6:.1f} N/µm with this cutter{class_depth}",
     )  # fmt: skip
 
 
-def _judged(known: Capacity, demand: float, level: float, fields: Any) -> Limit:
-    """By what was learned; `level` is the class value with this cutter [N/m]."""
+def _judged(
+    known: Capacity, demand: float, level: float, fields: Any, depth: float | None, units: str
+) -> Limit:
+    """By what was learned; `level` is what the class carries with this cutter [N/m], `depth` the layer's own [m]."""
     share = demand / level
     chance = evidence.chance_over(known, share)
     verdict, sentence = word(chance), f"{in_words(chance)} chatters"
@@ -59,15 +65,26 @@ def _judged(known: Capacity, demand: float, level: float, fields: Any) -> Limit:
         end = evidence.first_end(known, ("chatter", "noisy"))
         if end is not None:
             words = "chattered" if end.outcome == "chatter" else "was noisy"
-            sentence = f"this machine {words} at {end.demand / 1e6:.2f} N/µm ({evidence.told(end)})"
+            here = f", {said(depth * end.demand / demand, units)} deep in this cut" if depth else ""
+            sentence = f"this machine {words} at {end.demand / 1e6:.2f} N/µm{here} ({evidence.told(end)})"
     elif before is not None:
         verdict, sentence = "cut before", f"cut before: {evidence.told(before)}"
     capacity = level * known.median
+    shown = f"{demand / 1e6:.2f} of {capacity / 1e6:.2f} N/µm"
+    low, high = (f"{level * end / 1e6:.2f}" for end in (known.low, known.high))
+    span = f"{low} to {high} N/µm"
+    if depth:
+        most = depth * capacity / demand
+        shown = f"{said(depth, units, name=False)} of {said(most, units)} deep"
+        ends = [
+            said(depth * level * end / demand, units, name=end == known.high)
+            for end in (known.low, known.high)
+        ]
+        span += f", {ends[0]} to {ends[1]} deep in this cut,"
     return Limit(
         name="chatter", title="Chatter", demand=demand, capacity=capacity, unit="N/m", share=demand / capacity,
         verdict=verdict, low=level * known.low, high=level * known.high, chance=chance, learned=True,
-        shown=f"{demand / 1e6:.2f} of {capacity / 1e6:.2f} N/µm", sentence=sentence,
+        shown=shown, sentence=sentence,
         evidence=evidence.dots(known, 1 / known.median),
-        working=f"depth × teeth in cut × Kt; {known.spoke} trials say it carries {level * known.low / 1e6:.2f} to"
-        f" {level * known.high / 1e6:.2f} N/µm with this cutter, newest {known.newest}",
+        working=f"depth × teeth in cut × Kt; {known.spoke} trials say it carries {span} with this cutter, newest {known.newest}",
     )  # fmt: skip

@@ -1,6 +1,6 @@
 """Boring with a single point in a boring head: a hole made true and to its size, in cuts on the diameter.
 
-One edge is always in the cut. Its chip is as thick as the feed a turn; its width is half of the cut on the
+One edge is always in the cut. Its chip is as thick as the feed per turn; its width is half of the cut on the
 diameter; specific force times both, at half the diameter, is the torque.
 """
 

@@ -72,7 +72,7 @@ FORM = (
             replace(drilling.FEED, optional=True, high="5 mm", hint="leave empty: by its edges"),
             Entry(
                 name="feed_per_edge", title="Feed an edge", asks="feed per tooth", low="0.005 mm", high="0.5 mm",
-                optional=True, hint="instead of the feed a turn",
+                optional=True, hint="instead of the feed per turn",
             ),
             common.SPINDLE,
             common.CUTTING_SPEED,
@@ -83,10 +83,10 @@ FORM = (
 
 
 def _feed(tally: Tally, fields: Fields, edges: int) -> float:
-    """Feed a turn [m]: as typed, by the edge, or where a reamer of so many edges starts."""
+    """Feed per turn [m]: as typed, by the edge, or where a reamer of so many edges starts."""
     if fields.feed is not None and fields.feed_per_edge is not None:
         raise CalcError(
-            "feed an edge", f"“{fields.feed_per_edge.text}”", "left empty where the feed a turn is written"
+            "feed an edge", f"“{fields.feed_per_edge.text}”", "left empty where the feed per turn is written"
         )
     if fields.feed is not None:
         return fields.feed.value

@@ -76,7 +76,7 @@ def advice_for(
 
 
 def table_feed_per_tooth(cutter: Any, setting: Setting, *, between_walls: bool) -> Suggestion | None:
-    """The feed a tooth that the catalogue has for this cutter in this kind of cut [m]; None where it has none."""
+    """The feed per tooth that the catalogue has for this cutter in this kind of cut [m]; None where it has none."""
     if cutter.kind in ("face mill", "fly cutter"):
         return _of(lambda: face_mill_feed(setting.material))
     cut = "slot" if between_walls else "side"

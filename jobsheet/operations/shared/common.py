@@ -18,7 +18,7 @@ from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.show import trimmed
 
 WHAT = Entry(
-    name="what", title="In your own words", asks="text", optional=True, hint="leave empty for the usual words"
+    name="what", title="Your wording", asks="text", optional=True, hint="leave empty for the usual words"
 )
 MEASURE = Entry(
     name="measure", title="Measure", asks="size", optional=True, hint="size with its limits, such as 12 ±0.1"
@@ -115,7 +115,7 @@ def set_spindle(
 def set_table_feed(
     tally: Tally, *, teeth: int, speed: float, per_tooth: Quantity | None, feed: Quantity | None
 ) -> tuple[float, float]:
-    """Table feed [m/s] and feed a tooth [m], whichever of the two was asked for."""
+    """Table feed [m/s] and feed per tooth [m], whichever of the two was asked for."""
     if feed is not None:
         tally.show("table_feed", feed.value)
         tooth = tally.figure(

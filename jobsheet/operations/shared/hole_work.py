@@ -50,7 +50,7 @@ WITHIN = Entry(
     optional=True,
     hint="how far a place may be off, from the drawing",
 )
-FEED = Entry(name="feed", title="Feed a turn", asks="feed per turn", low="0.002 mm", high="2 mm")
+FEED = Entry(name="feed", title="Feed per turn", asks="feed per turn", low="0.002 mm", high="2 mm")
 DEPTH = Entry(name="depth", title="Depth", asks="depth", low="0.05 mm", high="800 mm")
 PECK = Entry(
     name="peck",
@@ -63,7 +63,7 @@ PECK = Entry(
 )
 HOLE = Entry(
     name="hole",
-    title="Hole that is there",
+    title="Existing hole",
     asks="hole size",
     low="0.2 mm",
     high="300 mm",
@@ -79,7 +79,7 @@ _LOOSE_GUIDE = 0.3e-3
 
 
 class Bite(Struct, frozen=True, kw_only=True):
-    """What one turn of the tool takes: diameter, hole already there, feed a turn [m], cutting edges, chisel."""
+    """What one turn of the tool takes: diameter, hole already there, feed per turn [m], cutting edges, chisel."""
 
     diameter: float
     feed: float

@@ -51,7 +51,7 @@ STRENGTH_FACTOR = 3.0
 
 
 class Cut(Struct, frozen=True, kw_only=True):
-    """One pass: axial depth, width across the cutter and feed a tooth [m], and the arc of a tooth [rad].
+    """One pass: axial depth, width across the cutter and feed per tooth [m], and the arc of a tooth [rad].
 
     `wall` says whether the side of the cutter makes a finished wall.
     """
@@ -107,7 +107,7 @@ def edge_arc(width: float, diameter: float, *, climb: bool = False) -> tuple[flo
 
 
 def mean_torque(cut: Cut, setting: Setting) -> float:
-    """Mean torque of a cut [N·m]; it does not hang on the speed as long as the feed a tooth stays."""
+    """Mean torque of a cut [N·m]; it does not hang on the speed as long as the feed per tooth stays."""
     tally = Tally(setting.units)
     return _power(tally, cut, setting, 1.0)[1]
 
@@ -270,11 +270,11 @@ def asked_of(fields: Any) -> Asked:
 def run(tally: Tally, cut: Cut, setting: Setting, asked: Asked) -> tuple[float, float, ToothForces]:
     """Choose the speed, set the feed and its pace, and reckon the pass; speed [rev/s], feed [m/s], forces.
 
-    The torque does not hang on the speed as long as the feed a tooth stays: it is reckoned once for the
+    The torque does not hang on the speed as long as the feed per tooth stays: it is reckoned once for the
     choice. With a table feed the chip changes with the speed, so the speed is chosen first.
     """
     if asked.feed is None and asked.feed_per_tooth is None:
-        raise CalcError("feed", "empty", "given as a feed a tooth or as a table feed")
+        raise CalcError("feed", "empty", "given as a feed per tooth or as a table feed")
     guess = 0.0
     if asked.feed_per_tooth is not None and asked.feed is None:
         guess = mean_torque(replace(cut, tooth=asked.feed_per_tooth.value), setting)
@@ -377,7 +377,7 @@ def row(
 FEED_ENTRIES = (
     Entry(
         name="feed_per_tooth",
-        title="Feed a tooth",
+        title="Feed per tooth",
         asks="feed per tooth",
         low="0.001 mm",
         high="2 mm",
@@ -390,13 +390,13 @@ FEED_ENTRIES = (
         low="1 mm/min",
         high="5000 mm/min",
         optional=True,
-        hint="instead of the feed a tooth",
+        hint="instead of the feed per tooth",
     ),
 )
 ALONG = Entry(name="along", title="Feed along", asks="choice", choices=("x", "y"), optional=True)
 LAYER = Entry(
     name="layer",
-    title="Depth of a layer",
+    title="Depth per layer",
     asks="length",
     low="0.01 mm",
     high="100 mm",

@@ -131,7 +131,7 @@ def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = 
     Parameters
     ----------
     feed : float, optional
-        Feed a turn [m]; without it the usual one of each drill
+        Feed per turn [m]; without it the usual one of each drill
     """
 
     def make(size: DrillSize, judge: Judge) -> Tried:

@@ -81,7 +81,7 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
         typed is not None or right or not _beyond_reach(figures, value, setting)
     ):
         return ()
-    # What is typed as a feed a tooth is what the person wants; a table feed says nothing of the chip.
+    # What is typed as a feed per tooth is what the person wants; a table feed says nothing of the chip.
     tooth = typed if typed is not None else chip if right else value
     base: tuple[tuple[str, str], ...] = ()
     if typed is None:
@@ -110,7 +110,7 @@ def _beyond_reach(figures: Figures, tooth: float, setting: Setting) -> bool:
 
 
 def _wanted(kind: str, fields: Any, setting: Setting) -> tuple[float, float, float] | None:
-    """The feed a tooth that the table gives: low, high and start [m]; None where it has none."""
+    """The feed per tooth that the table gives: low, high and start [m]; None where it has none."""
     suggestion = table_feed_per_tooth(
         fields.cutter, setting, between_walls=kind_of(kind).plays(fields).between_walls
     )
@@ -214,7 +214,7 @@ def _cutters(fields: Any, setting: Setting) -> Iterator[tuple[str, tuple[tuple[s
 def _feeds(
     setting: Setting, figures: Figures, band: tuple[float, float]
 ) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
-    """The feed a tooth at the end of the hand's reach, where the table still has it."""
+    """The feed per tooth at the end of the hand's reach, where the table still has it."""
     pace, chip = figures.value("handle_pace"), figures.value("feed_per_tooth")
     way = out_of_hand(figures, setting)
     if not pace or not chip or not way:
@@ -227,7 +227,7 @@ def _feeds(
 
 
 def _tooth_text(value: float, units: str, *, up: bool | None = None) -> str:
-    """A feed a tooth as it is typed; rounded down, or up, so that it stays on the right side."""
+    """A feed per tooth as it is typed; rounded down, or up, so that it stays on the right side."""
     from math import ceil, floor
 
     unit, step, decimals = (1e-3, 1e-3, 3) if units == "mm" else (INCH, 1e-4, 4)

@@ -154,7 +154,7 @@ def proposal_for(operation: Operation, setting: Setting) -> Proposal | None:
     carried = _share(chosen)
     if not pushed and at is not None and carried is not None and carried <= 1:
         neighbour = _neighbour(at, chosen, chosen.value("wanted_speed"))
-        label = f"{at.marked} rpm carries it: {neighbour.cutting_shown}, {carried * 100:.0f} % of the torque"
+        label = f"{at.marked} rpm works: {neighbour.cutting_shown}, {carried * 100:.0f} % of the torque"
         return Proposal(
             what="speed", label=label, edits=(("spindle", f"{at.marked} rpm"),), speed=neighbour
         )  # fmt: skip
@@ -163,7 +163,7 @@ def proposal_for(operation: Operation, setting: Setting) -> Proposal | None:
         if pilot is not None:
             edits = (("spindle", ""),) if fields.spindle is not None else ()
             return Proposal(what="pilot", label=_pilot_words(pilot), edits=edits, pilot=pilot)
-    return Proposal(what="nothing", label="No speed of this machine carries it: take less at once")
+    return Proposal(what="nothing", label="No speed of this machine works: take less at once")
 
 
 def _pilot_words(pilot: Pilot) -> str:

@@ -23,7 +23,7 @@ SHORTEST, LONGEST, FASTEST = 0.1, 86400.0, 0.5
 
 
 class Timed(Struct, frozen=True, kw_only=True):
-    """What the watch says: real feed [m/s], feed a tooth or a turn [m], pace [rev/s], and the cut reckoned with it.
+    """What the watch says: real feed [m/s], feed per tooth or a turn [m], pace [rev/s], and the cut reckoned with it.
 
     `each` is `feed_per_tooth` or `feed_per_turn`; `edits` writes the real feed into the step.
     """

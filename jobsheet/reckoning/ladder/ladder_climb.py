@@ -87,7 +87,7 @@ def _ended(capacity: Capacity, ladder: Ladder) -> str:
     from jobsheet.proving.chance import largest_share
 
     share = largest_share(capacity, ladder.chance)
-    against = "the card's peak torque" if capacity.limit == "spindle-torque" else "the class value"
+    against = "the card's peak torque" if capacity.limit == "spindle-torque" else "what its class carries"
     plan = f"plan to {share:.2f} of {against}, that ends badly in {ladder.chance * 100:.0f} % of cuts"
     if capacity.bad:
         return (

@@ -30,7 +30,7 @@ LEAST = {"mm": {"width": 0.25e-3, "depth": 0.1e-3}, "in": {"width": 0.010 * INCH
 LIGHTEST = 0.25
 #: A hole as it is tried: so many diameters deep (common practice).
 HOLE_DEPTH = 2.0
-#: Feed a tooth where the tables have none [m] (common practice).
+#: Feed per tooth where the tables have none [m] (common practice).
 USUAL_FEED = 0.03e-3
 #: A thread with less height than this teaches nothing of use (common practice: 60 to 75 %).
 LEAST_THREAD = 0.60

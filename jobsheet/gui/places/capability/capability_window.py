@@ -43,7 +43,7 @@ class CapabilityWindow(QDialog):
             self.second.addItem(title, name)
         self.first.setCurrentIndex(max(0, self.first.findData(desk.job.machine)))
         self.metals = QLineEdit(desk.job.material or "S235", self)
-        self.metals.setAccessibleName(translate("Capability", "Metals, parted by commas"))
+        self.metals.setAccessibleName(translate("Capability", "Metals, separated by commas"))
         self.metals.setToolTip(translate("Capability", "such as S235, 6082-T6"))
         self.said = QLabel(self)
         self.said.setWordWrap(True)

@@ -114,7 +114,7 @@ class FitsWindow(QDialog):
         if fit.card_changed:
             more.append(translate("Fits", "The card of this job was changed since it was planned."))
         if fit.dials_change:
-            more.append(translate("Fits", "Every dial reading is another there: print the sheets again."))
+            more.append(translate("Fits", "All dial readings change: print the sheets again."))
         more += sorted(
             {
                 translate("Fits", "{title}: not known there. {sentence}").format(

@@ -39,7 +39,7 @@ def entries() -> tuple[Entry, ...]:
         Entry(name="material", title=say("Proving", "Metal of the test piece"), asks="material"),
         Entry(name="grow", title=say("Proving", "What grows"), asks="choice", choices=("depth", "width")),
         Entry(
-            name="width", title=say("Proving", "Kept: width, or depth"), asks="length", low="0.01 mm", high="1 m", optional=True,
+            name="width", title=say("Proving", "Fixed size"), asks="length", low="0.01 mm", high="1 m", optional=True,
             hint=say("Proving", "for milling: the size that does not grow"),
         ),
         Entry(
@@ -47,7 +47,7 @@ def entries() -> tuple[Entry, ...]:
             hint=say("Proving", "leave empty: from the material"),
         ),
         Entry(
-            name="feed", title=say("Proving", "Feed a tooth or a turn"), asks="length", low="0.001 mm", high="5 mm", optional=True,
+            name="feed", title=say("Proving", "Feed per tooth or a turn"), asks="length", low="0.001 mm", high="5 mm", optional=True,
             hint=say("Proving", "leave empty: from the table"),
         ),
         Entry(

@@ -201,7 +201,7 @@ class LadderView(QWidget):
             captions = self._columns(width)
             words = (
                 self.ladder.grows if self.ladder.grows != "size" else translate("Ladder", "size"),
-                translate("Ladder", "asks · torque"),
+                translate("Ladder", "load, torque"),
                 translate("Ladder", "handle"),
                 translate("Ladder", "what happened"),
             )

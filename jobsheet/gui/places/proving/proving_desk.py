@@ -11,6 +11,7 @@ from PySide6.QtCore import QCoreApplication
 from jobsheet.errors import CommandError
 from jobsheet.gui.places.proving.ladder_asked import Asked
 from jobsheet.gui.places.proving.rung_words import length_text, named, size_of
+from jobsheet.limits.verdict import in_words
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import OUTCOMES, Trial
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
@@ -213,8 +214,8 @@ class ProvingDesk:
         ]
         if last.outcome == CLEAN and self.current is not None:
             words = translate("Proving", "Go on to {size}.").format(size=named(ladder, self.current))
-            chance = translate("Proving", "It ends badly with {chance} %.").format(
-                chance=round(self.current.chance * 100)
+            chance = translate("Proving", "{chance} chance of trouble.").format(
+                chance=in_words(self.current.chance).capitalize()
             )
             return Conclusion(words, (chance,), self._planned())
         what = translate("Proving", "{size}: {outcome}.").format(

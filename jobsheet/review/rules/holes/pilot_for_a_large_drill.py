@@ -18,7 +18,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Pilots are taken in steps of this size [m] (drills by half millimetres; common practice).
 STEP = 0.5e-3
-#: Feed a turn of a small drill, as a share of its diameter (common practice, no source).
+#: Feed per turn of a small drill, as a share of its diameter (common practice, no source).
 FEED = 0.01
 
 

@@ -11,13 +11,13 @@ from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.show import trimmed
 
-#: Least feed a tooth of HSS end mills and of insert mills [m] (sequencing rules, the row of this rule).
+#: Least feed per tooth of HSS end mills and of insert mills [m] (sequencing rules, the row of this rule).
 HSS, INSERTS = 0.012e-3, 0.04e-3
 
 
 @rule("chip-thick-enough", "A chip thick enough", "rework", needs=Needs.FIGURES)
 def chip_thick_enough(view: View) -> Iterator[Remark]:
-    """The feed a tooth is so small that the edge rubs.
+    """The feed per tooth is so small that the edge rubs.
 
     Quiet for reamers and form tools.
 

@@ -20,7 +20,7 @@ def no_climb_with_slack(view: View) -> Iterator[Remark]:
     """The cut runs with the rotation of the cutter.
 
     Where the workshop chose “light finish”, it is quiet for a pass of 0.2 mm or less on a machine whose slack is measured and 0.05 mm at
-    most, and whose slides are dragged.
+    most, and whose gib locks are nipped up.
 
     Because: The force runs with the feed, takes up the slack in one jerk and snatches cutter or work.
     Not so: way climb on a screw with 0.2 mm of slack
