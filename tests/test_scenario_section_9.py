@@ -268,7 +268,7 @@ def test_inch_taps(thread, drill, torque):
     check(found, {"torque": (torque, 1, 0.005)})
 
 
-def test_vise(hm100):
+def test_vice(hm100):
     """20 N·m, lead 3, eta 0.18, mu 0.12: 7.54 kN, a grip of 1.81 kN."""
     from jobsheet.model.shop import Shop
 

@@ -1,4 +1,4 @@
-"""How hard a vise, a bolt and a strap hold, and how hard a cut pulls."""
+"""How hard a vice, a bolt and a strap hold, and how hard a cut pulls."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from jobsheet.cutting.formula import formula
 from jobsheet.cutting.inputs import finite, not_negative, positive, refuse, share
 from jobsheet.cutting.trig import tan
 
-VISE_EFFICIENCY = 0.18
+VICE_EFFICIENCY = 0.18
 """Share of the handle's work that clamps, plain collar, of 0.13 to 0.25; with a thrust bearing 0.30.
 
 Source: derived."""
@@ -92,8 +92,8 @@ def strap_force(tension: float, heel: float, work: float) -> float:
 
 
 @formula(source="derived", symbols={"torque": "T", "lead": "s", "efficiency": "eta"})
-def vise_force(torque: float, lead: float, efficiency: float = VISE_EFFICIENCY) -> float:
-    """Clamping force of a vise from the torque on its handle.
+def vice_force(torque: float, lead: float, efficiency: float = VICE_EFFICIENCY) -> float:
+    """Clamping force of a vice from the torque on its handle.
 
     F = 2 pi eta T / s
 
@@ -118,7 +118,7 @@ def vise_force(torque: float, lead: float, efficiency: float = VISE_EFFICIENCY) 
 
     Examples
     --------
-    >>> round(vise_force(torque=20, lead=3e-3) / 1e3, 2)
+    >>> round(vice_force(torque=20, lead=3e-3) / 1e3, 2)
     7.54
     """
     positive(torque=torque, lead=lead)

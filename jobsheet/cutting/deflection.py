@@ -176,7 +176,7 @@ def wall_error(force: float, cutter: float, frame: float) -> float:
 
     Notes
     -----
-    Above some 50 µm the figure is too large, because the cutter walks out of its own chip. Work and vise are
+    Above some 50 µm the figure is too large, because the cutter walks out of its own chip. Work and vice are
     taken as stiff.
 
     Examples

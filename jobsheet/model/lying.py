@@ -87,13 +87,13 @@ class Lying(Struct, frozen=True, kw_only=True):
         return point[0], point[1], point[2]
 
 
-_VISE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
+_VICE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
 
 
 def in_jaws(set_up: SetUp, lie: Lying) -> bool:
-    """Whether jaws hold the work: a vise was named or nothing at all, and the fixed jaw can be at that face."""
+    """Whether jaws hold the work: a vice was named or nothing at all, and the fixed jaw can be at that face."""
     device = set_up.holding.device
-    return lie.side(set_up.fixed_jaw) not in ("up", "down") and (not device or bool(_VISE.search(device)))
+    return lie.side(set_up.fixed_jaw) not in ("up", "down") and (not device or bool(_VICE.search(device)))
 
 
 def stock_box(job: Job) -> Box:

@@ -73,8 +73,8 @@ class Lever(Struct, frozen=True):
     spring: float
 
 
-class Vise(Struct, frozen=True, kw_only=True):
-    """A vise that belongs to the machine: jaws, how high it stands [m], mass [kg], and its screw."""
+class Vice(Struct, frozen=True, kw_only=True):
+    """A vice that belongs to the machine: jaws, how high it stands [m], mass [kg], and its screw."""
 
     name: str
     jaw_width: float
@@ -111,8 +111,8 @@ class Machine(Struct, frozen=True, kw_only=True):
     quill: bool
     stand: str = ""
     noise: float | None = None
-    vise: str = ""
-    vises: tuple[Vise, ...] = ()
+    vice: str = ""
+    vices: tuple[Vice, ...] = ()
     table: Table | None = None
     daylight: tuple[float, float] | None = None
     drag: Marked | None = None

@@ -41,7 +41,7 @@ class Setting(Struct, frozen=True, kw_only=True):
     grip: Grip | None = None
     #: How high the top of the work stands over the table [m], or None where it is not known.
     top: float | None = None
-    #: What lies on the table, work and vise together [kg], or None.
+    #: What lies on the table, work and vice together [kg], or None.
     load: float | None = None
     #: What test cuts have taught of this machine, or None where nothing was tried or it is not asked yet.
     proof: Snapshot | None = None

@@ -9,7 +9,7 @@ OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke"
 #: Processes of which both the drive and chatter are learned; of the others only the drive.
 MILLING = ("face", "side", "slot")
 #: What slipped, where something did.
-SLIPPED = ("vise", "holder", "shank")
+SLIPPED = ("vice", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.
 PROCESSES = ("face", "side", "slot", "drill", "tap")
 #: The limits that are learned: both as a factor on what the card or the class gives.

@@ -1,4 +1,4 @@
-"""What stands between table and spindle nose, seen from the side and to scale: vise, work, room, cutter, holder."""
+"""What stands between table and spindle nose, seen from the side and to scale: vice, work, room, cutter, holder."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from jobsheet.reckoning.answers.all_answers import Headroom
 from jobsheet.units.table import INCH
 
 #: Widths are not to scale: the picture is about heights.
-VISE, WORK, HOLDER, CUTTER = 74.0, 54.0, 26.0, 9.0
+VICE, WORK, HOLDER, CUTTER = 74.0, 54.0, 26.0, 9.0
 
 
 def _length(value: float, units: str) -> str:
@@ -36,8 +36,8 @@ def headroom_picture(found: Headroom, units: str, width: float, height: float) -
     bed = found.bed if found.bed is not None else found.top - work
     if found.bed is not None:
         # The jaws reach over the lower part of the work; how far is not part of this picture.
-        vise = box(middle - VISE / 2, at(bed), VISE, bed * scale)
-        items += [*hatched(vise, apart=4.0), Line(vise, "outline", closed=True)]
+        vice = box(middle - VICE / 2, at(bed), VICE, bed * scale)
+        items += [*hatched(vice, apart=4.0), Line(vice, "outline", closed=True)]
     items.append(
         Line(box(middle - WORK / 2, at(found.top), WORK, work * scale), "outline", closed=True, fill="paper")
     )
@@ -61,9 +61,9 @@ def headroom_picture(found: Headroom, units: str, width: float, height: float) -
     holder = box(middle - HOLDER / 2, at(needed), HOLDER, found.holder * scale)
     for outline in (cutter, holder):
         items.append(Line(outline, "outline", closed=True, fill="paper"))
-    items.append(Line(((middle - VISE / 2 - 22, base), (middle + VISE / 2 + 22, base)), "frame"))
+    items.append(Line(((middle - VICE / 2 - 22, base), (middle + VICE / 2 + 22, base)), "frame"))
     items.append(Text(middle, base + 13, "table", "caption", "middle"))
-    left, right = middle - VISE / 2 - 22, middle + VISE / 2 + 22
+    left, right = middle - VICE / 2 - 22, middle + VICE / 2 + 22
     for value, words in ((found.greatest, "highest"), (found.least, "lowest")):
         items.append(Line(((left, at(value)), (right, at(value))), "thin", dash="pencil"))
         items.append(Text(left - 3, at(value) + 3, f"{words} {_length(value, units)}", "caption", "end"))

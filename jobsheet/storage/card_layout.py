@@ -142,13 +142,13 @@ TABLE = Inner(
         _ask("slots", "Slots", hint="such as 3 slots 10 mm"),
     ),
 )
-VISES = Rows(
-    name="vises",
-    title="Vises",
-    one="vise",
+VICES = Rows(
+    name="vices",
+    title="Vices",
+    one="vice",
     shown=("name", "jaw width", "opening"),
     parts=(
-        _ask("name", "Name", hint="such as 80 mm vise", need=True),
+        _ask("name", "Name", hint="such as 80 mm vice", need=True),
         _ask("jaw width", "Jaw width", "length", need=True),
         _ask("jaw depth", "Jaw depth", "length", need=True),
         _ask("opening", "Opens to", "length"),
@@ -174,7 +174,7 @@ LAYOUT = Layout(
         Heading(title="Handles and dials", parts=(HANDLES,)),
         Heading(title="Quill", parts=(_ask("quill", "Has a quill", "flag"), LEVER)),
         Heading(title="Room and table", parts=(TRAVEL, DAYLIGHT, TABLE)),
-        Heading(title="Holding", parts=(_ask("vise", "Vise, in words"), VISES)),
+        Heading(title="Holding", parts=(_ask("vice", "Vice, in words"), VICES)),
         Heading(
             title="Frame",
             parts=(

@@ -91,15 +91,15 @@ STEPS = (
         ),
     ),
     Step(
-        title="Vise",
+        title="Vice",
         how="Width and depth of the jaws, how far they open, how high the bed stands. The way of ten turns of the screw, divided by ten.",
-        word="vise",
+        word="vice",
         fields=(
-            ("vises", "jaw width"),
-            ("vises", "jaw depth"),
-            ("vises", "opening"),
-            ("vises", "bed height"),
-            ("vises", "screw lead"),
+            ("vices", "jaw width"),
+            ("vices", "jaw depth"),
+            ("vices", "opening"),
+            ("vices", "bed height"),
+            ("vices", "screw lead"),
         ),
     ),
     Step(

@@ -14,6 +14,7 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
+from jobsheet.storage.older_words import RULES
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
@@ -195,6 +196,7 @@ def _dismissed(reader: _Reader, node: Node | None) -> tuple[Dismissed, ...]:
     for index, item in enumerate((node.items or ()) if node is not None else ()):
         values = reader.entries(item, f"dismissed[{index}]", layout.DISMISSED)
         if "rule" in values and "reason" in values:
+            values["rule"] = RULES.get(values["rule"], values["rule"])
             found.append(Dismissed(**values))
     return tuple(found)
 

@@ -58,7 +58,7 @@ JOB = (
     Entry(name="note", title="Note", asks="text", optional=True, lines=2),
 )
 HOLDING = (
-    Entry(name="device", title="Held in", asks="text", optional=True, hint="such as 80 mm vise"),
+    Entry(name="device", title="Held in", asks="text", optional=True, hint="such as 80 mm vice"),
     Entry(name="packing", title="Parallels or packing", asks="text", optional=True),
     Entry(name="above_jaws", title="Above the jaws", asks="length", low="0 mm", high="1 m", optional=True),
     Entry(name="tighten", title="Tighten to", asks="torque", low="0 N·m", high="500 N·m", optional=True),

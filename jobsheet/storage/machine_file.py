@@ -6,7 +6,8 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse
 from jobsheet.errors import DocumentError, Problem, QuantityError
-from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle, Table, Vise
+from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle, Table, Vice
+from jobsheet.storage.older_words import FIELDS
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.lazily import pattern
 
@@ -17,7 +18,9 @@ class _Card:
     """One level of a card: takes fields by name and keeps what is wrong with them."""
 
     def __init__(self, node: Node | None, path: str, problems: list[Problem], line: int) -> None:
-        self.fields = dict((node.fields or {}) if node else {})
+        self.fields = {
+            FIELDS.get(name, name): one for name, one in ((node.fields or {}) if node else {}).items()
+        }
         self.line = node.line if node else line
         self.path = path
         self.problems = problems
@@ -130,7 +133,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
     travels = (
         tuple((axis, travel.size(axis, "length") or 0.0) for axis in list(travel.fields)) if travel else ()
     )
-    vises = tuple(vise for part in card.parts_if("vises") if (vise := _vise(part)) is not None)
+    vices = tuple(vice for part in card.parts_if("vices") if (vice := _vice(part)) is not None)
     texts = {name: card.text(name, "") for name in _TEXTS}
     title, kind = card.text("title"), card.text("kind")
     flags: dict[str, Any] = {name: card.flag(name) for name in ("invented", "quill")}
@@ -151,7 +154,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
         travel=travels,
         frame=frame,
         drag=drag,
-        vises=vises,
+        vices=vices,
         table=table,
         daylight=daylight,
         mass=mass,
@@ -162,12 +165,12 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
 
 #: Fields of a card that are words.
 _TEXTS = (
-    "card date", "column", "stand", "vise", "stiffness class", "taper", "drawbar", "readout", "power feed",
+    "card date", "column", "stand", "vice", "stiffness class", "taper", "drawbar", "readout", "power feed",
     "trammed", "largest drill", "note", "assumed",
 )  # fmt: skip
 _KNOWN = (
     "title", "kind", "invented", "quill", "noise", "mass", "frame stiffness", "gib drag", "spindle", "handles",
-    "quill lever", "travel", "daylight", "table", "vises", *_TEXTS,
+    "quill lever", "travel", "daylight", "table", "vices", *_TEXTS,
 )  # fmt: skip
 
 
@@ -199,7 +202,7 @@ def _table(card: _Card | None) -> Table | None:
     return found
 
 
-def _vise(card: _Card) -> Vise | None:
+def _vice(card: _Card) -> Vice | None:
     name = card.text("name")
     width, depth = card.size("jaw width", "length"), card.size("jaw depth", "length")
     rest: dict[str, Any] = {
@@ -223,7 +226,7 @@ def _vise(card: _Card) -> Vise | None:
             "usual torque",
         )
     )
-    return Vise(name=name, jaw_width=width, jaw_depth=depth, **rest) if width and depth else None
+    return Vice(name=name, jaw_width=width, jaw_depth=depth, **rest) if width and depth else None
 
 
 def _spindle(card: _Card | None) -> Spindle | None:

@@ -12,6 +12,7 @@ from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import CannotWrite, DocumentError, Problem
 from jobsheet.paths import own_folder, resources
 from jobsheet.storage.disk import digest, file_digest, write_file
+from jobsheet.storage.older_words import spelled_now
 from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_text import paper_text
 from jobsheet.storage.typed_paper import Paper
@@ -45,7 +46,7 @@ def open_own(folder: str, name: str) -> tuple[Paper, Lying]:
     shipped = not own.is_file()
     text = read_file(resources() / folder / own.name if shipped else own)
     lying = Lying(own, NONE_YET if shipped else digest(own.read_bytes()), shipped)
-    return paper_from_text(text, own.name), lying
+    return spelled_now(paper_from_text(text, own.name)), lying
 
 
 def new_place(folder: str, title: str, taken: tuple[str, ...]) -> Lying:
@@ -88,7 +89,7 @@ def draft_of(lying: Lying) -> Paper | None:
     if file_digest(lying.draft) is None:
         return None
     try:
-        return paper_from_text(read_file(lying.draft), lying.draft.name)
+        return spelled_now(paper_from_text(read_file(lying.draft), lying.draft.name))
     except DocumentError:
         return None
 

@@ -7,7 +7,7 @@ of the lines above it, so that two logs know a record again and a changed one is
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from typing import Any
 
@@ -16,6 +16,7 @@ from msgspec.structs import replace
 from jobsheet.errors import Problem, QuantityError
 from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
 from jobsheet.storage.disk import digest
+from jobsheet.storage.older_words import SLIPPED as OLD_SLIPPED
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.show import plain
 from jobsheet.units.table import BY_SPELLING
@@ -23,6 +24,7 @@ from jobsheet.units.table import BY_SPELLING
 #: So many characters of the hash: enough to tell the records of a lifetime apart.
 ID_LENGTH = 12
 END = "end"
+NOTHING_OLDER: Mapping[str, str] = {}
 #: Numbers: field, key in the file, what it measures, its unit there.
 _NUMBERS = (
     ("stick_out", "stick-out", "length", "mm"),
@@ -147,8 +149,16 @@ class _Reading:
     def text(self, key: str) -> str:
         return self.found.get(key, ("", 0))[0]
 
-    def among(self, key: str, words: tuple[str, ...], *, needed: bool = True) -> str:
+    def among(
+        self,
+        key: str,
+        words: tuple[str, ...],
+        *,
+        needed: bool = True,
+        older: Mapping[str, str] = NOTHING_OLDER,
+    ) -> str:
         text, line = self.found.get(key, ("", self.first))
+        text = older.get(text, text)
         if text and text not in words:
             near = nearest(text, words)
             hint = f"did you mean {near}?" if near else f"it is one of {', '.join(words)}"
@@ -233,7 +243,7 @@ def trial_from(lines: list[str], first: int) -> tuple[Trial | None, list[Problem
         trial = Trial(
             process=reading.among("process", PROCESSES), cutter=reading.needed("cutter"),
             cutter_kind=reading.needed("cutter kind"), material=reading.needed("material"),
-            outcome=reading.among("outcome", OUTCOMES), slipped=reading.among("slipped", SLIPPED, needed=False),
+            outcome=reading.among("outcome", OUTCOMES), slipped=reading.among("slipped", SLIPPED, needed=False, older=OLD_SLIPPED),
             asked=reading.asked(), holding=reading.text("holding"), kind=reading.text("kind"),
             units=reading.among("units", ("mm", "in"), needed=False) or "mm", step=tuple(reading.steps), **amounts, **same,
         )  # fmt: skip

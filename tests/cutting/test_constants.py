@@ -27,7 +27,7 @@ PRINTED = (
     ("hand", "FASTEST_EVEN", 50, 1 / 60, "turns a minute, estimate"),
     ("heat", "ALUMINIUM_EXPANSION", 22, 1e-6, "22 to 23, remembered"),
     ("heat", "STEEL_EXPANSION", 12, 1e-6, "remembered"),
-    ("clamping", "VISE_EFFICIENCY", 0.18, 1, "0.12 to 0.26 derived, plain collars"),
+    ("clamping", "VICE_EFFICIENCY", 0.18, 1, "0.12 to 0.26 derived, plain collars"),
     ("clamping", "JAW_FRICTION", 0.12, 1, "smooth jaws, dry or oily"),
     ("clamping", "HOLDING_FACTOR", 2.5, 1, "Röhm, 2.5 at least"),
     ("quill", "LEVER_EFFICIENCY", 0.85, 1, "estimate"),
@@ -64,7 +64,7 @@ LEFT_OUT_OF = {
     ("kienzle-drill-thrust", "factor"): 0.63,  # Iscar
     ("tap-torque", "half_angle"): radians(30),
     ("required-grip", "factor"): 2.5,
-    ("vise-force", "efficiency"): 0.18,
+    ("vice-force", "efficiency"): 0.18,
     ("push-from-thrust", "efficiency"): 0.85,
     ("thrust-from-push", "efficiency"): 0.85,
 }

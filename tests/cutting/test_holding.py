@@ -1,4 +1,4 @@
-"""Holding: bolts, straps, vises, grip."""
+"""Holding: bolts, straps, vices, grip."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from jobsheet.cutting import clamping as holding
 from jobsheet.cutting.textbook import tipping
 from jobsheet.errors import CalcError
 
-# pitch diameter and lead in mm of the usual vise screws, mean radius of the collar
+# pitch diameter and lead in mm of the usual vice screws, mean radius of the collar
 SCREWS = {"14x3": (12.5, 3, 10), "20x4": (18, 4, 13), "24x5": (21.5, 5, 16)}
 
 
@@ -77,7 +77,7 @@ def test_tighter_holds_more_and_rust_less():
     assert holding.bolt_tension(40, 0.012, 0.30) < holding.bolt_tension(40, 0.012)
 
 
-def test_ratios_of_the_two_worked_vises():
+def test_ratios_of_the_two_worked_vices():
     small = holding.grip(7.54e3, 0.12) / holding.required_grip(285, 153)
     large = holding.grip(19.8e3, 0.12) / holding.required_grip(705, 533)
     assert small == pytest.approx(2.2, abs=0.05)
@@ -98,4 +98,4 @@ def test_work_tips_when_the_cut_stands_higher_than_friction_holds():
 @pytest.mark.parametrize("put", [(0, 3e-3, 0.2), (20, 0, 0.2), (20, 3e-3, 0), (20, 3e-3, 1.1)])
 def test_refuses_what_has_no_meaning(put):
     with pytest.raises(CalcError):
-        holding.vise_force(*put)
+        holding.vice_force(*put)

@@ -219,7 +219,7 @@ def test_no_text_is_shortened_and_no_field_lies_on_another(card, monkeypatch, si
 
     window = card(size=size, factor=factor, guided=guided)
     if not guided:
-        for name in ("spindle.ranges[0]", "spindle.ranges[0].steps[1]", "handles[0]", "vises[0]"):
+        for name in ("spindle.ranges[0]", "spindle.ranges[0].steps[1]", "handles[0]", "vices[0]"):
             window.column.toggle(name)
     monkeypatch.setattr(ink, "write", watching)
     window.grab()

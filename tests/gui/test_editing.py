@@ -120,10 +120,10 @@ def test_a_set_up_opens_into_its_form(window, qtbot):
     box = window.bench.column.ruled.opened.forms["holding:set-up-1"].fields["device"].box
     box.setFocus()
     box.selectAll()
-    qtbot.keyClicks(box, "100 mm vise")
-    assert window.desk.job.set_ups[0].holding.device == "100 mm vise"
+    qtbot.keyClicks(box, "100 mm vice")
+    assert window.desk.job.set_ups[0].holding.device == "100 mm vice"
     window.close_row()
-    assert "100 mm vise" in window.bench.column.ruled.by_key["set-up-1"].view.holding
+    assert "100 mm vice" in window.bench.column.ruled.by_key["set-up-1"].view.holding
 
 
 def test_the_working_shows_formula_numbers_and_source(window):

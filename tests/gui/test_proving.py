@@ -75,7 +75,7 @@ def test_seconds_that_cannot_be_read_record_nothing_and_say_so(proving, qtbot):
 def test_slipped_asks_what(proving, qtbot):
     proving.start()
     proving.happened(6)
-    assert "vise" in proving._said
+    assert "vice" in proving._said
     assert read_log("knee-mill-k-2").trials == ()
 
 

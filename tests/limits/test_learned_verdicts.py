@@ -60,7 +60,7 @@ def judged(share, *capacities, process="side", fields=None):
 def good(**more):
     asked = {
         "share": 1.0, "date": "2026-11-12", "cutter": "end mill 12 mm, 4 teeth, drawer 1 no. 4", "stick_out": 0.030,
-        "holding": "80 mm vise",
+        "holding": "80 mm vice",
     }  # fmt: skip
     return Good(**{**asked, **more})
 

@@ -169,7 +169,7 @@ def test_wall_against_half_of_the_tolerance(samples):
 
 
 def test_headroom_and_travel(hm100):
-    """B-1: 80-300 mm; vise bed 42, jaws 25, work 6 above: its top stands at 73 mm."""
+    """B-1: 80-300 mm; vice bed 42, jaws 25, work 6 above: its top stands at 73 mm."""
     job = edited(hm100, ("face-rough", "cutter", "face mill 50 mm, 4 teeth, carbide, 40 mm out"))
     found = limits(job, "face-rough")
     assert found["headroom"].demand == pytest.approx(0.073 + 0.040 + 0.060 + 0.010)

@@ -135,7 +135,7 @@ def test_crank_at_45_and_90_newtons():
 
 def test_grip_at_what_is_wanted_and_at_six_tenths_of_it():
     """2.5 × the pull against 2 μ F; enough, doubtful from there down to 0.6, not enough below."""
-    grip = Grip(kind="vise", force=1000 / 0.24, low=1.0, high=1.0, friction=0.12)
+    grip = Grip(kind="vice", force=1000 / 0.24, low=1.0, high=1.0, friction=0.12)
     setting = around(grip=grip)
 
     def limit(wanted):

@@ -32,8 +32,8 @@ def handles(card, change):
     return replace(card, handles=tuple(change(one) for one in card.handles))
 
 
-def vises(card, change):
-    return replace(card, vises=tuple(change(one) for one in card.vises))
+def vices(card, change):
+    return replace(card, vices=tuple(change(one) for one in card.vices))
 
 
 #: What is weaker -> the card with that made weaker by a factor below 1.
@@ -58,9 +58,9 @@ WEAKER = {
     ),
     "screw": lambda card, by: handles(card, lambda one: replace(one, efficiency=marked(one.efficiency, by))),
     "drag": lambda card, by: replace(card, drag=marked(card.drag, 1 / by)),
-    "grip": lambda card, by: vises(card, lambda one: replace(one, efficiency=marked(one.efficiency, by))),
+    "grip": lambda card, by: vices(card, lambda one: replace(one, efficiency=marked(one.efficiency, by))),
     # Jaws that are less deep on a bed that is as much higher: the work stands where it stood.
-    "jaws": lambda card, by: vises(
+    "jaws": lambda card, by: vices(
         card,
         lambda one: replace(
             one, jaw_depth=one.jaw_depth * by, bed_height=(one.bed_height or 0.0) + one.jaw_depth * (1 - by)

@@ -89,13 +89,13 @@ def test_without_trials_nothing_is_claimed():
 
 
 def test_a_good_cut_is_overtaken_by_a_later_bad_one_at_no_more():
-    first = trial("clean", torque=0.5, chatter=0.6, time="08:00:00", id="a", holding="vise", stick_out=0.03)
+    first = trial("clean", torque=0.5, chatter=0.6, time="08:00:00", id="a", holding="vice", stick_out=0.03)
     ringing = trial("chatter", torque=0.4, chatter=0.5, time="08:10:00", id="b")
     again = trial("clean", torque=0.5, chatter=0.6, time="08:20:00", id="c")
     torque, frame = both(taught(first, ringing, again))
     assert [(one.trial, one.overtaken) for one in frame.good] == [("a", True), ("c", False)]
     assert [one.overtaken for one in torque.good] == [False, False]
-    assert (torque.good[0].holding, torque.good[0].stick_out, torque.good[0].date) == ("vise", 0.03, TODAY)
+    assert (torque.good[0].holding, torque.good[0].stick_out, torque.good[0].date) == ("vice", 0.03, TODAY)
 
 
 def test_a_struck_trial_teaches_nothing():

@@ -154,7 +154,7 @@ def test_the_styles_that_a_step_of_hand_tapping_uses_count():
         ("tap wrench 180 mm", HAS),
         ("tap wrench 280 mm", NEAR),
         ("file", SILENT),
-        ("80 mm vise on the table", SILENT),
+        ("80 mm vice on the table", SILENT),
     ],
 )
 def test_words_with_a_size_are_looked_up_and_plain_ones_say_nothing(text, status):

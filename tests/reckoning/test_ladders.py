@@ -262,15 +262,15 @@ def test_a_drill_is_timed_over_its_depth():
 def test_the_trial_says_what_was_cut():
     ladder = plan("bench-mill-b-1", **B1)
     found = trial_of(
-        ladder, ladder.rungs[0], outcome="6", slipped="vise", note="moved", role="Trainer", date="2026-11-12", length=0.08, seconds=60
+        ladder, ladder.rungs[0], outcome="6", slipped="vice", note="moved", role="Trainer", date="2026-11-12", length=0.08, seconds=60
     )  # fmt: skip
     assert (found.outcome, found.slipped, found.process, found.cutter_kind) == (
         "slipped",
-        "vise",
+        "vice",
         "side",
         "end mill",
     )
-    assert (found.machine, found.material, found.holding) == ("bench-mill-b-1", "S235", "80 mm vise")
+    assert (found.machine, found.material, found.holding) == ("bench-mill-b-1", "S235", "80 mm vice")
     assert (found.length, found.seconds, found.stick_out) == (0.08, 60, 0.03)
     assert dict(found.step)["width"] == "6 mm"
 
@@ -281,7 +281,7 @@ def test_the_trial_says_what_was_cut():
         ({"outcome": "superb"}, "1 clean"),
         ({"outcome": "9"}, "no outcome"),
         ({"outcome": "slipped"}, "Say what slipped"),
-        ({"outcome": "clean", "slipped": "vise"}, "but the outcome is clean"),
+        ({"outcome": "clean", "slipped": "vice"}, "but the outcome is clean"),
         ({"outcome": "slipped", "slipped": "me"}, "nothing that slips"),
         ({"outcome": "clean", "date": "yesterday"}, "no date"),
         ({"outcome": "clean", "seconds": -3}, "time"),

@@ -25,7 +25,8 @@ def test_2_5_deep_is_beyond_with_what_the_machine_did(samples):
     assert found.verdict == "beyond"
     assert found.demand * 1e-6 == pytest.approx(9.93, abs=0.005)
     assert (
-        found.sentence == "this machine chattered at 7.55 N/µm (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
+        found.sentence
+        == "this machine chattered at what 1.9 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
     )
 
 
@@ -66,7 +67,7 @@ def trial(share, outcome):
     return Trial(
         machine="knee-mill-k-2", date="2026-11-24", time="10:00", process="face", kind="face",
         cutter="end mill 20 mm, 4 teeth, 40 mm out", cutter_kind="end mill", material="S235", outcome=outcome,
-        asked=(Asked("chatter", share * 20e6, share),), holding="150 mm vise", stick_out=0.040, length=0.08,
+        asked=(Asked("chatter", share * 20e6, share),), holding="150 mm vice", stick_out=0.040, length=0.08,
         step=(("depth", "2 mm"),),
     )  # fmt: skip
 

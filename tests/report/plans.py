@@ -84,7 +84,7 @@ def drill(
 def job(
     *set_ups: list[str], units: str = "mm", machine: str = "bench-mill-b-1", number: str = "T-1", name: str = "Test piece",
     workshop: str = "Invented workshop", by: str = "Somebody", why: str = "Because.", stock: tuple[str, str, str] = ("80", "50", "12"),
-    trainee: bool = False, title: str = "Top up", up: str = "top", operator: str = "front", jaw: str = "rear", device: str = "80 mm vise",
+    trainee: bool = False, title: str = "Top up", up: str = "top", operator: str = "front", jaw: str = "rear", device: str = "80 mm vice",
 ) -> Job:  # fmt: skip
     """A job of those set-ups, each a list of steps as the file has them."""
     text = HEAD.format(

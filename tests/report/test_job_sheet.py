@@ -141,7 +141,7 @@ def test_eleven_steps_go_on_a_second_sheet_with_holding_and_zero_repeated():
     assert "What happened" not in "\n".join(words_of(first.blocks))
     again = "\n".join(words_of(second.blocks))
     assert "step 100: same holding, same zero" in again
-    assert "80 mm vise" in again
+    assert "80 mm vice" in again
     assert "What happened" in again
 
 

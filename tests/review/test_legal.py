@@ -47,7 +47,7 @@ def test_every_figure_has_its_place_its_note_and_its_sources():
 
 
 def test_no_country_no_figure(k2):
-    """A knee mill of 82 dB(A) and a vise of 32 kg: two limits that differ by country."""
+    """A knee mill of 82 dB(A) and a vice of 32 kg: two limits that differ by country."""
     found = called(k2, "none")
     assert found.figures == ()
     assert found.lines(READ) == (f"Noise, lifting: {DEFERRED}",)

@@ -134,8 +134,8 @@ def everywhere(found):
     return ids(found.sheet) | {one for some in placed for one in ids(some)}
 
 
-def test_a_heavy_vise_is_lifted_with_help_where_it_is_put_on_and_not_again(samples):
-    """The vise of the knee mill is 32 kg by its card; it stays on the table for what follows."""
+def test_a_heavy_vice_is_lifted_with_help_where_it_is_put_on_and_not_again(samples):
+    """The vice of the knee mill is 32 kg by its card; it stays on the table for what follows."""
     from jobsheet.storage.job_file import read_job
 
     found = notes(read_job(samples / "hm-102-slide-plate.yaml"))
@@ -146,7 +146,7 @@ def test_a_heavy_vise_is_lifted_with_help_where_it_is_put_on_and_not_again(sampl
 @pytest.mark.parametrize(
     ("size", "wanted"),
     [
-        # Steel of 7850 kg/m³: 4.7, 11.8, 21.2 and 47.1 kg; the vise of this bench machine is 8 kg, so parts are slid on.
+        # Steel of 7850 kg/m³: 4.7, 11.8, 21.2 and 47.1 kg; the vice of this bench machine is 8 kg, so parts are slid on.
         (("200", "100", "30"), {"slide-do-not-drop"}),
         (("250", "200", "30"), {"slide-do-not-drop"}),
         (("300", "150", "60"), {"slide-do-not-drop", "lift-with-help"}),

@@ -32,7 +32,7 @@ def _cut(function: Any) -> Any:
             click.option("--set", "typed", multiple=True, metavar="FIELD=TEXT", help='a field of the cut, such as width="6 mm"'),
             click.option("--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True),
             click.option("--fluid", default="brushed", show_default=True, help="as a job's header has it"),
-            click.option("--holding", default="", help="a vise of the card; else its first"),
+            click.option("--holding", default="", help="a vice of the card; else its first"),
         )
     ):  # fmt: skip
         function = option(function)
@@ -179,7 +179,7 @@ def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, qu
 @click.option("--seconds", type=float, help="on the watch")
 @click.option("--length", help='how far it went in that time, such as "80 mm"; else the planned length')
 @click.option("--tachometer", help='the speed under load, such as "541 rpm"')
-@click.option("--slipped", default="", help="vise, holder or shank")
+@click.option("--slipped", default="", help="vice, holder or shank")
 @click.option("--note", default="", help="what was heard and seen")
 @click.option("--date", default="", help="such as 2026-11-25; else today")
 @click.option("--role", default="", help="who cut, by role")

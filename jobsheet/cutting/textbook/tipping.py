@@ -1,4 +1,4 @@
-"""How hard a vise, a bolt and a strap hold, and how hard a cut pulls: what only text-book examples ask."""
+"""How hard a vice, a bolt and a strap hold, and how hard a cut pulls: what only text-book examples ask."""
 
 from __future__ import annotations
 
@@ -112,7 +112,7 @@ def tipping_moment(force: float, height: float) -> float:
 
 @formula(source="derived", symbols={"force": "F", "jaw_depth": "t", "friction": "mu"})
 def tipping_resistance(force: float, jaw_depth: float, friction: float = JAW_FRICTION) -> float:
-    """Moment at which work tips out of a vise.
+    """Moment at which work tips out of a vice.
 
     M = mu F t
 

@@ -65,8 +65,12 @@ def _judged(
         end = evidence.first_end(known, ("chatter", "noisy"))
         if end is not None:
             words = "chattered" if end.outcome == "chatter" else "was noisy"
-            here = f", {said(depth * end.demand / demand, units)} deep in this cut" if depth else ""
-            sentence = f"this machine {words} at {end.demand / 1e6:.2f} N/µm{here} ({evidence.told(end)})"
+            at = (
+                f"what {said(depth * end.demand / demand, units)} asks"
+                if depth
+                else f"{end.demand / 1e6:.2f} N/µm"
+            )
+            sentence = f"this machine {words} at {at} ({evidence.told(end)})"
     elif before is not None:
         verdict, sentence = "cut before", f"cut before: {evidence.told(before)}"
     capacity = level * known.median

@@ -1,4 +1,4 @@
-"""Whether work, vise, holder and cutter fit under the spindle, and whether the spindle comes down far enough."""
+"""Whether work, vice, holder and cutter fit under the spindle, and whether the spindle comes down far enough."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The grip on the work: what one peak of the cut pulls, times a factor, against what vise or straps hold.
+"""The grip on the work: what one peak of the cut pulls, times a factor, against what vice or straps hold.
 
 In words only: grip enough, doubtful, not enough. Never learned by slipping.
 """

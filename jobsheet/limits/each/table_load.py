@@ -1,4 +1,4 @@
-"""What the table may carry, against work and vise."""
+"""What the table may carry, against work and vice."""
 
 from __future__ import annotations
 

@@ -44,7 +44,7 @@ class Headroom(Struct, frozen=True, kw_only=True):
     room: float
     least: float
     greatest: float
-    #: Where the bed of the vise stands, or None where no vise holds the work.
+    #: Where the bed of the vice stands, or None where no vice holds the work.
     bed: float | None = None
     #: The work's own height [m].
     work: float = 0.0
@@ -122,9 +122,9 @@ def headroom_of(operation: Operation, setting: Setting) -> Headroom | None:
     if long is None or daylight is None or top is None:
         return None
     grip = setting.grip
-    in_vise = grip is not None and grip.above is not None and grip.jaw_depth is not None
-    # The top was reckoned from the vise that holds the work: its bed is what is left.
-    bed = top - grip.above - grip.jaw_depth if in_vise else None  # type: ignore[union-attr,operator]
+    in_vice = grip is not None and grip.above is not None and grip.jaw_depth is not None
+    # The top was reckoned from the vice that holds the work: its bed is what is left.
+    bed = top - grip.above - grip.jaw_depth if in_vice else None  # type: ignore[union-attr,operator]
     holder = setting.shop.holder_length
     return Headroom(
         top=top, holder=holder, stick_out=long - holder, room=ROOM, least=daylight[0], greatest=daylight[1],

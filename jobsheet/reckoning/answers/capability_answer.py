@@ -108,7 +108,7 @@ def capability(
 
 
 def card(machine: Machine, material: str, *, units: str = "mm", shop: Shop | None = None) -> Card:
-    """What this machine will carry in this metal, held in its own vise. Raises NoSuchEntry."""
+    """What this machine will carry in this metal, held in its own vice. Raises NoSuchEntry."""
     found = reach(machine, material, units=units, shop=shop)
     passes = {roles(one.step).process: one for one in found.passes if one.answer.what == "deepest pass"}
     rows = [_of_pass(passes[process], words, found.setting) for process, words in _PASSES.items()]

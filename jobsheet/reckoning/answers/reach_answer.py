@@ -21,7 +21,7 @@ from jobsheet.reckoning.grip import grip_of
 from jobsheet.reckoning.taught import proof_of
 from jobsheet.storage.shop_file import workshop
 
-#: The work that is asked about: a usual piece in the vise [m].
+#: The work that is asked about: a usual piece in the vice [m].
 _WORK = (0.08, 0.05, 0.04)
 #: Cuts that are asked about: their words, kind, cutter and what else is typed; a name of a size stands for the answer.
 _CUTS = {
@@ -63,7 +63,7 @@ class Reach(Struct, frozen=True, kw_only=True):
 def setting_of(
     machine: Machine, material: str, *, units: str = "mm", fluid: str = "brushed", shop: Shop | None = None
 ) -> Setting:
-    """A usual piece of that metal in the machine's own vise, tightened as usual.
+    """A usual piece of that metal in the machine's own vice, tightened as usual.
 
     Raises
     ------
@@ -71,7 +71,7 @@ def setting_of(
         If there is no such material.
     """
     found, numbers = find_material(material), shop or workshop()
-    holding = Holding(device=machine.vises[0].name) if machine.vises else Holding()
+    holding = Holding(device=machine.vices[0].name) if machine.vices else Holding()
     return Setting(
         machine=machine, material=found, shop=numbers, units=units, fluid=fluid, extent=_WORK, thickness=_WORK[2],
         grip=grip_of(holding, machine, found, numbers), proof=proof_of(machine.name, numbers),
@@ -105,5 +105,5 @@ def reach(
         largest_tap(setting),
         widest_face_mill(setting),
     )
-    held = machine.vises[0].name if machine.vises and setting.grip is not None else ""
+    held = machine.vices[0].name if machine.vices and setting.grip is not None else ""
     return Reach(machine=machine, setting=setting, held=held, passes=tuple(passes), tools=tools)

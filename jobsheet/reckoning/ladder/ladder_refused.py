@@ -66,7 +66,7 @@ def by_holding(setting: Setting) -> str:
     """The reason where nobody knows what holds the work."""
     if setting.grip is None:
         return (
-            "What holds the work is not known: name a vise of the card, with its screw and usual torque. "
+            "What holds the work is not known: name a vice of the card, with its screw and usual torque. "
             "Holding is never learned by slipping."
         )
     return ""

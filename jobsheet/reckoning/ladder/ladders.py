@@ -41,7 +41,7 @@ __all__ = ["Ladder", "Rung", "plan", "rung_at", "today", "trial_of"]
 
 #: So many rungs fit one sheet, and one afternoon.
 MOST_RUNGS = 6
-#: The work of a test cut where nothing is said: a usual piece in the vise [m].
+#: The work of a test cut where nothing is said: a usual piece in the vice [m].
 _WORK = (0.08, 0.05, 0.04)
 START_WORDS = (
     "Scrap of the same metal, held as the part will be held; machine warm, slides snug, idle ones locked.",
@@ -89,7 +89,7 @@ def plan(
     texts : mapping, optional
         Fields of the cut as typed that stay as they are: `width`, `feed_per_tooth`, `spindle` …
     holding : Holding or str, optional
-        What holds the work; without it the machine's own vise
+        What holds the work; without it the machine's own vice
     snapshot, trials : optional
         What is known of the machine; without either its proof log is read
 
@@ -143,7 +143,7 @@ def today() -> str:
 
 
 def _no_kind(kind: str) -> str:
-    if "hold" in kind.casefold() or kind.casefold() in ("vise", "clamp"):
+    if "hold" in kind.casefold() or kind.casefold() in ("vice", "clamp"):
         return "Holding is never learned by slipping: there is no ladder for it. Reckon it, with its factor."
     return f"“{kind}” is no kind of test cut; there are {', '.join(PROVED)}."
 
@@ -166,7 +166,7 @@ def _fits(process: str, cutter: Cutter, grow: str) -> None:
 def _held(holding: Holding | str, machine: Machine) -> Holding:
     if isinstance(holding, Holding):
         return holding
-    return Holding(device=holding or (machine.vises[0].name if machine.vises else ""))
+    return Holding(device=holding or (machine.vices[0].name if machine.vices else ""))
 
 
 def rung_at(ladder: Ladder, texts: Mapping[str, str], size: str = "") -> Rung:
@@ -233,7 +233,7 @@ def trial_of(
     tachometer : float, optional
         The spindle speed as it was measured under load [rev/s]; it replaces the marked one
     slipped : str, optional
-        `vise`, `holder` or `shank`, where the outcome is `slipped`
+        `vice`, `holder` or `shank`, where the outcome is `slipped`
 
     Raises
     ------

@@ -15,14 +15,14 @@ from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
-from jobsheet.model.machine import Machine, Vise
+from jobsheet.model.machine import Machine, Vice
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import Depth
 from jobsheet.model.remark import Note
 from jobsheet.model.shop import Shop
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.grip import vise_of
+from jobsheet.reckoning.grip import vice_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.notes.trigger_text import parsed
 from jobsheet.review.notes.triggers import holds
@@ -182,7 +182,7 @@ def sheet_facts(job: Job, shop: Shop = _USUAL) -> dict[str, Any]:
 def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
     """What is lifted onto the table for each set-up, by its key [kg]; what is not known is left out.
 
-    The stock counts as it is bought, before any cut: the first lift is the heaviest. A vise counts where it is put on,
+    The stock counts as it is bought, before any cut: the first lift is the heaviest. A vice counts where it is put on,
     not where it stands on the table already.
     """
     found: dict[str, dict[str, float]] = {set_up.key: {} for set_up in job.set_ups}
@@ -194,15 +194,15 @@ def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
         machine: Machine | None = find_card(job.machine)
     except JobsheetError:
         machine = None
-    before: Vise | None = None
+    before: Vice | None = None
     for set_up in job.set_ups:
         if heavy is not None:
             size = job.stock
             found[set_up.key]["stock.mass"] = size.length.value * size.width.value * size.height.value * heavy
-        vise = vise_of(set_up.holding, machine) if machine is not None else None
-        if vise is not None and vise.mass is not None and vise != before:
-            found[set_up.key]["holding.mass"] = vise.mass
-        before = vise
+        vice = vice_of(set_up.holding, machine) if machine is not None else None
+        if vice is not None and vice.mass is not None and vice != before:
+            found[set_up.key]["holding.mass"] = vice.mass
+        before = vice
     return found
 
 

@@ -117,12 +117,12 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
         for one in job.set_ups[:index]
         if any(roles(operation).mills == "flat" for operation in one.operations)
     ]
-    vise = bool(re.search(r"\b(vise|vice|jaws?)\b", device))
+    vice = bool(re.search(r"\b(vise|vice|jaws?)\b", device))
     return {
-        "holding.kind": "vise" if vise else "straps" if "strap" in device or set_up.holding.clamps else "",
+        "holding.kind": "vice" if vice else "straps" if "strap" in device or set_up.holding.clamps else "",
         "holding.parallels": "parallel" in packing,
         "set-up.third": len(set(faced)) == 2 and set_up.up not in faced,
-        "set-up.upright": vise and set_up.up in ("left", "right"),
+        "set-up.upright": vice and set_up.up in ("left", "right"),
         "set-up.positions": any(getattr(one.fields, "at", None) for one in set_up.operations),
         "set-up.after-a-cut": any("milling" in kind_of(o.kind).groups for one in job.set_ups[:index] for o in one.operations),
         "set-up.last": index == len(job.set_ups) - 1,

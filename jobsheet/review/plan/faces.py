@@ -193,8 +193,8 @@ def _kept(job: Job) -> frozenset[str]:
 # --- what a step measures from ---
 
 
-def in_vise(set_up: SetUp, lie: Lying) -> bool:
-    """Whether the plan says that a vise holds the work: where nothing is said of it, its faces are not asked about."""
+def in_vice(set_up: SetUp, lie: Lying) -> bool:
+    """Whether the plan says that a vice holds the work: where nothing is said of it, its faces are not asked about."""
     return bool(set_up.holding.device.strip()) and in_jaws(set_up, lie)
 
 

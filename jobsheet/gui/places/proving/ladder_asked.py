@@ -52,7 +52,7 @@ def entries() -> tuple[Entry, ...]:
         ),
         Entry(
             name="holding", title=say("Proving", "Held in"), asks="text", optional=True,
-            hint=say("Proving", "leave empty: the machine's own vise"),
+            hint=say("Proving", "leave empty: the machine's own vice"),
         ),
         Entry(
             name="role", title=say("Proving", "Cut by, and who is beside"), asks="text", optional=True,

@@ -13,7 +13,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 
 @rule("cut-against-a-solid-stop", "Cut against a solid stop", "hazard", needs=Needs.FIGURES)
 def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
-    """Holding is doubtful and the cut feeds across the jaws of a vise, or against straps with no stop.
+    """Holding is doubtful and the cut feeds across the jaws of a vice, or against straps with no stop.
 
     Because: Clamps hold down; they are not for taking the cut.
     Not so: straps alone, a heavy cut along the table

@@ -8,7 +8,7 @@ from jobsheet.model.job import SetUp
 from jobsheet.model.lying import in_jaws, lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.grip import vise_of
+from jobsheet.reckoning.grip import vice_of
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.plan.words import says
@@ -17,7 +17,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 
 @rule("grip-deep-enough", "Grip deep enough", "hazard", needs=Needs.FIGURES)
 def grip_deep_enough(view: View) -> Iterator[Remark]:
-    """In a vise the work stands more over the jaws than twice what they grip, or holding is doubtful. The number is the workshop's.
+    """In a vice the work stands more over the jaws than twice what they grip, or holding is doubtful. The number is the workshop's.
 
     Because: Work climbs out of the jaws under the cut.
     Not so: work 30 high, 25 over the jaws
@@ -30,11 +30,11 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
             continue
         setting = view.reckoned.settings[set_up.operations[0].key]
         above, high = set_up.holding.above_jaws, setting.extent[2]
-        vise = vise_of(set_up.holding, setting.machine)
+        vice = vice_of(set_up.holding, setting.machine)
         if above is not None:
             grip = max(0.0, high - above.value)
-            if vise is not None:
-                grip = min(grip, vise.jaw_depth)
+            if vice is not None:
+                grip = min(grip, vice.jaw_depth)
             most = setting.shop.stands_above
             if above.value > most * grip * (1 + 1e-6) and not says(
                 "angle plate|straps?|jacks?", set_up.holding.note, set_up.holding.packing
@@ -42,7 +42,7 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
                 message = f"{length(above.value, view.job.units)} stands over the jaws and they grip {length(grip, view.job.units)}: hold more of it or take lighter cuts"
                 yield remark(
                     view, "grip-deep-enough", message, set_up.operations[0].key, set_up=set_up.key,
-                    fix=_lower(view, set_up, high, vise.jaw_depth if vise else high),
+                    fix=_lower(view, set_up, high, vice.jaw_depth if vice else high),
                 )  # fmt: skip
                 continue
         doubtful = next(
@@ -58,7 +58,7 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
         )
         if doubtful is not None:
             yield remark(
-                view, "grip-deep-enough", "Grip doubtful: hold more of it, tighten as the vise allows, or take lighter cuts",
+                view, "grip-deep-enough", "Grip doubtful: hold more of it, tighten as the vice allows, or take lighter cuts",
                 doubtful, set_up=set_up.key,
             )  # fmt: skip
 

@@ -14,7 +14,7 @@ from jobsheet.review.rule import View, remark, rule
 
 @rule("locating-faces-listed", "What locates the work", "scrap")
 def locating_faces_listed(view: View) -> Iterator[Remark]:
-    """A set-up that makes a size with limits, in a vise whose fixed-jaw face is up or down, or clamped with no stop and no zero.
+    """A set-up that makes a size with limits, in a vice whose fixed-jaw face is up or down, or clamped with no stop and no zero.
 
     Because: Three faces, then two, then one leave it nowhere to go: fewer leave it free, more fight each other.
     Not so: clamped to the table, no stop, no zero

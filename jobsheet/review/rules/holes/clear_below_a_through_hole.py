@@ -27,11 +27,11 @@ _CLEAR = r"clear (?:of|below)|spacers?|parallels?|packed"
 
 @rule("clear-below-a-through-hole", "Room under a through hole", "hazard")
 def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
-    """A hole or slot that comes out over a parallel, the bed of the vise or the table, as far as words or sizes say so.
+    """A hole or slot that comes out over a parallel, the bed of the vice or the table, as far as words or sizes say so.
 
     Parallels of a written thickness that lie at the jaws are reckoned: the edge of the hole must clear them by a millimetre.
 
-    Because: It spoils drill, parallel and vise, and the drill grabs as it meets them.
+    Because: It spoils drill, parallel and vice, and the drill grabs as it meets them.
     Not so: drill through at 5 from the edge, on 8 mm parallels at the jaws
     So: drill through, on 4 mm parallels at the jaws, or on scrap
     From: naval training course on drilling; common practice

@@ -15,7 +15,7 @@ _HELD = r"clamp\w*|strap\w*|vise|vice|screw\w*|hold\w*|bolt\w*|pin\w*"
 
 @rule("hold-before-drilling", "Hold the work before drilling", "hazard")
 def hold_before_drilling(view: View) -> Iterator[Remark]:
-    """A hole is made in a set-up that names no vise, no clamps and no stop against turning.
+    """A hole is made in a set-up that names no vice, no clamps and no stop against turning.
 
     Because: An 8 mm drill tore a casting of 7.5 kg out of a man's hand as it broke through.
     Not so: drill, the work held by hand
@@ -37,8 +37,8 @@ def hold_before_drilling(view: View) -> Iterator[Remark]:
             if not roles(operation).hole:
                 continue
             setting = view.reckoned.settings[operation.key]
-            vises = setting.machine.vises
-            device = vises[0].name if vises else "clamped to the table"
+            vices = setting.machine.vices
+            device = vices[0].name if vices else "clamped to the table"
             yield remark(
                 view, "hold-before-drilling", "Nothing holds the work here: clamp it or stop it from turning", operation.key,
                 set_up=set_up.key, fix=Fix(f"Held in: {device}", set_field(f"holding:{set_up.key}", "device", device)),

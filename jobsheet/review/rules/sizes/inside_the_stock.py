@@ -14,7 +14,7 @@ from jobsheet.units.show import trimmed
 def inside_the_stock(view: View) -> Iterator[Remark]:
     """A place beyond the work's edges, or a cut deeper than the work is high.
 
-    Because: Beyond the work stand the vise, the parallels and the table, and the cutter goes into them.
+    Because: Beyond the work stand the vice, the parallels and the table, and the cutter goes into them.
     Not so: a hole at 90, 12 in a plate 80 long
     So: a hole at 66, 12 in a plate 80 long
     From: common practice

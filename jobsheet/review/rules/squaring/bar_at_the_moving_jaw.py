@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.faces import Step, in_vise, plan_of, width_of_limits
+from jobsheet.review.plan.faces import Step, in_vice, plan_of, width_of_limits
 from jobsheet.review.plan.words import held_by, names_round_bar, said
 from jobsheet.review.rule import View, remark, rule
 
@@ -28,7 +28,7 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
         first = steps[0]
         held = held_by(set_up)
         if (
-            not in_vise(set_up, first.lie)
+            not in_vice(set_up, first.lie)
             or names_round_bar(held)
             or said(held, "swivel", "swivelling", "vee", "v jaw", "v block")
         ):

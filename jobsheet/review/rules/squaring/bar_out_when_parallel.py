@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.faces import MACHINED, in_vise, plan_of
+from jobsheet.review.plan.faces import MACHINED, in_vice, plan_of
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 
@@ -25,7 +25,7 @@ def bar_out_when_parallel(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for set_up, steps in plan.groups():
         first, packing = steps[0], set_up.holding.packing
-        if not in_vise(set_up, first.lie) or not said(packing, "round bar"):
+        if not in_vice(set_up, first.lie) or not said(packing, "round bar"):
             continue
         jaws = (set_up.fixed_jaw, OPPOSITE[set_up.fixed_jaw])
         if any(plan.state(face, first.index) != MACHINED for face in jaws):

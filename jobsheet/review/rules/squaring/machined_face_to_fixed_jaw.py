@@ -8,7 +8,7 @@ from jobsheet.model.job import FACES
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.faces import MACHINED, in_vise, plan_of
+from jobsheet.review.plan.faces import MACHINED, in_vice, plan_of
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -26,7 +26,7 @@ def machined_face_to_fixed_jaw(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for set_up, steps in plan.groups():
         first = steps[0]
-        if not in_vise(set_up, first.lie) or not any(step.makes or step.cuts for step in steps):
+        if not in_vice(set_up, first.lie) or not any(step.makes or step.cuts for step in steps):
             continue
         if not plan.raw(set_up.fixed_jaw, first.index):
             continue

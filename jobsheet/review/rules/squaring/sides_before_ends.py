@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import moved_set_up
-from jobsheet.review.plan.faces import in_vise, plan_of
+from jobsheet.review.plan.faces import in_vice, plan_of
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -26,7 +26,7 @@ def sides_before_ends(view: View) -> Iterator[Remark]:
     for set_up, steps in plan.groups():
         first = steps[0]
         along, across, high = first.lie.size
-        if not in_vise(set_up, first.lie) or high <= max(along, across):
+        if not in_vice(set_up, first.lie) or high <= max(along, across):
             continue
         ends = [step for step in steps if set_up.up in step.makes]
         raw = [face for face in (set_up.fixed_jaw, OPPOSITE[set_up.fixed_jaw]) if plan.raw(face, first.index)]

@@ -14,7 +14,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def hole_off_the_work(view: View) -> Iterator[Remark]:
     """The centre of a hole, slot or pocket lies beside the work as earlier steps have left it.
 
-    Because: Beside the work stand vise, parallels and table, and the cutter goes into them.
+    Because: Beside the work stand vice, parallels and table, and the cutter goes into them.
     Not so: a hole at 62 in a plate that was milled to 60
     So: a hole at 52 in a plate that was milled to 60
     From: the solids of the plan

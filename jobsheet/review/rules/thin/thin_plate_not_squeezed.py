@@ -1,4 +1,4 @@
-"""Asks whether a thin plate that must be flat is squeezed in the vise."""
+"""Asks whether a thin plate that must be flat is squeezed in the vice."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.faces import in_vise, plan_of
+from jobsheet.review.plan.faces import in_vice, plan_of
 from jobsheet.review.plan.words import held_by, said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
@@ -19,13 +19,13 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
     Quiet where it is clamped down, held by screws or supported over its full length.
 
     Because: It springs flat while held and curves when let go.
-    Not so: a plate 4 thick and 60 wide in the vise, flat within 0.05
+    Not so: a plate 4 thick and 60 wide in the vice, flat within 0.05
     So: the same plate clamped down on the table
     From: common practice; from memory of shop practice. The share is the workshop's number
     """
     for set_up, steps in plan_of(view).groups():
         lie = steps[0].lie
-        if not in_vise(set_up, lie):
+        if not in_vice(set_up, lie):
             continue
         asking = next(
             (step for step in steps if getattr(getattr(step.fields, "tolerances", None), "flat", None)), None
@@ -39,7 +39,7 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
         if high >= view.reckoned.shop.thin_plate * span - 1e-9:
             continue
         message = (
-            f"The vise will bow it: {trimmed(high * 1e3, 2)} mm thick over {trimmed(span * 1e3, 1)} mm between the jaws; clamp it"
+            f"The vice will bow it: {trimmed(high * 1e3, 2)} mm thick over {trimmed(span * 1e3, 1)} mm between the jaws; clamp it"
             " down instead"
         )
         fix = Fix("Clamp it down", set_field(f"holding:{set_up.key}", "device", "strap clamps on the table"))

@@ -1,4 +1,4 @@
-"""Asks whether the vise is truer than what is asked of the work."""
+"""Asks whether the vice is truer than what is asked of the work."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.faces import Step, in_vise, plan_of
+from jobsheet.review.plan.faces import Step, in_vice, plan_of
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.grammar import read
@@ -18,22 +18,22 @@ from jobsheet.units.show import trimmed
 _ERROR = pattern(r"([\d.,]+\s*(?:mm|in\b|thou)?)\s+(?:in|over|per)\s+([\d.,]+\s*(?:mm|in\b)?)")
 
 
-@rule("vise-checked-for-the-limits", "Vise checked for the limits", "scrap")
-def vise_checked_for_the_limits(view: View) -> Iterator[Remark]:
-    """A limit on squareness or parallelism is closer than the error of the vise on the card, over that length.
+@rule("vice-checked-for-the-limits", "Vice checked for the limits", "scrap")
+def vice_checked_for_the_limits(view: View) -> Iterator[Remark]:
+    """A limit on squareness or parallelism is closer than the error of the vice on the card, over that length.
 
-    Quiet where the card notes no error, and where a check of the vise is a step of this job.
+    Quiet where the card notes no error, and where a check of the vice is a step of this job.
 
     Because: An error of the jaw makes a parallelogram, one of the bed a wedge.
-    Not so: parallel within 0.01 over 150 in a vise that is 0.02 out over 150
-    So: the vise checked and shimmed first
+    Not so: parallel within 0.01 over 150 in a vice that is 0.02 out over 150
+    So: the vice checked and shimmed first
     From: squaring instructions of a home-shop paper
     """
     plan = plan_of(view)
     for step in plan.steps:
         asked = getattr(step.fields, "tolerances", None)
         limits = [one for one in (getattr(asked, "square", None), getattr(asked, "parallel", None)) if one]
-        if not limits or not in_vise(step.set_up, step.lie):
+        if not limits or not in_vice(step.set_up, step.lie):
             continue
         known = _error(step.setting.machine.trammed)
         if known is None or any(_checks(one) for one in plan.steps[: step.index]):
@@ -43,21 +43,21 @@ def vise_checked_for_the_limits(view: View) -> Iterator[Remark]:
         if error <= min(limits) + 1e-9:
             continue
         message = (
-            f"The vise's own error, {trimmed(error * 1e3, 3)} mm over {trimmed(length * 1e3, 1)} mm, is larger than the limit of"
+            f"The vice's own error, {trimmed(error * 1e3, 3)} mm over {trimmed(length * 1e3, 1)} mm, is larger than the limit of"
             f" {trimmed(min(limits) * 1e3, 3)} mm: check and shim it first"
         )
         first = plan.of(step.set_up.key)[0]
         texts = {
-            "what": "Check the vise with an indicator and shim it",
+            "what": "Check the vice with an indicator and shim it",
             "with_what": "indicator, shims",
             "minutes": "10 min",
         }
-        fix = Fix("Add a check of the vise", added_before(first.key, written.BENCH, texts))
-        yield remark(view, "vise-checked-for-the-limits", message, step.key, fix=fix, set_up=step.set_up.key)
+        fix = Fix("Add a check of the vice", added_before(first.key, written.BENCH, texts))
+        yield remark(view, "vice-checked-for-the-limits", message, step.key, fix=fix, set_up=step.set_up.key)
 
 
 def _error(text: str) -> tuple[float, float] | None:
-    """Error and length of a card's words such as `0.02 in 150 mm` [m], where they speak of the vise; a bare number is in mm."""
+    """Error and length of a card's words such as `0.02 in 150 mm` [m], where they speak of the vice; a bare number is in mm."""
     if not said(text, "vise", "vice"):
         return None
     found = _ERROR.search(text)
