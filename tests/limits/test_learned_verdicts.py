@@ -137,7 +137,7 @@ def test_more_than_was_carried_names_the_trial_that_gave_out():
     found = judged(1.65, known(ends=(end,)))
     assert found.verdict == "beyond"
     assert (
-        found.sentence == "this machine chattered at 7.55 N/µm (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
+        found.sentence == "it chattered at 7.55 N/µm (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
     )
 
 

@@ -214,7 +214,7 @@ def test_speeds_that_hm_101_calculates():
 
 
 def test_2_5_deep_asks_9_93_of_the_frame():
-    """Planted: depth 2.5 typed in op 20; this machine chattered at 7.55 (the verdict needs the log of section 3)."""
+    """Planted: depth 2.5 typed in op 20; it chattered at 7.55 (the verdict needs the log of section 3)."""
     from jobsheet.edit.commands import SetField
     from jobsheet.paths import sample_jobs
 

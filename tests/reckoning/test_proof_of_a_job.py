@@ -19,14 +19,14 @@ def limit(reckoner, job, key=KEY, name="chatter"):
 
 
 def test_2_5_deep_is_beyond_with_what_the_machine_did(samples):
-    """Planted in HM-101: asks 9.93 N/µm; this machine chattered at 7.55 (date, cutter): `beyond`."""
+    """Planted in HM-101: asks 9.93 N/µm; it chattered at 7.55 (date, cutter): `beyond`."""
     job = SetField(KEY, "depth", "2.5").apply(read_job(samples / "hm-101-setting-block.yaml"))
     found = limit(Reckoner(learns=True), job)
     assert found.verdict == "beyond"
     assert found.demand * 1e-6 == pytest.approx(9.93, abs=0.005)
     assert (
         found.sentence
-        == "this machine chattered at what 1.9 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
+        == "it chattered at what 1.9 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
     )
 
 

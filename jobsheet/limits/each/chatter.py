@@ -70,7 +70,7 @@ def _judged(
                 if depth
                 else f"{end.demand / 1e6:.2f} N/µm"
             )
-            sentence = f"this machine {words} at {at} ({evidence.told(end)})"
+            sentence = f"it {words} at {at} ({evidence.told(end)})"
     elif before is not None:
         verdict, sentence = "cut before", f"cut before: {evidence.told(before)}"
     capacity = level * known.median
