@@ -14,7 +14,7 @@ from jobsheet.units.table import INCH
 NEAR_LINES = 2
 #: And within this share of a turn it is nearly there (demo scenario section 7: 9 lines of 200).
 NEAR_SHARE = 0.05
-#: The slack of a screw is taken up after so many times its backlash (common practice).
+#: The backlash of a screw is taken up after so many times its backlash (common practice).
 SLACK = 2.0
 
 
@@ -41,7 +41,7 @@ class Stop(Struct, frozen=True, kw_only=True):
 
 
 class BackOff(Struct, frozen=True, kw_only=True):
-    """How far to go back before coming up again [m]: `least` takes up the slack, `distance` is easy to wind."""
+    """How far to go back before coming up again [m]: `least` takes up the backlash, `distance` is easy to wind."""
 
     distance: float
     least: float
@@ -119,10 +119,10 @@ def back_off(handle: Handle) -> BackOff:
 def approach_words(handle: Handle, *, reverses: bool = False) -> str:
     """How a place is come to, always from the low side; `reverses`: the last way of the screw was down."""
     off = back_off(handle)
-    slack = f", the slack is {length(handle, handle.backlash)}" if handle.backlash else ""
+    backlash = f", the backlash is {length(handle, handle.backlash)}" if handle.backlash else ""
     if reverses:
-        return f"the screw reverses{slack}: go back {off.words} past the place and come up to it"
-    return f"come up to it{slack}; if you overshoot, go back {off.words} and come up again"
+        return f"the screw reverses{backlash}: go back {off.words} past the place and come up to it"
+    return f"come up to it{backlash}; if you overshoot, go back {off.words} and come up again"
 
 
 def length(handle: Handle, value: float) -> str:

@@ -45,14 +45,14 @@ def approach(set_up: SetUp) -> str:
     return f"X: table to your {x}. Y: table {y}. If you overshoot, go back half a turn and come up again."
 
 
-def slack(card: Machine) -> str:
-    """The slack of both handles, for the head of the positions; empty where the card has none."""
+def backlash(card: Machine) -> str:
+    """The backlash of both handles, for the head of the positions; empty where the card has none."""
     parts = [
         f"{handle.name.upper()} {_length(handle.backlash, handle)}"
         for handle in (card.handle("x"), card.handle("y"))
         if handle is not None and handle.backlash
     ]
-    return f"slack {', '.join(parts)}" if parts else ""
+    return f"backlash {', '.join(parts)}" if parts else ""
 
 
 def _length(value: float, handle: Handle) -> str:

@@ -24,7 +24,7 @@ from jobsheet.report.blocks import (
     Writing,
 )
 from jobsheet.report.cover import face_up
-from jobsheet.report.dial_words import approach, slack
+from jobsheet.report.dial_words import approach, backlash
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
 from jobsheet.report.measured import measures_of
 from jobsheet.report.plan import Course, Plan
@@ -309,7 +309,7 @@ def scales(plan: Plan) -> str:
         if len(words) == 1
         else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False))
     )
-    return "; ".join(part for part in (dials + scale, slack(plan.card)) if part)
+    return "; ".join(part for part in (dials + scale, backlash(plan.card)) if part)
 
 
 def positions_table(

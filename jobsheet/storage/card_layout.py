@@ -99,7 +99,7 @@ HANDLES = Rows(
         _ask("a turn", "Advance a turn", "length", "ten turns by rule, divided by ten", need=True),
         _ask("a line", "One line of the dial", "length", "a turn divided by its lines", need=True),
         _ask("backlash", "Backlash", "length", "by indicator: from push to pull"),
-        _ask("crank radius", "Crank radius", "length", "centre to grip"),
+        _ask("crank radius", "Radius of the handle", "length", "centre to grip"),
         _ask(
             "screw efficiency", "Efficiency of its screw", "share", "0.3 plain screw", marked=True,
             how="usual for such a screw; 0.2 worn and dry, 0.4 with a thrust bearing",
@@ -185,7 +185,7 @@ LAYOUT = Layout(
                 ),
                 _ask(
                     "gib drag", "Drag of the slides", "force", "300 N bench, 500 N knee", marked=True,
-                    how="a spring balance on the crank, winding slowly without a cut",
+                    how="a spring balance on the handle, winding slowly without a cut",
                 ),
                 _ask("trammed", "Head trammed", hint="day, how true, over what"),
                 _ask("readout", "Readout", hint="none, table or screw"),

@@ -11,10 +11,7 @@ def test_one_machine_in_words(capsys):
     assert main(["capability", "bench-mill-b-1"]) == 0
     out = capsys.readouterr().out
     assert "deepest side cut 6 mm wide" in out
-    assert (
-        "it chattered at what 2.66 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
-        in out
-    )
+    assert "it chattered at what 2.66 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)" in out
     assert "Planned limit, start at half; watch, listen and feel." in out
 
 

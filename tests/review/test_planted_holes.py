@@ -64,7 +64,7 @@ PLANTED = {
         SLIDE,
         [("slot-rear", "note", "rear side from the high side")],
         "slack-taken-up",
-        "Slack is not taken up: back off 0.015 in or more and come up",
+        "Backlash is not taken up: back off 0.015 in or more and come up",
     ),
     "holes from hole 1": (
         SLIDE,

@@ -34,13 +34,13 @@ def test_a_workshop_with_little_patience_saws_earlier(samples):
 
 
 def test_a_light_finish_with_the_rotation_needs_four_things_in_order(samples):
-    """Chosen by the workshop, little slack, a dragged slide, and a thin pass (section 4 of the sequencing rules)."""
+    """Chosen by the workshop, little backlash, a dragged slide, and a thin pass (section 4 of the sequencing rules)."""
     rule = "no-climb-with-slack"
     job = read_job(samples / "hm-103-pivot-block.yaml")
     job = SetField("end-right", "way", "climb").apply(job)
     light = Shop(climb_milling="light finish")
     assert "never" in told(job, Shop(), rule)[0]
-    assert "mm of slack" in told(job, light, rule)[0]
+    assert "mm of backlash" in told(job, light, rule)[0]
 
     def tight(machine):
         handles = tuple(replace(one, backlash=0.02e-3) for one in machine.handles)

@@ -27,7 +27,7 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     crank = crank_force(force=force + drag, lead=handle.travel, efficiency=efficiency, radius=handle.crank)
     shop = setting.shop
     return by_factor(
-        "table-push", "Push at the crank", demand=crank, capacity=shop.stuck_crank, unit="N",
+        "table-push", "Push at the handle", demand=crank, capacity=shop.stuck_crank, unit="N",
         shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N", tight=shop.stiff_crank / shop.stuck_crank,
         when_tight="stiff: a lighter cut winds easier",
         when_beyond="look for a locked slide or a dull cutter",

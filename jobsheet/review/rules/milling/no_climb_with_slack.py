@@ -11,7 +11,7 @@ from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
-#: Slack and pass of a light finish with the rotation [m] (sequencing rules, section 5).
+#: Backlash and pass of a light finish with the rotation [m] (sequencing rules, section 5).
 SLACK, PASS = 0.05e-3, 0.2e-3
 
 
@@ -19,11 +19,11 @@ SLACK, PASS = 0.05e-3, 0.2e-3
 def no_climb_with_slack(view: View) -> Iterator[Remark]:
     """The cut runs with the rotation of the cutter.
 
-    Where the workshop chose “light finish”, it is quiet for a pass of 0.2 mm or less on a machine whose slack is measured and 0.05 mm at
+    Where the workshop chose “light finish”, it is quiet for a pass of 0.2 mm or less on a machine whose backlash is measured and 0.05 mm at
     most, and whose gib locks are nipped up.
 
-    Because: The force runs with the feed, takes up the slack in one jerk and snatches cutter or work.
-    Not so: way climb on a screw with 0.2 mm of slack
+    Because: The force runs with the feed, takes up the backlash in one jerk and snatches cutter or work.
+    Not so: way climb on a screw with 0.2 mm of backlash
     So: way conventional
     From: a technical note on climb milling (secondary); a milling safety protocol of a laboratory; a workshop's notes
     """
@@ -43,11 +43,11 @@ def _against(step: Step) -> str:
     setting = step.setting
     if setting.shop.climb_milling != "light finish":
         return "this workshop never cuts with the rotation"
-    slack = _slack(setting.machine, getattr(step.fields, "along", "x"))
-    if slack is None:
-        return "the card does not know the slack of this screw"
-    if slack > SLACK + 1e-9:
-        return f"the screw has {trimmed(slack * 1e3, 2)} mm of slack"
+    backlash = _slack(setting.machine, getattr(step.fields, "along", "x"))
+    if backlash is None:
+        return "the card does not know the backlash of this screw"
+    if backlash > SLACK + 1e-9:
+        return f"the screw has {trimmed(backlash * 1e3, 2)} mm of backlash"
     if setting.machine.drag is None:
         return "no drag of the slide is entered on the card"
     width = step.figure("width_of_cut")

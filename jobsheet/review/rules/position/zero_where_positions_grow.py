@@ -14,7 +14,7 @@ from jobsheet.review.rule import View, remark, rule
 def zero_where_positions_grow(view: View) -> Iterator[Remark]:
     """Places on both sides of a zero at a corner, on a machine without a readout of its table.
 
-    Because: With the zero in the right corner every handle turns one way, and all moves keep to one side of the slack.
+    Because: With the zero in the right corner every handle turns one way, and all moves keep to one side of the backlash.
     Not so: places at -20 and 30 from a corner
     So: places at 10 and 60 from the next corner
     From: machinists' discussion of zeros

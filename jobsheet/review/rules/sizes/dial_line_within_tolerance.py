@@ -30,7 +30,7 @@ def dial_line_within_tolerance(view: View) -> Iterator[Remark]:
 
     A readout of the table has no lines, and what is cut to the measured size is not set by one.
 
-    Because: What the line takes of the tolerance is gone before anything is cut, and slack and spring come on top.
+    Because: What the line takes of the tolerance is gone before anything is cut, and backlash and spring come on top.
     Not so: a place within ±0.02 at 15 mm on lines of a thou: line 191 is 0.011 mm off
     So: the same place within ±0.1
     From: common practice
