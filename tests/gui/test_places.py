@@ -43,7 +43,7 @@ def test_the_list_of_keys_has_those_of_the_places(window, monkeypatch):
     monkeypatch.setattr(ask, "tell", lambda _window, sentence: said.append(sentence))
     window.actions_by_id["keys"].trigger()
     assert (
-        "F8, Shift + F8: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\n"
+        "Ctrl + Down, Ctrl + Up: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\n"
         "Ctrl + M: the job on another machine\nF9: the work after, before, as stock\n" in said[0]
     )
 

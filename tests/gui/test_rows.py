@@ -202,7 +202,7 @@ def test_f8_goes_to_the_field_that_cannot_be_read(window, type_in, qtbot):
     window.open_key("drill")
     type_in(window, "peck", "7 im")
     window.close_row()
-    press(qtbot, window, Qt.Key.Key_F8)
+    press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
     assert window.opened_key == "drill"
     assert window.focusWidget() is window.open_row.form.fields["peck"].box
     assert "im" in window.bench.status.message
@@ -210,7 +210,7 @@ def test_f8_goes_to_the_field_that_cannot_be_read(window, type_in, qtbot):
 
 def test_f8_says_when_there_is_nothing(window, qtbot):
     window.desk.remarks = ()
-    press(qtbot, window, Qt.Key.Key_F8)
+    press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
     assert "Nothing to mend" in window.bench.status.message
 
 
@@ -268,7 +268,7 @@ def test_a_fix_mends_the_plan_and_can_be_undone(window):
 def test_f8_goes_to_a_remark(window, qtbot):
     window.parts.edits.steps.move_to("drill", "set-up-1", 1)
     window.parts.review()
-    press(qtbot, window, Qt.Key.Key_F8)
+    press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
     assert window.opened_key in ("drill", "spot")
     assert window.focusWidget() in window.open_row.remark_lines
 

@@ -39,7 +39,9 @@ def test_the_side_cut_of_b1_is_the_record_of_section_3():
     assert row.proved
     assert row.words == "cut before"
     assert 1.76 <= row.plan_size * 1e3 <= 2.0
-    assert "it chattered at what 2.66 mm asks" in row.stops  # 7.55 N/µm; one tooth in cut × 2840 MPa at this chip
+    assert (
+        "it chattered at what 2.66 mm asks" in row.stops
+    )  # 7.55 N/µm; one tooth in cut × 2840 MPa at this chip
 
 
 def test_a_machine_never_tried_has_the_cards_band():

@@ -205,7 +205,7 @@ class Desk(QObject):
             return ""
         drafts = self.drafts_of(key)
         if drafts:
-            return translate("Desk", "{sentence} F8 goes to the field.").format(
+            return translate("Desk", "{sentence} Ctrl + Down goes to the field.").format(
                 sentence=self.unreadable(key, next(iter(drafts)))
             )
         return outcome.problem

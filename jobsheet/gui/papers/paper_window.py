@@ -83,7 +83,7 @@ class PaperWindow(QMainWindow):
             (translate("PaperWindow", "Save"), ("Ctrl+S",), self.save),
             (translate("PaperWindow", "Undo"), ("Ctrl+Z",), self.undo),
             (translate("PaperWindow", "Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), self.redo),
-            (translate("PaperWindow", "Next problem"), ("F8",), self.next_problem),
+            (translate("PaperWindow", "Next problem"), ("Ctrl+Down",), self.next_problem),
             (translate("PaperWindow", "Close"), ("Ctrl+W",), self.close),
         ):
             action = QAction(text, self)
@@ -172,9 +172,9 @@ class PaperWindow(QMainWindow):
                 field.under() if field is not None and field.problem else f"{first.path}: {first.sentence}"
             )
             text = (
-                translate("PaperWindow", "1 thing to mend (F8): {first}").format(first=sentence)
+                translate("PaperWindow", "1 thing to mend (Ctrl + Down): {first}").format(first=sentence)
                 if len(self.problems) == 1
-                else translate("PaperWindow", "{count} things to mend (F8): {first}").format(
+                else translate("PaperWindow", "{count} things to mend (Ctrl + Down): {first}").format(
                     count=len(self.problems), first=sentence
                 )
             )
@@ -209,7 +209,7 @@ class PaperWindow(QMainWindow):
             self.say(
                 translate(
                     "PaperWindow",
-                    "Not saved: mend what is marked first (F8). What is typed is kept as a draft.",
+                    "Not saved: mend what is marked first (Ctrl + Down goes there). What is typed is kept as a draft.",
                 )
             )
             return False

@@ -43,13 +43,13 @@ ACTIONS = (
     Row(
         "next",
         _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")),
-        ("F8",),
+        ("Ctrl+Down",),
         "edits.walking.next_remark",
     ),
     Row(
         "previous",
         _text(QT_TRANSLATE_NOOP("Actions", "&Previous remark or problem")),
-        ("Shift+F8",),
+        ("Ctrl+Up",),
         "edits.walking.previous_remark",
     ),
     Row(
@@ -61,7 +61,7 @@ ACTIONS = (
     Row(
         "edit-job",
         _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")),
-        ("F2",),
+        (),
         "edits.rows.open_job",
     ),
     Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),

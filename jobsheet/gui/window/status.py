@@ -1,4 +1,4 @@
-"""The status line: what the marks mean, what F8 does, and what was just done, also spoken."""
+"""The status line: what the marks mean, what goes to the next remark, and what was just done, also spoken."""
 
 from __future__ import annotations
 
@@ -62,7 +62,7 @@ class StatusLine(QWidget):
                     left += now.px(42) + ink.write(
                         painter, now, place, verdict_word(verdict), now.label, "pencil"
                     )
-            hint = translate("Status", "F8: next remark or problem")
+            hint = translate("Status", "Ctrl + Down: next remark or problem")
             foot = translate("Status", "Computed for planning. Start lighter; watch, listen and feel.")
             right = self.width() - side
             for text in (foot, hint):

@@ -33,7 +33,7 @@ class Told:
             "RowEdits",
             "Up, Down: choose a row\nEnter: open it\nEsc: close it\nPage Up, Page Down: step through the rows\n"
             "Alt + Up, Alt + Down: move a row\nIns: add a step\nCtrl + D: duplicate\nDel: take out\n"
-            "F8, Shift + F8: next or previous remark or problem\n{places}F9: the work after, before, as stock\nF2: part, stock and machine\nCtrl + Z, Ctrl + Shift + Z: undo, redo",
+            "Ctrl + Down, Ctrl + Up: next or previous remark or problem\n{places}F9: the work after, before, as stock\nF2: part, stock and machine\nCtrl + Z, Ctrl + Shift + Z: undo, redo",
         )
         ask.tell(self._parent, words.format(places=self._places()))
 
