@@ -1,5 +1,6 @@
 """Rows are added, doubled, taken out and moved by keys and by the mouse."""
 
+import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
@@ -279,3 +280,11 @@ def test_delete_on_a_choice_takes_out_no_row(window, qtbot):
     half.setFocus()
     qtbot.keyClick(half, Qt.Key.Key_Delete)
     assert "face-rough" in keys(window)
+
+
+@pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space])
+def test_names_and_cells_open_by_enter(window, qtbot, key):
+    """The job's own form needs no key of its own: its cell has the focus and is pressed."""
+    window.bench.title.cells["part"].setFocus()
+    press(qtbot, window, key)
+    qtbot.waitUntil(lambda: window.opened_key == "job")

@@ -7,8 +7,9 @@ from enum import Enum
 from PySide6 import QtCore
 from PySide6.QtCore import QRect, QRectF, QSize
 from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 
@@ -25,7 +26,7 @@ class Manner(Enum):
 CLEAR = 4
 
 
-class Button(QAbstractButton):
+class Button(Pressable):
     """A button with its name as text; `why_not` says why it cannot be pressed just now."""
 
     def __init__(

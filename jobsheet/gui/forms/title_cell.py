@@ -6,8 +6,9 @@ from msgspec import Struct
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, QSize
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QWidget
+from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.tokens import SEVERITIES
@@ -33,7 +34,7 @@ class CellText(Struct, frozen=True):
         )
 
 
-class Cell(QAbstractButton):
+class Cell(Pressable):
     """One cell; pressing it leads to what it is about."""
 
     def __init__(self, name: str, parent: QWidget) -> None:

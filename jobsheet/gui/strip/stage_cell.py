@@ -7,9 +7,10 @@ import math
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from jobsheet.drawing.drawn import Drawing
+from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
 from jobsheet.gui.strip.sketch_painter import paint_sketch
@@ -26,7 +27,7 @@ Spots = tuple[tuple[float, float, float, str], ...]
 CURRENT = 2.4
 
 
-class StageCell(QAbstractButton):
+class StageCell(Pressable):
     """One drawing; pressing it opens its row."""
 
     def __init__(self, parent: QWidget) -> None:
