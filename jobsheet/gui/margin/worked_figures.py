@@ -82,5 +82,5 @@ class WorkingView(QWidget):
             del painter
         if not self._labels:
             with QPainter(self) as painter:
-                text = translate("Working", "Nothing is reckoned for this step.")
+                text = translate("Working", "Nothing is calculated for this step.")
                 ink.write(painter, now, QRect(0, 0, self.width(), now.px(24)), text, now.caption, "pencil")

@@ -27,5 +27,5 @@ def removal_agrees_with_the_figures(view: View) -> Iterator[Remark]:
             continue  # edges that are chamfered by turning the work round are counted by their length alone
         told.add(fact.key)
         cut, figure = (significant(value * 1e6) for value in (fact.found, fact.against))
-        message = f"The step takes {cut} cm³ of the work and was reckoned for {figure}: check length, width and depth"
+        message = f"The step takes {cut} cm³ of the work and was calculated for {figure}: check length, width and depth"
         yield remark(view, "removal-agrees-with-the-figures", message, fact.key, set_up=found[0].key)
