@@ -24,9 +24,9 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
         ),
         (
             TitleCell(caption="Workshop", text=short(job.workshop, 90, "workshop"), share=0.416),
-            TitleCell(caption="Drawing, revision", text=short(drawing, 60, "drawing, revision"), share=0.154),
-            TitleCell(caption="Machine", text=short(machine, 60, "machine"), share=0.235),
-            TitleCell(caption="Machine card dated", text=short(card.card_date, 20, "date of the card"), share=0.195),
+            TitleCell(caption="Drawing, revision", text=short(drawing, 60, "drawing, revision"), share=0.16),
+            TitleCell(caption="Machine", text=short(machine, 60, "machine"), share=0.232),
+            TitleCell(caption="Machine card dated", text=short(card.card_date, 20, "date of the card"), share=0.192),
         ),
         (
             TitleCell(caption=f"Material and stock, {job.units}", text=short(metal, 110, "material and stock"), share=0.416),
