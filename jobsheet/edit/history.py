@@ -47,6 +47,8 @@ class History(Steps[State, Change]):
     def __init__(self, job: Job, path: str | None = None) -> None:
         super().__init__(State(job, MappingProxyType({})), _difference)
         self._saved: Job | None = job
+        #: The job as it was before what is being typed, or when the hand last rested in it.
+        self._confirmed = job
         self.path = path
 
     @property
@@ -64,6 +66,7 @@ class History(Steps[State, Change]):
         job = command.apply(self.job)
         if job is self.job:
             return
+        self._confirmed = job
         keys = {operation.key for _, operation in job.operations()}
         drafts = {where: text for where, text in self.drafts.items() if _still_there(where[0], keys, job)}
         self._push(
@@ -73,8 +76,12 @@ class History(Steps[State, Change]):
     def type(self, command: SetField, asker: object = None) -> None:
         """What was typed into a field: taken into the job if it can be read, else kept as a draft.
 
-        Never raises for what was typed; typing in one field is one step of undo.
+        Never raises for what was typed; typing in one field is one step of undo. While it cannot be read the
+        field has the value that was last confirmed, not that of some beginning of the text: `10 m` on the way
+        to `10 mm` was never meant.
         """
+        if command.merge_key != self._merge:
+            self._confirmed = self.job
         where = (command.owner, command.name)
         drafts = dict(self.drafts)
         job = self.job
@@ -82,12 +89,17 @@ class History(Steps[State, Change]):
             job = command.apply(job)
             drafts.pop(where, None)
         except QuantityError:
+            job = self._confirmed
             drafts[where] = command.text
         if job is self.job and drafts == dict(self.drafts):
             return
         self._push(
             State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker
         )
+
+    def confirm(self) -> None:
+        """The hand rests: what can be read is meant."""
+        self._confirmed = self.job
 
     def focus(self, key: str) -> None:
         """Remember which row is open; no step of its own."""

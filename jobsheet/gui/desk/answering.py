@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.problems_log import keep
 from jobsheet.reckoning.answers.all_answers import Answers, answers_in_parts
 
 #: How long the hand rests before anything is asked, and between two parts [ms].
@@ -34,6 +35,11 @@ class Answering(QObject):
     def done(self) -> bool:
         """Whether the open row has all of its answers."""
         return self._parts is None and not self._timer.isActive()
+
+    def wait(self) -> None:
+        """Somebody types: nothing more is asked until the text is meant."""
+        self._timer.stop()
+        self._parts, self._about = None, None
 
     def ask(self) -> None:
         """The row that is open, or its figures, are others now."""
@@ -61,8 +67,10 @@ class Answering(QObject):
         except StopIteration:
             self._parts = None
             return
-        except JobsheetError:
-            # What cannot be answered leaves its place empty; the figures say for themselves what is wrong.
+        except Exception as error:  # noqa: BLE001  the figures say for themselves what is wrong
+            # What cannot be answered leaves its place empty; that no card or table has it is nothing for the log.
+            if not isinstance(error, JobsheetError):
+                keep(error)
             self._parts = None
             return
         if self._hand_over(row):

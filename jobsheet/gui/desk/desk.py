@@ -12,13 +12,15 @@ from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from jobsheet.edit.commands import Command, SetField, value_of
 from jobsheet.edit.history import Change, History
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import JobsheetError, QuantityError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
+from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, Suggested, shown
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.remark import Note, Remark
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import registry
+from jobsheet.operations.entry import Entry
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.storage import layout
 
@@ -43,6 +45,10 @@ class Desk(QObject):
         self.problem = ""
         self.remarks: tuple[Remark, ...] = ()
         self.notes: tuple[Note, ...] = ()
+        #: Whether the edit that is told just now is a key in a text, of which more may come.
+        self.typing = False
+        #: The field that the cursor is in, by owner and name.
+        self.held = ("", "")
         self._views: dict[str, tuple[tuple[Any, ...], RowView]] = {}
         self.take(self.history)
 
@@ -63,9 +69,20 @@ class Desk(QObject):
         """Make an edit."""
         self.history.do(command, self)
 
-    def type(self, command: SetField) -> None:
-        """Make an edit that a person is typing: it merges with the one before."""
-        self.history.type(command, self)
+    def type(self, command: SetField, *, by_key: bool = False) -> None:
+        """Make an edit in a field: it merges with the one before; `by_key` says that the text may go on."""
+        self.typing = by_key
+        if by_key:
+            self.held = (command.owner, command.name)
+        try:
+            self.history.type(command, self)
+        finally:
+            self.typing = False
+
+    def hold(self, field: tuple[str, str]) -> bool:
+        """The cursor is in this field now; whether a row shows other figures for that."""
+        before, self.held = self.held, field
+        return before != field and any(draft in (before, field) for draft in self.history.drafts)
 
     def _heard(self, change: Change) -> None:
         """Reckon, then tell."""
@@ -88,15 +105,27 @@ class Desk(QObject):
         self.reckon()
 
     def outcome(self, key: str) -> Outcome | None:
-        """What is known of an operation."""
-        return self.reckoned.operations.get(key) if self.reckoned else None
+        """What is known of an operation; nothing, and why, while a text in it was left that cannot be read."""
+        found = self.reckoned.operations.get(key) if self.reckoned else None
+        if found is None or not self.history.drafts:
+            return found
+        left = self.left_unread(key)
+        if not left:
+            return found
+        return Outcome(key=key, title=found.title, problem=self.unreadable(key, left))
+
+    def left_unread(self, key: str) -> str:
+        """The first field of an owner that cannot be read and that the cursor is not in; or nothing."""
+        return next(
+            (name for who, name in self.history.drafts if who == key and (who, name) != self.held), ""
+        )
 
     def sweeps(self, operation: Operation) -> tuple[Sweep, ...]:
         """The shapes that an operation takes away."""
         setting = self.reckoned.settings.get(operation.key) if self.reckoned else None
         if setting is None:
             return ()
-        return registry.kind(operation.kind).sweep(operation.fields, setting)
+        return or_absent(lambda: registry.kind(operation.kind).sweep(operation.fields, setting), ())
 
     # --- remarks ---
 
@@ -140,7 +169,7 @@ class Desk(QObject):
     def views(self) -> list[HeadingView | RowView]:
         """Every line of the sheet in its order."""
         found: list[HeadingView | RowView] = []
-        stale = {owner for owner, _ in self.history.drafts}
+        stale = {owner for owner, name in self.history.drafts if (owner, name) == self.held}
         for set_up in self.job.set_ups:
             found.append(heading_view(set_up, self.job))
             found.extend(self._view(operation, operation.key in stale) for operation in set_up.operations)
@@ -164,7 +193,7 @@ class Desk(QObject):
     def view(self, key: str) -> RowView:
         """The row of an operation."""
         _, operation = self.job.find(key)
-        return self._view(operation, any(owner == key for owner, _ in self.history.drafts))
+        return self._view(operation, self.held[0] == key and self.held in self.history.drafts)
 
     def operation_fields(self, key: str) -> dict[str, Shown]:
         """What stands in the form of an operation."""
@@ -177,7 +206,11 @@ class Desk(QObject):
         }
 
     def suggestions(self, key: str) -> tuple[Suggested, ...]:
-        """What the catalogue would write into the fields of an operation, where something else stands there."""
+        """What the catalogue would write into the fields of an operation; nothing where that cannot be asked."""
+        return or_absent(lambda: self._suggestions(key), ())
+
+    def _suggestions(self, key: str) -> tuple[Suggested, ...]:
+        """What the catalogue would write, where something else stands there."""
         from jobsheet.catalog.reading.sources import words
         from jobsheet.operations.shared.advice import advice_for
 
@@ -192,7 +225,7 @@ class Desk(QObject):
         for one in advice_for(operation.kind, operation.fields, setting, outcome.figures):
             entry = entries[one.name]
             said = entry.understood(getattr(operation.fields, one.name), units)
-            if said != entry.understood(entry.read(one.text, units), units):
+            if said != _would_say(entry, one.text, units, said):
                 found.append(Suggested(one.name, entry.title, one.text, one.why, words(one.source)))
         return tuple(found)
 
@@ -203,10 +236,10 @@ class Desk(QObject):
         outcome = self.outcome(key)
         if outcome is None or not outcome.problem:
             return ""
-        drafts = self.drafts_of(key)
-        if drafts:
+        if self.left_unread(key) or self.drafts_of(key):
+            name = self.left_unread(key) or next(iter(self.drafts_of(key)))
             return translate("Desk", "{sentence} Ctrl + Down goes to the field.").format(
-                sentence=self.unreadable(key, next(iter(drafts)))
+                sentence=self.unreadable(key, name)
             )
         return outcome.problem
 
@@ -264,3 +297,11 @@ class Desk(QObject):
             }
             for section in sections
         }
+
+
+def _would_say(entry: Entry, text: str, units: str, nothing: str) -> str:
+    """What would be understood of a suggested text; `nothing` where the field does not take it."""
+    try:
+        return entry.understood(entry.read(text, units), units)
+    except QuantityError:
+        return nothing

@@ -21,7 +21,7 @@ class Edits:
         self.hand = hand
         self.remarks = RemarkEdits(hand)
         self.rows = OpenRows(hand, self.remarks, moved)
-        self.history = TakingBack(hand)
+        self.history = TakingBack(hand, self.rows)
         self.steps = StepEdits(hand, self.rows, self.history.undo)
         self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
         self.stepping = Stepping(hand, self.rows)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
@@ -12,6 +13,7 @@ from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.remark_edits import RemarkEdits
+from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
 from jobsheet.gui.ink.look import look
 from jobsheet.operations import registry
@@ -84,13 +86,39 @@ class OpenRows:
         _, operation = desk.job.find(key)
         self.form = self._form_now()
         row = OpenRow(desk.view(key), registry.kind(operation.kind), desk.job.units, self.form, ruled)
-        row.typed.connect(lambda name, text: desk.type(SetField(key, name, text)))
+        row.typed.connect(lambda name, text: self._typed(key, name, text))
         row.offered.connect(lambda edits: self._remarks.take(key, edits))
         row.picks_wanted.connect(lambda name: self._pick(row, name))
         self._connect(row)
         self._fill(row)
         ruled.open(row)
         row.form.focus_first()
+
+    def _typed(self, owner: str, name: str, text: str) -> None:
+        """Something was written into a field: by a key, of which more may come, or chosen whole."""
+        box = QApplication.focusWidget()
+        self._hand.desk.type(SetField(owner, name, text), by_key=isinstance(box, Line | Lines))
+
+    def field_in_hand(self) -> tuple[str, str]:
+        """Owner and name of the field that the cursor is in."""
+        row = self.row
+        name = row.form.field_in_hand() if row is not None else ""
+        return (row.key, name) if row is not None and name else ("", "")
+
+    def let_go(self) -> None:
+        """Something typed is taken back: it counts in the box under the cursor too."""
+        opened = self._hand.ruled.opened
+        if isinstance(opened, OpenRow):
+            opened.form.let_go()
+        elif isinstance(opened, HeaderForm):
+            for form in opened.forms.values():
+                form.let_go()
+
+    def suggest(self) -> None:
+        """What the catalogue would write into the open row, once a text is meant."""
+        row = self.row
+        if row is not None and row.suggest(self._hand.desk.suggestions(row.key)):
+            self._hand.ruled.arrange()
 
     def _pick(self, row: OpenRow, name: str) -> None:
         """List what the cabinet has for a field."""
@@ -103,7 +131,7 @@ class OpenRows:
         desk, ruled = self._hand.desk, self._hand.ruled
         close = translate("Window", "Close")
         form = HeaderForm(key, self._title(key), self._sections(key), desk.job.units, close, ruled)
-        form.typed.connect(lambda owner, name, text: desk.type(SetField(owner, name, text)))
+        form.typed.connect(self._typed)
         self._connect(form)
         self._fill_header(form)
         ruled.open(form)
@@ -136,7 +164,8 @@ class OpenRows:
         key, desk = row.key, self._hand.desk
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
         row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
-        row.suggest(desk.suggestions(key))
+        if not desk.typing:
+            row.suggest(desk.suggestions(key))
 
     def _fill_header(self, form: HeaderForm) -> None:
         """The job or a set-up as it stands."""

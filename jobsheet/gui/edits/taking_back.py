@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.open_rows import OpenRows
 
 
 class TakingBack:
     """The way through the history."""
 
-    def __init__(self, hand: Hand) -> None:
+    def __init__(self, hand: Hand, rows: OpenRows) -> None:
         self._hand = hand
+        self._rows = rows
 
     def undo(self) -> None:
         """Take back the last step, and go to where it was."""
@@ -25,6 +27,7 @@ class TakingBack:
         """Go through the history and show the row that came back."""
         job = self._hand.desk.job
         before = {operation.key for _, operation in job.operations()}
+        self._rows.let_go()
         go(self._hand.desk)
         back = [one.key for _, one in self._hand.desk.job.operations() if one.key not in before]
         if back:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from PySide6 import QtCore
 from PySide6.QtCore import QEvent, QObject, QRect, QRectF, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.errors import QuantityError
@@ -29,6 +29,12 @@ JOINED = 4
 JOINED_WIDTH = 340
 #: What the cabinet can fill in: Down or F4 in the box, or a press on the mark, asks for its list.
 FROM_CABINET = ("cutter", "wrench")
+#: The keyboard is lent to a menu or another window; whoever types here comes back.
+STAYING = (
+    QtCore.Qt.FocusReason.PopupFocusReason,
+    QtCore.Qt.FocusReason.MenuBarFocusReason,
+    QtCore.Qt.FocusReason.ActiveWindowFocusReason,
+)
 #: What takes the rest of its line of the form.
 GROWING = ("cutter", "places", "text")
 
@@ -82,6 +88,10 @@ class Field(QWidget):
         self.understood = ""
         self.problem: QuantityError | None = None
         self._under_height = UNDER
+        #: Between a key and what the owner shows for it.
+        self._telling = False
+        #: While text under the cursor stands as it was typed: how its owner would write it.
+        self._own_spelling: str | None = None
         self.box.setAccessibleName(entry.title)
         self.box.setToolTip(entry.hint)
         self.setAccessibleName(entry.title)
@@ -91,11 +101,29 @@ class Field(QWidget):
 
     def _typed(self, text: str) -> None:
         """Report what was entered, under the entry's name."""
-        self.typed.emit(self.entry.name, text)
+        self._telling = isinstance(self.box, Line | Lines)
+        try:
+            self.typed.emit(self.entry.name, text)
+        finally:
+            self._telling = False
+
+    def _put_text(self, text: str) -> None:
+        """Write into the box, but never over what is being typed there: another spelling waits until it is left."""
+        if self._telling:
+            self._own_spelling = text
+        elif text != self._own_spelling:
+            self._own_spelling = None
+            self.box.put(text)
+
+    def let_go(self) -> None:
+        """Whoever typed has left or takes something back: the owner's spelling counts."""
+        if self._own_spelling is not None:
+            text, self._own_spelling = self._own_spelling, None
+            self.box.put(text)
 
     def put(self, text: str, understood: str, problem: QuantityError | None) -> None:
         """Show what is written and how it was understood, or why it was not."""
-        self.box.put(text)
+        self._put_text(text)
         line = understood or (self.entry.hint if not text else "")
         before = self._under_height
         if line != self.understood or problem is not self.problem:
@@ -171,6 +199,8 @@ class Field(QWidget):
             return True
         if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):
             self.update()
+            if isinstance(event, QFocusEvent) and event.lostFocus() and event.reason() not in STAYING:
+                self.let_go()
         return super().eventFilter(watched, event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802

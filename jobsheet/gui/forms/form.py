@@ -47,6 +47,15 @@ class Form(QWidget):
             if field is not None:
                 field.put(value.text, value.understood, value.problem)
 
+    def let_go(self) -> None:
+        """Something typed is taken back: every box is written anew."""
+        for field in self.fields.values():
+            field.let_go()
+
+    def field_in_hand(self) -> str:
+        """The name of the field that the cursor is in, or nothing."""
+        return next((name for name, field in self.fields.items() if field.box.hasFocus()), "")
+
     def first_problem(self) -> Field | None:
         """The first field that cannot be read."""
         return next((field for field in self.fields.values() if field.problem), None)

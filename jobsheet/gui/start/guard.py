@@ -8,8 +8,8 @@ from types import TracebackType
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
-from jobsheet import paths
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.problems_log import keep
 
 
 class Guard:
@@ -27,7 +27,7 @@ class Guard:
         sys.__excepthook__(kind, error, trace)
         if not isinstance(error, JobsheetError):
             self.broken = True
-        self._log(kind, error, trace)
+        keep(error)
         if self._showing or QApplication.instance() is None:
             return
         self._showing = True
@@ -50,16 +50,3 @@ class Guard:
                 )
         finally:
             self._showing = False
-
-    @staticmethod
-    def _log(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Keep the whole story in the person's own folder."""
-        import traceback
-
-        try:
-            folder = paths.own_folder()
-            folder.mkdir(parents=True, exist_ok=True)
-            with (folder / "problems.log").open("a", encoding="utf-8") as log:
-                log.writelines(traceback.format_exception(kind, error, trace))
-        except OSError:
-            return

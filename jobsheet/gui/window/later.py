@@ -6,6 +6,8 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 #: How long the hand rests before the whole plan is read through [ms]: that may take as long as two edits.
 REST = 60
+#: How long the hand rests in a text before what is typed counts as meant [ms].
+MEANT = 600
 
 
 class Later(QObject):
@@ -15,6 +17,8 @@ class Later(QObject):
     painted = Signal()
     #: The hand rests.
     rested = Signal()
+    #: What was typed is meant: the field was left, or the hand rested in it.
+    meant = Signal()
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
@@ -23,6 +27,8 @@ class Later(QObject):
         self._soon.timeout.connect(self.painted)
         self._rest = self._timer(REST)
         self._rest.timeout.connect(self.rested)
+        self._typing = self._timer(MEANT)
+        self._typing.timeout.connect(self._commit)
 
     def _timer(self, wait: int) -> QTimer:
         timer = QTimer(self)
@@ -41,6 +47,21 @@ class Later(QObject):
         if self._begun:
             self._soon.start()
 
+    def typing(self) -> None:
+        """A key came: only figures follow at once, everything else waits until the text is meant."""
+        self._rest.stop()
+        self._typing.start()
+
+    def commit(self) -> None:
+        """The field is left: what waits for its text need not wait longer."""
+        if self._typing.isActive():
+            self._typing.stop()
+            self._commit()
+
+    def _commit(self) -> None:
+        self.meant.emit()
+        self.soon()
+
     def rest(self) -> None:
         """Wait until the hand rests."""
         self._rest.start()
@@ -48,4 +69,4 @@ class Later(QObject):
     @property
     def waiting(self) -> bool:
         """Whether something is still to come."""
-        return self._soon.isActive() or self._rest.isActive()
+        return self._soon.isActive() or self._rest.isActive() or self._typing.isActive()

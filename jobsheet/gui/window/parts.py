@@ -17,6 +17,7 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.files import Files
 from jobsheet.gui.desk.left_behind import left_behind
 from jobsheet.gui.desk.place import Visit, Way
+from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.desk.reading_through import ReadingThrough
 from jobsheet.gui.desk.stage_work import Solids
 from jobsheet.gui.edits.all_edits import Edits
@@ -99,7 +100,8 @@ class Parts:
         if not self.desk.reckoner.learns:
             self.desk.learn()
             self._show()
-        self.stages.refresh()
+        self.edits.rows.suggest()
+        or_absent(self.stages.refresh, None)
         self.answering.ask()
         self._later.rest()
 

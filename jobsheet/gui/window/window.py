@@ -46,6 +46,7 @@ class Window(QMainWindow):
         self.later = Later(self)
         self.later.painted.connect(self._after_paint)
         self.later.rested.connect(self._read_through)
+        self.later.meant.connect(self._meant)
         self.actions_by_id: dict[str, QAction] = {}
         actions.bar(self)
         self.bench = Bench(self)
@@ -156,7 +157,15 @@ class Window(QMainWindow):
         self.parts.edits.rows.changed(change)
         self.show_title()
         self.parts.files.keeping.later()
-        self.later.soon()
+        if self.desk.typing:
+            self.later.typing()
+            self.parts.answering.wait()
+        else:
+            self.later.soon()
+
+    def _meant(self) -> None:
+        """What was typed is meant."""
+        self.desk.history.confirm()
 
     def strip(self) -> Strip:
         """The strip of stages."""
@@ -194,7 +203,10 @@ class Window(QMainWindow):
 
     def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
         """Whatever has the focus is in view."""
+        self.later.commit()
         self.desk.history.break_merge()
+        if self.desk.hold(self.parts.edits.rows.field_in_hand()):
+            self.show_job()
         if new is not None:
             self.bench.column.reveal_widget(new)
 

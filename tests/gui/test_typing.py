@@ -1,0 +1,131 @@
+"""Typed text arrives as it is typed: key by key into the real boxes, never by setting text."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+
+def cursor_in(window, key, name):
+    """The box of a field of an open row, with all of its text chosen."""
+    window.open_key(key)
+    box = window.open_row.form.fields[name].box
+    box.setFocus()
+    box.selectAll()
+    return box
+
+
+def keys_one_by_one(qtbot, box, text):
+    """Type a text; after each key exactly what was typed stands there."""
+    for end in range(1, len(text) + 1):
+        qtbot.keyClick(box, text[end - 1])
+        QApplication.processEvents()
+        assert box.text() == text[:end]
+
+
+def keys_one_by_one_from(qtbot, box, there, text):
+    """Type on behind what stands there."""
+    assert box.text() == there
+    for end in range(len(there) + 1, len(text) + 1):
+        qtbot.keyClick(box, text[end - 1])
+        assert box.text() == text[:end]
+
+
+def test_a_second_place_can_be_typed(window, qtbot):
+    box = cursor_in(window, "drill", "at")
+    keys_one_by_one(qtbot, box, "40, 25; 20, 20")
+    assert len(window.desk.job.find("drill")[1].fields.at) == 2
+
+
+def test_a_cutter_can_be_typed(window, qtbot):
+    box = cursor_in(window, "face-rough", "cutter")
+    keys_one_by_one(qtbot, box, "face mill 10 mm, 4 teeth, HSS")
+    assert window.desk.job.find("face-rough")[1].fields.cutter.diameter == pytest.approx(0.01)
+    window.parts.edits.history.undo()
+    assert "10 m" not in box.text()
+    assert not window.desk.history.can_undo
+
+
+def test_spaces_and_noughts_stay_while_the_cursor_is_there(window, qtbot):
+    box = cursor_in(window, "drill", "at")
+    keys_one_by_one(qtbot, box, " 40 ,  25 ;")
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    assert box.text() == "40, 25"
+
+
+def test_a_late_review_does_not_rewrite(window, qtbot):
+    box = cursor_in(window, "drill", "at")
+    keys_one_by_one(qtbot, box, "40, 25;")
+    window.show_job()
+    assert box.text() == "40, 25;"
+
+
+def test_undo_and_redo_write_into_the_box_under_the_cursor(window, qtbot):
+    box = cursor_in(window, "drill", "at")
+    before = box.text()
+    keys_one_by_one(qtbot, box, "40, 25;")
+    window.parts.edits.history.undo()
+    assert box.text() == before
+    window.parts.edits.history.redo()
+    assert box.text() in ("40, 25", "40, 25;")
+
+
+def test_the_last_confirmed_figures_stand_in_pencil_while_the_cursor_is_there(window, qtbot):
+    box = cursor_in(window, "face-rough", "depth")
+    confirmed = window.open_row.margin.dials._dials[2].number
+    keys_one_by_one(qtbot, box, "0.35")
+    assert window.open_row.margin.dials._dials[2].number == "0.35"
+    keys_one_by_one_from(qtbot, box, "0.35", "0.35 mn")
+    dials = window.open_row.margin.dials
+    assert dials._stale
+    assert dials._dials[2].number == confirmed
+
+
+def test_a_text_that_was_left_unread_is_a_dash_with_its_field(window, qtbot):
+    box = cursor_in(window, "face-rough", "depth")
+    keys_one_by_one(qtbot, box, "0.3 mn")
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    dials = window.open_row.margin.dials
+    assert dials._dials == ()
+    assert dials._why_not.startswith("Depth cannot be read.")
+    assert window.desk.view("face-rough").problem == "Depth cannot be read."
+    assert box.text() == "0.3 mn"
+    box.setFocus()
+    assert window.open_row.margin.dials._stale
+    assert window.open_row.margin.dials._dials
+
+
+def test_only_figures_follow_a_key_and_the_rest_follows_what_is_meant(window, qtbot, monkeypatch):
+    box = cursor_in(window, "face-rough", "depth")
+    qtbot.waitUntil(lambda: not window.later.waiting and window.parts.answering.done)
+    asked = []
+    suggestions = window.desk.suggestions
+    monkeypatch.setattr(
+        window.desk, "suggestions", lambda key: asked.append("suggestion") or suggestions(key)
+    )
+    review = window.parts.review
+    monkeypatch.setattr(window.parts, "review", lambda: asked.append("review") or review())
+    keys_one_by_one(qtbot, box, "0.35")
+    assert window.open_row.margin.dials._dials[2].number == "0.35"
+    assert asked == []
+    qtbot.waitUntil(lambda: {"suggestion", "review"} <= set(asked))
+    qtbot.waitUntil(lambda: not window.later.waiting)
+    asked.clear()
+    qtbot.keyClick(box, "1")
+    qtbot.keyClick(box, Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert "suggestion" in asked
+
+
+def test_what_fails_beside_the_figures_is_absent_and_stands_in_the_log(window, qtbot, monkeypatch, home):
+    from jobsheet.operations.shared import advice
+
+    def broken(*_args):
+        raise ZeroDivisionError("nobody foresaw this suggestion")
+
+    monkeypatch.setattr(advice, "advice_for", broken)
+    box = cursor_in(window, "face-rough", "depth")
+    keys_one_by_one(qtbot, box, "0.35")
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    QApplication.processEvents()
+    assert window.open_row.suggestions.items == ()
+    assert "nobody foresaw this suggestion" in (home / "problems.log").read_text()
