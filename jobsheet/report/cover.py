@@ -29,7 +29,7 @@ from jobsheet.report.fetch import Fetched, also_on_the_bench, fetched, in_runs
 from jobsheet.report.isometric import stock_picture
 from jobsheet.report.plan import Plan
 from jobsheet.report.safety import line, stop_box
-from jobsheet.report.stage_view import finished_view
+from jobsheet.report.stage_view import finished_view, shown
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CHECKED, FOOT, STAMP, TRAINEE_JOB
 
@@ -153,13 +153,7 @@ def _pictures(plan: Plan, high: float) -> Columns:
     return Columns(
         parts=(
             (Picture("Stock", stock, heavy[0]),),
-            (
-                Picture(
-                    "Finished",
-                    finished_view(plan.stages, datums, 245, high),
-                    heavy[1],
-                ),
-            ),
+            (shown("Finished", lambda: finished_view(plan.stages, datums, 245, high), heavy[1]),),
         ),
         shares=(0.5, 0.5),
         ruled=(1,),
@@ -253,9 +247,12 @@ def _hours(whole: float) -> str:
 
 
 def open_lines(plan: Plan) -> list[NoteLine]:
-    """What still stands against cutting: steps that are beyond or cannot be reckoned, hazard and scrap remarks."""
+    """What still stands against cutting: what was not checked, steps beyond or not reckoned, hazard and scrap remarks."""
     numbers = {operation.key: operation.number for _, operation in plan.job.operations()}
     lines = []
+    for missing in plan.not_checked:
+        said = missing.words(numbers.get(missing.operation))
+        lines.append(NoteLine(f"{said[:1].upper()}{said[1:]}", "not tried", True))
     for key, outcome in plan.reckoned.operations.items():
         if outcome.problem:
             lines.append(

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
+from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document, Gap, Heading, Page, Words, words_of
@@ -35,6 +36,7 @@ def job_sheet(
     remarks: tuple[Remark, ...],
     card: Machine,
     *,
+    not_checked: tuple[NotChecked, ...] = (),
     acknowledged: tuple[Initials, ...] = (),
     fits: Callable[[Page], bool] = always,
     working: bool = False,
@@ -45,6 +47,8 @@ def job_sheet(
 
     Parameters
     ----------
+    not_checked : tuple of NotChecked
+        What the review could not find out; it stands on the cover with the remarks
     acknowledged : tuple of Initials
         Stop notes that somebody read for this very print
     fits : callable
@@ -58,7 +62,7 @@ def job_sheet(
     """
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
-        courses=courses(job, reckoned.settings),
+        courses=courses(job, reckoned.settings), not_checked=not_checked,
     )  # fmt: skip
     pages = cover(plan)
     for course in plan.courses:

@@ -11,6 +11,7 @@ from jobsheet.catalog.trade.opinions import opinions
 from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import Lying, lying
 from jobsheet.model.machine import Machine
+from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import Reckoned
@@ -54,6 +55,7 @@ class Plan(Struct, kw_only=True):
     acknowledged: tuple[Initials, ...]
     fits: Callable[[Page], bool]
     courses: tuple[Course, ...]
+    not_checked: tuple[NotChecked, ...] = ()
     #: Where and as cut -> whole text. Pages are tried out, so not every one of them was printed so.
     long: dict[tuple[str, str], str] = field(default_factory=dict)
     #: Blocks that many tries of a page have in common.

@@ -30,7 +30,7 @@ from jobsheet.report.measured import measures_of
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, dial_place, places_of
 from jobsheet.report.safety import set_up_stops, stop_box, ticks
-from jobsheet.report.stage_view import after_picture, from_above
+from jobsheet.report.stage_view import after_picture, from_above, shown
 from jobsheet.report.step_rows import TIGHT, steps_of
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
@@ -195,17 +195,33 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
         return _held_first(plan, course, datums, facts, high)
     hold = holding_picture(set_up, course.lie, datums, 150, high)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    zero = zero_picture(set_up, course.lie, points, datums, 200, high, from_above(plan.stages, set_up.key))
     return (
         Columns(
             parts=(
                 (Picture("Hold", hold),),
-                (Picture("Zero, from above", zero, beside_the_work(set_up, course.lie, points)),),
+                (_zero(plan, course, points, datums, 200, high),),
                 (Gap(1), Facts(facts)),
             ),
             shares=(0.31, 0.4, 0.29),
             ruled=(2,),
         ),
+    )
+
+
+def _zero(
+    plan: Plan,
+    course: Course,
+    points: tuple[Point, ...],
+    datums: tuple[tuple[str, str], ...],
+    width: float,
+    high: float,
+) -> object:
+    """The zero and the points from above, on the lines of the work as the set-up begins."""
+    set_up, lie = course.set_up, course.lie
+    return shown(
+        "Zero, from above",
+        lambda: zero_picture(set_up, lie, points, datums, width, high, from_above(plan.stages, set_up.key)),
+        beside_the_work(set_up, lie, points),
     )
 
 
@@ -220,14 +236,13 @@ def _held_first(
     set_up = course.set_up
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
     hold = holding_picture(set_up, course.lie, datums, 148, high)
-    zero = zero_picture(set_up, course.lie, points, datums, 190, high, from_above(plan.stages, set_up.key))
-    after = after_picture(plan.stages, set_up.key, datums, 142, high)
-    pictures: list[tuple[Picture, ...]] = [
+    after = shown("After this set-up", lambda: after_picture(plan.stages, set_up.key, datums, 142, high))
+    pictures: list[tuple[object, ...]] = [
         (Picture("Hold", hold),),
-        (Picture("Zero, from above", zero, beside_the_work(set_up, course.lie, points)),),
+        (_zero(plan, course, points, datums, 190, high),),
     ]
     if after is not None:
-        pictures.append((Picture("After this set-up", after),))
+        pictures.append((after,))
     shares = (0.3, 0.41, 0.29) if after is not None else (0.4, 0.6)
     half = (len(facts) + 1) // 2
     return (

@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 from jobsheet.drawing.drawn import Drawing, Item
 from jobsheet.model.job import Job
 from jobsheet.model.lying import Lying
+from jobsheet.model.not_checked import alone
 from jobsheet.model.setting import Setting
+from jobsheet.report.blocks import Picture, Words
 from jobsheet.report.isometric import View, datum_letters
 
 if TYPE_CHECKING:
@@ -17,6 +19,16 @@ if TYPE_CHECKING:
 
 #: Room for the datum letters round a picture: left, top, right, bottom [points].
 LETTERS = (24.0, 14.0, 24.0, 14.0)
+
+
+def shown(title: str, make: Callable[[], Drawing | None], caption: str = "") -> Picture | Words | None:
+    """A picture with its head; where it cannot be drawn, words that say so stand in its place, and the page is whole."""
+
+    def drawn() -> Picture | Words | None:
+        drawing = make()
+        return Picture(title, drawing, caption) if drawing is not None else None
+
+    return alone(drawn, lambda why: Words(f"{title}: this picture could not be drawn: {why}", "note"))
 
 
 def stages_of(job: Job, settings: Mapping[str, Setting]) -> list[Stage]:

@@ -11,6 +11,7 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.model.job import Dismissed, Job
+from jobsheet.model.not_checked import NotChecked, alone
 from jobsheet.model.remark import SEVERITIES, Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.rule import RULES, Needs, Rule, View
@@ -27,10 +28,14 @@ def rules() -> tuple[Rule, ...]:
 
 
 class Reviewed(Struct, frozen=True):
-    """What is open on a plan, and what was set aside with its reason."""
+    """What is open on a plan, what was set aside with its reason, and what could not be checked.
+
+    `not_checked` is to be said wherever the remarks are: without it a rule that failed looks like one that found nothing.
+    """
 
     open: tuple[Remark, ...]
     aside: tuple[tuple[Remark, Dismissed], ...]
+    not_checked: tuple[NotChecked, ...] = ()
 
 
 def about(remark: Remark) -> str:
@@ -56,8 +61,11 @@ def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -
     view = View(job, reckoned, tuple(facts or ()))
     order = {operation.key: index for index, (_, operation) in enumerate(job.operations())}
     asked = [rule for rule in rules() if facts is not None or rule.needs is not Needs.STAGES]
+    failed = [
+        NotChecked(what="solids", why=fact.about, operation=fact.key) for fact in view.facts_of("not-checked")
+    ]
     found = sorted(
-        (remark for rule in asked for remark in rule.check(view)),
+        (remark for rule in asked for remark in _asked(rule, view, failed)),
         key=lambda one: (
             SEVERITIES.index(one.severity),
             min((order.get(key, 0) for key in one.operations), default=-1),
@@ -72,7 +80,17 @@ def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -
             aside.append((remark, dismissal))
         else:
             open_.append(remark)
-    return Reviewed(tuple(open_), tuple(aside))
+    return Reviewed(tuple(open_), tuple(aside), tuple(dict.fromkeys(failed)))
+
+
+def _asked(rule: Rule, view: View, failed: list[NotChecked]) -> tuple[Remark, ...]:
+    """What one rule finds; a rule that fails finds nothing, and that is kept."""
+
+    def keep(why: str) -> tuple[Remark, ...]:
+        failed.append(NotChecked(what=f"“{rule.title}”", why=why))
+        return ()
+
+    return alone(lambda: tuple(rule.check(view)), keep)
 
 
 def review(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -> tuple[Remark, ...]:

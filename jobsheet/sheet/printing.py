@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.model.job import Job
+from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document
@@ -39,6 +40,7 @@ def document_for(
     notes: Notes,
     remarks: tuple[Remark, ...],
     *,
+    not_checked: tuple[NotChecked, ...] = (),
     paper: str = "a4",
     acknowledged: tuple[Initials, ...] = (),
     working: bool = False,
@@ -47,8 +49,8 @@ def document_for(
 ) -> Document:
     """The pages of a job, ended where that paper ends."""
     return job_sheet(
-        job, reckoned, notes, remarks, find_card(job.machine), acknowledged=acknowledged, fits=fits_on(paper),
-        working=working, source=source, name=name,
+        job, reckoned, notes, remarks, find_card(job.machine), not_checked=not_checked, acknowledged=acknowledged,
+        fits=fits_on(paper), working=working, source=source, name=name,
     )  # fmt: skip
 
 

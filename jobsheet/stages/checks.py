@@ -6,19 +6,22 @@ Each fact names the step it is about and what was found, in numbers; what it mea
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from msgspec import Struct
 
 from jobsheet.model.lying import Lying
+from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
-from jobsheet.stages.course import Sized, is_through, moved, takes_away
+from jobsheet.stages.course import Cut, Sized, is_through, moved, takes_away
 from jobsheet.stages.solids import MM, Stage
 
 #: A step that takes no more than this cuts air: a cube of two tenths of a millimetre [m³].
 AIR = 8e-12
 #: Figures and solid may differ by so much: figures do not know of a hole that was plunged before (common practice).
 DIFFERS = 1 / 3
+#: Work that is smaller than this is none [m³]: a cube of two tenths of a millimetre.
+NOTHING = AIR
 #: Metal that is left thinner than this beside a hole is thin [m] (common practice, no source).
 THIN = 1e-3
 #: So much of a face must still be there for it to hold or to be held on (common practice, no source).
@@ -31,7 +34,8 @@ class Fact(Struct, frozen=True, kw_only=True):
     `cuts-air`: found and passed-through volume. `off-the-work`: how far a centre lies outside. `breaks-into`: the
     share of the cutter's way that was air already, and the number of the step that left it. `thin-wall`: what is
     left, and the hole's diameter. `cuts-the-jaws`: depth, and height over the jaws. `lost-contact`: the share of
-    the face that is there, and nothing. `volume-differs`: removed, and the figure's.
+    the face that is there, and nothing. `volume-differs`: removed, and the figure's. `nothing-left`: what is left.
+    `not-checked`: a question that failed, `about` says why.
     """
 
     kind: str
@@ -42,37 +46,62 @@ class Fact(Struct, frozen=True, kw_only=True):
     about: str = ""
 
 
-def volume_facts(stages: Sequence[Stage], figures: dict[str, float]) -> list[Fact]:
-    """Steps that take another volume than their figures say [m³], or nothing at all though they cut."""
-    found = []
+def not_checked(key: str, why: str) -> Fact:
+    """That a question about a step failed, or with an empty key one about all of them."""
+    return Fact(kind="not-checked", key=key, found=0.0, about=why)
+
+
+def _of_each(stages: Sequence[Stage], ask: Callable[[Stage, Cut], list[Fact]]) -> list[Fact]:
+    """What is found of every step; where that fails for one it is said of that one, and the others are still asked."""
+    found: list[Fact] = []
     for stage in stages[1:]:
-        cut = stage.cut
-        if cut is None or stage.tool is None:
-            continue
-        passed = abs(float(stage.tool.volume())) / MM**3
-        if passed > 0 and stage.removed <= AIR:
-            found.append(Fact(kind="cuts-air", key=cut.key, found=stage.removed, against=passed))
-            continue
-        figure = figures.get(cut.key)
-        if figure and not math.isclose(stage.removed, figure, rel_tol=DIFFERS):
-            found.append(Fact(kind="volume-differs", key=cut.key, found=stage.removed, against=figure))
+        if (cut := stage.cut) is not None:
+            found += alone(
+                lambda stage=stage, cut=cut: ask(stage, cut),  # type: ignore[misc]
+                lambda why, cut=cut: [not_checked(cut.key, why)],  # type: ignore[misc]
+            )
     return found
+
+
+def made_facts(stages: Sequence[Stage]) -> list[Fact]:
+    """Steps whose solid could not be made: the work goes on as if they had cut nothing."""
+    return [not_checked(one.cut.key, one.failed) for one in stages if one.cut is not None and one.failed]
+
+
+def volume_facts(stages: Sequence[Stage], figures: dict[str, float]) -> list[Fact]:
+    """Steps that take another volume than their figures say [m³], all that is left, or nothing at all though they cut."""
+    return _of_each(stages, lambda stage, cut: _volume_facts(stage, cut, figures.get(cut.key)))
+
+
+def _volume_facts(stage: Stage, cut: Cut, figure: float | None) -> list[Fact]:
+    if stage.tool is None or stage.before is None:
+        return []
+    if stage.before.volume <= NOTHING:
+        return []  # said once, of the step that took it
+    if stage.volume <= NOTHING:
+        return [Fact(kind="nothing-left", key=cut.key, found=stage.volume)]
+    passed = abs(float(stage.tool.volume())) / MM**3
+    if passed > 0 and stage.removed <= AIR:
+        return [Fact(kind="cuts-air", key=cut.key, found=stage.removed, against=passed)]
+    if figure and not math.isclose(stage.removed, figure, rel_tol=DIFFERS):
+        return [Fact(kind="volume-differs", key=cut.key, found=stage.removed, against=figure)]
+    return []
 
 
 def place_facts(stages: Sequence[Stage]) -> list[Fact]:
     """Holes that lie off the work, run into something else, or leave a thin wall beside them."""
+    return _of_each(stages, _place_facts)
+
+
+def _place_facts(stage: Stage, cut: Cut) -> list[Fact]:
     found: list[Fact] = []
-    for stage in stages[1:]:
-        cut = stage.cut
-        if cut is None:
-            continue
-        for sized in cut.shapes:
-            if isinstance(sized.shape, Hole) and takes_away(sized.shape):
-                found += _hole_facts(stage, sized, cut.before, cut.key)
-            elif isinstance(sized.shape, Groove | Recess):
-                off = max(_outside(at, cut.before) for at in sized.corners)
-                if off > 0:
-                    found.append(Fact(kind="off-the-work", key=cut.key, found=off))
+    for sized in cut.shapes:
+        if isinstance(sized.shape, Hole) and takes_away(sized.shape):
+            found += _hole_facts(stage, sized, cut.before, cut.key)
+        elif isinstance(sized.shape, Groove | Recess):
+            off = max(_outside(at, cut.before) for at in sized.corners)
+            if off > 0:
+                found.append(Fact(kind="off-the-work", key=cut.key, found=off))
     return found
 
 
@@ -128,26 +157,35 @@ def holding_facts(stages: Sequence[Stage], held: dict[str, tuple[str, float | No
 
     `held` gives for each set-up in jaws the face at the fixed jaw and how high the work stands over the jaws [m].
     """
-    found: list[Fact] = []
-    seen: set[str] = set()
+    firsts: dict[str, str] = {}
     for stage in stages[1:]:
-        cut = stage.cut
-        if cut is None or cut.set_up not in held:
-            continue
-        face, above = held[cut.set_up]
-        if cut.set_up not in seen and stage.before is not None:
-            seen.add(cut.set_up)
-            share = contact(stage.before, cut.before, face)
-            if share < CONTACT:
-                found.append(Fact(kind="lost-contact", key=cut.key, found=share, about=face))
-        if above is None:
-            continue
-        jaw_side = cut.before.side(face)
-        for sized in cut.shapes:
-            depth = _depth_at_jaws(sized, cut.before, jaw_side)
-            if depth is not None and depth > above + 1e-6:
-                found.append(Fact(kind="cuts-the-jaws", key=cut.key, found=depth, against=above))
-    return found
+        if stage.cut is not None:
+            firsts.setdefault(stage.cut.set_up, stage.cut.key)
+    first = frozenset(firsts.values())
+    within = [stage for stage in stages if stage.cut is None or stage.cut.set_up in held]
+    return [
+        *_of_each(within, lambda stage, cut: _contact_facts(stage, cut, held[cut.set_up][0], first)),
+        *_of_each(within, lambda _, cut: _jaw_facts(cut, *held[cut.set_up])),
+    ]
+
+
+def _contact_facts(stage: Stage, cut: Cut, face: str, first: frozenset[str]) -> list[Fact]:
+    if cut.key not in first or stage.before is None or stage.before.volume <= NOTHING:
+        return []
+    share = contact(stage.before, cut.before, face)
+    return [Fact(kind="lost-contact", key=cut.key, found=share, about=face)] if share < CONTACT else []
+
+
+def _jaw_facts(cut: Cut, face: str, above: float | None) -> list[Fact]:
+    if above is None:
+        return []
+    jaw_side = cut.before.side(face)
+    depths = (_depth_at_jaws(sized, cut.before, jaw_side) for sized in cut.shapes)
+    return [
+        Fact(kind="cuts-the-jaws", key=cut.key, found=depth, against=above)
+        for depth in depths
+        if depth is not None and depth > above + 1e-6
+    ]
 
 
 def _depth_at_jaws(sized: Sized, lie: Lying, jaw_side: str) -> float | None:

@@ -137,6 +137,8 @@ def _removed(stage: Stage, lie: Lying, view: str, placed: Placed) -> list[Item]:
         return []  # nothing came off a whole side
     old = lines_of(before, lie, view).seen
     new = lines_of(stage, lie, view).seen
+    if not len(old):
+        return []  # all was gone before
     size = float(np.ptp(old)) or 1.0
     taken = {_key(one, size * 1e-4) for one in new}
     gone = np.array([one for one in old if _key(one, size * 1e-4) not in taken], float).reshape(-1, 4)

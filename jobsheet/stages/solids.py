@@ -13,6 +13,7 @@ import manifold3d as m3
 import numpy as np
 
 from jobsheet.model.lying import NORMALS, Box, Lying
+from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.course import Course, Cut, Sized, is_through, takes_away
 
@@ -31,13 +32,15 @@ m3.set_circular_segments(ROUND)
 class Stage:
     """One stage: the solid after a step, the solid of what its cutters passed through, and the step itself."""
 
-    __slots__ = ("_mesh", "_removed", "before", "cut", "fresh", "pictures", "solid", "tool")
+    __slots__ = ("_mesh", "_removed", "before", "cut", "failed", "fresh", "pictures", "solid", "tool")
 
     def __init__(self, cut: Cut | None, before: Stage | None, solid: Any, tool: Any) -> None:
         self.cut = cut
         self.before = before
         self.solid = solid
         self.tool = tool
+        #: Why its step could not be cut; the solid is then that before it.
+        self.failed = ""
         #: Ids of the cutters whose surfaces count as cut now.
         self.fresh: frozenset[int] = frozenset() if tool is None else frozenset((tool.original_id(),))
         self._removed: float | None = None
@@ -48,6 +51,8 @@ class Stage:
     @property
     def box(self) -> Box:
         """The box round the solid, in the drawing's axes [m]."""
+        if self.solid.is_empty():
+            return (0.0, 0.0), (0.0, 0.0), (0.0, 0.0)
         found = self.solid.bounding_box()
         x, y, z = ((low / MM, high / MM) for low, high in zip(found[:3], found[3:], strict=True))
         return x, y, z
@@ -64,10 +69,16 @@ class Stage:
             self._removed = self.before.volume - self.volume if self.before is not None else 0.0
         return self._removed
 
+    @property
+    def doubtful(self) -> bool:
+        """Whether a step up to here could not be cut: nothing of it is kept, it may go well the next time."""
+        return bool(self.failed) or (self.before is not None and self.before.doubtful)
+
     def under(self, cut: Cut, before: Stage) -> Stage:
         """The same solid under the step that it now belongs to; what was made of it is shared."""
         made = Stage(cut, before, self.solid, self.tool)
         made._removed, made._mesh, made.pictures = self._removed, self._mesh, self.pictures
+        made.failed = self.failed
         return made
 
     def since(self, first: Stage) -> Stage:
@@ -108,7 +119,7 @@ class Modeller:
             mark = hash((hash(chain), cut.fingerprint))
             chain = (mark, cut.fingerprint)
             before = stage
-            stage = self._remember(chain, lambda before=before, cut=cut: _step(before, cut))
+            stage = self._remember(chain, lambda before=before, cut=cut: _tried(before, cut))
             if stage.cut is not cut:
                 stage = stage.under(cut, before)
             yield stage
@@ -121,7 +132,8 @@ class Modeller:
         if len(self._known) >= KEPT:
             self._known.clear()
         stage: Stage = make()
-        self._known[key] = (chain, stage)
+        if not stage.doubtful:
+            self._known[key] = (chain, stage)
         return stage
 
 
@@ -147,6 +159,17 @@ def _step(before: Stage, cut: Cut) -> Stage:
     # The modeller puts its work off; done step by step, no other thread has to wait long for it.
     solid.num_tri()
     return Stage(cut, before, solid, tool)
+
+
+def _tried(before: Stage, cut: Cut) -> Stage:
+    """The work after a step, or as it was where the modeller cannot make what the step leaves."""
+
+    def uncut(why: str) -> Stage:
+        made = Stage(cut, before, before.solid, None)
+        made.failed = why
+        return made
+
+    return alone(lambda: _step(before, cut), uncut)
 
 
 def _box(box: Any) -> Any:

@@ -48,17 +48,26 @@ def command(job: str, want_json: bool) -> int:
             {
                 **_data(remarks, over, problems, notes, numbers),
                 "set aside": _aside(read.aside),
+                "not checked": [
+                    {"what": one.what, "operation": numbers.get(one.operation), "why": one.why}
+                    for one in read.not_checked
+                ],
                 "law and advice": law,
             }
         )
     else:
+        for missing in read.not_checked:
+            click.echo(missing.words(numbers.get(missing.operation)))
         _text(plan, remarks, over, problems, notes, numbers)
+        if not (remarks or over or problems or read.not_checked):
+            click.echo("No remarks.")
         for one, why in read.aside:
             by = f" ({why.initials})" if why.initials else ""
             click.echo(f"set aside: {one.message}: {why.reason}{by} [{one.rule}]")
         for figure in legal:
             click.echo(f"law and advice: {figure.words(day)} [{figure.id}]")
-    return 1 if over or problems or any(one.severity == "hazard" for one in remarks) else 0
+    stops = over or problems or read.not_checked or any(one.severity == "hazard" for one in remarks)
+    return 1 if stops else 0
 
 
 def _data(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> dict[str, Any]:
@@ -112,5 +121,3 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
                 click.echo(f"            {line}")
     for one in notes.stops:
         click.echo(f"stop note, not acknowledged: {one.id}: {one.text} (initials of: {one.initials})")
-    if not (remarks or over or problems):
-        click.echo("No remarks.")

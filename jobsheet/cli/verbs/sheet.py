@@ -58,6 +58,7 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
         found,
         notes_for(job, found),
         remarks,
+        not_checked=read.not_checked,
         paper=paper,
         working=working,
         source=path.read_bytes(),
@@ -73,4 +74,5 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     outcomes = found.operations.values()
     beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
     problems = any(outcome.problem for outcome in outcomes)
-    return document, beyond or problems or any(one.severity == "hazard" for one in remarks)
+    hazards = any(one.severity == "hazard" for one in remarks)
+    return document, bool(beyond or problems or hazards or read.not_checked)

@@ -39,7 +39,7 @@ def make_sheets(
         If machine or material are not there, so that nothing can be reckoned.
     """
     from jobsheet.report.job_sheet import job_sheet
-    from jobsheet.review.engine import review
+    from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
     from jobsheet.review.plan.solid_facts import facts_of
     from jobsheet.sheet.pages import fits_on
@@ -51,12 +51,14 @@ def make_sheets(
         sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
         raise CommandError(sentence)
     name = desk.path.stem if desk.path else (job.part.number or "job")
+    read = reviewed(job, reckoned, facts_of(job, reckoned))
     document = job_sheet(
         job,
         reckoned,
         notes_for(job, reckoned),
-        review(job, reckoned, facts_of(job, reckoned)),
+        read.open,
         find_card(job.machine),
+        not_checked=read.not_checked,
         acknowledged=initials,
         fits=fits_on(paper),
         working=working,

@@ -18,12 +18,13 @@ from PySide6.QtCore import QTimer
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.stage_drawing import lie_of, picture_of, spots_of
+from jobsheet.model.not_checked import alone
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip.strip import Strip
     from jobsheet.reckoning.reckoner import Reckoned
     from jobsheet.stages.checks import Fact
-    from jobsheet.stages.solids import Stage
+    from jobsheet.stages.solids import Modeller, Stage
 
 #: Pictures made are kept for so many stages.
 KEPT = 2000
@@ -40,7 +41,8 @@ Known = dict[tuple[Any, ...], tuple[Drawing, Any]]
 class Wanted(Struct, frozen=True):
     """What to draw: the course, the keys in the order they matter, which one is large, and the job's units.
 
-    `about` is the job and what was reckoned of it, for the facts; `answers` where what is ready goes.
+    `about` is the job and what was reckoned of it, for the facts; `answers` where what is ready goes. A course that could
+    not be laid out is the words that say why.
     """
 
     serial: int
@@ -96,7 +98,8 @@ class Solids:
         if asked == self._asked:
             return
         self._asked, self._strip = asked, strip
-        course = course_of(desk.job, desk.reckoned.settings)
+        job, settings = desk.job, desk.reckoned.settings
+        course = alone(lambda: course_of(job, settings), lambda why: why)
         self._for = desk.reckoned
         self._serial += 1
         WORKER.ask(
@@ -184,59 +187,84 @@ class StageWork:
         modeller = Modeller()
         known: Known = {}
         while (wanted := self._next()) is not None:
-            stages: list[Stage] = []
-            for stage in modeller.in_turn(wanted.course):
-                if self._stale(wanted):
-                    break
-                stages.append(stage)
-            else:
-                self._draw(wanted, stages, known)
-                self._check(wanted, stages)
+            # Whatever one question does, the next is answered: a worker that is gone would switch every hazard off.
+            alone(
+                lambda wanted=wanted: self._answer(wanted, modeller, known),  # type: ignore[misc]
+                lambda why, wanted=wanted: self._without(wanted, why),  # type: ignore[misc]
+            )
 
-    def _draw(self, wanted: Wanted, stages: list[Stage], known: Known) -> None:
-        """The current one first, then its neighbours as they are asked for."""
-        found: dict[str, Drawing] = {}
-        for key in (wanted.current, *(one for one in wanted.keys if one != wanted.current)):
+    def _answer(self, wanted: Wanted, modeller: Modeller, known: Known) -> None:
+        """Pictures, then facts; nothing more where something newer is asked."""
+        if isinstance(wanted.course, str):
+            self._without(wanted, wanted.course)
+            return
+        stages: list[Stage] = []
+        for stage in modeller.in_turn(wanted.course):
             if self._stale(wanted):
                 return
+            stages.append(stage)
+        failed = self._draw(wanted, stages, known)
+        self._check(wanted, stages, failed)
+
+    @staticmethod
+    def _without(wanted: Wanted, why: str) -> None:
+        """The answer where there is none: it says so, and the window waits no longer."""
+        from jobsheet.review.plan.solid_facts import no_facts
+
+        wanted.answers.put(Answer(wanted.serial, {}, no_facts(why)))
+
+    def _draw(self, wanted: Wanted, stages: list[Stage], known: Known) -> list[Fact]:
+        """The current one first, then its neighbours as they are asked for; which could not be drawn."""
+        found: dict[str, Drawing] = {}
+        failed: list[Fact] = []
+        for key in (wanted.current, *(one for one in wanted.keys if one != wanted.current)):
+            if self._stale(wanted):
+                return failed
             at = wanted.course.after(key)
             if key and not at:
                 continue
-            large = key == wanted.current
-            moment = wanted.moment if large and key else "after"
-            stage = stages[at if moment == "after" else at - 1 if moment == "before" else 0]
-            held = stages[at].cut
-            mark = (
-                id(stage.solid),
-                id(stage.tool),
-                large,
-                wanted.units,
-                lie_of(stages[at]),
-                moment,
-                key == "",
+            alone(
+                lambda key=key, at=at: found.update({key: _drawn(wanted, stages, known, key, at)}),  # type: ignore[misc]
+                lambda why, key=key: failed.append(_not_drawn(key, why)),  # type: ignore[misc]
             )
-            kept = known.get(mark)
-            if kept is None:
-                if len(known) > KEPT:
-                    known.clear()
-                # The solid is kept beside its drawing, so that its identity stays its own.
-                now = moment == "after" and bool(key)
-                drawing = picture_of(stage, held, large=large, units=wanted.units, now=now)
-                kept = known[mark] = (drawing, (stage.solid, stage.tool))
-            found[key] = kept[0]
-            if large:
-                spots = spots_of(stages, held) if held is not None else ()
+            if key == wanted.current:
+                held = stages[at].cut
+                spots = alone(lambda held=held: spots_of(stages, held) if held else (), lambda _: ())  # type: ignore[misc]
                 wanted.answers.put(Answer(wanted.serial, dict(found), spots=spots))
         wanted.answers.put(Answer(wanted.serial, found))
+        return failed
 
-    def _check(self, wanted: Wanted, stages: list[Stage]) -> None:
-        """What the solids say, after the pictures."""
+    def _check(self, wanted: Wanted, stages: list[Stage], failed: list[Fact]) -> None:
+        """What the solids say, after the pictures; with what could not be drawn."""
         if self._stale(wanted):
             return
         from jobsheet.review.plan.solid_facts import facts_from
 
         job, reckoned = wanted.about
-        wanted.answers.put(Answer(wanted.serial, {}, facts_from(job, reckoned, stages)))
+        wanted.answers.put(Answer(wanted.serial, {}, (*facts_from(job, reckoned, stages), *failed)))
+
+
+def _drawn(wanted: Wanted, stages: list[Stage], known: Known, key: str, at: int) -> Drawing:
+    """The picture of one stage, made once for the same solid."""
+    large = key == wanted.current
+    moment = wanted.moment if large and key else "after"
+    stage = stages[at if moment == "after" else at - 1 if moment == "before" else 0]
+    mark = (id(stage.solid), id(stage.tool), large, wanted.units, lie_of(stages[at]), moment, key == "")
+    kept = known.get(mark)
+    if kept is None:
+        if len(known) > KEPT:
+            known.clear()
+        # The solid is kept beside its drawing, so that its identity stays its own.
+        now = moment == "after" and bool(key)
+        drawing = picture_of(stage, stages[at].cut, large=large, units=wanted.units, now=now)
+        kept = known[mark] = (drawing, (stage.solid, stage.tool))
+    return kept[0]
+
+
+def _not_drawn(key: str, why: str) -> Fact:
+    from jobsheet.stages.checks import not_checked
+
+    return not_checked(key, f"its picture could not be drawn: {why}")
 
 
 WORKER = StageWork()

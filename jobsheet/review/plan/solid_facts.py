@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from jobsheet.model.job import Job
 from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.model.not_checked import alone
 from jobsheet.reckoning.reckoner import Reckoned
 
 if TYPE_CHECKING:
@@ -15,16 +16,27 @@ if TYPE_CHECKING:
 
 
 def facts_of(job: Job, reckoned: Reckoned) -> tuple[Fact, ...]:
-    """All facts about a job; its solids are those that the sheet draws."""
-    from jobsheet.stages.course import course_of
-    from jobsheet.stages.solids import shared
+    """All facts about a job; its solids are those that the sheet draws. What failed is a fact of the kind `not-checked`."""
 
-    return facts_from(job, reckoned, shared().stages(course_of(job, reckoned.settings)))
+    def found() -> tuple[Fact, ...]:
+        from jobsheet.stages.course import course_of
+        from jobsheet.stages.solids import shared
+
+        return facts_from(job, reckoned, shared().stages(course_of(job, reckoned.settings)))
+
+    return alone(found, no_facts)
+
+
+def no_facts(why: str) -> tuple[Fact, ...]:
+    """What is known of the solids where none could be made at all."""
+    from jobsheet.stages.checks import not_checked
+
+    return (not_checked("", why),)
 
 
 def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[Fact, ...]:
     """All facts about a job whose stages are there already."""
-    from jobsheet.stages.checks import holding_facts, place_facts, volume_facts
+    from jobsheet.stages.checks import holding_facts, made_facts, place_facts, volume_facts
 
     volumes = {
         key: volume
@@ -37,4 +49,6 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
         for set_up in job.set_ups
         if set_up.holding.device and in_jaws(set_up, lying(set_up, box))
     }
-    return (*volume_facts(stages, volumes), *place_facts(stages), *holding_facts(stages, held))
+    return (
+        *made_facts(stages), *volume_facts(stages, volumes), *place_facts(stages), *holding_facts(stages, held)
+    )  # fmt: skip
