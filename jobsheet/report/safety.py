@@ -9,7 +9,7 @@ from jobsheet.model.remark import Note
 from jobsheet.report.blocks import Box, Gap, Heading, NoteLine, NoteLines, Page, Ticks, Words, words_of
 from jobsheet.report.plan import Plan
 from jobsheet.report.wording import DATA_SHEET, STAMP_REASON, YOUNG
-from jobsheet.review.engine import rules
+from jobsheet.review.engine import title_of
 from jobsheet.review.notes.legal import by_law, today
 
 #: Ticks in the order of the hands (me, machine, hold, tool, then): the notes that call for each, and its words.
@@ -141,7 +141,6 @@ def _set_aside(plan: Plan) -> list[object]:
     """Remarks that were set aside for this job, each with its reason and whose initials stand for it."""
     if not plan.job.dismissed:
         return []
-    titles = {one.id: one.title for one in rules()}
     numbers = {operation.key: f"Step {operation.number}" for _, operation in plan.job.operations()}
     numbers |= {set_up.key: f"Set-up {set_up.number}" for set_up in plan.job.set_ups}
     blocks: list[object] = [
@@ -150,7 +149,7 @@ def _set_aside(plan: Plan) -> list[object]:
     ]
     for one in plan.job.dismissed:
         where = numbers.get(one.about, "")
-        words = f"{where}{', ' if where else ''}{titles.get(one.rule, one.rule)}: {one.reason}"
+        words = f"{where}{', ' if where else ''}{title_of(one.rule)}: {one.reason}"
         by = f" ({one.initials})" if one.initials else ""
         blocks.append(Words(f"{words.rstrip('.')}{by}.", "label"))
     return blocks

@@ -27,6 +27,11 @@ def rules() -> tuple[Rule, ...]:
     return tuple(sorted(RULES.values(), key=lambda one: one.id))
 
 
+def title_of(rule_id: str) -> str:
+    """What a rule is called by people; the id itself where it is no longer there."""
+    return next((one.title for one in rules() if one.id == rule_id), rule_id)
+
+
 class Reviewed(Struct, frozen=True):
     """What is open on a plan, what was set aside with its reason, and what could not be checked.
 

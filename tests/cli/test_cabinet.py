@@ -56,7 +56,7 @@ def test_what_is_lacking_gives_exit_code_1(plate, own_home, capsys):
     drill = next(one for one in data["asked"] if one["asked"].startswith("drill 5.0"))
     assert (drill["status"], drill["operations"], drill["nearest"]) == ("near", [60], ["drill 4.5 mm, box 2"])
     assert main(["check", plate]) == 0  # a habit of the workshop, no hazard of the plan
-    assert "[in-the-cabinet]" in capsys.readouterr().out
+    assert "(What the plan asks for is in the cabinet)" in capsys.readouterr().out
 
 
 def test_no_cabinet_concerns_a_job_of_another_workshop(plate, tmp_path, capsys):

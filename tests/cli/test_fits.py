@@ -42,7 +42,7 @@ def test_a_changed_card_is_said_by_fits_and_by_check(samples, tmp_path, capsys):
     assert main(["fits", str(path)]) == 0
     assert "was changed since" in capsys.readouterr().out
     assert main(["check", str(path)]) == 0
-    assert "[card-as-planned]" in capsys.readouterr().out
+    assert "(The card as it was planned with)" in capsys.readouterr().out
 
 
 def test_dials_of_the_slide_plate(slide, capsys):

@@ -107,7 +107,7 @@ def test_check_lists_them(samples, own_home, capsys):
     assert "law and advice" not in capsys.readouterr().out
     (own_home / NAME).write_text("format: 1\ncountry: us\n", encoding="utf-8")
     assert main(["check", path]) == 0
-    assert "[guarding-us-law]" in capsys.readouterr().out
+    assert "law and advice: Guarding against point of operation" in capsys.readouterr().out
     assert main(["check", path, "--json"]) == 0
     listed = json.loads(capsys.readouterr().out)["law and advice"]
     assert [one["id"] for one in listed] == ["guarding-us-law", "lifting-us-advice"]
