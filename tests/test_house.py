@@ -89,3 +89,52 @@ def test_every_room_says_what_lives_in_it():
     assert not [
         str(path.parent) for path in rooms if not ast.get_docstring(ast.parse(path.read_text("utf-8")))
     ]
+
+
+#: Words that people stumbled over, and what stands in their place: they do not come back.
+REPLACED = (
+    "Cannot be reckoned", "No depth of this cut is carried", "Write it in", "Depth of a layer", "Feed a tooth",
+    "feed a tooth", "Feed a turn", "feed a turn", "Hole that is there", "In your own words", "A bare number is in",
+    "Done to it afterwards", "Faces that stay as bought", "Their bolts", "Its card of", "Every dial reading is another",
+    "Of a section that stays empty", "It ends badly with", "Kept: width", "asks · torque", "slide dragged", "parted by",
+    "the class value", "lost motion", "jobsheet explain",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "path", [*SOURCE, *sorted(HERE.glob("resources/*.yaml"))], ids=lambda path: str(path.name)
+)
+def test_words_that_were_replaced_do_not_come_back(path):
+    text = path.read_text(encoding="utf-8")
+    if path.suffix == ".py":
+        text = "\n".join(
+            node.value
+            for node in ast.walk(ast.parse(text))
+            if isinstance(node, ast.Constant) and isinstance(node.value, str) and not _is_about(node, path)
+        )
+    assert not [one for one in REPLACED if one in text]
+
+
+def _is_about(node: ast.Constant, path: Path) -> bool:
+    """Whether it is a docstring, which nobody sees but who reads the code; those of rules are shown."""
+    return "\n" in node.value and "rules" not in path.parts
+
+
+def test_nobody_is_shown_a_vise():
+    """The other spelling is only read: where people's words and older files are."""
+    shown = re.compile(r"(?<![A-Za-z|(])[Vv]ises?(?![A-Za-z|])")
+    found = [
+        (path.name, node.value)
+        for path in SOURCE
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and shown.search(node.value)
+    ]
+    readers = {
+        "older_words.py",
+        "grip.py",
+        "explained.py",
+        "vice_checked_for_the_limits.py",
+        "clear_below_a_through_hole.py",
+        "hold_before_drilling.py",
+    }
+    assert not [one for one in found if one[0] not in readers]

@@ -328,7 +328,7 @@ def _trials(count: int) -> str:
 
 
 def _show_capacity(one: Any) -> None:
-    """A capacity in words; shares are of the card's peak or of the class value."""
+    """A capacity in words; shares are of the card's peak or of what its class carries."""
     of = "the card's peak torque" if one.limit == "spindle-torque" else "what its class carries"
     name = "torque" if one.limit == "spindle-torque" else "chatter"
     what = (
