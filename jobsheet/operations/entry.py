@@ -26,7 +26,9 @@ _COORDINATES = pattern(r",\s+|\s*\|\s*")
 _YES = {"yes": True, "true": True, "no": False, "false": False}
 #: Text longer than this is a slip (a pasted page), not a step.
 LONGEST_TEXT = 2000
-_CONTROL = pattern(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
+#: No file of ours can hold these as they are, or no sheet print them: control characters, line and paragraph separators,
+#: halves of a pair, and the two that no text has.
+_CONTROL = pattern("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u2028\\u2029\\ud800-\\udfff\\ufffe\\uffff]")
 
 
 class Entry(Struct, frozen=True, kw_only=True):
@@ -60,6 +62,7 @@ class Entry(Struct, frozen=True, kw_only=True):
             if self.optional:
                 return None
             raise QuantityError(f"{self.title} is empty; {self.wanted(units)}.")
+        _refuse_control(self, text)
         return _READERS.get(self.asks, _read_quantity)(self, text, units)
 
     def text(self, value: Any) -> str:
@@ -133,13 +136,17 @@ def _read_text(entry: Entry, text: str, _units: str) -> str:
         raise QuantityError(
             f"{entry.title} is longer than {LONGEST_TEXT} characters; keep it short enough to read at the bench."
         )
+    return text
+
+
+def _refuse_control(entry: Entry, text: str) -> None:
+    """What is accepted here is saved, and what is saved must be there when the file is opened again."""
     if match := _CONTROL.search(text):
         raise QuantityError(
-            f"{entry.title} has a character that cannot be printed (at {match.start() + 1}); take it out.",
+            f"{entry.title} has a character (U+{ord(match[0]):04X}) that cannot be printed (at {match.start() + 1}); take it out.",
             match.start(),
             match.end(),
         )
-    return text
 
 
 def _read_choice(entry: Entry, text: str, _units: str) -> str:

@@ -45,19 +45,12 @@ def kind(name: str) -> Kind:
     if name in _MADE_UP:
         return _MADE_UP[name]
     module_name = name.replace("-", "_")
-    if "_" in name or not module_name.isidentifier() or not _exists(module_name):
+    if name not in kinds():
         near = nearest(name, kinds())
         hint = f" Did you mean {near}?" if near else f" Kinds are: {', '.join(kinds())}."
         raise NoSuchEntry(f"There is no kind of operation called “{name}”.{hint}")
     found: Kind = importlib.import_module(f"jobsheet.operations.kinds.{module_name}").KIND
     return found
-
-
-def _exists(module_name: str) -> bool:
-    """Whether that module lies in our own folder (no import is tried for a name that a file made up)."""
-    if module_name.startswith("_"):
-        return False
-    return (_KINDS / f"{module_name}.py").is_file() or (_KINDS / module_name / "__init__.py").is_file()
 
 
 def title(name: str) -> str:

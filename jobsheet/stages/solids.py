@@ -32,7 +32,9 @@ m3.set_circular_segments(ROUND)
 class Stage:
     """One stage: the solid after a step, the solid of what its cutters passed through, and the step itself."""
 
-    __slots__ = ("_mesh", "_removed", "before", "cut", "failed", "fresh", "pictures", "solid", "tool")
+    __slots__ = (
+        "_mesh", "_removed", "before", "cut", "doubtful", "failed", "fresh", "pictures", "solid", "tool",
+    )  # fmt: skip
 
     def __init__(self, cut: Cut | None, before: Stage | None, solid: Any, tool: Any) -> None:
         self.cut = cut
@@ -41,6 +43,8 @@ class Stage:
         self.tool = tool
         #: Why its step could not be cut; the solid is then that before it.
         self.failed = ""
+        #: Whether a step up to here could not be cut: nothing of it is kept, it may go well the next time.
+        self.doubtful: bool = before is not None and before.doubtful
         #: Ids of the cutters whose surfaces count as cut now.
         self.fresh: frozenset[int] = frozenset() if tool is None else frozenset((tool.original_id(),))
         self._removed: float | None = None
@@ -69,16 +73,11 @@ class Stage:
             self._removed = self.before.volume - self.volume if self.before is not None else 0.0
         return self._removed
 
-    @property
-    def doubtful(self) -> bool:
-        """Whether a step up to here could not be cut: nothing of it is kept, it may go well the next time."""
-        return bool(self.failed) or (self.before is not None and self.before.doubtful)
-
     def under(self, cut: Cut, before: Stage) -> Stage:
         """The same solid under the step that it now belongs to; what was made of it is shared."""
         made = Stage(cut, before, self.solid, self.tool)
         made._removed, made._mesh, made.pictures = self._removed, self._mesh, self.pictures
-        made.failed = self.failed
+        made.failed, made.doubtful = self.failed, self.doubtful
         return made
 
     def since(self, first: Stage) -> Stage:
@@ -166,7 +165,7 @@ def _tried(before: Stage, cut: Cut) -> Stage:
 
     def uncut(why: str) -> Stage:
         made = Stage(cut, before, before.solid, None)
-        made.failed = why
+        made.failed, made.doubtful = why, True
         return made
 
     return alone(lambda: _step(before, cut), uncut)

@@ -78,6 +78,7 @@ class _Reader:
     ) -> dict[str, Any]:
         """The values of a group of entries; what cannot be read becomes a problem and is left out."""
         fields = self.mapping(node, path)
+        nothing = node is not None and node.fields is None and node.text == "" and not node.comment
         if node is not None:
             self.unknown(node, path, [entry.name for entry in entries] + list(also))
         values: dict[str, Any] = {}
@@ -85,7 +86,7 @@ class _Reader:
             found = fields.get(entry.name)
             where = f"{path}.{name_in_file(entry.name)}" if path else name_in_file(entry.name)
             if found is None:
-                if not entry.optional and node is not None and (node.fields is not None):
+                if not entry.optional and node is not None and (nothing or node.fields is not None):
                     self.problem(node, where, f"this field is missing; {entry.wanted(self.units)}")
                 continue
             value = self.entry(found, where, entry)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from jobsheet.catalog.reading.strict_yaml import Node, parse
+from jobsheet.errors import CannotWrite
 from jobsheet.model.job import Job, Operation, SetUp, Zero
 from jobsheet.model.quantity import Pattern, Place
 from jobsheet.operations.entry import Entry
@@ -44,6 +46,11 @@ _DEFAULT_ZERO = Zero()
 
 def write_job(job: Job) -> str:
     """The text of a job's file: the same job, the same bytes."""
+    return "\n".join(emit(_data(job))) + "\n"
+
+
+def _data(job: Job) -> dict[str, Any]:
+    """All texts of a job's file in their order."""
     data: dict[str, Any] = {"format": str(versions.CURRENT)}
     head = _group(layout.JOB, job)
     if not job.trainee:
@@ -59,7 +66,7 @@ def write_job(job: Job) -> str:
         data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
     data.update(last)
     data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
-    return "\n".join(emit(data)) + "\n"
+    return data
 
 
 def _set_up(set_up: SetUp) -> dict[str, Any]:
@@ -80,8 +87,31 @@ def _operation(operation: Operation) -> dict[str, Any]:
 
 
 def save_job(job: Job, path: Path | str, expected: str | None = None) -> str:
-    """Write a job to its file; returns the digest of what stands there now. Errors as `write_file`."""
-    return write_file(Path(path), write_job(job), expected)
+    """Write a job to its file; returns the digest of what stands there now. Errors as `write_file`.
+
+    What was written is read back, text by text, before it stands in the place of what was there.
+    """
+    data = _data(job)
+
+    def proof(text: str) -> None:
+        if _texts(parse(text, "what was written")) != _as_read(data):
+            raise CannotWrite("a text in it comes back as another one; please keep the job open and tell us.")
+
+    return write_file(Path(path), "\n".join(emit(data)) + "\n", expected, proof)
+
+
+def _texts(node: Node) -> Any:
+    """What a file holds, as texts, lists and groups."""
+    if node.fields is not None:
+        return {name: _texts(inner) for name, inner in node.fields.items()} or ""
+    return [_texts(inner) for inner in node.items] if node.items is not None else node.text
+
+
+def _as_read(data: Any) -> Any:
+    """What is to be written, as it should come back."""
+    if isinstance(data, dict):
+        return {name: _as_read(inner) for name, inner in data.items()} or ""
+    return [_as_read(inner) for inner in data] if isinstance(data, list | tuple) else data
 
 
 def text_digest(job: Job) -> str:

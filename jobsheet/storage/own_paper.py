@@ -73,7 +73,7 @@ def save_own(paper: Paper, lying: Lying, read: Callable[[str, str], object], *, 
     read(text, lying.path.name)
     _make(lying.path.parent)
     expected = None if over else lying.expected
-    written = write_file(lying.path, text, expected)
+    written = write_file(lying.path, text, expected, lambda back: read(back, lying.path.name))
     lying.draft.unlink(missing_ok=True)
     return Lying(lying.path, written)
 
@@ -81,7 +81,7 @@ def save_own(paper: Paper, lying: Lying, read: Callable[[str, str], object], *, 
 def keep_draft(paper: Paper, lying: Lying) -> None:
     """Keep what is typed, whether it can be used or not. Raises CannotWrite where the disk refuses."""
     _make(lying.draft.parent)
-    write_file(lying.draft, paper_text(paper))
+    write_file(lying.draft, paper_text(paper), proof=lambda back: paper_from_text(back, lying.draft.name))
 
 
 def draft_of(lying: Lying) -> Paper | None:

@@ -30,13 +30,15 @@ def up_to_date(root: Node, name: str) -> Node:
                 ),
             ),
         )
-    text = node.text or ""
-    if not text.isdigit() or not 1 <= int(text) <= CURRENT:
-        newer = text.isdigit() and int(text) > CURRENT
-        sentence = (
-            f"format {text} is newer than this program knows ({CURRENT}); use a newer program"
-            if newer
-            else f"“{text}” is not a format; write format: {CURRENT}"
-        )
+    if sentence := what_is_wrong(node.text or "", CURRENT):
         raise DocumentError(name, (Problem(node.line, "format", sentence),))
     return root
+
+
+def what_is_wrong(text: str, current: int) -> str:
+    """A sentence about a format that this program does not read; nothing about one that it does. For every kind of file."""
+    if not (text.isascii() and text.isdigit() and len(text) < 6) or not int(text):
+        return f"“{text}” is not a format; write format: {current}"
+    if int(text) > current:
+        return f"format {text} is newer than this program knows ({current}); use a newer program"
+    return ""

@@ -11,6 +11,9 @@ from jobsheet.units.lazily import pattern
 _PLAIN = pattern(r"^(?:[A-Za-z0-9À-ɏΑ-ωА-я(+⌀½¼¾.°µ/±−][^\n\t\"\\]*)$")
 _AMBIGUOUS = pattern(r"^(?:yes|no|on|off|true|false|null|~|y|n)$", re.IGNORECASE)
 
+#: What may not stand in a file as it is, or is another thing there (a line's end); escaped it comes back as itself.
+_RAW = pattern("[\\x7f-\\x9f\\u2028\\u2029\\ufeff\\ufffe\\uffff]")
+
 
 def scalar(text: str, *, inside_flow: bool = False) -> str:
     """A text as it stands in the file, quoted where it must be."""
@@ -26,7 +29,7 @@ def scalar(text: str, *, inside_flow: bool = False) -> str:
         return text
     import json  # only for text that must be quoted: a file that is read needs none of this
 
-    return json.dumps(text, ensure_ascii=False)
+    return _RAW.sub(lambda match: f"\\u{ord(match[0]):04x}", json.dumps(text, ensure_ascii=False))
 
 
 def emit(value: Any, indent: int = 0) -> list[str]:

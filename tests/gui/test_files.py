@@ -161,3 +161,31 @@ def test_the_pages_are_painted_on_a_printer(window, qtbot, tmp_path):
     printer.setOutputFileName(str(tmp_path / "printed.pdf"))
     preview.paint_pages(printer, 1, 2)
     assert (tmp_path / "printed.pdf").stat().st_size > 1000
+
+
+def test_one_journal_that_cannot_be_read_hides_no_other(hm100, own_home):
+    import os
+
+    import msgspec
+
+    from jobsheet.gui.desk.left_behind import left_behind
+    from jobsheet.storage.job_writing import write_job
+
+    folder = journal.folder()
+    folder.mkdir(parents=True)
+    encode = msgspec.json.encode
+    kept = {
+        "1-good.json": encode(journal.Entry(job=write_job(hm100), name="plate")),
+        "2-job.json": encode(journal.Entry(job="part: 'open", name="other")),
+        "3-torn.json": b'{"job": "for',
+        "4-letters.json": b'{"job": "\xff"}',
+        "5-empty.json": b"",
+        "6-kind.json": b"[1]",
+    }
+    for age, (name, raw) in enumerate(kept.items()):
+        (folder / name).write_bytes(raw)
+        os.utime(folder / name, (1e9 + age, 1e9 + age))
+    os.mkfifo(folder / "7-pipe.json")
+    (folder / "8-folder.json").mkdir()
+    assert left_behind().job == hm100
+    assert (folder / "2-job.json").exists()

@@ -13,12 +13,16 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.errors import DocumentError, Problem
+from jobsheet.paths import no_file
 
 #: A job of a thousand operations is some 200 kB; more is not a job (common sense, no source).
 LARGEST_FILE = 5_000_000
 #: Jobs and cards nest six deep, a material's speeds five.
 DEEPEST = 20
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
+#: Characters that no such file may hold, and that files of an earlier day have: fields took them, and the job could not be
+#: opened again. They are read as the sign for what is no character, so that the job is there and the place is seen.
+_MENDED = dict.fromkeys((*range(0x80, 0x85), *range(0x86, 0xA0), 0xFFFE, 0xFFFF), "\ufffd")
 
 
 class Node(Struct):
@@ -49,8 +53,10 @@ def read_file(path: Path) -> str:
     """
     name = path.name or str(path)
     try:
-        if path.is_dir():
+        if (other := no_file(path)) == "a folder":
             raise _refused(name, "this is a folder; name a file in it")
+        if other:
+            raise _refused(name, f"this is {other}, not a file; name a file")
         if not path.exists():
             raise _refused(name, f"there is no file here: {path}")
         size = path.stat().st_size
@@ -86,6 +92,7 @@ def parse(text: str, name: str) -> Node:
     import yaml
 
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+    text = text.translate(_MENDED)
     loader = base(text)
     try:
         root = loader.get_single_node()

@@ -15,6 +15,8 @@ from PySide6 import QtCore
 from jobsheet import paths
 
 SUFFIX = ".json"
+#: A journal holds a job and its drafts; more is none (common sense, no source) [bytes].
+LARGEST = 20_000_000
 
 
 class Entry(msgspec.Struct, frozen=True):
@@ -75,6 +77,8 @@ def left_behind() -> list[tuple[Path, Entry]]:
             continue
         lock.unlock()
         try:
+            if paths.no_file(path) or path.stat().st_size > LARGEST:
+                continue
             entry = msgspec.json.decode(path.read_bytes(), type=Entry)
             found.append((path.stat().st_mtime, path, entry))
         except (OSError, msgspec.DecodeError):

@@ -46,11 +46,9 @@ class LeftBehind(Struct, frozen=True):
 
 def left_behind() -> LeftBehind | None:
     """The newest that a crash or a power cut left behind and that can be read."""
-    left = journal.left_behind()
-    if not left:
-        return None
-    path, entry = left[0]
-    try:
-        return LeftBehind(path, entry, job_from_text(entry.job, entry.name or "journal"))
-    except JobsheetError:
-        return None
+    for path, entry in journal.left_behind():
+        try:
+            return LeftBehind(path, entry, job_from_text(entry.job, entry.name or "journal"))
+        except JobsheetError:
+            continue  # it stays where it is, and hides no other
+    return None
