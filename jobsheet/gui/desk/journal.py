@@ -81,6 +81,6 @@ def left_behind() -> list[tuple[Path, Entry]]:
                 continue
             entry = msgspec.json.decode(path.read_bytes(), type=Entry)
             found.append((path.stat().st_mtime, path, entry))
-        except (OSError, msgspec.DecodeError):
+        except (OSError, msgspec.DecodeError, UnicodeDecodeError):
             continue
     return [(path, entry) for _, path, entry in sorted(found, key=lambda item: -item[0])]
