@@ -1,18 +1,17 @@
-"""Keeps what is unsaved in the crash journal once the hand rests."""
+"""Keeps what is unsaved in the crash journal: once the hand rests, and never two seconds late."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QCoreApplication, QObject, QTimer
+from PySide6.QtCore import QCoreApplication, QObject
 
 from jobsheet.gui.desk import journal
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.keeping_pace import Pace
 from jobsheet.storage.job_writing import write_job
 
 translate = QCoreApplication.translate
-#: How long after the last edit the journal is written [ms].
-QUIET = 800
 
 
 class JournalKeeping:
@@ -24,19 +23,16 @@ class JournalKeeping:
         self._desk = desk
         self._say = say
         self.journal = kept
-        self._timer = QTimer(parent)
-        self._timer.setSingleShot(True)
-        self._timer.setInterval(QUIET)
-        self._timer.timeout.connect(self.write)
+        self._pace = Pace(self.write, parent)
 
     def later(self) -> None:
-        """Keep what is unsaved once the hand rests."""
-        self._timer.start()
+        """Keep what is unsaved once the hand rests, or when it has waited long enough."""
+        self._pace.edited()
 
     def write(self) -> None:
         """Keep what is unsaved now."""
         desk = self._desk
-        self._timer.stop()
+        self._pace.done()
         if not desk.history.changed:
             self.journal.clear()
             return

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QWidget
 
 from jobsheet.edit.paper_commands import PaperChange, PaperCommand, PaperHistory, Replace
 from jobsheet.errors import ChangedOutside, CommandError, DocumentError, JobsheetError, Problem
+from jobsheet.gui.desk.keeping_pace import Pace
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.facts_view import FactsView
@@ -24,8 +25,8 @@ from jobsheet.storage.own_paper import Lying, draft_of, keep_draft, problems, sa
 from jobsheet.storage.typed_paper import Paper
 
 translate = QCoreApplication.translate
-#: How long after the last edit the draft is written, and the margin made anew [ms].
-QUIET, MARGIN_QUIET = 800, 150
+#: How long after the last edit the margin is made anew [ms].
+MARGIN_QUIET = 150
 MARGIN = 340
 
 
@@ -64,7 +65,7 @@ class PaperWindow(QMainWindow):
         self.head.draft_taken.connect(self.take_draft)
         self.head.draft_dropped.connect(self.drop_draft)
         self.head.changed.connect(self.place)
-        self._timer = _timer(self, QUIET, self.keep)
+        self._pace = Pace(self.keep, self)
         self._margin_timer = _timer(self, MARGIN_QUIET, self._refresh_margin)
         self._make_actions()
         app = QApplication.instance()
@@ -115,7 +116,7 @@ class PaperWindow(QMainWindow):
         """Show what a step changed, and keep it."""
         self._said = ""
         self.show_paper(anew=change.shape or (self.column.build is not None and change.asker is not self))
-        self._timer.start()
+        self._pace.edited()
         self._margin_timer.start()
 
     def show_paper(self, *, anew: bool = True) -> None:
@@ -226,7 +227,7 @@ class PaperWindow(QMainWindow):
         except JobsheetError as error:
             ask.tell(self, str(error))
             return False
-        self._timer.stop()
+        self._pace.done()
         self.history.mark_saved()
         self.setWindowModified(False)
         self.say(translate("PaperWindow", "Saved as {name}.").format(name=self.lying.path.name))
@@ -242,7 +243,7 @@ class PaperWindow(QMainWindow):
 
     def keep(self) -> None:
         """Keep what is typed and not saved, so that nothing is lost."""
-        self._timer.stop()
+        self._pace.done()
         if not self.history.changed:
             if self.lying is not None:
                 self.lying.draft.unlink(missing_ok=True)
@@ -314,7 +315,7 @@ class PaperWindow(QMainWindow):
                 return
             if answer == "throw away":
                 self.drop_draft()
-        self._timer.stop()
+        self._pace.done()
         event.accept()
 
 

@@ -9,6 +9,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.keeping_pace import write_all
 from jobsheet.gui.desk.problems_log import keep
 
 
@@ -20,7 +21,8 @@ class Guard:
         self._showing = False
 
     def __call__(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Take an exception that came out of a slot or an event."""
+        """Take an exception that came out of a slot or an event: what is unsaved is written before anything is said."""
+        write_all()
         if issubclass(kind, KeyboardInterrupt):
             QApplication.quit()
             return

@@ -30,8 +30,16 @@ def run(opened: Opened) -> int:
     look.apply(chosen.scheme, bench=chosen.bench)
     window = make_window(opened)
     window.show()
+    QTimer.singleShot(0, lambda: _hear(window))
     code = app.exec()
     return BROKEN if guard.broken else code
+
+
+def _hear(window: Window) -> None:
+    """Once the window is there: what a signal to end the program does."""
+    from jobsheet.gui.start.signals import hear_signals
+
+    hear_signals(window)
 
 
 def make_window(opened: Opened) -> Window:
