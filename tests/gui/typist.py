@@ -13,6 +13,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from jobsheet.gui.desk.keeping_pace import write_all
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.ink import look
 from jobsheet.gui.start import guard, start
@@ -61,7 +62,9 @@ def main():
     first = QTimer()
     first.timeout.connect(begin)
     first.start(10)
-    return app.exec()
+    code = app.exec()
+    write_all()
+    return code
 
 
 if __name__ == "__main__":

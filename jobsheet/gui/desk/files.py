@@ -57,7 +57,7 @@ class Files(QObject):
     def lay(self, history: History, path: Path | None, named: str, digest: str | None) -> None:
         """Put a job on the desk, and have it shown."""
         desk = self._desk
-        self.keeping.journal.clear()
+        self.keeping.forget()
         desk.path, desk.named, desk.digest = path, named, digest
         desk.recovered, desk.saved_at = False, ""
         desk.take(history)
@@ -148,7 +148,7 @@ class Files(QObject):
             )
             self.keeping.write()
         else:
-            self.keeping.journal.clear()
+            self.keeping.forget()
             self.said.emit(translate("Files", "Saved as {name}.").format(name=path.name))
         self.written.emit()
         return True

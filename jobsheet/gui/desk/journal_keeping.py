@@ -29,6 +29,11 @@ class JournalKeeping:
         """Keep what is unsaved once the hand rests, or when it has waited long enough."""
         self._pace.edited()
 
+    def forget(self) -> None:
+        """Nothing is unsaved any more, or it is to be lost."""
+        self._pace.done()
+        self.journal.clear()
+
     def write(self) -> None:
         """Keep what is unsaved now."""
         desk = self._desk

@@ -1,7 +1,7 @@
 """A signal to end the program: what is unsaved is written, then it ends without asking, for nobody may be there.
 
 Python hears a signal only between two of its own steps, and while the window waits for events it makes none. So
-the signal writes a byte into a pipe, at which the window looks like at any other event.
+the signal's number goes into a pipe, at which the window looks like at any other event.
 """
 
 from __future__ import annotations
@@ -12,8 +12,7 @@ import signal
 import sys
 from functools import partial
 
-from PySide6.QtCore import QObject, QSocketNotifier
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QCoreApplication, QObject, QSocketNotifier
 
 from jobsheet.gui.desk.keeping_pace import write_all
 
@@ -27,17 +26,20 @@ def hear_signals(parent: QObject) -> None:
     os.set_blocking(told, False)
     signal.set_wakeup_fd(told, warn_on_full_buffer=False)
     for number in (signal.SIGTERM, signal.SIGHUP):
-        signal.signal(number, _end)
+        signal.signal(number, _heard)
     notifier = QSocketNotifier(heard, QSocketNotifier.Type.Read, parent)
-    notifier.activated.connect(partial(_read, heard))
+    notifier.activated.connect(partial(_end, heard))
 
 
-def _read(heard: int, *_args: object) -> None:
-    """Take the byte away; Python has called the handler by now."""
+def _heard(_number: int, _frame: object) -> None:
+    """Nothing yet: an edit may be half made at this moment. The number stands in the pipe."""
+
+
+def _end(heard: int, *_args: object) -> None:
+    """Between two events: write everything. A key that comes before the last event is over is written by `run`."""
     with contextlib.suppress(BlockingIOError):
-        os.read(heard, 64)
-
-
-def _end(number: int, _frame: object) -> None:
-    write_all()
-    QApplication.exit(128 + number)
+        for number in os.read(heard, 64):
+            if number in (signal.SIGTERM, signal.SIGHUP):
+                write_all()
+                QCoreApplication.exit(128 + number)
+                return

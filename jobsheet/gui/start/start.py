@@ -8,6 +8,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.keeping_pace import write_all
 from jobsheet.gui.desk.opening import Opened
 from jobsheet.gui.ink import look
 from jobsheet.gui.start.guard import Guard
@@ -32,6 +33,7 @@ def run(opened: Opened) -> int:
     window.show()
     QTimer.singleShot(0, lambda: _hear(window))
     code = app.exec()
+    write_all()
     return BROKEN if guard.broken else code
 
 

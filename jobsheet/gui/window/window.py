@@ -242,7 +242,7 @@ class Window(QMainWindow):
         """Nothing unsaved is put away without being asked for: every editor that is open asks for itself, then the job."""
         editors = [one for one in self.findChildren(QMainWindow) if one.isVisible()]
         if all(one.close() for one in editors) and self.parts.files.may_put_away():
-            self.parts.files.keeping.journal.clear()
+            self.parts.files.keeping.forget()
             self.parts.solids.halt()
             event.accept()
         else:
