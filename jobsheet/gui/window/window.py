@@ -48,6 +48,7 @@ class Window(QMainWindow):
         self.later.rested.connect(self._read_through)
         self.later.meant.connect(self._meant)
         self.actions_by_id: dict[str, QAction] = {}
+        self._cursor_in: QWidget | None = None
         actions.bar(self)
         self.bench = Bench(self)
         self.setCentralWidget(self.bench)
@@ -203,6 +204,9 @@ class Window(QMainWindow):
 
     def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
         """Whatever has the focus is in view."""
+        if new is None or new is self._cursor_in:
+            return  # another window, or a list of words, has the keyboard: whoever types here comes back
+        self._cursor_in = new
         self.later.commit()
         self.desk.history.break_merge()
         if self.desk.hold(self.parts.edits.rows.field_in_hand()):
