@@ -76,7 +76,9 @@ class DocumentError(JobsheetError):
     """A file cannot be used; holds every problem found in it, not only the first."""
 
     def __init__(self, name: str, problems: tuple[Problem, ...]) -> None:
-        super().__init__("\n".join([f"{name} cannot be used:", *(f"  {problem}" for problem in problems)]))
+        # A line's end in a name or a text must not make a line of its own: it would be read as ours.
+        lines = (f"  {' '.join(str(problem).split())}" for problem in problems)
+        super().__init__("\n".join([f"{' '.join(name.split())} cannot be used:", *lines]))
         self.name = name
         self.problems = problems
 

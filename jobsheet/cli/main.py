@@ -9,6 +9,7 @@ from pathlib import Path
 
 import click
 
+from jobsheet.cli.output import say
 from jobsheet.errors import DocumentError, JobsheetError
 
 #: One verb a file; a file that begins with an underscore is none.
@@ -51,17 +52,19 @@ def run(arguments: list[str], open_window: Callable[[str | None], int]) -> int:
     except click.exceptions.Exit as end:
         return end.exit_code
     except click.ClickException as error:
-        error.show()
+        if isinstance(error, click.UsageError) and error.ctx is not None:
+            say(error.ctx.get_usage(), err=True)
+        say(f"Error: {' '.join(error.format_message().split())}", err=True)
         return 2
     except click.Abort:
-        sys.stderr.write("Stopped.\n")
+        say("Stopped.", err=True)
         return 2
     except DocumentError as error:
-        sys.stderr.write(f"{error}\n")
+        say(str(error), err=True)
         return 2
     except JobsheetError as error:
-        sentence = str(error).strip()
-        sys.stderr.write(f"{sentence[:1].upper()}{sentence[1:]}\n")
+        sentence = " ".join(str(error).split())
+        say(f"{sentence[:1].upper()}{sentence[1:]}", err=True)
         return 2
     except BrokenPipeError:
         # Somebody reads only the first lines (`| head`): no fault of ours. Closed so that the exit is quiet.

@@ -9,11 +9,29 @@ from typing import Any
 import click
 
 from jobsheet.errors import CannotWrite
+from jobsheet.units.lazily import pattern
+
+#: What a terminal acts upon or turns round: control characters, separators, marks of direction, halves of a pair.
+_UNPRINTED = pattern(
+    "[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ud800-\\udfff\\ufeff\\ufffe\\uffff]"
+)
+
+
+def printable(text: str) -> str:
+    """A text without what a terminal would act upon: each such sign shows as one that is none."""
+    return _UNPRINTED.sub("\ufffd", text)
+
+
+def say(text: str = "", *, err: bool = False) -> None:
+    """Print a line. Everything that the command line prints goes through here: texts of files act on no terminal."""
+    click.echo(printable(text), err=err)
 
 
 def as_json(value: Any) -> None:
     """Print a value as JSON; numbers that are not finite never get this far."""
-    click.echo(json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False))
+    text = json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False)
+    # Escaped, not taken out: whoever reads JSON gets the very text.
+    say(_UNPRINTED.sub(lambda match: f"\\u{ord(match[0]):04x}", text))
 
 
 def columns(
@@ -25,18 +43,19 @@ def columns(
     widths = [max(len(row[index]) for row in rows) for index in range(len(rows[0]) - 1)]
     for row, notes in zip(rows, under or [()] * len(rows), strict=True):
         cells = [cell.ljust(width) for cell, width in zip(row[:-1], widths, strict=True)]
-        click.echo((indent + "  ".join([*cells, row[-1]])).rstrip())
+        say((indent + "  ".join([*cells, row[-1]])).rstrip())
         for note in notes:
-            click.echo(f"{indent}    {note}")
+            say(f"{indent}    {note}")
 
 
-def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = ()) -> None:
-    """A slip of the shell must not turn a job, or anything but an older PDF, into a PDF."""
-    if any(target.resolve() == Path(job).resolve() for job in jobs):
-        raise CannotWrite(f"{target.name} is the job itself; choose another name for the sheets.")
-    if target.is_file() and target.stat().st_size:
-        with target.open("rb") as stream:
-            if not stream.read(5).startswith(b"%PDF"):
-                raise CannotWrite(
-                    f"{target.name} is there already and is no PDF; choose another name for the sheets."
-                )
+def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = (), start: bytes = b"%PDF") -> None:
+    """A slip of the shell must not turn a job, or anything but an older export, into an export; asked before the work is done."""
+    from jobsheet.storage.exporting_files import refuse_other
+
+    try:
+        same = any(target.resolve() == Path(job).resolve() for job in jobs)
+    except (OSError, ValueError, RuntimeError):
+        same = False
+    if same:
+        raise CannotWrite(f"{target.name} is the job itself; choose another name for the export.")
+    refuse_other(target, start)

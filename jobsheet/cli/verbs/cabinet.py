@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 
 
 @click.command("cabinet")
@@ -43,7 +43,7 @@ def _whole(want_json: bool) -> int:
             }
         )  # fmt: skip
         return 0
-    click.echo(f"{cabinet.name or 'Your cabinet'}{' (invented)' if cabinet.invented else ''}")
+    say(f"{cabinet.name or 'Your cabinet'}{' (invented)' if cabinet.invented else ''}")
     rows: list[tuple[str, ...]] = []
     for one in things:
         beside = "; ".join(
@@ -54,7 +54,7 @@ def _whole(want_json: bool) -> int:
         rows.append((one.place, one.what, beside))
     columns(rows, "  ")
     if not cabinet.own:
-        click.echo("You have no cabinet of your own yet: Machine, Cabinet… in the window begins one.")
+        say("You have no cabinet of your own yet: Machine, Cabinet… in the window begins one.")
     return 0
 
 
@@ -73,7 +73,7 @@ def _asked(job: str, want_json: bool) -> int:
         if want_json:
             as_json({"cabinet": None, "asked": []})
         else:
-            click.echo("No cabinet concerns this job: begin your own with Machine, Cabinet… in the window.")
+            say("No cabinet concerns this job: begin your own with Machine, Cabinet… in the window.")
         return 0
     numbers = {operation.key: operation.number for _, operation in plan.operations()}
     looks = look_through(plan, cabinet)
@@ -99,7 +99,7 @@ def _asked(job: str, want_json: bool) -> int:
 def _text(cabinet: Any, looks: list[Any], numbers: dict[str, int]) -> None:
     from jobsheet.reckoning.cabinet.cabinet_look import asked_words
 
-    click.echo(cabinet.name or "Your cabinet")
+    say(cabinet.name or "Your cabinet")
     rows: list[tuple[str, ...]] = []
     under: list[tuple[str, ...]] = []
     for look in looks:
@@ -121,4 +121,4 @@ def _text(cabinet: Any, looks: list[Any], numbers: dict[str, int]) -> None:
         if not lacking
         else f"{lacking} of {len(looks)} things are lacking."
     )
-    click.echo("1 thing is lacking." if lacking == 1 else words)
+    say("1 thing is lacking." if lacking == 1 else words)

@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 
 
 @click.command("capability")
@@ -61,7 +61,7 @@ def _pdf(found: Any, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: 
     day = today()
     write_file(target, make_pdf((capability_card(found, date=day, name=target.stem),), paper))
     if not quiet:
-        click.echo(f"Capability card for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
+        say(f"Capability card for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
 
 
 def _row(row: Any) -> dict[str, Any]:
@@ -99,9 +99,9 @@ def _verdict(row: Any) -> str:
 
 def _text(found: Any) -> None:
     for cards in found.materials:
-        click.echo(f"{cards[0].title}, by band: 5 %, half and 95 % of what it may carry")
+        say(f"{cards[0].title}, by band: 5 %, half and 95 % of what it may carry")
         for index, first in enumerate(cards[0].rows):
-            click.echo(f"  {first.what.partition(', ')[0]}, {first.cutter}")
+            say(f"  {first.what.partition(', ')[0]}, {first.cutter}")
             rows: list[tuple[str, ...]] = []
             under: list[tuple[str, ...]] = []
             for card in cards:
@@ -114,12 +114,12 @@ def _text(found: Any) -> None:
                 under.append((*notes, *([f"what stops more: {row.stops}"] if row.stops else [])))
             columns(rows, "    ", under)
     for one in found.on:
-        click.echo(
+        say(
             f"{found.job.part.number} on {one.machine.title}: {one.minutes.whole / 60:.0f} min,"
             f" {one.minutes.cut / 60:.1f} of them in the cut; {'nothing is beyond' if one.fits else 'does not fit'}"
         )
         for number, words in one.beyond:
-            click.echo(f"  beyond  step {number}: {words}")
+            say(f"  beyond  step {number}: {words}")
     words = {row.words for cards in found.materials for card in cards for row in card.rows}
     for text in sorted(words):
-        click.echo(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
+        say(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")

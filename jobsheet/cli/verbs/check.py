@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json
+from jobsheet.cli.output import as_json, say
 
 
 @click.command("check")
@@ -59,15 +59,15 @@ def command(job: str, want_json: bool) -> int:
         from jobsheet.review.engine import title_of
 
         for missing in read.not_checked:
-            click.echo(missing.words(numbers.get(missing.operation)))
+            say(missing.words(numbers.get(missing.operation)))
         _text(plan, remarks, over, problems, notes, numbers)
         if not (remarks or over or problems or read.not_checked):
-            click.echo("No remarks.")
+            say("No remarks.")
         for one, why in read.aside:
             by = f" ({why.initials})" if why.initials else ""
-            click.echo(f"set aside: {one.message}: {why.reason}{by} ({title_of(one.rule)})")
+            say(f"set aside: {one.message}: {why.reason}{by} ({title_of(one.rule)})")
         for figure in legal:
-            click.echo(f"law and advice: {figure.words(day)}")
+            say(f"law and advice: {figure.words(day)}")
     stops = over or problems or read.not_checked or any(one.severity == "hazard" for one in remarks)
     return 1 if stops else 0
 
@@ -105,9 +105,9 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
     from jobsheet.review.engine import title_of
 
     for number, sentence in problems:
-        click.echo(f"step {number} cannot be calculated: {sentence}")
+        say(f"step {number} cannot be calculated: {sentence}")
     for number, limit in over:
-        click.echo(
+        say(
             f"beyond  step {number}: {limit.title.lower()}, {limit.shown} ({limit.share * 100:.0f} %). {limit.sentence[:1].upper()}{limit.sentence[1:]}".rstrip(
                 ". "
             )
@@ -116,11 +116,11 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
     for one in remarks:
         steps = " and ".join(str(numbers[key]) for key in one.operations)
         where = f"step {steps}" if steps else "the whole job"
-        click.echo(f"{one.severity}  {where}: {one.message}.")
-        click.echo(f"        {one.why} ({title_of(one.rule)})")
+        say(f"{one.severity}  {where}: {one.message}.")
+        say(f"        {one.why} ({title_of(one.rule)})")
         if one.fix:
-            click.echo(f"        can be mended: {one.fix.label}")
+            say(f"        can be mended: {one.fix.label}")
             for line in changes(plan, one.fix.mend(plan)):
-                click.echo(f"            {line}")
+                say(f"            {line}")
     for one in notes.stops:
-        click.echo(f"stop note, not acknowledged: {one.text} (initials of: {one.initials})")
+        say(f"stop note, not acknowledged: {one.text} (initials of: {one.initials})")

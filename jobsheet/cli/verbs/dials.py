@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 
 
 @click.command("dials")
@@ -77,14 +77,14 @@ def _as_text(plan: Any, card: Any, rows: Any) -> None:
     from jobsheet.reckoning.answers.readings import approaches
 
     for handle in card.handles:
-        click.echo(f"{handle.name}: {scale_text(handle)}")
+        say(f"{handle.name}: {scale_text(handle)}")
     for name, words in approaches(card):
-        click.echo(f"{name}: {words}")
-    click.echo(f"A reading is turns + dial, the line to stop at, and how far off that is in {plan.units}.")
+        say(f"{name}: {words}")
+    say(f"A reading is turns + dial, the line to stop at, and how far off that is in {plan.units}.")
     for set_up, readings in rows:
-        click.echo(f"\nSet-up {set_up.number}  {set_up.title}".rstrip())
+        say(f"\nSet-up {set_up.number}  {set_up.title}".rstrip())
         for one in readings:
-            click.echo(f"{one.number:>5}")
+            say(f"{one.number:>5}")
             columns(
                 [
                     (f"x {_cell(at.x, plan.units)}", f"y {_cell(at.y, plan.units)}", _back(at))
@@ -96,12 +96,12 @@ def _as_text(plan: Any, card: Any, rows: Any) -> None:
                 from jobsheet.operations.shared.common import millimetres
 
                 out, unit = millimetres(one.wall.comes_out, plan.units)
-                click.echo(f"       the wall comes out at {out} {unit}, {one.wall.handle}")
+                say(f"       the wall comes out at {out} {unit}, {one.wall.handle}")
             if one.depths:
                 totals = "; ".join(_cell(each, plan.units) for each in one.depths)
-                click.echo(f"       {one.depth_handle}: {totals}")
+                say(f"       {one.depth_handle}: {totals}")
             for words in one.warnings:
-                click.echo(f"       {words}")
+                say(f"       {words}")
 
 
 def _back(at: Any) -> str:

@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 from jobsheet.errors import QuantityError
 
 #: More steps than this are listed only when asked for.
@@ -102,19 +102,19 @@ def _off(error: Any) -> str:
 def _text(found: Any, steps: Any, table: Any, line: Any, a_turn: Any) -> None:
     from jobsheet.machine.dividing_head import angle_text
 
-    click.echo(
+    say(
         f"One step is {angle_text(found.angle)}; {float(found.ratio):g} turns of the handle turn the work once."
     )
     columns([(one.words, _plate(one.circle), _off(one.error)) for one in found.ways], "  ")
     if not found.turns.exact:
-        click.echo(
+        say(
             f"No circle here divides it exactly. Counted from step to step it ends {abs(float(found.sum_of_errors)) * 3600:.0f}″ off:"
             " count every step from the zero, as below."
         )
     if steps:
-        click.echo(f"From the zero on the circle of {steps[0].circle}:")
+        say(f"From the zero on the circle of {steps[0].circle}:")
         columns([(str(index), one.words, _off(one.error)) for index, one in enumerate(steps, 1)], "  ")
-    click.echo(f"On a rotary table of {angle_text(a_turn)} a turn, lines of {angle_text(line)}:")
+    say(f"On a rotary table of {angle_text(a_turn)} a turn, lines of {angle_text(line)}:")
     columns(
         [
             (
@@ -125,7 +125,7 @@ def _text(found: Any, steps: Any, table: Any, line: Any, a_turn: Any) -> None:
         ],
         "  ",
     )  # fmt: skip
-    click.echo("Circles of holes are those usual on plates (common practice, remembered): count your own.")
+    say("Circles of holes are those usual on plates (common practice, remembered): count your own.")
 
 
 def _of_job(
@@ -161,7 +161,7 @@ def _of_job(
         return 0
     for each in data:
         _print_circle(each, worm)
-    click.echo("Circles of holes are those usual on plates (common practice, remembered): count your own.")
+    say("Circles of holes are those usual on plates (common practice, remembered): count your own.")
     return 0
 
 
@@ -207,20 +207,20 @@ def _print_circle(each: dict[str, Any], worm: int) -> None:
         return " ".join(millimetres(value, each["units"]))
 
     x, y = (millimetres(value, each["units"])[0] for value in each["middle"])
-    click.echo(f"Step {each['number']}  {each['pattern']}")
-    click.echo(
+    say(f"Step {each['number']}  {each['pattern']}")
+    say(
         f"  Middle of the head or table under the spindle, there the work's {x}, {y}; then out by {length(each['radius'])}"
     )
     out = each["out"]
     if out is not None:
-        click.echo(
+        say(
             f"  on x: {out['dial']}, {out['line']}, {error_text(out['error'], each['units'])} {each['units']} off."
         )
-    click.echo(
+    say(
         f"  Hole 1 lies at {each['first text']} from x and is the zero; the work turns against the way the holes are numbered."
     )
     plate = _plate(each["circle"])
-    click.echo(
+    say(
         f"  Dividing head of {worm} turns, circle of {each['circle']}{f' ({plate})' if plate else ''}, each hole from the zero:"
     )
     columns(
@@ -230,7 +230,7 @@ def _print_circle(each: dict[str, Any], worm: int) -> None:
         ],
         "    ",
     )  # fmt: skip
-    click.echo(f"  Rotary table of {worm} turns, lines of {each['line']}:")
+    say(f"  Rotary table of {worm} turns, lines of {each['line']}:")
     columns(
         [
             (str(row["hole"]), row["rotary table"]["words"], row["rotary table"]["off"])

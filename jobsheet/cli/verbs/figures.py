@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 
 #: Limits that a thinner layer mends.
 _BY_DEPTH = {"spindle-torque", "spindle-power", "holding", "cutter-bending", "table-push", "chatter"}
@@ -168,17 +168,17 @@ def _text_around(operation: Any, outcome: Any, setting: Any) -> None:
         and found.at.share is not None
         and (found.below or found.above or found.other_ranges)
     ):
-        click.echo("       the speed and those about it")
+        say("       the speed and those about it")
         columns(_speed_rows(found), "         ")
     proposal = proposal_for(operation, setting)
     if proposal is not None:
-        click.echo(f"       {proposal.label}")
+        say(f"       {proposal.label}")
     mends = mends_for(operation, setting, outcome.figures)
     if mends:
-        click.echo("       what mends the pace")
+        say("       what mends the pace")
         columns([(one.label,) for one in mends], "         ")
     for _, words in _less_at_once(operation, outcome, setting):
-        click.echo(f"       {words}")
+        say(f"       {words}")
 
 
 def _as_text(plan: Any, found: Any) -> None:
@@ -187,12 +187,12 @@ def _as_text(plan: Any, found: Any) -> None:
     from jobsheet.operations.shared.advice import advice_for
 
     for set_up in plan.set_ups:
-        click.echo(f"Set-up {set_up.number}  {set_up.title}".rstrip())
+        say(f"Set-up {set_up.number}  {set_up.title}".rstrip())
         for operation in set_up.operations:
             outcome = found.operations[operation.key]
-            click.echo(f"\n{operation.number:>5}  {outcome.title}")
+            say(f"\n{operation.number:>5}  {outcome.title}")
             if outcome.problem:
-                click.echo(f"       cannot be calculated: {outcome.problem}")
+                say(f"       cannot be calculated: {outcome.problem}")
                 continue
             figures = outcome.figures.items if outcome.figures else ()
             columns([(FIGURES[one.name].title, one.shown) for one in figures], "       ")
@@ -201,7 +201,7 @@ def _as_text(plan: Any, found: Any) -> None:
                 for one in outcome.limits
             ]
             if rows:
-                click.echo("       limits, the nearest to giving out first")
+                say("       limits, the nearest to giving out first")
                 columns(rows, "         ")
             _text_around(operation, outcome, found.settings[operation.key])
             advice = advice_for(
@@ -209,11 +209,9 @@ def _as_text(plan: Any, found: Any) -> None:
             )
             if advice:
                 titles = {entry.name: entry.title for entry in kind(operation.kind).entries}
-                click.echo("       suggested by the catalogue, to be typed in if you like")
+                say("       suggested by the catalogue, to be typed in if you like")
                 columns([(titles[one.name], one.text, one.why) for one in advice], "         ")
             for caveat in outcome.figures.caveats if outcome.figures else ():
-                click.echo(f"       {caveat}")
-        click.echo("")
-    click.echo(
-        "Calculated from the values entered; the cut may ask more. Start lighter and watch, listen and feel."
-    )
+                say(f"       {caveat}")
+        say("")
+    say("Calculated from the values entered; the cut may ask more. Start lighter and watch, listen and feel.")

@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 
 
 @click.command("fits")
@@ -65,25 +65,23 @@ def _words(one: Any) -> str:
 
 def _text(found: Any) -> None:
     if found.card_changed:
-        click.echo(f"The card of {found.job.machine} was changed since this job was planned.")
-    click.echo(f"{found.job.part.number} {found.job.part.name} on {found.machine.title}".strip())
+        say(f"The card of {found.job.machine} was changed since this job was planned.")
+    say(f"{found.job.part.number} {found.job.part.name} on {found.machine.title}".strip())
     changed = [one for one in found.steps if one.changed]
     rows: list[tuple[str, ...]] = [
         (f"{one.number:>5}", one.title, _words(one.before), "→", _words(one.after)) for one in changed
     ]
     columns(rows)
     if not changed:
-        click.echo("       no step changes")
+        say("       no step changes")
     for one in found.steps:
         if one.retyped:
-            click.echo(
-                f"       step {one.number}: its speed is none of this machine's; {one.retyped} is nearest"
-            )
+            say(f"       step {one.number}: its speed is none of this machine's; {one.retyped} is nearest")
         if one.after.problem:
-            click.echo(f"cannot be calculated  step {one.number}: {one.after.problem}")
+            say(f"cannot be calculated  step {one.number}: {one.after.problem}")
         for limit in one.after.beyond:
             new = "" if limit in one.no_longer else " (as before)"
-            click.echo(
+            say(
                 f"beyond  step {one.number}: {limit.title.lower()}, {limit.shown}. {limit.sentence}".rstrip(
                     ". "
                 )
@@ -94,9 +92,7 @@ def _text(found: Any) -> None:
         numbers = [
             str(one.number) for one in found.steps if any(limit.title == title for limit in one.after.unknown)
         ]
-        click.echo(
-            f"{title.lower()}, {'steps' if len(numbers) > 1 else 'step'} {', '.join(numbers)}: {sentence}"
-        )
+        say(f"{title.lower()}, {'steps' if len(numbers) > 1 else 'step'} {', '.join(numbers)}: {sentence}")
     if found.dials_change:
-        click.echo(f"All dial readings change: jobsheet dials JOB --machine {found.machine.name}")
-    click.echo("Fits." if found.fits else "Does not fit as it stands.")
+        say(f"All dial readings change: jobsheet dials JOB --machine {found.machine.name}")
+    say("Fits." if found.fits else "Does not fit as it stands.")

@@ -7,6 +7,7 @@ from typing import Any
 
 import click
 
+from jobsheet.cli.output import refuse_to_overwrite, say
 from jobsheet.errors import CommandError
 
 #: Size of the drawing [points]: half an A4 page.
@@ -31,6 +32,7 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
     target = Path(output)
     if target.suffix.lower() not in (".svg", ".pdf"):
         raise CommandError(f"{target.name} is neither .svg nor .pdf; write, for example, {target.stem}.svg.")
+    refuse_to_overwrite(target, (job,), b"<svg" if target.suffix.lower() == ".svg" else b"%PDF")
     plan = read_job(job)
     stages = stages_of(plan, Reckoner().reckon(plan).settings)
     stage, words = stages[-1], "finished"
@@ -52,12 +54,12 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
         from jobsheet.sheet.pdf import picture_pdf
 
         write_file(target, picture_pdf(drawing, title))
-    click.echo(f"{title}, {view}: {target}")
+    say(f"{title}, {view}: {target}")
     if (heavy := _masses(plan, stages)) is not None:
         from jobsheet.report.cover import mass_text
 
         stock, part, chips = (mass_text(one) for one in heavy)
-        click.echo(f"stock {stock}, finished part {part}, chips {chips}")
+        say(f"stock {stock}, finished part {part}, chips {chips}")
     return 0
 
 

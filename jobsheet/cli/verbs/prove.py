@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 from jobsheet.errors import JobsheetError
 
 
@@ -126,13 +126,13 @@ def _asks(rung: Any, units: str) -> str:
 
 
 def _text(ladder: Any) -> None:
-    click.echo(f"{ladder.machine.title}: {ladder.title}")
+    say(f"{ladder.machine.title}: {ladder.title}")
     if ladder.refused:
-        click.echo(f"No ladder. {ladder.refused}")
+        say(f"No ladder. {ladder.refused}")
         return
     for words in ladder.start:
-        click.echo(words)
-    click.echo(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
+        say(words)
+    say(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
     rows: list[tuple[str, ...]] = []
     under: list[tuple[str, ...]] = []
     for rung in ladder.rungs:
@@ -145,7 +145,7 @@ def _text(ladder: Any) -> None:
         rows.append((f"{rung.number}", rung.size, dial, f"{rung.spindle}, {rung.position}", rung.pace, watch))
         under.append((f"{_asks(rung, ladder.units)}; ends badly in {_percent(rung.chance)}",))
     columns(rows, "  ", under)
-    click.echo(ladder.ends)
+    say(ladder.ends)
 
 
 def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, quiet: bool) -> None:
@@ -160,9 +160,9 @@ def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, qu
     write_file(target, make_pdf((document,), paper))
     if quiet:
         return
-    click.echo(f"Proving sheet for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
+    say(f"Proving sheet for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
     if document.open_stops:
-        click.echo(
+        say(
             "Stop notes that nobody has acknowledged, so the page says NOT ACKNOWLEDGED and has no places for results: "
             f"{', '.join(document.open_stops)}"
         )
@@ -215,14 +215,12 @@ def enter_command(**options: Any) -> int:
             }
         )
         return 0 if written.outcome == "clean" else 1
-    click.echo(f"Trial {written.id} is in the log: {written.outcome}, {_asked_words(written)}.")
+    say(f"Trial {written.id} is in the log: {written.outcome}, {_asked_words(written)}.")
     if after.rungs:
         first = after.rungs[0]
-        click.echo(
-            f"Next rung: {first.size}; {_asks(first, ladder.units)}; ends badly in {_percent(first.chance)}."
-        )
+        say(f"Next rung: {first.size}; {_asks(first, ladder.units)}; ends badly in {_percent(first.chance)}.")
     else:
-        click.echo(f"No further rung. {after.refused}")
+        say(f"No further rung. {after.refused}")
     return 0 if written.outcome == "clean" else 1
 
 
@@ -282,7 +280,7 @@ def show_command(machine: str, want_json: bool) -> int:
     for one in learned:
         _show_capacity(one)
     for problem in log.problems:
-        click.echo(f"{machine}.txt: {problem}")
+        say(f"{machine}.txt: {problem}")
     return 1 if log.problems else 0
 
 
@@ -300,7 +298,7 @@ def _learned(machine: str, log: Any) -> tuple[Any, ...]:
 
 def _show_log(card: Any, log: Any) -> None:
     invented = ", invented" if log.shipped else ""
-    click.echo(
+    say(
         f"{card.title}: {len(log.standing)} trials{invented}"
         if log.trials
         else f"{card.title}: no trials yet."
@@ -337,7 +335,7 @@ def _show_capacity(one: Any) -> None:
         else one.process
     )
     what = what or "anything else"
-    click.echo(
+    say(
         f"{name}, {what}: gives {_percent(one.median)} of {of} (nine in ten: {_percent(one.low)} to {_percent(one.high)}); "
         f"plan to {_percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
         f"{f', newest {one.newest}' if one.newest else ''}"
@@ -356,7 +354,7 @@ def strike_command(machine: str, trial: str, note: str, role: str) -> int:
     from jobsheet.storage.proof_log import strike
 
     done = strike(find_card(machine).name, trial, today(), role, note, _clock())
-    click.echo(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
+    say(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
     return 0
 
 
@@ -369,11 +367,11 @@ def merge_command(machine: str, file: str) -> int:
     from jobsheet.storage.proof_log import merge
 
     done = merge(find_card(machine).name, file)
-    click.echo(
+    say(
         f"{_records(len(done.added))} taken over, {_records(done.known)} {'was' if done.known == 1 else 'were'} there already."
     )
     for problem in done.problems:
-        click.echo(f"{Path(file).name}: {problem}")
+        say(f"{Path(file).name}: {problem}")
     return 1 if done.problems else 0
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 
 
 @click.command("reach")
@@ -62,7 +62,7 @@ def _data(found: Any) -> dict[str, Any]:
 
 def _text(found: Any) -> None:
     held = f", held in the {found.held}" if found.held else ""
-    click.echo(f"{found.machine.title} in {found.setting.material.title}{held}")
+    say(f"{found.machine.title} in {found.setting.material.title}{held}")
     rows: list[tuple[str, ...]] = [("", "plan with", "expected to", "tight to")]
     under: list[tuple[str, ...]] = [()]
     for each in found.passes:
@@ -78,7 +78,7 @@ def _text(found: Any) -> None:
     columns(rows, "  ", under)
     words = {each.answer.words for each in found.passes} | {one.words for one in found.tools}
     for text in sorted(words):
-        click.echo(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
+        say(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
 
 
 def _speed(one: Any) -> str:

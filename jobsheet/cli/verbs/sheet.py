@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import refuse_to_overwrite
+from jobsheet.cli.output import refuse_to_overwrite, say
 
 
 @click.command("sheet")
@@ -19,7 +19,9 @@ from jobsheet.cli.output import refuse_to_overwrite
 @click.option("--working", is_flag=True, help="with pages that show how every figure came about")
 def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool) -> int:
     """Set-up sheets of one job or several, each with its own cover, in one PDF."""
-    target = Path(output) if output else Path(f"{Path(jobs[0]).stem}.pdf")
+    from jobsheet.storage.exporting_files import file_name
+
+    target = Path(output) if output else Path(file_name(Path(jobs[0]).stem, ".pdf"))
     refuse_to_overwrite(target, jobs)
     made = [_made(Path(job), paper, working) for job in jobs]
 
@@ -29,10 +31,10 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
     documents = tuple(document for document, _ in made)
     write_file(target, make_pdf(documents, paper))
     pages = sum(len(document.pages) for document in documents)
-    click.echo(f"{pages} pages for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
+    say(f"{pages} pages for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
     for job, document in zip(jobs, documents, strict=True):
         if document.open_stops:
-            click.echo(
+            say(
                 f"{Path(job).name}: stop notes that nobody has acknowledged, so every page says NOT ACKNOWLEDGED:"
                 f" {', '.join(document.open_stops)}"
             )
@@ -67,7 +69,7 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     if missing := lacking(job):
         places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
         more = f"; and {len(missing) - 8} more" if len(missing) > 8 else ""
-        click.echo(
+        say(
             f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.",
             err=True,
         )

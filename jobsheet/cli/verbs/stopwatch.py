@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 from jobsheet.errors import JobsheetError
 
 
@@ -58,7 +58,7 @@ def _data(found: Any) -> dict[str, Any]:
 def _text(operation: Any, found: Any, units: str) -> None:
     from jobsheet.operations.names import FIGURES, show
 
-    click.echo(f"{operation.number:>5}  as it was timed, and as it is planned")
+    say(f"{operation.number:>5}  as it was timed, and as it is planned")
     rows: list[tuple[str, ...]] = []
     for name, value in (
         ("table_feed", found.feed), (found.each, found.chip), ("handle_pace", found.pace),
@@ -78,9 +78,7 @@ def _text(operation: Any, found: Any, units: str) -> None:
         )
     columns(rows, "       ")
     if found.found.problem:
-        click.echo(f"       {found.found.problem}")
+        say(f"       {found.found.problem}")
     hard = found.found.hard
     if hard is not None:
-        click.echo(
-            f"       {hard.verdict}: {hard.title.lower()}, {hard.shown}. {hard.sentence}".rstrip(". ") + "."
-        )
+        say(f"       {hard.verdict}: {hard.title.lower()}, {hard.shown}. {hard.sentence}".rstrip(". ") + ".")

@@ -6,6 +6,8 @@ from textwrap import shorten
 
 import click
 
+from jobsheet.cli.output import say
+
 
 @click.command("why")
 @click.argument("words", nargs=-1)
@@ -21,14 +23,14 @@ def command(words: tuple[str, ...], want_list: bool) -> int:
         for kind in KINDS:
             own = [one for one in topics() if one.kind == kind]
             width = max(len(one.word) for one in own)
-            click.echo(f"{kind}:")
+            say(f"{kind}:")
             for one in own:
-                click.echo(f"  {one.word:<{width}}  {shorten(one.title, 110, placeholder=' …')}")
+                say(f"  {one.word:<{width}}  {shorten(one.title, 110, placeholder=' …')}")
         return 0
     found = called(" ".join(words))
-    click.echo(found.text)
+    say(found.text)
     if found.kind == KINDS[3]:
         from jobsheet.storage.shop_file import workshop
 
-        click.echo(f"Here: {getattr(workshop(), found.id.replace('-', '_'))}")
+        say(f"Here: {getattr(workshop(), found.id.replace('-', '_'))}")
     return 0

@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from jobsheet.cli.output import as_json, columns
+from jobsheet.cli.output import as_json, columns, say
 from jobsheet.errors import JobsheetError, QuantityError
 
 #: What a formula's unit measures where people write quantities, the likeliest first.
@@ -82,14 +82,14 @@ def _list(formulas: dict[str, Any], want_json: bool) -> None:
         )
         return
     for one in described:
-        click.echo(f"{one.name}")
-        click.echo(f"    {one.title}")
+        say(f"{one.name}")
+        say(f"    {one.title}")
         for line in one.expression.splitlines():
-            click.echo(f"    {line.strip()}")
+            say(f"    {line.strip()}")
         columns(
             [(f"{name}", f"{about.meaning} [{about.unit}]") for name, about in one.inputs.items()], "      "
         )
-        click.echo(f"    source: {source_words(one.source)}\n")
+        say(f"    source: {source_words(one.source)}\n")
 
 
 def source_words(key: str) -> str:
@@ -180,7 +180,7 @@ def _work(function: Any, inputs: tuple[str, ...], want_json: bool) -> None:
         as_json({"value": done.result, "unit": done.unit, "working": lines})
         return
     for line in lines:
-        click.echo(line)
+        say(line)
 
 
 def working_lines(done: Any) -> list[str]:

@@ -119,7 +119,9 @@ class Files(QObject):
     def save_as(self) -> bool:
         """Ask where, and save there."""
         desk = self._desk
-        name = desk.named or f"{desk.job.part.number or 'job'}.yaml".replace("/", "-")
+        from jobsheet.storage.exporting_files import file_name
+
+        name = desk.named or file_name(desk.job.part.number, ".yaml")
         folder = desk.path.parent if desk.path else Path.home()
         path = ask.save_path(self._parent, desk.path or folder / name)
         return path is not None and self._write(path, None)

@@ -37,15 +37,15 @@ class Exporting:
     def write(self, pdf: bytes) -> bool:
         """Ask where, and put the sheets there."""
         desk = self._desk
-        name = f"{desk.job.part.number or 'job'}.pdf".replace("/", "-")
+        from jobsheet.storage.exporting_files import export_file, file_name
+
+        name = file_name(desk.job.part.number, ".pdf")
         folder = desk.path.parent if desk.path else Path.home()
         path = ask.export_path(self._parent, folder / name)
         if path is None:
             return False
-        from jobsheet.storage.disk import write_file
-
         try:
-            write_file(path, pdf)
+            export_file(path, pdf)
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False

@@ -98,13 +98,15 @@ class CapabilityWindow(QDialog):
 
     def export(self) -> None:
         """Ask where, and write these very bytes."""
-        path = ask.export_path(self, Path.home() / f"capability-{self.first.currentData()}.pdf")
+        from jobsheet.storage.exporting_files import export_file, file_name
+
+        path = ask.export_path(
+            self, Path.home() / file_name(f"capability-{self.first.currentData()}", ".pdf")
+        )
         if path is None:
             return
         try:
-            path.write_bytes(self.pdf)
+            export_file(path, self.pdf)
             self.said.setText(translate("Capability", "Saved as {name}.").format(name=path.name))
-        except OSError as error:
-            ask.tell(
-                self, translate("Capability", "Not saved: {why}.").format(why=error.strerror or str(error))
-            )
+        except JobsheetError as error:
+            ask.tell(self, str(error))

@@ -134,18 +134,19 @@ class ProvingWindow(QMainWindow):
         from pathlib import Path
 
         from jobsheet.gui.desk.job_pdf import proving_pdf
+        from jobsheet.storage.exporting_files import export_file, file_name
 
         initials = ask.proving_initials(self)
         if initials is None:
             return
-        name = f"proving-{ladder.machine.name}-{ladder.process}.pdf"
+        name = file_name(f"proving-{ladder.machine.name}-{ladder.process}", ".pdf")
         path = ask.export_path(self, Path.home() / name)
         if path is None:
             return
         try:
-            path.write_bytes(proving_pdf(ladder, initials, trainee=self._visit.desk.job.trainee))
+            export_file(path, proving_pdf(ladder, initials, trainee=self._visit.desk.job.trainee))
             self._say(translate("Proving", "Saved as {name}.").format(name=path.name))
-        except (JobsheetError, OSError) as error:
+        except JobsheetError as error:
             ask.tell(self, str(error))
 
     def _say(self, words: str) -> None:

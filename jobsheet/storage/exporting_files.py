@@ -1,0 +1,65 @@
+"""What is exported: under a name that every system can hold, and never in the place of anything but an older export."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from jobsheet.errors import CannotWrite
+from jobsheet.paths import no_file
+from jobsheet.storage.disk import write_file
+from jobsheet.units.lazily import pattern
+
+#: How the files begin that are exported: by this an older one is known, whatever it is called.
+_STARTS = {b"%PDF": "PDF", b"<svg": "SVG drawing"}
+#: What one system or another cannot have in a name.
+_NOT_IN_NAMES = pattern('[\\x00-\\x1f\\x7f-\\x9f\\u2028\\u2029\\ud800-\\udfff\\ufffe\\uffff/\\\\\\\\:*?"<>|]')
+#: Names that one system keeps for devices, whatever ends them.
+_RESERVED = pattern(r"^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(\.|$)", re.IGNORECASE)
+#: So many bytes of a name every system takes, with room for what stands beside it while it is written.
+LONGEST = 200
+
+
+def file_name(words: str, ending: str) -> str:
+    """A name to propose, such as `HM-100.pdf`: what another system could not hold becomes a hyphen.
+
+    A person who types another name has what they typed; this is only for names that the program makes of their words.
+    """
+    name = _NOT_IN_NAMES.sub("-", words.removesuffix(ending)).strip(" .")
+    name = name.encode()[: LONGEST - len(ending)].decode(errors="ignore").rstrip(" .") or "job"
+    return f"{'-' if _RESERVED.match(name) else ''}{name}{ending}"
+
+
+def refuse_other(target: Path, start: bytes = b"%PDF") -> None:
+    """Refuse a place where something else lies than an older export of the same kind; an empty file is nothing.
+
+    Raises
+    ------
+    CannotWrite
+        With what lies there.
+    """
+    kind = _STARTS[start]
+    try:
+        if other := no_file(target):
+            raise CannotWrite(f"{target.name or target} is {other}; choose another name.")
+        if not target.exists() or not target.stat().st_size:
+            return
+        with target.open("rb") as stream:
+            there = stream.read(200).lstrip(b"\xef\xbb\xbf \r\n\t")
+    except OSError as error:
+        raise CannotWrite(
+            f"{target.name} cannot be written: {error.strerror or error}. Choose another name."
+        ) from None
+    if not there.startswith(start) and not (
+        start == b"<svg" and there.startswith(b"<?xml") and b"<svg" in there
+    ):
+        raise CannotWrite(
+            f"{target.name} is there already and is no {kind}; choose another name for the export."
+        )
+
+
+def export_file(target: Path, content: bytes) -> None:
+    """Write an export where nothing else is lost by it. Raises CannotWrite."""
+    start = next((one for one in _STARTS if content.startswith(one)), b"%PDF")
+    refuse_other(target, start)
+    write_file(target, content)
