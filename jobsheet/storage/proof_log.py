@@ -20,7 +20,7 @@ from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
 from jobsheet.model.trials import Trial
-from jobsheet.paths import own_folder, resources
+from jobsheet.paths import no_file, own_folder, resources
 from jobsheet.storage.proof_lock import alone
 from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
 
@@ -146,6 +146,8 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
 
 def _bytes(path: Path) -> bytes:
     try:
+        if other := no_file(path):
+            raise DocumentError(path.name, (Problem(None, "", f"this is {other}, not a file"),))
         if path.stat().st_size > LARGEST:
             raise DocumentError(path.name, (Problem(None, "", "this is far too large for a proof log"),))
         return path.read_bytes()
