@@ -28,6 +28,7 @@ from jobsheet.catalog.tools.places import parted
 from jobsheet.errors import DocumentError, Problem, QuantityError
 from jobsheet.model.own_tools import Cabinet, Thing
 from jobsheet.paths import own_folder, resources
+from jobsheet.storage.versions import CURRENT, what_is_wrong
 from jobsheet.units.grammar import nearest
 
 NAME = "cabinet.yaml"
@@ -127,8 +128,8 @@ class _Reader:
                 hint = f"did you mean {near}?" if near else f"there are {', '.join(SECTIONS)}"
                 self.problem(node.line, name, f"a cabinet has no such section; {hint}")
         written = self._text(fields, "format", "", 1)
-        if written != "1":
-            sentence = f"“{written}” is a format that is not known here; write format: 1"
+        sentence = what_is_wrong(written, CURRENT)
+        if sentence:
             line = fields["format"].line if "format" in fields else 1
             self.problem(line, "format", sentence if written else "this field is missing; write format: 1")
         things: list[Thing] = []
@@ -214,7 +215,7 @@ class _Reader:
         ]  # fmt: skip
 
     def _count(self, text: str, fields: dict[str, Node], path: str) -> int:
-        if text.isascii() and text.isdigit() and int(text) <= MOST:
+        if text.isascii() and text.isdigit() and len(text) < 9 and int(text) <= MOST:
             return int(text)
         line = fields["count"].line if "count" in fields else 1
         self.problem(

@@ -46,7 +46,14 @@ class _Reader:
                 node, path, f"this is {node.what}; a group of fields belongs here, such as name: value"
             )
             return {}
-        return {_plain(name): value for name, value in node.fields.items()}
+        found: dict[str, Node] = {}
+        for name, value in node.fields.items():
+            if (other := found.setdefault(_plain(name), value)) is not value:
+                where = f"{path}.{name}" if path else name
+                self.problem(
+                    value, where, f"this stands in line {other.line} already, spelled otherwise; take one out"
+                )
+        return found
 
     def items(self, node: Node | None, path: str) -> list[Node]:
         """The entries of a list; nothing for what is not one."""

@@ -7,10 +7,13 @@ from typing import Any
 from jobsheet.catalog.reading.strict_yaml import Node, parse
 from jobsheet.errors import DocumentError, Problem, QuantityError
 from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle, Table, Vice
+from jobsheet.storage.card_bounds import number_in, outside
 from jobsheet.storage.older_words import FIELDS
+from jobsheet.storage.versions import CURRENT, what_is_wrong
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.lazily import pattern
 
+_NUMBERED = pattern(r"\[\d+\]")
 _MARK = pattern(r"^(.*?),\s*(plate|measured|guessed)$")
 
 
@@ -49,9 +52,17 @@ class _Card:
             self._problem(node.line if node else self.line, name, f"“{value}” is neither yes nor no")
         return value == "yes"
 
+    def _typed(self, name: str, *, required: bool) -> str:
+        """What is typed in a figure's field; nothing is a problem where a figure must stand."""
+        node = self.fields.get(name)
+        value = self.text(name, None if required else "").strip()
+        if required and not value and node is not None and node.text is not None:
+            self._problem(node.line, name, "nothing is written here; write a figure")
+        return value
+
     def size(self, name: str, measures: str, *, required: bool = True) -> float | None:
         node = self.fields.get(name)
-        value = self.text(name, None if required else "")
+        value = self._typed(name, required=required)
         if not value:
             return None
         try:
@@ -62,11 +73,26 @@ class _Card:
         if number <= 0:
             self._problem(node.line if node else self.line, name, f"“{value}” must be above zero")
             return None
-        return number
+        return number if self._inside(node, name, value, number, measures) else None
+
+    def _inside(self, node: Node | None, name: str, typed: str, number: float, measures: str) -> bool:
+        """Whether a figure lies where it can lie; a problem where it does not."""
+        group = _NUMBERED.sub("", self.path)
+        place = group if group == "travel" else f"{group}.{name}" if group else name
+        if sentence := outside(place, typed.strip(), number, measures):
+            self._problem(node.line if node else self.line, name, sentence)
+        return not sentence
+
+    def format(self) -> None:
+        """The format that the card says, refused where it is not one that is known here."""
+        node = self.fields.get("format")
+        written = self.text("format")
+        if node is not None and node.text is not None and (sentence := what_is_wrong(written, CURRENT)):
+            self._problem(node.line, "format", sentence)
 
     def marked(self, name: str, measures: str, *, required: bool = True) -> Marked | None:
         node = self.fields.get(name)
-        value = self.text(name, None if required else "")
+        value = self._typed(name, required=required)
         if not value:
             return None
         match = _MARK.match(value)
@@ -78,10 +104,11 @@ class _Card:
             )
             return None
         try:
-            return Marked(read(match[1], measures), match[2])
+            number = read(match[1], measures)
         except QuantityError as error:
             self._problem(node.line if node else self.line, name, str(error))
             return None
+        return Marked(number, match[2]) if self._inside(node, name, match[1], number, measures) else None
 
     def part(self, name: str, *, required: bool = True) -> _Card | None:
         node = self.fields.pop(name, None)
@@ -123,7 +150,7 @@ def machine_from_text(text: str, name: str, card_name: str) -> Machine:
     root = parse(text, name)
     problems: list[Problem] = []
     card = _Card(root, "", problems, 1)
-    card.text("format")
+    card.format()
     spindle = _spindle(card.part("spindle"))
     handles = tuple(handle for part in card.parts("handles") if (handle := _handle(part)) is not None)
     lever = _lever(card.part("quill lever", required=False))
@@ -233,15 +260,19 @@ def _spindle(card: _Card | None) -> Spindle | None:
     if card is None:
         return None
     power = card.marked("power", "power")
+    peak_line = card.fields["short peak"].line if "short peak" in card.fields else card.line
     peak = card.text("short peak")
     ranges = tuple(span for part in card.parts("ranges") if (span := _range(part)) is not None)
     drive, change = card.text("drive"), card.text("speed change")
     reverses, slips = card.flag("reverses"), card.flag("slips")
     card.end(("power", "short peak", "ranges", "drive", "speed change", "reverses", "slips"))
     try:
-        short_peak = float(peak.split()[0])
-    except (ValueError, IndexError):
-        card.problems.append(Problem(card.line, "spindle.short peak", f"“{peak}” is not a number; write 1.8"))
+        short_peak = number_in(peak)
+        wrong = outside("spindle.short peak", peak, short_peak, "share")
+    except QuantityError as error:
+        wrong = str(error)
+    if wrong:
+        card.problems.append(Problem(peak_line, "spindle.short peak", wrong))
         return None
     if not ranges and not card.problems:
         card.problems.append(
@@ -277,6 +308,10 @@ def _range(card: _Card) -> SpeedRange | None:
             if speed is not None:
                 steps.append(SpeedStep(speed, f"{speed * 60:.0f}", position, measured))
     card.end(("name", "efficiency", "base speed", "cap", "lowest", "highest", "steps"))
+    if lowest is not None and highest is not None and lowest >= highest:
+        card.problems.append(
+            Problem(card.line, f"{card.path}.lowest", "the lowest must be less than the highest")
+        )
     if efficiency is None or (not steps and (lowest is None or highest is None)):
         if efficiency is not None:
             card.problems.append(

@@ -23,6 +23,7 @@ from jobsheet.model.trials import Trial
 from jobsheet.paths import no_file, own_folder, resources
 from jobsheet.storage.proof_lock import alone
 from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
+from jobsheet.storage.versions import CURRENT, what_is_wrong
 
 FOLDER = "proof"
 _NAME = re.compile(r"^[a-z0-9][a-z0-9-]*$")
@@ -147,7 +148,7 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
 def _bytes(path: Path) -> bytes:
     try:
         if other := no_file(path):
-            raise DocumentError(path.name, (Problem(None, "", f"this is {other}, not a file"),))
+            raise DocumentError(path.name, (Problem(None, "", f"it cannot be read: this is {other}"),))
         if path.stat().st_size > LARGEST:
             raise DocumentError(path.name, (Problem(None, "", "this is far too large for a proof log"),))
         return path.read_bytes()
@@ -164,15 +165,9 @@ def records_from(raw: bytes, machine: str = "") -> tuple[tuple[Trial, ...], tupl
     for first, lines in _blocks(raw):
         heading = _FORMAT.match(lines[0])
         if heading is not None and len(lines) == 1:
-            if heading[1] != "1":
-                problems.append(
-                    Problem(
-                        first,
-                        "format",
-                        f"format {heading[1]} was written by a newer program; this one reads 1",
-                    )
-                )
-                return (), tuple(problems)
+            if sentence := what_is_wrong(heading[1], CURRENT):
+                # Of another format nothing is guessed: what stands below may mean something else.
+                return (), (*problems, Problem(first, "format", sentence))
             continue
         if not _CLOSED.match(lines[-1]):
             problems.append(Problem(first, "", _torn_words(first, lines)))
@@ -224,10 +219,12 @@ def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
     text = "".join("\n" + record_text(one) for one in records)
     try:
         with path.open("ab") as stream:
-            if stream.tell() == 0:
+            before = _bytes(path) if stream.tell() else b""
+            if not before:
                 text = _HEAD.format(machine=machine) + text
-            elif not _bytes(path).endswith(b"\n"):
+            elif not before.endswith(b"\n"):
                 text = "\n" + text
+            _proved(path, machine, before + text.encode(), records)
             stream.write(text.encode())
             stream.flush()
             os.fsync(stream.fileno())
@@ -235,6 +232,15 @@ def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
         raise CannotWrite(
             f"{path.name} cannot be written: {error.strerror or error}. The records before are still there."
         ) from None
+
+
+def _proved(path: Path, machine: str, raw: bytes, records: tuple[Trial, ...]) -> None:
+    """That the log will say these records when it is read again; asked before a byte of them is on the disk."""
+    found, problems = records_from(raw, machine)
+    missing = {one.id for one in records} - {one.id for one in found}
+    if missing:
+        why = " ".join(str(problems[-1]).split()) if problems else "nothing is read of it"
+        raise CannotWrite(f"{path.name} was not written to, because the trial could not be read again: {why}")
 
 
 def append(machine: str, trial: Trial) -> Trial:

@@ -113,15 +113,25 @@ def _read(path: Path, _changed: int) -> Shop:
 
 def shop_from_text(root: Any, name: str) -> Shop:
     """The workshop's numbers from the nodes of its file; raises DocumentError."""
+    from jobsheet.storage.versions import CURRENT, what_is_wrong
     from jobsheet.units.grammar import nearest
 
     problems: list[Problem] = []
     values: dict[str, Any] = {}
+    seen: dict[str, int] = {}
     entries = {entry.name: entry for entry in (*SHOP, *OPINIONS, *PLACE)}
     for typed, node in (root.fields or {}).items():
         plain = typed.strip().replace(" ", "_")
         if plain == "format":
+            if sentence := what_is_wrong(node.text or "", CURRENT):
+                problems.append(Problem(node.line, typed, sentence))
             continue
+        if plain in seen:
+            problems.append(
+                Problem(node.line, typed, f"this stands in line {seen[plain]} already; take one out")
+            )
+            continue
+        seen[plain] = node.line
         entry = entries.get(plain)
         if entry is None:
             near = nearest(plain, tuple(entries))
@@ -155,7 +165,11 @@ def shop_from_text(root: Any, name: str) -> Shop:
         made = {one: values.get(one, getattr(_USUAL, one)) for one in (low, high)}
         if made[low] >= made[high]:
             problems.append(
-                Problem(1, low.replace("_", " "), f"this must be less than {high.replace('_', ' ')}")
+                Problem(
+                    seen.get(low) or seen.get(high, 1),
+                    low.replace("_", " "),
+                    f"this must be less than {high.replace('_', ' ')}",
+                )
             )
     if problems:
         raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))

@@ -81,7 +81,7 @@ def test_all_problems_at_once_each_with_its_line_and_what_to_write():
     sentences = [sentence for *_, sentence in found]
     for words, sentence in zip(
         (
-            "write format: 1",
+            "newer than this program knows",
             "did you mean cutters",
             "without its unit",
             "stands under drills",

@@ -113,7 +113,7 @@ def parse(text: str, name: str) -> Node:
     finally:
         loader.dispose()
     if root is None:
-        raise _refused(name, "the file is empty")
+        raise _refused(name, "the file is empty", 1)
     return _Walk(name, text.splitlines()).node(root, 0)
 
 

@@ -1,0 +1,123 @@
+"""Mutated files of every kind: no traceback, every problem with a line; what loads goes through figures, review and solids.
+
+The long rounds are resumed by ranges of seeds: `JOBSHEET_ROUNDS=first-count pytest --long tests/storage/test_mutated.py`.
+"""
+
+from __future__ import annotations
+
+import os
+
+import msgspec
+import pytest
+
+from jobsheet.errors import DocumentError
+from jobsheet.gui.desk import journal
+from jobsheet.gui.desk.left_behind import left_behind
+from tests.storage.mutated import (
+    READERS,
+    corpora,
+    every_value,
+    journals,
+    loaded,
+    read_through,
+    rounds,
+    what_is_wrong,
+)
+
+SEED = 12
+SAMPLE, THROUGH = 5000, 25
+LONG = 200_000
+
+
+def wrong_of(some, through):
+    """What went wrong, with the place of the file in its round; every so-manieth job that loads goes through all."""
+    found, whole = [], 0
+    for index, (kind, text) in enumerate(some):
+        said = what_is_wrong(kind, text)
+        if not said and kind == "job" and (job := loaded(text)) is not None:
+            whole += 1
+            if whole % through == 0:
+                said = read_through(job)
+        if said:
+            found.append((index, kind, said))
+    return found
+
+
+@pytest.mark.parametrize("kind", READERS)
+def test_the_good_ones_are_good(kind):
+    assert corpora()[kind]
+    assert not [text[:80] for text in corpora()[kind] if what_is_wrong(kind, text)]
+    if kind != "log":
+        for text in corpora()[kind]:
+            READERS[kind](text)
+
+
+def test_a_sample():
+    assert not wrong_of(rounds(SAMPLE, SEED), THROUGH)
+
+
+def test_journals_that_a_crash_left(own_home):
+    folder = journal.folder()
+    folder.mkdir(parents=True)
+    good = msgspec.json.encode(journal.Entry(job=corpora()["job"][0], name="good"))
+    for index, raw in enumerate(journals(200, SEED)):
+        (folder / f"{index}-x.json").write_bytes(raw)
+    (folder / "9999-good.json").write_bytes(good)
+    os.utime(folder / "9999-good.json", (1e9, 1e9))
+    assert left_behind() is not None
+    for path, _ in journal.left_behind():
+        if not path.name.startswith("9999"):
+            path.unlink()
+    assert left_behind().entry.name == "good"
+
+
+@pytest.mark.long
+def test_two_hundred_thousand():
+    first, _, count = os.environ.get("JOBSHEET_ROUNDS", f"0-{LONG}").partition("-")
+    assert not wrong_of(rounds(int(count), SEED, int(first)), 20)
+
+
+@pytest.mark.long
+def test_every_value_of_every_line():
+    assert not wrong_of(every_value(), 20)
+
+
+# --- what the rounds found ------------------------------------------------------------------------------------
+
+
+def problems(kind, old, new):
+    text = corpora()[kind][0]
+    assert old in text
+    with pytest.raises(DocumentError) as refused:
+        READERS[kind](text.replace(old, new, 1))
+    assert all(problem.line for problem in refused.value.problems)
+    return " ".join(str(problem) for problem in refused.value.problems)
+
+
+def test_a_figure_that_a_card_must_have_and_that_is_empty_is_said():
+    """It was refused without a problem; of a handle, the whole handle was left out and nothing said."""
+    assert "power: nothing is written here" in problems("card", "power: 0.55 kW, plate", "power:")
+    assert "a turn: nothing is written here" in problems("card", "a turn: 2.5 mm", "a turn: ")
+
+
+@pytest.mark.parametrize("kind", ["job", "card", "cabinet", "workshop"])
+def test_an_empty_file_is_refused_by_its_first_line(kind):
+    for text in ("", "\n\n", "# nothing\n"):
+        with pytest.raises(DocumentError, match="line 1: the file is empty"):
+            READERS[kind](text)
+
+
+def test_a_field_that_stands_twice_in_two_spellings_is_said():
+    assert "already" in problems("job", "set-ups:", "set_ups: []\nset-ups:")
+    assert "already" in problems("workshop", "strong push: 180 N", "strong push: 180 N\nstrong_push: 90 N")
+
+
+@pytest.mark.parametrize("kind", READERS)
+@pytest.mark.parametrize("written", ["99", "²", "0", "-1", "1.0", "9" * 5000, "nan"])
+def test_a_format_that_is_none_or_newer_is_said(kind, written):
+    said = problems(kind, "format: 1", f"format: {written}")
+    assert "is not a format" in said or "is newer than this program knows" in said
+
+
+def test_a_count_of_five_thousand_digits_is_a_sentence():
+    assert "is not a number of things" in problems("cabinet", "count: ", f"count: {'9' * 5000}")
