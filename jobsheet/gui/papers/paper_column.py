@@ -58,6 +58,8 @@ class PaperColumn(QWidget):
         self._problems: tuple[Problem, ...] = ()
         self._blocks: list[Block] = []
         self._forms: list[Form] = []
+        #: Where the number of a field came from, also while nothing stands there: who types it anew has not guessed it.
+        self._marks: dict[str, str] = {}
         self._asked: dict[str, tuple[Path, Ask]] = {}
         self.rows: dict[str, tuple[EntryRow, Path, Rows]] = {}
         self._opened: set[str] = set()
@@ -125,6 +127,11 @@ class PaperColumn(QWidget):
         """Put the cursor into the first field."""
         if self._forms:
             self._forms[0].focus_first()
+
+    def let_go(self) -> None:
+        """Something typed is taken back: every box is written anew."""
+        for form in self._forms:
+            form.let_go()
 
     def layers(self, parts: tuple[Layer, ...], above: Path, deep: int = 0) -> None:
         """The fields, groups and lists of one level."""
@@ -249,7 +256,11 @@ class PaperColumn(QWidget):
         path, ask = self._asked[name]
         if ask.marked and self._paper is not None:
             number, mark = parted(text_at(self._paper, path))
-            text = joined(number, text) if name.endswith(MARK) else joined(text, mark)
+            if name.endswith(MARK):
+                text = joined(number, text)
+            else:
+                mark = self._marks[name] = mark or self._marks.get(name, "")
+                text = joined(text, mark)
         self.wanted.emit(SetText(path, text, ask.entry.title))
 
     def _add(self, rows: Rows, path: Path) -> None:

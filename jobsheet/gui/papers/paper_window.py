@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QWidget
 from jobsheet.edit.paper_commands import PaperChange, PaperCommand, PaperHistory, Replace
 from jobsheet.errors import ChangedOutside, CommandError, DocumentError, JobsheetError, Problem
 from jobsheet.gui.desk.keeping_pace import Pace
+from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.facts_view import FactsView
@@ -21,6 +22,7 @@ from jobsheet.gui.papers.paper_column import PaperColumn
 from jobsheet.gui.papers.paper_ground import Ground, scrolling
 from jobsheet.gui.papers.paper_head import PaperHead
 from jobsheet.gui.papers.subject import Subject
+from jobsheet.model.facts import Facts
 from jobsheet.storage.own_paper import Lying, draft_of, keep_draft, problems, save_own
 from jobsheet.storage.typed_paper import Paper
 
@@ -104,12 +106,14 @@ class PaperWindow(QMainWindow):
     def undo(self) -> None:
         """Take the last step back."""
         label = self.history.undo_label
+        self.column.let_go()
         self.history.undo()
         if label:
             self.say(translate("PaperWindow", "Undone: {step}.").format(step=label))
 
     def redo(self) -> None:
         """Do again what was taken back."""
+        self.column.let_go()
         self.history.redo()
 
     def _changed(self, change: PaperChange) -> None:
@@ -133,7 +137,9 @@ class PaperWindow(QMainWindow):
 
     def _refresh_margin(self) -> None:
         """What the paper means; while it cannot be used, what it meant last, in pencil."""
-        self.facts.put(self.subject.facts(self._last_good, self.history.paper), stale=self._value is None)
+        facts: tuple[Facts, ...] = ()
+        facts = or_absent(lambda: self.subject.facts(self._last_good, self.history.paper), facts)
+        self.facts.put(facts, stale=self._value is None)
         self.place()
 
     def next_problem(self) -> None:
