@@ -288,3 +288,19 @@ def test_names_and_cells_open_by_enter(window, qtbot, key):
     window.bench.title.cells["part"].setFocus()
     press(qtbot, window, key)
     qtbot.waitUntil(lambda: window.opened_key == "job")
+
+
+def test_a_fix_is_for_the_plan_as_it_is_now(window, type_in):
+    """The remark stood before the places were typed, and says the same after: its fix spots the places that are there."""
+    window.open_key("spot")
+    window.parts.edits.steps.delete()
+    window.parts.review()
+    window.open_key("drill")
+    line = next(line for line in window.open_row.remark_lines if "Spot before" in line.remark.message)
+    type_in(window, "at", "10, 15; 50, 15")
+    line.button.click()
+    window.parts.review()
+    steps = [step for _, step in window.desk.job.operations()]
+    spot = steps[[step.key for step in steps].index("drill") - 1]
+    assert [(one.x.text, one.y.text) for one in spot.fields.at.items] == [("10", "15"), ("50", "15")]
+    assert not [one for one in window.desk.remarks if one.rule == "spot-before-drilling"]

@@ -33,10 +33,17 @@ class ReadingThrough:
         from jobsheet.gui.desk.reviewing import remarks_and_notes
 
         found = remarks_and_notes(desk.job, desk.reckoned, facts)
-        if not _differ(found, (desk.remarks, desk.notes)):
-            return False
+        new = _differ(found, (desk.remarks, desk.notes))
+        # Also where the words are the same: a fix knows the plan for which it was made, and no other.
         desk.remarks, desk.notes = found
-        return True
+        return new
+
+    def now(self, remark: Remark, facts: tuple[Any, ...] | None) -> Remark | None:
+        """That remark as it is of the job on the desk this very moment; None where it is true no longer."""
+        self.read(facts)
+        about = (remark.rule, remark.operations, remark.set_up)
+        found = [one for one in self._desk.remarks if (one.rule, one.operations, one.set_up) == about]
+        return next((one for one in found if one.message == remark.message), found[0] if found else None)
 
 
 def _differ(one: Said, other: Said) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
-from jobsheet.gui.edits.remark_edits import RemarkEdits
+from jobsheet.gui.edits.remark_edits import Now, RemarkEdits
 from jobsheet.gui.edits.set_up_edits import SetUpEdits
 from jobsheet.gui.edits.step_edits import StepEdits
 from jobsheet.gui.edits.stepping import Stepping
@@ -15,11 +15,11 @@ from jobsheet.gui.edits.walking import Walking
 
 
 class Edits:
-    """The parts, connected with each other; `moved` is told when another row is open."""
+    """The parts, connected with each other; `moved` is told when another row is open, `now` asked for a remark of this moment."""
 
-    def __init__(self, hand: Hand, moved: Callable[[], None]) -> None:
+    def __init__(self, hand: Hand, moved: Callable[[], None], now: Now) -> None:
         self.hand = hand
-        self.remarks = RemarkEdits(hand)
+        self.remarks = RemarkEdits(hand, now)
         self.rows = OpenRows(hand, self.remarks, moved)
         self.history = TakingBack(hand, self.rows)
         self.steps = StepEdits(hand, self.rows, self.history.undo)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.edit.commands import SetFields
@@ -13,6 +15,8 @@ from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
 
 translate = QCoreApplication.translate
+#: A remark as it is of the job on the desk, or None where it is true no longer.
+Now = Callable[[Remark], "Remark | None"]
 
 
 class Mend:
@@ -32,13 +36,17 @@ class Mend:
 class RemarkEdits:
     """Edits that answer what the rules and the margin say."""
 
-    def __init__(self, hand: Hand) -> None:
+    def __init__(self, hand: Hand, now: Now) -> None:
         self._hand = hand
+        self._now = now
 
     def mend(self, remark: Remark) -> None:
-        """Do what a remark offers."""
-        if remark.fix is not None and self._hand.do(Mend(remark.fix)):
-            self._hand.say(translate("RowEdits", "Done: {fix}.").format(fix=remark.fix.label))
+        """Do what a remark offers, for the plan as it is by now: what is shown may be older than the last key."""
+        found = self._now(remark)
+        if found is None or found.fix is None:
+            self._hand.say(translate("RowEdits", "Not done: the plan has changed, and this is read again."))
+        elif self._hand.do(Mend(found.fix)):
+            self._hand.say(translate("RowEdits", "Done: {fix}.").format(fix=found.fix.label))
 
     def take(self, key: str, edits: tuple[tuple[str, str], ...]) -> None:
         """Write an offer into a step, as one edit."""
@@ -50,7 +58,8 @@ class RemarkEdits:
         """Say what a remark's fix would change."""
         from jobsheet.edit.difference import changes
 
-        fix, job = line.remark.fix, self._hand.desk.job
+        found, job = self._now(line.remark), self._hand.desk.job
+        fix = found.fix if found is not None else None
         if fix is not None:
             try:
                 line.preview(changes(job, fix.mend(job)))

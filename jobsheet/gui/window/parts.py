@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QAction
@@ -56,7 +57,7 @@ class Parts:
         self._later = later
         self._show, self._show_title = show, show_title
         self.hand = Hand(desk, window, lambda: bench().column, self._say)
-        self.edits = Edits(self.hand, later.soon)
+        self.edits = Edits(self.hand, later.soon, lambda remark: self.reading.now(remark, self._facts()))
         self.files = Files(desk, window)
         self.exporting = Exporting(desk, window, self._say)
         self.reading = ReadingThrough(desk)
@@ -112,8 +113,12 @@ class Parts:
 
     def review(self) -> bool:
         """Ask the rules about the job as it is; whether what they say is new."""
+        return self.reading.read(self._facts())
+
+    def _facts(self) -> tuple[Any, ...] | None:
+        """What the solids say of the job as it is, where they are there."""
         reckoned = self.desk.reckoned
-        return self.reading.read(self.solids.facts_about(reckoned) if reckoned is not None else None)
+        return self.solids.facts_about(reckoned) if reckoned is not None else None
 
     def _facts_arrived(self) -> None:
         """The rules are asked, also those that need the solids once these are there."""
