@@ -13,7 +13,7 @@ import time
 import pytest
 
 from tests.e2e import program_that_tells
-from tests.e2e.program_that_tells import READY
+from tests.e2e.program_that_tells import READY, REMARKS
 
 DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 
@@ -100,6 +100,11 @@ class Program:
     def keeps(self, text):
         """Wait until what was typed is in the job, which is seen by what the journal holds."""
         self.until(lambda: any(text in kept for kept in self.journal()))
+
+    def remarks(self, rule):
+        """Wait until the review says that of the plan."""
+        told = self.home / REMARKS
+        self.until(lambda: told.exists() and rule in told.read_text(encoding="utf-8").split())
 
     def kill(self):
         self.process.kill()

@@ -1,0 +1,212 @@
+"""One thread through the whole: a new machine, a plan, advice, paper, what happened; typed in the real window.
+
+Every later piece of work adds its own step here. What it costs a person is counted and printed: keys, questions that
+had to be answered, seconds.
+"""
+
+import subprocess
+import time
+
+import pytest
+
+from jobsheet.storage.card_files import card_names
+from jobsheet.storage.proof_log import records_from
+
+pytestmark = pytest.mark.e2e
+
+#: Between two keys [ms]: faster than any hand, so that nothing rests between them.
+PACE = 15
+#: The kinds as the list of Insert names them, in its order.
+FACE, DRILL = 9, 6
+
+
+class Thread:
+    """The program with a person before it who counts."""
+
+    def __init__(self, running):
+        self.running = running
+        self.pressed = 0
+        self.questions = 0
+        self.begun = time.monotonic()
+
+    def keys(self, *names):
+        self.pressed += len(names)
+        self.running.xdotool("key", "--delay", str(PACE), "--clearmodifiers", *names)
+
+    def tabs(self, count):
+        self.keys(*["Tab"] * count)
+
+    def type(self, text):
+        self.pressed += len(text)
+        self.running.xdotool("type", "--delay", str(PACE), text)
+
+    def fill(self, *texts):
+        """Fields one after the other; None leaves one as it is."""
+        for text in texts:
+            if text is not None:
+                self.type(text)
+            self.keys("Tab")
+
+    def asked(self, name):
+        """A box or a window of its own is there and has the keyboard."""
+        self.questions += 1
+        self.running.take_keys(name)
+
+    def insert(self, place):
+        """A step of that place in the list, after the chosen one."""
+        before = sum(text.count("kind:") for text in self.running.journal())
+        self.keys("Insert", *["Down"] * place, "Return")
+        self.running.until(lambda: sum(text.count("kind:") for text in self.running.journal()) > before)
+
+
+@pytest.fixture
+def thread(program):
+    return Thread(program())
+
+
+def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
+    home = thread.running.home
+    new_machine(thread, home)
+    new_job(thread)
+    set_up(thread)
+    plan(thread)
+    advice(thread)
+    saved(thread, tmp_path / "guide.yaml")
+    paper(thread, tmp_path / "guide.pdf")
+    what_happened(thread, home)
+    thread.keys("ctrl+q")
+    assert thread.running.wait() == 0
+    with capsys.disabled():
+        seconds = time.monotonic() - thread.begun
+        print(f"\none thread: {thread.pressed} keys, {thread.questions} questions, {seconds:.0f} s")
+
+
+def new_machine(thread, home):
+    """A bench mill of one's own, from its class: name, date and the plate of its motor."""
+    thread.keys("alt+m", "n")
+    thread.asked("Bench mill")
+    thread.keys("ctrl+a")
+    thread.fill("Corner mill", "2026-11-28", "0.55 kW")
+    thread.keys("1", "ctrl+s")
+    thread.running.until((home / "machines" / "corner-mill.yaml").exists)
+    thread.keys("ctrl+w")
+    thread.running.take_keys("job sheet")
+    assert "corner-mill" not in card_names()  # in the program's own home, not in this one
+
+
+def new_job(thread):
+    """Part, stock, metal and machine."""
+    thread.keys("ctrl+n")
+    thread.asked("New job")
+    thread.fill(
+        "OT-1",
+        "Guide strip",
+        *[None] * 4,
+        "60",
+        "30",
+        "14",
+        "bright flat, sawn",
+        *[None] * 5,
+        "S235",
+        "corner-mill",
+    )
+    thread.running.keeps("machine: corner-mill")
+    thread.keys("Escape")
+
+
+def set_up(thread):
+    """How the work lies and is held, and where zero is."""
+    thread.keys("Return")
+    thread.fill(
+        "Top",
+        *[None] * 5,
+        "80 mm vice",
+        "two 8 mm parallels",
+        "6",
+        "20 N*m",
+        None,
+        None,
+        "left",
+        None,
+        "A and B",
+    )
+    thread.tabs(4)
+    thread.fill("edge finder")
+    thread.running.keeps("found: edge finder")
+    thread.keys("Escape")
+
+
+def plan(thread):
+    """Face it, then two holes; a slip in the places is put right with Backspace."""
+    thread.insert(FACE)
+    thread.keys("ctrl+a")
+    thread.fill("end mill 20 mm, 4 teeth, 45 mm out", "0.5")
+    thread.running.keeps("depth: 0.5")
+    thread.keys("Escape")
+    thread.insert(DRILL)
+    thread.keys("ctrl+a")
+    thread.fill("drill 5")
+    thread.type("10, 15; 40")
+    thread.keys("BackSpace", "BackSpace")
+    thread.fill("50, 15")
+    thread.running.keeps("[50, 15]")
+
+
+def advice(thread):
+    """The remark that the drill will wander is mended by its fix: a spot at both places."""
+    thread.running.remarks("spot-before-drilling")
+    thread.keys("ctrl+Down", "Tab", "Return")
+    thread.running.keeps("kind: spot-drill")
+    (kept,) = thread.running.journal()
+    assert kept.count("[50, 15]") == 2
+    thread.keys("Escape")
+
+
+def saved(thread, path):
+    """As a file of one's own."""
+    thread.keys("ctrl+s")
+    thread.asked("Save the job")
+    thread.keys("ctrl+a")
+    thread.type(str(path))
+    thread.keys("Return")
+    thread.running.until(path.exists)
+    thread.running.take_keys("OT-1")
+
+
+def paper(thread, path):
+    """The sheets say what is set at the machine."""
+    thread.keys("ctrl+e")
+    thread.asked("Export the sheets")
+    thread.keys("ctrl+a")
+    thread.type(str(path))
+    thread.keys("Return")
+    thread.running.until(path.exists)
+    thread.running.take_keys("OT-1")
+    words = subprocess.run(
+        ["pdftotext", "-layout", str(path), "-"], capture_output=True, text=True, check=True
+    ).stdout
+    for said in (
+        "OT-1 Guide strip",
+        "Corner mill",
+        "80 mm vice",
+        "Face 0.5 mm off",
+        "Drill 2 holes 5",
+        "Spot 2 holes",
+    ):
+        assert said in words, said
+
+
+def what_happened(thread, home):
+    """A ladder is planned, and its first test cut ran clean."""
+    thread.keys("F6")
+    thread.asked("Proving")
+    thread.tabs(11)
+    thread.keys("Return")
+    thread.keys("1")
+    log = home / "proof" / "corner-mill.txt"
+    thread.running.until(log.exists)
+    trials, problems = records_from(log.read_bytes(), "corner-mill")
+    assert not problems
+    assert [one.outcome for one in trials] == ["clean"]
+    thread.keys("ctrl+w")
+    thread.running.take_keys("OT-1")
