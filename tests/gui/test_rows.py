@@ -304,3 +304,11 @@ def test_a_fix_is_for_the_plan_as_it_is_now(window, type_in):
     spot = steps[[step.key for step in steps].index("drill") - 1]
     assert [(one.x.text, one.y.text) for one in spot.fields.at.items] == [("10", "15"), ("50", "15")]
     assert not [one for one in window.desk.remarks if one.rule == "spot-before-drilling"]
+
+
+def test_a_row_opened_by_key_is_typed_over(window, qtbot):
+    sheet(window).focus_line("drill")
+    press(qtbot, window, Qt.Key.Key_Return)
+    for letter in "drill 5.5":
+        qtbot.keyClicks(window.focusWidget(), letter)
+    assert window.open_row.form.fields["cutter"].box.text() == "drill 5.5"

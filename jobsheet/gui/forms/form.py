@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from PySide6 import QtCore
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
@@ -61,10 +62,10 @@ class Form(QWidget):
         return next((field for field in self.fields.values() if field.problem), None)
 
     def focus_first(self) -> None:
-        """Put the cursor into the first field."""
+        """Put the cursor into the first field, as Tab would: what is typed then takes the place of what stands there."""
         first = next(iter(self.fields.values()), None)
         if first is not None:
-            first.box.setFocus()
+            first.box.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
     def arrange(self, width: int, columns: int) -> int:
         """Place the fields for a width; the height that they need."""
