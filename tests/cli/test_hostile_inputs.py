@@ -178,3 +178,21 @@ def test_all_prints_go_through_one_place():
         if path.name != "output.py":
             text = path.read_text("utf-8")
             assert not re.search(r"click\.s?echo|\bprint\(|sys\.std(out|err)\.write", text), path.name
+
+
+@pytest.mark.parametrize("ending", ["json", "text"])
+@pytest.mark.parametrize("depth", ["12", "60"])
+@pytest.mark.parametrize("verb", ["check", "figures", "dials", "fits", "cabinet", "sheet", "picture"])
+def test_a_plan_whose_stock_is_all_cut_away_is_a_plan(verb, depth, ending, hm100, tmp_path, capsys):
+    """60 typed for 6.0: every verb still says what it can, and check says which step takes all."""
+    job = tmp_path / "plate.yaml"
+    job.write_text(write_job(hm100).replace("depth: 0.4", f"depth: {depth}", 1), "utf-8")
+    arguments = [verb, str(job), *(word.format(folder=tmp_path) for word in ENDING[verb])]
+    if ending == "json" and verb not in ("sheet", "picture"):
+        arguments.append("--json")
+    assert main(arguments) in (0, 1)
+    said = capsys.readouterr()
+    assert "Traceback" not in said.err
+    if verb == "check":
+        assert "cuts away all that is left of the work" in said.out
+        assert "not checked" not in said.out or ending == "json"
