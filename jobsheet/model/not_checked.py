@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import traceback
 from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
@@ -46,6 +45,8 @@ def why(error: Exception) -> str:
     """What failed: the sentence of a failure that was expected, else what broke and where, for whoever mends it."""
     if isinstance(error, JobsheetError):
         return " ".join(str(error).split())
+    import traceback  # only where something failed: the start needs none of it
+
     where = traceback.extract_tb(error.__traceback__)
     place = f" ({Path(where[-1].filename).name}, line {where[-1].lineno})" if where else ""
     return f"the program failed here: {type(error).__name__}: {' '.join(str(error).split())[:200]}{place}"

@@ -10,6 +10,8 @@ from pathlib import Path
 
 import msgspec
 
+from jobsheet.catalog.metals.own_materials import _Maker
+from jobsheet.catalog.reading.own_files import OwnFile, _plain
 from jobsheet.catalog.reading.strict_yaml import parse
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.model.job import Job
@@ -77,6 +79,34 @@ def _log(text: str) -> None:
     _, problems = records_from(text.encode("utf-8", "surrogatepass"))
     if problems:
         raise DocumentError("log.txt", problems)
+
+
+MATERIALS = """\
+family: copper
+materials:
+  Bronze from the shelf:
+    also: [shelf bronze]
+    family: copper
+    iso: N
+    kc11: 900 MPa
+    mc: 0.27
+    kd: {value: 14000, source: mh-m, trust: interpolated}
+    k second: 0.5
+    speeds: {mill: 25 m/min, drill: {value: 20 m/min, source: own, trust: own}}
+    hazards: []
+    work hardens: no
+"""
+
+
+def materials_from(text: str) -> None:
+    """A file of one's own materials, as it is taken up with those that came along."""
+    lines: dict[tuple[str, ...], int] = {}
+    name = "mine.yaml"
+    maker = _Maker()
+    maker.take(OwnFile(name, _plain(parse(text, name), (), lines), lines))
+    maker.made()
+    for _, problems in maker.problems:
+        raise DocumentError(name, problems)
 
 
 READERS: dict[str, Callable[[str], object]] = {
@@ -171,8 +201,13 @@ def every_value() -> Iterator[tuple[str, str]]:
 
 def what_is_wrong(kind: str, text: str) -> str:
     """Nothing where the reader took the file or refused it as it should; else what happened instead."""
+    return wrong_in(READERS[kind], text)
+
+
+def wrong_in(reader: Callable[[str], object], text: str) -> str:
+    """The same for any reader."""
     try:
-        READERS[kind](text)
+        reader(text)
     except DocumentError as refused:
         if not refused.problems:
             return "refused without a problem"

@@ -6,6 +6,7 @@ The long rounds are resumed by ranges of seeds: `JOBSHEET_ROUNDS=first-count pyt
 from __future__ import annotations
 
 import os
+import random
 
 import msgspec
 import pytest
@@ -14,14 +15,18 @@ from jobsheet.errors import DocumentError
 from jobsheet.gui.desk import journal
 from jobsheet.gui.desk.left_behind import left_behind
 from tests.storage.mutated import (
+    MATERIALS,
     READERS,
     corpora,
     every_value,
     journals,
     loaded,
+    materials_from,
+    mutated,
     read_through,
     rounds,
     what_is_wrong,
+    wrong_in,
 )
 
 SEED = 12
@@ -69,6 +74,14 @@ def test_journals_that_a_crash_left(own_home):
         if not path.name.startswith("9999"):
             path.unlink()
     assert left_behind().entry.name == "good"
+
+
+def test_materials_of_ones_own():
+    """Beside the five kinds: `mc: ½` passed the strict reader, and was then no number."""
+    materials_from(MATERIALS)
+    materials_from(MATERIALS.replace("mc: 0.27", "mc: ½"))
+    changed = (mutated(MATERIALS, random.Random(f"{SEED}-{index}")) for index in range(1500))
+    assert not [said for text in changed if (said := wrong_in(materials_from, text))]
 
 
 @pytest.mark.long

@@ -15,7 +15,7 @@ from msgspec import Struct
 from jobsheet.catalog.reading.data import parsed
 from jobsheet.model.material import Material, Sourced
 from jobsheet.paths import resources
-from jobsheet.units.grammar import read
+from jobsheet.units.grammar import read, read_number
 from jobsheet.units.lazily import pattern
 
 #: The order in which the files are searched until a name is found: steel is what most jobs are of.
@@ -80,7 +80,8 @@ def conditions_of(name: str) -> tuple[str, ...]:
 
 def _sourced(given: Any, measures: str | None) -> Sourced:
     """A constant as a file has it: `{value: 1450 MPa, source: …, trust: …}`."""
-    value = read(given["value"], measures) if measures else float(given["value"])
+    # A bare number is read as the reader of one's own files reads it: what passed there must be a number here.
+    value = read(given["value"], measures) if measures else read_number(given["value"])[0]
     return Sourced(value, given["source"], given["trust"])
 
 
