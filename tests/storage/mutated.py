@@ -189,6 +189,45 @@ def rounds(count: int, seed: int, first: int = 0) -> Iterator[tuple[str, str]]:
         yield kind, mutated(chance.choice(good[kind]), chance)
 
 
+@cache
+def _values() -> dict[str, tuple[str, ...]]:
+    """What stands behind each name in any good job: slips that a reader takes."""
+    found: dict[str, dict[str, None]] = {}
+    for text in corpora()["job"]:
+        for line in text.split("\n"):
+            name, colon, value = line.strip().removeprefix("- ").partition(": ")
+            if colon and value not in ("|-", ""):
+                found.setdefault(name, {})[value] = None
+    return {name: tuple(values) for name, values in found.items()}
+
+
+def slips(text: str, chance: random.Random) -> str:
+    """A job with one to five values as a person mistypes them: a point lost, another step's value, a field or a step left out."""
+    lines = text.split("\n")
+    fields = [
+        at for at, line in enumerate(lines) if re.match(r"\s*(- )?[a-z ]+: \S", line) and "key:" not in line
+    ]
+    for at in sorted(chance.sample(fields, min(len(fields), chance.choice((1, 1, 2, 3, 5)))), reverse=True):
+        name, _, value = lines[at].partition(": ")
+        plain = name.strip().removeprefix("- ")
+        match chance.randrange(4):
+            case 0 if re.match(r"[\d.]+", value):
+                number = float(re.match(r"\d*\.?\d*", value)[0] or 0) * chance.choice((0.01, 0.1, 10, 100))
+                lines[at] = f"{name}: {number:.6f}".rstrip("0").rstrip(".") + re.sub(r"^[\d.]+", "", value)
+            case 1 if not lines[at].lstrip().startswith("-"):
+                del lines[at]
+            case _:
+                lines[at] = f"{name}: {chance.choice(_values().get(plain, (value,)))}"
+    return "\n".join(lines)
+
+
+def slipped(count: int, seed: int, first: int = 0) -> Iterator[tuple[int, str]]:
+    """So many jobs with slips, from that one on."""
+    for index in range(first, first + count):
+        chance = random.Random(f"{seed}-slip-{index}")
+        yield index, slips(chance.choice(corpora()["job"]), chance)
+
+
 def every_value() -> Iterator[tuple[str, str]]:
     """Every line of one good file of each kind, with every nasty value in the place of its own."""
     for kind, texts in corpora().items():
@@ -230,7 +269,8 @@ def read_through(job: Job) -> str:
         return "" if str(error).strip() else "refused without a sentence"
     except Exception as error:  # noqa: BLE001  this is the question
         return f"{type(error).__name__}: {error}"
-    broken = [one.words() for one in read.not_checked if "the program failed here" in one.why]
+    said = [one.problem for one in reckoned.operations.values()] + [one.words() for one in read.not_checked]
+    broken = [words for words in said if "the program failed here" in words]
     return broken[0] if broken else ""
 
 

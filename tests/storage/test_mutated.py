@@ -25,6 +25,7 @@ from tests.storage.mutated import (
     mutated,
     read_through,
     rounds,
+    slipped,
     what_is_wrong,
     wrong_in,
 )
@@ -90,6 +91,18 @@ def test_two_hundred_thousand():
     assert not wrong_of(rounds(int(count), SEED, int(first)), 20)
 
 
+def test_jobs_with_slips_go_through_figures_review_and_solids():
+    """Values that a reader takes: a point lost, another step's size, a field left out."""
+    jobs = ((index, loaded(text)) for index, text in slipped(120, SEED))
+    assert not [(index, said) for index, job in jobs if job is not None and (said := read_through(job))]
+
+
+@pytest.mark.long
+def test_many_jobs_with_slips():
+    jobs = ((index, loaded(text)) for index, text in slipped(10_000, SEED))
+    assert not [(index, said) for index, job in jobs if job is not None and (said := read_through(job))]
+
+
 @pytest.mark.long
 def test_every_value_of_every_line():
     assert not wrong_of(every_value(), 20)
@@ -134,3 +147,36 @@ def test_a_format_that_is_none_or_newer_is_said(kind, written):
 
 def test_a_count_of_five_thousand_digits_is_a_sentence():
     assert "is not a number of things" in problems("cabinet", "count: ", f"count: {'9' * 5000}")
+
+
+@pytest.mark.parametrize(
+    ("old", "new"), [("width: 50", "width: 0.5"), ("height: 12", "height: 0.4"), ("width: 50", "width: 1")]
+)
+def test_stock_that_is_gone_before_a_face_is_cut_is_a_problem_of_that_step(old, new):
+    """A pass of no width, or less: an arc that there is not took the figures of all steps with it."""
+    for text in corpora()["job"]:
+        job = loaded(text.replace(old, new, 1))
+        assert job is None or not read_through(job)
+
+
+def test_figures_that_fail_fail_for_their_own_step(hm100, monkeypatch):
+    from jobsheet.reckoning import by_value
+    from jobsheet.reckoning.reckoner import Reckoner
+
+    whole = by_value._by_kind
+
+    def broken(name, fields, setting):
+        if name == "face":
+            raise ValueError("as if")
+        return whole(name, fields, setting)
+
+    by_value._figured.cache_clear()
+    by_value._reckoned.cache_clear()
+    monkeypatch.setattr(by_value, "_by_kind", broken)
+    found = Reckoner().reckon(hm100).operations
+    monkeypatch.undo()
+    by_value._figured.cache_clear()
+    by_value._reckoned.cache_clear()
+    failed = [key for key, outcome in found.items() if "the program failed here" in outcome.problem]
+    assert failed == ["face-rough", "face-finish"]
+    assert found["drill"].figures is not None

@@ -102,6 +102,10 @@ def edge_arc(width: float, diameter: float, *, climb: bool = False) -> tuple[flo
     """Where a tooth enters and leaves a cut counted from the cutter's edge [rad]."""
     if width > diameter * (1 + 1e-9):
         raise CalcError("width", f"{width * 1e3:.4g} mm", f"at most the cutter, {diameter * 1e3:.4g} mm")
+    if width <= 0:
+        raise CalcError(
+            "width", f"{width * 1e3:.4g} mm", "above zero: nothing of the work is left to cut here"
+        )
     arc = math.acos(max(1 - 2 * width / diameter, -1.0))
     return (math.pi - arc, math.pi) if climb else (0.0, arc)
 
