@@ -39,7 +39,9 @@ class NoticeLine(QWidget):
     def resizeEvent(self, _event: object) -> None:  # noqa: N802
         """Put the words that can be pressed behind the text."""
         now = look()
+        taken = sum(button.sizeHint().width() for button in self.buttons) + now.px(14)
         left = columns(now, self.width()).text + now.width(self.text, now.body) + now.px(8)
+        left = min(left, self.width() - taken)
         for button in self.buttons:
             hint = button.sizeHint()
             button.setGeometry(left, (self.height() - hint.height()) // 2, hint.width(), hint.height())
@@ -51,6 +53,7 @@ class NoticeLine(QWidget):
         at = columns(now, self.width())
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), now.colour("paper"))
-            place = QRect(at.text, 0, self.width() - at.text - now.px(14), self.height())
+            end = self.buttons[0].x() if self.buttons else self.width() - now.px(14)
+            place = QRect(at.text, 0, end - at.text, self.height())
             ink.write(painter, now, place, self.text, now.body, "pencil")
             ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)

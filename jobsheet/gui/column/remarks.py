@@ -8,6 +8,7 @@ from PySide6.QtGui import QEnterEvent, QFocusEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import Look, look
 from jobsheet.gui.ink.spoken import severity_word
@@ -51,7 +52,7 @@ class RemarkLine(QWidget):
         """Say what the fix would change before it is pressed."""
         if self.button is not None and lines:
             words = translate("Remarks", "It would change:\n{lines}").format(lines="\n".join(lines))
-            self.button.setToolTip(words)
+            hover(self.button, words)
             self.button.setAccessibleDescription("; ".join(lines))
 
     def _text_rect(self, width: int) -> QRect:

@@ -190,11 +190,13 @@ class RuledList(PaintedList):
             return super().event(event)
         from PySide6.QtWidgets import QToolTip
 
+        from jobsheet.gui.forms.plain_words import tip
+
         asked = cast("QHelpEvent", event)
         line = self._closed_at(asked.pos().y())
         place = self.place_of(line.key) if line is not None and line.is_row else None
         if line is not None and line.view is not None and place is not None:
-            QToolTip.showText(asked.globalPos(), line.view.spoken(), self, place)
+            QToolTip.showText(asked.globalPos(), tip(line.view.spoken()), self, place)
         else:
             QToolTip.hideText()
         return True

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.forms.plain_words import entry
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import menu_style
 from jobsheet.reckoning.cabinet.cabinet_picks import Pick, picks
@@ -31,7 +32,7 @@ def offer(desk: Desk, row: OpenRow, name: str) -> QMenu | None:
     menu.setStyleSheet(menu_style(look()))
     menu.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
     if not found:
-        menu.addAction(nothing).setEnabled(False)
+        menu.addAction(entry(nothing)).setEnabled(False)
     for one in found:
         action = menu.addAction(_words(one))
         action.setEnabled(not one.away)
@@ -61,8 +62,7 @@ def _found(desk: Desk, key: str, name: str) -> tuple[tuple[Pick, ...], str]:
 def _words(one: Pick) -> str:
     """The line, and at the right why it is not there or what is known of it."""
     beside = translate("Picking", "not there now: {where}").format(where=one.away) if one.away else one.note
-    line = one.shown.replace("&", "&&")
-    return f"{line}\t{beside}" if beside else line
+    return f"{entry(one.shown)}\t{entry(beside)}" if beside else entry(one.shown)
 
 
 def _write(row: OpenRow, desk: Desk, name: str, text: str) -> None:

@@ -17,6 +17,7 @@ from jobsheet.edit.step_commands import (
 )
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
+from jobsheet.gui.forms.plain_words import entry
 from jobsheet.gui.ink.look import look
 from jobsheet.model.job import Operation
 
@@ -60,7 +61,9 @@ class StepEdits:
         from jobsheet.operations import registry
 
         for kind in registry.kinds():
-            menu.addAction(registry.title(kind)).triggered.connect(lambda _=False, kind=kind: self.add(kind))
+            menu.addAction(entry(registry.title(kind))).triggered.connect(
+                lambda _=False, kind=kind: self.add(kind)
+            )
 
     def duplicate(self) -> None:
         """The same step once more."""

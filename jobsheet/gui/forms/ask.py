@@ -17,10 +17,11 @@ def save_changes(parent: QWidget, name: str) -> str:
     """Whether to save before a job is put away: `save`, `throw away` or `cancel`."""
     from PySide6.QtWidgets import QMessageBox
 
+    from jobsheet.gui.forms import plain_widgets
+
     button = QMessageBox.StandardButton
-    box = QMessageBox(parent)
-    box.setWindowTitle(translate("Ask", "Job sheet"))
-    box.setText(translate("Ask", "“{name}” has changes that are not saved.").format(name=name))
+    words = translate("Ask", "“{name}” has changes that are not saved.")
+    box = plain_widgets.box(parent, words.format(name=name))
     box.setInformativeText(translate("Ask", "Save them before it is closed?"))
     box.setStandardButtons(button.Save | button.Discard | button.Cancel)
     box.setDefaultButton(button.Save)
@@ -32,9 +33,9 @@ def changed_outside(parent: QWidget, sentence: str) -> str:
     """What to do when the file is not the one that was opened: `save as`, `overwrite` or `cancel`."""
     from PySide6.QtWidgets import QMessageBox
 
-    box = QMessageBox(parent)
-    box.setWindowTitle(translate("Ask", "Job sheet"))
-    box.setText(sentence)
+    from jobsheet.gui.forms import plain_widgets
+
+    box = plain_widgets.box(parent, sentence)
     elsewhere = box.addButton(translate("Ask", "Save under another name…"), QMessageBox.ButtonRole.AcceptRole)
     over = box.addButton(translate("Ask", "Write over it"), QMessageBox.ButtonRole.DestructiveRole)
     box.addButton(QMessageBox.StandardButton.Cancel)
@@ -78,12 +79,9 @@ def _path_to_write(parent: QWidget, title: str, kinds: str, suggestion: Path, en
 
 def tell(parent: QWidget | None, sentence: str) -> None:
     """Say something that must be seen before going on."""
-    from PySide6.QtWidgets import QMessageBox
+    from jobsheet.gui.forms import plain_widgets
 
-    box = QMessageBox(parent)
-    box.setWindowTitle(translate("Ask", "Job sheet"))
-    box.setText(sentence)
-    box.exec()
+    plain_widgets.box(parent, sentence).exec()
 
 
 def reason(parent: QWidget, remark: str, *, initials: bool) -> tuple[str, str] | None:
@@ -118,17 +116,18 @@ def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
 
 def _written(parent: QWidget, title: str, head: str, titles: tuple[str, ...]) -> tuple[str, ...] | None:
     """Lines to write in under some words, each with its title; None where it is called off."""
-    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit, QVBoxLayout
+
+    from jobsheet.gui.forms.plain_widgets import Label
 
     box = QDialog(parent)
+    box.finished.connect(box.deleteLater)
     box.setWindowTitle(title)
     column = QVBoxLayout(box)
-    words = QLabel(head, box)
-    words.setWordWrap(True)
-    column.addWidget(words)
+    column.addWidget(Label(head, box))
     lines = []
     for caption in titles:
-        column.addWidget(QLabel(caption, box))
+        column.addWidget(Label(caption, box))
         line = QLineEdit(box)
         line.setAccessibleName(caption)
         column.addWidget(line)

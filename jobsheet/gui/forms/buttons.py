@@ -5,10 +5,11 @@ from __future__ import annotations
 from enum import Enum
 
 from PySide6 import QtCore
-from PySide6.QtCore import QRect, QRectF, QSize
-from PySide6.QtGui import QEnterEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QRectF, QSize
+from PySide6.QtGui import QEnterEvent, QKeySequence, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
@@ -22,6 +23,10 @@ class Manner(Enum):
     LINK = "link"
 
 
+#: The widest a button grows for its words, which can be a person's own [px at 100 %].
+WIDEST = 320
+#: Words that fit it in any case, in letters.
+SHORT = 36
 #: Dead space round the shape, in which the ring of focus is drawn.
 CLEAR = 4
 
@@ -34,17 +39,27 @@ class Button(Pressable):
     ) -> None:
         super().__init__(parent)
         self.setText(text)
-        self.setAccessibleName(text.replace("&", ""))
+        self.setAccessibleName(text)
         self._manner = manner
         self._shape = 28 if in_row or manner is Manner.LINK else 32
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
         self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
 
+    def setText(self, text: str) -> None:  # noqa: N802
+        """Show words; no sign of them is a key, and what has no room stands in the tooltip."""
+        super().setText(text)
+        if "&" in text:
+            self.setShortcut(QKeySequence())
+        hover(self, self._too_long())
+
+    def _too_long(self) -> str:
+        return self.text() if len(self.text()) > SHORT else ""
+
     def why_not(self, reason: str) -> None:
         """Dash the button and say why; an empty reason makes it work again."""
         self.setEnabled(not reason)
-        self.setToolTip(reason)
+        hover(self, reason or self._too_long())
         self.setAccessibleDescription(reason)
         self.update()
 
@@ -53,7 +68,7 @@ class Button(Pressable):
         now = look()
         font = now.body if self._manner is Manner.LINK else now.bold
         side = 4 if self._manner is Manner.LINK else 14
-        width = now.width(self.text(), font) + now.px(2 * side)
+        width = min(now.width(self.text(), font), now.px(WIDEST)) + now.px(2 * side)
         return QSize(width + 2 * now.px(CLEAR), now.px(self._shape) + 2 * now.px(CLEAR))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802
@@ -92,9 +107,9 @@ class Button(Pressable):
                 painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
                 painter.setPen(QPen(now.colour("bluemark"), 2))
                 painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), now.px(4), now.px(4))
-            text = QRect(self.rect())
+            text = self.rect().adjusted(clear, 0, -clear, 0)
             ink.write(painter, now, text, self.text(), font, word, ink.CENTRE)
             if self._manner is Manner.LINK and self.underMouse() and self.isEnabled():
-                width = now.width(self.text(), font)
+                width = min(now.width(self.text(), font), text.width())
                 left = (self.width() - width) / 2
                 ink.horizontal(painter, now.colour("blue"), left, left + width, text.center().y() + now.px(8))

@@ -15,6 +15,7 @@ from jobsheet.errors import QuantityError
 from jobsheet.gui.forms.boxes import Inside, Line, Lines
 from jobsheet.gui.forms.joined_boxes import Joined
 from jobsheet.gui.forms.pick_box import Pick
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.operations.entry import Entry
@@ -93,7 +94,7 @@ class Field(QWidget):
         #: While text under the cursor stands as it was typed: how its owner would write it.
         self._own_spelling: str | None = None
         self.box.setAccessibleName(entry.title)
-        self.box.setToolTip(entry.hint)
+        hover(self.box, entry.hint)
         self.setAccessibleName(entry.title)
         self.box.typed.connect(self._typed)
         self.box.installEventFilter(self)

@@ -13,6 +13,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QRadioButton, QWidget
 
 from jobsheet.gui.forms.box_events import belongs_to_field
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 
@@ -63,7 +64,7 @@ class Joined(QWidget):
         self.halves = [Half(choice, self) for choice in choices]
         for number, half in enumerate(self.halves, 1):
             half.setAccessibleName(f"{name}: {half.text()}")
-            half.setToolTip(f"{number}")
+            hover(half, f"{number}")
             half.clicked.connect(self._said)
 
     def _said(self) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtCore import QCoreApplication, QRect, QSize
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
@@ -15,7 +16,11 @@ from jobsheet.gui.ink.tokens import SEVERITIES
 
 translate = QCoreApplication.translate
 HIGH = 56
+#: The widest a cell asks to be: its words can be a person's own [px at 100 %].
+WIDEST = 460
 SIDE = 16
+#: A value of so many letters may be shortened: then all of it stands in the tooltip.
+LONG = 30
 
 
 class CellText(Struct, frozen=True):
@@ -48,6 +53,7 @@ class Cell(Pressable):
         if shown != self.shown:
             self.shown = shown
             self.setAccessibleName(shown.spoken())
+            hover(self, shown.value if len(shown.value) > LONG else "")
             self.updateGeometry()
             self.update()
 
@@ -58,7 +64,8 @@ class Cell(Pressable):
         value = now.width(self.shown.value, font)
         if self.shown.counts:
             value = sum(now.width(words, now.body) + now.px(38) for _, words in self.shown.counts)
-        return QSize(max(now.width(self.shown.caption, now.caption), value) + 2 * now.px(SIDE), now.px(HIGH))
+        wide = max(now.width(self.shown.caption, now.caption), min(value, now.px(WIDEST)))
+        return QSize(wide + 2 * now.px(SIDE), now.px(HIGH))
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """Caption over value, a hairline at the right."""

@@ -14,6 +14,10 @@ LEFT = (_ALIGN.AlignLeft | _ALIGN.AlignVCenter).value
 RIGHT = (_ALIGN.AlignRight | _ALIGN.AlignVCenter).value
 CENTRE = _ALIGN.AlignCenter.value
 WRAPPED = (_ALIGN.AlignLeft | _ALIGN.AlignTop).value | QtCore.Qt.TextFlag.TextWordWrap.value
+#: Inside words too: only for a text with a word that fits no line.
+BROKEN = WRAPPED | QtCore.Qt.TextFlag.TextWrapAnywhere.value
+#: The longest word that fits a line anywhere, in letters.
+WORD = 40
 
 
 def fill(painter: QPainter, rect: QRect | QRectF, colour: QColor) -> None:
@@ -63,18 +67,24 @@ def write(
     return width
 
 
+def _wrapping(text: str) -> int:
+    """How a text wraps."""
+    long = len(text) > WORD and max(map(len, text.split()), default=0) > WORD
+    return BROKEN if long else WRAPPED
+
+
 def paragraph_height(look: Look, text: str, font: QFont, width: int) -> int:
     """How high a text stands when it is wrapped to a width."""
     if not text:
         return 0
-    return look.metrics(font).boundingRect(QRect(0, 0, max(width, 1), 10_000), WRAPPED, text).height()
+    return look.metrics(font).boundingRect(QRect(0, 0, max(width, 1), 10_000), _wrapping(text), text).height()
 
 
 def paragraph(painter: QPainter, look: Look, rect: QRect, text: str, font: QFont, tone: str = "ink") -> int:
     """A wrapped text from the top of a box; its height."""
     painter.setFont(font)
     painter.setPen(look.colour(tone))
-    painter.drawText(rect, WRAPPED, text)
+    painter.drawText(rect, _wrapping(text), text)
     return paragraph_height(look, text, font, rect.width())
 
 

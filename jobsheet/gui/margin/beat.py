@@ -7,6 +7,7 @@ from PySide6.QtGui import QHideEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from jobsheet.gui.forms.buttons import Button
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
 from jobsheet.operations.kind import Dial
@@ -44,8 +45,9 @@ class BeatView(QWidget):
         self._timer.setInterval(33)
         self._timer.timeout.connect(self._tick)
         self.button = Button(translate("Beat", "Practise"), self, in_row=False)
-        self.button.setToolTip(
-            translate("Beat", "Only with the spindle switched off: wind the handle in time. Space stops it.")
+        hover(
+            self.button,
+            translate("Beat", "Only with the spindle switched off: wind the handle in time. Space stops it."),
         )
         self.button.setCheckable(True)
         self.button.toggled.connect(self._toggled)

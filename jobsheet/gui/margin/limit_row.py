@@ -8,6 +8,7 @@ from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.bar_painter import paint_share_bar
 from jobsheet.gui.ink.look import look
@@ -77,7 +78,7 @@ class LimitRow(QWidget):
             return
         self.limit, self.governs, self.stale = limit, governs, stale
         self.setAccessibleName(spoken(limit))
-        self.setToolTip(limit.sentence)
+        hover(self, limit.sentence)
         self.update()
 
     def columns(self) -> tuple[int, int, int, int]:

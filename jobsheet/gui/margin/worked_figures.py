@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.model.figure import Figures
@@ -21,7 +22,7 @@ class WorkingView(QWidget):
         super().__init__(parent)
         self.setAccessibleName(translate("Working", "Working of the figures"))
         self._shown: Figures | None = None
-        self._labels: list[QLabel] = []
+        self._labels: list[Label] = []
 
     def put(self, figures: Figures | None) -> None:
         """Show how the figures came about."""
@@ -51,9 +52,7 @@ class WorkingView(QWidget):
     def _add(self, text: str, token: str, *, bold: bool = False) -> None:
         """One text, wrapped."""
         now = look()
-        label = QLabel(text, self)
-        label.setTextFormat(QtCore.Qt.TextFormat.PlainText)
-        label.setWordWrap(True)
+        label = Label(text, self)
         label.setFont(now.caption_bold if bold else now.caption)
         label.setTextInteractionFlags(QtCore.Qt.TextInteractionFlag.TextSelectableByMouse)
         made = label.palette()

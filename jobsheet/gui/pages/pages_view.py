@@ -41,6 +41,14 @@ class PagesView(QAbstractScrollArea):
         self._pictures.clear()
         self._lay_out()
 
+    def let_go(self) -> None:
+        """Nobody looks at the pages any more: their file and their pictures take several megabytes."""
+        if self.pages is not None:
+            self.pages.close()
+        self.pages = None
+        self._pictures.clear()
+        self._places = []
+
     @property
     def count(self) -> int:
         """How many pages there are."""

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QScrollArea,
     QVBoxLayout,
@@ -25,6 +24,7 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.job_pdf import make_sheets, stop_notes
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.model.remark import Note
@@ -44,12 +44,14 @@ class PrintWindow(QDialog):
 
     def __init__(self, desk: Desk, write: Callable[[bytes], bool], parent: QWidget) -> None:
         super().__init__(parent)
+        self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Print", "Print sheets"))
         self._desk = desk
         self._write = write
         self.pdf = b""
         self.view = PagesView(self)
         self.view.setAccessibleName(translate("Print", "The pages as they will print"))
+        self.finished.connect(self.view.let_go)
         self.initials: dict[Note, QLineEdit] = {}
         self.paper = QComboBox(self)
         self.paper.setAccessibleName(translate("Print", "Paper"))
@@ -57,7 +59,7 @@ class PrintWindow(QDialog):
             self.paper.addItem(words, name)
         self.working = QCheckBox(translate("Print", "With the working of every figure"), self)
         self.working.setAccessibleName(self.working.text())
-        self.count = QLabel(self)
+        self.count = Label("", self)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(QUIET)
@@ -101,17 +103,14 @@ class PrintWindow(QDialog):
         now = look()
         inside = QWidget(self)
         column = QVBoxLayout(inside)
-        head = QLabel(
+        head = Label(
             translate("Print", "Read before cutting. Without initials the sheets print NOT ACKNOWLEDGED."),
             inside,
         )
-        head.setWordWrap(True)
         head.setFont(now.bold)
         column.addWidget(head)
         for note in notes:
-            text = QLabel(note.text, inside)
-            text.setTextFormat(QtCore.Qt.TextFormat.PlainText)
-            text.setWordWrap(True)
+            text = Label(note.text, inside)
             box = QLineEdit(inside)
             box.setMaxLength(12)
             box.setPlaceholderText(translate("Print", "initials"))
@@ -141,7 +140,7 @@ class PrintWindow(QDialog):
                 initials=given,
             )
         except JobsheetError as error:
-            self.count.setText(str(error))
+            self.count.say(str(error))
             return
         self.view.show_pdf(self.pdf)
         pages = self.view.count
@@ -154,8 +153,7 @@ class PrintWindow(QDialog):
             words = translate(
                 "Print", "{pages}; fields that cannot be read print their last good values."
             ).format(pages=words)
-        self.count.setText(words)
-        self.count.setWordWrap(True)
+        self.count.say(words)
 
     def export(self) -> None:
         """Ask where, and write these very bytes."""

@@ -8,6 +8,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintE
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 
@@ -46,7 +47,7 @@ class EntryRow(QWidget):
         """Show what the entry holds, and whether something in it cannot be used."""
         self._text, self._problem = text, problem
         self.setAccessibleName(f"{text}. {problem}" if problem else text)
-        self.setToolTip(problem)
+        hover(self, problem)
         self.update()
 
     def resizeEvent(self, _event: object) -> None:  # noqa: N802

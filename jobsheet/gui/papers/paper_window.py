@@ -16,6 +16,7 @@ from jobsheet.errors import ChangedOutside, CommandError, DocumentError, Jobshee
 from jobsheet.gui.desk.keeping_pace import Pace
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.plain_words import window_title
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.facts_view import FactsView
 from jobsheet.gui.papers.paper_column import PaperColumn
@@ -132,7 +133,7 @@ class PaperWindow(QMainWindow):
             self._last_good = self._value
         self.column.put(paper, self.problems, anew=anew)
         self.head.refresh()
-        self.setWindowTitle(f"{self.title()}[*]")
+        self.setWindowTitle(f"{window_title(self.title())}[*]")
         self.setWindowModified(self.history.changed)
 
     def _refresh_margin(self) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.drawing.drawn import Drawing
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
@@ -46,7 +47,7 @@ class StageCell(Pressable):
             self.stage, self.current = stage, current
             self._picture = stage.picture()
             self.setAccessibleName(stage.spoken)
-            self.setToolTip(stage.spoken)
+            hover(self, stage.spoken)
             self.update()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.gui.forms.plain_words import entry
 from jobsheet.gui.window.action_table import ACTIONS, FILLED, MENUS
 
 if TYPE_CHECKING:
@@ -89,4 +90,4 @@ def name_history(actions: dict[str, QAction], history: History) -> None:
         ("redo", history.can_redo, history.redo_label, translate("Window", "&Redo: {step}"), translate("Window", "&Redo")),
     ):  # fmt: skip
         actions[id_].setEnabled(can)
-        actions[id_].setText(words.format(step=label) if can else plain)
+        actions[id_].setText(words.format(step=entry(label)) if can else plain)

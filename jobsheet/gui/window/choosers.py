@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu
 from jobsheet.edit.commands import ChooseMachine
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.edits.all_edits import Edits
+from jobsheet.gui.forms.plain_words import entry
 
 
 def fill_machines(menu: QMenu, edits: Edits, ways: Iterable[QAction]) -> None:
@@ -23,7 +24,7 @@ def fill_machines(menu: QMenu, edits: Edits, ways: Iterable[QAction]) -> None:
             title = find_card(card).title
         except JobsheetError:
             title = card  # choosing it says what is wrong with it
-        action = menu.addAction(title)
+        action = menu.addAction(entry(title))
         action.setCheckable(True)
         action.setChecked(card == hand.desk.job.machine)
         action.triggered.connect(lambda _=False, card=card: hand.do(ChooseMachine(card)))
@@ -36,4 +37,4 @@ def fill_samples(menu: QMenu, open_sample: Callable[[Path], object]) -> None:
     from jobsheet import paths
 
     for path in sorted(paths.sample_jobs().glob("*.yaml")):
-        menu.addAction(path.stem).triggered.connect(lambda _=False, path=path: open_sample(path))
+        menu.addAction(entry(path.stem)).triggered.connect(lambda _=False, path=path: open_sample(path))

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 
 from jobsheet.edit.history import Change
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.forms.plain_words import window_title
 from jobsheet.gui.ink import look
 from jobsheet.gui.window import actions
 from jobsheet.gui.window.bench import Bench
@@ -145,7 +146,7 @@ class Window(QMainWindow):
         self.bench.title.put(cells(self.desk))
         part = self.desk.job.part
         name = part.number or part.name or translate("Window", "New job")
-        self.setWindowTitle(translate("Window", "{name}[*] – job sheet").format(name=name))
+        self.setWindowTitle(translate("Window", "{name}[*] – job sheet").format(name=window_title(name)))
         self.setWindowModified(self.desk.history.changed)
         if self.actions_by_id:
             actions.name_history(self.actions_by_id, self.desk.history)

@@ -6,12 +6,14 @@ from pathlib import Path
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.plain_widgets import Choices, Label
+from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.storage.card_files import card_names, find_card
@@ -30,23 +32,23 @@ class CapabilityWindow(QDialog):
         self.pdf = b""
         self.view = PagesView(self)
         self.view.setAccessibleName(translate("Capability", "The card as it prints"))
-        self.first, self.second = QComboBox(self), QComboBox(self)
+        self.finished.connect(self.view.let_go)
+        self.first, self.second = Choices(self), Choices(self)
         self.first.setAccessibleName(translate("Capability", "Machine"))
         self.second.setAccessibleName(translate("Capability", "Beside it"))
-        self.second.addItem(translate("Capability", "no other beside it"), "")
+        self.second.offer(translate("Capability", "no other beside it"), "")
         for name in card_names():
             try:
                 title = find_card(name).title
             except JobsheetError:
                 continue  # a card that cannot be read is told where it is chosen
-            self.first.addItem(title, name)
-            self.second.addItem(title, name)
+            self.first.offer(title, name)
+            self.second.offer(title, name)
         self.first.setCurrentIndex(max(0, self.first.findData(desk.job.machine)))
         self.metals = QLineEdit(desk.job.material or "S235", self)
         self.metals.setAccessibleName(translate("Capability", "Metals, separated by commas"))
-        self.metals.setToolTip(translate("Capability", "such as S235, 6082-T6"))
-        self.said = QLabel(self)
-        self.said.setWordWrap(True)
+        hover(self.metals, translate("Capability", "such as S235, 6082-T6"))
+        self.said = Label("", self)
         self._lay_out()
         for box in (self.first, self.second):
             box.currentIndexChanged.connect(self.make)
@@ -81,9 +83,7 @@ class CapabilityWindow(QDialog):
         job = self._desk.job
         metals = tuple(part.strip() for part in self.metals.text().split(",") if part.strip())
         if len(names) == 2 and names[0] == names[1]:
-            self.said.setText(
-                translate("Capability", "A machine beside itself says nothing: choose another.")
-            )
+            self.said.say(translate("Capability", "A machine beside itself says nothing: choose another."))
             return
         try:
             cards = [find_card(name) for name in names]
@@ -91,9 +91,9 @@ class CapabilityWindow(QDialog):
             self.pdf = make_pdf((capability_card(found, date=today(), name="capability"),))
         except JobsheetError as error:
             words = str(error)
-            self.said.setText(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
+            self.said.say(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
             return
-        self.said.setText("")
+        self.said.say("")
         self.view.show_pdf(self.pdf)
 
     def export(self) -> None:
@@ -107,6 +107,6 @@ class CapabilityWindow(QDialog):
             return
         try:
             export_file(path, self.pdf)
-            self.said.setText(translate("Capability", "Saved as {name}.").format(name=path.name))
+            self.said.say(translate("Capability", "Saved as {name}.").format(name=path.name))
         except JobsheetError as error:
             ask.tell(self, str(error))

@@ -5,11 +5,12 @@ from __future__ import annotations
 from msgspec import Struct
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.plain_widgets import Choices, Label
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.fits.fit_table import FitTable
@@ -47,18 +48,16 @@ class FitsWindow(QDialog):
         self.setWindowTitle(translate("Fits", "The same job on another machine"))
         self._visit = visit
         now = look()
-        self.machines = QComboBox(self)
+        self.machines = Choices(self)
         self.machines.setAccessibleName(translate("Fits", "Machine"))
         for name in card_names():
             try:
-                self.machines.addItem(find_card(name).title, name)
+                self.machines.offer(find_card(name).title, name)
             except JobsheetError:
                 continue  # a card that cannot be read is told where it is chosen
-        self.said = QLabel(self)
+        self.said = Label("", self)
         self.said.setFont(now.head)
-        self.said.setWordWrap(True)
-        self.more = QLabel(self)
-        self.more.setWordWrap(True)
+        self.more = Label("", self)
         self.table = FitTable(self)
         scroll = QScrollArea(self)
         scroll.setWidgetResizable(True)
@@ -92,8 +91,8 @@ class FitsWindow(QDialog):
         try:
             fit = fits(job, self.machines.currentData())
         except JobsheetError as error:
-            self.said.setText(str(error))
-            self.more.setText("")
+            self.said.say(str(error))
+            self.more.say("")
             self.take.why_not(str(error))
             return
         lost = sum(1 for step in fit.steps if step.no_longer or step.after.problem)
@@ -109,7 +108,7 @@ class FitsWindow(QDialog):
             words = translate(
                 "Fits", "What was beyond stays beyond; nothing new is. {count} of {all} steps change."
             )
-        self.said.setText(words.format(count=changed, all=len(fit.steps), lost=lost))
+        self.said.say(words.format(count=changed, all=len(fit.steps), lost=lost))
         more = []
         if fit.card_changed:
             more.append(translate("Fits", "The card of this job was changed since it was planned."))
@@ -125,7 +124,7 @@ class FitsWindow(QDialog):
                 for limit in step.after.unknown
             }
         )
-        self.more.setText(" ".join(more))
+        self.more.say(" ".join(more))
         same = self.machines.currentData() == job.machine and not fit.card_changed
         self.take.why_not(translate("Fits", "The job is planned for this machine already.") if same else "")
         self.table.put(fit)

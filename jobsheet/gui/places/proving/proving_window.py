@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtGui import QAction, QKeySequence, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
@@ -27,6 +28,7 @@ class ProvingWindow(QMainWindow):
 
     def __init__(self, visit: Visit) -> None:
         super().__init__(visit.parent)
+        self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Proving", "Proving – job sheet"))
         self._visit = visit
         self.desk = ProvingDesk(visit.desk.job)
