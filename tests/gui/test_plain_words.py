@@ -13,6 +13,7 @@ import jobsheet.gui
 from jobsheet.gui.forms.buttons import Button
 from jobsheet.gui.forms.plain_widgets import Choices, Label
 from jobsheet.gui.forms.plain_words import LINE, entry, hover, literal, tip, window_title
+from jobsheet.gui.ink import look
 
 GUI = Path(jobsheet.gui.__file__).parent
 #: The two places where the toolkit's own are made.
@@ -89,6 +90,7 @@ def test_no_sign_of_a_name_is_a_key_or_the_mark_of_changes(qtbot):
 
 
 def test_no_width_comes_from_a_long_word(qtbot):
+    look.apply("light")
     ground = QWidget()
     qtbot.addWidget(ground)
     label, box, button = Label(LONG, ground), Choices(ground), Button(LONG, ground)
