@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent, QPoint, Qt
 from PySide6.QtGui import QAccessible, QHelpEvent, QPixmap
 from PySide6.QtWidgets import QApplication, QToolTip, QWidget
 
+from jobsheet.edit.commands import SetField
 from jobsheet.gui.column import list_reading, row_painter
 from jobsheet.gui.column.list_reading import ListFace
 from jobsheet.gui.desk.opening import open_at_start
@@ -62,6 +63,15 @@ def painted(monkeypatch):
     return keys
 
 
+def settle(window, qtbot):
+    """Nothing is left to do that would paint by itself."""
+    parts = window.parts
+    qtbot.waitUntil(
+        lambda: not window.later.waiting and not parts.solids.waiting and parts.answering.done, timeout=60_000
+    )
+    QApplication.processEvents()
+
+
 # --- painting ---
 
 
@@ -89,18 +99,18 @@ def test_only_the_rows_in_sight_are_painted(long, painted):
 
 def test_a_step_of_the_keyboard_paints_two_rows(long, painted, qtbot):
     ruled(long).focus_line(ruled(long).lines[3].key)
-    QApplication.processEvents()
+    settle(long, qtbot)
     painted.clear()
     qtbot.keyClick(ruled(long), Qt.Key.Key_Down)
     QApplication.processEvents()
     assert set(painted) == {ruled(long).lines[3].key, ruled(long).lines[4].key}
 
 
-def test_an_edit_paints_the_row_that_shows_something_else(window, painted, type_in):
+def test_an_edit_paints_the_row_that_shows_something_else(window, painted, qtbot):
     window.open_key("face-rough")
-    QApplication.processEvents()
+    settle(window, qtbot)
     painted.clear()
-    window.desk.type(__import__("jobsheet.edit.commands", fromlist=["x"]).SetField("drill", "peck", "6"))
+    window.desk.type(SetField("drill", "peck", "6"))
     QApplication.processEvents()
     assert set(painted) <= {"drill", "tap"}
 
