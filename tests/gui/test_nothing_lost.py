@@ -10,7 +10,7 @@ from pathlib import Path
 
 import msgspec
 import pytest
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QMessageBox
 
 from jobsheet.gui.desk import journal
@@ -52,11 +52,15 @@ class Typing:
         return ended
 
     def lost(self, ended):
-        """How old the first key is that the journal does not hold [s]."""
+        """How old the first key is that the journal does not hold [s]; a blank alone is an empty field."""
         lines = self.told.read_text().splitlines()
         keys = [(float(when), text) for when, _, text in (line.partition(" ") for line in lines)]
         kept = self.kept()
-        known = max((index for index, (_, text) in enumerate(keys) if text == kept), default=-1)
+        known = max(
+            (index for index, (_, text) in enumerate(keys) if (text if text.strip() else "") == kept),
+            default=-1,
+        )
+        assert kept is None or known >= 0, f"{kept!r} is in the journal, and nobody typed it"
         return ended - keys[known + 1][0] if known + 1 < len(keys) else 0.0
 
     def kept(self):
@@ -107,11 +111,14 @@ def test_a_signal_to_end_loses_nothing(tmp_path):
 
 def test_a_fault_is_written_before_it_is_told(window, type_in, monkeypatch, qtbot):
     window.open_key("face-rough")
-    type_in(window, "depth", "0.35 m")
+    box = type_in(window, "depth", "0.35 m").box
     there = []
     monkeypatch.setattr(ask, "tell", lambda *_args: there.append("told"))
     monkeypatch.setattr(sys, "__excepthook__", lambda *_args: there.append(len(journal_files())))
     Guard()(ZeroDivisionError, ZeroDivisionError("a fault"), None)
+    qtbot.wait(20)
+    assert there == [1]  # no box over a text that somebody types
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
     qtbot.waitUntil(lambda: "told" in there)
     assert there == [1, "told"]
 

@@ -1,6 +1,6 @@
 """Types without a pause into the real window until something ends the program; each key is told to a file at once.
 
-A line of the file is the time, a blank, and the text that stood in the box after the key: what the journal is
+A line of the file is the time, a blank, and the text that stands in the box after the key, told just before it: what the journal is
 held against when the program was killed.
 """
 
@@ -44,8 +44,9 @@ def main():
         box = window.open_row.form.fields["note"].box
         if len(box.text()) > LONG:
             box.selectAll()
-        QTest.keyClick(box, next(keys))
-        os.write(told, f"{time.monotonic()} {box.text()}\n".encode())
+        letter = next(keys)
+        os.write(told, f"{time.monotonic()} {'' if box.hasSelectedText() else box.text()}{letter}\n".encode())
+        QTest.keyClick(box, letter)
 
     def begin():
         if not window.actions_by_id:

@@ -11,6 +11,7 @@ from jobsheet.edit.commands import SetField
 from jobsheet.edit.history import Change
 from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
+from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.forms.boxes import Line, Lines
@@ -97,7 +98,8 @@ class OpenRows:
     def _typed(self, owner: str, name: str, text: str) -> None:
         """Something was written into a field: by a key, of which more may come, or chosen whole."""
         box = QApplication.focusWidget()
-        self._hand.desk.type(SetField(owner, name, text), by_key=isinstance(box, Line | Lines))
+        by_key = isinstance(box, Line | Lines)
+        or_absent(lambda: self._hand.desk.type(SetField(owner, name, text), by_key=by_key), None)
 
     def field_in_hand(self) -> tuple[str, str]:
         """Owner and name of the field that the cursor is in."""

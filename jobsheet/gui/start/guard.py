@@ -5,8 +5,9 @@ from __future__ import annotations
 import sys
 from types import TracebackType
 
+from PySide6 import QtCore
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.keeping_pace import write_all
@@ -33,7 +34,16 @@ class Guard:
         if self._showing or QApplication.instance() is None:
             return
         self._showing = True
-        QTimer.singleShot(0, lambda: self._show(error))
+        QTimer.singleShot(0, lambda: self._tell(error))
+
+    def _tell(self, error: BaseException) -> None:
+        """Say it, but never with a box over a text that somebody types: then when that is left."""
+        app = QApplication.instance()
+        if isinstance(app, QApplication) and isinstance(app.focusWidget(), QLineEdit | QPlainTextEdit):
+            once = QtCore.Qt.ConnectionType.SingleShotConnection
+            app.focusChanged.connect(lambda *_: QTimer.singleShot(0, lambda: self._show(error)), once)
+        else:
+            self._show(error)
 
     def _show(self, error: BaseException) -> None:
         """One sentence, once at a time."""
