@@ -26,7 +26,7 @@ from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, recor
 from jobsheet.storage.versions import CURRENT, what_is_wrong
 
 FOLDER = "proof"
-_NAME = re.compile(r"^[a-z0-9][a-z0-9-]*$")
+_NAME = re.compile(r"^[a-z0-9][a-z0-9-]{0,99}$")  # as long as the name of a file may be
 _CLOSED = re.compile(rf"^{END}:\s*[0-9a-f]{{{ID_LENGTH}}}$")
 _FORMAT = re.compile(r"^format:\s*(\S+)$")
 #: Logs beyond this are not ours [bytes]: a trial is about 500.
@@ -110,7 +110,8 @@ def read_log(machine: str) -> Log:
     DocumentError
         If the file cannot be read at all. Single records that are wrong are in `problems`.
     """
-    paths = [path for path in (_shipped_path(machine), own_path(machine)) if path is not None]
+    own = own_path(machine)
+    paths = [path for path in (_shipped_path(machine), own) if path is not None]
     return _read(machine, tuple(_seen(path) for path in paths))
 
 

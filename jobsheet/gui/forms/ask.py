@@ -70,11 +70,30 @@ def _path_to_write(parent: QWidget, title: str, kinds: str, suggestion: Path, en
     """The system's own question for a new file; None where it is called off."""
     from PySide6.QtWidgets import QFileDialog
 
-    name, _ = QFileDialog.getSaveFileName(parent, title, str(suggestion), kinds)
+    # The toolkit's own question takes the name of a file for markup, and does not see the ending that is added.
+    own_question = QFileDialog.Option.DontConfirmOverwrite
+    name, _ = QFileDialog.getSaveFileName(parent, title, str(suggestion), kinds, options=own_question)
     if not name:
         return None
     path = Path(name)
-    return path if path.suffix else path.with_suffix(ending)
+    if not path.suffix:
+        path = path.with_name(path.name + ending)
+    return path if not path.exists() or _may_replace(parent, path.name) else None
+
+
+def _may_replace(parent: QWidget, name: str) -> bool:
+    """Whether a file that is there may be written over."""
+    from PySide6.QtWidgets import QMessageBox
+
+    from jobsheet.gui.forms import plain_widgets
+
+    button = QMessageBox.StandardButton
+    box = plain_widgets.box(
+        parent, translate("Ask", "“{name}” is there already. Replace it?").format(name=name)
+    )
+    box.setStandardButtons(button.Yes | button.Cancel)
+    box.setDefaultButton(button.Cancel)
+    return box.exec() == button.Yes
 
 
 def tell(parent: QWidget | None, sentence: str) -> None:

@@ -10,6 +10,8 @@ from jobsheet.units.lazily import pattern
 
 #: What a label shows of a text, in letters: several lines, and never a whole window.
 SHOWN = 700
+#: Lines of a box that stay in sight; common practice, no source.
+LINES = 20
 #: Letters of a word after which a line may break inside it.
 WORD = 30
 _LONG_WORD = pattern(rf"\S{{{WORD}}}(?=\S)")
@@ -22,7 +24,12 @@ def box(parent: QWidget | None, sentence: str) -> QMessageBox:
     made.finished.connect(made.deleteLater)
     made.setTextFormat(QtCore.Qt.TextFormat.PlainText)
     made.setWindowTitle(QtCore.QCoreApplication.translate("Ask", "Job sheet"))
-    made.setText(folded(sentence))
+    whole = folded(sentence)
+    lines = whole.split("\n")
+    if len(lines) > LINES:  # a box that is higher than the screen has its buttons below it
+        made.setDetailedText(literal(sentence))
+        whole = "\n".join([*lines[: LINES - 1], "…"])
+    made.setText(whole)
     return made
 
 

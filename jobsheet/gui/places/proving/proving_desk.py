@@ -15,6 +15,7 @@ from jobsheet.limits.verdict import in_words
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import OUTCOMES, Trial
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
+from jobsheet.storage.card_files import card_names
 from jobsheet.storage.proof_log import Log, append, read_log, strike
 
 if TYPE_CHECKING:
@@ -41,10 +42,12 @@ class ProvingDesk:
 
     def __init__(self, job: Job) -> None:
         self.units = job.units
-        self.asked = Asked(machine=job.machine, material=job.material or "S235")
+        cards = card_names()
+        machine = job.machine if job.machine in cards else cards[0]  # its card may be gone
+        self.asked = Asked(machine=machine, material=job.material or "S235")
         if job.units == "in":
             self.asked = Asked(
-                machine=job.machine, material=job.material or "S235", cutter="end mill 1/2 in, 4 teeth, 1-1/4 in out", width="1/4 in"
+                machine=machine, material=job.material or "S235", cutter="end mill 1/2 in, 4 teeth, 1-1/4 in out", width="1/4 in"
             )  # fmt: skip
         self.ladder: Ladder | None = None
         #: What was entered on this ladder, by the number of its rung.
