@@ -11,6 +11,7 @@ from jobsheet.model.job import FACES, Dismissed, Holding, Job, Operation, Part, 
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.paths import no_file
 from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
@@ -315,7 +316,7 @@ def _unique(reader: _Reader, root: Node, set_ups: tuple[SetUp, ...]) -> None:
 
 
 def read_job(path: Path | str) -> Job:
-    """The job in a file.
+    """The job in a file, or inside a PDF that was printed from it.
 
     Raises
     ------
@@ -323,7 +324,17 @@ def read_job(path: Path | str) -> Job:
         With every problem of the file, each with its line.
     """
     path = Path(path)
-    return job_from_text(read_file(path), path.name)
+    return job_from_text(_text_of(path), path.name)
+
+
+def _text_of(path: Path) -> str:
+    """The job's text: of the file itself, or of the attachment of its sheets."""
+    if not no_file(path):
+        from jobsheet.storage import pdf_jobs
+
+        if pdf_jobs.is_pdf(path):
+            return pdf_jobs.job_text(path)
+    return read_file(path)
 
 
 def job_from_text(text: str, name: str) -> Job:
