@@ -17,6 +17,7 @@ from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_vi
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, Suggested, shown
 from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import registry
@@ -45,6 +46,8 @@ class Desk(QObject):
         self.problem = ""
         self.remarks: tuple[Remark, ...] = ()
         self.notes: tuple[Note, ...] = ()
+        #: What the review could not ask: it is said where its answer would have stood.
+        self.not_checked: tuple[NotChecked, ...] = ()
         #: Whether the edit that is told just now is a key in a text, of which more may come.
         self.typing = False
         #: The field that the cursor is in, by owner and name.
@@ -56,7 +59,7 @@ class Desk(QObject):
         """Put another job on the desk."""
         self.history = history
         self.history.subscribe(self._heard)
-        self.remarks, self.notes = (), ()
+        self.remarks, self.notes, self.not_checked = (), (), ()
         self._views = {}
         self.reckon()
 
@@ -143,10 +146,9 @@ class Desk(QObject):
         return tuple(remark for remark in self.remarks if not remark.operations and not remark.set_up)
 
     def reminders_of(self, key: str) -> tuple[str, ...]:
-        """What is printed beside a step and never counted."""
-        return tuple(
-            note.text.split(". ")[0].rstrip(".") + "." for note in self.notes if note.operation == key
-        )
+        """What is printed beside a step and never counted; before it, what could not be checked of it."""
+        said = [note.text.split(". ")[0].rstrip(".") + "." for note in self.notes if note.operation == key]
+        return (*(one.words() for one in self.not_checked if one.operation == key), *said)
 
     # --- drafts ---
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark
 
-Said = tuple[tuple[Remark, ...], tuple[Note, ...]]
+Said = tuple[tuple[Remark, ...], tuple[Note, ...], tuple[NotChecked, ...]]
 
 
 class ReadingThrough:
@@ -33,9 +34,9 @@ class ReadingThrough:
         from jobsheet.gui.desk.reviewing import remarks_and_notes
 
         found = remarks_and_notes(desk.job, desk.reckoned, facts)
-        new = _differ(found, (desk.remarks, desk.notes))
+        new = _differ(found, (desk.remarks, desk.notes, desk.not_checked))
         # Also where the words are the same: a fix knows the plan for which it was made, and no other.
-        desk.remarks, desk.notes = found
+        desk.remarks, desk.notes, desk.not_checked = found
         return new
 
     def now(self, remark: Remark, facts: tuple[Any, ...] | None) -> Remark | None:
@@ -48,7 +49,7 @@ class ReadingThrough:
 
 def _differ(one: Said, other: Said) -> bool:
     """Whether two readings say other things; a fix is a function and made anew each time."""
-    return one[1] != other[1] or [_words(remark) for remark in one[0]] != [
+    return one[1:] != other[1:] or [_words(remark) for remark in one[0]] != [
         _words(remark) for remark in other[0]
     ]
 

@@ -89,9 +89,20 @@ def _review(desk: Desk) -> CellText:
             else translate("TitleBlock", "{count} fields cannot be read").format(count=drafts)
         )
         return CellText(translate("TitleBlock", "Review, to mend first"), words, tone="verm")
+    if desk.not_checked and not desk.remarks:
+        numbers = {operation.key: operation.number for _, operation in desk.job.operations()}
+        words = "; ".join(one.words(numbers.get(one.operation)) for one in desk.not_checked)
+        caption = translate("TitleBlock", "Review, not whole: {count} not checked").format(
+            count=len(desk.not_checked)
+        )
+        return CellText(caption, words, tone="verm")
     if not desk.remarks:
         return CellText(translate("TitleBlock", "Review"), translate("TitleBlock", "no remarks"))
     caption = translate("TitleBlock", "Review, {count} open").format(count=len(desk.remarks))
+    if desk.not_checked:
+        caption = translate("TitleBlock", "Review, {count} open, {more} not checked").format(
+            count=len(desk.remarks), more=len(desk.not_checked)
+        )
     counts = []
     for severity in SEVERITIES:
         count = sum(remark.severity == severity for remark in desk.remarks)
