@@ -67,8 +67,11 @@ def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
 
 
 def _jobs(path: Path) -> Iterator[tuple[str, str]]:
+    import logging
+
     from pypdf import PdfReader  # its own bounds keep a small file from growing without end
 
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # what is damaged is said once, by us
     with path.open("rb") as stream:
         reader = PdfReader(stream, strict=False)
         if reader.is_encrypted:

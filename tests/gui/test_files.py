@@ -2,6 +2,8 @@
 
 import pytest
 
+from jobsheet import paths
+from jobsheet.__main__ import main
 from jobsheet.gui.desk import journal
 from jobsheet.gui.forms import ask
 from jobsheet.gui.start import start
@@ -189,3 +191,22 @@ def test_one_journal_that_cannot_be_read_hides_no_other(hm100, own_home):
     (folder / "8-folder.json").mkdir()
     assert left_behind().job == hm100
     assert (folder / "2-job.json").exists()
+
+
+def test_printed_sheets_open_as_the_job_they_were_printed_from(show, tmp_path, monkeypatch):
+    """Paper is not written over: the job asks for a file of its own when it is saved."""
+    sheets = tmp_path / "plate.pdf"
+    sample = paths.sample_jobs() / "hm-100-drilled-plate-b1.yaml"
+    assert main(["sheet", str(sample), "-o", str(sheets)]) == 0
+    before = sheets.read_bytes()
+    window = show()
+    assert window.parts.files.open_path(sheets)
+    assert window.desk.job == read_job(sample)
+    assert window.desk.path is None
+    assert window.bench.title.cells["file"].shown.value == "from printed sheets, not saved"
+    asked = []
+    monkeypatch.setattr(ask, "save_path", lambda _parent, suggestion: asked.append(suggestion))
+    window.parts.files.save()
+    assert [one.name for one in asked] == ["plate.yaml"]
+    assert sheets.read_bytes() == before
+    assert show(str(sheets)).desk.job == read_job(sample)

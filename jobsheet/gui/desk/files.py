@@ -92,7 +92,14 @@ class Files(QObject):
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False
-        self.lay(History(job, str(path)), path, "", digest)
+        from jobsheet.storage.pdf_jobs import is_pdf
+
+        if is_pdf(path):  # paper is not written over: the job gets a file of its own
+            history = History(job)
+            history.mark_unsaved()
+            self.lay(history, None, f"{path.stem}.yaml", None)
+        else:
+            self.lay(History(job, str(path)), path, "", digest)
         return True
 
     def open_sample(self, path: Path, *, asked: bool = False) -> bool:

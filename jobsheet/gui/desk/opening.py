@@ -41,7 +41,10 @@ def _opened(path: str | None) -> Opened:
     if path is not None and not is_sample(Path(path)):
         try:
             digest = job_digest(path)
-            return Opened(job=read_job(path), path=Path(path), digest=digest)
+            job = read_job(path)
+            if path.casefold().endswith(".pdf"):  # paper is not written over: the job gets a file of its own
+                return Opened(job=job, sample=f"{Path(path).stem}.yaml")
+            return Opened(job=job, path=Path(path), digest=digest)
         except JobsheetError as error:
             problem = str(error)
     sample = Path(path) if path is not None and not problem else paths.sample_jobs() / SAMPLE

@@ -49,7 +49,10 @@ def open_path(parent: QWidget, folder: Path) -> Path | None:
     from PySide6.QtWidgets import QFileDialog
 
     name, _ = QFileDialog.getOpenFileName(
-        parent, translate("Ask", "Open a job"), str(folder), translate("Ask", "Jobs (*.yaml *.yml)")
+        parent,
+        translate("Ask", "Open a job"),
+        str(folder),
+        translate("Ask", "Jobs and printed sheets (*.yaml *.yml *.pdf)"),
     )
     return Path(name) if name else None
 

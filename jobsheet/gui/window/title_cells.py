@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet import paths
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.forms.title_cell import CellText
@@ -126,6 +127,8 @@ def file_words(desk: Desk) -> str:
     if desk.recovered:
         return translate("TitleBlock", "recovered, not saved")
     if desk.path is None:
+        if desk.named and not (paths.sample_jobs() / desk.named).is_file():
+            return translate("TitleBlock", "from printed sheets, not saved")
         if desk.named:
             return translate("TitleBlock", "sample, not saved")
         return translate("TitleBlock", "not saved yet")
