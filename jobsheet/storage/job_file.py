@@ -11,7 +11,6 @@ from jobsheet.model.job import FACES, Dismissed, Holding, Job, Operation, Part, 
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.paths import no_file
 from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
@@ -329,12 +328,9 @@ def read_job(path: Path | str) -> Job:
 
 def _text_of(path: Path) -> str:
     """The job's text: of the file itself, or of the attachment of its sheets."""
-    if not no_file(path):
-        from jobsheet.storage import pdf_jobs
+    from jobsheet.storage import pdf_jobs
 
-        if pdf_jobs.is_pdf(path):
-            return pdf_jobs.job_text(path)
-    return read_file(path)
+    return pdf_jobs.job_text(path) if pdf_jobs.is_pdf(path) else read_file(path)
 
 
 def job_from_text(text: str, name: str) -> Job:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from jobsheet.errors import DocumentError, Problem
+from jobsheet.paths import no_file
 
 #: Our sheets are some hundred kilobytes; photographs may come (common sense, no source).
 LARGEST_PDF = 100_000_000
@@ -24,6 +25,8 @@ _FORMAT = re.compile(rb"^\xef?\xbb?\xbf?\s*format\s*:", re.MULTILINE)
 def is_pdf(path: Path) -> bool:
     """Whether a file begins as a PDF does; False where it cannot be looked at."""
     try:
+        if no_file(path):
+            return False
         with path.open("rb") as stream:
             return stream.read(len(_MARK)) == _MARK
     except OSError:
