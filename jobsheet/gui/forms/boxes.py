@@ -66,7 +66,8 @@ class Line(QLineEdit):
         """Whoever comes by the keyboard types over what stands there."""
         super().focusInEvent(event)
         if event.reason() in (QtCore.Qt.FocusReason.TabFocusReason, QtCore.Qt.FocusReason.BacktabFocusReason):
-            self.selectAll()
+            # From its end to its beginning: a long text is then seen from where it begins.
+            self.setSelection(len(self.text()), -len(self.text()))
 
 
 class Lines(QPlainTextEdit):
