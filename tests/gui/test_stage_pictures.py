@@ -1,9 +1,10 @@
 """The strip shows pictures from solids, made beside the interface; a feature pressed opens its step; F9 goes back in time."""
 
 import pytest
-from PySide6.QtCore import QPointF
+from PySide6.QtCore import QCoreApplication, QEvent, QPointF
 
 from jobsheet.edit.commands import SetField
+from jobsheet.gui.desk.stage_work import Answer
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.strip.stage_cell import StageCell, _place_of
 from jobsheet.paths import sample_jobs
@@ -67,3 +68,14 @@ def test_an_edit_of_an_earlier_step_changes_the_picture(plate, qtbot):
     plate.desk.type(SetField(counterbore, "cutter", "counterbore 14, 3 edges, pilot 6.6"))
     settle(plate, qtbot)
     assert large(plate)._drawing != drawing
+
+
+def test_a_picture_that_comes_after_the_look_changed_falls_on_no_strip_that_is_gone(plate, qtbot):
+    solids = plate.parts.solids
+    plate.later.soon()
+    plate.looks.dark()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    solids._answers.put(Answer(solids._serial, {"drill": None}))
+    solids.look()
+    plate.looks.light()
+    qtbot.waitUntil(lambda: plate.bench.strip is not None and not solids.waiting)

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
 from PySide6.QtCore import QTimer
+from shiboken6 import isValid
 
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.desk.desk import Desk
@@ -94,7 +95,8 @@ class Solids:
         desk = self._desk
         if desk.reckoned is None:
             return
-        asked = (id(desk.reckoned), strip.shown(), strip.turn, strip.moment)
+        # Another strip, as after a change of the look, has nothing drawn yet.
+        asked = (strip, id(desk.reckoned), strip.shown(), strip.turn, strip.moment)
         if asked == self._asked:
             return
         self._asked, self._strip = asked, strip
@@ -120,7 +122,7 @@ class Solids:
                 return
             if answer.serial != self._serial:
                 continue
-            if answer.drawings and self._strip is not None:
+            if answer.drawings and self._strip is not None and isValid(self._strip):
                 self._strip.draw(answer.drawings, answer.spots)
             if answer.facts is not None:
                 self._timer.stop()

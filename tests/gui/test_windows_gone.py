@@ -1,0 +1,63 @@
+"""A window that was closed is gone: its widgets, its pages, its memory."""
+
+import gc
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtWidgets import QApplication, QWidget
+
+from jobsheet.reckoning.answers import capability_answer
+
+#: What one kind may keep after the first five [MB]; remembered glyphs and pictures of the toolkit come with these.
+MOST = 2.0
+TIMES = 20
+KINDS = ("cabinet", "card", "new-card", "capability", "fits", "prove", "print")
+
+
+def memory():
+    for line in Path("/proc/self/status").read_text(encoding="ascii").splitlines():
+        if line.startswith("VmRSS:"):
+            return int(line.split()[1]) / 1024
+    pytest.skip("no such account of the memory on this system")
+
+
+def settle():
+    for _ in range(3):
+        QApplication.processEvents()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    gc.collect()
+
+
+def remembered(reckon):
+    found = []
+
+    def again(*args, **kwargs):
+        if not found:
+            found.append(reckon(*args, **kwargs))
+        return found[0]
+
+    return again
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_what_was_closed_is_gone(window, qtbot, kind, monkeypatch):
+    # Reckoned once: the seconds that a capability card takes are none of this test's.
+    monkeypatch.setattr(capability_answer, "capability", remembered(capability_answer.capability))
+    qtbot.waitUntil(lambda: not window.parts.solids.waiting)
+    early = before = widgets = 0
+    for time in range(TIMES):
+        window.actions_by_id[kind].trigger()
+        made = [one for one in window.findChildren(QWidget) if one.isWindow() and one.isVisible()]
+        assert len(made) == 1
+        QApplication.processEvents()
+        made[0].close()
+        del made
+        settle()
+        if time == 0:
+            widgets, before = len(QApplication.allWidgets()), len(QApplication.topLevelWidgets())
+        if time == 4:
+            early = memory()
+    assert len(QApplication.topLevelWidgets()) == before
+    assert len(QApplication.allWidgets()) <= widgets
+    assert memory() - early < MOST
