@@ -129,3 +129,24 @@ def test_what_fails_beside_the_figures_is_absent_and_stands_in_the_log(window, q
     QApplication.processEvents()
     assert window.open_row.suggestions.items == ()
     assert "nobody foresaw this suggestion" in (home / "problems.log").read_text()
+
+
+def test_of_a_step_with_an_unread_field_nothing_is_answered(window, qtbot):
+    """Neither dials, suggestions nor speeds of an older text stand under a dash; they come back with the next text."""
+    box = cursor_in(window, "face-rough", "depth")
+
+    def settled():
+        return not window.later.waiting and window.parts.answering.done
+
+    qtbot.waitUntil(settled)
+    assert window.parts.answering._found.readings is not None
+    keys_one_by_one(qtbot, box, "0.3 mn")
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    qtbot.waitUntil(settled)
+    assert window.parts.answering._found.readings is None
+    assert window.parts.answering._found.neighbours is None
+    assert window.desk.suggestions("face-rough") == ()
+    box.setFocus(Qt.FocusReason.TabFocusReason)
+    keys_one_by_one(qtbot, box, "0.3")
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    qtbot.waitUntil(lambda: settled() and window.parts.answering._found.readings is not None)

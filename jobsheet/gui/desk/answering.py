@@ -48,6 +48,12 @@ class Answering(QObject):
             self._timer.stop()
             self._parts, self._about = None, None
             return
+        if self._desk.left_unread(row.key):  # no answer to a question that cannot be read
+            self.wait()
+            self._found = Answers()
+            self._hand_over(row)
+            self._changed()
+            return
         about = (row.key, id(reckoned))
         if about == self._about:
             self._hand_over(row)

@@ -218,7 +218,7 @@ class Desk(QObject):
 
         setting = self.reckoned.settings.get(key) if self.reckoned else None
         outcome = self.outcome(key)
-        if setting is None or outcome is None:
+        if setting is None or outcome is None or self.left_unread(key):
             return ()
         _, operation = self.job.find(key)
         entries = {entry.name: entry for entry in registry.kind(operation.kind).entries}
