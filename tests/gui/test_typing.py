@@ -96,7 +96,9 @@ def test_a_text_that_was_left_unread_is_a_dash_with_its_field(window, qtbot):
 
 def test_only_figures_follow_a_key_and_the_rest_follows_what_is_meant(window, qtbot, monkeypatch):
     box = cursor_in(window, "face-rough", "depth")
-    qtbot.waitUntil(lambda: not window.later.waiting and window.parts.answering.done)
+    parts = window.parts  # the solids that arrive are a reason to read the plan too
+    qtbot.waitUntil(lambda: not window.later.waiting and parts.answering.done and not parts.solids.waiting)
+    QApplication.processEvents()
     asked = []
     suggestions = window.desk.suggestions
     monkeypatch.setattr(
