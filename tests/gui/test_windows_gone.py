@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtGui import QPixmapCache
 from PySide6.QtWidgets import QApplication, QWidget
 
 from jobsheet.reckoning.answers import capability_answer
@@ -23,6 +24,8 @@ def memory():
 
 
 def settle():
+    # The style keeps drawn lists of choices, a new one for each palette, up to a bound of its own: no window stays by that.
+    QPixmapCache.clear()
     for _ in range(3):
         QApplication.processEvents()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
