@@ -174,7 +174,7 @@ def main():
     path, counts = lay_everything(words)
     look.load_fonts()
     look.apply("light")
-    opened = open_at_start(path)
+    opened = open_at_start(str(path))
     if opened.problem:
         sys.exit(opened.problem)
     window = start.make_window(opened)
