@@ -7,6 +7,7 @@ import contextlib
 import faulthandler
 import sys
 
+import shiboken6
 from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QTextDocument
 from PySide6.QtTest import QTest
@@ -40,7 +41,8 @@ class Looking:
         if wide > SIZE[0] or window.width() > SIZE[0]:
             self.say(f"{name}: asks for {wide}, is {window.width()} wide")
         for one in window.findChildren(QWidget):
-            if not one.isVisible() or one.window() is not window:
+            # Showing a tooltip lets what arrives meanwhile take the place of what was there.
+            if not shiboken6.isValid(one) or not one.isVisible() or one.window() is not window:
                 continue
             if one.width() > window.width():
                 self.say(f"{name}: {type(one).__name__} is {one.width()} wide")
@@ -59,7 +61,12 @@ class Looking:
     def tip_that_stands(self, name):
         QApplication.processEvents()
         for label in QApplication.topLevelWidgets():
-            if isinstance(label, QLabel) and label.isVisible() and label.inherits("QTipLabel"):
+            if (
+                isinstance(label, QLabel)
+                and shiboken6.isValid(label)
+                and label.isVisible()
+                and label.inherits("QTipLabel")
+            ):
                 self.seen += 1
                 if label.width() > WIDEST_TIP:
                     self.say(f"{name}: a tooltip is {label.width()} wide")
