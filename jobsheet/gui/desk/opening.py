@@ -42,7 +42,9 @@ def _opened(path: str | None) -> Opened:
         try:
             digest = job_digest(path)
             job = read_job(path)
-            if path.casefold().endswith(".pdf"):  # paper is not written over: the job gets a file of its own
+            if (
+                Path(path).suffix.casefold() == ".pdf"
+            ):  # paper is not written over: the job gets a file of its own
                 return Opened(job=job, sample=f"{Path(path).stem}.yaml")
             return Opened(job=job, path=Path(path), digest=digest)
         except JobsheetError as error:
