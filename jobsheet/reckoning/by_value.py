@@ -33,7 +33,7 @@ def known(
     return _reckoned(kind_name, fields, narrowed(setting, reads))
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _reckoned(
     kind_name: str, fields: Any, setting: Setting
 ) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
@@ -55,7 +55,7 @@ def _with_limits(
         return None, (), (), (), sentence_of(error)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _figured(
     kind_name: str, fields: Any, setting: Setting
 ) -> tuple[Figures | None, tuple[Row, ...], tuple[Dial, ...], str]:

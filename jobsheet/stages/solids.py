@@ -23,8 +23,8 @@ MM = 1e3
 OUT = 1.0
 #: Sides of a full circle: facets below the angle at which an edge counts as sharp.
 ROUND = 48
-#: So many chains of steps are kept.
-KEPT = 512
+#: So many chains of steps are kept, and twice those of a job that has more: each is a fifth of a megabyte or so.
+KEPT = 96
 
 m3.set_circular_segments(ROUND)
 
@@ -103,7 +103,9 @@ class Modeller:
     """Makes the stages of courses, and remembers each by the chain of steps that leads to it."""
 
     def __init__(self) -> None:
+        #: The one that was asked for last stands last.
         self._known: dict[int, tuple[tuple[Any, ...], Stage]] = {}
+        self._most = KEPT
 
     def stages(self, course: Course) -> list[Stage]:
         """The stock and the work after each step, in their order."""
@@ -111,6 +113,7 @@ class Modeller:
 
     def in_turn(self, course: Course) -> Any:
         """The same one by one, so that a caller can stop between two."""
+        self._most = max(KEPT, 2 * len(course.cuts) + 2)
         chain: tuple[Any, ...] = ("stock", course.stock)
         stage = self._remember(chain, lambda: Stage(None, None, _box(course.stock), None))
         yield stage
@@ -127,9 +130,10 @@ class Modeller:
         key = hash(chain)
         known = self._known.get(key)
         if known is not None and known[0] == chain:
+            self._known[key] = self._known.pop(key)
             return known[1]
-        if len(self._known) >= KEPT:
-            self._known.clear()
+        while len(self._known) >= self._most:
+            del self._known[next(iter(self._known))]
         stage: Stage = make()
         if not stage.doubtful:
             self._known[key] = (chain, stage)

@@ -27,8 +27,8 @@ if TYPE_CHECKING:
     from jobsheet.stages.checks import Fact
     from jobsheet.stages.solids import Modeller, Stage
 
-#: Pictures made are kept for so many stages.
-KEPT = 2000
+#: So many pictures are kept, with their solids: several strips full. Two thousand took half a megabyte an edit, without end.
+KEPT = 128
 #: How often the window looks for an answer while it waits for one [ms].
 LOOK = 12
 #: How long one thread keeps the interpreter while another wants it [s]; five milliseconds are usual.
@@ -254,8 +254,9 @@ def _drawn(wanted: Wanted, stages: list[Stage], known: Known, key: str, at: int)
     mark = (id(stage.solid), id(stage.tool), large, wanted.units, lie_of(stages[at]), moment, key == "")
     kept = known.get(mark)
     if kept is None:
-        if len(known) > KEPT:
-            known.clear()
+        # A job with more stages than that does not begin anew in the middle of itself.
+        while len(known) >= max(KEPT, 3 * len(stages)):
+            del known[next(iter(known))]
         # The solid is kept beside its drawing, so that its identity stays its own.
         now = moment == "after" and bool(key)
         drawing = picture_of(stage, stages[at].cut, large=large, units=wanted.units, now=now)
