@@ -67,6 +67,7 @@ class Hand:
         self.until = time.monotonic() + seconds
         self.done = 0
         self.window = None
+        self.stood = None
         self.begin()
 
     def begin(self):
@@ -76,6 +77,13 @@ class Hand:
         self.window.show()
         while not self.window.actions_by_id:
             QTest.qWait(20)
+
+    def let_go_of_menus(self):
+        """Close a menu that has stood for a second: some wait inside the click that opened them, and nobody else is there."""
+        shown = QApplication.activePopupWidget()
+        if shown is not None and shown is self.stood:
+            shown.close()
+        self.stood = shown
 
     # --- what a person is asked ---
 
@@ -230,6 +238,9 @@ def main(seed, seconds):
     folder.mkdir(parents=True, exist_ok=True)
     hand = Hand(seed, seconds, folder)
     hand.answers()
+    menus = QTimer()
+    menus.timeout.connect(hand.let_go_of_menus)
+    menus.start(1000)
     look_at = time.monotonic() + min(60, seconds / 3)
     first, told = 0.0, time.monotonic() + 60
     while time.monotonic() < hand.until and not wrong:
