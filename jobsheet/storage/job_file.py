@@ -338,6 +338,13 @@ def job_from_text(text: str, name: str) -> Job:
     return job_from(versions.up_to_date(parse(text, name), name), name)
 
 
+def job_source(path: Path) -> bytes:
+    """The job's file byte for byte, to go into its sheets: of printed sheets the one that lies inside, never the paper."""
+    from jobsheet.storage import pdf_jobs
+
+    return pdf_jobs.job_text(path).encode() if pdf_jobs.is_pdf(path) else path.read_bytes()
+
+
 def job_digest(path: Path | str) -> str | None:
     """The digest of the file as it is, to know later whether it was changed outside."""
     return file_digest(Path(path))

@@ -129,3 +129,20 @@ def test_a_locked_one_says_so(printed, tmp_path):
     writer.encrypt("secret", algorithm="RC4-128")
     writer.write(tmp_path / "x.pdf")
     assert "locked" in sentence(tmp_path / "x.pdf")
+
+
+def test_sheets_of_sheets_hold_the_job_and_not_the_paper(printed, tmp_path):
+    again = tmp_path / "again.pdf"
+    assert main(["sheet", str(printed), "-o", str(again)]) == 0
+    ((_, text),) = jobs_inside(again)
+    assert text == SAMPLE.read_text(encoding="utf-8")
+
+
+def test_paper_is_known_by_what_it_is_and_not_by_its_name(printed, tmp_path):
+    """Saved at once, it would be written over."""
+    from jobsheet.gui.desk.opening import open_at_start
+
+    renamed = printed.rename(tmp_path / "plate.yaml")
+    opened = open_at_start(str(renamed))
+    assert opened.job == read_job(SAMPLE)
+    assert opened.path is None

@@ -47,7 +47,7 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
     from jobsheet.sheet.printing import document_for, lacking
-    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.job_file import job_source, read_job
 
     job = read_job(path)
     found = Reckoner(learns=True).reckon(job)
@@ -63,7 +63,7 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
         not_checked=read.not_checked,
         paper=paper,
         working=working,
-        source=path.read_bytes(),
+        source=job_source(path),
         name=path.stem,
     )
     if missing := lacking(job):

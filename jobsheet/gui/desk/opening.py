@@ -12,6 +12,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import job_digest, read_job
+from jobsheet.storage.pdf_jobs import is_pdf
 
 SAMPLE = "hm-100-drilled-plate-b1.yaml"
 
@@ -42,9 +43,7 @@ def _opened(path: str | None) -> Opened:
         try:
             digest = job_digest(path)
             job = read_job(path)
-            if (
-                Path(path).suffix.casefold() == ".pdf"
-            ):  # paper is not written over: the job gets a file of its own
+            if is_pdf(Path(path)):  # paper is not written over: the job gets a file of its own
                 return Opened(job=job, sample=f"{Path(path).stem}.yaml")
             return Opened(job=job, path=Path(path), digest=digest)
         except JobsheetError as error:
