@@ -5,7 +5,7 @@ The same commands serve the window, the command line and the tests; none needs a
 
 from __future__ import annotations
 
-from typing import Any, Protocol
+from typing import Any, Protocol, runtime_checkable
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -39,6 +39,20 @@ class Command(Protocol):
     def apply(self, job: Job) -> Job:
         """The next job; raises QuantityError or CommandError and then changes nothing."""
         ...
+
+
+@runtime_checkable
+class Named(Protocol):
+    """A command that can say what exactly it did, once it was done."""
+
+    def named(self, before: Job, after: Job) -> str:
+        """What Undo calls it, with the number of the step."""
+        ...
+
+
+def label_of(command: Command, before: Job, after: Job) -> str:
+    """What Undo calls an edit: with the step that was edited, where the command says which."""
+    return command.named(before, after) if isinstance(command, Named) else command.label
 
 
 def owner_of(owner: str) -> tuple[str, str]:
@@ -123,6 +137,16 @@ class SetField(Struct, frozen=True):
         """What Undo calls it."""
         return f"change {self.name.replace('_', ' ')}"
 
+    def named(self, before: Job, _after: Job) -> str:
+        """With the step or the set-up that has the field."""
+        what, key = owner_of(self.owner)
+        title = entry_of(before, self.owner, self.name).title.lower()
+        if what == "job":
+            return f"change {title}"
+        if what == "operation":
+            return f"change {title} of step {operation_of(before, key)[1].number}"
+        return f"change {title} of set-up {set_up_of(before, key).number}"
+
     @property
     def merge_key(self) -> str:
         """Typing in one field is one step."""
@@ -167,6 +191,11 @@ class SetFields(Struct, frozen=True):
     def label(self) -> str:
         """What Undo calls it."""
         return self.what
+
+    def named(self, before: Job, _after: Job) -> str:
+        """With the step that it was written into."""
+        what, key = owner_of(self.owner)
+        return f"{self.what} in step {operation_of(before, key)[1].number}" if what == "operation" else self.what
 
     def apply(self, job: Job) -> Job:
         """The next job."""

@@ -12,7 +12,7 @@ from types import MappingProxyType
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.edit.commands import Command, SetField
+from jobsheet.edit.commands import Command, SetField, label_of
 from jobsheet.edit.kept_steps import Steps
 from jobsheet.errors import QuantityError
 from jobsheet.model.job import Job
@@ -69,9 +69,8 @@ class History(Steps[State, Change]):
         self._confirmed = job
         keys = {operation.key for _, operation in job.operations()}
         drafts = {where: text for where, text in self.drafts.items() if _still_there(where[0], keys, job)}
-        self._push(
-            State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker
-        )
+        label = label_of(command, self.job, job)
+        self._push(State(job, MappingProxyType(drafts), self.state.focus, label), command.merge_key, asker)
 
     def type(self, command: SetField, asker: object = None) -> None:
         """What was typed into a field: taken into the job if it can be read, else kept as a draft.
@@ -93,9 +92,8 @@ class History(Steps[State, Change]):
             drafts[where] = command.text
         if job is self.job and drafts == dict(self.drafts):
             return
-        self._push(
-            State(job, MappingProxyType(drafts), self.state.focus, command.label), command.merge_key, asker
-        )
+        label = label_of(command, self.job, job)
+        self._push(State(job, MappingProxyType(drafts), self.state.focus, label), command.merge_key, asker)
 
     def confirm(self) -> None:
         """The hand rests: what can be read is meant."""

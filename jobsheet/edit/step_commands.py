@@ -6,6 +6,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import operation_of, set_up_of, with_set_up
+from jobsheet.edit.numbering import in_words, new_key, new_set_up_key, numbers_for
 from jobsheet.errors import CommandError
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.registry import kind as kind_of
@@ -23,6 +24,12 @@ class AddOperation(Struct, frozen=True):
     def label(self) -> str:
         """What Undo calls it."""
         return f"add {kind_of(self.kind).title.lower()}"
+
+    def named(self, before: Job, after: Job) -> str:
+        """With the number that it got."""
+        known = {operation.key for _, operation in before.operations()}
+        made = [one.number for _, one in after.operations() if one.key not in known]
+        return f"{self.label}, {in_words(made)}"
 
     def apply(self, job: Job) -> Job:
         """The next job."""
@@ -44,6 +51,10 @@ class DuplicateOperation(Struct, frozen=True):
         """What Undo calls it."""
         return "duplicate the step"
 
+    def named(self, before: Job, _after: Job) -> str:
+        """With the step's number."""
+        return f"duplicate {step_words(before, self.key)}"
+
     def apply(self, job: Job) -> Job:
         """The next job."""
         set_up, operation = operation_of(job, self.key)
@@ -61,6 +72,10 @@ class DeleteOperation(Struct, frozen=True):
     def label(self) -> str:
         """What Undo calls it."""
         return "take out the step"
+
+    def named(self, before: Job, _after: Job) -> str:
+        """With the step's number."""
+        return f"take out {step_words(before, self.key)}"
 
     def apply(self, job: Job) -> Job:
         """The next job."""
@@ -81,6 +96,10 @@ class MoveOperation(Struct, frozen=True):
     def label(self) -> str:
         """What Undo calls it."""
         return "move the step"
+
+    def named(self, before: Job, _after: Job) -> str:
+        """With the number that it had."""
+        return f"move {step_words(before, self.key)}"
 
     def apply(self, job: Job) -> Job:
         """The next job."""
@@ -108,13 +127,11 @@ class AddSetUp(Struct, frozen=True):
 
     def apply(self, job: Job) -> Job:
         """The next job."""
-        keys = {one.key for one in job.set_ups}
-        key = next(f"set-up-{n}" for n in range(1, len(keys) + 2) if f"set-up-{n}" not in keys)
-        made = SetUp(key=key, number=0)
+        made = SetUp(key=new_set_up_key(job), number=0)
         index = len(job.set_ups)
         if self.after is not None:
             index = next((i for i, one in enumerate(job.set_ups) if one.key == self.after), index - 1) + 1
-        return _numbered(replace(job, set_ups=(*job.set_ups[:index], made, *job.set_ups[index:])))
+        return numbered(replace(job, set_ups=(*job.set_ups[:index], made, *job.set_ups[index:])))
 
 
 class DeleteSetUp(Struct, frozen=True):
@@ -128,12 +145,16 @@ class DeleteSetUp(Struct, frozen=True):
         """What Undo calls it."""
         return "take out the set-up"
 
+    def named(self, before: Job, _after: Job) -> str:
+        """With the set-up's number."""
+        return f"take out set-up {set_up_of(before, self.key).number}"
+
     def apply(self, job: Job) -> Job:
         """The next job."""
         set_up_of(job, self.key)
         if len(job.set_ups) == 1:
             raise CommandError("A job keeps at least one set-up.")
-        return _numbered(replace(job, set_ups=tuple(one for one in job.set_ups if one.key != self.key)))
+        return numbered(replace(job, set_ups=tuple(one for one in job.set_ups if one.key != self.key)))
 
 
 class MoveSetUp(Struct, frozen=True):
@@ -148,12 +169,16 @@ class MoveSetUp(Struct, frozen=True):
         """What Undo calls it."""
         return "move the set-up"
 
+    def named(self, before: Job, _after: Job) -> str:
+        """With the number that it had."""
+        return f"move set-up {set_up_of(before, self.key).number}"
+
     def apply(self, job: Job) -> Job:
         """The next job."""
         moved = set_up_of(job, self.key)
         rest = [one for one in job.set_ups if one.key != self.key]
         rest.insert(max(0, min(self.index, len(rest))), moved)
-        return _numbered(replace(job, set_ups=tuple(rest)))
+        return numbered(replace(job, set_ups=tuple(rest)))
 
 
 class Renumber(Struct, frozen=True):
@@ -181,7 +206,12 @@ class Renumber(Struct, frozen=True):
         return replace(job, set_ups=tuple(set_ups))
 
 
-def _numbered(job: Job) -> Job:
+def step_words(job: Job, key: str) -> str:
+    """A step by its number, as Undo calls it."""
+    return in_words([operation_of(job, key)[1].number])
+
+
+def numbered(job: Job) -> Job:
     """Set-ups are numbered in their order."""
     return replace(
         job,
@@ -192,12 +222,6 @@ def _numbered(job: Job) -> Job:
     )
 
 
-def new_key(job: Job, kind: str) -> str:
-    """A key that no operation of the job has: the kind and a count."""
-    keys = {operation.key for _, operation in job.operations()}
-    return next(f"{kind}-{n}" for n in range(1, len(keys) + 2) if f"{kind}-{n}" not in keys)
-
-
 def _inserted(job: Job, set_up: SetUp, made: Operation, after: str | None, *, at_front: bool = False) -> Job:
     """The job with an operation put in and numbered between its neighbours."""
     index = len(set_up.operations)
@@ -205,46 +229,6 @@ def _inserted(job: Job, set_up: SetUp, made: Operation, after: str | None, *, at
         index = 0
     elif after is not None:
         index = next((i for i, one in enumerate(set_up.operations) if one.key == after), index - 1) + 1
-    number = _number_between(job, set_up, index)
-    made = replace(made, number=number)
+    made = replace(made, number=numbers_for(job, set_up, index)[0])
     operations = (*set_up.operations[:index], made, *set_up.operations[index:])
     return with_set_up(job, replace(set_up, operations=operations))
-
-
-def _number_between(job: Job, set_up: SetUp, index: int) -> int:
-    """A number for a step put in at this place: the next ten at the end, the middle between two (25).
-
-    Where no number is left between its neighbours, the nearest free one above is taken; the order is
-    that of the rows, and `Renumber` mends the numbers.
-    """
-    everything = [operation.number for _, operation in job.operations()]
-    taken = set(everything)
-    before_this = [one.number for one in _before(job, set_up, index)]
-    behind_this = [number for number in everything if number not in before_this]
-    low = before_this[-1] if before_this else 0
-    higher = [number for number in behind_this if number > low]
-    if not higher:
-        candidate = (low // 10 + 1) * 10
-        while candidate in taken:
-            candidate += 10
-        return candidate
-    high = min(higher)
-    free = [number for number in range(low + 1, high) if number not in taken]
-    if free:
-        fives = [number for number in free if number % 5 == 0]
-        return min(fives or free, key=lambda number: abs(number - (low + high) / 2))
-    candidate = low + 1
-    while candidate in taken:
-        candidate += 1
-    return candidate
-
-
-def _before(job: Job, set_up: SetUp, index: int) -> list[Operation]:
-    """The operations that come before this place in cutting order."""
-    found: list[Operation] = []
-    for one in job.set_ups:
-        if one.key == set_up.key:
-            found.extend(set_up.operations[:index])
-            break
-        found.extend(one.operations)
-    return found
