@@ -195,7 +195,9 @@ class SetFields(Struct, frozen=True):
     def named(self, before: Job, _after: Job) -> str:
         """With the step that it was written into."""
         what, key = owner_of(self.owner)
-        return f"{self.what} in step {operation_of(before, key)[1].number}" if what == "operation" else self.what
+        return (
+            f"{self.what} in step {operation_of(before, key)[1].number}" if what == "operation" else self.what
+        )
 
     def apply(self, job: Job) -> Job:
         """The next job."""

@@ -25,7 +25,7 @@ def _plain(name: str) -> str:
     return name.strip().replace(" ", "_").replace("-", "_").lower()
 
 
-class _Reader:
+class Reader:
     """Reads nodes into values and keeps every problem it meets."""
 
     def __init__(self, units: str) -> None:
@@ -33,6 +33,7 @@ class _Reader:
         self.problems: list[Problem] = []
 
     def problem(self, node: Node, path: str, sentence: str) -> None:
+        """Keep what is wrong with a node."""
         self.problems.append(Problem(node.line, path, sentence))
 
     def mapping(self, node: Node | None, path: str) -> dict[str, Node]:
@@ -168,7 +169,7 @@ def job_from(root: Node, name: str) -> Job:
 
     units_node = (root.fields or {}).get("units")
     units = units_node.text if units_node and units_node.text in ("mm", "in") else "mm"
-    reader = _Reader(units)
+    reader = Reader(units)
     fields = reader.mapping(root, "")
     if root.fields is None:
         raise DocumentError(name, tuple(reader.problems) or (Problem(root.line, "", "the file is empty"),))
@@ -182,7 +183,7 @@ def job_from(root: Node, name: str) -> Job:
     stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
     datums = _datums(reader, fields.get("datums"))
     dismissed = _dismissed(reader, fields.get("dismissed"))
-    set_ups = tuple(_set_ups(reader, fields.get("set_ups")))
+    set_ups = tuple(set_ups_from(reader, fields.get("set_ups")))
     if "machine" in values:
         try:
             find_card(values["machine"])
@@ -196,7 +197,7 @@ def job_from(root: Node, name: str) -> Job:
     )
 
 
-def _dismissed(reader: _Reader, node: Node | None) -> tuple[Dismissed, ...]:
+def _dismissed(reader: Reader, node: Node | None) -> tuple[Dismissed, ...]:
     """Remarks that were set aside, each with its reason."""
     found = []
     if node is not None and node.items is None:
@@ -209,7 +210,7 @@ def _dismissed(reader: _Reader, node: Node | None) -> tuple[Dismissed, ...]:
     return tuple(found)
 
 
-def _datums(reader: _Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
+def _datums(reader: Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
     found = []
     if node is not None:
         reader.mapping(node, "datums")
@@ -223,7 +224,8 @@ def _datums(reader: _Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
     return tuple(found)
 
 
-def _set_ups(reader: _Reader, node: Node | None) -> list[SetUp]:
+def set_ups_from(reader: Reader, node: Node | None) -> list[SetUp]:
+    """The set-ups of a list, with their steps."""
     found = []
     for index, item in enumerate(reader.items(node, "set-ups")):
         path = f"set-ups[{index}]"
@@ -239,14 +241,15 @@ def _set_ups(reader: _Reader, node: Node | None) -> list[SetUp]:
                 number=number,
                 holding=Holding(**reader.entries(fields.get("holding"), f"{path}.holding", layout.HOLDING)),
                 zero=Zero(**reader.entries(fields.get("zero"), f"{path}.zero", layout.ZERO)),
-                operations=tuple(_operations(reader, fields.get("operations"), f"{path}.operations")),
+                operations=tuple(steps_from(reader, fields.get("operations"), f"{path}.operations")),
                 **values,
             )
         )
     return found
 
 
-def _operations(reader: _Reader, node: Node | None, where: str) -> list[Operation]:
+def steps_from(reader: Reader, node: Node | None, where: str) -> list[Operation]:
+    """The steps of a list; one that cannot be read is left out, and the reader keeps why."""
     found = []
     for index, item in enumerate(reader.items(node, where)):
         path = f"{where}[{index}]"
@@ -273,7 +276,7 @@ def _operations(reader: _Reader, node: Node | None, where: str) -> list[Operatio
     return found
 
 
-def _key(reader: _Reader, path: str, fields: dict[str, Node], otherwise: str) -> str:
+def _key(reader: Reader, path: str, fields: dict[str, Node], otherwise: str) -> str:
     """The key; a file written by hand may leave it out, and gets one that is made from its place."""
     node = fields.get("key")
     if node is None:
@@ -286,7 +289,7 @@ def _key(reader: _Reader, path: str, fields: dict[str, Node], otherwise: str) ->
     return node.text
 
 
-def _number(reader: _Reader, path: str, fields: dict[str, Node], otherwise: int) -> int:
+def _number(reader: Reader, path: str, fields: dict[str, Node], otherwise: int) -> int:
     node = fields.get("number")
     if node is None:
         return otherwise
@@ -295,7 +298,7 @@ def _number(reader: _Reader, path: str, fields: dict[str, Node], otherwise: int)
     return value if isinstance(value, int) else otherwise
 
 
-def _unique(reader: _Reader, root: Node, set_ups: tuple[SetUp, ...]) -> None:
+def _unique(reader: Reader, root: Node, set_ups: tuple[SetUp, ...]) -> None:
     """Keys must be unique: remarks, trials and undo hang on them. Numbers too: paper and file must agree."""
     keys: set[str] = set()
     numbers: set[int] = set()

@@ -65,22 +65,24 @@ def _data(job: Job) -> dict[str, Any]:
     if job.dismissed:
         data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
     data.update(last)
-    data["set-ups"] = [_set_up(set_up) for set_up in job.set_ups]
+    data["set-ups"] = [set_up_data(set_up) for set_up in job.set_ups]
     return data
 
 
-def _set_up(set_up: SetUp) -> dict[str, Any]:
+def set_up_data(set_up: SetUp) -> dict[str, Any]:
+    """A set-up with its steps as texts, in the order of the file."""
     out: dict[str, Any] = {"key": set_up.key, "number": str(set_up.number)}
     out |= _group(layout.SET_UP, set_up)
     if holding := _group(layout.HOLDING, set_up.holding):
         out["holding"] = holding
     if set_up.zero != _DEFAULT_ZERO:
         out["zero"] = _group(layout.ZERO, set_up.zero)
-    out["operations"] = [_operation(operation) for operation in set_up.operations]
+    out["operations"] = [step_data(operation) for operation in set_up.operations]
     return out
 
 
-def _operation(operation: Operation) -> dict[str, Any]:
+def step_data(operation: Operation) -> dict[str, Any]:
+    """A step as texts, in the order of the file."""
     kind = kind_of(operation.kind)
     out: dict[str, Any] = {"key": operation.key, "number": str(operation.number), "kind": operation.kind}
     return out | _group(kind.entries, operation.fields)

@@ -1,0 +1,86 @@
+"""Every command of the folder: what it makes is undone and done again to equal documents, and it has a name for Undo."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+from pathlib import Path
+
+import pytest
+
+import jobsheet.edit
+from jobsheet.edit import commands, setting_aside, several_steps, step_commands
+from jobsheet.edit.history import History
+from jobsheet.paths import sample_jobs
+from jobsheet.storage.job_file import job_from_text, read_job
+from jobsheet.storage.job_writing import write_job
+
+JOB = read_job(sample_jobs() / "hm-103-pivot-block.yaml")
+SET_UPS = [one.key for one in JOB.set_ups]
+KEYS = [operation.key for _, operation in JOB.operations()]
+FIRST = JOB.set_ups[0]
+
+#: One of each, which changes something in the sample.
+EACH = {
+    commands.SetField: commands.SetField("job:part", "name", "Other"),
+    commands.SetFields: commands.SetFields(KEYS[0], (("note", "mind the burr"),)),
+    commands.ChooseMachine: commands.ChooseMachine("bench-mill-b-1"),
+    commands.ChangeUnits: commands.ChangeUnits("in"),
+    step_commands.AddOperation: step_commands.AddOperation(SET_UPS[0], "drill"),
+    step_commands.DuplicateOperation: step_commands.DuplicateOperation(KEYS[1]),
+    step_commands.DeleteOperation: step_commands.DeleteOperation(KEYS[1]),
+    step_commands.MoveOperation: step_commands.MoveOperation(KEYS[-1], SET_UPS[0], 0),
+    step_commands.AddSetUp: step_commands.AddSetUp(SET_UPS[0]),
+    step_commands.DeleteSetUp: step_commands.DeleteSetUp(SET_UPS[1]),
+    step_commands.MoveSetUp: step_commands.MoveSetUp(SET_UPS[-1], 0),
+    step_commands.Renumber: (step_commands.DeleteOperation(KEYS[0]), step_commands.Renumber()),
+    several_steps.DeleteSteps: several_steps.DeleteSteps((KEYS[0], KEYS[-1])),
+    several_steps.MoveSteps: several_steps.MoveSteps((KEYS[0], KEYS[-1]), SET_UPS[1], 1),
+    several_steps.DuplicateSteps: several_steps.DuplicateSteps((KEYS[0], KEYS[-1])),
+    several_steps.InsertSteps: several_steps.InsertSteps(FIRST.operations, SET_UPS[-1], at_end=True),
+    several_steps.InsertSetUps: several_steps.InsertSetUps(JOB.set_ups[:2], SET_UPS[0]),
+    several_steps.RepeatSetUp: several_steps.RepeatSetUp(SET_UPS[0]),
+    setting_aside.Dismiss: setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
+    setting_aside.BringBack: (
+        setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
+        setting_aside.BringBack(),
+    ),
+}
+
+
+def every_command():
+    """Every class of the folder that makes a job of a job."""
+    found = []
+    for path in sorted(Path(jobsheet.edit.__file__).parent.glob("[!_]*.py")):
+        module = importlib.import_module(f"jobsheet.edit.{path.stem}")
+        for one in vars(module).values():
+            if inspect.isclass(one) and one.__module__ == module.__name__ and hasattr(one, "apply"):
+                signature = inspect.signature(one.apply)
+                if "job" in signature.parameters and one is not commands.Command:
+                    found.append(one)
+    return found
+
+
+def test_none_is_forgotten():
+    assert set(every_command()) == set(EACH)
+
+
+@pytest.mark.parametrize("kind", every_command(), ids=lambda one: one.__name__)
+def test_undo_and_redo_give_equal_documents(kind):
+    one = EACH[kind]
+    *before, command = one if isinstance(one, tuple) else (one,)
+    history = History(JOB)
+    for other in before:
+        history.do(other)
+    first = history.job
+    history.do(command)
+    made = history.job
+    assert made != first
+    assert job_from_text(write_job(made), "made") == made
+    history.undo()
+    assert history.job is first
+    history.redo()
+    assert history.job == made
+    assert write_job(history.job) == write_job(made)
+    assert command.apply(first) == made
+    assert history.undo_label == history.undo_label.strip() != ""
