@@ -9,7 +9,7 @@ from jobsheet.gui.forms import ask
 
 def spoiled(window):
     """HM-100 with the drill before its spot: one remark that it wanders."""
-    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
     window.parts.review()
     window.open_key("drill")
     return next(one for one in window.desk.remarks if one.rule == "spot-before-drilling")

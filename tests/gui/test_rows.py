@@ -234,7 +234,7 @@ def test_renumber(window):
 
 
 def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
-    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
     window.parts.review()
     window.open_key("drill")
     row = window.open_row
@@ -254,7 +254,7 @@ def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
 
 def test_a_fix_mends_the_plan_and_can_be_undone(window):
     before = keys(window)
-    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
     window.parts.review()
     window.open_key("drill")
     window.open_row.remark_lines[0].button.click()
@@ -267,7 +267,7 @@ def test_a_fix_mends_the_plan_and_can_be_undone(window):
 
 
 def test_f8_goes_to_a_remark(window, qtbot):
-    window.parts.edits.steps.move_to("drill", "set-up-1", 1)
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
     window.parts.review()
     press(qtbot, window, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
     assert window.opened_key in ("drill", "spot")

@@ -1,4 +1,4 @@
-"""A row is taken hold of by its number and let go elsewhere; a press that does not move is a click."""
+"""A row is taken hold of by its number and let go elsewhere, with those chosen beside it; a press that does not move is a click."""
 
 from __future__ import annotations
 
@@ -34,15 +34,18 @@ class Grip:
     """What a button of the mouse holds."""
 
     def __init__(self) -> None:
-        #: The line that was pressed.
+        #: The line that was pressed; nothing where a click is not to open it.
         self.key = ""
+        #: The rows that go with it.
+        self.rows: tuple[str, ...] = ()
         #: Whether it is being dragged.
         self.dragging = False
         self._from: int | None = None
 
-    def press(self, line: Line, x: int, y: int, width: int, *, hold: bool) -> None:
-        """A line was pressed; it may be dragged where it is a row and is held by its number."""
+    def press(self, line: Line, rows: tuple[str, ...], x: int, y: int, width: int, *, hold: bool) -> None:
+        """A line was pressed; it may be dragged where it is a row and is held by its number, and chosen rows with it."""
         self.key = line.key
+        self.rows = rows if line.key in rows else (line.key,)
         self.dragging = False
         by_number = hold and line.is_row and x < columns(look(), width).icon
         self._from = y if by_number else None
@@ -54,8 +57,8 @@ class Grip:
         self.dragging = self.dragging or abs(y - self._from) > look().px(SLACK)
         return self.dragging
 
-    def release(self) -> tuple[str, bool]:
-        """The line that was held, and whether it was dragged."""
-        held = (self.key, self.dragging)
-        self.key, self.dragging, self._from = "", False, None
+    def release(self) -> tuple[str, tuple[str, ...]]:
+        """The line that was held, and the rows that were dragged; none where it was a click."""
+        held = (self.key, self.rows if self.dragging else ())
+        self.key, self.rows, self.dragging, self._from = "", (), False, None
         return held

@@ -42,8 +42,8 @@ def paint_lines(
     width: int,
     *,
     opened: str,
-    chosen: str,
-    focused: bool,
+    chosen: frozenset[str],
+    focused: str,
 ) -> None:
     """Paint the rows and headings in a region, but not the one that is open: its form paints itself."""
     bounds = region.boundingRect()
@@ -51,7 +51,7 @@ def paint_lines(
         if line.view is None or line.key == opened:
             continue
         if region.intersects(QRect(0, line.top, width, line.high)):
-            marked = line.key == chosen
+            marked, ring = line.key in chosen, line.key == focused
             painter.translate(0, line.top)
-            paint_line(painter, line.view, width, line.high, chosen=marked, focused=marked and focused)
+            paint_line(painter, line.view, width, line.high, chosen=marked, focused=ring)
             painter.translate(0, -line.top)

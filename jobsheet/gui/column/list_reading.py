@@ -72,7 +72,7 @@ class Item(QAccessibleInterface):
             "focusable": True,
             "selectable": True,
             "expandable": True,
-            "selected": lines.chosen_key == self.key,
+            "selected": self.key in lines.choice.keys,
             "focused": lines.chosen_key == self.key and lines.hasFocus(),
             "expanded": opened,
             "collapsed": not opened,
@@ -109,6 +109,13 @@ class ListFace(QAccessibleWidget):
         super().__init__(lines, QAccessible.Role.List)
         self._list = lines
         self._items = items
+
+    def state(self) -> QAccessible.State:
+        """As any widget's, and several can be chosen."""
+        state = super().state()
+        for name in ("multiSelectable", "extSelectable"):
+            setattr(state, name, True)
+        return state
 
     def order(self) -> list[str | QWidget]:
         """Keys of lines, and widgets: the open form, a notice."""
@@ -226,6 +233,12 @@ def install(lines: PaintedList) -> None:
 def focus_moved(lines: PaintedList) -> None:
     """Say that another line has the keyboard."""
     _send(lines, lines.chosen_key, QAccessibleEvent(lines, QAccessible.Event.Focus))
+
+
+def chosen_otherwise(lines: PaintedList) -> None:
+    """Say that other rows are chosen."""
+    if _listens():
+        QAccessible.updateAccessibility(QAccessibleEvent(lines, QAccessible.Event.SelectionWithin))
 
 
 def opened_or_closed(lines: PaintedList, key: str) -> None:

@@ -6,7 +6,7 @@ only what is open, or asks something, is a widget.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
@@ -14,6 +14,7 @@ from PySide6.QtCore import QRect, QTimer, Signal, Slot
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.choice import Choice
 from jobsheet.gui.column.line import Line, View
 from jobsheet.gui.column.lines_painted import height_at_100, paint_lines
 from jobsheet.gui.column.standing import Standing, same_order
@@ -42,6 +43,7 @@ class PaintedList(QWidget):
         self.by_key: dict[str, Line] = {}
         self.opened: OpenRow | HeaderForm | None = None
         self.chosen_key = ""
+        self.choice = Choice()
         self.notice_line: NoticeLine | None = None
         self._notice_before = ""
         self._later = QTimer(self)
@@ -74,6 +76,7 @@ class PaintedList(QWidget):
                 self.touch(line)
             lines.append(line)
         self.by_key = {line.key: line for line in lines}
+        self.choice.only(self.by_key)
         if not same_order(lines, self.lines):
             self._order(lines)
         if self.chosen_key not in self.by_key:
@@ -143,8 +146,44 @@ class PaintedList(QWidget):
 
     # --- which line is meant ---
 
+    @property
+    def marked(self) -> tuple[str, ...]:
+        """The rows that are chosen, in their order; none on a heading."""
+        return tuple(line.key for line in self.lines if line.is_row and line.key in self.choice.keys)
+
     def choose(self, key: str) -> None:
-        """Mark the line under the keyboard."""
+        """Mark the line under the keyboard, and no other."""
+        before = self.choice.keys
+        self.choice.alone(key)
+        self._chosen_now(key, before)
+
+    def choose_up_to(self, key: str) -> None:
+        """The keyboard is on this line; every row from where choosing began is marked with it."""
+        before = self.choice.keys
+        order = [line.key for line in self.lines if line.view is not None]
+        if key in order:
+            self.choice.reach(key, order, {line.key for line in self.lines if line.is_row})
+            self._chosen_now(key, before)
+
+    def choose_also(self, key: str) -> None:
+        """The keyboard is on this line; it is marked beside the others, or no longer."""
+        before = self.choice.keys
+        self.choice.turn(key, {line.key for line in self.lines if line.is_row})
+        self._chosen_now(key, before)
+
+    def choose_these(self, keys: Iterable[str]) -> None:
+        """These rows together; the keyboard is on the last of them."""
+        before = self.choice.keys
+        rows = [line.key for line in self.lines if line.is_row and line.key in set(keys)]
+        if rows:
+            self.choice.alone(rows[0])
+            self.choice.keys = frozenset(rows)
+            self._chosen_now(rows[-1], before)
+
+    def _chosen_now(self, key: str, before: frozenset[str]) -> None:
+        """Paint what is marked otherwise than before, and tell."""
+        for other in before ^ self.choice.keys:
+            self.touch(self.by_key.get(other))
         if key == self.chosen_key and key in self.by_key:
             return
         self.touch(self.by_key.get(self.chosen_key))
@@ -219,6 +258,6 @@ class PaintedList(QWidget):
                 event.region(),
                 self.width(),
                 opened=self.open_key,
-                chosen=self.chosen_key,
-                focused=self.hasFocus(),
+                chosen=self.choice.keys,
+                focused=self.chosen_key if self.hasFocus() else "",
             )

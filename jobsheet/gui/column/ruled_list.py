@@ -9,14 +9,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6 import QtCore
-from PySide6.QtCore import QEvent, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.line import Line
+from jobsheet.gui.column.measures import columns
 from jobsheet.gui.column.painted_list import PaintedList
+from jobsheet.gui.ink.look import look
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent
+    from collections.abc import Callable
+
+    from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent
 
     from jobsheet.gui.column.dragging import DropMark, Grip
     from jobsheet.gui.column.header_form import HeaderForm
@@ -31,7 +35,10 @@ class RuledList(PaintedList):
     open_wanted = Signal(str)
     close_wanted = Signal()
     stepped = Signal(int)
-    dropped = Signal(str, str, int)
+    #: Rows, the set-up, and the place in it where they were let go.
+    dropped = Signal(object, str, int)
+    #: What can be done to what is chosen is asked for, at a place on the screen.
+    menu_wanted = Signal(QPoint)
     dragging = Signal(int)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -75,18 +82,22 @@ class RuledList(PaintedList):
 
     # --- choosing ---
 
-    def choose(self, key: str) -> None:
-        """Mark the line under the keyboard."""
-        before = self.chosen_key
-        super().choose(key)
-        if key != before:
+    def _chosen_now(self, key: str, before: frozenset[str]) -> None:
+        """Paint and tell, a screen reader too."""
+        old = self.chosen_key
+        super()._chosen_now(key, before)
+        if key != old:
             self._tell_focus()
+        if self._is_read and max(len(before), len(self.choice.keys)) > 1 and before != self.choice.keys:
+            from jobsheet.gui.column import list_reading
 
-    def focus_line(self, key: str) -> None:
-        """Give the keyboard to a line; one that is open keeps it in its form."""
+            list_reading.chosen_otherwise(self)
+
+    def focus_line(self, key: str, choose: Callable[[str], None] | None = None) -> None:
+        """Give the keyboard to a line, alone or as `choose` does it; one that is open keeps it in its form."""
         closed = key in self.by_key and key != self.open_key
         moves = closed and (key != self.chosen_key or not self.hasFocus())
-        self.choose(key)
+        (choose or self.choose)(key)
         if closed:
             self.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
         if moves and self.hasFocus():
@@ -113,20 +124,25 @@ class RuledList(PaintedList):
         return self.standing.step(key, by) if key and key == self.open_key else key
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
-        """Up and Down choose, Enter opens, Esc closes, Page Up and Page Down step through rows."""
-        key, keys = event.key(), QtCore.Qt.Key
-        if event.modifiers() & QtCore.Qt.KeyboardModifier.AltModifier:
+        """Up and Down choose, with Shift more of them, Enter opens, Esc closes, Page Up and Page Down step through rows."""
+        key, keys, modifier = event.key(), QtCore.Qt.Key, QtCore.Qt.KeyboardModifier
+        if event.modifiers() & modifier.AltModifier:
             event.ignore()
             return
         on_line = self.focusWidget() is self
-        if key == keys.Key_Escape and self.opened is not None:
+        choose = self.choose_up_to if event.modifiers() & modifier.ShiftModifier else self.choose
+        if key == keys.Key_Escape and self._grip is not None and self._grip.dragging:
+            self._let_go()
+        elif key == keys.Key_Escape and self.opened is not None:
             self.close_wanted.emit()
         elif key in (keys.Key_PageUp, keys.Key_PageDown):
             self.stepped.emit(-1 if key == keys.Key_PageUp else 1)
         elif on_line and key in (keys.Key_Up, keys.Key_Down):
-            self.focus_line(self._beside(-1 if key == keys.Key_Up else 1))
+            self.focus_line(self._beside(-1 if key == keys.Key_Up else 1), choose)
         elif on_line and key in (keys.Key_Home, keys.Key_End):
-            self.focus_line(self.step(-10_000 if key == keys.Key_Home else 10_000))
+            self.focus_line(self.step(-10_000 if key == keys.Key_Home else 10_000), choose)
+        elif on_line and key == keys.Key_Space and event.modifiers() & modifier.ControlModifier:
+            self.choose_also(self.chosen_key)
         elif on_line and key in (keys.Key_Return, keys.Key_Enter, keys.Key_Space):
             self.open_wanted.emit(self.chosen_key)
         else:
@@ -140,22 +156,37 @@ class RuledList(PaintedList):
         return line if line is not None and line.view is not None and line.key != self.open_key else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
-        """A press gives the keyboard to a line; on the number of a row it may become a drag."""
+        """A press gives the keyboard to a line, Shift and Ctrl choose several; on the number of a row it may become a drag."""
         at = event.position().toPoint()
         line = self._closed_at(at.y())
         if line is None:
             event.ignore()
             return
-        self.focus_line(line.key)
+        modifier, left = QtCore.Qt.KeyboardModifier, event.button() == QtCore.Qt.MouseButton.LeftButton
+        several = event.modifiers() & (modifier.ShiftModifier | modifier.ControlModifier)
+        if left and event.modifiers() & modifier.ShiftModifier:
+            self.focus_line(line.key, self.choose_up_to)
+        elif left and event.modifiers() & modifier.ControlModifier:
+            self.focus_line(line.key, self.choose_also)
+        else:  # one of several that are chosen may be the beginning of a drag, or their menu is asked for
+            self.focus_line(line.key, self._choose_or_keep)
         if self._grip is None:
             from jobsheet.gui.column.dragging import Grip
 
             self._grip = Grip()
-        hold = event.button() == QtCore.Qt.MouseButton.LeftButton
-        self._grip.press(line, at.x(), at.y(), self.width(), hold=hold)
+        self._grip.press(line, self.marked, at.x(), at.y(), self.width(), hold=left)
+        if several:
+            self._grip.key = ""
+
+    def _choose_or_keep(self, key: str) -> None:
+        """Choose a line alone, unless it is one of several that are chosen."""
+        if key in self.marked:
+            self._chosen_now(key, self.choice.keys)
+        else:
+            self.choose(key)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: N802
-        """Show where a dragged row would go."""
+        """Show where dragged rows would go."""
         y = round(event.position().y())
         if self._grip is None or not self._grip.moves(y):
             return
@@ -164,25 +195,43 @@ class RuledList(PaintedList):
 
             self._mark = DropMark(self)
         self.setCursor(QtCore.Qt.CursorShape.ClosedHandCursor)
-        _, _, mark = self.standing.drop_place(self._grip.key, y)
+        _, _, mark = self.standing.drop_place(self._grip.rows, y)
         self._mark.show_at(mark, self.width())
         self.dragging.emit(y)
+
+    def _let_go(self) -> tuple[str, tuple[str, ...]]:
+        """The hand holds nothing any more: the line that was pressed, and the rows that were dragged."""
+        self.unsetCursor()
+        if self._mark is not None:
+            self._mark.hide()
+        return self._grip.release() if self._grip is not None else ("", ())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
         """Drop, or open on a click."""
         at = event.position().toPoint()
-        self.unsetCursor()
-        key, dragged = self._grip.release() if self._grip is not None else ("", False)
+        key, dragged = self._let_go()
         if dragged:
-            if self._mark is not None:
-                self._mark.hide()
-            set_up, index, _ = self.standing.drop_place(key, at.y())
-            self.dropped.emit(key, set_up, index)
+            set_up, index, _ = self.standing.drop_place(dragged, at.y())
+            self.dropped.emit(dragged, set_up, index)
             return
         line = self._closed_at(at.y()) if self.rect().contains(at) else None
         left = event.button() == QtCore.Qt.MouseButton.LeftButton
         if left and line is not None and line.key == key:
             self.open_wanted.emit(key)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:  # noqa: N802
+        """The right button, or the menu key at the line under the keyboard."""
+        if event.reason() == event.Reason.Mouse:
+            if self._closed_at(event.pos().y()) is None:
+                event.ignore()
+                return
+            self.menu_wanted.emit(event.globalPos())
+            return
+        place = self.place_of(self.chosen_key)
+        if place is not None:
+            self.menu_wanted.emit(
+                self.mapToGlobal(QPoint(columns(look(), self.width()).text, place.bottom()))
+            )
 
     def event(self, event: QEvent) -> bool:
         """All of a row in a tooltip: what is too long for its place can be read there."""

@@ -6,7 +6,7 @@ A line is a row, a heading, or one that asks something and is a widget of its ow
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Container, Iterable, Iterator
 from operator import attrgetter
 
 from jobsheet.gui.column.line import Line
@@ -67,8 +67,8 @@ class Standing:
                 return beyond[0] if by > 0 else beyond[-1]
         return keys[0]
 
-    def drop_place(self, dragged: str, y: int) -> tuple[str, int, int]:
-        """Where a row let go at a height would stand: set-up, index in it without the row, y of the mark."""
+    def drop_place(self, dragged: Container[str], y: int) -> tuple[str, int, int]:
+        """Where rows let go at a height would stand: set-up, index in it without them, y of the mark."""
         set_up, index, mark = "", 0, 0
         for line in self.lines:
             middle = line.top + line.high // 2
@@ -80,7 +80,7 @@ class Standing:
                 if y < middle:
                     break
                 mark = line.bottom
-                if line.key != dragged:
+                if line.key not in dragged:
                     index += 1
         return set_up, index, mark
 

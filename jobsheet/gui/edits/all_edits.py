@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from jobsheet.gui.edits.clip_edits import ClipEdits
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
 from jobsheet.gui.edits.remark_edits import Now, RemarkEdits
@@ -24,5 +25,6 @@ class Edits:
         self.history = TakingBack(hand, self.rows)
         self.steps = StepEdits(hand, self.rows, self.history.undo)
         self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
+        self.clip = ClipEdits(hand, self.rows, self.steps, self.set_ups)
         self.stepping = Stepping(hand, self.rows)
         self.walking = Walking(hand, self.rows)

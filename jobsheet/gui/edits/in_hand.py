@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from PySide6.QtWidgets import QWidget
 
@@ -53,6 +53,11 @@ class Hand:
         return key if any(operation.key == key for _, operation in self.desk.job.operations()) else ""
 
     @property
+    def keys(self) -> tuple[str, ...]:
+        """The operations meant: the open one, else those that are chosen; none on a heading."""
+        return tuple(filter(None, (self.key,))) if self.opened_key else self.ruled.marked
+
+    @property
     def set_up(self) -> SetUp:
         """The set-up meant."""
         chosen = self.chosen
@@ -69,6 +74,14 @@ class Hand:
             self.say(str(error))
             return False
         return True
+
+    def show_all(self, keys: Iterable[str]) -> None:
+        """Choose these rows, give the keyboard to the last and bring it into view."""
+        several = tuple(keys)
+        self.ruled.choose_these(several)
+        if several:
+            self.ruled.focus_line(self.ruled.chosen_key, lambda _key: None)
+            self.column.reveal(self.ruled.chosen_key)
 
     def show(self, key: str) -> None:
         """Give the keyboard to a line, and bring it into view."""

@@ -6,6 +6,8 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.edit.numbering import in_words, numbers_of
+from jobsheet.edit.several_steps import RepeatSetUp
 from jobsheet.edit.step_commands import AddSetUp, DeleteSetUp, MoveSetUp
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
@@ -27,6 +29,21 @@ class SetUpEdits:
         before = {set_up.key for set_up in hand.desk.job.set_ups}
         if hand.do(AddSetUp(hand.set_up.key)):
             self._rows.open(next(one.key for one in hand.desk.job.set_ups if one.key not in before))
+
+    def repeat(self) -> None:
+        """The set-up once more with its steps, right behind it; the keyboard is on the new heading."""
+        hand = self._hand
+        before = {set_up.key for set_up in hand.desk.job.set_ups}
+        old = hand.set_up
+        if hand.do(RepeatSetUp(old.key)):
+            new = next(one for one in hand.desk.job.set_ups if one.key not in before)
+            self._rows.close()
+            hand.show(new.key)
+            words = translate("RowEdits", "Set-up {old} is repeated as set-up {new}: {steps}.")
+            steps = (
+                in_words(numbers_of(new.operations)) if new.operations else translate("RowEdits", "no step")
+            )
+            hand.say(words.format(old=old.number, new=new.number, steps=steps))
 
     def delete(self) -> None:
         """Take out a set-up with its steps; a line in its place offers to undo."""

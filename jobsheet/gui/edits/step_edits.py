@@ -8,13 +8,9 @@ from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtWidgets import QMenu
 
-from jobsheet.edit.step_commands import (
-    AddOperation,
-    DeleteOperation,
-    DuplicateOperation,
-    MoveOperation,
-    Renumber,
-)
+from jobsheet.edit.numbering import in_words, numbers_of
+from jobsheet.edit.several_steps import DeleteSteps, DuplicateSteps, MoveSteps
+from jobsheet.edit.step_commands import AddOperation, Renumber
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
 from jobsheet.gui.forms.plain_words import entry
@@ -66,30 +62,38 @@ class StepEdits:
             )
 
     def duplicate(self) -> None:
-        """The same step once more."""
+        """The same steps once more."""
         before, hand = self._keys(), self._hand
-        if hand.key and hand.do(DuplicateOperation(hand.key)):
-            new = self._new(before)
+        if hand.keys and hand.do(DuplicateSteps(hand.keys)):
+            new = [one for _, one in hand.desk.job.operations() if one.key not in before]
             self._rows.close()
-            hand.show(new.key)
+            hand.show_all(one.key for one in new)
+            hand.say(translate("RowEdits", "Added: {steps}.").format(steps=in_words(numbers_of(new))))
 
     def delete(self) -> None:
-        """Take a step out; a line in its place offers to undo."""
-        hand, key = self._hand, self._hand.key
-        if not key:
-            return
-        set_up, operation = hand.desk.job.find(key)
-        keys = [line.key for line in hand.ruled.lines]
-        after = next(iter(keys[keys.index(key) + 1 :]), "")
-        near = [one.key for one in set_up.operations]
-        place = near.index(key)
-        if not hand.do(DeleteOperation(key)):
-            return
-        text = translate("RowEdits", "{number} removed.").format(number=operation.number)
+        """Take steps out."""
+        self.take_out(self._hand.keys, translate("RowEdits", "{steps} removed."))
+
+    def take_out(self, keys: tuple[str, ...], words: str, label: str = "take out steps") -> bool:
+        """Take steps out; a line in their place offers to undo."""
+        hand = self._hand
+        if not keys:
+            return False
+        steps = [operation for _, operation in hand.desk.job.operations() if operation.key in keys]
+        lines = [line.key for line in hand.ruled.lines if line.view is not None]
+        last = lines.index(steps[-1].key)
+        after = next(iter(lines[last + 1 :]), "")
+        set_up, _ = hand.desk.job.find(steps[-1].key)
+        if not hand.do(DeleteSteps(keys, label)):
+            return False
+        numbers = in_words(numbers_of(steps))
+        text = words.format(steps=numbers[:1].upper() + numbers[1:] if len(steps) > 1 else steps[0].number)
         hand.ruled.notice(after, text, ((translate("RowEdits", "Undo"), self._undo),))
-        left = [one for one in near if one != key]
-        hand.ruled.focus_line(left[min(place, len(left) - 1)] if left else set_up.key)
+        near = [one.key for one in set_up.operations if one.key not in keys]
+        behind = [key for key in near if lines.index(key) > last]
+        hand.ruled.focus_line(behind[0] if behind else near[-1] if near else set_up.key)
         hand.say(text)
+        return True
 
     def renumber(self) -> None:
         """Number all steps 10, 20, 30."""
@@ -99,20 +103,24 @@ class StepEdits:
     # --- moving ---
 
     def move(self, by: int) -> None:
-        """One place up or down, over the ends into the set-up beside."""
-        key = self._hand.key
-        if not key:
+        """One place up or down, over the ends into the set-up beside; several rows go together."""
+        keys = self._hand.keys
+        if not keys:
             return
-        set_up, _ = self._hand.desk.job.find(key)
-        place = [one.key for one in set_up.operations].index(key) + by
-        set_ups = self._hand.desk.job.set_ups
-        index = set_ups.index(set_up)
+        job = self._hand.desk.job
+        ends = [key for key in (one.key for _, one in job.operations()) if key in keys]
+        set_up, edge = job.find(ends[0] if by < 0 else ends[-1])
+        before = set_up.operations[: set_up.operations.index(edge)]
+        place = len([one for one in before if one.key not in keys]) + by
+        rest = [one for one in set_up.operations if one.key not in keys]
+        index = job.set_ups.index(set_up)
         if place < 0 and index:
-            self.move_to(key, set_ups[index - 1].key, len(set_ups[index - 1].operations))
-        elif place >= len(set_up.operations) and index + 1 < len(set_ups):
-            self.move_to(key, set_ups[index + 1].key, 0)
-        elif 0 <= place < len(set_up.operations):
-            self.move_to(key, set_up.key, place)
+            above = job.set_ups[index - 1]
+            self.move_to(keys, above.key, len([one for one in above.operations if one.key not in keys]))
+        elif place > len(rest) and index + 1 < len(job.set_ups):
+            self.move_to(keys, job.set_ups[index + 1].key, 0)
+        elif 0 <= place <= len(rest):
+            self.move_to(keys, set_up.key, place)
 
     def move_up(self) -> None:
         """One place up."""
@@ -122,27 +130,28 @@ class StepEdits:
         """One place down."""
         self.move(1)
 
-    def drop(self, key: str, set_up_key: str, index: int) -> None:
-        """A row was let go somewhere."""
-        self.move_to(key, set_up_key, index)
-        self._hand.ruled.focus_line(key)
+    def drop(self, keys: tuple[str, ...], set_up_key: str, index: int) -> None:
+        """Rows were let go somewhere."""
+        self.move_to(keys, set_up_key, index)
+        self._hand.show_all(keys)
 
-    def move_to(self, key: str, set_up_key: str, index: int) -> None:
+    def move_to(self, keys: tuple[str, ...], set_up_key: str, index: int) -> None:
         """Move, and say the new place."""
         hand = self._hand
         focused = hand.parent.focusWidget()
-        if not hand.do(MoveOperation(key, set_up_key, index)):
+        if not hand.do(MoveSteps(keys, set_up_key, index)):
             return
-        set_up, operation = hand.desk.job.find(key)
-        place = [one.key for one in set_up.operations].index(key) + 1
-        words = translate("RowEdits", "Now {number}: place {place} of {count} in set-up {set_up}.")
-        hand.say(
-            words.format(
-                number=operation.number, place=place, count=len(set_up.operations), set_up=set_up.number
-            )
-        )
-        hand.column.reveal(key)
+        set_up, first = hand.desk.job.find(keys[0])
+        here = [one for one in set_up.operations if one.key in keys]
+        place = set_up.operations.index(here[0]) + 1
+        words = translate("RowEdits", "Now {steps}: place {place} of {count} in set-up {set_up}.")
+        if len(keys) > 1:
+            words = translate("RowEdits", "Now {steps}: from place {place} of {count} in set-up {set_up}.")
+        numbers = str(first.number) if len(keys) == 1 else in_words(numbers_of(here))
+        count = len(set_up.operations)
+        hand.say(words.format(steps=numbers, place=place, count=count, set_up=set_up.number))
+        hand.column.reveal(here[-1 if index else 0].key)
         if not hand.opened_key:
-            hand.ruled.focus_line(key)
+            hand.show_all(keys)
         elif focused is not None:
             focused.setFocus()

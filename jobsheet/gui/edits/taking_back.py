@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from PySide6.QtCore import QCoreApplication
+
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
+
+translate = QCoreApplication.translate
 
 
 class TakingBack:
@@ -17,11 +21,19 @@ class TakingBack:
 
     def undo(self) -> None:
         """Take back the last step, and go to where it was."""
-        self._travel(self._hand.desk.history.undo)
+        history = self._hand.desk.history
+        label = history.undo_label
+        self._travel(history.undo)
+        if label:
+            self._hand.say(translate("RowEdits", "Undone: {step}.").format(step=label))
 
     def redo(self) -> None:
         """Do again what was taken back."""
-        self._travel(self._hand.desk.history.redo)
+        history = self._hand.desk.history
+        label = history.redo_label
+        self._travel(history.redo)
+        if label:
+            self._hand.say(translate("RowEdits", "Done again: {step}.").format(step=label))
 
     def _travel(self, go: Callable[[object], object]) -> None:
         """Go through the history and show the row that came back."""
@@ -31,4 +43,4 @@ class TakingBack:
         go(self._hand.desk)
         back = [one.key for _, one in self._hand.desk.job.operations() if one.key not in before]
         if back:
-            self._hand.show(back[0])
+            self._hand.show_all(back)

@@ -40,6 +40,15 @@ ACTIONS = (
     Row(
         "redo", _text(QT_TRANSLATE_NOOP("Actions", "&Redo")), ("Ctrl+Shift+Z", "Ctrl+Y"), "edits.history.redo"
     ),
+    Row("cut", _text(QT_TRANSLATE_NOOP("Actions", "Cu&t")), ("Ctrl+X",), "edits.clip.cut"),
+    Row("copy", _text(QT_TRANSLATE_NOOP("Actions", "&Copy")), ("Ctrl+C",), "edits.clip.copy"),
+    Row("paste", _text(QT_TRANSLATE_NOOP("Actions", "Pa&ste")), ("Ctrl+V",), "edits.clip.paste"),
+    Row(
+        "choose-all",
+        _text(QT_TRANSLATE_NOOP("Actions", "Choose &all steps")),
+        ("Ctrl+A",),
+        "edits.clip.choose_all",
+    ),
     Row(
         "next",
         _text(QT_TRANSLATE_NOOP("Actions", "&Next remark or problem")),
@@ -65,6 +74,12 @@ ACTIONS = (
         "edits.rows.open_job",
     ),
     Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),
+    Row(
+        "repeat-set-up",
+        _text(QT_TRANSLATE_NOOP("Actions", "Re&peat this set-up")),
+        (),
+        "edits.set_ups.repeat",
+    ),
     Row(
         "delete-set-up",
         _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")),
@@ -113,8 +128,8 @@ ACTIONS = (
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "next", "previous", "bring-back")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "repeat-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),

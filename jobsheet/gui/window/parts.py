@@ -128,8 +128,9 @@ class Parts:
     # --- what was changed beside the job ---
 
     def _laid(self) -> None:
-        """Another job lies on the desk."""
+        """Another job lies on the desk: what was said of the last one is over."""
         ruled = self.hand.ruled
+        self._say("")
         ruled.open(None)
         self._show()
         ruled.choose(next(iter(ruled.by_key), ""))

@@ -26,6 +26,7 @@ from jobsheet.gui.window.title_cells import cells
 from jobsheet.operations import written
 
 if TYPE_CHECKING:
+    from PySide6.QtCore import QPoint
     from PySide6.QtGui import QAction, QCloseEvent, QResizeEvent
     from PySide6.QtWidgets import QMenu, QWidget
 
@@ -89,6 +90,7 @@ class Window(QMainWindow):
         ruled.close_wanted.connect(self.close_row)
         ruled.stepped.connect(self._stepped)
         ruled.dropped.connect(self._dropped)
+        ruled.menu_wanted.connect(self._row_menu)
         ruled.chosen.connect(lambda _key: self.later.soon())
         ruled.empty_pressed.connect(lambda key: self.parts.edits.steps.add(written.FACE, key))
 
@@ -96,9 +98,15 @@ class Window(QMainWindow):
         """Page Up or Page Down on the list."""
         self.parts.edits.stepping.step(by)
 
-    def _dropped(self, key: str, set_up: str, index: int) -> None:
-        """A row was let go."""
-        self.parts.edits.steps.drop(key, set_up, index)
+    def _dropped(self, keys: tuple[str, ...], set_up: str, index: int) -> None:
+        """Rows were let go."""
+        self.parts.edits.steps.drop(keys, set_up, index)
+
+    def _row_menu(self, at: QPoint) -> None:
+        """What can be done to what is chosen."""
+        from jobsheet.gui.window.row_menu import row_menu
+
+        row_menu(self, self.parts.hand, self.actions_by_id).popup(at)
 
     def _cell_pressed(self, name: str) -> None:
         """A cell of the title block leads to what it is about."""
@@ -152,8 +160,10 @@ class Window(QMainWindow):
             actions.name_history(self.actions_by_id, self.desk.history)
 
     def _changed(self, change: Change) -> None:
-        """An edit was made: show what it changed."""
+        """An edit was made: show what it changed. What was said of the job before may no longer be true."""
         ruled = self.bench.column.ruled
+        if self.bench.status.message:
+            self.bench.status.say("")
         ruled.notice("", "", ())
         ruled.put(self.desk.views())
         self.parts.edits.rows.changed(change)
