@@ -111,10 +111,20 @@ class Hand:
         return self.random.choice(shown) if shown else self.window
 
     def some(self, window):
-        """A widget of it, rather one that takes the keyboard."""
-        inside = [one for one in window.findChildren(QWidget) if one.isVisible() and one.window() is window]
-        taking = [one for one in inside if one.focusPolicy() != Qt.FocusPolicy.NoFocus and one.isEnabled()]
-        return self.random.choice((self.random.random() < 0.8 and taking) or inside or [window])
+        """A widget of it that can be seen, rather one that takes the keyboard.
+
+        Found by pointing, as a hand does: to list all the children of a window makes a Python object for every
+        part of the toolkit's own boxes, and those outlive the boxes.
+        """
+        found = window
+        for _ in range(12):
+            at = QPoint(
+                self.random.randrange(max(1, window.width())), self.random.randrange(max(1, window.height()))
+            )
+            found = window.childAt(at) or window
+            if found.isEnabled() and found.focusPolicy() != Qt.FocusPolicy.NoFocus:
+                break
+        return found
 
     def do_key(self):
         focus = QApplication.focusWidget() or self.front()

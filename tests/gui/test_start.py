@@ -16,6 +16,7 @@ from PySide6.QtCore import QPoint, QRect, QRectF, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.catalog.reading import data
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink import ink, look
 from jobsheet.gui.start import compiled
@@ -49,6 +50,19 @@ def first_painting(home):
 
 def test_no_place_and_no_open_row_is_loaded_before_the_first_figures(home):
     assert first_painting(home) == ""
+
+
+def test_what_goes_is_looked_for_again_once_the_window_is_there(home):
+    environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "JOBSHEET_HOME": str(home)}
+    code = (
+        FIRST_PAINTING.replace("QTimer.singleShot(0, done)", "QTimer.singleShot(500, done)")
+        .replace("    sys.stdout.flush()", "    import gc; print(gc.isenabled()); sys.stdout.flush()")
+        .replace("start.run(", "import gc; gc.disable(); start.run(")
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], check=True, capture_output=True, text=True, env=environment
+    )
+    assert done.stdout.split()[-1] == "True"
 
 
 @pytest.fixture(params=[1.0, 1.25, 1.5])
@@ -169,6 +183,21 @@ def test_what_is_kept_is_what_python_makes(path):
         assert patterns[2].fullmatch("abbb")
 
 
+def test_a_shipped_table_is_read_once_and_everybody_gets_one_of_his_own(path, monkeypatch):
+    one = compiled.Compiled(path)
+    with one.used():
+        plain = data.shipped("fluids.yaml")
+    one.keep()
+    assert plain == data.shipped("fluids.yaml")
+    two = compiled.Compiled(path)
+    with two.used(), monkeypatch.context() as none:
+        none.setattr(two, "_parse", None)
+        first, second = data.shipped("fluids.yaml"), data.shipped("fluids.yaml")
+    assert first == second == plain
+    assert first is not second
+    assert not two.new
+
+
 def test_a_changed_source_is_compiled_anew(path):
     start(path)
     one = compiled.Compiled(path)
@@ -199,12 +228,12 @@ def test_other_modules_go_their_usual_way(path):
 
 
 def test_everything_is_put_back(path):
-    before = builtins.compile, re._compiler.compile, re._compiler._sre
+    before = builtins.compile, re._compiler.compile, re._compiler._sre, data.parsed
     with pytest.raises(ZeroDivisionError), compiled.Compiled(path).used():
         raise ZeroDivisionError
     with pytest.raises(re.error), compiled.Compiled(path).used():
         re.compile("(")
-    assert (builtins.compile, re._compiler.compile, re._compiler._sre) == before
+    assert (builtins.compile, re._compiler.compile, re._compiler._sre, data.parsed) == before
 
 
 @pytest.mark.parametrize(
@@ -216,10 +245,21 @@ def test_everything_is_put_back(path):
         lambda raw: raw[:100] + b"\x00" + raw[101:],
         lambda raw: os.urandom(500),
         lambda raw: sealed(marshal.dumps(None)),
-        lambda raw: sealed(marshal.dumps(("another Python", {}, {}))),
+        lambda raw: sealed(marshal.dumps(("another Python", {}, {}, {}))),
+        lambda raw: sealed(marshal.dumps((compiled._PYTHON, {}, {}))),
         lambda raw: sealed(b"?"),
     ],
-    ids=["empty", "short", "cut", "a byte", "noise", "shape", "another Python", "no marshal"],
+    ids=[
+        "empty",
+        "short",
+        "cut",
+        "a byte",
+        "noise",
+        "shape",
+        "another Python",
+        "an older shape",
+        "no marshal",
+    ],
 )
 def test_damage_is_as_good_as_nothing(path, damage):
     start(path)

@@ -24,12 +24,17 @@ def memory():
 
 
 def settle():
-    # The style keeps drawn lists of choices, a new one for each palette, up to a bound of its own: no window stays by that.
-    QPixmapCache.clear()
     for _ in range(3):
         QApplication.processEvents()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+def counted():
+    # The style keeps drawn lists of choices, a new one for each palette, up to a bound of its own: no window stays by that.
+    QPixmapCache.clear()
     gc.collect()
+    settle()
+    return len(QApplication.allWidgets()), len(QApplication.topLevelWidgets())
 
 
 def remembered(reckon):
@@ -48,7 +53,7 @@ def test_what_was_closed_is_gone(window, qtbot, kind, monkeypatch):
     # Reckoned once: the seconds that a capability card takes are none of this test's.
     monkeypatch.setattr(capability_answer, "capability", remembered(capability_answer.capability))
     qtbot.waitUntil(lambda: not window.parts.solids.waiting)
-    early = before = widgets = 0
+    early = widgets = windows = 0
     for time in range(TIMES):
         window.actions_by_id[kind].trigger()
         made = [one for one in window.findChildren(QWidget) if one.isWindow() and one.isVisible()]
@@ -58,9 +63,11 @@ def test_what_was_closed_is_gone(window, qtbot, kind, monkeypatch):
         del made
         settle()
         if time == 0:
-            widgets, before = len(QApplication.allWidgets()), len(QApplication.topLevelWidgets())
+            widgets, windows = counted()
         if time == 4:
+            counted()
             early = memory()
-    assert len(QApplication.topLevelWidgets()) == before
-    assert len(QApplication.allWidgets()) <= widgets
+    widgets_left, windows_left = counted()
+    assert windows_left == windows
+    assert widgets_left <= widgets
     assert memory() - early < MOST

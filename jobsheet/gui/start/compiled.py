@@ -1,8 +1,8 @@
-"""Keeps what every start would compile anew: the toolkit's own Python helpers, and regular expressions.
+"""Keeps what every start would compile anew: the toolkit's own Python helpers, regular expressions, and our own tables.
 
 Python keeps the compiled code of modules that lie in files. PySide6 carries its helpers as source in an archive
 inside a library, so that each start compiles them again (some 20 ms), and no regular expression is kept at all
-(some 15 ms). Both are kept here, beside our own compiled modules and under the same rules as those (PEP 552):
+(some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here, beside our own compiled modules and under the same rules as those (PEP 552):
 used only for the very same source and the very same Python, not written where Python is told not to, and never
 needed. Whoever can write there can write our modules themselves, so that nothing more has to be trusted.
 """
@@ -19,6 +19,8 @@ from collections.abc import Iterator
 from importlib.util import MAGIC_NUMBER, cache_from_source, source_hash
 from types import CodeType
 from typing import Any
+
+from jobsheet.catalog.reading import data
 
 #: Whose modules are kept; every other compilation goes its usual way.
 OWNER = "shibokensupport"
@@ -65,7 +67,10 @@ class Compiled:
         self.new = False
         self._code: dict[tuple[str, bytes, int], CodeType] = {}
         self._parts: dict[tuple[str | bytes, int], _Parts] = {}
+        #: What was read of a table by its whole text, marshalled: whoever asks gets one of his own.
+        self._tables: dict[bytes, bytes] = {}
         self._compile: Any = builtins.compile
+        self._parse = data.parsed
         #: The part of Python that makes patterns, where it is as we know it.
         self._maker: Any = getattr(re, "_compiler", None)
         self._make: Any = getattr(self._maker, "compile", None)
@@ -83,17 +88,18 @@ class Compiled:
         if check != source_hash(body):
             return
         try:
-            python, code, parts = marshal.loads(body)  # noqa: S302  # as Python does with our modules
+            python, code, parts, tables = marshal.loads(body)  # noqa: S302  # as Python does with our modules
         except (EOFError, ValueError, TypeError):
             return
         if python == _PYTHON:
-            self._code, self._parts = code, parts
+            self._code, self._parts, self._tables = code, parts, tables
 
     @contextlib.contextmanager
     def used(self) -> Iterator[None]:
         """Compile by what is kept while this lasts."""
         module, pattern = self._compile, self._make
         builtins.compile = self._module
+        data.parsed = self._table
         known = pattern is not None and self._sre is not None
         if known:
             self._maker.compile = self._pattern
@@ -101,6 +107,7 @@ class Compiled:
             yield
         finally:
             builtins.compile = module
+            data.parsed = self._parse
             if known:
                 self._maker.compile = pattern
 
@@ -115,6 +122,17 @@ class Compiled:
             code = self._code[key] = self._compile(source, filename, mode, future, True)
             self.new = True
         return code
+
+    def _table(self, text: str) -> Any:
+        """Stand for what reads a shipped table."""
+        key = source_hash(text.encode())
+        kept = self._tables.get(key)
+        if kept is not None:
+            return marshal.loads(kept)  # noqa: S302  # as above
+        made = self._parse(text)
+        self._tables[key] = marshal.dumps(made)
+        self.new = True
+        return made
 
     def _pattern(self, pattern: Any, flags: int = 0) -> Any:
         """Stand for what makes a regular expression."""
@@ -139,7 +157,7 @@ class Compiled:
         if not self.new or sys.dont_write_bytecode:
             return
         self.new = False
-        body = marshal.dumps((_PYTHON, self._code, self._parts))
+        body = marshal.dumps((_PYTHON, self._code, self._parts, self._tables))
         beside = f"{self.path}.{os.getpid()}"
         try:
             os.makedirs(os.path.dirname(self.path), exist_ok=True)  # noqa: PTH103, PTH120

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 
 from PySide6.QtCore import QTimer
@@ -30,6 +31,7 @@ def run(opened: Opened) -> int:
     chosen = settings.read()
     look.apply(chosen.scheme, bench=chosen.bench)
     window = make_window(opened)
+    window.later.painted.connect(gc.enable)
     window.show()
     QTimer.singleShot(0, lambda: _hear(window))
     code = app.exec()
