@@ -152,3 +152,50 @@ def test_of_a_step_with_an_unread_field_nothing_is_answered(window, qtbot):
     keys_one_by_one(qtbot, box, "0.3")
     qtbot.keyClick(box, Qt.Key.Key_Tab)
     qtbot.waitUntil(lambda: settled() and window.parts.answering._found.readings is not None)
+
+
+def typed_in_header(window, qtbot, owner, name, text):
+    """Type into a field of the form that is open, and leave it by Tab."""
+    box = window.bench.column.ruled.opened.forms[owner].fields[name].box
+    box.setFocus()
+    box.selectAll()
+    for letter in text:
+        qtbot.keyClick(box, letter)
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    return box
+
+
+def test_a_size_of_the_stock_left_unread_is_a_dash_at_every_step(window, qtbot):
+    window.parts.edits.rows.open_job()
+    typed_in_header(window, qtbot, "job:stock", "length", "80 mn")
+    keys = [operation.key for _, operation in window.desk.job.operations()]
+    assert {window.desk.view(key).problem for key in keys} == {"Length cannot be read."}
+    window.open_key(keys[0])
+    assert window.open_row.margin.dials._why_not.startswith("Length cannot be read.")
+    window.parts.edits.walking.next_remark()
+    form = window.bench.column.ruled.opened.forms["job:stock"]
+    box = form.fields["length"].box
+    assert box.hasFocus()
+    assert (
+        window.desk.view(keys[0]).problem == ""
+    )  # in hand again: the last that could be read stands in pencil
+    assert window.desk.view(keys[0]).stale
+    box.selectAll()
+    keys_one_by_one(qtbot, box, "80")
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    assert {window.desk.view(key).problem for key in keys} == {""}
+
+
+def test_a_size_of_the_holding_left_unread_is_a_dash_at_the_steps_held_so(window, qtbot):
+    first = window.desk.job.set_ups[0]
+    window.open_key(first.key)
+    typed_in_header(window, qtbot, f"holding:{first.key}", "tighten", "20 N-m")
+    for set_up, operation in window.desk.job.operations():
+        problem = "Tighten to cannot be read." if set_up.key == first.key else ""
+        assert window.desk.view(operation.key).problem == problem
+
+
+def test_words_left_unread_in_the_header_leave_the_figures(window, qtbot):
+    window.parts.edits.rows.open_job()
+    typed_in_header(window, qtbot, "job:part", "quantity", "many")
+    assert not any(window.desk.view(operation.key).problem for _, operation in window.desk.job.operations())

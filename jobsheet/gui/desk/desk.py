@@ -14,6 +14,7 @@ from jobsheet.edit.commands import Command, SetField, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError, QuantityError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
+from jobsheet.gui.desk import unread
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, Suggested, shown
 from jobsheet.model.job import Job, Operation, SetUp
@@ -115,13 +116,15 @@ class Desk(QObject):
         left = self.left_unread(key)
         if not left:
             return found
-        return Outcome(key=key, title=found.title, problem=self.unreadable(key, left))
+        return Outcome(key=key, title=found.title, problem=self.unreadable(*left))
 
-    def left_unread(self, key: str) -> str:
-        """The first field of an owner that cannot be read and that the cursor is not in; or nothing."""
-        return next(
-            (name for who, name in self.history.drafts if who == key and (who, name) != self.held), ""
-        )
+    def left_unread(self, key: str) -> tuple[str, str] | None:
+        """The first field that a step's figures hang on, its own or the header's, that was left and cannot be read."""
+        drafts = self.history.drafts
+        if not drafts:
+            return None
+        hung_on = unread.hangs_on(self.job, key)
+        return next((one for one in drafts if one != self.held and hung_on(*one)), None)
 
     def sweeps(self, operation: Operation) -> tuple[Sweep, ...]:
         """The shapes that an operation takes away."""
@@ -171,10 +174,11 @@ class Desk(QObject):
     def views(self) -> list[HeadingView | RowView]:
         """Every line of the sheet in its order."""
         found: list[HeadingView | RowView] = []
-        stale = {owner for owner, name in self.history.drafts if (owner, name) == self.held}
         for set_up in self.job.set_ups:
             found.append(heading_view(set_up, self.job))
-            found.extend(self._view(operation, operation.key in stale) for operation in set_up.operations)
+            found.extend(
+                self._view(operation, self._in_pencil(operation.key)) for operation in set_up.operations
+            )
         return found
 
     def _view(self, operation: Operation, stale: bool) -> RowView:
@@ -195,7 +199,11 @@ class Desk(QObject):
     def view(self, key: str) -> RowView:
         """The row of an operation."""
         _, operation = self.job.find(key)
-        return self._view(operation, self.held[0] == key and self.held in self.history.drafts)
+        return self._view(operation, self._in_pencil(key))
+
+    def _in_pencil(self, key: str) -> bool:
+        """Whether a text that the figures hang on is in hand and cannot be read yet: the last confirmed ones stand."""
+        return self.held in self.history.drafts and unread.hangs_on(self.job, key)(*self.held)
 
     def operation_fields(self, key: str) -> dict[str, Shown]:
         """What stands in the form of an operation."""
@@ -238,19 +246,16 @@ class Desk(QObject):
         outcome = self.outcome(key)
         if outcome is None or not outcome.problem:
             return ""
-        if self.left_unread(key) or self.drafts_of(key):
-            name = self.left_unread(key) or next(iter(self.drafts_of(key)))
-            return translate("Desk", "{sentence} Ctrl + Down goes to the field.").format(
-                sentence=self.unreadable(key, name)
-            )
-        return outcome.problem
+        left = self.left_unread(key) or next(((key, name) for name in self.drafts_of(key)), None)
+        if left is None:
+            return outcome.problem
+        return translate("Desk", "{sentence} Ctrl + Down goes to the field.").format(
+            sentence=self.unreadable(*left)
+        )
 
-    def unreadable(self, key: str, name: str) -> str:
+    def unreadable(self, owner: str, name: str) -> str:
         """Which field cannot be read."""
-        _, operation = self.job.find(key)
-        entry = registry.kind(operation.kind).entry(name)
-        title = entry.title if entry else name
-        return translate("Desk", "{field} cannot be read.").format(field=title)
+        return translate("Desk", "{field} cannot be read.").format(field=unread.titled(self.job, owner, name))
 
     def prints(self, key: str) -> tuple[str, ...]:
         """The very words of the sheet for an operation."""

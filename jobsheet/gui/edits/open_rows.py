@@ -103,9 +103,13 @@ class OpenRows:
 
     def field_in_hand(self) -> tuple[str, str]:
         """Owner and name of the field that the cursor is in."""
-        row = self.row
-        name = row.form.field_in_hand() if row is not None else ""
-        return (row.key, name) if row is not None and name else ("", "")
+        opened = self._hand.ruled.opened
+        forms = (
+            {opened.key: opened.form} if isinstance(opened, OpenRow) else getattr(opened, "forms", None) or {}
+        )
+        return next(
+            ((owner, name) for owner, form in forms.items() if (name := form.field_in_hand())), ("", "")
+        )
 
     def let_go(self) -> None:
         """Something typed is taken back: it counts in the box under the cursor too."""
