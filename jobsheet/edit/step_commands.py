@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.edit.commands import operation_of, set_up_of, with_set_up
+from jobsheet.edit.commands import SetField, operation_of, set_up_of, with_set_up
 from jobsheet.edit.numbering import in_words, new_key, new_set_up_key, numbers_for
 from jobsheet.errors import CommandError
 from jobsheet.model.job import Job, Operation, SetUp
@@ -13,12 +13,17 @@ from jobsheet.operations.registry import kind as kind_of
 
 
 class AddOperation(Struct, frozen=True):
-    """A new operation of that kind behind another one, or at the end of its set-up."""
+    """A new operation of that kind behind another one, at the front, or at the end of its set-up.
+
+    `texts` stand in its form in place of the example's: fields by name, as typed.
+    """
 
     set_up_key: str
     kind: str
     after_key: str | None = None
     merge_key: str = ""
+    texts: tuple[tuple[str, str], ...] = ()
+    at_front: bool = False
 
     @property
     def label(self) -> str:
@@ -34,10 +39,12 @@ class AddOperation(Struct, frozen=True):
     def apply(self, job: Job) -> Job:
         """The next job."""
         set_up = set_up_of(job, self.set_up_key)
-        made = Operation(
-            key=new_key(job, self.kind), number=0, kind=self.kind, fields=kind_of(self.kind).blank(job.units)
-        )
-        return _inserted(job, set_up, made, self.after_key)
+        key, kind = new_key(job, self.kind), kind_of(self.kind)
+        made = Operation(key=key, number=0, kind=self.kind, fields=kind.blank(job.units))
+        job = _inserted(job, set_up, made, self.after_key, at_front=self.at_front)
+        for name, text in self.texts:
+            job = SetField(key, name, text).apply(job)
+        return job
 
 
 class DuplicateOperation(Struct, frozen=True):

@@ -76,6 +76,8 @@ class Kind(Struct, frozen=True, kw_only=True):
     takes_off: Callable[[Any], float] = _nothing_taken
     outline: Callable[[Any], tuple[tuple[float, float], ...]] = _no_outline
     reads: frozenset[str] | Callable[[Any], frozenset[str]] = EVERYTHING
+    #: Other words by which a person looks for it, beside its title and the cutters it takes.
+    also: tuple[str, ...] = ()
 
     def title_of(self, fields: Any) -> str:
         """Short title for the row: in the person's own words where there are any."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 #: Written by mends of the review.
 BENCH = "bench-step"
 BORE = "bore"
+COUNTERBORE = "counterbore"
 COUNTERSINK = "countersink"
 DRILL = "drill"
 ENLARGE = "enlarge"
@@ -22,6 +23,9 @@ FACE = "face"
 SAW = "saw-cut"
 SLOT = "slot"
 TAP = "tap"
+#: Likely to come next, by the window where a step is put in.
+CHAMFER = "edge-chamfer"
+HAND_TAP = "hand-tap"
 #: The kind by which each process of test cuts is made.
 PROVED = {"face": FACE, "side": SIDE, "slot": SLOT, "drill": DRILL, "tap": TAP}
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect
+from PySide6.QtCore import QPoint, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
@@ -41,14 +41,23 @@ class Grip:
         #: Whether it is being dragged.
         self.dragging = False
         self._from: int | None = None
+        self._pressed = QPoint()
 
-    def press(self, line: Line, rows: tuple[str, ...], x: int, y: int, width: int, *, hold: bool) -> None:
+    def press(
+        self, line: Line, rows: tuple[str, ...], at: QPoint, on_screen: QPoint, width: int, *, hold: bool
+    ) -> None:
         """A line was pressed; it may be dragged where it is a row and is held by its number, and chosen rows with it."""
         self.key = line.key
         self.rows = rows if line.key in rows else (line.key,)
         self.dragging = False
-        by_number = hold and line.is_row and x < columns(look(), width).icon
-        self._from = y if by_number else None
+        by_number = hold and line.is_row and at.x() < columns(look(), width).icon
+        self._from = at.y() if by_number else None
+        self._pressed = on_screen
+
+    def still(self, on_screen: QPoint) -> bool:
+        """Whether the hand is where it pressed, though the list under it may have moved: then it meant what it pressed."""
+        slack = look().px(4 * SLACK)
+        return abs(on_screen.y() - self._pressed.y()) <= slack
 
     def moves(self, y: int) -> bool:
         """The hand moved: whether it drags."""

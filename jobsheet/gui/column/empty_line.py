@@ -6,6 +6,7 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.line import LineWidget
 from jobsheet.gui.column.measures import columns
 from jobsheet.gui.forms.buttons import Button
 from jobsheet.gui.ink import ink
@@ -14,14 +15,13 @@ from jobsheet.gui.ink.look import look
 translate = QCoreApplication.translate
 
 
-class EmptyLine(QWidget):
+class EmptyLine(LineWidget):
     """A set-up or a job without operations: a fact, an advice, a button."""
 
     pressed = Signal()
 
     def __init__(self, key: str, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.key = key
+        super().__init__(key, parent)
         self.fact = translate("Rows", "No operation yet")
         self.advice = translate("Rows", "Start with the face that all others are judged from.")
         self.setAccessibleName(f"{self.fact}. {self.advice}")

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.views import HeadingView, RowView
 
-if TYPE_CHECKING:
-    from jobsheet.gui.column.empty_line import EmptyLine
-    from jobsheet.gui.column.notice_line import NoticeLine
-
-
 View = HeadingView | RowView
+
+
+class LineWidget(QWidget):
+    """A line that asks or says something and is a widget of its own."""
+
+    def __init__(self, key: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.key = key
+
+    def height_at_100(self) -> int:
+        """How high it stands, before it grows with the type."""
+        raise NotImplementedError
 
 
 class Line:
@@ -19,7 +26,7 @@ class Line:
 
     __slots__ = ("high", "key", "top", "view", "widget")
 
-    def __init__(self, view: View | None, widget: EmptyLine | NoticeLine | None = None) -> None:
+    def __init__(self, view: View | None, widget: LineWidget | None = None) -> None:
         self.view = view
         self.widget = widget
         self.key = view.key if view is not None else widget.key if widget is not None else ""

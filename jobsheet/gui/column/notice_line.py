@@ -8,6 +8,7 @@ from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.line import LineWidget
 from jobsheet.gui.column.measures import HEADING, columns
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink import ink
@@ -16,14 +17,13 @@ from jobsheet.gui.ink.look import look
 translate = QCoreApplication.translate
 
 
-class NoticeLine(QWidget):
+class NoticeLine(LineWidget):
     """A line where something happened, with what can be done about it: `140 removed. Undo`."""
 
     def __init__(
         self, key: str, text: str, offers: tuple[tuple[str, Callable[[], None]], ...], parent: QWidget
     ) -> None:
-        super().__init__(parent)
-        self.key = key
+        super().__init__(key, parent)
         self.text = text
         self.setAccessibleName(text)
         self.buttons: list[Button] = []

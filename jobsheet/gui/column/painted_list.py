@@ -15,7 +15,7 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.choice import Choice
-from jobsheet.gui.column.line import Line, View
+from jobsheet.gui.column.line import Line, LineWidget, View
 from jobsheet.gui.column.lines_painted import height_at_100, paint_lines
 from jobsheet.gui.column.standing import Standing, same_order
 from jobsheet.gui.ink.look import look
@@ -46,6 +46,9 @@ class PaintedList(QWidget):
         self.choice = Choice()
         self.notice_line: NoticeLine | None = None
         self._notice_before = ""
+        #: What asks something between two lines, until it is answered or left.
+        self.guest: LineWidget | None = None
+        self._guest_before = ""
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(0)
@@ -85,7 +88,7 @@ class PaintedList(QWidget):
     def _order(self, lines: list[Line]) -> None:
         """Other lines, or the same in another order: advice comes where there is no operation."""
         for old in self.lines:
-            if old.widget is not None and old.widget is not self.notice_line:
+            if old.widget is not None and old.widget not in (self.notice_line, self.guest):
                 old.widget.hide()
                 old.widget.deleteLater()
         self.standing.lines = lines
@@ -97,7 +100,7 @@ class PaintedList(QWidget):
             empty.pressed.connect(lambda: self.empty_pressed.emit(set_up))
             empty.show()
             lines.append(Line(None, empty))
-        self._place_notice()
+        self._place_between()
         self.arrange()
         self.update()
 
@@ -117,18 +120,36 @@ class PaintedList(QWidget):
             self.notice_line = NoticeLine("notice", text, offers, self)
             self.notice_line.show()
         self._notice_before = before
-        self._place_notice()
+        self._place_between()
         self.arrange()
 
-    def _place_notice(self) -> None:
-        """Put the notice into its place among the lines."""
-        if self.notice_line is None:
-            return
-        lines = [line for line in self.lines if line.widget is not self.notice_line]
-        keys = [line.key for line in lines]
-        place = keys.index(self._notice_before) if self._notice_before in keys else len(keys)
-        lines.insert(place, Line(None, self.notice_line))
-        self.standing.lines = lines
+    def receive(self, guest: LineWidget | None, before: str = "") -> None:
+        """Let something ask above the line of that key (at the end when there is none); None sends it away."""
+        old = self.guest
+        if old is not None:
+            old.hide()
+            old.deleteLater()
+            self.standing.lines = [line for line in self.lines if line.widget is not old]
+        self.guest, self._guest_before = guest, before
+        if guest is not None:
+            guest.show()
+        self._place_between()
+        self.arrange()
+        self.update()
+
+    def _place_between(self) -> None:
+        """Put what says or asks something into its place among the lines."""
+        for widget, before in (
+            (self.notice_line, self._notice_before),
+            (self.guest, self._guest_before),
+        ):
+            if widget is None:
+                continue
+            lines = [line for line in self.lines if line.widget is not widget]
+            keys = [line.key for line in lines]
+            place = keys.index(before) if before in keys else len(keys)
+            lines.insert(place, Line(None, widget))
+            self.standing.lines = lines
 
     def open(self, opened: OpenRow | HeaderForm | None) -> None:
         """Put an open form in the place of its line; None closes."""
@@ -204,6 +225,8 @@ class PaintedList(QWidget):
         """Where the line of that key stands, or what is open in its place."""
         if self.opened is not None and self.opened.key == key:
             return self.opened.geometry()
+        if self.guest is not None and self.guest.key == key:
+            return self.guest.geometry()
         line = self.by_key.get(key)
         return QRect(0, line.top, self.width(), line.high) if line is not None else None
 

@@ -89,18 +89,21 @@ class RuledList(PaintedList):
         if key != old:
             self._tell_focus()
         if self._is_read and max(len(before), len(self.choice.keys)) > 1 and before != self.choice.keys:
-            from jobsheet.gui.column import list_reading
+            pass
 
-            list_reading.chosen_otherwise(self)
+    def focus_line(
+        self, key: str, choose: Callable[[str], None] | None = None, *, pressed: bool = False
+    ) -> None:
+        """Give the keyboard to a line, alone or as `choose` does it; one that is open keeps it in its form.
 
-    def focus_line(self, key: str, choose: Callable[[str], None] | None = None) -> None:
-        """Give the keyboard to a line, alone or as `choose` does it; one that is open keeps it in its form."""
+        What is pressed stands under the hand: it is not scrolled to, or the release would meet another line.
+        """
         closed = key in self.by_key and key != self.open_key
         moves = closed and (key != self.chosen_key or not self.hasFocus())
         (choose or self.choose)(key)
         if closed:
             self.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
-        if moves and self.hasFocus():
+        if moves and self.hasFocus() and not pressed:
             self.reached.emit(key)
 
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
@@ -165,16 +168,16 @@ class RuledList(PaintedList):
         modifier, left = QtCore.Qt.KeyboardModifier, event.button() == QtCore.Qt.MouseButton.LeftButton
         several = event.modifiers() & (modifier.ShiftModifier | modifier.ControlModifier)
         if left and event.modifiers() & modifier.ShiftModifier:
-            self.focus_line(line.key, self.choose_up_to)
+            self.focus_line(line.key, self.choose_up_to, pressed=True)
         elif left and event.modifiers() & modifier.ControlModifier:
-            self.focus_line(line.key, self.choose_also)
+            self.focus_line(line.key, self.choose_also, pressed=True)
         else:  # one of several that are chosen may be the beginning of a drag, or their menu is asked for
-            self.focus_line(line.key, self._choose_or_keep)
+            self.focus_line(line.key, self._choose_or_keep, pressed=True)
         if self._grip is None:
             from jobsheet.gui.column.dragging import Grip
 
             self._grip = Grip()
-        self._grip.press(line, self.marked, at.x(), at.y(), self.width(), hold=left)
+        self._grip.press(line, self.marked, at, event.globalPosition().toPoint(), self.width(), hold=left)
         if several:
             self._grip.key = ""
 
@@ -209,14 +212,14 @@ class RuledList(PaintedList):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
         """Drop, or open on a click."""
         at = event.position().toPoint()
+        still = self._grip is not None and self._grip.still(event.globalPosition().toPoint())
         key, dragged = self._let_go()
         if dragged:
             set_up, index, _ = self.standing.drop_place(dragged, at.y())
             self.dropped.emit(dragged, set_up, index)
             return
-        line = self._closed_at(at.y()) if self.rect().contains(at) else None
         left = event.button() == QtCore.Qt.MouseButton.LeftButton
-        if left and line is not None and line.key == key:
+        if left and key in self.by_key and key != self.open_key and still:
             self.open_wanted.emit(key)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:  # noqa: N802

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from PySide6 import QtCore
-from PySide6.QtCore import QCoreApplication, QPoint
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QMenu
 
 from jobsheet.edit.numbering import in_words, numbers_of
@@ -14,8 +14,10 @@ from jobsheet.edit.step_commands import AddOperation, Renumber
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
 from jobsheet.gui.forms.plain_words import entry
-from jobsheet.gui.ink.look import look
-from jobsheet.model.job import Operation
+from jobsheet.model.job import Operation, SetUp
+
+if TYPE_CHECKING:
+    from jobsheet.gui.edits.insertion import Insertion
 
 translate = QCoreApplication.translate
 
@@ -27,6 +29,7 @@ class StepEdits:
         self._hand = hand
         self._rows = rows
         self._undo = undo
+        self._inserting: Insertion | None = None
 
     def _keys(self) -> set[str]:
         return {operation.key for _, operation in self._hand.desk.job.operations()}
@@ -43,14 +46,37 @@ class StepEdits:
         if hand.do(AddOperation(set_up_key or hand.set_up.key, kind, hand.key or None)):
             self._rows.open(self._new(before).key)
 
-    def ask_kind(self) -> None:
-        """The kinds of step in a menu beside the row."""
-        menu = QMenu(self._hand.parent)
-        menu.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.fill_kinds(menu)
-        ruled = self._hand.ruled
-        line = ruled.place_of(ruled.chosen_key)
-        menu.popup(ruled.mapToGlobal(line.bottomLeft() + QPoint(look().px(116), 1)) if line else QPoint())
+    def insert_below(self) -> None:
+        """Ask which kind, in a row below the chosen line."""
+        self._insert(above=False)
+
+    def insert_above(self) -> None:
+        """Ask which kind, in a row above the chosen line."""
+        self._insert(above=True)
+
+    def _insert(self, *, above: bool) -> None:
+        from jobsheet.gui.edits.insertion import Insertion
+
+        hand = self._hand
+        set_up, index = self._place_of(above=above)
+        if self._inserting is not None:
+            self._inserting.close()
+        hand.ruled.notice("", "", ())
+        self._inserting = Insertion(hand, self._rows, set_up, index)
+        self._inserting.open()
+
+    def _place_of(self, *, above: bool) -> tuple[SetUp, int]:
+        """The set-up and the place in it, beside the chosen line; above a heading is the end of the set-up before."""
+        hand = self._hand
+        set_ups = hand.desk.job.set_ups
+        for place, set_up in enumerate(set_ups):
+            if set_up.key == hand.chosen:
+                before = set_ups[place - 1] if above and place else None
+                return (before, len(before.operations)) if before is not None else (set_up, 0)
+            for index, operation in enumerate(set_up.operations):
+                if operation.key == hand.chosen:
+                    return set_up, index if above else index + 1
+        return hand.set_up, len(hand.set_up.operations)
 
     def fill_kinds(self, menu: QMenu) -> None:
         """Every kind of step; choosing one adds it."""

@@ -96,7 +96,15 @@ ACTIONS = (
         "edits.set_ups.move_down",
     ),
     Row("renumber", _text(QT_TRANSLATE_NOOP("Actions", "&Renumber all steps")), (), "edits.steps.renumber"),
-    Row("insert", _text(QT_TRANSLATE_NOOP("Actions", "&Add after this…")), ("Ins",), "edits.steps.ask_kind"),
+    Row(
+        "insert", _text(QT_TRANSLATE_NOOP("Actions", "&Insert below…")), ("Ins",), "edits.steps.insert_below"
+    ),
+    Row(
+        "insert-above",
+        _text(QT_TRANSLATE_NOOP("Actions", "Insert &above…")),
+        ("Shift+Ins",),
+        "edits.steps.insert_above",
+    ),
     Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "edits.steps.duplicate"),
     Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.steps.delete"),
     Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.steps.move_up"),
@@ -130,7 +138,7 @@ MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "repeat-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("keys", "about")),

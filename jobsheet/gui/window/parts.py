@@ -32,6 +32,7 @@ from jobsheet.gui.window.later import Later
 from jobsheet.gui.window.looks import Looks
 from jobsheet.gui.window.stages_shown import StagesShown
 from jobsheet.gui.window.told import Told
+from jobsheet.gui.window.warming import Warming
 
 translate = QCoreApplication.translate
 
@@ -64,6 +65,7 @@ class Parts:
         self.solids = Solids(desk, self._facts_arrived)
         self.stages = StagesShown(self.hand, self.strip, self.solids)
         self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
+        self._warming = Warming(later, window)
         self.ways = ways()
         self.told = Told(window, self.ways)
         self.visit = Visit(
@@ -110,6 +112,7 @@ class Parts:
         """Ask the rules, and show what they say where it is new; then the solids, so that the two do not wait for each other."""
         self._facts_arrived()
         self.stages.ask()
+        self._warming.begin()
 
     def review(self) -> bool:
         """Ask the rules about the job as it is; whether what they say is new."""

@@ -47,6 +47,7 @@ def _of_steps(hand: Hand) -> tuple[str, tuple[str, ...]]:
     ids = (
         *one,
         "insert",
+        "insert-above",
         "-",
         "cut",
         "copy",
@@ -71,4 +72,4 @@ def _of_set_up(hand: Hand) -> tuple[str, tuple[str, ...]]:
         else ("copy", "paste", "repeat-set-up")
     )
     title = translate("RowEdits", "Set-up {number}").format(number=set_up.number)
-    return title, ("toggle", "insert", "-", *out, *(("-", *moves) if moves else ()))
+    return title, ("toggle", "insert", "insert-above", "-", *out, *(("-", *moves) if moves else ()))

@@ -10,6 +10,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
@@ -214,7 +215,7 @@ class Window(QMainWindow):
         self.parts.fill_menu(name, menu, self.actions_by_id)
 
     def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
-        """Whatever has the focus is in view."""
+        """Whatever has the focus is in view; what is being pressed is, and would slip from under the hand."""
         if new is None or new is self._cursor_in:
             return  # another window, or a list of words, has the keyboard: whoever types here comes back
         self._cursor_in = new
@@ -222,7 +223,7 @@ class Window(QMainWindow):
         self.desk.history.break_merge()
         if self.desk.hold(self.parts.edits.rows.field_in_hand()):
             self.show_job()
-        if new is not None:
+        if new is not None and QGuiApplication.mouseButtons() == QtCore.Qt.MouseButton.NoButton:
             self.bench.column.reveal_widget(new)
 
     def rebuild(self) -> None:

@@ -104,4 +104,5 @@ KIND = Kind(
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="bench-step", groups=("bench",),
     roles=Roles(beside="bench"),
     reads=frozenset({"machine", "units"}),
+    also=("deburr", "file", "measure", "clean", "clamp", "hold", "mark out"),
 )  # fmt: skip

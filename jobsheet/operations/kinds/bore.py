@@ -282,4 +282,5 @@ KIND = Kind(
     sweep=sweep, words=_words, example=EXAMPLE, word="bore", groups=("drilling",),
     roles=Roles(hole="bore"), holes=holes,
     reads=reading.in_a_hole,
+    also=("hole to size",),
 )  # fmt: skip

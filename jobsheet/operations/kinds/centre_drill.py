@@ -170,4 +170,5 @@ KIND = Kind(
     rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="centre-drill", groups=("drilling",),
     roles=Roles(hole="spot"),
     reads=reading.CUT,
+    also=("center", "spot"),
 )  # fmt: skip

@@ -102,4 +102,5 @@ KIND = Kind(
     rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="counterbore", groups=("drilling",),
     roles=Roles(hole="counterbore", feed="counterbore"),
     reads=_reads,
+    also=("cbore", "cap screw", "seat"),
 )  # fmt: skip

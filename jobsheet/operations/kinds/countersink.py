@@ -136,4 +136,5 @@ KIND = Kind(
     rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="countersink", groups=("drilling",),
     roles=Roles(hole="countersink", feed="countersink"),
     reads=_reads,
+    also=("csk", "chamfer hole"),
 )  # fmt: skip

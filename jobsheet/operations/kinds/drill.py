@@ -189,4 +189,5 @@ KIND = Kind(
     roles=_roles,
     holes=holes,
     reads=_reads,
+    also=("hole",),
 )

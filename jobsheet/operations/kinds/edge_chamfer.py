@@ -211,4 +211,5 @@ KIND = Kind(
     groups=("milling",),
     roles=Roles(mills="edge"),
     reads=_reads,
+    also=("break edges", "bevel"),
 )

@@ -148,4 +148,5 @@ KIND = Kind(
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="enlarge", groups=("drilling", "drill"),
     roles=Roles(hole="drill", opens=True, speed="drill", feed="drill"), holes=holes,
     reads=reading.in_a_hole,
+    also=("step drill", "open out"),
 )  # fmt: skip

@@ -139,4 +139,5 @@ KIND = Kind(
     roles=Roles(mills="flat", speed="mill", process="face"),
     takes_off=flat.takes_off,
     reads=flat.READS,
+    also=("mill the top", "shell mill"),
 )

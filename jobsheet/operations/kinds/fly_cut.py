@@ -128,4 +128,5 @@ KIND = Kind(
     roles=Roles(mills="flat", speed="mill"),
     takes_off=flat.takes_off,
     reads=flat.READS,
+    also=("face",),
 )

@@ -195,4 +195,5 @@ KIND = Kind(
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="hand-tap", groups=("tapping", "tap"),
     roles=Roles(hole="tap", by_hand=True),
     reads=_reads,
+    also=("thread",),
 )  # fmt: skip

@@ -202,4 +202,5 @@ KIND = Kind(
     roles=Roles(mills="groove", speed="mill", full_width=True, closed=True),
     outline=outline,
     reads=reading.CUT,
+    also=("groove", "keyseat"),
 )

@@ -179,4 +179,5 @@ KIND = Kind(
     groups=("finding",),
     roles=Roles(beside="find"),
     reads=frozenset({"machine", "units"}),
+    also=("zero", "datum", "pick up"),
 )

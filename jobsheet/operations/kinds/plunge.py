@@ -139,4 +139,5 @@ KIND = Kind(
     roles=Roles(hole="plunge", speed="mill", speed_share=SPEED_SHARE, feed="plunge"),
     holes=holes,
     reads=_reads,
+    also=("start hole",),
 )

@@ -347,4 +347,5 @@ KIND = Kind(
     roles=_roles,
     outline=outline,
     reads=_reads,
+    also=("recess", "window"),
 )

@@ -185,4 +185,5 @@ KIND = Kind(
     sweep=sweep, words=_words, example=EXAMPLE, word="ream", groups=("drilling",),
     roles=Roles(hole="ream", speed="ream", feed="ream"), holes=holes,
     reads=reading.in_a_hole,
+    also=("hole to size", "fit"),
 )  # fmt: skip

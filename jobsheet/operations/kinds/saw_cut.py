@@ -156,4 +156,5 @@ KIND = Kind(
     groups=("bench",),
     roles=Roles(beside="saw"),
     reads=_reads,
+    also=("cut off",),
 )

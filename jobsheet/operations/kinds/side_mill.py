@@ -248,4 +248,5 @@ KIND = Kind(
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="side-mill", groups=("milling",),
     roles=Roles(mills="wall", speed="mill", process="side"),
     reads=_reads,
+    also=("profile", "step", "shoulder", "outside"),
 )  # fmt: skip

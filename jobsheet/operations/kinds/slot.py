@@ -203,4 +203,5 @@ KIND = Kind(
     roles=_roles,
     outline=outline,
     reads=_reads,
+    also=("groove",),
 )

@@ -142,4 +142,5 @@ KIND = Kind(
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spot-drill", groups=("drilling",),
     roles=Roles(hole="spot", speed="drill", feed="drill"),
     reads=reading.CUT | {"pilot"},
+    also=("centre", "mark"),
 )  # fmt: skip

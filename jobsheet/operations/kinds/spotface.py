@@ -120,4 +120,5 @@ KIND = Kind(
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spotface", groups=("drilling",),
     roles=Roles(hole="counterbore"),
     reads=_reads,
+    also=("seat",),
 )  # fmt: skip

@@ -215,4 +215,5 @@ KIND = Kind(
     sweep=sweep, words=_words, example=EXAMPLE, word="tap", groups=("tapping",),
     roles=_roles,
     reads=_reads,
+    also=("thread", "power"),
 )  # fmt: skip

@@ -152,4 +152,5 @@ KIND = Kind(
     groups=("finding",),
     roles=Roles(beside="tram"),
     reads=frozenset({"units"}),
+    also=("square the head",),
 )
