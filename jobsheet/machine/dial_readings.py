@@ -39,6 +39,11 @@ class Stop(Struct, frozen=True, kw_only=True):
         """Where the line is, from the zero [m]."""
         return self.distance + self.error
 
+    @property
+    def on_lines(self) -> str:
+        """Whole turns and the line to stop at, `13 + 168`: what a hand winds to."""
+        return f"{_signed(self.reading.line_turns)} + {self.reading.line}"
+
 
 class BackOff(Struct, frozen=True, kw_only=True):
     """How far to go back before coming up again [m]: `least` takes up the backlash, `distance` is easy to wind."""

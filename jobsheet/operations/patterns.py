@@ -68,6 +68,15 @@ def is_pattern(text: str) -> bool:
     return text.strip().casefold().startswith(("row", "grid", "circle"))
 
 
+def written(text: str) -> tuple[str, dict[str, str]] | None:
+    """The kind of a generator, `row`, `grid` or `circle`, and its sizes as typed; None for other ways of writing one."""
+    plain = " ".join(text.split())
+    for kind, form in (("row", _ROW_STEP), ("grid", _GRID), ("circle", _CIRCLE)):
+        if match := form.match(plain):
+            return kind, {name: size or "" for name, size in match.groupdict().items()}
+    return None
+
+
 def read_pattern(text: str, units: str) -> Pattern:
     """The places of a pattern written in words.
 
