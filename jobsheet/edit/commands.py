@@ -126,16 +126,17 @@ def with_operation(job: Job, changed: Operation) -> Job:
 
 
 class SetField(Struct, frozen=True):
-    """What was typed into one field: `owner` as in `owner_of`."""
+    """What was typed into one field: `owner` as in `owner_of`; `what` names the edit where the field has parts of its own."""
 
     owner: str
     name: str
     text: str
+    what: str = ""
 
     @property
     def label(self) -> str:
         """What Undo calls it."""
-        return f"change {self.name.replace('_', ' ')}"
+        return self.what or f"change {self.name.replace('_', ' ')}"
 
     def named(self, before: Job, _after: Job) -> str:
         """With the step or the set-up that has the field."""
@@ -149,8 +150,8 @@ class SetField(Struct, frozen=True):
 
     @property
     def merge_key(self) -> str:
-        """Typing in one field is one step."""
-        return f"{self.owner}/{self.name}"
+        """Typing in one field, or in one part of it, is one step."""
+        return f"{self.owner}/{self.name}/{self.what}" if self.what else f"{self.owner}/{self.name}"
 
     def apply(self, job: Job) -> Job:
         """The next job."""

@@ -290,13 +290,16 @@ def test_names_and_cells_open_by_enter(window, qtbot, key):
     qtbot.waitUntil(lambda: window.opened_key == "job")
 
 
-def test_a_fix_is_for_the_plan_as_it_is_now(window, type_in):
+def test_a_fix_is_for_the_plan_as_it_is_now(window, qtbot, type_in):
     """The remark stood before the places were typed, and says the same after: its fix spots the places that are there."""
     window.open_key("spot")
     window.parts.edits.steps.delete()
     window.parts.review()
     window.open_key("drill")
     line = next(line for line in window.open_row.remark_lines if "Spot before" in line.remark.message)
+    places = window.open_row.form.rows
+    while len(places.rows) > 1:
+        press(qtbot, places.cells[1][0], Qt.Key.Key_Delete, Qt.KeyboardModifier.ControlModifier)
     type_in(window, "at", "10, 15; 50, 15")
     line.button.click()
     window.parts.review()

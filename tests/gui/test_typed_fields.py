@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet.edit.commands import ChangeUnits, entry_of, value_of
 from jobsheet.edit.kept_steps import STEPS
 from jobsheet.gui.column.header_form import HeaderForm
+from jobsheet.gui.column.open_row import OpenRow
 from tests.gui.usual_entries import SPOTS, every
 
 #: Entries of the suite; all of them are typed with `--long`.
@@ -41,9 +42,18 @@ class Hand:
         self.window.open_key("job" if part == "job" else key or owner)
         opened = self.window.bench.column.ruled.opened
         form = opened.forms[owner] if isinstance(opened, HeaderForm) else opened.form
+        if isinstance(opened, OpenRow) and name == "at":
+            self.only_one(form.rows)
         box = form.fields[name].box
         box.setFocus()
         return box
+
+    def only_one(self, rows):
+        """An entry is a whole list here: the other rows are taken out by key, as a person does."""
+        rows.settle()
+        while len(rows.rows) > 1:
+            rows.go(1, "x")
+            self.qtbot.keyClick(rows.cells[1][0], Qt.Key.Key_Delete, Qt.KeyboardModifier.ControlModifier)
 
     def press(self, box, key, expected):
         if isinstance(key, str) and not key.isascii():

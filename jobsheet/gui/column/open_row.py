@@ -40,6 +40,8 @@ class OpenRow(QWidget):
     """One operation, opened in place."""
 
     typed = Signal(str, str)
+    done = Signal(str, str, str, bool)
+    place_chosen = Signal(int)
     mended = Signal(object)
     dismissed = Signal(object)
     previewed = Signal(object)
@@ -54,6 +56,9 @@ class OpenRow(QWidget):
         self.view = view
         self.form = Form(kind.entries, units, view.title, self, joined=form != "narrow")
         self.form.typed.connect(self.typed)
+        self.form.done.connect(self.done)
+        if self.form.rows is not None:
+            self.form.rows.chosen.connect(self.place_chosen)
         self.form.height_changed.connect(self.height_changed)
         self.form.picks_wanted.connect(self.picks_wanted)
         self.margin = Margin(self)
@@ -139,7 +144,7 @@ class OpenRow(QWidget):
     def _order_tabs(self) -> None:
         """Tab goes through the form, then the remarks, the suggestions, and the margin."""
         fields = list(self.form.fields.values())
-        stops: list[QWidget] = [fields[-1].box] if fields else []
+        stops: list[QWidget] = [fields[-1].last_stop()] if fields else []
         for line in self._remarks:
             stops.append(line)
             if line.button is not None:

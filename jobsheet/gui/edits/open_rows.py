@@ -32,6 +32,8 @@ class OpenRows:
         self._hand = hand
         self._remarks = remarks
         self._moved = moved
+        #: Told which place of the open step the cursor is in, from nought; less for none.
+        self.place_chosen: Callable[[int], None] = lambda _place: None
         #: The layout that the open form was made for.
         self.form = ""
 
@@ -88,6 +90,10 @@ class OpenRows:
         self.form = self._form_now()
         row = OpenRow(desk.view(key), registry.kind(operation.kind), desk.job.units, self.form, ruled)
         row.typed.connect(lambda name, text: self._typed(key, name, text))
+        row.place_chosen.connect(self.place_chosen)
+        row.done.connect(
+            lambda name, text, what, by_key: self._done(SetField(key, name, text, what), by_key=by_key)
+        )
         row.offered.connect(lambda edits: self._remarks.take(key, edits))
         row.picks_wanted.connect(lambda name: self._pick(row, name))
         self._connect(row)
@@ -100,6 +106,15 @@ class OpenRows:
         box = QApplication.focusWidget()
         by_key = isinstance(box, Line | Lines)
         or_absent(lambda: self._hand.desk.type(SetField(owner, name, text), by_key=by_key), None)
+
+    def _done(self, command: SetField, *, by_key: bool) -> None:
+        """Something was done in a field of several parts: a step of its own, or one that goes on while it is typed."""
+        desk = self._hand.desk
+        if not by_key:
+            desk.history.break_merge()
+        or_absent(lambda: desk.type(command, by_key=by_key), None)
+        if not by_key:
+            desk.history.break_merge()
 
     def field_in_hand(self) -> tuple[str, str]:
         """Owner and name of the field that the cursor is in."""
@@ -168,6 +183,9 @@ class OpenRows:
     def _fill(self, row: OpenRow) -> None:
         """An operation as it stands, with its figures and what is said of it."""
         key, desk = row.key, self._hand.desk
+        if row.form.rows is not None:
+            setting = desk.reckoned.settings.get(key) if desk.reckoned else None
+            row.form.rows.dial_with(setting.machine if setting else None)
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
         row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
         if not desk.typing:

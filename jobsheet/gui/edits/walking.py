@@ -74,5 +74,5 @@ class Walking:
         form = forms.get(owner)
         if form is not None and name in form.fields:
             field = form.fields[name]
-            field.box.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
+            field.go_in()
             self._hand.say(str(field.problem or ""))

@@ -84,7 +84,7 @@ class Field(QWidget):
         super().__init__(parent)
         self.entry = entry
         self.from_cabinet = entry.name in FROM_CABINET
-        self.box = box_for(entry, self, joined=joined)
+        self.box = self.make_box(joined=joined)
         self.unit = entry.unit(units)
         self.understood = ""
         self.problem: QuantityError | None = None
@@ -99,6 +99,22 @@ class Field(QWidget):
         self.box.typed.connect(self._typed)
         self.box.installEventFilter(self)
         self.setFocusProxy(self.box)
+
+    def make_box(self, *, joined: bool) -> Inside:
+        """The control that what is typed stands in."""
+        return box_for(self.entry, self, joined=joined)
+
+    def holds_cursor(self) -> bool:
+        """Whether the cursor is in it."""
+        return self.box.hasFocus()
+
+    def go_in(self) -> None:
+        """Put the cursor where something is to be mended, or else where the field begins."""
+        self.box.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
+
+    def last_stop(self) -> QWidget:
+        """Where Tab leaves it."""
+        return self.box
 
     def _typed(self, text: str) -> None:
         """Report what was entered, under the entry's name."""

@@ -7,6 +7,7 @@ block, which are lists of entries too.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
 from PySide6.QtCore import Signal
@@ -17,14 +18,21 @@ from jobsheet.gui.forms.shown import Shown
 from jobsheet.gui.ink.look import look
 from jobsheet.operations.entry import Entry
 
+if TYPE_CHECKING:
+    from jobsheet.gui.forms.places_field import PlacesField
+
 ACROSS = 14
 DOWN = 2
+#: Fields whose places are rows: those of holes.
+IN_ROWS = ("at",)
 
 
 class Form(QWidget):
     """The fields of one owner: an operation, a set-up or the job."""
 
     typed = Signal(str, str)
+    #: A field of several parts: its name, its text, what was done in it, and whether by a key of which more may come.
+    done = Signal(str, str, str, bool)
     height_changed = Signal()
     picks_wanted = Signal(str)
 
@@ -34,12 +42,24 @@ class Form(QWidget):
         super().__init__(parent)
         self.setAccessibleName(name)
         self.fields: dict[str, Field] = {}
+        #: The places of its holes, where it asks for them.
+        self.rows: PlacesField | None = None
         for entry in entries:
-            field = Field(entry, units, self, joined=joined)
+            field = self._field(entry, units, joined=joined)
             field.typed.connect(self.typed)
             field.height_changed.connect(self.height_changed)
             field.picks_wanted.connect(self.picks_wanted)
             self.fields[entry.name] = field
+
+    def _field(self, entry: Entry, units: str, *, joined: bool) -> Field:
+        """The field of an entry: rows where it asks for the places of holes, else a box."""
+        if entry.name not in IN_ROWS:
+            return Field(entry, units, self, joined=joined)
+        from jobsheet.gui.forms.places_field import PlacesField
+
+        self.rows = PlacesField(entry, units, self, joined=joined)
+        self.rows.done.connect(self.done)
+        return self.rows
 
     def put(self, values: Mapping[str, Shown]) -> None:
         """Show these texts."""
@@ -55,7 +75,7 @@ class Form(QWidget):
 
     def field_in_hand(self) -> str:
         """The name of the field that the cursor is in, or nothing."""
-        return next((name for name, field in self.fields.items() if field.box.hasFocus()), "")
+        return next((name for name, field in self.fields.items() if field.holds_cursor()), "")
 
     def first_problem(self) -> Field | None:
         """The first field that cannot be read."""

@@ -9,7 +9,8 @@ from PySide6.QtGui import QPainter, QPainterPath, QPen, QPolygonF
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.bar_painter import hatch
 from jobsheet.gui.ink.look import Look
-from jobsheet.gui.strip.sketch_values import Size, Sketch, Stroke
+from jobsheet.gui.strip.sketch import seen
+from jobsheet.gui.strip.sketch_values import Block, Size, Sketch, Stroke
 from jobsheet.units.show import trimmed
 
 translate = QCoreApplication.translate
@@ -17,10 +18,7 @@ translate = QCoreApplication.translate
 
 def paint_sketch(painter: QPainter, now: Look, room: QRectF, picture: Sketch, *, detailed: bool) -> None:
     """The strokes of a stage, as large as the room allows."""
-    left, top, right, bottom = picture.box
-    scale = min(room.width() / max(right - left, 1e-9), room.height() / max(bottom - top, 1e-9))
-    x0 = room.center().x() - (left + right) / 2 * scale
-    y0 = room.center().y() - (top + bottom) / 2 * scale
+    x0, y0, scale = _placed(room, picture)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for stroke in picture.strokes:
         shape = QPolygonF([QPointF(x0 + x * scale, y0 + y * scale) for x, y in stroke.points])
@@ -29,6 +27,26 @@ def paint_sketch(painter: QPainter, now: Look, room: QRectF, picture: Sketch, *,
     if detailed:
         for size in picture.sizes:
             _paint_size(painter, now, QPointF(x0 + size.at[0] * scale, y0 + size.at[1] * scale), size)
+
+
+def _placed(room: QRectF, picture: Sketch) -> tuple[float, float, float]:
+    """Where the picture's own nought lies in its room, and pixels to a metre."""
+    left, top, right, bottom = picture.box
+    scale = min(room.width() / max(right - left, 1e-9), room.height() / max(bottom - top, 1e-9))
+    x0 = room.center().x() - (left + right) / 2 * scale
+    return x0, room.center().y() - (top + bottom) / 2 * scale, scale
+
+
+def ring_of(
+    before: Block, after: Block, picture: Sketch, room: QRectF, place: int
+) -> tuple[float, float, float] | None:
+    """Middle and radius of one of the holes that a step cuts, in their order [px]."""
+    new = after.holes[len(before.holes) :]
+    if not 0 <= place < len(new):
+        return None
+    x0, y0, scale = _placed(room, picture)
+    x, y = seen(new[place].x, new[place].y, after.height)
+    return x0 + x * scale, y0 + y * scale, new[place].diameter / 2 * scale
 
 
 def _paint_size(painter: QPainter, now: Look, at: QPointF, size: Size) -> None:

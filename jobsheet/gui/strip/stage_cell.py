@@ -6,7 +6,7 @@ import math
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QPointF, QRect, QRectF
-from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.drawing.drawn import Drawing
@@ -14,7 +14,7 @@ from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.forms.pressable import Pressable
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
-from jobsheet.gui.strip.sketch_painter import paint_sketch
+from jobsheet.gui.strip.sketch_painter import paint_sketch, ring_of
 from jobsheet.gui.strip.sketch_values import Sketch
 from jobsheet.gui.strip.stage_blocks import Stage
 
@@ -39,6 +39,9 @@ class StageCell(Pressable):
         self._drawing: Drawing | None = None
         self._pressed_at: QPointF | None = None
         self.moment = "after"
+        #: The place whose row the cursor is in, by its number from nought.
+        self.marked = -1
+        self._spots: Spots = ()
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
 
     def put(self, stage: Stage, *, current: bool) -> None:
@@ -71,6 +74,25 @@ class StageCell(Pressable):
             self._drawing = drawing
             self.update()
 
+    def mark(self, place: int, spots: Spots) -> None:
+        """Show one place of this step in blue; less than nought shows none."""
+        mine = tuple(spot for spot in spots if self.stage is not None and spot[3] == self.stage.key)
+        if (place, mine) != (self.marked, self._spots):
+            self.marked, self._spots = place, mine
+            self.update()
+
+    def ring(self) -> tuple[float, float, float] | None:
+        """Middle and radius of the ring round the place that is marked [px]; none where it is not drawn."""
+        if self.marked < 0 or not self.current or self.stage is None or self._picture is None:
+            return None
+        if self._drawing is not None:
+            if self.marked >= len(self._spots):
+                return None
+            left, top, factor = _place_of(look(), self._room(), self._drawing)
+            u, v, reach, _ = self._spots[self.marked]
+            return left + u * factor, top + v * factor, reach * factor
+        return ring_of(self.stage.before, self.stage.after, self._picture, self._room(), self.marked)
+
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """The drawing, its caption and, under the current one, a blue foot."""
         now, stage = look(), self.stage
@@ -84,11 +106,24 @@ class StageCell(Pressable):
                 _paint_drawing(painter, now, room, self._drawing)
             else:
                 paint_sketch(painter, now, room, self._picture, detailed=self.current)
+            self._paint_ring(painter, now)
             self._paint_caption(painter, now, stage, foot)
             ink.upright(painter, now.colour("rule"), self.width() - 1, 0, self.height())
             if self.current:
                 high = now.px(4)
                 painter.fillRect(QRect(0, self.height() - high, self.width(), high), now.colour("bluemark"))
+
+    def _paint_ring(self, painter: QPainter, now: Look) -> None:
+        """Round the place in hand."""
+        if (ring := self.ring()) is None:
+            return
+        x, y, radius = ring
+        radius = max(radius + now.px(4), now.px(7))
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
+        painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(QPointF(x, y), radius, radius)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
 
     def _room(self) -> QRectF:
         """Where the drawing stands."""

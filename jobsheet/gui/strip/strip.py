@@ -31,6 +31,8 @@ class Strip(QWidget):
         self._current = ""
         self._drawings: dict[str, Drawing] = {}
         self.spots: Spots = ()
+        #: The place of the open step whose row the cursor is in, from nought; less for none.
+        self.marked = -1
         #: How often the large one has changed.
         self.turn = 0
         #: The large drawing shows the work `after` its step, `before` it, or the `stock`.
@@ -43,6 +45,7 @@ class Strip(QWidget):
             self.turn += 1
             for key in (self._current, current):
                 self._drawings.pop(key, None)
+            self.marked = -1
         self._stages, self._current = stages, current
         self._arrange()
 
@@ -53,6 +56,12 @@ class Strip(QWidget):
         if spots is not None:
             self.spots = spots
         self._arrange()
+
+    def mark(self, place: int) -> None:
+        """Show one place of the open step in blue."""
+        self.marked = place
+        for cell in self._cells:
+            cell.mark(place if cell.current else -1, self.spots)
 
     def shown(self) -> tuple[str, ...]:
         """The keys of the stages that fit, in their order."""
@@ -100,6 +109,7 @@ class Strip(QWidget):
                 cell.put(shown[index], current=shown[index].key == self._current)
                 cell.draw(self._drawings.get(shown[index].key))
                 left += wide
+        self.mark(self.marked)
 
     def _clicked(self) -> None:
         """Tell which drawing was pressed."""

@@ -64,6 +64,7 @@ class Parts:
         self.reading = ReadingThrough(desk)
         self.solids = Solids(desk, self._facts_arrived)
         self.stages = StagesShown(self.hand, self.strip, self.solids)
+        self.edits.rows.place_chosen = self._place_chosen
         self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
         self._warming = Warming(later, window)
         self.ways = ways()
@@ -84,6 +85,11 @@ class Parts:
     def _say(self, message: str) -> None:
         """Tell in the status line, and to a screen reader."""
         self._bench().status.say(message)
+
+    def _place_chosen(self, place: int) -> None:
+        """The cursor is in the row of a place: it is shown on the drawing."""
+        if self._bench().strip is not None:
+            self.strip().mark(place)
 
     def _arrange(self) -> None:
         """The open row has another height."""
