@@ -145,7 +145,7 @@ class SetField(Struct, frozen=True):
         if what == "job":
             return f"change {title}"
         if what == "operation":
-            return f"change {title} of step {operation_of(before, key)[1].number}"
+            return f"{self.what or f'change {title}'} of step {operation_of(before, key)[1].number}"
         return f"change {title} of set-up {set_up_of(before, key).number}"
 
     @property

@@ -81,9 +81,9 @@ def test_tab_goes_right_and_enter_goes_down_and_adds(window, table):
 def test_each_change_is_one_step_that_names_itself(window, table):
     history = window.desk.history
     keys(KEY.Key_Down, "65", KEY.Key_Tab, "13")
-    assert history.undo_label == "change place 2, Y"
+    assert history.undo_label == "change place 2, Y of step 60"
     window.parts.edits.history.undo()
-    assert history.undo_label == "change place 2, X"
+    assert history.undo_label == "change place 2, X of step 60"
     assert spots(window)[1] == ("65", "12")
     window.parts.edits.history.undo()
     assert spots(window) == SAMPLE
@@ -95,11 +95,11 @@ def test_each_change_is_one_step_that_names_itself(window, table):
 def test_delete_takes_out_insert_inserts_and_alt_moves(window, table):
     keys(KEY.Key_Down, (KEY.Key_Delete, CONTROL))
     assert spots(window) == [SAMPLE[0], SAMPLE[2], SAMPLE[3]]
-    assert window.desk.history.undo_label == "take out place 2"
+    assert window.desk.history.undo_label == "take out place 2 of step 60"
     assert name() == "Place 2, X"
     keys((KEY.Key_Up, ALT))
     assert spots(window) == [SAMPLE[2], SAMPLE[0], SAMPLE[3]]
-    assert window.desk.history.undo_label == "move place 2 up"
+    assert window.desk.history.undo_label == "move place 2 up of step 60"
     assert name() == "Place 1, X"
     keys((KEY.Key_Down, ALT), (KEY.Key_Down, ALT), (KEY.Key_Down, ALT))
     assert spots(window) == [SAMPLE[0], SAMPLE[3], SAMPLE[2]]
@@ -168,7 +168,7 @@ def test_lines_of_two_numbers_are_pasted_as_rows(window, table, text):
     paste(text)
     assert spots(window) == [*SAMPLE[:2], ("1", "2"), ("3,5", "4,5"), *SAMPLE[2:]]
     assert at(window).points[3].x.value == pytest.approx(0.0035)
-    assert window.desk.history.undo_label == "paste 2 places"
+    assert window.desk.history.undo_label == "paste 2 places of step 60"
     window.parts.edits.history.undo()
     assert spots(window) == SAMPLE
 
@@ -206,7 +206,7 @@ def test_the_words_of_a_generator_are_typed_above_its_rows(window, table):
     keys(KEY.Key_Backspace, "8")
     assert line.text() == "circle of 8 on 40 around 40, 25"
     assert len(at(window)) == 12
-    assert window.desk.history.undo_label == "change the generator"
+    assert window.desk.history.undo_label == "change the generator of step 60"
 
 
 def test_a_row_of_a_generator_typed_by_hand_makes_plain_rows_in_one_step_that_says_so(window, table):
@@ -216,7 +216,7 @@ def test_a_row_of_a_generator_typed_by_hand_makes_plain_rows_in_one_step_that_sa
     table.go(5, "x")
     before = at(window)
     keys("51")
-    assert window.desk.history.undo_label == "write circle of 6 out as places, change place 6, X"
+    assert window.desk.history.undo_label == "write circle of 6 out as places, change place 6, X of step 60"
     assert "plain places now" in table.note
     assert CIRCLE not in at(window).text
     assert spots(window)[5] == ("51", "42.321")
@@ -235,7 +235,7 @@ def test_put_in_replaces_only_what_was_put_in_before(window, table):
     maker.button.setFocus()
     keys(KEY.Key_Return)
     assert at(window).text == f"14, 12; 66, 12; 66, 38; 14, 38; {CIRCLE}"
-    assert window.desk.history.undo_label == f"put in {CIRCLE}"
+    assert window.desk.history.undo_label == f"put in {CIRCLE} of step 60"
     maker.fields["circle"]["count"].box.setFocus(Qt.FocusReason.TabFocusReason)
     keys("8")
     maker.button.setFocus()
