@@ -48,7 +48,10 @@ class SquaringBox(QDialog):
             translate("Squaring", "Finished height"),
             translate("Squaring", "Cutter for the faces"),
         )
-        notes = (*beside, translate("Squaring", "empty: the largest in the cabinet that this machine carries"))
+        notes = (
+            *beside,
+            translate("Squaring", "empty: the largest at hand that this machine carries"),
+        )
         for row, (name, title, note) in enumerate(zip(NAMES, titles, notes, strict=True), 1):
             line = QLineEdit(self)
             line.setAccessibleName(title)
@@ -56,6 +59,8 @@ class SquaringBox(QDialog):
             self.lines[name] = line
             for place, widget in enumerate((Label(title, self), line, Label(note, self))):
                 grid.addWidget(widget, row, place)
+        for place, share in enumerate((3, 4, 4)):
+            grid.setColumnStretch(place, share)
         self.problem = Label("", self)
         grid.addWidget(self.problem, 5, 0, 1, 3)
         kinds = QDialogButtonBox.StandardButton

@@ -74,6 +74,7 @@ ACTIONS = (
         "edits.rows.open_job",
     ),
     Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),
+    Row("square", _text(QT_TRANSLATE_NOOP("Actions", "S&quare all six faces…")), (), "edits.set_ups.square"),
     Row(
         "repeat-set-up",
         _text(QT_TRANSLATE_NOOP("Actions", "Re&peat this set-up")),
@@ -137,7 +138,7 @@ ACTIONS = (
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "repeat-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),
