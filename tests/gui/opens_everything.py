@@ -111,13 +111,14 @@ def look_at_rows(looking, window):
             margin.more.setChecked(True)
             looking.window(f"working of {key}", window)
         if row is not None and "cutter" in row.form.fields:
-            from jobsheet.gui.edits.picking import offer
-
-            menu = offer(window.desk, row, "cutter")
+            picking = window.parts.edits.rows.picking
+            picking.ask(key, row.form.fields["cutter"])
             QApplication.processEvents()
-            if menu is None or menu.width() > SIZE[0]:
-                looking.say(f"the list of cutters is {menu and menu.width()} wide")
-            menu.close()
+            under = picking.list
+            if under is None or under.geometry().right() > window.width():
+                looking.say(f"the list of cutters is {under and under.width()} wide")
+            looking.window(f"list of {key}", window)
+            picking.leave()
         window.close_row()
     ruled = window.bench.column.ruled
     for line in ruled.by_key.values():

@@ -1,11 +1,10 @@
-"""The cabinet's list under a field: opened by a key or a press, chosen like any other edit, never in the way of typing."""
+"""The list under a field: opened by a key, a press or what is typed; taken by Enter or a press, never in the way of typing."""
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.commands import SetField, value_of
-from jobsheet.gui.edits.picking import offer
 from jobsheet.storage.cabinet_file import NAME
 
 OWN = """format: 1
@@ -18,100 +17,196 @@ cutters:
 """
 
 
-def typed(window, key, name="cutter"):
+def stands(window, key, name="cutter"):
     return value_of(window.desk.job, key, name).text
+
+
+def picking(window):
+    return window.parts.edits.rows.picking
 
 
 def listed(window, key, name="cutter"):
     window.open_key(key)
-    menu = offer(window.desk, window.open_row, name)
-    return menu, [action.text() for action in menu.actions()]
+    picking(window).ask(key, window.open_row.form.fields[name])
+    return [one.title for one in picking(window).list.list.things]
 
 
-def chosen(window, key, name, begins):
-    menu, texts = listed(window, key, name)
-    menu.actions()[next(i for i, text in enumerate(texts) if text.startswith(begins))].trigger()
-    menu.close()
+def press(qtbot, key):
+    qtbot.keyClick(QApplication.focusWidget(), key)
+
+
+def typed(qtbot, text):
+    for letter in text:
+        qtbot.keyClicks(QApplication.focusWidget(), letter)
+        QApplication.processEvents()
+
+
+def cutter_box(window, key):
+    window.open_key(key)
+    box = window.open_row.form.fields["cutter"].box
+    box.setFocus()
+    box.selectAll()
+    return box
+
+
+def titles(window):
+    return [one.title for one in picking(window).list.list.things]
+
+
+# --- asked for ---
 
 
 def test_a_drill_comes_by_the_thread_that_is_cut_later(window):
     """M6 wants 5.0 (ISO 261 pitch 1, drill = 6 - 1): first, and a number drill of nearly that size second."""
-    menu, texts = listed(window, "drill")
-    assert texts[:3] == ["drill 5.0 mm, drawer 3", "drill #7, drawer 3", "drill 6.0 mm, drawer 3"]
-    menu.close()
+    assert listed(window, "drill")[:3] == [
+        "drill 5.0 mm, drawer 3",
+        "drill #7, drawer 3",
+        "drill 6.0 mm, drawer 3",
+    ]
 
 
-def test_choosing_writes_the_line_and_undo_takes_it_back(window):
-    before = typed(window, "drill")
-    chosen(window, "drill", "cutter", "drill 6.5")
-    assert typed(window, "drill") == "drill 6.5 mm, drawer 3"
-    assert window.open_row.form.fields["cutter"].box.text() == "drill 6.5 mm, drawer 3"
-    window.desk.history.undo()
-    assert typed(window, "drill") == before
+@pytest.mark.parametrize("key", [Qt.Key.Key_Down, Qt.Key.Key_F4])
+def test_a_key_opens_it_enter_takes_and_escape_closes_it(window, qtbot, key):
+    box = cutter_box(window, "drill")
+    before = stands(window, "drill")
+    press(qtbot, key)
+    under = picking(window).list
+    assert under.isVisible()
+    assert under.list.chosen.title == "drill 5.0 mm, drawer 3"
+    press(qtbot, Qt.Key.Key_Escape)
+    assert picking(window).list is None
+    assert window.opened_key == "drill"
+    assert stands(window, "drill") == before
+    press(qtbot, key)
+    press(qtbot, Qt.Key.Key_Down)
+    press(qtbot, Qt.Key.Key_Return)
+    assert stands(window, "drill") == "drill #7, drawer 3"
+    assert box.hasFocus()
+    assert picking(window).list is None
 
 
-def test_what_is_said_of_the_step_stays(window):
+def test_undo_takes_back_what_was_taken(window, qtbot):
+    cutter_box(window, "drill")
+    before = stands(window, "drill")
+    press(qtbot, Qt.Key.Key_Down)
+    press(qtbot, Qt.Key.Key_Down)
+    press(qtbot, Qt.Key.Key_Return)
+    assert window.open_row.form.fields["cutter"].box.text() == "drill #7, drawer 3"
+    window.parts.edits.history.undo()
+    assert stands(window, "drill") == before
+    assert window.open_row.form.fields["cutter"].box.text() == before
+
+
+def test_a_press_takes_a_row(window, qtbot):
+    listed(window, "drill")
+    row = picking(window).list.list.rows[2]
+    qtbot.mouseClick(row, Qt.MouseButton.LeftButton)
+    assert stands(window, "drill") == "drill 6.0 mm, drawer 3"
+
+
+def test_what_is_said_of_the_step_stays(window, qtbot):
     window.desk.do(SetField("face-rough", "cutter", "end mill 20 mm, 4 teeth, in a collet, 45 mm out"))
-    chosen(window, "face-rough", "cutter", "end mill 16")
+    found = listed(window, "face-rough")
+    under = picking(window).list
+    under.list.choose(next(one.key for one in under.list.things if one.title.startswith("end mill 16")))
+    assert found
+    press(qtbot, Qt.Key.Key_Return)
     assert (
-        typed(window, "face-rough") == "end mill 16 mm, 4 teeth, HSS, in a collet, 45 mm out, drawer 1 no. 3"
+        stands(window, "face-rough") == "end mill 16 mm, 4 teeth, HSS, in a collet, 45 mm out, drawer 1 no. 3"
     )
 
 
 def test_only_taps_of_the_thread(window):
-    menu, texts = listed(window, "tap")
-    assert texts == ["taps M6, taper, plug and bottoming, drawer 5"]
-    menu.close()
-    menu, texts = listed(window, "tap", "wrench")
-    assert [text.split(",")[0] for text in texts] == ["tap wrench 180 mm", "tap wrench 280 mm"]
-    menu.close()
-
-
-@pytest.mark.parametrize("key", [Qt.Key.Key_Down, Qt.Key.Key_F4])
-def test_a_key_opens_it_and_escape_closes_it(window, qtbot, key):
-    window.open_key("drill")
-    box = window.open_row.form.fields["cutter"].box
-    before = typed(window, "drill")
-    qtbot.keyClick(box, key)
-    menu = window.open_row.findChild(QMenu)
-    assert menu is not None
-    assert menu.isVisible()
-    qtbot.keyClick(menu, Qt.Key.Key_Escape)
-    qtbot.waitUntil(lambda: window.open_row.findChild(QMenu) is None)
-    assert typed(window, "drill") == before
+    assert listed(window, "tap") == ["taps M6, taper, plug and bottoming, drawer 5"]
+    wrenches = listed(window, "tap", "wrench")
+    assert [text.split(",")[0] for text in wrenches] == ["tap wrench 180 mm", "tap wrench 280 mm"]
 
 
 def test_a_press_on_the_mark_opens_it_and_one_on_the_label_does_not(window, qtbot):
     window.open_key("drill")
     field = window.open_row.form.fields["cutter"]
     qtbot.mouseClick(field, Qt.MouseButton.LeftButton, pos=QPoint(10, 4))
-    assert window.open_row.findChild(QMenu) is None
+    assert picking(window).list is None
     qtbot.mouseClick(
         field, Qt.MouseButton.LeftButton, pos=QPoint(field.width() - 8, field.box.geometry().center().y())
     )
-    menu = window.open_row.findChild(QMenu)
-    assert menu is not None
-    menu.close()
+    assert picking(window).list.isVisible()
 
 
-def test_one_s_own_goes_before_and_what_is_away_cannot_be_chosen(window, home):
+def test_leaving_the_field_leaves_the_list(window, qtbot):
+    cutter_box(window, "drill")
+    press(qtbot, Qt.Key.Key_F4)
+    press(qtbot, Qt.Key.Key_Tab)
+    assert picking(window).list is None
+    cutter_box(window, "drill")
+    press(qtbot, Qt.Key.Key_F4)
+    window.close_row()
+    assert picking(window).list is None
+
+
+# --- by what is typed ---
+
+
+def test_20_end_finds_its_drawers_and_enter_takes_the_first(window, qtbot):
+    cutter_box(window, "face-rough")
+    typed(qtbot, "20 end")
+    assert titles(window)[0] == "end mill 20 mm, 4 teeth, HSS, drawer 1 no. 1"
+    assert all("20 mm" in one for one in titles(window))
+    press(qtbot, Qt.Key.Key_Return)
+    assert stands(window, "face-rough") == "end mill 20 mm, 4 teeth, HSS, drawer 1 no. 1"
+
+
+def test_a_text_that_can_be_read_stays_and_enter_goes_on(window, qtbot):
+    box = cutter_box(window, "face-rough")
+    typed(qtbot, "end mill 20 mm")
+    assert picking(window).list.list.chosen is None
+    press(qtbot, Qt.Key.Key_Return)
+    assert stands(window, "face-rough") == "end mill 20 mm"
+    assert not box.hasFocus()
+    assert picking(window).list is None
+
+
+def test_after_down_the_row_is_taken_though_the_text_can_be_read(window, qtbot):
+    cutter_box(window, "face-rough")
+    typed(qtbot, "end mill 20 mm")
+    press(qtbot, Qt.Key.Key_Down)
+    press(qtbot, Qt.Key.Key_Return)
+    assert stands(window, "face-rough").startswith("end mill 20 mm, 4 teeth, HSS, drawer 1 no. 1")
+
+
+def test_a_typed_cutter_that_is_no_one_s_is_in_nobody_s_way(window, qtbot):
+    cutter_box(window, "face-rough")
+    typed(qtbot, "face mill 63 mm, 5 teeth")
+    assert picking(window).list is None
+    assert stands(window, "face-rough") == "face mill 63 mm, 5 teeth"
+
+
+# --- whose cabinet ---
+
+
+def test_one_s_own_goes_before_and_what_is_away_cannot_be_taken(window, home, qtbot):
     home.mkdir(exist_ok=True)
     (home / NAME).write_text(OWN, encoding="utf-8")
-    menu, texts = listed(window, "face-rough")
-    assert texts == [
+    assert listed(window, "face-rough") == [
         "face mill 40 mm, 4 teeth, carbide, drawer 1 no. 5",
-        "end mill 12 mm, 4 teeth, HSS, drawer 1 no. 4\tnot there now: at the grinder",
+        "end mill 12 mm, 4 teeth, HSS, drawer 1 no. 4",
+        "Open the cabinet…",
     ]
-    assert [action.isEnabled() for action in menu.actions()] == [True, False]
-    menu.close()
+    under = picking(window).list
+    assert under.list.things[1].away == "not there now: at the grinder"
+    before = stands(window, "face-rough")
+    qtbot.mouseClick(under.list.rows[1], Qt.MouseButton.LeftButton)
+    assert stands(window, "face-rough") == before
 
 
-def test_without_a_cabinet_it_says_where_to_begin_one(window):
+def test_without_a_cabinet_a_new_one_is_offered_at_once(window, qtbot):
     window.desk.do(SetField("job", "workshop", "The shed"))
-    menu, texts = listed(window, "drill")
-    assert texts == ["There is no cabinet yet: Machine, Cabinet… begins one."]
-    assert not menu.actions()[0].isEnabled()
-    menu.close()
+    assert listed(window, "drill") == ["There is no cabinet yet.", "New cabinet…"]
+    press(qtbot, Qt.Key.Key_Return)
+    papers = [one for one in QApplication.topLevelWidgets() if type(one).__name__ == "PaperWindow"]
+    made = [one for one in papers if one.isVisible()]
+    assert len(made) == 1
+    made[0].close()
 
 
 def test_a_cabinet_that_cannot_be_used_says_what_is_wrong_with_it(window, home):
@@ -119,6 +214,46 @@ def test_a_cabinet_that_cannot_be_used_says_what_is_wrong_with_it(window, home):
     (home / NAME).write_text(
         "format: 1\ncutters:\n  - what: end mill\n    place: drawer 1\n", encoding="utf-8"
     )
-    menu, texts = listed(window, "drill")
-    assert "line 3" in texts[0]
-    menu.close()
+    assert "line 3" in listed(window, "drill")[0]
+
+
+# --- the header's fields ---
+
+
+@pytest.fixture
+def header(window):
+    """The box of a field of the job's form or of a set-up's."""
+
+    def header(key, section, name):
+        window.open_key(key)
+        box = window.bench.column.ruled.opened.forms[section].fields[name].box
+        box.setFocus()
+        box.selectAll()
+        return box
+
+    return header
+
+
+def test_what_holds_the_work_comes_from_the_card(window, header, qtbot):
+    header("set-up-1", "holding:set-up-1", "device")
+    press(qtbot, Qt.Key.Key_F4)
+    assert titles(window)[0] == "80 mm vice"
+    assert picking(window).list.list.things[0].under == "opens 75, jaws 25 deep, bed 42 high mm"
+    press(qtbot, Qt.Key.Key_Down)
+    press(qtbot, Qt.Key.Key_Return)
+    assert window.desk.job.set_ups[0].holding.device == "strap clamps on the table"
+
+
+def test_the_material_of_the_form_is_found_by_its_names(window, header, qtbot):
+    header("job", "job", "material")
+    typed(qtbot, "aisi 304")
+    press(qtbot, Qt.Key.Key_Down)
+    press(qtbot, Qt.Key.Key_Return)
+    assert window.desk.job.material == "304"
+
+
+def test_the_machine_of_the_form_is_found_by_its_title(window, header, qtbot):
+    header("job", "job", "machine")
+    typed(qtbot, "knee")
+    press(qtbot, Qt.Key.Key_Return)
+    assert window.desk.job.machine == "knee-mill-k-2"

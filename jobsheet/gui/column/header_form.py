@@ -30,6 +30,7 @@ class HeaderForm(QWidget):
     dismissed = Signal(object)
     previewed = Signal(object)
     closed = Signal(str)
+    picks_wanted = Signal(str, str)
     height_changed = Signal()
 
     def __init__(
@@ -47,6 +48,7 @@ class HeaderForm(QWidget):
             form = Form(section.entries, units, section.caption, self)
             form.typed.connect(lambda name, text, part=section.name: self.typed.emit(part, name, text))
             form.height_changed.connect(self.height_changed)
+            form.picks_wanted.connect(lambda name, part=section.name: self.picks_wanted.emit(part, name))
             self.forms[section.name] = form
         self.close_button = Button(close, self, Manner.LINK)
         self.close_button.clicked.connect(lambda: self.closed.emit(self.key))

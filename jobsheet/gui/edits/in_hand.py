@@ -24,6 +24,9 @@ class Hand:
         self.parent = parent
         self._column = column
         self.say = say
+        #: The way to a place by its id, and to the card of a machine; the window says how.
+        self.go: Callable[[str], object] = lambda _id: None
+        self.open_card: Callable[[str], object] = lambda _name: None
 
     @property
     def column(self) -> Column:

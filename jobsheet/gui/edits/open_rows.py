@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
@@ -13,12 +15,15 @@ from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.edits.in_hand import Hand
-from jobsheet.gui.edits.places_seen import plan_of
 from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
 from jobsheet.gui.ink.look import look
 from jobsheet.operations import registry
+
+if TYPE_CHECKING:
+    from jobsheet.gui.edits.picking import Picking
+    from jobsheet.gui.forms.field import Field
 
 translate = QCoreApplication.translate
 
@@ -96,7 +101,7 @@ class OpenRows:
             lambda name, text, what, by_key: self._done(SetField(key, name, text, what), by_key=by_key)
         )
         row.offered.connect(lambda edits: self._remarks.take(key, edits))
-        row.picks_wanted.connect(lambda name: self._pick(row, name))
+        row.picks_wanted.connect(lambda name: self._pick(key, name))
         self._connect(row)
         self._fill(row)
         ruled.open(row)
@@ -107,6 +112,9 @@ class OpenRows:
         box = QApplication.focusWidget()
         by_key = isinstance(box, Line | Lines)
         or_absent(lambda: self._hand.desk.type(SetField(owner, name, text), by_key=by_key), None)
+        field = self._field(owner, name) if by_key else None
+        if field is not None and field.listed and field.box is box:
+            self.picking.typed(owner, field)
 
     def _done(self, command: SetField, *, by_key: bool) -> None:
         """Something was done in a field of several parts: a step of its own, or one that goes on while it is typed."""
@@ -142,11 +150,27 @@ class OpenRows:
         if row is not None and row.suggest(self._hand.desk.suggestions(row.key)):
             self._hand.ruled.arrange()
 
-    def _pick(self, row: OpenRow, name: str) -> None:
-        """List what the cabinet has for a field."""
-        from jobsheet.gui.edits.picking import offer
+    @cached_property
+    def picking(self) -> Picking:
+        """The list under a field."""
+        from jobsheet.gui.edits.picking import Picking
 
-        offer(self._hand.desk, row, name)
+        return Picking(self._hand, self._typed)
+
+    def _field(self, owner: str, name: str) -> Field | None:
+        """The field of an owner in what is open."""
+        opened = self._hand.ruled.opened
+        if isinstance(opened, HeaderForm):
+            form = opened.forms.get(owner)
+            return form.fields.get(name) if form is not None else None
+        row = self.row
+        return row.form.fields.get(name) if row is not None else None
+
+    def _pick(self, owner: str, name: str) -> None:
+        """List what a field can be filled with."""
+        field = self._field(owner, name)
+        if field is not None:
+            self.picking.ask(owner, field)
 
     def _open_header(self, key: str) -> None:
         """The form of the job or of a set-up."""
@@ -154,6 +178,7 @@ class OpenRows:
         close = translate("Window", "Close")
         form = HeaderForm(key, self._title(key), self._sections(key), desk.job.units, close, ruled)
         form.typed.connect(self._typed)
+        form.picks_wanted.connect(self._pick)
         self._connect(form)
         self._fill_header(form)
         ruled.open(form)
@@ -187,7 +212,6 @@ class OpenRows:
         if row.form.rows is not None:
             setting = desk.reckoned.settings.get(key) if desk.reckoned else None
             row.form.rows.dial_with(setting.machine if setting else None)
-            row.margin.show_plan(or_absent(lambda: plan_of(desk.job, key), None))
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
         row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
         if not desk.typing:

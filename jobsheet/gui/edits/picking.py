@@ -1,72 +1,116 @@
-"""The list of what the cabinet has for a field: opened by Down or F4 in it, written like anything that is typed.
+"""The list under a field: opened by Down, F4 or a press on its mark, and by what is typed; taken like anything that is typed.
 
 Imported when it is first asked for; the text of the field stays free.
 """
 
 from __future__ import annotations
 
-from PySide6 import QtCore
-from PySide6.QtCore import QCoreApplication, QPoint
-from PySide6.QtWidgets import QMenu
+from collections.abc import Callable
 
-from jobsheet.errors import JobsheetError
-from jobsheet.gui.column.open_row import OpenRow
-from jobsheet.gui.desk.desk import Desk
-from jobsheet.gui.forms.plain_words import entry
-from jobsheet.gui.ink.look import look
-from jobsheet.gui.ink.style_sheets import menu_style
-from jobsheet.reckoning.cabinet.cabinet_picks import Pick, picks
-from jobsheet.storage.cabinet_file import cabinet_for
+from PySide6.QtCore import QCoreApplication, QTimer
+
+from jobsheet.gui.choosing.listed import Listed
+from jobsheet.gui.choosing.under_list import UnderList
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.pick_sources import WAY, Source, source_of
+from jobsheet.gui.forms.field import Field
 
 translate = QCoreApplication.translate
 
 
-def offer(desk: Desk, row: OpenRow, name: str) -> QMenu | None:
-    """Open the list under a field of the open row; None where it has no such field."""
-    field = row.form.fields.get(name)
-    if field is None:
-        return None
-    found, nothing = _found(desk, row.key, name)
-    menu = QMenu(row)
-    menu.setAccessibleName(translate("Picking", "From the cabinet"))
-    menu.setStyleSheet(menu_style(look()))
-    menu.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
-    if not found:
-        menu.addAction(entry(nothing)).setEnabled(False)
-    for one in found:
-        action = menu.addAction(_words(one))
-        action.setEnabled(not one.away)
-        action.triggered.connect(lambda _=False, text=one.text: _write(row, desk, name, text))
-    first = next((action for action in menu.actions() if action.isEnabled()), None)
-    if first is not None:
-        menu.setActiveAction(first)
-    below = QPoint(0, field.box.geometry().bottom() + look().px(8))
-    menu.popup(field.mapToGlobal(below))
-    return menu
+class Picking:
+    """One list at a time, or none."""
 
+    def __init__(self, hand: Hand, write: Callable[[str, str, str], None]) -> None:
+        self._hand = hand
+        self._write = write
+        self._owner = ""
+        self._source: Source | None = None
+        self.list: UnderList | None = None
+        self._later = QTimer(hand.parent)
+        self._later.setSingleShot(True)
+        self._later.setInterval(0)
+        self._later.timeout.connect(self._follow)
+        self._typed_in: tuple[str, Field] | None = None
 
-def _found(desk: Desk, key: str, name: str) -> tuple[tuple[Pick, ...], str]:
-    """What there is to choose, or why there is nothing."""
-    try:
-        cabinet = cabinet_for(desk.job.workshop)
-    except JobsheetError as error:
-        return (), str(error).replace("\n", " ")
-    if cabinet is None:
-        return (), translate("Picking", "There is no cabinet yet: Machine, Cabinet… begins one.")
-    _, operation = desk.job.find(key)
-    return picks(desk.job, operation, name, cabinet), translate(
-        "Picking", "The cabinet has nothing that does this."
-    )
+    # --- opening ---
 
+    def ask(self, owner: str, field: Field) -> None:
+        """List all there is, the first of them blue."""
+        source = self._read(owner, field)
+        self._show(field, (*source.things, *source.offers), blue=True)
 
-def _words(one: Pick) -> str:
-    """The line, and at the right why it is not there or what is known of it."""
-    beside = translate("Picking", "not there now: {where}").format(where=one.away) if one.away else one.note
-    return f"{entry(one.shown)}\t{entry(beside)}" if beside else entry(one.shown)
+    def typed(self, owner: str, field: Field) -> None:
+        """A key came: the list follows when the figures have been painted."""
+        self._typed_in = (owner, field)
+        self._later.start()
 
+    def _follow(self) -> None:
+        """List what holds the words typed; nothing where the text is one of them already."""
+        from shiboken6 import isValid
 
-def _write(row: OpenRow, desk: Desk, name: str, text: str) -> None:
-    """Write a line into the field: a step of its own in the history."""
-    desk.history.break_merge()
-    row.typed.emit(name, text)
-    desk.history.break_merge()
+        if self._typed_in is None or not isValid(self._typed_in[1]):
+            return
+        owner, field = self._typed_in
+        text = field.box.text().strip()
+        if not field.box.hasFocus():
+            return
+        source = self._read(owner, field)
+        found = self._found(source, field, text)
+        if not text or not found or (len(found) == 1 and found[0].key == text):
+            self.leave()
+        else:
+            unread = (owner, field.entry.name) in self._hand.desk.history.drafts
+            self._show(field, found, blue=unread)
+
+    @staticmethod
+    def _found(source: Source, field: Field, text: str) -> tuple[Listed, ...]:
+        if field.entry.asks == "material":
+            from jobsheet.gui.edits.material_choice import materials_listed
+
+            return materials_listed(text)
+        return source.found(text)
+
+    def _read(self, owner: str, field: Field) -> Source:
+        """What the field can be filled with: looked up once for as long as a list hangs under it."""
+        if self.list is not None and self.list.field is not field:
+            self.leave()
+        if self.list is None or self._source is None:
+            self._owner, self._source = owner, source_of(self._hand.desk, owner, field.entry)
+        return self._source
+
+    def _show(self, field: Field, things: tuple[Listed, ...], *, blue: bool) -> None:
+        """The list under that field, made where it is not there yet."""
+        if self.list is None:
+            words = translate("Picking", "{field}: to choose from").format(field=field.entry.title)
+            self.list = UnderList(field, self._hand.ruled, words)
+            self.list.taken.connect(self._take)
+            self.list.closed.connect(self._gone)
+        self.list.put(things, blue=blue)
+
+    # --- going ---
+
+    def leave(self) -> None:
+        """Close the list."""
+        if self.list is not None:
+            self.list.leave()
+
+    def _gone(self) -> None:
+        self.list = self._source = None
+
+    def _take(self, key: str) -> None:
+        """Write what was taken into the field, as a step of its own in the history; or go where it leads."""
+        under = self.list
+        if under is None:
+            return
+        field = under.field
+        under.leave()
+        if key.startswith(WAY):
+            self._hand.go(key.removeprefix(WAY))
+            return
+        history = self._hand.desk.history
+        history.break_merge()
+        self._write(self._owner, field.entry.name, key)
+        history.break_merge()
+        field.let_go()
+        self._later.stop()

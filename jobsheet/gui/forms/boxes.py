@@ -12,7 +12,7 @@ from PySide6.QtGui import (
     QFocusEvent,
     QKeyEvent,
 )
-from PySide6.QtWidgets import QCompleter, QFrame, QLineEdit, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QFrame, QLineEdit, QPlainTextEdit, QWidget
 
 from jobsheet.gui.forms.box_events import belongs_to_window, plain
 from jobsheet.gui.forms.joined_boxes import Joined
@@ -29,14 +29,6 @@ class Line(QLineEdit):
         self.setFrame(False)
         plain(self)
         self.textEdited.connect(self.typed)
-
-    def offer(self, words: tuple[str, ...]) -> None:
-        """Offer words that begin or hold what is typed."""
-        completer = QCompleter(list(words), self)
-        completer.setCaseSensitivity(QtCore.Qt.CaseSensitivity.CaseInsensitive)
-        completer.setFilterMode(QtCore.Qt.MatchFlag.MatchContains)
-        completer.activated.connect(self.typed)
-        self.setCompleter(completer)
 
     def put(self, text: str) -> None:
         """Show a text; where it is there already, the cursor stays."""

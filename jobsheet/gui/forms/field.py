@@ -28,8 +28,9 @@ LINE = 18
 JOINED = 4
 #: As long as they are no wider than two columns.
 JOINED_WIDTH = 340
-#: What the cabinet can fill in: Down or F4 in the box, or a press on the mark, asks for its list.
-FROM_CABINET = ("cutter", "wrench")
+#: What a list can fill in, by the name or by what is asked: Down or F4 in the box, or a press on the mark, asks for it.
+LISTED = ("cutter", "wrench", "device")
+ASKS_LISTED = ("material", "machine")
 #: The keyboard is lent to a menu or another window; whoever types here comes back.
 STAYING = (
     QtCore.Qt.FocusReason.PopupFocusReason,
@@ -65,12 +66,7 @@ def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
         return Pick(choices, parent)
     if entry.lines > 1:
         return Lines(parent)
-    line = Line(parent)
-    if entry.asks == "material":
-        from jobsheet.catalog.metals.materials import names
-
-        line.offer(names())
-    return line
+    return Line(parent)
 
 
 class Field(QWidget):
@@ -83,7 +79,7 @@ class Field(QWidget):
     def __init__(self, entry: Entry, units: str, parent: QWidget, *, joined: bool = True) -> None:
         super().__init__(parent)
         self.entry = entry
-        self.from_cabinet = entry.name in FROM_CABINET
+        self.listed = entry.name in LISTED or entry.asks in ASKS_LISTED
         self.box = self.make_box(joined=joined)
         self.unit = entry.unit(units)
         self.understood = ""
@@ -187,7 +183,7 @@ class Field(QWidget):
         """The height of the frame at 100 %."""
         return BOX + LINE * (self.entry.lines - 1) if isinstance(self.box, Lines) else BOX
 
-    def _frame(self) -> QRect:
+    def frame(self) -> QRect:
         """Where the frame stands."""
         now = look()
         return QRect(0, now.px(LABEL), self.width(), now.px(self._box_height()))
@@ -195,7 +191,7 @@ class Field(QWidget):
     def resizeEvent(self, _event: object) -> None:  # noqa: N802
         """Put the box inside its frame, clear of the unit."""
         now = look()
-        frame = self._frame()
+        frame = self.frame()
         if isinstance(self.box, Joined):
             self.box.setGeometry(frame)
             return
@@ -207,11 +203,11 @@ class Field(QWidget):
 
     def _beside(self) -> str:
         """What stands at the right inside the frame: the unit, and the mark that there is a list."""
-        return f"{self.unit} ▾".strip() if self.from_cabinet else self.unit
+        return f"{self.unit} ▾".strip() if self.listed else self.unit
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
-        """Redraw the frame when the box gets or loses the focus; ask for the cabinet's list."""
-        if self.from_cabinet and event.type() == QEvent.Type.KeyPress and _asks_for_list(event):
+        """Redraw the frame when the box gets or loses the focus; ask for the list."""
+        if self.listed and event.type() == QEvent.Type.KeyPress and _asks_for_list(event):
             self.picks_wanted.emit(self.entry.name)
             return True
         if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):
@@ -225,7 +221,7 @@ class Field(QWidget):
         self.box.setFocus(QtCore.Qt.FocusReason.MouseFocusReason)
         event.accept()
         at = event.position().toPoint()
-        if self.from_cabinet and self._frame().contains(at) and at.x() > self.box.geometry().right():
+        if self.listed and self.frame().contains(at) and at.x() > self.box.geometry().right():
             self.picks_wanted.emit(self.entry.name)
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
@@ -234,7 +230,7 @@ class Field(QWidget):
         with QPainter(self) as painter:
             label = QRect(0, 0, self.width(), now.px(LABEL))
             ink.write(painter, now, label, self.entry.title, now.label, "pencil")
-            frame = self._frame()
+            frame = self.frame()
             if not isinstance(self.box, Joined):
                 self._paint_frame(painter, frame)
             under = QRect(0, frame.bottom() + 1, self.width(), self.height() - frame.bottom() - 1)

@@ -21,6 +21,8 @@ WIDEST = 460
 SIDE = 16
 #: A value of so many letters may be shortened: then all of it stands in the tooltip.
 LONG = 30
+#: Under these hangs a panel to choose from.
+HANGING = ("machine", "material")
 
 
 class CellText(Struct, frozen=True):
@@ -57,6 +59,10 @@ class Cell(Pressable):
             self.updateGeometry()
             self.update()
 
+    def _caption(self) -> str:
+        """With the mark that there is a list."""
+        return f"{self.shown.caption} ▾" if self.name in HANGING else self.shown.caption
+
     def sizeHint(self) -> QSize:  # noqa: N802
         """What the longer of caption and value needs."""
         now = look()
@@ -64,7 +70,7 @@ class Cell(Pressable):
         value = now.width(self.shown.value, font)
         if self.shown.counts:
             value = sum(now.width(words, now.body) + now.px(38) for _, words in self.shown.counts)
-        wide = max(now.width(self.shown.caption, now.caption), min(value, now.px(WIDEST)))
+        wide = max(now.width(self._caption(), now.caption), min(value, now.px(WIDEST)))
         return QSize(wide + 2 * now.px(SIDE), now.px(HIGH))
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
@@ -76,7 +82,7 @@ class Cell(Pressable):
                 ink.fill(painter, self.rect(), now.colour("field"))
             inside = self.width() - 2 * side
             caption = QRect(side, now.px(7), inside + side, now.px(16))
-            ink.write(painter, now, caption, self.shown.caption, now.caption, "pencil")
+            ink.write(painter, now, caption, self._caption(), now.caption, "pencil")
             value = QRect(side, now.px(23), inside + side // 2, now.px(22))
             if self.shown.counts:
                 left = side

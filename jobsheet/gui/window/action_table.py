@@ -7,13 +7,17 @@ from PySide6.QtCore import QT_TRANSLATE_NOOP
 
 
 class Row(Struct, frozen=True):
-    """One action: its id, its text, its keys, what it calls: a method of one of the parts."""
+    """One action: its id, its text, its keys, what it calls: a method of one of the parts.
+
+    Of those that are `one_of` the same, one alone is checked.
+    """
 
     id: str
     text: str
     keys: tuple[str, ...]
     slot: str
     checkable: bool = False
+    one_of: str = ""
 
 
 def _text(text: object) -> str:
@@ -73,8 +77,19 @@ ACTIONS = (
         (),
         "edits.rows.open_job",
     ),
+    Row(
+        "choose-machine",
+        _text(QT_TRANSLATE_NOOP("Actions", "Choose the &machine…")),
+        ("F7",),
+        "panels.machine",
+    ),
+    Row(
+        "choose-material",
+        _text(QT_TRANSLATE_NOOP("Actions", "Choose the m&aterial…")),
+        ("Alt+A",),
+        "panels.material",
+    ),
     Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),
-    Row("square", _text(QT_TRANSLATE_NOOP("Actions", "S&quare all six faces…")), (), "edits.set_ups.square"),
     Row(
         "repeat-set-up",
         _text(QT_TRANSLATE_NOOP("Actions", "Re&peat this set-up")),
@@ -118,10 +133,29 @@ ACTIONS = (
         "stages.next_moment",
     ),
     Row(
-        "system", _text(QT_TRANSLATE_NOOP("Actions", "As the &system")), (), "looks.as_system", checkable=True
+        "system",
+        _text(QT_TRANSLATE_NOOP("Actions", "As the &system")),
+        (),
+        "looks.as_system",
+        checkable=True,
+        one_of="scheme",
     ),
-    Row("light", _text(QT_TRANSLATE_NOOP("Actions", "&Light")), (), "looks.light", checkable=True),
-    Row("dark", _text(QT_TRANSLATE_NOOP("Actions", "&Dark")), (), "looks.dark", checkable=True),
+    Row(
+        "light",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Light")),
+        (),
+        "looks.light",
+        checkable=True,
+        one_of="scheme",
+    ),
+    Row(
+        "dark",
+        _text(QT_TRANSLATE_NOOP("Actions", "&Dark")),
+        (),
+        "looks.dark",
+        checkable=True,
+        one_of="scheme",
+    ),
     Row(
         "bench",
         _text(QT_TRANSLATE_NOOP("Actions", "&Bench size")),
@@ -138,7 +172,7 @@ ACTIONS = (
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),

@@ -29,7 +29,18 @@ def make(
     made = {row.id: _action(window, row.text, row.keys, partial(_call, parts, row.slot)) for row in ACTIONS}
     for row in ACTIONS:
         made[row.id].setCheckable(row.checkable)
+    for name in {row.one_of for row in ACTIONS} - {""}:
+        _exclusive(window, [made[row.id] for row in ACTIONS if row.one_of == name])
     return made | {way.id: _action(window, way.text, way.keys, partial(go, way)) for way in ways}
+
+
+def _exclusive(window: QMainWindow, some: list[QAction]) -> None:
+    """Say that one of them alone is chosen: the menu draws it so, and a screen reader hears it."""
+    from PySide6.QtGui import QActionGroup
+
+    group = QActionGroup(window)
+    for action in some:
+        group.addAction(action)
 
 
 def _call(parts: object, slot: str) -> None:

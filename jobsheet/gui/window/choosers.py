@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 from PySide6.QtGui import QAction
@@ -10,15 +10,21 @@ from PySide6.QtWidgets import QMenu
 
 from jobsheet.edit.commands import ChooseMachine
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.place import Way
 from jobsheet.gui.edits.all_edits import Edits
 from jobsheet.gui.forms.plain_words import entry
 
 
-def fill_machines(menu: QMenu, edits: Edits, ways: Iterable[QAction]) -> None:
-    """Every machine card, the job's own marked; below them the ways to the places."""
+def fill_machines(menu: QMenu, edits: Edits, actions: Mapping[str, QAction], ways: Iterable[Way]) -> None:
+    """The panel of machines; every card, of which one is the job's; below them the ways to the places."""
+    from PySide6.QtGui import QActionGroup
+
     from jobsheet.storage.card_files import card_names, find_card
 
     hand = edits.hand
+    menu.addAction(actions["choose-machine"])
+    menu.addSeparator()
+    one_of = QActionGroup(menu)
     for card in card_names():
         try:
             title = find_card(card).title
@@ -26,10 +32,11 @@ def fill_machines(menu: QMenu, edits: Edits, ways: Iterable[QAction]) -> None:
             title = card  # choosing it says what is wrong with it
         action = menu.addAction(entry(title))
         action.setCheckable(True)
+        one_of.addAction(action)
         action.setChecked(card == hand.desk.job.machine)
         action.triggered.connect(lambda _=False, card=card: hand.do(ChooseMachine(card)))
     menu.addSeparator()
-    menu.addActions(list(ways))
+    menu.addActions([actions[way.id] for way in ways])
 
 
 def fill_samples(menu: QMenu, open_sample: Callable[[Path], object]) -> None:

@@ -23,6 +23,7 @@ from jobsheet.gui.desk.reading_through import ReadingThrough
 from jobsheet.gui.desk.stage_work import Solids
 from jobsheet.gui.edits.all_edits import Edits
 from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.panels import Panels
 from jobsheet.gui.pages.exporting import Exporting
 from jobsheet.gui.strip.strip import Strip
 from jobsheet.gui.window.bench import Bench
@@ -76,6 +77,11 @@ class Parts:
             proof_changed=self._proof_changed,
             machines_changed=self._machines_changed,
             tools_changed=self._tools_changed,
+        )
+        self.hand.go = lambda id_: self.go(next(way for way in self.ways if way.id == id_))
+        self.hand.open_card = self._open_card
+        self.panels = Panels(
+            self.hand, bench, lambda name: bench().title.cells[name], self.edits.rows.open_job
         )
         self.files.laid.connect(self._laid)
         self.files.begun.connect(self.edits.rows.open_job)
@@ -172,27 +178,23 @@ class Parts:
         """Go to a place."""
         return way.open(self.visit)
 
+    def _open_card(self, name: str) -> None:
+        """The card of a machine, which need not be the job's."""
+        from jobsheet.gui.places.card.card_window import open_card
+
+        open_card(self.visit, name)
+
     def fill_menu(self, name: str, menu: QMenu, actions: dict[str, QAction]) -> None:
         """Kinds, machines or samples."""
         menu.clear()
         if name == "[kinds]":
             self.edits.steps.fill_kinds(menu)
         elif name == "[machines]":
-            fill_machines(menu, self.edits, [actions[way.id] for way in self.ways])
+            fill_machines(menu, self.edits, actions, self.ways)
         elif name == "[samples]":
             fill_samples(menu, self.files.open_sample)
 
     # --- what a crash left behind ---
-
-    def watch_for_files(self, window: QMainWindow) -> None:
-        """What is let fall on the window is opened, once the job on the desk may go."""
-        from jobsheet.gui.window.dropped import DroppedFiles
-
-        DroppedFiles(window, self._dropped)
-
-    def _dropped(self, path: Path) -> None:
-        if self.files.may_put_away():
-            self.files.open_path(path)
 
     def offer_recovered(self) -> None:
         """Offer what a crash or a power cut left behind, above the first line."""

@@ -111,7 +111,11 @@ class Window(QMainWindow):
 
     def _cell_pressed(self, name: str) -> None:
         """A cell of the title block leads to what it is about."""
-        if name in ("part", "machine", "material", "time"):
+        if name == "machine":
+            self.parts.panels.machine()
+        elif name == "material":
+            self.parts.panels.material()
+        elif name in ("part", "time"):
             self.parts.edits.rows.open_job()
         elif name == "review":
             self.parts.edits.walking.next_remark()
@@ -206,7 +210,6 @@ class Window(QMainWindow):
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._focus_moved)
         self.show_title()
-        parts.watch_for_files(self)
         parts.offer_recovered()
         if self.focusWidget() is None or not self.opened_key:
             self.bench.column.ruled.focus_line(self.bench.column.ruled.chosen_key)

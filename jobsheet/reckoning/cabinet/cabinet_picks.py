@@ -31,7 +31,9 @@ class Pick(Struct, frozen=True, kw_only=True):
     note: str = ""
 
 
-def picks(job: Job, operation: Operation, name: str, cabinet: Cabinet) -> tuple[Pick, ...]:
+def picks(
+    job: Job, operation: Operation, name: str, cabinet: Cabinet, *, most: int = MOST
+) -> tuple[Pick, ...]:
     """What the cabinet has for the field of that name; nothing where it is no field for tools.
 
     A tap has the thread that the step names. A drill comes by how near it is to the size that is wanted: that of the
@@ -67,7 +69,7 @@ def picks(job: Job, operation: Operation, name: str, cabinet: Cabinet) -> tuple[
         )
     )
     kept = of_the_step(cutter) if cutter is not None else ()
-    return tuple(_pick(thing, kept) for thing in fitting[:MOST])
+    return tuple(_pick(thing, kept) for thing in fitting[:most])
 
 
 def _pick(thing: Thing, kept: tuple[str, ...]) -> Pick:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from msgspec import Struct
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout
 
+from jobsheet.edit.plan_for import PlanFor
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
@@ -14,29 +14,10 @@ from jobsheet.gui.forms.plain_widgets import Choices, Label
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.fits.fit_table import FitTable
-from jobsheet.model.job import Job
 from jobsheet.reckoning.answers.fits_answer import fits
 from jobsheet.storage.card_files import card_names, find_card
 
 translate = QCoreApplication.translate
-
-
-class PlanFor(Struct, frozen=True):
-    """Plan the job for the other machine: its card, and the nearest speeds that it has in place of those it has not."""
-
-    other: Job
-    title: str
-    merge_key: str = ""
-
-    @property
-    def label(self) -> str:
-        """What Undo calls it."""
-        return f"plan for {self.title}"
-
-    def apply(self, job: Job) -> Job:
-        """The next job."""
-        del job
-        return self.other
 
 
 class FitsWindow(QDialog):

@@ -37,7 +37,7 @@ class LadderSide(QWidget):
         units = desk.units
         self.form = Form(entries(), units, translate("Proving", "A new ladder"), self, joined=False)
         # A test piece is cut with whatever lies at hand: no list of the cabinet here.
-        self.form.fields["cutter"].from_cabinet = False
+        self.form.fields["cutter"].listed = False
         self.form.typed.connect(self._typed)
         self.form.height_changed.connect(self.height_changed)
         self.button = Button(translate("Proving", "Plan the ladder"), self, Manner.FILLED)

@@ -1,0 +1,156 @@
+"""The panels under the title block: which one is open, and what is done with what is taken there."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication, QPoint
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.edit.commands import SetField
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.forms import ask
+
+if TYPE_CHECKING:
+    from jobsheet.gui.choosing.panel import Panel
+
+translate = QCoreApplication.translate
+
+
+class Panels:
+    """At most one is open; `cell` is the cell of the title block that one hangs under, `ground` what both lie on."""
+
+    def __init__(
+        self,
+        hand: Hand,
+        ground: Callable[[], QWidget],
+        cell: Callable[[str], QWidget],
+        job_form: Callable[[], None],
+    ) -> None:
+        self._hand = hand
+        self._ground = ground
+        self._cell = cell
+        self._job_form = job_form
+        self.open: Panel | None = None
+        hand.desk.changed.connect(lambda _change: self.leave())
+
+    def leave(self) -> None:
+        """The job is another now: what hangs there speaks of one that is gone."""
+        panel, self.open = self.shown, None
+        if panel is not None:
+            panel.leave(back=False)
+
+    def _hang(self, name: str) -> Callable[[], tuple[int, int]]:
+        def place() -> tuple[int, int]:
+            cell = self._cell(name)
+            at = cell.mapTo(self._ground(), QPoint(0, cell.height()))
+            return at.x() if cell.isVisible() else 0, at.y()
+
+        return place
+
+    @property
+    def shown(self) -> Panel | None:
+        """The one that hangs there now."""
+        from shiboken6 import isValid
+
+        panel = self.open
+        return panel if panel is not None and isValid(panel) and panel.isVisible() else None
+
+    def _is_open(self, name: str) -> bool:
+        """Whether that panel is open already: asking for it again leaves it."""
+        panel = self.shown
+        if panel is None:
+            return False
+        panel.leave(back=True)
+        return panel.objectName() == name
+
+    # --- material ---
+
+    def material(self) -> None:
+        """The panel of materials."""
+        if self._is_open("material"):
+            return
+        from jobsheet.gui.choosing.material_panel import MaterialPanel
+        from jobsheet.gui.edits.material_choice import materials_listed
+
+        planned = self._hand.desk.job.material
+        try:
+            found = materials_listed("", planned)
+        except JobsheetError as error:
+            ask.tell(self._hand.parent, str(error))
+            return
+        key = next((one.key for one in found if one.beside == translate("Choosing", "planned")), "")
+        panel = MaterialPanel(
+            self._ground(),
+            self._hang("material"),
+            lambda typed: materials_listed(typed, planned),
+            key,
+        )
+        panel.taken.connect(self._take_material)
+        panel.own_wanted.connect(self._own_material)
+        panel.stock_wanted.connect(self._job_form)
+        self._show(panel, "material", panel.line)
+
+    def _take_material(self, name: str) -> None:
+        hand = self._hand
+        if hand.do(SetField("job", "material", name)):
+            hand.say(translate("Choosing", "Material: {name}.").format(name=name))
+
+    def _own_material(self, name: str, like: str) -> None:
+        """Begin a file for it, and plan with it."""
+        from jobsheet.storage.begun_material import begin_material
+
+        hand = self._hand
+        try:
+            path = begin_material(name, like)
+        except JobsheetError as error:
+            ask.tell(hand.parent, str(error))
+            return
+        if hand.do(SetField("job", "material", " ".join(name.split()))):
+            words = translate("Choosing", "{name} begins with the figures of {like}; refine them in {path}.")
+            hand.say(words.format(name=name, like=like, path=path))
+
+    # --- machine ---
+
+    def machine(self) -> None:
+        """The panel of machines."""
+        if self._is_open("machine"):
+            return
+        from jobsheet.gui.choosing.machine_panel import MachinePanel
+        from jobsheet.gui.edits.machine_choice import MachineLook, machines
+
+        desk = self._hand.desk
+        looks = MachineLook(desk)
+        panel = MachinePanel(self._ground(), self._hang("machine"), machines(), desk.job.machine, looks)
+        panel.taken.connect(lambda name: self._plan_for(looks.fits.get(name), name))
+        panel.new_wanted.connect(lambda: self._hand.go("new-card"))
+        panel.card_wanted.connect(self._open_card)
+        self._show(panel, "machine", panel)
+
+    def _plan_for(self, fit: object, name: str) -> None:
+        """Plan the job for it: one edit, for the job as it is now."""
+        from jobsheet.edit.plan_for import PlanFor
+        from jobsheet.reckoning.answers.fits_answer import Fit, fits
+
+        hand = self._hand
+        try:
+            known = fit if isinstance(fit, Fit) and fit.job is hand.desk.job else fits(hand.desk.job, name)
+        except JobsheetError as error:
+            ask.tell(hand.parent, str(error))
+            return
+        if hand.do(PlanFor(known.other, known.machine.title)):
+            hand.say(translate("Fits", "Planned for {machine}.").format(machine=known.machine.title))
+
+    def _open_card(self, name: str) -> None:
+        """The card that is looked at, which need not be the job's."""
+        self._hand.open_card(name)
+
+    # --- both ---
+
+    def _show(self, panel: Panel, name: str, hand_on: QWidget) -> None:
+        panel.setObjectName(name)
+        self.open = panel
+        panel.hang()
+        hand_on.setFocus()

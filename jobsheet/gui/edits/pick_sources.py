@@ -1,0 +1,117 @@
+"""What a field with a list can be filled with: cutters and wrenches of the cabinet, materials, machines, what holds the work."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.choosing.listed import Listed, hit_in, holds_all, words_of
+from jobsheet.gui.desk.desk import Desk
+from jobsheet.model.machine import Vice
+from jobsheet.operations.entry import Entry
+from jobsheet.reckoning.cabinet.cabinet_picks import Pick, picks
+from jobsheet.storage.cabinet_file import cabinet_for
+from jobsheet.storage.card_files import find_card
+
+translate = QCoreApplication.translate
+#: A row that leads to a place: this before the id of the way.
+WAY = "way:"
+#: So many of the cabinet's lines are looked through.
+LINES = 200
+
+
+class Source(Struct, frozen=True):
+    """All that a field can be filled with, and what is offered where that does not do."""
+
+    things: tuple[Listed, ...]
+    offers: tuple[Listed, ...] = ()
+
+    def found(self, typed: str) -> tuple[Listed, ...]:
+        """Those that hold every word typed, with the first hit underlined."""
+        words = words_of(typed)
+        return tuple(
+            Listed(
+                key=one.key,
+                title=one.title,
+                under=one.under,
+                beside=one.beside,
+                away=one.away,
+                hit=hit_in(one.title, words),
+                under_hit=hit_in(one.under, words),
+            )
+            for one in self.things
+            if holds_all(f"{one.title} {one.under} {one.beside}", words)
+        )
+
+
+def source_of(desk: Desk, owner: str, entry: Entry) -> Source:
+    """What there is for that field."""
+    if entry.asks == "machine":
+        from jobsheet.gui.edits.machine_choice import machines
+
+        return Source(machines(), (_way("new-card", translate("Choosing", "New machine…")),))
+    if entry.asks == "material":
+        from jobsheet.gui.edits.material_choice import materials_listed
+
+        return Source(materials_listed("", desk.job.material))
+    if entry.name == "device":
+        return _devices(desk)
+    return _of_cabinet(desk, owner, entry.name)
+
+
+def _way(id_: str, title: str) -> Listed:
+    return Listed(key=f"{WAY}{id_}", title=title)
+
+
+def _said(words: str) -> Listed:
+    """A sentence in the list, which cannot be taken."""
+    return Listed(key="", title=words, away=" ")
+
+
+def _of_cabinet(desk: Desk, owner: str, name: str) -> Source:
+    """What does this work, the nearest first; the way to the cabinet where it has nothing, or there is none."""
+    new = _way("cabinet", translate("Choosing", "New cabinet…"))
+    own = _way("cabinet", translate("Choosing", "Open the cabinet…"))
+    try:
+        cabinet = cabinet_for(desk.job.workshop)
+    except JobsheetError as error:
+        return Source((), (_said(str(error).replace("\n", " ")), own))
+    if cabinet is None:
+        return Source((), (_said(translate("Picking", "There is no cabinet yet.")), new))
+    _, operation = desk.job.find(owner)
+    found = picks(desk.job, operation, name, cabinet, most=LINES)
+    if not found:
+        return Source((), (_said(translate("Picking", "The cabinet has nothing that does this.")), own))
+    return Source(tuple(_pick(one) for one in found), (own,) if cabinet.own else ())
+
+
+def _pick(one: Pick) -> Listed:
+    away = translate("Picking", "not there now: {where}").format(where=one.away) if one.away else ""
+    return Listed(key=one.text, title=one.shown, beside=one.note, away=away)
+
+
+def _devices(desk: Desk) -> Source:
+    """The vices of the card, and straps on its table."""
+    try:
+        card = find_card(desk.job.machine)
+    except JobsheetError as error:
+        return Source((), (_said(str(error)),))
+    vices = tuple(Listed(key=one.name, title=one.name, under=_vice_words(one)) for one in card.vices)
+    slots = card.table.slots if card.table is not None else ""
+    straps = translate("Choosing", "strap clamps on the table")
+    found = (*vices, Listed(key=straps, title=straps, under=slots or " "))
+    return Source(
+        found, (_way("card", translate("Choosing", "Open the card of {title}").format(title=card.title)),)
+    )
+
+
+def _vice_words(vice: Vice) -> str:
+    """What it takes: `opens 150, jaws 40 deep, bed 58 high`."""
+    parts = [
+        translate("Choosing", "opens {size}").format(size=f"{vice.opening * 1e3:g}") if vice.opening else ""
+    ]
+    parts.append(translate("Choosing", "jaws {size} deep").format(size=f"{vice.jaw_depth * 1e3:g}"))
+    if vice.bed_height:
+        parts.append(translate("Choosing", "bed {size} high").format(size=f"{vice.bed_height * 1e3:g}"))
+    return ", ".join(part for part in parts if part) + " mm"
