@@ -34,6 +34,20 @@ class Verbs(click.Group):
         ).command
         return command
 
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The verb asked for; a file without one is opened in the window."""
+        word = args[0]
+        if word in self.list_commands(ctx) or not _means_a_file(word):
+            return super().resolve_command(ctx, args)
+        return super().resolve_command(ctx, ["open", *args])
+
+
+def _means_a_file(word: str) -> bool:
+    """Whether a word is no misspelt verb but a file, whether it is there or not."""
+    return Path(word).suffix.lower() in {".yaml", ".yml", ".pdf"} or Path(word).is_file()
+
 
 @click.command(cls=Verbs, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="jobsheet", message="%(prog)s %(version)s")

@@ -246,6 +246,8 @@ class Document(Struct, frozen=True, kw_only=True):
     title: str
     pages: tuple[Page, ...]
     source: bytes
+    #: What is carried beside the job: the machine's card and its proof log, each with its name.
+    beside: tuple[tuple[str, bytes], ...] = ()
     #: Ids of stop notes that nobody has acknowledged for this print.
     open_stops: tuple[str, ...] = ()
 

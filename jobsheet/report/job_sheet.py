@@ -21,6 +21,7 @@ from jobsheet.report.titles import title
 from jobsheet.report.wording import FOOT, STAMP
 from jobsheet.report.working_page import working as working_blocks
 from jobsheet.review.notes.notes import Notes
+from jobsheet.storage.carried import carried_with
 from jobsheet.storage.job_writing import write_job
 
 
@@ -79,6 +80,7 @@ def job_sheet(
         title=f"{part or name}, set-up sheets",
         pages=tuple(replace(page, number=index, total=total) for index, page in enumerate(pages, 1)),
         source=write_job(job).encode() if source is None else source,
+        beside=carried_with(job),
         open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
     )
 

@@ -70,7 +70,7 @@ def _widths(name: str) -> dict[int, float]:
     return found
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def _units(text: str, bold: bool) -> float:
     widths = _widths(BOLD if bold else REGULAR)
     return sum(widths.get(ord(character), 600.0) for character in text)

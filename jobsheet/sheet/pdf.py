@@ -51,7 +51,7 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
 
 
 def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
-    """Each job's file under its own name; a second one of a name gets a number. Pages without a job carry nothing."""
+    """Each job's file under its own name, a second one of a name with a number; its card and log. Without a job nothing."""
     found: dict[str, bytes] = {}
     for document in documents:
         if not document.source:
@@ -61,6 +61,7 @@ def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
             count += 1
             name = f"{document.name} {count}.yaml"
         found[name] = document.source
+        found.update(document.beside)  # two jobs on one machine carry its card once
     return list(found.items())
 
 

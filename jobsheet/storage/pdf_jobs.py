@@ -41,7 +41,11 @@ def job_text(path: Path) -> str:
     DocumentError
         In a sentence: where it is no PDF of ours, is damaged or doctored, or holds more than one job.
     """
-    found = jobs_inside(path)
+    return the_only(path, jobs_inside(path))[1]
+
+
+def the_only(path: Path, found: tuple[tuple[str, str], ...]) -> tuple[str, str]:
+    """Name and text of the one job that was found inside a PDF. Raises as `job_text`."""
     if not found:
         raise _refused(path, "there is no job inside this PDF: it was not printed here, or without its job")
     if len(found) > 1:
@@ -50,16 +54,26 @@ def job_text(path: Path) -> str:
             path,
             f"there are {len(found)} jobs inside this PDF ({names}): print one by itself, or open its file",
         )
-    return found[0][1]
+    return found[0]
 
 
 def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
     """Every job inside a PDF, with the name of its file. Raises as `job_text`."""
+    return _inside(path, jobs=True)
+
+
+def texts_beside(path: Path) -> tuple[tuple[str, str], ...]:
+    """Every other text inside a PDF, with its name: cards and logs. Raises as `job_text`."""
+    return _inside(path, jobs=False)
+
+
+def _inside(path: Path, *, jobs: bool) -> tuple[tuple[str, str], ...]:
+    """The jobs that are attached, or what is attached beside them."""
     size = path.stat().st_size
     if size > LARGEST_PDF:
         raise _refused(path, f"{size / 1e6:.0f} MB is too large for sheets; is it another kind of file?")
     try:
-        return tuple(_jobs(path))
+        return tuple(_attached(path, jobs))
     except DocumentError:
         raise
     except RecursionError:
@@ -69,7 +83,7 @@ def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
         raise _refused(path, f"this PDF is damaged ({said}): fetch it again from where it came") from None
 
 
-def _jobs(path: Path) -> Iterator[tuple[str, str]]:
+def _attached(path: Path, jobs: bool) -> Iterator[tuple[str, str]]:
     import logging
 
     from pypdf import PdfReader  # its own bounds keep a small file from growing without end
@@ -87,7 +101,7 @@ def _jobs(path: Path) -> Iterator[tuple[str, str]]:
         for count, (name, spec) in enumerate(_leaves(path, files.get_object(), 0), 1):
             if count > MOST_FILES:
                 raise _refused(path, f"it holds more than {MOST_FILES} files: it is no sheet of ours")
-            text = _job_in(path, spec)
+            text = _text_in(path, spec, jobs)
             if text is not None:
                 yield name, text
 
@@ -103,19 +117,21 @@ def _leaves(path: Path, node: Any, depth: int) -> Iterator[tuple[str, Any]]:
         yield from _leaves(path, kid.get_object(), depth + 1)
 
 
-def _job_in(path: Path, spec: Any) -> str | None:
-    """The text of an attachment, if it is a job; None for any other file."""
+def _text_in(path: Path, spec: Any, jobs: bool) -> str | None:
+    """The text of an attachment, if it is a job, or if it is none, as is asked; None otherwise."""
     embedded = spec.get("/EF", {}).get("/F") if hasattr(spec, "get") else None
     if embedded is None:
         return None
     raw: bytes = embedded.get_object().get_data()
-    if not _FORMAT.search(raw[:2000]) or b"set-ups" not in raw:
+    if (_FORMAT.search(raw[:2000]) is not None and b"set-ups" in raw) is not jobs:
         return None
     if len(raw) > LARGEST_JOB:
         raise _refused(path, "the job inside is too large to be one")
     try:
         return raw.decode("utf-8-sig")
     except UnicodeDecodeError:
+        if not jobs:  # somebody's picture, put in beside: no card or log is made of it
+            return None
         raise _refused(path, "the job inside is not text in UTF-8: it was changed after printing") from None
 
 

@@ -215,6 +215,14 @@ format: 1
 """
 
 
+def as_text(machine: str) -> str:
+    """All records of that machine as one log, to be carried elsewhere; empty where there are none. Raises as `read_log`."""
+    records = read_log(machine).records
+    if not records:
+        return ""
+    return _HEAD.format(machine=machine) + "".join("\n" + record_text(one) for one in records)
+
+
 def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
     """Append records in one write and flush them to the disk; a torn record before them is left as it is."""
     text = "".join("\n" + record_text(one) for one in records)

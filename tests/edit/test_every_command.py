@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 import jobsheet.edit
-from jobsheet.edit import commands, setting_aside, several_steps, step_commands
+from jobsheet.edit import commands, setting_aside, several_steps, squaring, step_commands
 from jobsheet.edit.history import History
 from jobsheet.paths import sample_jobs
 from jobsheet.storage.job_file import job_from_text, read_job
@@ -40,6 +40,7 @@ EACH = {
     several_steps.InsertSteps: several_steps.InsertSteps(FIRST.operations, SET_UPS[-1], at_end=True),
     several_steps.InsertSetUps: several_steps.InsertSetUps(JOB.set_ups[:2], SET_UPS[0]),
     several_steps.RepeatSetUp: several_steps.RepeatSetUp(SET_UPS[0]),
+    squaring.SquareAllSix: squaring.SquareAllSix("80", "50", "40"),
     setting_aside.Dismiss: setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
     setting_aside.BringBack: (
         setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),

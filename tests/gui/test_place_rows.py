@@ -293,9 +293,30 @@ def test_the_place_in_hand_is_blue_on_the_drawing(window, table, qtbot):
     assert cell.ring() is None
 
 
+def test_the_plan_beside_the_rows_has_each_place_where_it_lies(window, table):
+    plan = window.open_row.margin.plan
+    # The plate is 80 × 50, zero at its right rear corner, x counts left and y towards: 80 - 14 and 50 - 12.
+    assert [(round(x, 6), round(y, 6)) for x, y in plan.plan.points][:2] == [(0.066, 0.038), (0.014, 0.038)]
+    assert (plan.plan.length, plan.plan.width, plan.plan.zero) == (0.08, 0.05, (0.08, 0.05))
+    keys(KEY.Key_Down)
+    assert plan.chosen == 1
+    first, second, third, _ = plan.spots()
+    assert first.x() > second.x() == third.x()
+    assert third.y() > second.y() == first.y()
+    keys("60")
+    assert plan.plan.points[1][0] == pytest.approx(0.02)
+
+
 def test_a_row_is_taken_out_by_the_mouse(window, table, qtbot):
     window.bench.column.reveal_widget(table)
     qtbot.mouseClick(table.cells[1][0], Qt.MouseButton.LeftButton)
     table.needed_height(table.width())
     qtbot.mouseClick(table, Qt.MouseButton.LeftButton, pos=table.at.out.center() + QPoint(4, 0))
     assert spots(window) == [SAMPLE[0], *SAMPLE[2:]]
+
+
+def test_the_row_in_hand_can_be_taken_out_from_the_first_moment(window, table):
+    assert table.hand == 0
+    assert table.at.out.isValid()
+    keys(KEY.Key_Down)
+    assert table.at.out.top() == table.at.rows[1][1].top()

@@ -36,7 +36,9 @@ def test_the_sheets_go_beside_you_under_the_name_of_the_job(tmp_path, capsys):
 def test_several_jobs_go_into_one_file(tmp_path):
     other = saved(tmp_path, job([bench(10)]))
     assert sheet(PLATE, other, "-o", "all.pdf", "--paper", "letter") == 0
-    assert len(PdfReader(tmp_path / "all.pdf").attachments) == 2
+    inside = PdfReader(tmp_path / "all.pdf").attachments
+    assert {PLATE.name, other.name} <= set(inside)
+    assert len(inside) == 4  # both jobs, and the card and the log of their one machine
 
 
 def test_the_working_is_printed_where_it_is_asked_for(tmp_path):

@@ -63,11 +63,11 @@ def _count(count: int) -> str:
 
 
 def _asked(job: str, want_json: bool) -> int:
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.cabinet.cabinet_look import SILENT, look_through
     from jobsheet.storage.cabinet_file import cabinet_for
-    from jobsheet.storage.job_file import read_job
 
-    plan = read_job(job)
+    plan = job_named(job)
     cabinet = cabinet_for(plan.workshop)
     if cabinet is None:
         if want_json:

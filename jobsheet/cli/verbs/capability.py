@@ -29,15 +29,15 @@ def command(
 
     Where nothing was tried the band is from the machine card. Exit code 1 where the job does not fit a machine.
     """
+    from jobsheet.cli.named_job import job_named
     from jobsheet.errors import CommandError
     from jobsheet.reckoning.answers.capability_answer import capability
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.job_file import read_job
 
     if other == machine:
         raise CommandError(f"{machine} beside itself says nothing; name another machine, or one alone.")
     names = [machine, *([other] if other else [])]
-    plan = read_job(job) if job else None
+    plan = job_named(job) if job else None
     cards = [find_card(name) for name in names]
     metals = tuple(dict.fromkeys(materials)) or ((plan.material,) if plan is not None else ("S235",))
     found = capability(cards, metals, units=units, job=plan)

@@ -14,12 +14,12 @@ from jobsheet.cli.output import as_json, say
 @click.option("--json", "want_json", is_flag=True, help="as JSON")
 def command(job: str, want_json: bool) -> int:
     """Read a plan through: remarks with their reasons, verdicts that say stop, notes to acknowledge."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
-    from jobsheet.storage.job_file import read_job
 
-    plan = read_job(job)
+    plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
     from jobsheet.review.plan.solid_facts import facts_of
 

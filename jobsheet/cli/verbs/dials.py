@@ -17,12 +17,12 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
     """Turns and divisions from the zero, the line to stop at, how far that line is off, the drawing's size."""
     from msgspec.structs import replace
 
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.answers.readings import readings_of
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.job_file import read_job
 
-    plan = read_job(job)
+    plan = job_named(job)
     if machine:
         plan = replace(plan, machine=machine)
     card = find_card(plan.machine)

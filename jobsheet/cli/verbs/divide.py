@@ -132,12 +132,12 @@ def _of_job(
     path: str, step: str | None, worm: int, own: tuple[int, ...], line: Any, *, want_json: bool
 ) -> int:
     """The pitch circles of a step, or of all steps, as they are set."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.model.quantity import Pattern
     from jobsheet.operations.patterns import pitch_circle
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.job_file import read_job
 
-    plan = read_job(path)
+    plan = job_named(path)
     wanted = [
         one for _, one in plan.operations() if step is None or step.strip() in (str(one.number), one.key)
     ]

@@ -17,10 +17,10 @@ _BY_DEPTH = {"spindle-torque", "spindle-power", "holding", "cutter-bending", "ta
 @click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
 def command(job: str, want_json: bool) -> int:
     """Figures and limits of every operation of a job."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
-    from jobsheet.storage.job_file import read_job
 
-    plan = read_job(job)
+    plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
     if want_json:
         as_json(

@@ -15,10 +15,10 @@ from jobsheet.cli.output import as_json, columns, say
 @click.option("--json", "want_json", is_flag=True, help="as JSON")
 def command(job: str, machine: str | None, want_json: bool) -> int:
     """Reckon everything anew for another machine's card; exit code 1 where something is beyond."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.answers.fits_answer import fits
-    from jobsheet.storage.job_file import read_job
 
-    plan = read_job(job)
+    plan = job_named(job)
     found = fits(plan, machine or plan.machine)
     if want_json:
         as_json(_data(found))

@@ -23,17 +23,17 @@ WIDE, HIGH = 480.0, 360.0
 @click.option("-o", "--output", type=click.Path(), required=True, help="FILE.svg or FILE.pdf")
 def command(job: str, after: int | None, view: str, output: str) -> int:
     """The work as it is held after a step, hidden lines left out or dashed; what the step cut is heavy."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.report.stage_view import stages_of
     from jobsheet.stages.pictures import picture
     from jobsheet.storage.disk import write_file
-    from jobsheet.storage.job_file import read_job
 
     target = Path(output)
     if target.suffix.lower() not in (".svg", ".pdf"):
         raise CommandError(f"{target.name} is neither .svg nor .pdf; write, for example, {target.stem}.svg.")
     refuse_to_overwrite(target, (job,), b"<svg" if target.suffix.lower() == ".svg" else b"%PDF")
-    plan = read_job(job)
+    plan = job_named(job)
     stages = stages_of(plan, Reckoner().reckon(plan).settings)
     stage, words = stages[-1], "finished"
     if after is not None:

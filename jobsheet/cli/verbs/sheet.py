@@ -43,13 +43,14 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
 
 def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
     """The pages of a job, and whether something in it should stop you."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
     from jobsheet.sheet.printing import document_for, lacking
-    from jobsheet.storage.job_file import job_source, read_job
+    from jobsheet.storage.job_file import job_source
 
-    job = read_job(path)
+    job = job_named(path)
     found = Reckoner(learns=True).reckon(job)
     from jobsheet.review.plan.solid_facts import facts_of
 

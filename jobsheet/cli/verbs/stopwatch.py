@@ -21,12 +21,12 @@ def command(
     job: str, number: int, length: str | None, turns: float | None, seconds: float, want_json: bool
 ) -> int:
     """From a time on the watch the real feed, feed per tooth, pace, power and share of the torque of a step."""
+    from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
     from jobsheet.reckoning.reckoner import Reckoner
-    from jobsheet.storage.job_file import read_job
     from jobsheet.units.grammar import read
 
-    plan = read_job(job)
+    plan = job_named(job)
     operation = next((one for _, one in plan.operations() if one.number == number), None)
     if operation is None:
         there = ", ".join(str(one.number) for _, one in plan.operations())

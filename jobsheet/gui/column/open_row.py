@@ -58,7 +58,7 @@ class OpenRow(QWidget):
         self.form.typed.connect(self.typed)
         self.form.done.connect(self.done)
         if self.form.rows is not None:
-            self.form.rows.chosen.connect(self.place_chosen)
+            self.form.rows.chosen.connect(self._place_chosen)
         self.form.height_changed.connect(self.height_changed)
         self.form.picks_wanted.connect(self.picks_wanted)
         self.margin = Margin(self)
@@ -87,6 +87,12 @@ class OpenRow(QWidget):
         focus = self.form.focusWidget()
         held = focus is not None and focus.hasFocus()
         self.margin.put(outcome, stale=view.stale, why_not=why_not, keep_order=held)
+
+    def _place_chosen(self, place: int) -> None:
+        """The cursor is in the row of a place."""
+        if self.margin.plan is not None:
+            self.margin.plan.choose(place)
+        self.place_chosen.emit(place)
 
     def say(self, remarks: tuple[Remark, ...], reminders: tuple[str, ...], prints: tuple[str, ...]) -> bool:
         """Show what there is to say about this step; whether anything changed."""

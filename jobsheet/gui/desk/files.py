@@ -86,20 +86,29 @@ class Files(QObject):
 
         if is_sample(path):
             return self.open_sample(path, asked=True)
+        from jobsheet.storage.pdf_jobs import is_pdf
+
         try:
+            if is_pdf(path):
+                return self._open_paper(path)
             digest = job_digest(path)
             job = read_job(path)
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False
-        from jobsheet.storage.pdf_jobs import is_pdf
+        self.lay(History(job, str(path)), path, "", digest)
+        return True
 
-        if is_pdf(path):  # paper is not written over: the job gets a file of its own
-            history = History(job)
-            history.mark_unsaved()
-            self.lay(history, None, f"{path.stem}.yaml", None)
-        else:
-            self.lay(History(job, str(path)), path, "", digest)
+    def _open_paper(self, path: Path) -> bool:
+        """Open a job out of printed sheets: paper is not written over, the job gets a file of its own."""
+        from jobsheet.gui.desk.paper_opening import job_on_paper
+
+        job = job_on_paper(self._parent, path)
+        if job is None:
+            return False
+        history = History(job)
+        history.mark_unsaved()
+        self.lay(history, None, f"{path.stem}.yaml", None)
         return True
 
     def open_sample(self, path: Path, *, asked: bool = False) -> bool:

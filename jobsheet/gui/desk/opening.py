@@ -25,6 +25,8 @@ class Opened(Struct, frozen=True, kw_only=True):
     sample: str = ""
     digest: str | None = None
     problem: str = ""
+    #: Printed sheets about which a person is asked something first.
+    paper: Path | None = None
 
 
 def open_at_start(path: str | None) -> Opened:
@@ -39,13 +41,12 @@ def open_at_start(path: str | None) -> Opened:
 def _opened(path: str | None) -> Opened:
     """The job with where it came from."""
     problem = ""
+    if path is not None and is_pdf(Path(path)):
+        return Opened(job=read_job(paths.sample_jobs() / SAMPLE), sample=SAMPLE, paper=Path(path))
     if path is not None and not is_sample(Path(path)):
         try:
             digest = job_digest(path)
-            job = read_job(path)
-            if is_pdf(Path(path)):  # paper is not written over: the job gets a file of its own
-                return Opened(job=job, sample=f"{Path(path).stem}.yaml")
-            return Opened(job=job, path=Path(path), digest=digest)
+            return Opened(job=read_job(path), path=Path(path), digest=digest)
         except JobsheetError as error:
             problem = str(error)
     sample = Path(path) if path is not None and not problem else paths.sample_jobs() / SAMPLE

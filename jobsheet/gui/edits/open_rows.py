@@ -15,6 +15,7 @@ from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.edits.places_seen import plan_of
 from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
@@ -212,6 +213,7 @@ class OpenRows:
         if row.form.rows is not None:
             setting = desk.reckoned.settings.get(key) if desk.reckoned else None
             row.form.rows.dial_with(setting.machine if setting else None)
+            row.margin.show_plan(or_absent(lambda: plan_of(desk.job, key), None))
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
         row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
         if not desk.typing:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 
@@ -11,6 +12,9 @@ from jobsheet.edit.several_steps import RepeatSetUp
 from jobsheet.edit.step_commands import AddSetUp, DeleteSetUp, MoveSetUp
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
+
+if TYPE_CHECKING:
+    from jobsheet.gui.edits.squaring_edit import SquaringBox
 
 translate = QCoreApplication.translate
 
@@ -44,6 +48,12 @@ class SetUpEdits:
                 in_words(numbers_of(new.operations)) if new.operations else translate("RowEdits", "no step")
             )
             hand.say(words.format(old=old.number, new=new.number, steps=steps))
+
+    def square(self) -> SquaringBox:
+        """Ask for the finished sizes of a block, and square its six faces."""
+        from jobsheet.gui.edits.squaring_edit import SquaringEdit
+
+        return SquaringEdit(self._hand, self._rows).ask()
 
     def delete(self) -> None:
         """Take out a set-up with its steps; a line in its place offers to undo."""

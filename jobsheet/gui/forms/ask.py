@@ -44,6 +44,63 @@ def changed_outside(parent: QWidget, sentence: str) -> str:
     return {elsewhere: "save as", over: "overwrite"}.get(box.clickedButton(), "cancel")  # type: ignore[call-overload, no-any-return]
 
 
+def which(parent: QWidget, sentence: str, names: list[str]) -> int | None:
+    """Which one of several, by its place in the list; None where it is called off."""
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
+
+    from jobsheet.gui.forms.plain_widgets import Choices, Label
+
+    box = QDialog(parent)
+    box.finished.connect(box.deleteLater)
+    box.setWindowTitle(translate("Ask", "Job sheet"))
+    column = QVBoxLayout(box)
+    column.addWidget(Label(sentence, box))
+    choices = Choices(box)
+    choices.setAccessibleName(translate("Ask", "Which one"))
+    for place, name in enumerate(names):
+        choices.offer(name, place)
+    column.addWidget(choices)
+    buttons = QDialogButtonBox(
+        QDialogButtonBox.StandardButton.Open | QDialogButtonBox.StandardButton.Cancel, box
+    )
+    buttons.accepted.connect(box.accept)
+    buttons.rejected.connect(box.reject)
+    column.addWidget(buttons)
+    box.resize(440, box.sizeHint().height())
+    done = box.exec() == QDialog.DialogCode.Accepted
+    return choices.currentIndex() if done else None
+
+
+def whose_card(parent: QWidget, sentence: str, *, there: bool) -> str:
+    """Which card of a machine counts for a job from printed sheets: `sheets`, `here` where there is one, or `cancel`."""
+    from PySide6.QtWidgets import QMessageBox, QPushButton
+
+    from jobsheet.gui.forms import plain_widgets
+
+    box = plain_widgets.box(parent, sentence)
+    role = QMessageBox.ButtonRole.AcceptRole
+    if there:
+        box.setInformativeText(
+            translate(
+                "Ask",
+                "The card of the sheets would be kept beside it under a name of its own, without its proof log.",
+            )
+        )
+        here: QPushButton | None = box.addButton(translate("Ask", "Plan with the card here"), role)
+        sheets = box.addButton(translate("Ask", "Keep the card of the sheets"), role)
+    else:
+        box.setInformativeText(
+            translate("Ask", "Its proof log comes with it. Without a card the job cannot be opened.")
+        )
+        sheets = box.addButton(translate("Ask", "Take the card over"), role)
+        here = None
+    box.addButton(QMessageBox.StandardButton.Cancel)
+    box.setDefaultButton(here or sheets)
+    box.exec()
+    pressed = box.clickedButton()
+    return "sheets" if pressed is sheets else "here" if here is not None and pressed is here else "cancel"
+
+
 def open_path(parent: QWidget, folder: Path) -> Path | None:
     """Which job to open."""
     from PySide6.QtWidgets import QFileDialog

@@ -281,9 +281,15 @@ class PlacesField(Field):
         row = self.row_of(cell)
         hand = -1 if row is None else row
         if hand != self.hand:
-            self.hand = hand
-            self.chosen.emit(hand if hand < len(self.rows) else -1)
-            self.update()
+            self._take_in_hand(hand)
+
+    def _take_in_hand(self, row: int) -> None:
+        """The cursor is in this row now, or in none: what stands at the row in hand moves with it."""
+        self.hand = row
+        self.chosen.emit(row if row < len(self.rows) else -1)
+        if self.at is not None and self.at.height != self._place(self.width()).height:
+            self.height_changed.emit()
+        self.update()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
         """Which row the cursor is in; what was typed is taken apart once its box is left."""
@@ -302,9 +308,8 @@ class PlacesField(Field):
         if not (inside and blank):
             self.settle()
         if not inside:
-            self.hand = -1
             self.note = ""
-            self.chosen.emit(-1)
+            self._take_in_hand(-1)
         self.update()
 
     # --- look ---

@@ -19,6 +19,7 @@ from jobsheet.reckoning.reckoner import Outcome
 
 if TYPE_CHECKING:
     from jobsheet.gui.margin.beside import BesideView
+    from jobsheet.gui.margin.plan_view import Plan, PlanView
     from jobsheet.reckoning.answers.all_answers import Answers
 
 SIDE = 17
@@ -41,6 +42,7 @@ class Margin(QWidget):
         self.more.toggled.connect(self._toggle)
         self.working: WorkingView | None = None
         self.beside: BesideView | None = None
+        self.plan: PlanView | None = None
         self.compact = False
         self._outcome: Outcome | None = None
         self._quiet = ""
@@ -60,6 +62,16 @@ class Margin(QWidget):
         self.more.setVisible(bool(figures and figures.working))
         if self.working is not None and self.more.isChecked():
             self.working.put(figures)
+
+    def show_plan(self, plan: Plan | None) -> None:
+        """The places from above; the picture is made when there are any."""
+        if self.plan is None and plan is not None:
+            from jobsheet.gui.margin.plan_view import PlanView
+
+            self.plan = PlanView(self)
+            self.plan.show()
+        if self.plan is not None and self.plan.put(plan):
+            self.height_changed.emit()
 
     def answer(self, answers: Answers, units: str, pace: str, taken: SignalInstance) -> BesideView:
         """Show what else the machine answers; where a handle is wound a watch can time it."""
@@ -119,6 +131,10 @@ class Margin(QWidget):
             )
             top += hint.height() - overlap - now.px(3)
             self.more.raise_()
+        if self.plan is not None:
+            high = self.plan.arrange(inside)
+            self.plan.setGeometry(side, top, inside, high)
+            top += high
         if self.beside is not None:
             high = self.beside.arrange(inside)
             self.beside.setGeometry(side, top, inside, high)

@@ -55,6 +55,9 @@ def make_window(opened: Opened) -> Window:
     window = Window(desk)
     first = next((operation.key for _, operation in desk.job.operations()), "")
     window.bench.column.ruled.choose(first)
+    if opened.paper is not None:
+        paper = opened.paper
+        QTimer.singleShot(0, lambda: window.parts.files.open_path(paper))
     if opened.problem:
         problem = opened.problem
         QTimer.singleShot(0, lambda: ask_tell(window, problem))

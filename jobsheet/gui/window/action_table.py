@@ -80,7 +80,7 @@ ACTIONS = (
     Row(
         "choose-machine",
         _text(QT_TRANSLATE_NOOP("Actions", "Choose the &machine…")),
-        ("F7",),
+        ("F3",),
         "panels.machine",
     ),
     Row(
@@ -90,6 +90,7 @@ ACTIONS = (
         "panels.material",
     ),
     Row("add-set-up", _text(QT_TRANSLATE_NOOP("Actions", "&Add a set-up")), (), "edits.set_ups.add"),
+    Row("square", _text(QT_TRANSLATE_NOOP("Actions", "S&quare all six faces…")), (), "edits.set_ups.square"),
     Row(
         "repeat-set-up",
         _text(QT_TRANSLATE_NOOP("Actions", "Re&peat this set-up")),
@@ -172,7 +173,7 @@ ACTIONS = (
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),

@@ -196,6 +196,16 @@ class Parts:
 
     # --- what a crash left behind ---
 
+    def watch_for_files(self, window: QMainWindow) -> None:
+        """What is let fall on the window is opened, once the job on the desk may go."""
+        from jobsheet.gui.window.dropped import DroppedFiles
+
+        DroppedFiles(window, self._dropped)
+
+    def _dropped(self, path: Path) -> None:
+        if self.files.may_put_away():
+            self.files.open_path(path)
+
     def offer_recovered(self) -> None:
         """Offer what a crash or a power cut left behind, above the first line."""
         left = left_behind()

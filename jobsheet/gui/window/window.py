@@ -210,6 +210,7 @@ class Window(QMainWindow):
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._focus_moved)
         self.show_title()
+        parts.watch_for_files(self)
         parts.offer_recovered()
         if self.focusWidget() is None or not self.opened_key:
             self.bench.column.ruled.focus_line(self.bench.column.ruled.chosen_key)

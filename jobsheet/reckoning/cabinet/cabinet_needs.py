@@ -74,7 +74,7 @@ def _join(found: dict[tuple[Any, ...], Need], need: Need, *operations: str, set_
         found[key] = replace(known, operations=(*known.operations, *operations))
 
 
-@by_identity(4096)
+@by_identity(1024)
 def _asked(operation: Operation) -> dict[str, tuple[Need, ...]]:
     """Remembered with the operation: what it asks by the units of its job."""
     return {units: _step_asks(operation, units) for units in ("mm", "in")}

@@ -1,0 +1,128 @@
+"""A block squared on all six faces, put in as one edit: set-ups and steps from the stock and the finished sizes.
+
+The order is that of `review/rules/squaring`: the best face first as the reference; it goes to the fixed jaw with a round bar
+at the moving jaw for both sides; the face opposite it on parallels with a finished side at the fixed jaw; ends last,
+stood up by a square, or, where they are too tall for that, over the end of the jaws with the side of the cutter.
+"""
+
+from __future__ import annotations
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.edit.squaring_cuts import Cuts
+from jobsheet.edit.squaring_faces import Faces, Sizes, faces_of, sizes_of
+from jobsheet.edit.squaring_layers import carried, in_front
+from jobsheet.errors import CommandError
+from jobsheet.model.job import Holding, Job, Operation, SetUp
+from jobsheet.model.lying import OPPOSITE, lying, stock_box
+from jobsheet.model.quantity import Quantity
+
+BAR = "round bar at the moving jaw"
+SQUARE = "check with a square both ways"
+
+
+class SquareAllSix(Struct, frozen=True):
+    """Six faces of a plain block: the finished sizes as typed, and the cutter for the faces (none: the nearest that carries it)."""
+
+    length: str
+    width: str
+    height: str
+    cutter: str = ""
+    label: str = "square all six faces"
+    merge_key: str = ""
+
+    def apply(self, job: Job) -> Job:
+        """The next job: the set-ups stand first; empty ones that stood there are replaced.
+
+        Raises
+        ------
+        CommandError
+            Where a size cannot be finished from this stock, in one sentence that says which.
+        """
+        if job.stock.as_bought.strip():
+            raise CommandError(
+                f"The stock says that faces stay as bought ({job.stock.as_bought.strip()}): take that out under Stock first."
+            )
+        sizes, faces = (
+            sizes_of(job, {"length": self.length, "width": self.width, "height": self.height}),
+            faces_of(job),
+        )
+        made = carried(
+            job, self.cutter, lambda cuts: _sides(job, sizes, faces, cuts) + _ends(job, sizes, faces, cuts)
+        )
+        said = "; ".join((*sizes.assumed, "half of what comes off from each side", "end faces last"))
+        made = (replace(made[0], note=f"assumed: {said}"), *made[1:])
+        return in_front(job, made)
+
+
+def _sides(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]:
+    """The four long sides, each from one that is already true."""
+    first, side = faces.first, faces.side
+    return (
+        _held(job, first, side, f"packed up, {BAR}", "the better of the two largest faces is the reference",
+              cuts.face(sizes, first, opens=True)),
+        _held(job, side, first, f"packed up, {BAR}", f"the {first} face to the fixed jaw",
+              cuts.face(sizes, side, opens=True)),
+        _held(job, OPPOSITE[side], first, f"the {side} face down on parallels, {BAR}",
+              f"the {first} face to the fixed jaw; tap down", cuts.face(sizes, OPPOSITE[side])),
+        _held(job, OPPOSITE[first], side, f"the {first} face down on parallels",
+              f"the {side} face to the fixed jaw, no bar; tap down, parallels tight", cuts.face(sizes, OPPOSITE[first])),
+    )  # fmt: skip
+
+
+def _ends(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]:
+    """The two ends, stood up by a square, or lying where they are too tall to stand."""
+    first, side, end, other = faces.first, faces.side, faces.end, OPPOSITE[faces.end]
+    if cuts.ends_stand:
+        return (
+            _held(job, end, first, "packed below", "stood up by a small square against a finished side",
+                  cuts.face(sizes, end, opens=True, note=SQUARE), above=cuts.above_jaws(sizes, end)),
+            _held(job, other, first, f"the {end} end down, packed below", "tap down",
+                  cuts.face(sizes, other, note=SQUARE), above=cuts.above_jaws(sizes, other)),
+        )  # fmt: skip
+    up = OPPOSITE[first]
+    packing = f"the {first} face down on parallels"
+    one = _held(job, up, side, packing, f"the {side} face to the fixed jaw, the end over the jaws", ())
+    jaw = side if lying(one, stock_box(job)).right == end else OPPOSITE[side]
+    ends = (end, other)
+    return tuple(
+        _held(job, up, face_at, packing, f"the {face_at} face to the fixed jaw; the {which} end over the jaws",
+              cuts.end(sizes, which, opens=which == end), title=f"{which.capitalize()} end over the jaws")
+        for which, face_at in zip(ends, (jaw, OPPOSITE[jaw]), strict=True)
+    )  # fmt: skip
+
+
+def _held(
+    job: Job,
+    up: str,
+    jaw: str,
+    packing: str,
+    note: str,
+    steps: tuple[Operation, ...],
+    title: str = "",
+    above: Quantity | None = None,
+) -> SetUp:
+    """One set-up in the machine's vice: that face up, that one at the fixed jaw, which is on the far side."""
+    device, tighten = _vice(job)
+    return SetUp(
+        key="squaring",
+        number=0,
+        title=title,
+        up=up,
+        operator=OPPOSITE[jaw],
+        fixed_jaw=jaw,
+        holding=Holding(device=device, packing=packing, above_jaws=above, tighten=tighten, note=note),
+        operations=steps,
+    )
+
+
+def _vice(job: Job) -> tuple[str, Quantity | None]:
+    """What the card says of the vice: its name, and how tight it usually is."""
+    from jobsheet.storage.card_files import find_card
+
+    vices = find_card(job.machine).vices
+    if not vices:
+        return "vice", None
+    torque = vices[0].usual_torque
+    return vices[0].name, Quantity(torque, f"{torque:g} N·m") if torque is not None else None
