@@ -33,6 +33,22 @@ class Dial(Struct, frozen=True):
     problem: str = ""
 
 
+class Aim(Struct, frozen=True, kw_only=True):
+    """What a step's words may name: the faces of the stock as the work lies, and its size before the step [m]."""
+
+    up: str = ""
+    near: str = ""
+    far: str = ""
+    left: str = ""
+    right: str = ""
+    extent: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    units: str = "mm"
+
+
+def _no_other_words(_fields: Any, _aim: Aim) -> tuple[str, ...]:
+    return ()
+
+
 def _nothing_taken(_fields: Any) -> float:
     return 0.0
 
@@ -68,6 +84,8 @@ class Kind(Struct, frozen=True, kw_only=True):
     dials: Callable[[Any, Figures, Setting], tuple[Dial, ...]]
     sweep: Callable[[Any, Setting], tuple[Sweep, ...]]
     words: Callable[[Any], str]
+    #: How a row says it, the longest first, up to three: face and size that are aimed at. Nothing: as `words` has it.
+    says: Callable[[Any, Aim], tuple[str, ...]] = _no_other_words
     example: dict[str, str]
     word: str
     groups: tuple[str, ...]
@@ -82,6 +100,11 @@ class Kind(Struct, frozen=True, kw_only=True):
     def title_of(self, fields: Any) -> str:
         """Short title for the row: in the person's own words where there are any."""
         return getattr(fields, "what", "") or self.words(fields)
+
+    def row_words(self, fields: Any, aim: Aim) -> tuple[str, ...]:
+        """How a row says it, the longest first; a person's own words are never put otherwise."""
+        own = getattr(fields, "what", "")
+        return (own,) if own else self.says(fields, aim) or (self.words(fields),)
 
     def looks_at(self, fields: Any) -> frozenset[str]:
         """What it reads of its setting with these fields."""

@@ -26,7 +26,7 @@ def test_every_control_has_a_name(window, key):
 
 def test_a_row_says_all_that_it_shows(window):
     name = window.bench.column.ruled.by_key["face-rough"].view.spoken()
-    for part in ("20", "Face 0.4 off", "560", "1.3 s a turn", "expected", "hand pace"):
+    for part in ("20", "Top to 11.6, 0.4 off", "560", "1.3 s a turn", "expected", "hand pace"):
         assert part in name
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QRect
 
 from jobsheet.gui.column.line_ground import LineGround
+from jobsheet.gui.column.shorter_words import beginnings, holding_forms
 from jobsheet.gui.column.views import HeadingView
 from jobsheet.gui.ink import ink
 
@@ -27,10 +28,16 @@ class HeadingPainter(LineGround):
         place = QRect(now.px(14), 0, at.margin - now.px(24), high)
         used = ink.write(painter, now, place, view.title, now.head)
         place.setLeft(place.left() + used + now.px(16))
-        ink.write(painter, now, place, view.holding, now.body, "pencil")
+        self._paint_holding(view, place)
         self.margin_line()
         zero = QRect(at.margin + now.px(17), 0, at.width - at.margin - now.px(26), high)
-        ink.write(painter, now, zero, view.zero, now.body, "pencil")
+        said = ink.fitting(now, beginnings(view.zero, " · "), now.body, zero.width())
+        ink.write(painter, now, zero, said, now.body, "pencil")
+
+    def _paint_holding(self, view: HeadingView, place: QRect) -> None:
+        """How the work is held, in the longest words that have room."""
+        held = ink.fitting(self.now, holding_forms(view), self.now.body, place.width())
+        ink.write(self.painter, self.now, place, held, self.now.body, "pencil")
 
     def _paint_narrow(self, view: HeadingView) -> None:
         """Two lines: the title, and under it holding and zero."""
@@ -40,4 +47,4 @@ class HeadingPainter(LineGround):
         place = QRect(now.px(14), now.px(30), self.at.width - now.px(28), high - now.px(36))
         zero = ink.write(painter, now, place, view.zero, now.body, "pencil", ink.RIGHT)
         place.setRight(place.right() - zero - now.px(16))
-        ink.write(painter, now, place, view.holding, now.body, "pencil")
+        self._paint_holding(view, place)

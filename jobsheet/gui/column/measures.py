@@ -48,7 +48,7 @@ def columns(look: Look, width: int) -> Columns:
         return Columns(
             form, width, margin, px(12), px(62), px(72), px(102), 0, 0, 0, 0, margin + px(10), margin + px(32)
         )
-    rpm, pace, depth, mark = (100, 212, 296, 319) if form == "wide" else (79, 178, 240, 250)
+    rpm, pace, depth, mark = (94, 202, 296, 319) if form == "wide" else (77, 174, 240, 250)
     return Columns(
         form,
         width,

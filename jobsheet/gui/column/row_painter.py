@@ -6,10 +6,10 @@ from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter
 
 from jobsheet.gui.column.line_ground import LineGround
+from jobsheet.gui.column.shorter_words import beginnings, remark_forms
 from jobsheet.gui.column.views import RowView
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import Look
-from jobsheet.gui.ink.spoken import severity_word
 from jobsheet.gui.ink.tokens import SEVERITIES, VERDICTS
 
 translate = QCoreApplication.translate
@@ -39,35 +39,54 @@ class RowPainter(LineGround):
         ink.write(painter, now, number, str(view.number), now.body, "pencil", ink.RIGHT)
         signs.draw(painter, view.icon, now.tokens.ink, at.icon, middle, now.px(22))
         end = at.cutter - now.px(12) if at.cutter else at.margin - now.px(10)
-        font = now.bold if self.chosen else now.body
-        title = QRect(at.text, 0, end - at.text, high)
-        if now.width(view.title, font) > title.width():
-            _paint_long(painter, now, title, view.title)
-            used = title.width()
-        else:
-            used = ink.write(painter, now, title, view.title, font)
-        remark = view.remark and translate("Rows", "{severity}: {remark}").format(
-            severity=severity_word(view.severity), remark=view.remark
-        )
-        if remark and title.width() - used > now.px(60):
-            place = title.adjusted(used + now.px(16), 0, 0, 0)
-            ink.write(painter, now, place, remark, now.bold, SEVERITIES[view.severity][1])
+        room = QRect(at.text, 0, end - at.text, high)
+        room.setLeft(room.left() + self._paint_words(view, room))
         if at.cutter:
             place = QRect(at.cutter, 0, at.margin - at.cutter - now.px(8), high)
-            ink.write(painter, now, place, view.cutter, now.body, "pencil")
+            ink.write(
+                painter,
+                now,
+                place,
+                ink.fitting(now, view.cutters, now.body, place.width()),
+                now.body,
+                "pencil",
+            )
+        elif not view.remark and view.cutters:
+            said = ink.fitting(now, view.cutters, now.body, room.width() - now.px(24))
+            if now.width(said, now.body) <= room.width() - now.px(24):
+                ink.write(painter, now, room, said, now.body, "pencil", ink.RIGHT)
+
+    def _paint_words(self, view: RowView, room: QRect) -> int:
+        """What is done and what is remarked of it, each in the longest words that have room; how wide they are."""
+        painter, now = self.painter, self.now
+        font = now.bold if self.chosen else now.body
+        remarks = remark_forms(view)
+        gap = now.px(16)
+        least = now.width(remarks[-1], now.bold) + gap if remarks else 0
+        title = ink.fitting(now, view.titles, font, room.width() - least)
+        if now.width(title, font) > room.width():
+            _paint_long(painter, now, room, view.titles[-1])
+            return room.width()
+        used = ink.write(painter, now, room, title, font)
+        place = room.adjusted(used + gap, 0, 0, 0)
+        remark = ink.fitting(now, remarks, now.bold, place.width())
+        if remark and now.width(remark, now.bold) <= place.width():
+            used += gap + ink.write(painter, now, place, remark, now.bold, SEVERITIES[view.severity][1])
+        return used
 
     def _paint_margin(self, view: RowView) -> None:
         """Right of the line: what the machine is asked for."""
         painter, now, at, high = self.painter, self.now, self.at, self.high
         token = "pencil" if view.stale else "ink"
         left = at.margin
-        for right, text, font in (
-            (at.rpm_right, view.spindle, now.bold),
-            (at.pace_right, view.pace, now.body),
-            (at.depth_right, view.depth, now.body),
+        for right, forms, font in (
+            (at.rpm_right, (view.spindle,), now.bold),
+            (at.pace_right, beginnings(view.pace, ", ", " in and out", " a turn"), now.body),
+            (at.depth_right, beginnings(view.depth, " mm", " in"), now.body),
         ):
-            place = QRect(left + now.px(4), 0, right - left - now.px(4), high)
-            used = ink.write(painter, now, place, text, font, token, ink.RIGHT)
+            place = QRect(left + now.px(6), 0, right - left - now.px(6), high)
+            said = ink.fitting(now, forms, font, place.width())
+            used = ink.write(painter, now, place, said, font, token, ink.RIGHT)
             if view.stale and used:
                 ink.dotted_under(painter, now, right - used, right, high - now.px(6))
             left = right
@@ -84,7 +103,8 @@ class RowPainter(LineGround):
         known = VERDICTS.get(view.verdict)
         if known:
             signs.draw(painter, known[0], getattr(now.tokens, known[2]), at.mark, middle, now.px(16))
-        ink.write(painter, now, place, view.share, now.body, "pencil" if view.stale else "ink")
+        share = ink.fitting(now, beginnings(view.share, ", "), now.body, place.width())
+        ink.write(painter, now, place, share, now.body, "pencil" if view.stale else "ink")
 
 
 def _paint_long(painter: QPainter, now: Look, place: QRect, text: str) -> None:

@@ -5,26 +5,29 @@ from __future__ import annotations
 from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.errors import JobsheetError
 from jobsheet.gui.ink.spoken import face_word, severity_word, verdict_word
 from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.quantity import Cutter
 from jobsheet.model.remark import SEVERITIES, Remark
 from jobsheet.model.row import Row
 from jobsheet.operations import registry
+from jobsheet.operations.kind import Aim, Kind
 from jobsheet.reckoning.reckoner import Outcome
 
 translate = QCoreApplication.translate
 
 
 class RowView(Struct, frozen=True, kw_only=True):
-    """One closed row, ready to be painted and to be read out."""
+    """One closed row, ready to be painted and to be read out; `titles` and `cutters` are the same words, the longest first."""
 
     key: str
     number: int
     icon: str
-    title: str
+    titles: tuple[str, ...]
     severity: str = ""
     remark: str = ""
-    cutter: str = ""
+    cutters: tuple[str, ...] = ()
     spindle: str = ""
     pace: str = ""
     depth: str = ""
@@ -32,6 +35,16 @@ class RowView(Struct, frozen=True, kw_only=True):
     share: str = ""
     problem: str = ""
     stale: bool = False
+
+    @property
+    def title(self) -> str:
+        """All that it says of what is done."""
+        return self.titles[0]
+
+    @property
+    def cutter(self) -> str:
+        """What cuts, by name and place."""
+        return self.cutters[0] if self.cutters else ""
 
     def spoken(self) -> str:
         """The row as a screen reader says it."""
@@ -56,6 +69,8 @@ class HeadingView(Struct, frozen=True, kw_only=True):
     title: str
     holding: str
     zero: str
+    device: str = ""
+    packing: str = ""
 
     def spoken(self) -> str:
         """The heading as a screen reader says it."""
@@ -77,8 +92,27 @@ def worst(remarks: tuple[Remark, ...]) -> Remark | None:
     return min(remarks, key=lambda remark: SEVERITIES.index(remark.severity), default=None)
 
 
+def _titles(kind: Kind, operation: Operation, outcome: Outcome | None, aim: Aim) -> tuple[str, ...]:
+    """What is done, the longest words first; where they cannot be said, the title of the kind."""
+    try:
+        return kind.row_words(operation.fields, aim)
+    except (JobsheetError, ArithmeticError):
+        return (outcome.title if outcome and outcome.title else kind.title,)
+
+
+def _cutters(operation: Operation, otherwise: str) -> tuple[str, ...]:
+    """The cutter by name and place, then by its place alone; what holds no cutter as the sheet has it."""
+    cutter = getattr(operation.fields, "cutter", None)
+    if not isinstance(cutter, Cutter):
+        return (otherwise,) if otherwise else ()
+    from jobsheet.catalog.tools.cutters import short_name
+
+    name = short_name(cutter)
+    return (f"{name} · {cutter.place}", cutter.place) if cutter.place else (name,)
+
+
 def row_view(
-    operation: Operation, outcome: Outcome | None, remarks: tuple[Remark, ...], *, stale: bool
+    operation: Operation, outcome: Outcome | None, remarks: tuple[Remark, ...], aim: Aim, *, stale: bool
 ) -> RowView:
     """A closed row from what is known about its operation."""
     kind = registry.kind(operation.kind)
@@ -87,7 +121,7 @@ def row_view(
         key=operation.key,
         number=operation.number,
         icon=f"op-{kind.icon}",
-        title=outcome.title if outcome and outcome.title else kind.title_of(operation.fields),
+        titles=_titles(kind, operation, outcome, aim),
         severity=first.severity if first else "",
         remark=first.message if first else "",
         stale=stale,
@@ -100,7 +134,7 @@ def row_view(
     if row is not None:
         spindle = translate("Rows", "power off") if row.power_off else row.spindle
         changes |= {
-            "cutter": row.cutter,
+            "cutters": _cutters(operation, row.cutter),
             "spindle": spindle,
             "pace": _joined(row.pace, row.pace_unit),
             "depth": _joined(row.depth, row.depth_unit),
@@ -133,5 +167,7 @@ def heading_view(set_up: SetUp, job: Job) -> HeadingView:
         number=set_up.number,
         title=title,
         holding=holding,
+        device=set_up.holding.device,
+        packing=set_up.holding.packing,
         zero=" · ".join(part for part in (zero, minutes) if part),
     )

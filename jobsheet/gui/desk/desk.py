@@ -23,6 +23,7 @@ from jobsheet.model.remark import Note, Remark
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import registry
 from jobsheet.operations.entry import Entry
+from jobsheet.operations.kind import Aim
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.storage import layout
 
@@ -177,18 +178,22 @@ class Desk(QObject):
         for set_up in self.job.set_ups:
             found.append(heading_view(set_up, self.job))
             found.extend(
-                self._view(operation, self._in_pencil(operation.key)) for operation in set_up.operations
+                self._view(set_up, operation, self._in_pencil(operation.key))
+                for operation in set_up.operations
             )
         return found
 
-    def _view(self, operation: Operation, stale: bool) -> RowView:
+    def _view(self, set_up: SetUp, operation: Operation, stale: bool) -> RowView:
         """A row; made again only when something in it changed."""
         outcome = self.outcome(operation.key)
-        about = (operation, outcome, self.remarks_of(operation.key) if self.remarks else (), stale)
+        setting = self.reckoned.settings.get(operation.key) if self.reckoned else None
+        extent = setting.extent if setting is not None else None
+        remarks = self.remarks_of(operation.key) if self.remarks else ()
+        about = (operation, outcome, remarks, stale, set_up.up, set_up.operator, extent)
         known = self._views.get(operation.key)
         if known is not None and all(a is b or a == b for a, b in zip(known[0], about, strict=True)):
             return known[1]
-        view = row_view(operation, outcome, about[2], stale=stale)
+        view = row_view(operation, outcome, remarks, self._aim(set_up, extent), stale=stale)
         if self.problem:
             from msgspec.structs import replace
 
@@ -196,10 +201,19 @@ class Desk(QObject):
         self._views[operation.key] = (about, view)
         return view
 
+    def _aim(self, set_up: SetUp, extent: tuple[float, float, float] | None) -> Aim:
+        """What the words of a row may name of the work."""
+        from jobsheet.model.lying import lying, stock_box
+        from jobsheet.operations.shared.aimed import aim_of
+
+        if extent is None:
+            return Aim()
+        return aim_of(lying(set_up, stock_box(self.job)), extent, self.job.units)
+
     def view(self, key: str) -> RowView:
         """The row of an operation."""
-        _, operation = self.job.find(key)
-        return self._view(operation, self._in_pencil(key))
+        set_up, operation = self.job.find(key)
+        return self._view(set_up, operation, self._in_pencil(key))
 
     def _in_pencil(self, key: str) -> bool:
         """Whether a text that the figures hang on is in hand and cannot be read yet: the last confirmed ones stand."""

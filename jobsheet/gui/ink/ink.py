@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from PySide6 import QtCore
 from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPen
@@ -65,6 +67,15 @@ def write(
     painter.setPen(look.colour(tone))
     painter.drawText(rect, align, text)
     return width
+
+
+def fitting(look: Look, texts: Iterable[str], font: QFont, width: int) -> str:
+    """The first of several wordings that has room; the last where none has."""
+    text = ""
+    for text in texts:
+        if look.width(text, font) <= width:
+            return text
+    return text
 
 
 def _wrapping(text: str) -> int:

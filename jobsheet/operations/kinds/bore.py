@@ -27,7 +27,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -206,6 +206,10 @@ def _words(fields: Fields) -> str:
     return f"Bore {hole_words.holes_words(len(fields.at))} {_size(fields)}, {hole_words.where(fields.depth)}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return hole_words.shorter("Bore", len(fields.at), _size(fields), hole_words.where(fields.depth))
+
+
 def _cut_words(fields: Fields, found: Figures) -> str:
     passes = int(found.value("passes") or 1)
     rough = passes - (1 if fields.leave is not None else 0)
@@ -279,7 +283,7 @@ EXAMPLE = {
 
 KIND = Kind(
     name="bore", title="Bore", icon="bore", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, words=_words, example=EXAMPLE, word="bore", groups=("drilling",),
+    sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="bore", groups=("drilling",),
     roles=Roles(hole="bore"), holes=holes,
     reads=reading.in_a_hole,
     also=("hole to size",),

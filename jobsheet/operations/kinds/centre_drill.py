@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -136,6 +136,11 @@ def _words(fields: Fields) -> str:
     return f"Drill {centres} {size}, {fields.depth.text} deep" if fields.depth else f"Drill {centres} {size}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    count = common.times(len(fields.at), "one centre", "centres")
+    return _words(fields), f"Drill {count} {hole_words.size_words(fields.cutter)}", f"Drill {count}"
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, with which point, to what diameter and how deep."""
     return (drilling.cone_row(fields, found, setting, _words(fields)),)
@@ -167,7 +172,7 @@ EXAMPLE = {"cutter": "centre drill 3.15 mm", "at": "10 mm, 10 mm", "to": "6 mm",
 
 KIND = Kind(
     name="centre-drill", title="Centre drill", icon="centre-drill", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="centre-drill", groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="centre-drill", groups=("drilling",),
     roles=Roles(hole="spot"),
     reads=reading.CUT,
     also=("center", "spot"),

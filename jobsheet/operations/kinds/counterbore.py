@@ -14,7 +14,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -74,6 +74,12 @@ def _words(fields: Fields) -> str:
     return f"Counterbore {count} {hole_words.size_words(fields.cutter)}, {fields.depth.text} deep"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return hole_words.shorter(
+        "Counterbore", len(fields.at), hole_words.size_words(fields.cutter), f"{fields.depth.text} deep"
+    )
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many seats, of what size, how deep."""
     return (drilling.row(fields, found, setting, do=_words(fields), stop=fields.depth.value, hole="round"),)
@@ -99,7 +105,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 
 KIND = Kind(
     name="counterbore", title="Counterbore", icon="counterbore", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="counterbore", groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="counterbore", groups=("drilling",),
     roles=Roles(hole="counterbore", feed="counterbore"),
     reads=_reads,
     also=("cbore", "cap screw", "seat"),

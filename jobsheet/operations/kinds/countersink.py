@@ -18,7 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -94,6 +94,11 @@ def _words(fields: Fields) -> str:
     return f"Countersink {holes} to ⌀{hole_words.bare(fields.to)}, {angle}°"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    angle = f"{trimmed(math.degrees(_angle(fields)), 1)}°"
+    return hole_words.shorter("Countersink", len(fields.at), f"to ⌀{hole_words.bare(fields.to)}", angle)
+
+
 def _stop(found: Figures, setting: Setting) -> float:
     return drilling.settable(found.value("hole_depth") or 0.0, setting)
 
@@ -133,7 +138,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 
 KIND = Kind(
     name="countersink", title="Countersink", icon="countersink", fields=Fields, form=FORM, figures=figures,
-    rows=rows, dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="countersink", groups=("drilling",),
+    rows=rows, dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="countersink", groups=("drilling",),
     roles=Roles(hole="countersink", feed="countersink"),
     reads=_reads,
     also=("csk", "chamfer hole"),

@@ -20,7 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -120,6 +120,13 @@ def _words(fields: Fields) -> str:
     return f"Drill {holes} {size}, {hole_words.where(fields.depth)}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    if _spotting(fields):
+        return hole_words.shorter("Spot", len(fields.at), f"to ⌀{trimmed(diameter_cut(fields) * 1e3, 2)}", "")
+    size = hole_words.size_words(fields.cutter)
+    return hole_words.shorter("Drill", len(fields.at), size, hole_words.where(fields.depth))
+
+
 def _stop(fields: Fields, found: Figures) -> float:
     """Where the quill stop stands: the depth of the tip, a millimetre further for what goes through [m]."""
     depth = found.value("hole_depth") or 0.0
@@ -183,6 +190,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="drill",
     groups=("drilling",),

@@ -20,7 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
@@ -161,6 +161,10 @@ def _words(fields: Fields) -> str:
     return f"Chamfer {where}, {fields.size.text}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return _words(fields), f"Chamfer {fields.size.text}"
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: size, how far the tip reaches, which edges."""
     note = f"tip {found.shown('hole_depth')} below the top; {found.shown('time_each')} in all"
@@ -206,6 +210,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="edge-chamfer",
     groups=("milling",),

@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -111,6 +111,12 @@ def _words(fields: Fields) -> str:
     return f"{verb} {holes} to {hole_words.size_words(fields.cutter)}, {hole_words.where(fields.depth)}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    verb = "Core drill" if fields.cutter.kind == "core drill" else "Enlarge"
+    size = f"to {hole_words.size_words(fields.cutter)}"
+    return hole_words.shorter(verb, len(fields.at), size, hole_words.where(fields.depth))
+
+
 def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth of the tip, a millimetre further for what goes through [m]."""
     tip = _tip(fields, drilling.diameter_of(fields.cutter))
@@ -145,7 +151,7 @@ EXAMPLE = {"cutter": "drill 8 mm", "at": "10 mm, 10 mm", "depth": "through", "fe
 
 KIND = Kind(
     name="enlarge", title="Enlarge", icon="enlarge", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="enlarge", groups=("drilling", "drill"),
+    dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="enlarge", groups=("drilling", "drill"),
     roles=Roles(hole="drill", opens=True, speed="drill", feed="drill"), holes=holes,
     reads=reading.in_a_hole,
     also=("step drill", "open out"),

@@ -14,9 +14,9 @@ from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Group, Kind
+from jobsheet.operations.kind import Aim, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import aimed, common
 from jobsheet.operations.shared import flat_work as flat
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -113,6 +113,10 @@ def _words(fields: Fields) -> str:
     return f"Face {fields.depth.text} off"
 
 
+def _says(fields: Fields, aim: Aim) -> tuple[str, ...]:
+    return aimed.top(fields, aim)
+
+
 #: A new facing cut, to be changed.
 EXAMPLE = {
     "cutter": "face mill 50 mm, 4 teeth, carbide",
@@ -133,6 +137,7 @@ KIND = Kind(
     dials=flat.dials,
     sweep=flat.sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="face",
     groups=("milling",),

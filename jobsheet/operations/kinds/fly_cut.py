@@ -16,8 +16,9 @@ from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Group, Kind
+from jobsheet.operations.kind import Aim, Group, Kind
 from jobsheet.operations.roles import Roles
+from jobsheet.operations.shared import aimed
 from jobsheet.operations.shared import flat_work as flat
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -102,6 +103,10 @@ def _words(fields: Fields) -> str:
     return f"Fly-cut {fields.depth.text} off"
 
 
+def _says(fields: Fields, aim: Aim) -> tuple[str, ...]:
+    return aimed.top(fields, aim, "fly-cut")
+
+
 #: A new fly cut, to be changed.
 EXAMPLE = {
     "cutter": "fly cutter 80 mm, carbide",
@@ -122,6 +127,7 @@ KIND = Kind(
     dials=flat.dials,
     sweep=flat.sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="fly-cut",
     groups=("milling",),

@@ -17,7 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -130,6 +130,12 @@ def _words(fields: Fields) -> str:
     return f"Tap {fields.thread.text if count == 1 else f'{count} × {fields.thread.text}'} by hand, {where}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    name = fields.thread.text if len(fields.at) == 1 else f"{len(fields.at)} × {fields.thread.text}"
+    where = "through" if fields.depth.through else f"{fields.depth.text} deep"
+    return _words(fields), f"Tap {name}, {where}", f"Tap {name}"
+
+
 def _way(fields: Fields) -> str:
     started = common.times(_started(fields), "one thread", "threads")
     rhythm = f"back off {fields.back_off}" if fields.back_off != "not at all" else "no backing off"
@@ -192,7 +198,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 
 KIND = Kind(
     name="hand-tap", title="Tap by hand", icon="hand-tap", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="hand-tap", groups=("tapping", "tap"),
+    dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="hand-tap", groups=("tapping", "tap"),
     roles=Roles(hole="tap", by_hand=True),
     reads=_reads,
     also=("thread",),

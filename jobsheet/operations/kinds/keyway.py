@@ -18,7 +18,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
@@ -138,6 +138,11 @@ def _words(fields: Fields) -> str:
     return f"Cut the keyway {size} × {fields.length.text}, {fields.depth.text} deep"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    size = f"{fields.cutter.size.removesuffix('mm').strip()} × {fields.length.text}"
+    return _words(fields), f"Keyway {size}, {fields.depth.text} deep", f"Keyway {size}"
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: width, length, depth and layers; on a shaft what the flat counts."""
     layers = int(found.value("layers") or 1)
@@ -196,6 +201,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="keyway",
     groups=("milling",),

@@ -16,7 +16,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -159,6 +159,10 @@ def _words(fields: Fields) -> str:
     return f"Find {fields.edges}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return _words(fields), "Find the edges" if " and " in fields.edges else "Find the edge"
+
+
 #: A new edge to find, to be changed.
 EXAMPLE = {"cutter": "edge finder, 10 mm tip", "edges": "the left and the front edge", "minutes": "5 min"}
 
@@ -174,6 +178,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="pick-up-edge",
     groups=("finding",),

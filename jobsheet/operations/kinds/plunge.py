@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -88,6 +88,12 @@ def _words(fields: Fields) -> str:
     return f"Plunge {hole_words.holes_words(len(fields.at))} {size}, {hole_words.where(fields.depth)}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return hole_words.shorter(
+        "Plunge", len(fields.at), hole_words.size_words(fields.cutter), hole_words.where(fields.depth)
+    )
+
+
 def _stop(fields: Fields, found: Figures) -> float:
     """Where the quill stop stands [m]; a millimetre further for what goes through."""
     return round((found.value("hole_depth") or 0.0) + (0.001 if fields.depth.through else 0.0), 4)
@@ -133,6 +139,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="plunge",
     groups=("milling", "drilling"),

@@ -20,7 +20,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Recess, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -250,6 +250,15 @@ def _words(fields: Fields) -> str:
     return f"Mill the {name} {fields.length.text} × {fields.width.text}{deep}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    name = "Window" if fields.depth.through else "Pocket"
+    size = f"{fields.length.text} × {fields.width.text}"
+    if fields.clear == WALL:
+        return _words(fields), f"{name} {size}, finish the wall", f"{name} wall"
+    deep = "" if fields.depth.through else f", {fields.depth.text} deep"
+    return _words(fields), f"{name} {size}{deep}", f"{name} {size}"
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: sizes, layers, what is left for the last round."""
     parts = [
@@ -341,6 +350,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="pocket",
     groups=("milling",),

@@ -22,7 +22,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -140,6 +140,12 @@ def _words(fields: Fields) -> str:
     return f"Ream {holes} {hole_words.size_words(fields.cutter)}, {hole_words.where(fields.depth)}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return hole_words.shorter(
+        "Ream", len(fields.at), hole_words.size_words(fields.cutter), hole_words.where(fields.depth)
+    )
+
+
 def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth, and the lead beyond what goes through [m]."""
     beyond = _LEAD if fields.depth.through else 0.0
@@ -182,7 +188,7 @@ EXAMPLE = {"cutter": "reamer 8 H7, 6 edges", "at": "10 mm, 10 mm", "depth": "thr
 
 KIND = Kind(
     name="ream", title="Ream", icon="ream", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, words=_words, example=EXAMPLE, word="ream", groups=("drilling",),
+    sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="ream", groups=("drilling",),
     roles=Roles(hole="ream", speed="ream", feed="ream"), holes=holes,
     reads=reading.in_a_hole,
     also=("hole to size", "fit"),

@@ -10,7 +10,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Sweep
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -106,6 +106,10 @@ def _words(fields: Fields) -> str:
     return f"Saw {fields.off.text} off the {fields.side} side"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return _words(fields), f"Saw {fields.off.text} off"
+
+
 def rows(fields: Fields, _found: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line: how much, what is left for milling."""
     left = f"leave {fields.leave.text} for milling" if fields.leave else ""
@@ -151,6 +155,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="saw-cut",
     groups=("bench",),

@@ -19,9 +19,9 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Groove, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared import common
+from jobsheet.operations.shared import aimed, common
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
 
@@ -200,6 +200,14 @@ def _words(fields: Fields) -> str:
     return f"Mill the {fields.side} side, {step}"
 
 
+def _says(fields: Fields, aim: Aim) -> tuple[str, ...]:
+    if fields.path is not None:
+        return _words(fields), f"{fields.side.capitalize()} wall, {fields.width.text} off"
+    size = f"{aimed.bare_length(fields.width)} × {aimed.bare_length(fields.depth)}"
+    at = f"at the {fields.side}" if fields.side in ("front", "rear") else f"on the {fields.side}"
+    return aimed.side(fields, aim) or (f"Step {at}, {size}", f"Step {size}")
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much, in how many layers and cuts, which way."""
     count, width = _cuts(fields)
@@ -245,7 +253,7 @@ EXAMPLE = {
 
 KIND = Kind(
     name="side-mill", title="Side mill", icon="side-mill", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="side-mill", groups=("milling",),
+    dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="side-mill", groups=("milling",),
     roles=Roles(mills="wall", speed="mill", process="side"),
     reads=_reads,
     also=("profile", "step", "shoulder", "outside"),

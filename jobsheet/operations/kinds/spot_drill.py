@@ -16,7 +16,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -113,6 +113,12 @@ def _words(fields: Fields) -> str:
     return f"Spot {count} {fields.depth.text} deep" if fields.depth else f"Spot {count}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    size = f"to ⌀{hole_words.bare(fields.to)}" if fields.to is not None else ""
+    deep = f"{fields.depth.text} deep" if fields.depth is not None and fields.to is None else ""
+    return hole_words.shorter("Spot", len(fields.at), size, deep)
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter and how deep."""
     return (drilling.cone_row(fields, found, setting, _words(fields)),)
@@ -139,7 +145,7 @@ EXAMPLE = {"cutter": "spot drill 10 mm, 90°", "at": "10 mm, 10 mm", "to": "6 mm
 
 KIND = Kind(
     name="spot-drill", title="Spot drill", icon="spot-drill", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spot-drill", groups=("drilling",),
+    dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="spot-drill", groups=("drilling",),
     roles=Roles(hole="spot", speed="drill", feed="drill"),
     reads=reading.CUT | {"pilot"},
     also=("centre", "mark"),

@@ -12,7 +12,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -84,6 +84,13 @@ def _words(fields: Fields) -> str:
     return f"Spotface {count} {hole_words.size_words(fields.cutter)}, {deep}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    size = hole_words.size_words(fields.cutter)
+    deep = f"{fields.depth.text} deep" if fields.depth is not None else "just to clean"
+    times = f"{len(fields.at)} × " if len(fields.at) > 1 else ""
+    return _words(fields), f"Spotface {times}{size}, {deep}", f"Spotface {times}{size}"
+
+
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many faces, how wide, how deep; no stop where it is just to clean."""
     made = drilling.row(fields, found, setting, do=_words(fields), stop=_depth(fields), hole="round")
@@ -117,7 +124,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 
 KIND = Kind(
     name="spotface", title="Spotface", icon="spotface", fields=Fields, form=FORM, figures=figures, rows=rows,
-    dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="spotface", groups=("drilling",),
+    dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="spotface", groups=("drilling",),
     roles=Roles(hole="counterbore"),
     reads=_reads,
     also=("seat",),

@@ -15,7 +15,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -127,6 +127,11 @@ def _words(fields: Fields) -> str:
     return f"Tap {name} {where}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    count = len(fields.at)
+    return _words(fields), f"Tap {fields.thread.text if count == 1 else f'{count} × {fields.thread.text}'}"
+
+
 def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line: thread, depth, way, and the height of thread that the hole gives."""
     by_hand = fields.method == BY_HAND
@@ -212,7 +217,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 
 KIND = Kind(
     name="tap", title="Tap", icon="tap", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
-    sweep=sweep, words=_words, example=EXAMPLE, word="tap", groups=("tapping",),
+    sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="tap", groups=("tapping",),
     roles=_roles,
     reads=_reads,
     also=("thread", "power"),

@@ -12,7 +12,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
-from jobsheet.operations.kind import Dial, Group, Kind
+from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -104,6 +104,10 @@ def _words(fields: Fields) -> str:
     return f"Check the head: within {fields.allowed.text} over {fields.swing.text}"
 
 
+def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
+    return _words(fields), f"Check the head: within {fields.allowed.text}", "Check the head"
+
+
 def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line: what is allowed, what was found."""
     parts = [f"found {fields.found.text}" if fields.found else "", *found.caveats, fields.note]
@@ -147,6 +151,7 @@ KIND = Kind(
     dials=dials,
     sweep=sweep,
     words=_words,
+    says=_says,
     example=EXAMPLE,
     word="tram-check",
     groups=("finding",),

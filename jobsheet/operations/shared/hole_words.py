@@ -30,3 +30,12 @@ def size_words(cutter: Cutter) -> str:
 def bare(quantity: Quantity) -> str:
     """A size as it was typed, without its millimetres: the drawing's own spelling."""
     return quantity.text.strip().removesuffix("mm").strip()
+
+
+def shorter(verb: str, count: int, size: str, deep: str) -> tuple[str, ...]:
+    """The same step in three lengths: `Drill 2 holes 6.8, 20 deep`, `Drill 2 × 6.8, 20 deep`, `Drill 2 × 6.8`."""
+    times = f"{count} × " if count > 1 else ""
+    behind = f", {deep}" if deep and size else f" {deep}" if deep else ""
+    whole = f"{verb} {holes_words(count)} {size}".rstrip()
+    brief = f"{verb} {times}{size}".rstrip() if size else f"{verb} {holes_words(count)}"
+    return tuple(dict.fromkeys((f"{whole}{behind}", f"{brief}{behind}", brief)))
