@@ -166,7 +166,10 @@ def test_the_way_in_is_a_card_that_can_be_used_at_every_step(card, qtbot):
     for name in classes():
         window.choose(name)
         assert usable()
-    type_in(qtbot, window, "title", "Mill by the door")
+    short = window.short.name.fields["title"].box
+    short.setFocus()
+    short.selectAll()
+    qtbot.keyClicks(short, "Mill by the door")
     type_in(qtbot, window, "spindle.power", "1.5 kW")
     window.column.fields["spindle.power comes from"].box.halves[0].click()
     assert usable().spindle.power.mark == "plate"

@@ -6,6 +6,7 @@ It knows layouts and papers, no machine. Everything a person does is reported as
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import cast
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -35,6 +36,14 @@ MARK = " comes from"
 DEEPER = 18
 
 
+class ArrangedForm(QWidget):
+    """What can be placed for a width and a number of columns, and says how high it stands then."""
+
+    def arrange(self, width: int, columns: int) -> int:
+        """Place everything inside; the height needed."""
+        raise NotImplementedError
+
+
 class Block(Struct):
     """One thing of the column: words with their manner, or a widget; and how deep it stands."""
 
@@ -43,6 +52,8 @@ class Block(Struct):
     widget: QWidget | None = None
     deep: int = 0
     rect: QRect | None = None
+    #: It stands through every making anew: somebody else owns it.
+    kept: bool = False
 
 
 class PaperColumn(QWidget):
@@ -84,7 +95,7 @@ class PaperColumn(QWidget):
         """Make all widgets anew; the field that had the focus gets it again."""
         focused = next((name for name, field in self.fields.items() if field.box.hasFocus()), "")
         for block in self._blocks:
-            if block.widget is not None:
+            if block.widget is not None and not block.kept:
                 block.widget.hide()
                 block.widget.deleteLater()
         self._blocks, self._forms, self._asked, self.rows = [], [], {}, {}
@@ -114,6 +125,10 @@ class PaperColumn(QWidget):
     def widget(self, widget: QWidget, deep: int = 0) -> None:
         """A widget of its own."""
         self._blocks.append(Block("widget", widget=widget, deep=deep))
+
+    def kept_form(self, widget: ArrangedForm) -> None:
+        """A form that somebody else owns: it is placed here, and stays when the rest is made anew."""
+        self._blocks.append(Block("form", widget=widget, kept=True))
 
     def button(self, button: Button) -> None:
         """A button of its own, as wide as its words."""
@@ -361,8 +376,8 @@ class PaperColumn(QWidget):
     def _height(self, block: Block, inside: int, columns: int) -> int:
         """How high a block stands."""
         now = look()
-        if isinstance(block.widget, Form):
-            return block.widget.arrange(inside, columns)
+        if block.manner == "form":
+            return cast("ArrangedForm", block.widget).arrange(inside, columns)
         if block.manner == "row":
             return now.px(HIGH)
         if isinstance(block.widget, Joined):

@@ -15,6 +15,7 @@ from jobsheet.gui.forms.joined_boxes import Joined
 from jobsheet.gui.papers.paper_column import PaperColumn
 from jobsheet.gui.papers.paper_window import PaperWindow
 from jobsheet.gui.papers.subject import Subject
+from jobsheet.gui.places.card.short_form import ShortForm
 from jobsheet.report.card import card_facts
 from jobsheet.storage.card_files import card_names
 from jobsheet.storage.card_layout import LAYOUT
@@ -44,7 +45,13 @@ class CardWindow(PaperWindow):
 
     def __init__(self, paper: Paper, lying: Lying | None, parent: QWidget | None, *, guided: bool) -> None:
         self._guided = False
+        self.short: ShortForm | None = None
+        self._last_class: Button | None = None
         super().__init__(_subject(), paper, lying, parent)
+        if self.is_new:
+            self.short = ShortForm(self.column)
+            self.short.wanted.connect(self.do)
+            self.short.height_changed.connect(lambda: self.column.arrange(self.column.width()))
         self._switch = Button(translate("CardWindow", "Measure it step by step"), self.head)
         self._switch.clicked.connect(lambda: self.guide(guided=not self._guided))
         self.head.buttons.insert(0, self._switch)
@@ -78,13 +85,32 @@ class CardWindow(PaperWindow):
                 button = Button(text_at(card, ("kind",)), sheet, Manner.PLAIN)
                 button.clicked.connect(lambda _=False, name=name: self.choose(name))
                 sheet.button(button)
-        for number, step in enumerate(STEPS, 1):
+                self._last_class = button
+            if self.short is not None:
+                sheet.heading(
+                    translate("CardWindow", "What do you know of it?"),
+                    translate(
+                        "CardWindow",
+                        "Its name, its plate and its dials are enough to plan with. Ctrl + S keeps the card.",
+                    ),
+                )
+                self.short.put(paper)
+                sheet.kept_form(self.short)
+                self.short.follow(self._last_class)
+        steps = STEPS[1:] if self.short is not None else STEPS  # its name stands above
+        for number, step in enumerate(steps, 1):
             sheet.heading(f"{number}  {step.title}", step.how)
             if step.mind:
                 sheet.say(step.mind, "mind")
             self._fields(sheet, paper, step)
             if step.word:
                 self._measured(sheet, paper, step)
+
+    def show_paper(self, *, anew: bool = True) -> None:
+        """The short form too follows every step and what is taken back."""
+        super().show_paper(anew=anew)
+        if self.short is not None:
+            self.short.put(self.history.paper)
 
     def choose(self, name: str) -> None:
         """Begin with the card of a class, as one step that can be undone."""
@@ -160,5 +186,8 @@ def _show(made: CardWindow, visit: Visit) -> CardWindow:
     made.saved.connect(lambda _name: visit.machines_changed())
     made.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
     made.show()
-    made.column.focus_first()
+    if made.short is not None:
+        made.short.focus_first()
+    else:
+        made.column.focus_first()
     return made
