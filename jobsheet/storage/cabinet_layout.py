@@ -7,8 +7,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.catalog.tools.cabinet_lines import KINDS_OF
 from jobsheet.operations.entry import Entry
+from jobsheet.paths import resources
+from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_layout import Ask, Heading, Layout, Rows
 from jobsheet.storage.typed_paper import Group, Paper, Part
 
@@ -90,3 +93,9 @@ LAYOUT = Layout(
 def blank() -> Paper:
     """A cabinet in which nothing stands yet."""
     return Paper(Group((Part("1", "format"),)))
+
+
+def beginning(size: str) -> Paper:
+    """A usual set for a machine of that class (`bench`, `knee`), marked as a beginning."""
+    path = resources() / "starter-cabinets" / f"{size if size == 'knee' else 'bench'}.yaml"
+    return paper_from_text(read_file(path), path.name)

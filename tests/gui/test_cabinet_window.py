@@ -1,10 +1,13 @@
 """The cabinet in its editor: what is saved is picked from at once, what cannot be used is kept and never counts."""
 
 import pytest
+from PySide6.QtCore import Qt
 
 from jobsheet.edit.paper_commands import AddEntry, SetText
 from jobsheet.gui.places.cabinet.cabinet_window import open_cabinet
-from jobsheet.storage.cabinet_file import cabinet_for, own_path
+from jobsheet.storage.cabinet_file import cabinet_for, cabinet_from_text, own_path
+from jobsheet.storage.cabinet_layout import beginning
+from jobsheet.storage.paper_text import paper_text
 
 
 @pytest.fixture
@@ -72,3 +75,23 @@ def test_the_menu_leads_to_it(window, qtbot):
     made = next(one for one in window.findChildren(PaperWindow) if one.isVisible())
     assert "cabinet" in made.windowTitle().casefold()
     made.close()
+
+
+def test_a_usual_set_is_one_press_and_one_undo_and_says_that_it_is_a_beginning(window, cabinet, qtbot):
+    blank = cabinet.history.paper
+    button = cabinet.head.buttons[0]
+    assert "bench mill" in button.text()
+    qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
+    assert cabinet.problems == ()
+    assert cabinet.state()[0].startswith("A beginning")
+    assert cabinet.save()
+    assert cabinet_for("").of("cutters")
+    cabinet.undo()
+    assert cabinet.history.paper == blank
+
+
+@pytest.mark.parametrize("size", ["bench", "knee"])
+def test_every_line_of_a_usual_set_can_be_read(size):
+    made = cabinet_from_text(paper_text(beginning(size)), "cabinet.yaml", own=True)
+    assert "beginning" in made.note
+    assert len(made.things) > 30
