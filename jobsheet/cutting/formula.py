@@ -145,6 +145,13 @@ class Outside(Record):
         return f"outside the range of the source ({limits}): {self.symbol} is {value}{tail}"
 
 
+def range_words(unit: str, low: float, high: float) -> str:
+    """A range of a source in the metric units of the trade."""
+    spoken, scale = _SPOKEN.get(unit, (unit, 1.0))
+    tail = f" {spoken}" if spoken else ""
+    return f"{low * scale:.3g} to {high * scale:.3g}{tail}"
+
+
 class Working(Record):
     """A formula with its numbers put in: all a page needs to show how a figure came about."""
 

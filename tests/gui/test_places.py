@@ -4,7 +4,7 @@ import subprocess
 import sys
 
 import pytest
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QDialog, QMenu
 
 from jobsheet.gui.desk.place import Place
 from jobsheet.gui.window import actions, found_places
@@ -36,15 +36,12 @@ def test_the_menu_of_machines_ends_with_the_ways_in_their_order(window):
     assert shown[-len(ways) :] == ways
 
 
-def test_the_list_of_keys_has_those_of_the_places(window, monkeypatch):
-    from jobsheet.gui.forms import ask
-
-    said = []
-    monkeypatch.setattr(ask, "tell", lambda _window, sentence: said.append(sentence))
+def test_the_list_of_keys_has_those_of_the_places(window):
     window.actions_by_id["keys"].trigger()
+    shown = next(one for one in window.findChildren(QDialog) if one.isVisible()).shown.text
     assert (
         "Ctrl + Down, Ctrl + Up: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\n"
-        "Ctrl + M: the job on another machine\nF9: the work after, before, as stock\n" in said[0]
+        "Ctrl + M: the job on another machine\nF9: the work after, before, as stock\n" in shown
     )
 
 

@@ -46,6 +46,7 @@ class HeaderForm(QWidget):
         self._section_captions = {section.name: section.caption for section in sections}
         for section in sections:
             form = Form(section.entries, units, section.caption, self)
+            form.scope = section.name if section.name.startswith("job") else section.name.partition(":")[0]
             form.typed.connect(lambda name, text, part=section.name: self.typed.emit(part, name, text))
             form.height_changed.connect(self.height_changed)
             form.picks_wanted.connect(lambda name, part=section.name: self.picks_wanted.emit(part, name))

@@ -55,6 +55,7 @@ class OpenRow(QWidget):
         self.key = view.key
         self.view = view
         self.form = Form(kind.entries, units, view.title, self, joined=form != "narrow")
+        self.form.scope = kind.name
         self.form.typed.connect(self.typed)
         self.form.done.connect(self.done)
         if self.form.rows is not None:
@@ -87,6 +88,10 @@ class OpenRow(QWidget):
         focus = self.form.focusWidget()
         held = focus is not None and focus.hasFocus()
         self.margin.put(outcome, stale=view.stale, why_not=why_not, keep_order=held)
+
+    def help_topic(self) -> str:
+        """The page of its kind."""
+        return f"kind:{self.form.scope}"
 
     def _place_chosen(self, place: int) -> None:
         """The cursor is in the row of a place."""
@@ -159,7 +164,7 @@ class OpenRow(QWidget):
         stops += self.suggestions.stops()
         if self.offers is not None:
             stops += self.offers.stops()
-        stops.append(self.margin.beat.button)
+        stops += [self.margin.beat.button, *self.margin.limits.stops()]
         if self.margin.beside is not None:
             stops += self.margin.beside.stops()
         stops.append(self.margin.more)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, Signal
-from PySide6.QtGui import QEnterEvent, QFocusEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QEnterEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.help_asked import ask_help
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import Look, look
@@ -76,6 +77,22 @@ class RemarkLine(QWidget):
                 right -= hint.width()
                 button.setGeometry(right, (high - hint.height()) // 2, hint.width(), hint.height())
         return high
+
+    def help_topic(self) -> str:
+        """The page of its rule."""
+        return f"remark:{self.remark.rule}"
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """Pressed anywhere but on its buttons: its page of the help."""
+        event.accept()
+        ask_help(self, self.help_topic())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
+        """Enter opens its page."""
+        if event.key() in (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter):
+            ask_help(self, self.help_topic())
+            return
+        super().keyPressEvent(event)
 
     def enterEvent(self, event: QEnterEvent) -> None:  # noqa: N802
         """The preview is made when a hand comes near."""

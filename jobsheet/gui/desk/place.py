@@ -7,12 +7,15 @@ what it shows only when somebody goes there.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from msgspec import Struct
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.desk.desk import Desk
+
+if TYPE_CHECKING:
+    from jobsheet.review.pages.help_pages import Page
 
 #: What a place shows when it opens: the job, its machine, something new, or what belongs to the person.
 OpensOn = Literal["job", "machine", "new", "own"]
@@ -30,6 +33,10 @@ class Visit(Struct, frozen=True, kw_only=True):
     machines_changed: Callable[[], None]
     #: The cabinet was saved.
     tools_changed: Callable[[], None]
+    #: The page that the help is asked for; empty for that of what has the focus.
+    about: str = ""
+    #: Pages that only the window can make: its keys, its places, what it is.
+    pages: Callable[[], tuple[Page, ...]] = tuple
 
 
 class Way(Struct, frozen=True, kw_only=True):
@@ -42,6 +49,8 @@ class Way(Struct, frozen=True, kw_only=True):
     #: Its words in the list of keys, marked in the same context.
     told: str = ""
     opens_on: OpensOn
+    #: The menu that it stands in.
+    menu: Literal["machine", "help"] = "machine"
     #: Where it stands in the menu, from the top.
     order: int
     open: Callable[[Visit], object]

@@ -104,6 +104,11 @@ class Field(QWidget):
         """Whether the cursor is in it."""
         return self.box.hasFocus()
 
+    def help_topic(self) -> str:
+        """Its page: that of the entry, in the form that it stands in."""
+        scope = getattr(self.parentWidget(), "scope", "")
+        return f"field:{scope}/{self.entry.name}" if scope else ""
+
     def go_in(self) -> None:
         """Put the cursor where something is to be mended, or else where the field begins."""
         self.box.setFocus(QtCore.Qt.FocusReason.OtherFocusReason)

@@ -42,6 +42,8 @@ class Form(QWidget):
         super().__init__(parent)
         self.setAccessibleName(name)
         self.fields: dict[str, Field] = {}
+        #: Whose fields they are, as the pages of the help call it.
+        self.scope = ""
         #: The places of its holes, where it asks for them.
         self.rows: PlacesField | None = None
         for entry in entries:

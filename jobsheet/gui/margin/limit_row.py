@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 
-from PySide6.QtCore import QCoreApplication, QRect
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QRect, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.help_asked import ask_help
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.bar_painter import paint_share_bar
@@ -60,10 +62,15 @@ def spoken(limit: Limit) -> str:
 
 
 class LimitRow(QWidget):
-    """One limit: its name, its bar, demand of capacity, verdict."""
+    """One limit: its name, its bar, demand of capacity, verdict; pressed, its page of the help, or that of its verdict."""
+
+    #: An arrow key: to the row below, or above.
+    stepped = Signal(int)
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
+        self.setFocusPolicy(QtCore.Qt.FocusPolicy.ClickFocus)
         self.limit: Limit | None = None
         self.title_width = 0
         self.value_width = 0
@@ -79,6 +86,35 @@ class LimitRow(QWidget):
         self.limit, self.governs, self.stale = limit, governs, stale
         self.setAccessibleName(spoken(limit))
         hover(self, limit.sentence)
+        self.update()
+
+    def help_topic(self) -> str:
+        """The page of its limit."""
+        return f"limit:{self.limit.name}" if self.limit is not None else ""
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """The page of the verdict where its word was pressed, else that of the limit."""
+        if self.limit is not None and self.rect().contains(event.position().toPoint()):
+            on_word = event.position().x() >= self.columns()[2]
+            ask_help(self, f"verdict:{self.limit.verdict}" if on_word else self.help_topic())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
+        """Enter opens the page; Up and Down go to the other rows."""
+        if event.key() in (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter, QtCore.Qt.Key.Key_Space):
+            ask_help(self, self.help_topic())
+        elif event.key() in (QtCore.Qt.Key.Key_Up, QtCore.Qt.Key.Key_Down):
+            self.stepped.emit(1 if event.key() == QtCore.Qt.Key.Key_Down else -1)
+        else:
+            super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+        """Show the ring."""
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:  # noqa: N802
+        """Take the ring away."""
+        super().focusOutEvent(event)
         self.update()
 
     def columns(self) -> tuple[int, int, int, int]:
@@ -136,6 +172,9 @@ class LimitRow(QWidget):
                 sentence = QRect(0, high - now.px(6), self.width(), own + now.px(4))
                 ink.paragraph(painter, now, sentence, limit.sentence, now.caption, "pencil")
             ink.horizontal(painter, now.colour("rule"), 0, self.width(), self.height() - 1)
+            if self.hasFocus():
+                painter.setPen(QPen(now.colour("bluemark"), now.px(2)))
+                painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
 
     def _paint_value(self, painter: QPainter, place: QRect, token: str, *, own: bool) -> None:
         """Demand of capacity; under it a long unit, or the sentence of the one that governs."""

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import partial
+
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
@@ -38,6 +41,9 @@ class LimitsView(QWidget):
         shown = limits[: 1 + self.FOLLOWING]
         while len(self._rows) < len(shown):
             row = LimitRow(self)
+            if not self._rows:  # Tab stops once; the arrows go on from there
+                row.setFocusPolicy(QtCore.Qt.FocusPolicy.StrongFocus)
+            row.stepped.connect(partial(self._step, len(self._rows)))
             row.show()
             self._rows.append(row)
         for index, row in enumerate(self._rows):
@@ -50,6 +56,16 @@ class LimitsView(QWidget):
             self._rest = self._whole_rest = rest
             self._short_rest = short
             self.update()
+
+    def _step(self, index: int, by: int) -> None:
+        """The keyboard to the row above or below."""
+        shown = [row for row in self._rows if not row.isHidden()]
+        if 0 <= index + by < len(shown):
+            shown[index + by].setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
+
+    def stops(self) -> list[QWidget]:
+        """What Tab stops at."""
+        return [row for row in self._rows[:1] if not row.isHidden()]
 
     def _share_widths(self, width: int) -> None:
         """Columns as wide as their longest text, the same in all rows: the fences stand in one line."""

@@ -164,7 +164,7 @@ ACTIONS = (
         "looks.bench_size",
         checkable=True,
     ),
-    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), ("F1",), "told.show_keys"),
+    Row("keys", _text(QT_TRANSLATE_NOOP("Actions", "&Keys")), (), "told.show_keys"),
     Row("about", _text(QT_TRANSLATE_NOOP("Actions", "&About")), (), "told.show_about"),
 )
 
@@ -177,7 +177,7 @@ MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("keys", "about")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("help", "-", "keys", "about")),
 )  # fmt: skip
 
 

@@ -28,6 +28,12 @@ def place(name: str) -> Place:
 
 
 @cache
-def ways() -> tuple[Way, ...]:
-    """All ways to all places, in the order of the menu."""
+def every_way() -> tuple[Way, ...]:
+    """All ways to all places, in their order."""
     return tuple(sorted((way for name in names() for way in place(name).ways), key=lambda way: way.order))
+
+
+@cache
+def ways() -> tuple[Way, ...]:
+    """Those of the menu of machines."""
+    return tuple(way for way in every_way() if way.menu == "machine")

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
+from msgspec.structs import replace
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMainWindow, QMenu
@@ -28,12 +29,15 @@ from jobsheet.gui.pages.exporting import Exporting
 from jobsheet.gui.strip.strip import Strip
 from jobsheet.gui.window.bench import Bench
 from jobsheet.gui.window.choosers import fill_machines, fill_samples
-from jobsheet.gui.window.found_places import ways
+from jobsheet.gui.window.found_places import every_way, ways
 from jobsheet.gui.window.later import Later
 from jobsheet.gui.window.looks import Looks
 from jobsheet.gui.window.stages_shown import StagesShown
 from jobsheet.gui.window.told import Told
 from jobsheet.gui.window.warming import Warming
+
+if TYPE_CHECKING:
+    from jobsheet.review.pages.help_pages import Page
 
 translate = QCoreApplication.translate
 
@@ -69,7 +73,7 @@ class Parts:
         self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
         self._warming = Warming(later, window)
         self.ways = ways()
-        self.told = Told(window, self.ways)
+        self.told = Told(self.ways, self.open_help)
         self.visit = Visit(
             desk=desk,
             parent=window,
@@ -77,6 +81,7 @@ class Parts:
             proof_changed=self._proof_changed,
             machines_changed=self._machines_changed,
             tools_changed=self._tools_changed,
+            pages=self._own_pages,
         )
         self.hand.go = lambda id_: self.go(next(way for way in self.ways if way.id == id_))
         self.hand.open_card = self._open_card
@@ -183,6 +188,17 @@ class Parts:
         from jobsheet.gui.places.card.card_window import open_card
 
         open_card(self.visit, name)
+
+    def open_help(self, topic: str) -> None:
+        """A page of the help; without one, that of what has the focus."""
+        way = next(way for way in every_way() if way.menu == "help")
+        way.open(replace(self.visit, about=topic))
+
+    def _own_pages(self) -> tuple[Page, ...]:
+        """Pages that only the window can make."""
+        from jobsheet.gui.window.own_pages import own_pages
+
+        return own_pages(self.told.keys())
 
     def fill_menu(self, name: str, menu: QMenu, actions: dict[str, QAction]) -> None:
         """Kinds, machines or samples."""

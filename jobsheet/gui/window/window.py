@@ -124,6 +124,17 @@ class Window(QMainWindow):
         elif name == "print":
             self.parts.exporting.print_sheets()
 
+    # --- help ---
+
+    def open_help(self, topic: str) -> None:
+        """A page of the help."""
+        self.parts.open_help(topic)
+
+    def help_topic(self) -> str:
+        """The kind of the step that is chosen, where nothing nearer has a page."""
+        key = self.parts.hand.key
+        return f"kind:{self.desk.job.find(key)[1].kind}" if key else "keys"
+
     # --- what is open ---
 
     @property
@@ -200,8 +211,10 @@ class Window(QMainWindow):
 
     def _begin(self) -> None:
         """Once, right after the first painting: keys and menus, and what a crash left behind."""
+        from jobsheet.gui.window.found_places import every_way
+
         parts = self.parts
-        self.actions_by_id = actions.make(self, parts, parts.ways, parts.go)
+        self.actions_by_id = actions.make(self, parts, every_way(), parts.go)
         actions.fill(self, self.actions_by_id, self.fill_menu)
         actions.dress(self)
         self.looks.follow(self.actions_by_id)
