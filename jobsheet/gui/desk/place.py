@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui.desk.desk import Desk
 
 if TYPE_CHECKING:
-    from jobsheet.review.pages.help_pages import Page
+    from jobsheet.review.pages.one_page import Page
 
 #: What a place shows when it opens: the job, its machine, something new, or what belongs to the person.
 OpensOn = Literal["job", "machine", "new", "own"]

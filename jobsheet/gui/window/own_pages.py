@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet import paths
 from jobsheet.gui.window import found_places
-from jobsheet.review.pages.help_pages import Page
+from jobsheet.review.pages.one_page import Page
 
 #: So much of the end of the log is shown, in letters: the last one or two problems.
 TAIL = 2_000

@@ -37,7 +37,7 @@ from jobsheet.gui.window.told import Told
 from jobsheet.gui.window.warming import Warming
 
 if TYPE_CHECKING:
-    from jobsheet.review.pages.help_pages import Page
+    from jobsheet.review.pages.one_page import Page
 
 translate = QCoreApplication.translate
 

@@ -24,7 +24,7 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.help.page_view import PageView
 from jobsheet.review.pages import help_pages
-from jobsheet.review.pages.help_pages import Page
+from jobsheet.review.pages.one_page import Page
 
 translate = QCoreApplication.translate
 _ID = QtCore.Qt.ItemDataRole.UserRole

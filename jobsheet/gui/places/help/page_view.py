@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
-from jobsheet.review.pages.help_pages import Page
+from jobsheet.review.pages.one_page import Page
 
 #: Captions stand beside what they caption.
 CAPTION = 120
