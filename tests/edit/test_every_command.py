@@ -9,9 +9,11 @@ from pathlib import Path
 import pytest
 
 import jobsheet.edit
-from jobsheet.edit import commands, setting_aside, several_steps, squaring, step_commands
+from jobsheet.edit import commands, plan_for, setting_aside, several_steps, squaring, step_commands
 from jobsheet.edit.history import History
 from jobsheet.paths import sample_jobs
+from jobsheet.reckoning.answers.fits_answer import for_card
+from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import job_from_text, read_job
 from jobsheet.storage.job_writing import write_job
 
@@ -41,6 +43,7 @@ EACH = {
     several_steps.InsertSetUps: several_steps.InsertSetUps(JOB.set_ups[:2], SET_UPS[0]),
     several_steps.RepeatSetUp: several_steps.RepeatSetUp(SET_UPS[0]),
     squaring.SquareAllSix: squaring.SquareAllSix("80", "50", "40"),
+    plan_for.PlanFor: plan_for.PlanFor(for_card(JOB, find_card("bench-mill-b-1"))[0], "Bench mill B-1"),
     setting_aside.Dismiss: setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
     setting_aside.BringBack: (
         setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
