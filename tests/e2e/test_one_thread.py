@@ -16,8 +16,6 @@ pytestmark = pytest.mark.e2e
 
 #: Between two keys [ms]: faster than any hand, so that nothing rests between them.
 PACE = 15
-#: The kinds as the list of Insert names them, in its order.
-FACE, DRILL = 9, 6
 
 
 class Thread:
@@ -52,10 +50,12 @@ class Thread:
         self.questions += 1
         self.running.take_keys(name)
 
-    def insert(self, place):
-        """A step of that place in the list, after the chosen one."""
+    def insert(self, words):
+        """A step of the kind that these words find, after the chosen one."""
         before = sum(text.count("kind:") for text in self.running.journal())
-        self.keys("Insert", *["Down"] * place, "Return")
+        self.keys("Insert")
+        self.type(words)
+        self.keys("Return")
         self.running.until(lambda: sum(text.count("kind:") for text in self.running.journal()) > before)
 
 
@@ -82,12 +82,11 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
 
 
 def new_machine(thread, home):
-    """A bench mill of one's own, from its class: name, date and the plate of its motor."""
+    """A bench mill of one's own, as one knows it: name, belts with the chart's speeds, the plate of its motor, its dials."""
     thread.keys("alt+m", "n")
     thread.asked("Bench mill")
-    thread.keys("ctrl+a")
-    thread.fill("Corner mill", "2026-11-28", "0.55 kW")
-    thread.keys("1", "ctrl+s")
+    thread.fill("Corner mill", None, None, "200 350 600 950 1500 2200", "0.55 kW", None, "2.5 mm", "125")
+    thread.keys("ctrl+s")
     thread.running.until((home / "machines" / "corner-mill.yaml").exists)
     thread.keys("ctrl+w")
     thread.running.take_keys("job sheet")
@@ -138,12 +137,12 @@ def set_up(thread):
 
 def plan(thread):
     """Face it, then two holes; a slip in the places is put right with Backspace."""
-    thread.insert(FACE)
+    thread.insert("face")
     thread.keys("ctrl+a")
     thread.fill("end mill 20 mm, 4 teeth, 45 mm out", "0.5")
     thread.running.keeps("depth: 0.5")
     thread.keys("Escape")
-    thread.insert(DRILL)
+    thread.insert("drill")
     thread.keys("ctrl+a")
     thread.fill("drill 5")
     thread.type("10, 15; 40")
