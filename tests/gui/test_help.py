@@ -3,9 +3,10 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMainWindow
 
-from jobsheet.gui.desk.help_topic import topic_of
+from jobsheet.gui.desk.help_topic import page_near
+from jobsheet.gui.forms.field import Field
 from jobsheet.gui.places.help.help_window import HelpWindow
 from jobsheet.review.pages.help_pages import pages
 
@@ -21,6 +22,15 @@ def f1(window):
 
 def shown(window):
     return next((one for one in window.findChildren(HelpWindow) if one.isVisible()), None)
+
+
+@pytest.fixture(autouse=True)
+def no_help_stays():
+    """Only one window of help is open in a program: none of one test is found by the next."""
+    yield
+    for one in QApplication.topLevelWidgets():
+        if isinstance(one, HelpWindow):
+            one.close()
 
 
 def test_f1_in_a_field_opens_its_page_and_esc_goes_back(window):
@@ -39,9 +49,9 @@ def test_f1_in_a_row_of_places_and_in_its_maker(window):
     window.open_key("drill")
     rows = window.open_row.form.rows
     rows.go(1, "y")
-    assert topic_of(QApplication.focusWidget()) == "field:drill/at"
+    assert page_near(QApplication.focusWidget()).id == "field:drill/at"
     rows.maker.kinds.halves[0].setFocus()
-    assert topic_of(QApplication.focusWidget()) == "field:drill/at"
+    assert page_near(QApplication.focusWidget()).id == "field:drill/at"
 
 
 def test_f1_on_the_list_is_about_the_kind_of_the_step(window):
@@ -57,7 +67,7 @@ def test_f1_in_the_forms_of_job_and_set_up(window, owner, section, name):
     window.open_key(owner)
     box = window.bench.column.ruled.opened.forms[section].fields[name].box
     box.setFocus()
-    assert topic_of(QApplication.focusWidget()) == f"field:{section.removesuffix(':set-up-1')}/{name}"
+    assert page_near(QApplication.focusWidget()).id == f"field:{section.removesuffix(':set-up-1')}/{name}"
 
 
 def test_limits_are_walked_by_arrows_and_lead_to_their_pages(window, qtbot):
@@ -135,13 +145,41 @@ def test_about_has_version_and_log(window, home):
     assert "of yesterday" in shown(window).shown.text
 
 
-def test_the_places_beside_the_job_have_pages(window, qtbot):
-    window.actions_by_id["fits"].trigger()
+@pytest.mark.parametrize(("way", "page"), [("fits", "place:fits"), ("capability", "place:capability")])
+def test_f1_in_a_place_that_holds_up_the_window(window, way, page):
+    window.actions_by_id[way].trigger()
+    QApplication.processEvents()
     box = QApplication.activeModalWidget()
-    assert topic_of(box, {one.id for one in window.parts._own_pages()}) == "place:fits"
-    window.open_help("place:fits")
-    assert box.findChildren(HelpWindow)[0].shown.title == "The same job on another machine"
+    QTest.keyClick(QApplication.focusWidget() or box, KEY.Key_F1)
+    (help_,) = [one for one in box.findChildren(HelpWindow) if one.isVisible()]
+    assert help_.shown.id == page
+    QTest.keyClick(help_, KEY.Key_Escape)
+    assert box.isVisible()
     box.close()
+
+
+def test_f1_in_a_field_of_a_card_says_what_it_asks(window):
+    window.actions_by_id["new-card"].trigger()
+    QApplication.processEvents()
+    (card,) = [one for one in window.findChildren(QMainWindow) if one.isVisible()]
+    field = next(iter(card.findChildren(Field)))
+    field.box.setFocus()
+    QTest.keyClick(field.box, KEY.Key_F1)
+    assert shown(window).shown.title == field.entry.title
+    QTest.keyClick(shown(window), KEY.Key_Escape)
+    QApplication.processEvents()
+    back = QApplication.focusWidget()  # the column makes its boxes anew: it is the same field
+    assert (back.window(), back.accessibleName()) == (card, field.entry.title)
+    card.close()
+
+
+def test_f1_in_the_help_itself_changes_nothing(window):
+    window.actions_by_id["keys"].trigger()
+    QApplication.processEvents()
+    before = shown(window).shown
+    shown(window).line.setFocus()
+    QTest.keyClick(shown(window).line, KEY.Key_F1)
+    assert shown(window).shown == before
 
 
 def test_every_page_can_be_shown(window):

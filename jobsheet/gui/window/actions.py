@@ -7,6 +7,7 @@ from functools import partial
 from operator import attrgetter
 from typing import TYPE_CHECKING
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.gui.forms.plain_words import entry
@@ -31,7 +32,11 @@ def make(
         made[row.id].setCheckable(row.checkable)
     for name in {row.one_of for row in ACTIONS} - {""}:
         _exclusive(window, [made[row.id] for row in ACTIONS if row.one_of == name])
-    return made | {way.id: _action(window, way.text, way.keys, partial(go, way)) for way in ways}
+    made |= {way.id: _action(window, way.text, way.keys, partial(go, way)) for way in ways}
+    for way in ways:
+        if way.menu == "help":  # F1 in the windows of the places too
+            made[way.id].setShortcutContext(QtCore.Qt.ShortcutContext.ApplicationShortcut)
+    return made
 
 
 def _exclusive(window: QMainWindow, some: list[QAction]) -> None:

@@ -30,16 +30,16 @@ def _kind(kind: Kind) -> Page:
 def field_pages() -> list[Page]:
     """One for each field of every form."""
     made = [
-        _field(name, registry.kind(name).title, entry)
+        field_page(name, registry.kind(name).title, entry)
         for name in registry.kinds()
         for entry in registry.kind(name).entries
     ]
     return made + [
-        _field(form, title, entry) for form, (title, entries) in _FORMS.items() for entry in entries
+        field_page(form, title, entry) for form, (title, entries) in _FORMS.items() for entry in entries
     ]
 
 
-def _field(owner: str, title: str, entry: Entry) -> Page:
+def field_page(owner: str, title: str, entry: Entry) -> Page:
     """What may be written into a field."""
     wanted = entry.wanted("mm")
     lines = [("What to write", f"{wanted[:1].upper()}{wanted[1:]}.")]

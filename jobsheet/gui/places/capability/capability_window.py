@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWid
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
+from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Choices, Label
@@ -28,6 +29,7 @@ class CapabilityWindow(QDialog):
         super().__init__(parent)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Capability", "What a machine will carry"))
+        answer_f1(self)
         self._desk = desk
         self.pdf = b""
         self.view = PagesView(self)

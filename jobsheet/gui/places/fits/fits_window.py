@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout
 
 from jobsheet.edit.plan_for import PlanFor
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Choices, Label
@@ -27,6 +28,7 @@ class FitsWindow(QDialog):
         super().__init__(visit.parent)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Fits", "The same job on another machine"))
+        answer_f1(self)
         self._visit = visit
         now = look()
         self.machines = Choices(self)

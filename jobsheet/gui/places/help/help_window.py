@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from jobsheet.gui.desk.help_topic import topic_of
+from jobsheet.gui.desk.help_topic import page_near
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink.look import look
@@ -39,14 +39,20 @@ _WALKING = (
 def show_help(visit: Visit) -> HelpWindow:
     """The page of what has the focus, or of what is asked about; one window of help is open at a time."""
     focus = QApplication.focusWidget()
-    known = {one.id: one for one in visit.pages()}
-    topic = visit.about or topic_of(focus, known)
-    above = QApplication.activeModalWidget() or visit.parent
-    window = next((one for one in above.findChildren(HelpWindow) if one.isVisible()), None)
+    own = visit.pages()
+    window = next(
+        (one for one in QApplication.topLevelWidgets() if isinstance(one, HelpWindow) and one.isVisible()),
+        None,
+    )
+    asked_inside = window is not None and (focus is None or window.isAncestorOf(focus))
     if window is None:
-        window = HelpWindow(visit, focus, above)
+        around = QApplication.activeModalWidget() or (focus.window() if focus is not None else visit.parent)
+        window = HelpWindow(visit, focus, around)
         window.show()
-    window.open_page(topic)
+    if visit.about:
+        window.open_page(visit.about)
+    elif not asked_inside:
+        window.turn_to(page_near(focus, own))
     window.activateWindow()
     return window
 
@@ -61,7 +67,7 @@ class HelpWindow(QDialog):
         now = look()
         self._own = visit.pages()
         self._came_from = came_from
-        self._been: list[str] = []
+        self._been: list[Page] = []
         self.shown: Page | None = None
         self.line = QLineEdit(self)
         self.line.setMinimumHeight(now.px(36))
@@ -112,11 +118,14 @@ class HelpWindow(QDialog):
 
     def open_page(self, id_: str) -> None:
         """Show a page; the one before it is a step back."""
-        page = self._page(id_)
+        self.turn_to(self._page(id_))
+
+    def turn_to(self, page: Page | None) -> None:
+        """The same for a page that is in no list."""
         if page is None or page == self.shown:
             return
         if self.shown is not None:
-            self._been.append(self.shown.id)
+            self._been.append(self.shown)
         self._show(page)
 
     def _show(self, page: Page) -> None:
@@ -131,8 +140,8 @@ class HelpWindow(QDialog):
 
     def go_back(self) -> None:
         """The page that was read before."""
-        if self._been and (page := self._page(self._been.pop())) is not None:
-            self._show(page)
+        if self._been:
+            self._show(self._been.pop())
 
     def _list(self, words: str) -> None:
         """Every page that has these words."""
