@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui.column.remarks import INDENT
 from jobsheet.gui.ink import ink
@@ -59,7 +59,7 @@ def warnings_of(found: Readings, units: str) -> tuple[str, ...]:
     return tuple(said)
 
 
-class ReadingsView(QWidget):
+class ReadingsView(QLabel):
     """A caption and a line a place; what to beware of stands under them."""
 
     def __init__(self, parent: QWidget) -> None:

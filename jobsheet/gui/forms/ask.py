@@ -48,7 +48,7 @@ def which(parent: QWidget, sentence: str, names: list[str]) -> int | None:
     """Which one of several, by its place in the list; None where it is called off."""
     from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
 
-    from jobsheet.gui.forms.plain_widgets import Choices, Label
+    from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 
     box = QDialog(parent)
     box.finished.connect(box.deleteLater)
@@ -56,7 +56,7 @@ def which(parent: QWidget, sentence: str, names: list[str]) -> int | None:
     column = QVBoxLayout(box)
     column.addWidget(Label(sentence, box))
     choices = Choices(box)
-    choices.setAccessibleName(translate("Ask", "Which one"))
+    named(choices, translate("Ask", "Which one"))
     for place, name in enumerate(names):
         choices.offer(name, place)
     column.addWidget(choices)

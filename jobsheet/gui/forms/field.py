@@ -69,6 +69,15 @@ def box_for(entry: Entry, parent: QWidget, *, joined: bool) -> Inside:
     return Line(parent)
 
 
+def _with_unit(line: str, unit: str) -> str:
+    """What was understood, as it is read out: with the unit, where the line does not name it."""
+    return (
+        line
+        if not unit or unit in line.replace("=", " ").split() or line.endswith(unit)
+        else f"{line} {unit}".strip()
+    )
+
+
 class Field(QWidget):
     """One entry of a form."""
 
@@ -90,6 +99,10 @@ class Field(QWidget):
         #: While text under the cursor stands as it was typed: how its owner would write it.
         self._own_spelling: str | None = None
         self.box.setAccessibleName(entry.title)
+        if isinstance(self.box, Pick):
+            from jobsheet.gui.forms.plain_widgets import named
+
+            named(self.box, entry.title)
         hover(self.box, entry.hint)
         self.setAccessibleName(entry.title)
         self.box.typed.connect(self._typed)
@@ -146,7 +159,7 @@ class Field(QWidget):
         before = self._under_height
         if line != self.understood or problem is not self.problem:
             self.understood, self.problem = line, problem
-            self.box.setAccessibleDescription(str(problem) if problem else f"{line} {self.unit}".strip())
+            self.box.setAccessibleDescription(str(problem) if problem else _with_unit(line, self.unit))
             self._under_height = self.under_height(self.width())
             self.update()
         if self._under_height != before:

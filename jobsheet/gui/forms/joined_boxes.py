@@ -61,6 +61,7 @@ class Joined(QWidget):
 
     def __init__(self, choices: tuple[str, ...], name: str, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setAccessibleName(name)
         self.halves = [Half(choice, self) for choice in choices]
         for number, half in enumerate(self.halves, 1):
             half.setAccessibleName(f"{name}: {half.text()}")

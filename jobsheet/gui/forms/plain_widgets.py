@@ -53,6 +53,15 @@ class Label(QLabel):
         hover(self, words if len(words) > SHOWN else "")
 
 
+def named(box: QComboBox, words: str) -> None:
+    """Name a list of choices: the toolkit takes what is chosen in it for its name, unless a label stands for it."""
+    box.setAccessibleName(words)
+    label = QLabel(words, box.parentWidget())
+    label.setTextFormat(QtCore.Qt.TextFormat.PlainText)
+    label.setBuddy(box)
+    label.hide()
+
+
 class Choices(QComboBox):
     """A list whose width comes from the room it has, not from the longest name in it."""
 

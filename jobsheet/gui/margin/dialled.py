@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
@@ -18,7 +18,7 @@ NOTHING = "–"
 translate = QCoreApplication.translate
 
 
-class DialsView(QWidget):
+class DialsView(QLabel):
     """Spindle, handle, depth: three cells side by side, or three lines where it is narrow."""
 
     def __init__(self, parent: QWidget) -> None:

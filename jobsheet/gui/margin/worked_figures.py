@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink import ink
@@ -16,7 +16,7 @@ from jobsheet.model.figure import Figures
 translate = QCoreApplication.translate
 
 
-class WorkingView(QWidget):
+class WorkingView(QLabel):
     """All steps of one operation, one under the other; its texts can be selected and copied."""
 
     def __init__(self, parent: QWidget) -> None:

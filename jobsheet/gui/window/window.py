@@ -245,16 +245,23 @@ class Window(QMainWindow):
             self.bench.column.reveal_widget(new)
 
     def rebuild(self) -> None:
-        """Make all panels anew in the look of the moment; job, history and the open row stay."""
-        opened, chosen = self.opened_key, self.bench.column.ruled.chosen_key
+        """Make all panels anew in the look of the moment; job, history, the open row, what is chosen and the keyboard stay."""
+        from jobsheet.gui.window import kept_focus
+
+        ruled = self.bench.column.ruled
+        opened, chosen, marked = self.opened_key, ruled.chosen_key, ruled.marked
+        place = kept_focus.place_of(self.focusWidget())
         actions.dress(self)
         self.bench = Bench(self)
         self.setCentralWidget(self.bench)
         self._connect()
         self.show_job()
         self.bench.column.ruled.choose(chosen)
+        if len(marked) > 1:
+            self.bench.column.ruled.choose_these(marked)
         if opened:
             self.open_key(opened)
+        kept_focus.give_back(self.bench, place)
         self.later.soon()
 
     # --- events ---

@@ -13,7 +13,7 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.forms.plain_widgets import Choices, Label
+from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.pages_view import PagesView
@@ -36,8 +36,8 @@ class CapabilityWindow(QDialog):
         self.view.setAccessibleName(translate("Capability", "The card as it prints"))
         self.finished.connect(self.view.let_go)
         self.first, self.second = Choices(self), Choices(self)
-        self.first.setAccessibleName(translate("Capability", "Machine"))
-        self.second.setAccessibleName(translate("Capability", "Beside it"))
+        named(self.first, translate("Capability", "Machine"))
+        named(self.second, translate("Capability", "Beside it"))
         self.second.offer(translate("Capability", "no other beside it"), "")
         for name in card_names():
             try:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
@@ -32,6 +32,10 @@ def _side_words(one: Side | None) -> tuple[str, str]:
     return set_at or translate("Fits", "nothing to set"), share
 
 
+class FitRow(QLabel):
+    """One row, as a screen reader meets it: it paints nothing, the table does."""
+
+
 class FitTable(QWidget):
     """A row a step: number and title, as planned, as it would be."""
 
@@ -39,14 +43,29 @@ class FitTable(QWidget):
         super().__init__(parent)
         self.fit: Fit | None = None
         self._steps: tuple[StepFit, ...] = ()
+        self._rows: list[FitRow] = []
 
     def put(self, fit: Fit) -> None:
         """Show a job on another card."""
         self.fit = fit
         self._steps = fit.steps
         self._fit_height()
-        self.setAccessibleName("; ".join(self._spoken(step) for step in self._steps))
+        self.setAccessibleName(translate("Fits", "The steps on {machine}").format(machine=fit.machine.title))
+        self._say_rows()
         self.update()
+
+    def _say_rows(self) -> None:
+        """A row for a screen reader at the place of each that is painted."""
+        while len(self._rows) < len(self._steps):
+            self._rows.append(FitRow(self))
+        top, width = look().px(HEAD), max(self.width(), look().px(500))
+        for place, row in enumerate(self._rows):
+            row.setVisible(place < len(self._steps))
+            if place < len(self._steps):
+                high = self._high(self._steps[place], width)
+                row.setGeometry(0, top, width, high)
+                row.setAccessibleName(self._spoken(self._steps[place]))
+                top += high
 
     def _said_high(self, step: StepFit, width: int) -> int:
         """How high the words under a row stand at a width."""
@@ -61,6 +80,7 @@ class FitTable(QWidget):
         """Words that wrap need another height."""
         super().resizeEvent(event)
         self._fit_height()
+        self._say_rows()
 
     def _fit_height(self) -> None:
         width = max(self.width(), look().px(500))

@@ -11,7 +11,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.forms.plain_widgets import Choices, Label
+from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.fits.fit_table import FitTable
@@ -32,7 +32,7 @@ class FitsWindow(QDialog):
         self._visit = visit
         now = look()
         self.machines = Choices(self)
-        self.machines.setAccessibleName(translate("Fits", "Machine"))
+        named(self.machines, translate("Fits", "Machine"))
         for name in card_names():
             try:
                 self.machines.offer(find_card(name).title, name)
