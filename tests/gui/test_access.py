@@ -98,7 +98,7 @@ def test_each_limit_and_each_figure_is_a_text_of_its_own(pivot, qtbot):
     qtbot.waitUntil(lambda: not pivot.later.waiting)
     every = tree(pivot)
     (limits,) = [one for one in every if kind(one) == "LimitsView"]
-    rows = [one for one in walk(limits) if one.role() == ROLE.StaticText]
+    rows = [one for one in walk(limits) if kind(one) == "LimitRow"]
     assert len(rows) == limits.childCount() > 2
     assert all("% of what there is" in name(one) for one in rows)
     (dials,) = [one for one in every if kind(one) == "DialsView"]
