@@ -188,3 +188,26 @@ def test_every_page_can_be_shown(window):
     for id_ in list(pages())[::9]:
         help_.open_page(id_)
         assert help_.shown.id == id_
+
+
+def test_f1_where_a_step_is_put_in_is_about_the_kind_that_is_blue(window, qtbot):
+    window.bench.column.ruled.focus_line("drill")
+    window.actions_by_id["insert"].trigger()
+    QApplication.processEvents()
+    for letter in "slot":
+        QTest.keyClick(QApplication.focusWidget(), letter)
+    box = QApplication.focusWidget()
+    assert f1(window).shown.id == "kind:slot"
+    QTest.keyClick(shown(window), KEY.Key_Escape)
+    QApplication.processEvents()
+    assert QApplication.focusWidget() is box
+    assert box.text() == "slot"
+
+
+def test_a_mark_of_the_legend_is_pressed_for_what_it_means(window, qtbot):
+    status = window.bench.status
+    status.say("")
+    status.repaint()
+    verdict, place = status._marks[2]
+    qtbot.mouseClick(status, Qt.MouseButton.LeftButton, pos=place.center())
+    assert shown(window).shown.id == f"verdict:{verdict}"

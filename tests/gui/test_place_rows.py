@@ -320,3 +320,27 @@ def test_the_row_in_hand_can_be_taken_out_from_the_first_moment(window, table):
     assert table.at.out.isValid()
     keys(KEY.Key_Down)
     assert table.at.out.top() == table.at.rows[1][1].top()
+
+
+def test_the_keys_of_the_table_act_on_a_generator_as_a_whole(window, table):
+    for _ in range(4):
+        keys(KEY.Key_Down)
+    keys(CIRCLE, KEY.Key_Tab)
+    table.lines[0].setFocus()
+    keys((KEY.Key_Up, ALT))
+    assert at(window).text == f"14, 12; 66, 12; 66, 38; {CIRCLE}; 14, 38"
+    assert name() == "Generator 1"
+    assert window.desk.history.undo_label == "move the generator up of step 60"
+    paste("1 2\n3 4")
+    assert at(window).text == f"14, 12; 66, 12; 66, 38; 1, 2; 3, 4; {CIRCLE}; 14, 38"
+    assert name() == "Place 5, X"
+    table.lines[0].setFocus()
+    keys(KEY.Key_Insert, "9", KEY.Key_Return, "8")
+    assert at(window).text == f"14, 12; 66, 12; 66, 38; 1, 2; 3, 4; 9, 8; {CIRCLE}; 14, 38"
+    table.lines[0].setFocus()
+    keys(KEY.Key_Up)
+    assert name() == "Place 6, X"
+    table.lines[0].setFocus()
+    keys((KEY.Key_Delete, CONTROL))
+    assert at(window).text == "14, 12; 66, 12; 66, 38; 1, 2; 3, 4; 9, 8; 14, 38"
+    assert name() == "Place 7, X"

@@ -111,6 +111,11 @@ class InsertRow(LineWidget):
         shown = self.tall[: len(self._found)]
         return [*shown, *(one for group in self.short for one in group if not one.quiet)]
 
+    def help_topic(self) -> str:
+        """The page of the kind that is blue."""
+        offered = self.chosen.offered if self.chosen is not None else None
+        return f"kind:{offered.kind}" if offered is not None else ""
+
     def _choose(self, choice: KindChoice | None) -> None:
         """Make it the blue one, and say so to a screen reader."""
         self.chosen = choice

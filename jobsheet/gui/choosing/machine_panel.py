@@ -88,6 +88,10 @@ class MachinePanel(Panel):
         self.list.choose(planned)
         self._next.start()
 
+    def help_topic(self) -> str:
+        """The page of the field that is filled."""
+        return "field:job/machine"
+
     @property
     def chosen(self) -> str:
         """The machine that is looked at."""

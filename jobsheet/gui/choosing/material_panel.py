@@ -57,6 +57,10 @@ class MaterialPanel(Panel):
         self.list.put(find(""), -1)
         self.list.choose(planned)
 
+    def help_topic(self) -> str:
+        """The page of the field that is filled."""
+        return "field:job/material"
+
     def _follow(self, text: str) -> None:
         """The list follows every key; the best hit is blue. A name of one's own finds nothing."""
         if self._naming:

@@ -62,6 +62,8 @@ class PlaceCell(Line):
 
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: A002, N802  the toolkit's own name
         """Tab goes through the rows, also to those that are not shown just now."""
+        if self.isHidden():  # the toolkit hands the keyboard on from a box that goes
+            return super().focusNextPrevChild(next)
         self.asked.emit("tab" if next else "back")
         return True
 

@@ -45,20 +45,9 @@ class PlaceEdits:
                 if new
                 else translate("Places", "change place {number}, {axis}")
             ).format(number=row + 1, axis=axis.upper())
-        self._do(pieces, self._what, (name,), by_key=True)
+        self.do(pieces, self._what, (name,), by_key=True)
 
-    def typed_line(self, index: int, text: str) -> None:
-        """Something was typed into the words of a generator: as long as the cursor is there they stay its words."""
-        at = [number for number, piece in enumerate(self._field.pieces) if isinstance(piece, rows_.Made)][
-            index
-        ]
-        after = rows_.made_of(text, self._field.units)
-        self._what = self._what or translate("Places", "change the generator")
-        self._do(
-            (*self._field.pieces[:at], after, *self._field.pieces[at + 1 :]), self._what, (), by_key=True
-        )
-
-    def _do(self, pieces: rows_.Pieces, what: str, names: tuple[str, ...], *, by_key: bool = False) -> None:
+    def do(self, pieces: rows_.Pieces, what: str, names: tuple[str, ...], *, by_key: bool = False) -> None:
         """Another list: told at once, as one step that names itself."""
         names = tuple(name for name in names if name)
         if not by_key:
@@ -74,7 +63,7 @@ class PlaceEdits:
                 made=written, what=what
             )
             self._field.note = translate(
-                "Places", "The {made} stands as plain places now, each to {fine}; Undo brings it back."
+                "Places", "{made}: plain places now, to {fine}; Undo brings it back."
             ).format(made=written, fine=fine)
         note, self._field.pieces = self._field.note, pieces
         self._field.told.emit(self._field.entry.name, rows_.text_of(pieces), what, by_key)
@@ -99,25 +88,6 @@ class PlaceEdits:
             self.take_out(row, axis)
         elif asked == "paste":
             self._paste(row)
-
-    def asked_of_line(self, index: int, asked: str) -> None:
-        """A key of the table in the words of a generator."""
-        line = self._field.lines[index]
-        made = [number for number, piece in enumerate(self._field.pieces) if isinstance(piece, rows_.Made)]
-        if asked in ("tab", "back"):
-            line.go_on(forward=asked == "tab")
-        elif asked == "out":
-            at = made[index]
-            self._do(
-                (*self._field.pieces[:at], *self._field.pieces[at + 1 :]),
-                translate("Places", "take out the generator"),
-                (),
-            )
-            self._field.go(0, "x")
-        elif asked in ("enter", "below"):
-            self._field.settle()
-            rows = [number for number, row in enumerate(self._field.rows) if row.piece >= made[index]]
-            self._field.go(rows[0] if rows else len(self._field.rows), "x")
 
     def _tab(self, row: int, axis: str, *, forward: bool) -> None:
         """To the next box; at the edge of what is shown the rows move on."""
@@ -169,7 +139,7 @@ class PlaceEdits:
             else translate("Places", "move place {number} down")
         )
         self._what = ""
-        self._do(pieces, words.format(number=row + 1), names)
+        self.do(pieces, words.format(number=row + 1), names)
         self._field.go(row + by, axis)
 
     def _insert(self, row: int) -> None:
@@ -178,7 +148,7 @@ class PlaceEdits:
             return
         pieces, name = rows_.inserted(self._field.pieces, row)
         if name:
-            self._do(pieces, translate("Places", "insert a place"), (name,))
+            self.do(pieces, translate("Places", "insert a place"), (name,))
         else:
             self._field.pieces = pieces
             self._field.fill()
@@ -191,22 +161,29 @@ class PlaceEdits:
         if row >= len(self._field.rows):
             return
         pieces, name = rows_.taken_out(self._field.pieces, row)
-        self._do(pieces, translate("Places", "take out place {number}").format(number=row + 1), (name,))
+        self.do(pieces, translate("Places", "take out place {number}").format(number=row + 1), (name,))
         self._field.go(min(row, len(self._field.rows)), axis)
 
     def _paste(self, row: int) -> None:
         """Lines of two numbers go below the row, or into it where it is empty."""
-        found = pasted(QGuiApplication.clipboard().text(), self._field.units)
-        new = tuple(rows_.Single(one.x, one.y) for one in found)
+        new = self.lines_pasted()
         before = self._field.rows[row] if row < len(self._field.rows) else None
         at = row + (1 if before is not None and (before.x + before.y).strip() else 0)
         pieces, name = rows_.inserted(self._field.pieces, at, new)
-        words = translate("Places", "paste {count} places").format(count=len(new))
-        self._do(pieces, words, (name,))
+        self.put_pasted(pieces, name, at + len(new) - 1, len(new))
+
+    def lines_pasted(self) -> rows_.Pieces:
+        """What lies ready to be pasted, a row for each line."""
+        found = pasted(QGuiApplication.clipboard().text(), self._field.units)
+        return tuple(rows_.Single(one.x, one.y) for one in found)
+
+    def put_pasted(self, pieces: rows_.Pieces, name: str, last: int, count: int) -> None:
+        """A list with what was pasted; the cursor goes to the last of it."""
+        self.do(pieces, translate("Places", "paste {count} places").format(count=count), (name,))
         self._field.settle()
-        self._field.go(at + len(new) - 1, "x")
+        self._field.go(last, "x")
 
     def put_in(self, text: str, replacing: str) -> None:
         """What the maker has written: in the place of what it made before."""
         pieces = rows_.put_in(self._field.pieces, text, replacing, self._field.units)
-        self._do(pieces, translate("Places", "put in {made}").format(made=text), ())
+        self.do(pieces, translate("Places", "put in {made}").format(made=text), ())

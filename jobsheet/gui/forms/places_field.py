@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from jobsheet.errors import QuantityError
 from jobsheet.gui.forms.boxes import Inside
 from jobsheet.gui.forms.field import STAYING, Field
+from jobsheet.gui.forms.generator_edits import GeneratorEdits
 from jobsheet.gui.forms.place_cell import PlaceCell
 from jobsheet.gui.forms.place_edits import PlaceEdits
 from jobsheet.gui.forms.place_maker import PlaceMaker
@@ -49,6 +50,7 @@ class PlacesField(Field):
         self.first = 0
         self._dials = Beside(None)
         self.edits = PlaceEdits(self)
+        self.of_lines = GeneratorEdits(self, self.edits)
         #: The list as it was last handed over, and the pieces that the boxes show.
         self._text: str | None = None
         self._filled: rows_.Pieces | None = None
@@ -83,8 +85,8 @@ class PlacesField(Field):
         """The box of one more generator."""
         index, cell = len(self.lines), PlaceCell(self)
         self.lines.append(cell)
-        cell.asked.connect(lambda asked: self.edits.asked_of_line(index, asked))
-        cell.typed.connect(lambda text: self.edits.typed_line(index, text))
+        cell.asked.connect(lambda asked: self.of_lines.asked(index, asked))
+        cell.typed.connect(lambda text: self.of_lines.typed(index, text))
         cell.installEventFilter(self)
         return cell
 

@@ -52,7 +52,7 @@ def arranged(field: PlaceTable, width: int) -> Layout:
         0, QRect(0, 0, width, now.px(HEAD)), QRect(0, now.px(HEAD), table, now.px(CAPTIONS)), QRect(), QRect(), [], [], [], [], QRect()
     )  # fmt: skip
     top = _rows(field, at, table, now.px(HEAD + CAPTIONS))
-    at.under = QRect(0, top, table, now.px(UNDER))
+    at.under = QRect(0, top, table if beside else width, now.px(UNDER))
     top += now.px(UNDER)
     if beside:
         left = table + now.px(BETWEEN)

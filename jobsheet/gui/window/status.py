@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QRect, QTimer
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.help_asked import ask_help
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.spoken import verdict_word
@@ -24,6 +25,8 @@ class StatusLine(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.message = ""
+        #: Where the marks of the legend stand.
+        self._marks: list[tuple[str, QRect]] = []
         self._fade = QTimer(self)
         self._fade.setSingleShot(True)
         self._fade.timeout.connect(lambda: self.say(""))
@@ -44,6 +47,12 @@ class StatusLine(QWidget):
 
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, message))
 
+    def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
+        """A mark of the legend is pressed: what its word means."""
+        for verdict, place in self._marks:
+            if place.contains(event.position().toPoint()):
+                ask_help(self, f"verdict:{verdict}")
+
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """The message, or the legend; at the right the hint and the foot."""
         now = look()
@@ -52,6 +61,7 @@ class StatusLine(QWidget):
             side = now.px(14)
             high = self.height()
             left = side
+            self._marks = []
             if self.message:
                 place = QRect(left, 0, self.width() - 2 * side, high)
                 left += ink.write(painter, now, place, self.message, now.label)
@@ -59,9 +69,11 @@ class StatusLine(QWidget):
                 for verdict, (icon, _, mark) in VERDICTS.items():
                     signs.draw(painter, icon, getattr(now.tokens, mark), left, high / 2, now.px(14))
                     place = QRect(left + now.px(20), 0, self.width(), high)
+                    begun = left
                     left += now.px(42) + ink.write(
                         painter, now, place, verdict_word(verdict), now.label, "pencil"
                     )
+                    self._marks.append((verdict, QRect(begun, 0, left - begun, high)))
             hint = translate("Status", "Ctrl + Down: next remark or problem")
             foot = translate("Status", "Computed for planning. Start lighter; watch, listen and feel.")
             right = self.width() - side
