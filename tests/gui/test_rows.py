@@ -6,6 +6,7 @@ from PySide6.QtTest import QTest
 
 from jobsheet.edit.step_commands import AddSetUp
 from jobsheet.gui.column.open_row import OpenRow
+from jobsheet.storage.job_file import blank_job
 
 
 def keys(window):
@@ -215,12 +216,12 @@ def test_f8_says_when_there_is_nothing(window, qtbot):
     assert "Nothing to mend" in window.bench.status.message
 
 
-def test_an_empty_job_says_what_to_begin_with(window, monkeypatch):
+def test_an_empty_job_says_what_to_begin_with(window, qtbot, monkeypatch):
     from jobsheet.gui.forms import ask
 
     monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
-    window.parts.files.new()
-    window.close_row()
+    window.parts.files.begin(blank_job("bench-mill-b-1"))
+    press(qtbot, window, Qt.Key.Key_Escape)
     empty = sheet(window).lines[-1].widget
     assert empty.fact == "No operation yet"
     empty.button.click()

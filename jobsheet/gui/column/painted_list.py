@@ -36,6 +36,8 @@ class PaintedList(QWidget):
     chosen = Signal(str)
     laid_out = Signal()
     empty_pressed = Signal(str)
+    #: One of the last jobs, offered where nothing is planned yet.
+    recent_pressed = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -98,6 +100,7 @@ class PaintedList(QWidget):
             set_up = lines[-1].key
             empty = EmptyLine(f"empty:{set_up}", self)
             empty.pressed.connect(lambda: self.empty_pressed.emit(set_up))
+            empty.recent_pressed.connect(self.recent_pressed)
             empty.show()
             lines.append(Line(None, empty))
         self._place_between()

@@ -13,6 +13,7 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.journal import Journal
 from jobsheet.gui.desk.journal_keeping import JournalKeeping
 from jobsheet.gui.forms import ask
+from jobsheet.model.job import Job
 from jobsheet.storage.job_file import job_digest, read_job
 from jobsheet.storage.job_writing import save_job
 
@@ -63,14 +64,13 @@ class Files(QObject):
         desk.take(history)
         self.laid.emit()
 
-    def new(self) -> None:
-        """An empty job on the same machine."""
-        if self.may_put_away():
-            from jobsheet.storage.job_file import blank_job
-
-            job = self._desk.job
-            self.lay(History(blank_job(job.machine, job.material)), None, "", None)
-            self.begun.emit()
+    def begin(self, job: Job) -> bool:
+        """Put a new job on the desk, where the one that lies there may go."""
+        if not self.may_put_away():
+            return False
+        self.lay(History(job), None, "", None)
+        self.begun.emit()
+        return True
 
     def open(self) -> None:
         """Ask which job, and open it."""
@@ -111,6 +111,10 @@ class Files(QObject):
         self.lay(history, None, f"{path.stem}.yaml", None)
         return True
 
+    def open_recent(self, name: str) -> bool:
+        """Open one of the last jobs."""
+        return self.may_put_away() and self.open_path(Path(name))
+
     def open_sample(self, path: Path, *, asked: bool = False) -> bool:
         """Open a shipped sample as a copy that is saved somewhere else."""
         if not asked and not self.may_put_away():
@@ -144,7 +148,9 @@ class Files(QObject):
 
     def _write(self, path: Path, expected: str | None) -> bool:
         """Write the file, unless it is not the one that was opened."""
-        desk = self._desk
+        from jobsheet.storage.kept.kept_before import keep_before, read_before
+
+        desk, stood = self._desk, read_before(path)
         try:
             digest = save_job(desk.job, path, expected)
         except ChangedOutside as error:
@@ -155,6 +161,7 @@ class Files(QObject):
         except CannotWrite as error:
             ask.tell(self._parent, str(error))
             return False
+        before = keep_before(path, stood, digest)
         desk.path, desk.digest, desk.named, desk.recovered = path, digest, "", False
         desk.saved_at = QTime.currentTime().toString("HH:mm")
         desk.history.mark_saved(str(path))
@@ -167,6 +174,9 @@ class Files(QObject):
             self.keeping.write()
         else:
             self.keeping.forget()
-            self.said.emit(translate("Files", "Saved as {name}.").format(name=path.name))
+            words = translate("Files", "Saved as {name}.")
+            if before is not None:
+                words = translate("Files", "Saved as {name}; what stood there before is {before} beside it.")
+            self.said.emit(words.format(name=path.name, before=before.name if before is not None else ""))
         self.written.emit()
         return True

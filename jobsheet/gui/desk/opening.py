@@ -30,12 +30,22 @@ class Opened(Struct, frozen=True, kw_only=True):
 
 
 def open_at_start(path: str | None) -> Opened:
-    """The job in a file; a copy of the sample where none is asked for or the file cannot be used."""
-    opened = _opened(path)
+    """The job in a file; where none is asked for the last one; a copy of the sample where there is none or it cannot be used."""
+    opened = _opened(path if path is not None else _last())
     with contextlib.suppress(JobsheetError):
         # Figures are remembered by value: what is reckoned here is ready when the window asks for it.
         Reckoner().reckon(opened.job)
     return opened
+
+
+def _last() -> str | None:
+    """The job that was open last, where it still is."""
+    if not (paths.own_folder() / "recent.json").is_file():
+        return None  # a first start reads nothing for it
+    from jobsheet.storage.kept.recent import last
+
+    found = last()
+    return str(found) if found is not None else None
 
 
 def _opened(path: str | None) -> Opened:

@@ -12,9 +12,12 @@ from jobsheet.edit.commands import SetField
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.forms import ask
+from jobsheet.model.job import Job
 
 if TYPE_CHECKING:
+    from jobsheet.gui.choosing.new_job_panel import NewJobPanel
     from jobsheet.gui.choosing.panel import Panel
+    from jobsheet.gui.edits.new_job import FourLines
 
 translate = QCoreApplication.translate
 
@@ -34,6 +37,8 @@ class Panels:
         self._cell = cell
         self._job_form = job_form
         self.open: Panel | None = None
+        #: Puts a new job on the desk, and says whether it lies there.
+        self.begin: Callable[[Job], bool] = lambda _job: False
         hand.desk.changed.connect(lambda _change: self.leave())
 
     def leave(self) -> None:
@@ -100,7 +105,7 @@ class Panels:
 
     def _own_material(self, name: str, like: str) -> None:
         """Begin a file for it, and plan with it."""
-        from jobsheet.storage.begun_material import begin_material
+        from jobsheet.storage.kept.begun_material import begin_material
 
         hand = self._hand
         try:
@@ -146,6 +151,51 @@ class Panels:
     def _open_card(self, name: str) -> None:
         """The card that is looked at, which need not be the job's."""
         self._hand.open_card(name)
+
+    # --- a new job ---
+
+    def new_job(self) -> None:
+        """Four lines; nothing of the job on the desk is touched before it begins."""
+        if self._is_open("part"):
+            return
+        from jobsheet.gui.choosing.new_job_panel import NewJobPanel
+        from jobsheet.gui.edits.new_job import ENTRIES, FourLines
+        from jobsheet.gui.edits.picking import Picking
+
+        lines = FourLines(self._hand.desk.job)
+        panel = NewJobPanel(self._ground(), self._hang("part"), ENTRIES, lines.units)
+
+        def write(_owner: str, name: str, text: str) -> None:
+            lines.type(name, text)
+            panel.put(lines.shown())
+
+        picking = Picking(self._hand, write)
+
+        def typed(name: str, text: str) -> None:
+            write("", name, text)
+            if panel.form.fields[name].listed:
+                picking.typed("", panel.form.fields[name])
+
+        panel.typed.connect(typed)
+        panel.picks_wanted.connect(lambda name: picking.ask("", panel.form.fields[name]))
+        panel.closed.connect(picking.leave)
+        panel.begun.connect(lambda: self._begin(panel, lines))
+        panel.put(lines.shown())
+        self._show(panel, "part", panel.form.fields["part"].box)
+
+    def _begin(self, panel: NewJobPanel, lines: FourLines) -> None:
+        """Begin, or go to the line that is wrong."""
+        if lines.problem:
+            panel.put(lines.shown(asked=True))
+            panel.form.fields[lines.problem].box.setFocus()
+            return
+        try:
+            job = lines.job()
+        except JobsheetError as error:
+            ask.tell(self._hand.parent, str(error))
+            return
+        if self.begin(job):
+            panel.leave(back=False)
 
     # --- both ---
 

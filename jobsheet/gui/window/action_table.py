@@ -26,7 +26,7 @@ def _text(text: object) -> str:
 
 
 ACTIONS = (
-    Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New")), ("Ctrl+N",), "files.new"),
+    Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New…")), ("Ctrl+N",), "panels.new_job"),
     Row("open", _text(QT_TRANSLATE_NOOP("Actions", "&Open…")), ("Ctrl+O",), "files.open"),
     Row("save", _text(QT_TRANSLATE_NOOP("Actions", "&Save")), ("Ctrl+S",), "files.save"),
     Row("save-as", _text(QT_TRANSLATE_NOOP("Actions", "Save &as…")), ("Ctrl+Shift+S",), "files.save_as"),
@@ -171,7 +171,7 @@ ACTIONS = (
 
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
 MENUS = (
-    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "-", "up", "down", "-", "toggle")),
@@ -182,6 +182,7 @@ MENUS = (
 
 
 FILLED = {
+    "[recent]": _text(QT_TRANSLATE_NOOP("Actions", "Open &recent")),
     "[samples]": _text(QT_TRANSLATE_NOOP("Actions", "Open a s&ample")),
     "[kinds]": _text(QT_TRANSLATE_NOOP("Actions", "Add a &step")),
 }

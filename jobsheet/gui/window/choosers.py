@@ -1,10 +1,11 @@
-"""Menus that are filled when they open: the kinds of step, the machines with the ways to the places, the samples."""
+"""Menus that are filled when they open: the kinds of step, the machines with the ways to the places, the last jobs, the samples."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
@@ -13,6 +14,8 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Way
 from jobsheet.gui.edits.all_edits import Edits
 from jobsheet.gui.forms.plain_words import entry
+
+translate = QCoreApplication.translate
 
 
 def fill_machines(menu: QMenu, edits: Edits, actions: Mapping[str, QAction], ways: Iterable[Way]) -> None:
@@ -37,6 +40,22 @@ def fill_machines(menu: QMenu, edits: Edits, actions: Mapping[str, QAction], way
         action.triggered.connect(lambda _=False, card=card: hand.do(ChooseMachine(card)))
     menu.addSeparator()
     menu.addActions([actions[way.id] for way in ways])
+
+
+def fill_recent(menu: QMenu, open_recent: Callable[[str], object]) -> None:
+    """The last jobs by part and file; one that is no longer there says so."""
+    from jobsheet.storage.kept.recent import recent
+
+    found = recent()
+    if not found:
+        menu.addAction(translate("Actions", "No job was saved or opened yet")).setEnabled(False)
+    for one in found:
+        path = Path(one.path)
+        words = " – ".join(part for part in (one.part, path.name, path.parent.name) if part)
+        gone = "" if one.there else translate("Actions", "not there now: ")
+        action = menu.addAction(entry(f"{gone}{words}"))
+        action.setEnabled(one.there)
+        action.triggered.connect(lambda _=False, name=one.path: open_recent(name))
 
 
 def fill_samples(menu: QMenu, open_sample: Callable[[Path], object]) -> None:

@@ -28,8 +28,9 @@ from jobsheet.gui.edits.panels import Panels
 from jobsheet.gui.pages.exporting import Exporting
 from jobsheet.gui.strip.strip import Strip
 from jobsheet.gui.window.bench import Bench
-from jobsheet.gui.window.choosers import fill_machines, fill_samples
+from jobsheet.gui.window.choosers import fill_machines, fill_recent, fill_samples
 from jobsheet.gui.window.found_places import every_way, ways
+from jobsheet.gui.window.job_file_watched import WatchedFile
 from jobsheet.gui.window.later import Later
 from jobsheet.gui.window.looks import Looks
 from jobsheet.gui.window.stages_shown import StagesShown
@@ -89,8 +90,10 @@ class Parts:
             self.hand, bench, lambda name: bench().title.cells[name], self.edits.rows.open_job
         )
         self.files.laid.connect(self._laid)
-        self.files.begun.connect(self.edits.rows.open_job)
-        self.files.written.connect(show_title)
+        self.files.begun.connect(self.edits.steps.insert_below)
+        self.files.written.connect(self._written)
+        self.watched = WatchedFile(self.hand, window, lambda path: self.files.open_recent(str(path)))
+        self.panels.begin = self.files.begin
         self.files.said.connect(self._say)
 
     def _say(self, message: str) -> None:
@@ -112,6 +115,11 @@ class Parts:
         if bench.strip is None:
             bench.make_strip().pressed.connect(self.edits.rows.open)
         return bench.make_strip()
+
+    def _written(self) -> None:
+        """The job was saved."""
+        self._show_title()
+        self.watched.settled()
 
     # --- after the figures ---
 
@@ -154,6 +162,7 @@ class Parts:
         ruled.open(None)
         self._show()
         ruled.choose(next(iter(ruled.by_key), ""))
+        self.watched.settled()
         self._forget()
 
     def _forget(self) -> None:
@@ -207,6 +216,8 @@ class Parts:
             self.edits.steps.fill_kinds(menu)
         elif name == "[machines]":
             fill_machines(menu, self.edits, actions, self.ways)
+        elif name == "[recent]":
+            fill_recent(menu, self.files.open_recent)
         elif name == "[samples]":
             fill_samples(menu, self.files.open_sample)
 

@@ -93,7 +93,12 @@ class Window(QMainWindow):
         ruled.dropped.connect(self._dropped)
         ruled.menu_wanted.connect(self._row_menu)
         ruled.chosen.connect(lambda _key: self.later.soon())
+        ruled.recent_pressed.connect(self._recent_pressed)
         ruled.empty_pressed.connect(lambda key: self.parts.edits.steps.add(written.FACE, key))
+
+    def _recent_pressed(self, path: str) -> None:
+        """One of the last jobs."""
+        self.parts.files.open_recent(path)
 
     def _stepped(self, by: int) -> None:
         """Page Up or Page Down on the list."""
@@ -225,6 +230,7 @@ class Window(QMainWindow):
         self.show_title()
         parts.watch_for_files(self)
         parts.offer_recovered()
+        parts.watched.settled()
         if self.focusWidget() is None or not self.opened_key:
             self.bench.column.ruled.focus_line(self.bench.column.ruled.chosen_key)
 
@@ -284,6 +290,7 @@ class Window(QMainWindow):
         editors = [one for one in self.findChildren(QMainWindow) if one.isVisible()]
         if all(one.close() for one in editors) and self.parts.files.may_put_away():
             self.parts.files.keeping.forget()
+            self.parts.watched.claim.let_go()
             self.parts.solids.halt()
             event.accept()
         else:
