@@ -34,6 +34,8 @@ def opened(window, qtbot):
     """Press a cell of the title block, and what hangs there."""
 
     def opened(name):
+        window.activateWindow()
+        qtbot.waitUntil(window.isActiveWindow)
         qtbot.mouseClick(cell(window, name), Qt.MouseButton.LeftButton)
         return window.parts.panels.open
 

@@ -5,6 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.commands import SetField, value_of
+from jobsheet.gui.papers.paper_window import PaperWindow
 from jobsheet.storage.cabinet_file import NAME
 
 OWN = """format: 1
@@ -203,7 +204,7 @@ def test_without_a_cabinet_a_new_one_is_offered_at_once(window, qtbot):
     window.desk.do(SetField("job", "workshop", "The shed"))
     assert listed(window, "drill") == ["There is no cabinet yet.", "New cabinet…"]
     press(qtbot, Qt.Key.Key_Return)
-    papers = [one for one in QApplication.topLevelWidgets() if type(one).__name__ == "PaperWindow"]
+    papers = [one for one in QApplication.topLevelWidgets() if isinstance(one, PaperWindow)]
     made = [one for one in papers if one.isVisible()]
     assert len(made) == 1
     made[0].close()

@@ -60,7 +60,8 @@ class Picking:
         if not text or not found or (len(found) == 1 and found[0].key == text):
             self.leave()
         else:
-            self._show(field, found, blue=field.problem is not None)
+            unread = (owner, field.entry.name) in self._hand.desk.history.drafts
+            self._show(field, found, blue=unread or field.problem is not None)
 
     @staticmethod
     def _found(source: Source, field: Field, text: str) -> tuple[Listed, ...]:
