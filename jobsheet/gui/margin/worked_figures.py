@@ -7,10 +7,10 @@ from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
+from jobsheet.gui.forms.page_link import PageLink
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
-from jobsheet.gui.margin.formula_title import Titled
 from jobsheet.model.figure import Figures
 
 translate = QCoreApplication.translate
@@ -53,7 +53,7 @@ class WorkingView(QLabel):
     def _add(self, text: str, token: str, *, bold: bool = False, topic: str = "") -> None:
         """One text, wrapped; a formula's title leads to its page."""
         now = look()
-        label = Titled(text, topic, self) if topic else Label(text, self)
+        label = PageLink(text, topic, self) if topic else Label(text, self)
         label.setFont(now.caption_bold if bold else now.caption)
         if not topic:
             label.setTextInteractionFlags(QtCore.Qt.TextInteractionFlag.TextSelectableByMouse)

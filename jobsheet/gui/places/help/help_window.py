@@ -81,7 +81,6 @@ class HelpWindow(QDialog):
         self.list.verticalScrollBar().setStyleSheet(scroll_style(now))
         self.list.currentItemChanged.connect(self._chosen)
         self.view = PageView(self)
-        self.view.wanted.connect(self.open_page)
         self.back = Button(translate("Help", "Back"), self, Manner.LINK)
         self.back.clicked.connect(self.go_back)
         self._lay_out()
@@ -119,6 +118,10 @@ class HelpWindow(QDialog):
     def open_page(self, id_: str) -> None:
         """Show a page; the one before it is a step back."""
         self.turn_to(self._page(id_))
+
+    def open_help(self, topic: str) -> None:
+        """A link of the page was pressed."""
+        self.open_page(topic)
 
     def turn_to(self, page: Page | None) -> None:
         """The same for a page that is in no list."""

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from PySide6 import QtCore
-from PySide6.QtCore import QCoreApplication, Signal
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.page_link import PageLink
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
 from jobsheet.review.pages.one_page import Page
@@ -18,9 +18,7 @@ translate = QCoreApplication.translate
 
 
 class PageView(QWidget):
-    """It shows what it is given and says which page is wanted next."""
-
-    wanted = Signal(str)
+    """It shows what it is given; a link in it asks the window around for its page."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -35,7 +33,7 @@ class PageView(QWidget):
         ground = self.palette()
         ground.setColor(self.backgroundRole(), now.colour("paper"))
         self.setPalette(ground)
-        self.links: list[Button] = []
+        self.links: list[Label] = []
 
     def put(self, page: Page, leads: list[Page]) -> None:
         """Show a page in the place of the one before."""
@@ -59,8 +57,7 @@ class PageView(QWidget):
                 self._grid.addWidget(
                     self._label(translate("Help", "See"), now.caption_bold, "pencil"), row, 0
                 )
-            link = Button(one.title, self, Manner.LINK, in_row=True)
-            link.clicked.connect(lambda _=False, id_=one.id: self.wanted.emit(id_))
+            link = self._dressed(PageLink(one.title, one.id, self), now.body, "blue")
             self._grid.addWidget(link, row, 1)
             self.links.append(link)
             row += 1
@@ -78,9 +75,13 @@ class PageView(QWidget):
 
     def _label(self, words: str, font: QFont, tone: str) -> Label:
         """One text, wrapped; it can be chosen and copied."""
-        label = Label(words, self)
-        label.setFont(font)
+        label = self._dressed(Label(words, self), font, tone)
         label.setTextInteractionFlags(QtCore.Qt.TextInteractionFlag.TextSelectableByMouse)
+        return label
+
+    @staticmethod
+    def _dressed(label: Label, font: QFont, tone: str) -> Label:
+        label.setFont(font)
         made = label.palette()
         made.setColor(label.foregroundRole(), look().colour(tone))
         label.setPalette(made)

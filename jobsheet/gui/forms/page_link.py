@@ -1,4 +1,4 @@
-"""The title of a formula in the working: pressed, or by Enter, it opens its page of the help."""
+"""Words that lead to a page of the help: pressed, or by Enter, they open it."""
 
 from __future__ import annotations
 
@@ -11,8 +11,8 @@ from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
 
 
-class Titled(Label):
-    """The title of a formula: pressed, it opens its page of the help."""
+class PageLink(Label):
+    """Words with the page that they lead to."""
 
     def __init__(self, words: str, topic: str, parent: QWidget) -> None:
         super().__init__(words, parent)
@@ -21,7 +21,7 @@ class Titled(Label):
         self.setCursor(QtCore.Qt.CursorShape.PointingHandCursor)
 
     def help_topic(self) -> str:
-        """The page of its formula."""
+        """The page it leads to."""
         return self._topic
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802
