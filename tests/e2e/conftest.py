@@ -4,6 +4,7 @@
 """
 
 import contextlib
+import json
 import os
 import shutil
 import subprocess
@@ -13,7 +14,7 @@ import time
 import pytest
 
 from tests.e2e import program_that_tells
-from tests.e2e.program_that_tells import READY, REMARKS
+from tests.e2e.program_that_tells import READY, REMARKS, WHERE, WHERE_ASKED
 
 DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 
@@ -23,6 +24,11 @@ DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 PATIENCE = 90
 #: How often it is looked for [s].
 LOOK = 0.05
+
+
+def named(name, wanted):
+    """Whether a name is the one that is wanted: the whole of it, or its beginning where that ends in dots."""
+    return name.startswith(wanted[:-3]) if wanted.endswith("...") else name == wanted
 
 
 class Program:
@@ -105,6 +111,31 @@ class Program:
         """Wait until the review says that of the plan."""
         told = self.home / REMARKS
         self.until(lambda: told.exists() and rule in told.read_text(encoding="utf-8").split())
+
+    def seen(self):
+        """Name, role, x, y, width and height of all that can be seen now."""
+        answer = self.home / WHERE
+        answer.unlink(missing_ok=True)
+        (self.home / WHERE_ASKED).touch()
+        self.until(answer.exists)
+        return json.loads(answer.read_text(encoding="utf-8"))
+
+    def place_of(self, name, role="", nth=0):
+        """The middle of what is called so; waits until it is there."""
+
+        def there():
+            found = [one for one in self.seen() if named(one[0], name) and role in one[1]]
+            return found[nth] if len(found) > nth else None
+
+        _, _, x, y, wide, high = self.until(there)
+        return x + wide // 2, y + high // 2
+
+    def click(self, name, role="", nth=0, button=1, times=1):
+        """Press what is called so with the mouse."""
+        x, y = self.place_of(name, role, nth)
+        self.xdotool(
+            "mousemove", str(x), str(y), "click", "--repeat", str(times), "--delay", "60", str(button)
+        )
 
     def kill(self):
         self.process.kill()
