@@ -5,63 +5,19 @@ had to be answered, seconds.
 """
 
 import subprocess
-import time
 
 import pytest
 
 from jobsheet.storage.card_files import card_names
 from jobsheet.storage.proof_log import records_from
+from tests.e2e.counted_hand import CountedHand
 
 pytestmark = pytest.mark.e2e
-
-#: Between two keys [ms]: faster than any hand, so that nothing rests between them.
-PACE = 15
-
-
-class Thread:
-    """The program with a person before it who counts."""
-
-    def __init__(self, running):
-        self.running = running
-        self.pressed = 0
-        self.questions = 0
-        self.begun = time.monotonic()
-
-    def keys(self, *names):
-        self.pressed += len(names)
-        self.running.xdotool("key", "--delay", str(PACE), "--clearmodifiers", *names)
-
-    def tabs(self, count):
-        self.keys(*["Tab"] * count)
-
-    def type(self, text):
-        self.pressed += len(text)
-        self.running.xdotool("type", "--delay", str(PACE), text)
-
-    def fill(self, *texts):
-        """Fields one after the other; None leaves one as it is."""
-        for text in texts:
-            if text is not None:
-                self.type(text)
-            self.keys("Tab")
-
-    def asked(self, name):
-        """A box or a window of its own is there and has the keyboard."""
-        self.questions += 1
-        self.running.take_keys(name)
-
-    def insert(self, words):
-        """A step of the kind that these words find, after the chosen one."""
-        before = sum(text.count("kind:") for text in self.running.journal())
-        self.keys("Insert")
-        self.type(words)
-        self.keys("Return")
-        self.running.until(lambda: sum(text.count("kind:") for text in self.running.journal()) > before)
 
 
 @pytest.fixture
 def thread(program):
-    return Thread(program())
+    return CountedHand(program())
 
 
 def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
@@ -77,8 +33,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     thread.keys("ctrl+q")
     assert thread.running.wait() == 0
     with capsys.disabled():
-        seconds = time.monotonic() - thread.begun
-        print(f"\none thread: {thread.pressed} keys, {thread.questions} questions, {seconds:.0f} s")
+        print(f"\none thread: {thread.told()}")
 
 
 def new_machine(thread, home):

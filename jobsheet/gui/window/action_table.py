@@ -85,7 +85,7 @@ ACTIONS = (
     ),
     Row(
         "choose-material",
-        _text(QT_TRANSLATE_NOOP("Actions", "Choose the m&aterial…")),
+        _text(QT_TRANSLATE_NOOP("Actions", "Choose the ma&terial…")),
         ("Alt+A",),
         "panels.material",
     ),
@@ -93,7 +93,7 @@ ACTIONS = (
     Row("square", _text(QT_TRANSLATE_NOOP("Actions", "S&quare all six faces…")), (), "edits.set_ups.square"),
     Row(
         "repeat-set-up",
-        _text(QT_TRANSLATE_NOOP("Actions", "Re&peat this set-up")),
+        _text(QT_TRANSLATE_NOOP("Actions", "Repeat t&his set-up")),
         (),
         "edits.set_ups.repeat",
     ),
@@ -122,10 +122,10 @@ ACTIONS = (
         ("Shift+Ins",),
         "edits.steps.insert_above",
     ),
-    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "D&uplicate")), ("Ctrl+D",), "edits.steps.duplicate"),
+    Row("duplicate", _text(QT_TRANSLATE_NOOP("Actions", "Dupli&cate")), ("Ctrl+D",), "edits.steps.duplicate"),
     Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.steps.delete"),
     Row("up", _text(QT_TRANSLATE_NOOP("Actions", "Move &up")), ("Alt+Up",), "edits.steps.move_up"),
-    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move d&own")), ("Alt+Down",), "edits.steps.move_down"),
+    Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move dow&n")), ("Alt+Down",), "edits.steps.move_down"),
     Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "edits.rows.toggle"),
     Row(
         "moment",
@@ -183,6 +183,6 @@ MENUS = (
 
 FILLED = {
     "[recent]": _text(QT_TRANSLATE_NOOP("Actions", "Open &recent")),
-    "[samples]": _text(QT_TRANSLATE_NOOP("Actions", "Open a s&ample")),
+    "[samples]": _text(QT_TRANSLATE_NOOP("Actions", "Open a sa&mple")),
     "[kinds]": _text(QT_TRANSLATE_NOOP("Actions", "Add a &step")),
 }

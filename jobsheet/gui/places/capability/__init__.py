@@ -18,7 +18,7 @@ PLACE = Place(
     ways=(
         Way(
             id="capability",
-            text=str(QT_TRANSLATE_NOOP("Actions", "What will it &carry?…")),
+            text=str(QT_TRANSLATE_NOOP("Actions", "What will it carr&y?…")),
             keys=("F7",),
             told=str(QT_TRANSLATE_NOOP("Actions", "what it will carry")),
             opens_on="machine",
