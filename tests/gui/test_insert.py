@@ -155,6 +155,14 @@ def test_m6_fills_the_form_of_a_tap(window, insert, qtbot):
     assert made.fields.cutter.kind == "tap"
 
 
+def test_what_is_typed_behind_a_step_at_holes_goes_on_with_those_holes(window, insert, qtbot):
+    insert("spot", "ream")
+    press(qtbot, window, Qt.Key.Key_Return)
+    spots, new = step(window, "spot"), window.open_row.key
+    assert step(window, new).kind == "ream"
+    assert [one.spot for one in step(window, new).fields.at] == [one.spot for one in spots.fields.at]
+
+
 def test_10_slot_fills_the_width(window, insert, qtbot):
     insert("drill", "10 slot")
     press(qtbot, window, Qt.Key.Key_Return)

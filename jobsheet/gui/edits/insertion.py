@@ -18,7 +18,7 @@ from jobsheet.model.job import SetUp
 from jobsheet.model.own_tools import Cabinet
 from jobsheet.operations import registry
 from jobsheet.operations.choosing.found import kinds_found
-from jobsheet.operations.choosing.likely import likely_next
+from jobsheet.operations.choosing.likely import at_the_same_holes, likely_next, same_holes
 from jobsheet.operations.choosing.order_of_work import all_groups, group_of
 from jobsheet.operations.choosing.standing_here import Here
 from jobsheet.storage.cabinet_file import cabinet_for
@@ -37,6 +37,7 @@ class Insertion:
         self._set_up = set_up
         self._index = index
         self._cabinet = _cabinet(hand)
+        self._here = Here(set_up=set_up, index=index, units=hand.desk.job.units, cabinet=self._cabinet)
         self._back: QWidget | None = QApplication.focusWidget()
         self.row = InsertRow(self._asked(), hand.ruled)
         self.row.taken.connect(self._take)
@@ -106,7 +107,7 @@ class Insertion:
 
     def _asked(self) -> Asked:
         desk, set_up, index = self._hand.desk, self._set_up, self._index
-        here = Here(set_up=set_up, index=index, units=desk.job.units, cabinet=self._cabinet)
+        here = self._here
         likely = tuple(
             Offered(
                 kind=one.kind,
@@ -136,8 +137,10 @@ class Insertion:
                 kind=found.kind,
                 icon=_icon(found.kind),
                 title=found.title,
-                reason=", ".join(text for _, text in found.texts) or group_of(found.kind),
-                texts=found.texts,
+                reason=", ".join(text for _, text in found.texts)
+                or same_holes(found.kind, self._here)
+                or group_of(found.kind),
+                texts=at_the_same_holes(found.kind, found.texts, self._here),
                 hit=found.hit,
             )
             for found in kinds_found(typed, self._hand.desk.job.units, self._cabinet)

@@ -74,6 +74,21 @@ def likely_next(here: Here) -> tuple[Likely, ...]:
     return tuple(kept)
 
 
+def same_holes(kind: str, here: Here) -> str:
+    """`at these 4 holes`, where a step of that kind goes on with the holes of the step before; else nothing."""
+    goes_on = (
+        here.role in _SAME_HOLES and here.places is not None and registry.kind(kind).entry("at") is not None
+    )
+    return f"at {here.holes_in_words}" if goes_on else ""
+
+
+def at_the_same_holes(kind: str, texts: Texts, here: Here) -> Texts:
+    """The texts of a new step that was found by typing; behind a step at holes it goes on with those."""
+    if here.places is None or not same_holes(kind, here) or any(name == "at" for name, _ in texts):
+        return texts
+    return (*texts, ("at", here.places.text))
+
+
 def _same_cutter(here: Here, kind: str) -> Texts:
     """More of the same is cut with what is in the spindle."""
     before = here.before
