@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Any
 
 from jobsheet.errors import JobsheetError
@@ -14,6 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.reads import narrowed
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.roomy import Roomy
 from jobsheet.reckoning.what_if import sentence_of
 
 Found = tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]
@@ -30,10 +30,19 @@ def known(
 ) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
     """The same with what every limit says, in the limits' own order."""
     reads = kind_of(kind_name).looks_at(fields) | READS
-    return _reckoned(kind_name, fields, narrowed(setting, reads))
+    found: tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str] = _reckoned(
+        kind_name, fields, narrowed(setting, reads)
+    )
+    return found
 
 
-@lru_cache(maxsize=1024)
+def make_room(steps: int) -> None:
+    """Remember as many as a plan of so many steps needs."""
+    for one in (_reckoned, _figured):
+        one.make_room(steps)
+
+
+@Roomy
 def _reckoned(
     kind_name: str, fields: Any, setting: Setting
 ) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
@@ -55,7 +64,7 @@ def _with_limits(
         return None, (), (), (), sentence_of(error)
 
 
-@lru_cache(maxsize=1024)
+@Roomy
 def _figured(
     kind_name: str, fields: Any, setting: Setting
 ) -> tuple[Figures | None, tuple[Row, ...], tuple[Dial, ...], str]:

@@ -24,7 +24,7 @@ from jobsheet.model.shop import Shop
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.by_value import known
+from jobsheet.reckoning.by_value import known, make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
@@ -122,6 +122,7 @@ class Reckoner:
             If the job's machine or material is not there; single operations never raise.
         """
         machine, material = find_card(job.machine), find_material(job.material)
+        make_room(sum(len(set_up.operations) for set_up in job.set_ups))
         proof = self._proof(machine.name)
         outcomes: dict[str, Outcome] = {}
         settings: dict[str, Setting] = {}

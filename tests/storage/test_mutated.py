@@ -170,13 +170,13 @@ def test_figures_that_fail_fail_for_their_own_step(hm100, monkeypatch):
             raise ValueError("as if")
         return whole(name, fields, setting)
 
-    by_value._figured.cache_clear()
-    by_value._reckoned.cache_clear()
+    by_value._figured.forget()
+    by_value._reckoned.forget()
     monkeypatch.setattr(by_value, "_by_kind", broken)
     found = Reckoner().reckon(hm100).operations
     monkeypatch.undo()
-    by_value._figured.cache_clear()
-    by_value._reckoned.cache_clear()
+    by_value._figured.forget()
+    by_value._reckoned.forget()
     failed = [key for key, outcome in found.items() if "the program failed here" in outcome.problem]
     assert failed == ["face-rough", "face-finish"]
     assert found["drill"].figures is not None

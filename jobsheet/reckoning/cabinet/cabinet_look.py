@@ -68,7 +68,7 @@ def _needs(job: Job) -> tuple[Need, ...]:
 @by_identity(4)
 def _remembered(cabinet: Cabinet) -> Callable[[Need], Look]:
     """Looks up in this cabinet, remembered by value: an edit costs the needs that changed."""
-    return lru_cache(maxsize=1024)(lambda need: look_up(need, cabinet))
+    return lru_cache(maxsize=512)(lambda need: look_up(need, cabinet))
 
 
 def look_up(need: Need, cabinet: Cabinet) -> Look:
