@@ -49,22 +49,15 @@ def new_machine(thread, home):
 
 
 def new_job(thread):
-    """Part, stock, metal and machine."""
+    """Part, metal, stock and machine on a line each; the rest of the stock in the job's form."""
     thread.keys("ctrl+n")
-    thread.asked("New job")
-    thread.fill(
-        "OT-1",
-        "Guide strip",
-        *[None] * 4,
-        "60",
-        "30",
-        "14",
-        "bright flat, sawn",
-        *[None] * 5,
-        "S235",
-        "corner-mill",
-    )
+    thread.fill("OT-1 Guide strip", "S235", "60 x 30 x 14", "corner-mill")
+    thread.keys("Return")
+    thread.asked("OT-1")
     thread.running.keeps("machine: corner-mill")
+    thread.keys("Escape", "F2")
+    thread.fill(*[None] * 9, "bright flat, sawn")
+    thread.running.keeps("bright flat, sawn")
     thread.keys("Escape")
 
 

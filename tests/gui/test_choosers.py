@@ -257,6 +257,15 @@ def test_another_size_or_look_of_the_window_leaves_nothing_hanging_outside(windo
 
 
 @pytest.mark.parametrize("name", ["material", "machine"])
+def test_where_its_cell_has_no_room_it_hangs_under_the_title_block_all_the_same(show, name):
+    window = show(size=(1024, 700), factor=1.5)
+    window.actions_by_id[f"choose-{name}"].trigger()
+    panel = window.parts.panels.open
+    assert panel.y() == window.bench.title.geometry().bottom() + 1
+    assert window.bench.rect().contains(panel.geometry())
+
+
+@pytest.mark.parametrize("name", ["material", "machine"])
 def test_every_control_has_a_name(opened, name):
     from PySide6.QtWidgets import QWidget
 

@@ -144,6 +144,20 @@ def test_escape_leaves_the_job_on_the_desk_and_what_lies_there_may_be_kept(windo
     assert panel.isVisible()
 
 
+def test_what_was_typed_is_kept_from_the_beginning(window, asked, qtbot, monkeypatch):
+    from jobsheet.gui.desk import journal
+
+    asked.form.fields["stock"].box.setFocus()
+    typed(qtbot, "80x50x33")
+    qtbot.mouseClick(asked.begin, Qt.MouseButton.LeftButton)
+    (kept,) = journal.folder().glob("*.json")
+    assert "height: 33" in kept.read_text(encoding="utf-8").replace("\\n", "\n").replace('"33"', "33")
+    questions = []
+    monkeypatch.setattr(ask, "save_changes", lambda _window, name: questions.append(name) or "cancel")
+    assert not window.parts.files.may_put_away()
+    assert questions == ["New job"]
+
+
 # --- the last jobs ---
 
 
@@ -181,7 +195,8 @@ def test_the_menu_lists_them_newest_first_and_opens_them(window, saved, tmp_path
     assert "not there now" in gone.text()
 
 
-def test_an_empty_job_offers_them_too(window, saved, qtbot):
+def test_an_empty_job_offers_them_too(window, saved, qtbot, monkeypatch):
+    monkeypatch.setattr(ask, "save_changes", lambda *_: "throw away")
     window.parts.files.begin(blank_job("bench-mill-b-1"))
     press(qtbot, Qt.Key.Key_Escape)
     empty = window.bench.column.ruled.lines[-1].widget

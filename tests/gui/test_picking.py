@@ -239,7 +239,7 @@ def test_what_holds_the_work_comes_from_the_card(window, header, qtbot):
     header("set-up-1", "holding:set-up-1", "device")
     press(qtbot, Qt.Key.Key_F4)
     assert titles(window)[0] == "80 mm vice"
-    assert picking(window).list.list.things[0].under == "opens 75, jaws 25 deep, bed 42 high mm"
+    assert picking(window).list.list.things[0].under == "opens 75 mm, jaws 25 mm deep, bed 42 mm high"
     press(qtbot, Qt.Key.Key_Down)
     press(qtbot, Qt.Key.Key_Return)
     assert window.desk.job.set_ups[0].holding.device == "strap clamps on the table"

@@ -51,9 +51,10 @@ class Files(QObject):
         return answer == "throw away"
 
     def _worth_asking(self) -> bool:
-        """A sample or new job that nobody has changed is no loss."""
-        history = self._desk.history
-        return self._desk.recovered or (history.changed and (history.can_undo or bool(history.drafts)))
+        """A sample that nobody has changed is no loss; a new job was typed."""
+        history, begun = self._desk.history, self._desk.path is None and not self._desk.named
+        made = history.can_undo or bool(history.drafts) or begun
+        return self._desk.recovered or (history.changed and made)
 
     def lay(self, history: History, path: Path | None, named: str, digest: str | None) -> None:
         """Put a job on the desk, and have it shown."""
@@ -68,7 +69,10 @@ class Files(QObject):
         """Put a new job on the desk, where the one that lies there may go."""
         if not self.may_put_away():
             return False
-        self.lay(History(job), None, "", None)
+        history = History(job)
+        history.mark_unsaved()
+        self.lay(history, None, "", None)
+        self.keeping.write()  # what was typed into the four lines is no less than what is typed later
         self.begun.emit()
         return True
 

@@ -49,9 +49,10 @@ class Panels:
 
     def _hang(self, name: str) -> Callable[[], tuple[int, int]]:
         def place() -> tuple[int, int]:
-            cell = self._cell(name)
-            at = cell.mapTo(self._ground(), QPoint(0, cell.height()))
-            return at.x() if cell.isVisible() else 0, at.y()
+            cell, ground = self._cell(name), self._ground()
+            title = cell.parentWidget() or cell
+            below = title.mapTo(ground, QPoint(0, title.height())).y()
+            return cell.mapTo(ground, QPoint(0, 0)).x() if cell.isVisible() else 0, below
 
         return place
 

@@ -107,11 +107,10 @@ def _devices(desk: Desk) -> Source:
 
 
 def _vice_words(vice: Vice) -> str:
-    """What it takes: `opens 150, jaws 40 deep, bed 58 high`."""
-    parts = [
-        translate("Choosing", "opens {size}").format(size=f"{vice.opening * 1e3:g}") if vice.opening else ""
-    ]
-    parts.append(translate("Choosing", "jaws {size} deep").format(size=f"{vice.jaw_depth * 1e3:g}"))
-    if vice.bed_height:
-        parts.append(translate("Choosing", "bed {size} high").format(size=f"{vice.bed_height * 1e3:g}"))
-    return ", ".join(part for part in parts if part) + " mm"
+    """What it takes: `opens 75 mm, jaws 25 mm deep, bed 42 mm high`."""
+    parts = (
+        (translate("Choosing", "opens {size}"), vice.opening),
+        (translate("Choosing", "jaws {size} deep"), vice.jaw_depth),
+        (translate("Choosing", "bed {size} high"), vice.bed_height),
+    )
+    return ", ".join(words.format(size=f"{size * 1e3:g} mm") for words, size in parts if size)

@@ -74,7 +74,7 @@ ACTIONS = (
     Row(
         "edit-job",
         _text(QT_TRANSLATE_NOOP("Actions", "&Part, stock and machine")),
-        (),
+        ("F2",),
         "edits.rows.open_job",
     ),
     Row(
