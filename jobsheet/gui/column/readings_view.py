@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
@@ -64,6 +65,7 @@ class ReadingsView(QLabel):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
         self._lines: list[tuple[str, str, str, str]] = []
         self._warnings: tuple[str, ...] = ()
         self.hide()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QWidget
@@ -23,6 +24,7 @@ class DialsView(QLabel):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
         self._dials: tuple[Dial, ...] = ()
         self._stale = False
         self._why_not = ""

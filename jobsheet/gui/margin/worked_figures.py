@@ -21,6 +21,7 @@ class WorkingView(QLabel):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
         self.setAccessibleName(translate("Working", "Working of the figures"))
         self._shown: Figures | None = None
         self._labels: list[Label] = []

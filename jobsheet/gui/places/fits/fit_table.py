@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QLabel, QWidget
@@ -34,6 +35,10 @@ def _side_words(one: Side | None) -> tuple[str, str]:
 
 class FitRow(QLabel):
     """One row, as a screen reader meets it: it paints nothing, the table does."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
 
 
 class FitTable(QWidget):
