@@ -193,3 +193,36 @@ def test_focus_comes_back_from_a_place(window, qtbot):
     qtbot.waitUntil(lambda: QApplication.activeWindow() is window)
     assert QApplication.focusWidget() is box
     assert isinstance(box, QWidget)
+
+
+# --- large type ---
+
+
+def test_drawings_and_figures_stay_at_200_percent(show, monkeypatch):
+    from jobsheet.gui.ink import ink
+
+    written = []
+    write = ink.write
+
+    def watching(painter, look, rect, text, *rest):
+        written.append(text)
+        return write(painter, look, rect, text, *rest)
+
+    monkeypatch.setattr(ink, "write", watching)
+    window = show(str(sample_jobs() / "hm-103-pivot-block.yaml"), factor=2.0)
+    assert window.strip().isVisible()
+    assert window.strip().height() > 2 * 60
+    window.bench.repaint()
+    assert "500 rpm · 1.3 s a turn, x · 1.5 mm" in written
+    written.clear()
+    window.open_key("step")
+    window.open_row.repaint()
+    assert "300 rpm · 4.2 s a turn, y · 3 × 4 mm" in written
+
+
+def test_captions_are_16_pixels_in_bench_size():
+    from jobsheet.gui.ink import look
+
+    now = look.apply("light", bench=True, factor=1.0)
+    assert now.caption.pixelSize() >= 16
+    look.apply("light", factor=1.0)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QPainter, QRegion
 
 from jobsheet.gui.column.heading_painter import HeadingPainter
 from jobsheet.gui.column.line import Line, View
-from jobsheet.gui.column.measures import HEADING, ROW, columns
+from jobsheet.gui.column.measures import HEADING, ROW, TWO_LINES, columns
 from jobsheet.gui.column.row_painter import RowPainter
 from jobsheet.gui.column.standing import Standing
 from jobsheet.gui.column.views import HeadingView
@@ -20,7 +20,7 @@ def height_at_100(line: Line, form: str) -> int:
         return line.widget.height_at_100()
     if line.is_heading:
         return HEADING + 20 if form == "narrow" else HEADING
-    return ROW
+    return TWO_LINES if form == "narrow" else ROW
 
 
 def paint_line(

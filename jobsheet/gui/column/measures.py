@@ -7,6 +7,8 @@ from msgspec import Struct
 from jobsheet.gui.ink.look import Look
 
 ROW = 31
+#: A row where there is no room for columns: what is done, and under it what the machine is asked for.
+TWO_LINES, UPPER = 50, 30
 HEADING = 36
 TITLE = 44
 HEADS = 26

@@ -7,11 +7,12 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QRect, Signal
-from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.measures import COLUMNS, TITLE, columns
 from jobsheet.gui.column.remarks import RemarkLine
+from jobsheet.gui.column.shorter_words import figures_line
 from jobsheet.gui.column.suggested import Suggestions
 from jobsheet.gui.column.views import RowView
 from jobsheet.gui.column.words_line import WordsLine
@@ -219,6 +220,15 @@ class OpenRow(QWidget):
         if event.position().y() < now.px(TITLE) and event.position().x() < edge:
             self.closed.emit(self.key)
 
+    def _beside_title(self, form: str, width: int) -> tuple[str, QFont]:
+        """What stands at the right of the title: the keys, or where the margin lies far below, its figures."""
+        now = look()
+        if form == "narrow":
+            rest = width - now.width(self.view.title, now.head) - now.px(2 * SIDE + 16)
+            figures = figures_line(self.view)
+            return (figures if now.width(figures, now.body) <= rest else ""), now.body
+        return (translate("OpenRow", "Esc closes, Alt + Up moves") if form == "wide" else ""), now.caption
+
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
         """Ground, bar, sign, number, icon, title, and the line of the margin."""
         now, view = look(), self.view
@@ -234,13 +244,13 @@ class OpenRow(QWidget):
             ink.write(painter, now, number, str(view.number), now.title, "ink", ink.RIGHT)
             signs.draw(painter, view.icon, now.tokens.ink, at.icon, head / 2, now.px(30))
             end = self.width() if at.form == "narrow" else at.margin
-            hint = translate("OpenRow", "Esc closes, Alt + Up moves") if at.form == "wide" else ""
-            room = now.width(hint, now.caption) + now.px(SIDE)
+            hint, small = self._beside_title(at.form, end - at.text)
+            room = now.width(hint, small) + now.px(SIDE)
             title = QRect(at.text + now.px(4), 0, end - at.text - room - now.px(12), head)
             font = now.title if now.width(view.title, now.title) <= title.width() else now.head
             ink.write(painter, now, title, view.title, font)
             place = QRect(end - room, 0, room - now.px(SIDE), head)
-            ink.write(painter, now, place, hint, now.caption, "pencil", ink.RIGHT)
+            ink.write(painter, now, place, hint, small, "pencil", ink.RIGHT)
             if at.form == "narrow":
                 ink.horizontal(painter, now.colour("ink"), 0, self.width(), self._bottom - 1)
             else:

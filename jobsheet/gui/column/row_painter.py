@@ -6,7 +6,8 @@ from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter
 
 from jobsheet.gui.column.line_ground import LineGround
-from jobsheet.gui.column.shorter_words import beginnings, remark_forms
+from jobsheet.gui.column.measures import UPPER
+from jobsheet.gui.column.shorter_words import beginnings, figures_line, remark_forms
 from jobsheet.gui.column.views import RowView
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import Look
@@ -21,13 +22,29 @@ class RowPainter(LineGround):
     def paint(self, view: RowView) -> None:
         """All of it."""
         self.begin()
-        self._paint_left(view)
         if self.at.form == "narrow":
-            self._paint_share(view)
+            self._paint_narrow(view)
         else:
+            self._paint_left(view)
             self.margin_line()
             self._paint_margin(view)
         self.finish()
+
+    def _paint_narrow(self, view: RowView) -> None:
+        """Two lines: what to do with its verdict, and under it what the machine is asked for."""
+        now, whole = self.now, self.high
+        self.high = now.px(UPPER)
+        self.middle = (self.high - 1) / 2
+        self._paint_left(view)
+        self._paint_share(view)
+        place = QRect(
+            self.at.text, self.high - now.px(4), self.at.width - self.at.text - now.px(14), whole - self.high
+        )
+        figures = ink.fitting(now, beginnings(figures_line(view), " · "), now.body, place.width())
+        used = ink.write(self.painter, now, place, figures, now.body, "pencil" if view.stale else "ink")
+        if view.stale and used:
+            ink.dotted_under(self.painter, now, place.left(), place.left() + used, whole - now.px(3))
+        self.high = whole
 
     def _paint_left(self, view: RowView) -> None:
         """Left of the line: what to do."""

@@ -30,6 +30,14 @@ def remark_forms(view: RowView) -> tuple[str, ...]:
     return (*(words.format(severity=weight, remark=one) for one in said), weight)
 
 
+def figures_line(view: RowView) -> str:
+    """What the machine is asked for in one line: `500 rpm · 1.3 s a turn, x · 1.5 mm`."""
+    spindle = view.spindle
+    if spindle.isdigit():
+        spindle = translate("Rows", "{speed} rpm").format(speed=spindle)
+    return " · ".join(part for part in (spindle, view.pace, view.depth) if part)
+
+
 def holding_forms(view: HeadingView) -> tuple[str, ...]:
     """Device and packing, then the packing that must be at hand, then the device."""
     return (view.holding, *(part for part in (view.packing, view.device) if part and part != view.holding))

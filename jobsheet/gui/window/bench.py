@@ -19,8 +19,10 @@ if TYPE_CHECKING:
     from jobsheet.gui.strip.strip import Strip
 
 GAP = 8
-#: Below this height [px at 100 %] the strip gives its room to the rows.
-STRIP_FROM = 520
+#: Below this height [px at 100 %] the strip is low, and below the other it gives its room to the rows.
+STRIP_FROM, LOW_FROM = 520, 400
+#: How high it is where it is low.
+LOW = 88
 
 
 class Bench(QWidget):
@@ -55,8 +57,9 @@ class Bench(QWidget):
         top = now.px(TITLE_HIGH)
         self.title.setGeometry(0, 0, width, top)
         top += gap
-        strip = now.px(STRIP_HIGH[now.form(width)])
-        shown = high / now.scale >= STRIP_FROM
+        at_100 = high / now.scale
+        strip = now.px(STRIP_HIGH[now.form(width)] if at_100 >= STRIP_FROM else LOW)
+        shown = at_100 >= LOW_FROM
         if self.strip is not None:
             self.strip.setVisible(shown)
             self.strip.setGeometry(gap, top, width - 2 * gap, strip)
