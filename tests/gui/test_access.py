@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtGui import QAccessible, QFontInfo
 from PySide6.QtWidgets import QApplication, QComboBox, QWidget
 
 from jobsheet.gui.column.list_reading import Item
@@ -224,5 +224,5 @@ def test_captions_are_16_pixels_in_bench_size():
     from jobsheet.gui.ink import look
 
     now = look.apply("light", bench=True, factor=1.0)
-    assert now.caption.pixelSize() >= 16
+    assert QFontInfo(now.caption).pixelSize() >= 16
     look.apply("light", factor=1.0)

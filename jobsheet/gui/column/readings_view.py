@@ -5,9 +5,10 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.remarks import INDENT
+from jobsheet.gui.forms.plain_widgets import PaintedText
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.machine.dial_readings import Stop, error_text
@@ -60,7 +61,7 @@ def warnings_of(found: Readings, units: str) -> tuple[str, ...]:
     return tuple(said)
 
 
-class ReadingsView(QLabel):
+class ReadingsView(PaintedText):
     """A caption and a line a place; what to beware of stands under them."""
 
     def __init__(self, parent: QWidget) -> None:

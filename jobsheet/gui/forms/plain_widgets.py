@@ -53,6 +53,14 @@ class Label(QLabel):
         hover(self, words if len(words) > SHOWN else "")
 
 
+class PaintedText(QLabel):
+    """Words that a widget paints itself: to a screen reader they are a text, by their accessible name."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setTextFormat(QtCore.Qt.TextFormat.PlainText)
+
+
 def named(box: QComboBox, words: str) -> None:
     """Name a list of choices: the toolkit takes what is chosen in it for its name, unless a label stands for it."""
     box.setAccessibleName(words)

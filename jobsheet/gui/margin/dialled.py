@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.plain_widgets import PaintedText
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import Look, look
 from jobsheet.operations.kind import Dial
@@ -19,7 +20,7 @@ NOTHING = "–"
 translate = QCoreApplication.translate
 
 
-class DialsView(QLabel):
+class DialsView(PaintedText):
     """Spindle, handle, depth: three cells side by side, or three lines where it is narrow."""
 
     def __init__(self, parent: QWidget) -> None:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.forms.page_link import PageLink
-from jobsheet.gui.forms.plain_widgets import Label
+from jobsheet.gui.forms.plain_widgets import Label, PaintedText
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.model.figure import Figures
@@ -16,7 +16,7 @@ from jobsheet.model.figure import Figures
 translate = QCoreApplication.translate
 
 
-class WorkingView(QLabel):
+class WorkingView(PaintedText):
     """All steps of one operation, one under the other; its texts can be selected and copied."""
 
     def __init__(self, parent: QWidget) -> None:

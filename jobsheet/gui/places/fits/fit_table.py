@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.forms.plain_widgets import PaintedText
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.spoken import verdict_word
@@ -33,7 +34,7 @@ def _side_words(one: Side | None) -> tuple[str, str]:
     return set_at or translate("Fits", "nothing to set"), share
 
 
-class FitRow(QLabel):
+class FitRow(PaintedText):
     """One row, as a screen reader meets it: it paints nothing, the table does."""
 
     def __init__(self, parent: QWidget) -> None:
