@@ -357,6 +357,13 @@ def test_the_menu_key_acts_on_all_that_are_chosen(window, qtbot):
     assert not {"drill", "tap"} & set(keys(window))
 
 
+def test_shift_and_f10_open_the_same_menu(window, qtbot):
+    ruled(window).focus_line("drill")
+    press(qtbot, window, KEY.Key_F10, SHIFT)
+    (menu,) = [one for one in window.findChildren(QMenu) if one.isVisible()]
+    assert menu.actions()[0].text() == "Step 60"
+
+
 def test_the_right_button_keeps_what_is_chosen_and_a_heading_has_its_own(pivot):
     one, other = (pivot.desk.job.set_ups[4].operations[place].key for place in (0, 1))
     ruled(pivot).focus_line(one)

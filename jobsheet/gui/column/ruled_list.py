@@ -144,6 +144,8 @@ class RuledList(PaintedList):
             self.focus_line(self._beside(-1 if key == keys.Key_Up else 1), choose)
         elif on_line and key in (keys.Key_Home, keys.Key_End):
             self.focus_line(self.step(-10_000 if key == keys.Key_Home else 10_000), choose)
+        elif on_line and key == keys.Key_F10 and event.modifiers() & modifier.ShiftModifier:
+            self._ask_for_menu()
         elif on_line and key == keys.Key_Space and event.modifiers() & modifier.ControlModifier:
             self.choose_also(self.chosen_key)
         elif on_line and key in (keys.Key_Return, keys.Key_Enter, keys.Key_Space):
@@ -229,7 +231,11 @@ class RuledList(PaintedList):
                 event.ignore()
                 return
             self.menu_wanted.emit(event.globalPos())
-            return
+        else:
+            self._ask_for_menu()
+
+    def _ask_for_menu(self) -> None:
+        """The menu under the line that has the keyboard."""
         place = self.place_of(self.chosen_key)
         if place is not None:
             self.menu_wanted.emit(
