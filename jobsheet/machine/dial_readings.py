@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.errors import CalcError
-from jobsheet.machine.handles import Reading, dial_text, last_line, reading
+from jobsheet.machine.handles import Reading, dial_text, inches, last_line, reading
 from jobsheet.model.machine import Handle
 from jobsheet.units.show import MINUS, plain, trimmed
 from jobsheet.units.table import INCH
@@ -132,7 +132,7 @@ def approach_words(handle: Handle, *, reverses: bool = False) -> str:
 
 def length(handle: Handle, value: float) -> str:
     """A length in the dial's own unit: `0.18 mm`, `0.015 in`."""
-    return f"{plain(value / INCH, 3)} in" if handle.dial == "in" else f"{trimmed(value * 1e3, 3)} mm"
+    return f"{inches(value)} in" if handle.dial == "in" else f"{trimmed(value * 1e3, 3)} mm"
 
 
 # --- walls ---------------------------------------------------------------------------------------------------
@@ -181,9 +181,14 @@ def walls_warning(handle: Handle, one: Stop, other: Stop) -> str:
 # --- passes --------------------------------------------------------------------------------------------------
 
 
-def running(handle: Handle, depths: tuple[float, ...], drawing: str = "") -> tuple[Stop, ...]:
-    """The readings from the zero after each pass, for depths of single passes [m]: never one counted from another."""
-    total, stops = 0.0, list[Stop]()
+def running(
+    handle: Handle, depths: tuple[float, ...], drawing: str = "", *, start: float = 0.0
+) -> tuple[Stop, ...]:
+    """The readings from the zero after each pass, for depths of single passes [m]: never one counted from another.
+
+    `start` is where the handle stands before the first of them [m].
+    """
+    total, stops = start, list[Stop]()
     for depth in depths:
         total += depth
         stops.append(stop(handle, total, drawing if len(stops) == len(depths) - 1 else ""))

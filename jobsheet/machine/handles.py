@@ -7,6 +7,7 @@ from math import ceil, floor
 from msgspec import Struct
 
 from jobsheet.model.machine import Handle
+from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH
 
 
@@ -65,5 +66,11 @@ def dial_text(handle: Handle, found: Reading) -> str:
 def scale_text(handle: Handle) -> str:
     """What one turn and one line are, for the head of a table of readings."""
     if handle.dial == "in":
-        return f"{handle.travel / INCH:.3f} in a turn, lines of {handle.line / INCH:.3f} in"
+        return f"{inches(handle.travel)} in a turn, lines of {inches(handle.line)} in"
     return f"{handle.travel * 1e3:g} mm a turn, lines of {handle.line * 1e3:g} mm"
+
+
+def inches(value: float) -> str:
+    """Three decimals, and more where a lead or a line needs them: `0.100`, `0.0625`, `0.0005`."""
+    text = trimmed(value / INCH, 6)
+    return plain(value / INCH, 3) if len(text.partition(".")[2]) < 3 else text

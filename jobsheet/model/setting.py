@@ -35,6 +35,8 @@ class Setting(Struct, frozen=True, kw_only=True):
     extent: tuple[float, float, float] = (0.0, 0.0, 0.0)
     #: The largest hole that already stands at every one of this operation's places, or None.
     pilot: float | None = None
+    #: What has come off the top since the cutter of this operation was touched on it: its depth dial reads so much more.
+    wound: float = 0.0
     #: Steps from here to the bottom, for what goes through.
     thickness: float = 0.0
     #: What holds the work, or None where it is not known.

@@ -70,6 +70,7 @@ FIGURES: dict[str, Named] = {
     "ream_stock": Named("Left for the reamer, on the diameter", "length", "mm", "in", 2, 4),
     "cut_on_diameter": Named("Cut on the diameter", "length", "mm", "in", 2, 4),
     "bar_spring": Named("The bar gives way by", "length", "µm", "thou", 0, 2),
+    "point_torque": Named("Torque on the point alone", "torque", "N·m", "N·m", 2, 2),
     "drill_strength": Named("Torque that breaks the drill", "torque", "N·m", "N·m", 1, 1),
     "drill_strength_share": Named("Share of the drill's strength", "share", "%", "%", 0, 0),
     "hole_depth": Named("Depth drilled", "length", "mm", "in", 2, 3),

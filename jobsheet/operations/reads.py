@@ -12,11 +12,13 @@ from jobsheet.model.setting import Setting
 EVERYTHING = frozenset(
     {
         "machine", "material", "shop", "units", "fluid", "extent.x", "extent.y", "extent.z", "pilot", "thickness", "grip",
-        "top", "load", "proof",
+        "top", "load", "proof", "wound",
     }
 )  # fmt: skip
 #: What every cut under power reads: the card, the metal and its fluid, the workshop's own numbers.
 CUT = frozenset({"machine", "material", "shop", "units", "fluid"})
+#: What a milling cut reads: its depth dial counts on from where the same cutter was touched.
+MILL = CUT | {"wound"}
 #: The lengths of the work as they lie on the table.
 FLAT = frozenset({"extent.x", "extent.y"})
 

@@ -38,9 +38,13 @@ class Minutes(Struct, frozen=True, kw_only=True):
 
 
 def minutes_of(set_up: SetUp, reckoned: Reckoned) -> Minutes:
-    """The times of one set-up: its own minutes or the workshop's, a change for each other tool in the spindle."""
+    """The times of one set-up: its own minutes or the workshop's, a change for each other tool in the spindle.
+
+    The workshop's stand for nothing as long as no step is planned in it.
+    """
     shop = reckoned.shop
-    held = set_up.minutes.value if set_up.minutes is not None else shop.set_up_time
+    usual = shop.set_up_time if set_up.operations else 0.0
+    held = set_up.minutes.value if set_up.minutes is not None else usual
     changes, measures, bench, cut, last = 0, 0, 0.0, 0.0, ""
     for operation in set_up.operations:
         cutter = getattr(operation.fields, "cutter", None)

@@ -26,6 +26,7 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import known, make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
+from jobsheet.reckoning.touch import Touch, in_spindle
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -180,14 +181,15 @@ def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: froz
     holes: dict[tuple[int, int], float] = {}
     outcomes: list[Outcome] = []
     settings: list[Setting] = []
-    around: dict[tuple[float | None, float], Setting] = {}
-    height = ground.extent[2]
+    around: dict[tuple[float | None, float, float], Setting] = {}
+    height, touch = ground.extent[2], Touch()
     for operation in set_up.operations:
         pilot = _pilot(operation, holes)
-        setting = around.get((pilot, height))
+        touch = touch.at(operation)
+        setting = around.get((pilot, height, touch.wound))
         if setting is None:
-            setting = around[pilot, height] = replace(
-                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot
+            setting = around[pilot, height, touch.wound] = replace(
+                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound
             )
         index = there.get(id(operation))
         if index is None:
@@ -198,11 +200,14 @@ def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: froz
                 moved |= _HEIGHT
             if was.pilot != pilot:
                 moved |= _PILOT
+            if was.wound != touch.wound:
+                moved |= _WOUND
             if not moved:
                 setting = was
             outcomes.append(_again(operation, before.outcomes[index], setting, moved))
         settings.append(setting)
         height = _note(operation, holes, height)
+        touch = touch.after(operation)
     keys = tuple(operation.key for operation in set_up.operations)
     return _Seen(set_up, ground, keys, outcomes, settings, ground.extent[2] - height)
 
@@ -230,6 +235,7 @@ def _taken_over(set_up: SetUp, ground: Setting, before: _Seen) -> _Seen | None:
 #: What a set-up's ground holds for all of its operations; the height and the hole at a place are each one's own.
 _SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof")
 _HEIGHT, _PILOT = frozenset({"extent.z", "thickness"}), frozenset({"pilot"})
+_WOUND = frozenset({"wound"})
 
 
 def _changed(one: Setting, other: Setting) -> frozenset[str]:
@@ -262,15 +268,15 @@ def _extent(size: dict[str, float], off: dict[str, float], set_up: SetUp) -> tup
 @by_identity(4096)
 def _operation_facts(
     operation: Operation,
-) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float]:
-    """What matters to the operations that follow: its own places, the holes it leaves, what it takes off."""
+) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float, str]:
+    """What matters to the operations that follow: its places, the holes it leaves, what it takes off, what is in the spindle."""
     kind, fields = kind_of(operation.kind), operation.fields
     places = tuple(place.spot for place in getattr(fields, "at", ()) or ())
     try:
         left = tuple((spot(hole.x, hole.y), hole.diameter) for hole in kind.holes(fields))
     except JobsheetError:
         left = ()
-    return places, left, kind.takes_off(fields)
+    return places, left, kind.takes_off(fields), in_spindle(operation)
 
 
 def _pilot(operation: Operation, holes: dict[tuple[int, int], float]) -> float | None:
@@ -285,7 +291,7 @@ def _pilot(operation: Operation, holes: dict[tuple[int, int], float]) -> float |
 
 def _note(operation: Operation, holes: dict[tuple[int, int], float], height: float) -> float:
     """Keep the holes it leaves; the height of the work after it [m]."""
-    _, left, off = _operation_facts(operation)
+    _, left, off, _ = _operation_facts(operation)
     for place, diameter in left:
         holes[place] = max(diameter, holes.get(place, 0.0))
     return float(height - off)

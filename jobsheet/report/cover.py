@@ -225,7 +225,7 @@ def set_up_table(plan: Plan, set_ups: tuple[SetUp, ...]) -> Table:
     whole = [
         sum(parts) for parts in zip(*(minutes(plan, set_up) for set_up in plan.job.set_ups), strict=True)
     ]
-    total = (f"About {_hours(sum(whole))}", " + ".join(f"{part:.0f}" for part in whole)) if whole else ()
+    total = (f"About {_hours(sum(whole))}", " + ".join(f"{part:.0f}" for part in whole)) if any(whole) else ()
     return Table(columns=columns, rows=tuple(rows), total=total)
 
 

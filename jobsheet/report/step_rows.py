@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from jobsheet.machine.handles import dial_text, reading
+from jobsheet.machine.dial_readings import Stop
 from jobsheet.model.job import Operation
-from jobsheet.model.quantity import Quantity
 from jobsheet.model.row import Row
-from jobsheet.operations.registry import roles
 from jobsheet.operations.shared import common
+from jobsheet.reckoning.answers.readings import depths_of
 from jobsheet.reckoning.reckoner import Outcome
 from jobsheet.report.blocks import NoteLine, Step
 from jobsheet.report.dial_words import in_words
@@ -20,6 +19,8 @@ from jobsheet.report.safety import line
 USUAL, TIGHT = (200, 320), (90, 90)
 #: So many lines stand beside a step in all, cautions first.
 LINES = 3
+#: From so many layers on their readings are printed beside a step, and so many of them at most.
+MANY, LAYERS = 3, 12
 
 
 def steps_of(
@@ -68,7 +69,8 @@ def _step(
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
     measure = _limits(operation, plan.job.units)
     asked = getattr(operation.fields, "tolerances", None)
-    parts = (at, row.note, f"measure {measure}" if measure else "", asked.text if asked else "")
+    layers = _layer_words(plan, operation, outcome) if row.depth else ""
+    parts = (at, row.note, layers, f"measure {measure}" if measure else "", asked.text if asked else "")
     limit = outcome.governing
     return Step(
         number=str(operation.number),
@@ -93,11 +95,32 @@ def _position(plan: Plan, operation: Operation, outcome: Outcome) -> str:
     return common.position_text(plan.reckoned.settings[operation.key], speed) if speed else ""
 
 
+def _depth_stops(plan: Plan, operation: Operation, outcome: Outcome) -> tuple[tuple[Stop, ...], str]:
+    """Where the depth dial stands after each layer of a milling cut, from where its cutter was touched; and its handle."""
+    wound = plan.reckoned.settings[operation.key].wound
+    stops, handle = depths_of(operation, outcome, plan.card, wound)
+    return stops, handle.name if handle is not None else ""
+
+
 def _depth_note(plan: Plan, operation: Operation, outcome: Outcome, row: Row) -> str:
-    """The unit, and for a milling cut the turns and dial of the handle that sets its depth."""
-    depth = getattr(operation.fields, "depth", None)
-    handle = common.depth_handle(plan.card)
-    if handle is None or not isinstance(depth, Quantity) or not roles(operation).mills:
+    """The unit, and for a milling cut the turns and dial of the handle that sets its depth, after the first layer and the last."""
+    stops, handle = _depth_stops(plan, operation, outcome)
+    if not stops:
         return row.depth_unit
-    layers = (outcome.figures.value("layers") if outcome.figures else None) or 1.0
-    return f"{row.depth_unit}\n{handle.name} {dial_text(handle, reading(handle, depth.value / layers))}"
+    last = f"\nto {stops[-1].dial}" if len(stops) > 1 else ""
+    return f"{row.depth_unit}\n{handle} {stops[0].dial}{last}"
+
+
+def _layer_words(plan: Plan, operation: Operation, outcome: Outcome) -> str:
+    """From where the depth dial counts, and its reading after each layer; of very many how many there are between."""
+    stops, handle = _depth_stops(plan, operation, outcome)
+    if not stops:
+        return ""
+    wound = plan.reckoned.settings[operation.key].wound
+    zero = "goes on from this cutter's zero" if wound > 0 else "0 where this cutter touches the top"
+    if len(stops) < MANY:
+        return f"{handle} {zero}"
+    said = [one.dial for one in stops]
+    if (left := len(said) - LAYERS) > 0:
+        said = [*said[: LAYERS - 1], f"{left} more as evenly", said[-1]]
+    return f"{handle} {zero}: {', '.join(said)}"

@@ -99,3 +99,13 @@ def test_every_step_of_every_sample_is_answered_to_the_end(name):
     for set_up, operation in job.operations():
         parts = list(answers_in_parts(set_up, operation, reckoned))
         assert [part.whole for part in parts] == [False] * (len(parts) - 1) + [True], operation.number
+
+
+def test_what_a_list_of_dials_leaves_out_is_said(show, qtbot, type_in):
+    """Twenty layers: eight readings are shown, and where the other twelve begin and end."""
+    window, _ = _opened(show, qtbot, "hm-100-drilled-plate-b1", 20)
+    type_in(window, "depth", "4")
+    type_in(window, "layer", "0.2")
+    spoken = window.open_row.readings
+    qtbot.waitUntil(lambda: "12 more layers, 0 + 1.80 to 2 + 0.00" in spoken.accessibleName())
+    assert "Head: 0 where this cutter touches the top." in spoken.accessibleName()

@@ -260,3 +260,16 @@ def test_every_control_has_a_name(asked):
     for one in asked.findChildren(QWidget):
         if one.isVisible():
             assert one.accessibleName(), one
+
+
+def test_a_new_job_has_no_minutes_before_its_first_step(window, asked, qtbot):
+    """Nothing is held and nothing is cut yet: fifteen minutes of setting up would be invented."""
+    asked.form.fields["stock"].box.setFocus()
+    typed(qtbot, "80x50x12")
+    qtbot.mouseClick(asked.begin, Qt.MouseButton.LeftButton)
+    time = window.bench.title.cells["time"]
+    assert window.desk.job.operations() == []
+    assert time.shown.value == "no steps yet"
+    press(qtbot, Qt.Key.Key_Return)
+    assert len(window.desk.job.operations()) == 1
+    qtbot.waitUntil(lambda: time.shown.value.endswith(" cutting"))

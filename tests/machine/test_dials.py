@@ -21,7 +21,7 @@ from jobsheet.machine.dial_readings import (
     walls_warning,
     width_between,
 )
-from jobsheet.machine.handles import last_line
+from jobsheet.machine.handles import last_line, scale_text
 from jobsheet.model.machine import Handle
 from jobsheet.storage.card_files import card_names, find_card
 
@@ -216,3 +216,16 @@ def test_backing_off_takes_up_twice_the_slack_of_every_handle(handle):
     assert found.distance >= handle.travel / 2 - 1e-12
     if handle.backlash:
         assert found.least == pytest.approx(2 * handle.backlash)
+
+
+def test_a_sixteenth_is_printed_whole():
+    """1/16 in is 0.0625 in; a rounded 0.062 would lose a turn in 125."""
+    assert scale_text(SIXTEENTH) == "0.0625 in a turn, lines of 0.001 in"
+    half_thou = Handle(name="x", travel=INCH / 10, line=INCH / 2000, dial="in", backlash=0.0125 * INCH)
+    assert scale_text(half_thou) == "0.100 in a turn, lines of 0.0005 in"
+    assert "the backlash is 0.0125 in" in approach_words(half_thou)
+
+
+def test_passes_go_on_from_where_the_handle_stands():
+    found = running(knee(), (1e-3, 1e-3), start=5.08e-3)
+    assert [one.dial for one in found] == ["1 + .0394", "1 + .0787"]

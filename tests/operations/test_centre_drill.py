@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from jobsheet.limits.register import limits_of
 from tests.operations.hole_steps import Step, refusal
 
 CENTRE = {"cutter": "centre drill 3.15 mm", "feed": "0.04", "spindle": "1250 rpm"}
@@ -69,3 +70,20 @@ def test_what_has_no_meaning_says_what_to_write():
     assert both.endswith("left empty where the diameter at the surface is written")
     wide = refusal("centre-drill", {**CENTRE, "to": "12"}, material="S235")
     assert "about 7.88 mm: write another size of centre drill" in wide
+
+
+def test_the_point_twists_off_under_what_the_point_takes():
+    """The cone of 6.7 asks four times the torque of the point of 3.15; it does not go through the point."""
+    centre = Step("centre-drill", {**CENTRE, "to": "6.7"}, material="S235")
+    point = Step(
+        "drill",
+        {"cutter": "drill 3.15", "depth": "7", "feed": "0.04", "spindle": "1250 rpm"},
+        material="S235",
+    )
+    asked, alone = (
+        next(one for one in limits_of(step.figures, step.setting) if one.name == "drill-torsion")
+        for step in (centre, point)
+    )
+    assert asked.share == pytest.approx(alone.share)
+    assert asked.demand == pytest.approx(centre.value("point_torque"))
+    assert centre.value("torque") > 3 * centre.value("point_torque")

@@ -65,3 +65,24 @@ def test_two_methods_for_the_same_drill(hm100):
     assert found.value("second_torque") == pytest.approx(9.55, abs=0.005)
     assert found.value("method_ratio") == pytest.approx(0.97, abs=0.005)
     assert not any("disagree" in caveat for caveat in found.caveats)
+
+
+def test_the_second_method_for_milling_goes_by_the_feed_a_tooth(hm100):
+    """Unit-power tables: 1.40 at 0.05 mm a tooth, whatever the width; a cut from the side thins only the first method's chip."""
+    wide, thin = (
+        figures(hm100, "face-rough", cutter=MILL, feed_per_tooth="0.05", width=width)
+        for width in ("40", "0.3")
+    )
+    for found in (wide, thin):
+        (step,) = (one for one in found.working if one.figure == "second_power")
+        assert dict(step.inputs)["feed_factor"] == pytest.approx(1.40)
+        assert found.value("method_ratio") == pytest.approx(
+            found.value("power") / found.value("second_power")
+        )
+    assert wide.value("second_power") / wide.value("removal_rate") == pytest.approx(
+        thin.value("second_power") / thin.value("removal_rate")
+    )
+    assert thin.value("method_ratio") > wide.value("method_ratio")
+    assert any(
+        f"power is {thin.value('method_ratio'):.2f} of that by unit power" in words for words in thin.caveats
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from jobsheet.edit.commands import SetField
 from jobsheet.reckoning.answers.readings import approaches, readings_of
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.card_files import find_card
@@ -53,3 +54,39 @@ def test_a_place_that_is_come_to_from_above_is_marked(slide):
 
 def test_how_places_are_come_to():
     assert [name for name, _ in approaches(find_card("knee-mill-k-2"))] == ["x", "y"]
+
+
+def depths(job, reckoner=None):
+    """Every depth dial of its first set-up by step, and from where it counts."""
+    found = readings_of(job.set_ups[0], (reckoner or Reckoner()).reckon(job), find_card(job.machine))
+    return {one.number: ([stop.dial for stop in one.depths], one.depth_zero) for one in found if one.depths}
+
+
+@pytest.mark.parametrize("name", ["hm-100-drilled-plate-b1", "hm-100-drilled-plate-k2"])
+def test_a_finishing_pass_goes_on_where_the_roughing_ended(samples, name):
+    """0.4 off and then 0.1 off with the same cutter: the dial ends at 0.5, and never goes back."""
+    job = read_job(samples / f"{name}.yaml")
+    found = readings_of(job.set_ups[0], Reckoner().reckon(job), find_card(job.machine))
+    rough, finish = (one for one in found if one.depths)
+    assert rough.depths[-1].distance == pytest.approx(0.4e-3)
+    assert finish.depths[-1].distance == pytest.approx(0.5e-3)
+    assert rough.depth_zero == "0 where this cutter touches the top"
+    assert finish.depth_zero == "0 where this cutter touched the top before step 20, 0.4 mm higher"
+
+
+def test_another_cutter_is_touched_anew(hm100):
+    """What goes into the spindle between takes the cutter out, and with it its zero."""
+    job = SetField("face-finish", "cutter", "face mill 63 mm, 5 teeth, carbide").apply(hm100)
+    assert depths(job)[30] == (["0 + 0.10"], "0 where this cutter touches the top")
+
+
+def test_one_edit_moves_the_readings_after_it(hm100):
+    """The reckoner takes over what is the same: depth and cutter of an earlier step reach the dials of a later one."""
+    reckoner = Reckoner()
+    assert depths(hm100, reckoner)[30][0] == ["0 + 0.50"]
+    deeper = SetField("face-rough", "depth", "1.2").apply(hm100)
+    assert depths(deeper, reckoner)[30][0] == ["0 + 1.30"]
+    assert "0 + 1.30" in reckoner.reckon(deeper).operations["face-finish"].dials[2].note
+    other = SetField("face-rough", "cutter", "face mill 40 mm, 3 teeth, carbide").apply(deeper)
+    assert depths(other, reckoner)[30][0] == ["0 + 0.10"]
+    assert depths(hm100, reckoner)[30][0] == ["0 + 0.50"]

@@ -15,6 +15,7 @@ from jobsheet.report.plan import Initials
 from jobsheet.report.wording import FOOT, STAMP
 from jobsheet.review.notes.notes import Notes, notes_for
 from jobsheet.storage.card_files import find_card
+from jobsheet.storage.job_file import read_job
 from jobsheet.storage.job_writing import write_job
 from tests.report.plans import bench, drill, job, pages, plate
 
@@ -59,6 +60,24 @@ def test_a_step_of_the_plate_says_what_is_set_at_the_machine(number, spindle, pa
     rows = {row.number: row for steps in all_of(pages(plate()), Steps) for row in steps.rows}
     row = rows[number]
     assert (row.spindle, row.pace, row.depth) == (spindle, pace, depth)
+
+
+def test_the_depth_dial_of_a_finishing_pass_goes_on_from_the_roughing():
+    """0.4 off and then 0.1 off with the same cutter end at 0.5 of one zero, which is named."""
+    rows = {row.number: row for steps in all_of(pages(plate()), Steps) for row in steps.rows}
+    assert rows["20"].depth_note == "mm\nhead 0 + 0.40"
+    assert "head 0 where this cutter touches the top" in rows["20"].note
+    assert rows["30"].depth_note == "mm\nhead 0 + 0.50"
+    assert "head goes on from this cutter's zero" in rows["30"].note
+
+
+def test_every_layer_has_its_reading_on_the_sheet(samples):
+    """3.8 mm in five layers on a head of 2 mm a turn, then 0.2 more: the readings only rise."""
+    block = read_job(samples / "hm-101-setting-block.yaml")
+    rows = {row.number: row for steps in all_of(pages(block), Steps) for row in steps.rows}
+    assert "0 + 0.76, 0 + 1.52, 1 + 0.28, 1 + 1.04, 1 + 1.80" in rows["50"].note
+    assert rows["50"].depth_note == "mm\nhead 0 + 0.76\nto 1 + 1.80"
+    assert rows["55"].depth_note == "mm\nhead 2 + 0.00"
 
 
 def test_the_step_that_is_tapped_by_hand_has_its_spindle_stopped():

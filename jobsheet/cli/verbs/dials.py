@@ -55,6 +55,7 @@ def _as_data(set_up: Any, readings: Any) -> dict[str, Any]:
                     "handle": one.wall.handle, "centre": _stop(one.wall.centre), "wall": one.wall.wall, "comes out": one.wall.comes_out,
                 },
                 "depth handle": one.depth_handle,
+                "depth zero": one.depth_zero,
                 "depths": [_stop(each) for each in one.depths],
                 "warnings": list(one.warnings),
             }
@@ -100,6 +101,7 @@ def _as_text(plan: Any, card: Any, rows: Any) -> None:
             if one.depths:
                 totals = "; ".join(_cell(each, plan.units) for each in one.depths)
                 say(f"       {one.depth_handle}: {totals}")
+                say(f"       {one.depth_handle}: {one.depth_zero}")
             for words in one.warnings:
                 say(f"       {words}")
 

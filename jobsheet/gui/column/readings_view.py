@@ -55,9 +55,26 @@ def warnings_of(found: Readings, units: str) -> tuple[str, ...]:
         words = translate("Readings", "On this line the wall comes out at {size}, along {axis}.")
         said.append(words.format(size=out, axis=found.wall.handle.upper()))
     said += [f"{words[:1].upper()}{words[1:]}." for words in found.warnings]
-    left = len(found.places) - MOST
-    if left > 0:
-        said.append(translate("Readings", "{count} more places: on the sheet.").format(count=left))
+    if found.depth_zero:
+        said.append(f"{found.depth_handle[:1].upper()}{found.depth_handle[1:]}: {found.depth_zero}.")
+    return (*said, *left_out(found))
+
+
+def left_out(found: Readings) -> tuple[str, ...]:
+    """What stands no longer in the list, and where it does."""
+    said = []
+    if (more := len(found.places) - MOST) > 0:
+        said.append(
+            translate("Readings", "{count} more places: on the sheet and in “jobsheet dials”.").format(
+                count=more
+            )
+        )
+    if (more := len(found.depths) - MOST) > 0:
+        said.append(
+            translate(
+                "Readings", "{count} more layers, {first} to {last}: on the sheet and in “jobsheet dials”."
+            ).format(count=more, first=found.depths[MOST].dial, last=found.depths[-1].dial)
+        )
     return tuple(said)
 
 

@@ -75,7 +75,9 @@ def _time(desk: Desk) -> str:
     found = minutes_of_job(desk.reckoned)
     cutting, total = found.cut, found.whole
     if total < 1:
-        return ""
+        return translate("TitleBlock", "no steps yet") if not any(desk.job.operations()) else ""
+    if not cutting:
+        return translate("TitleBlock", "{total}, none of it cutting").format(total=_hours(total))
     return translate("TitleBlock", "{total}, {cutting} cutting").format(
         total=_hours(total), cutting=max(1, round(cutting / 60))
     )

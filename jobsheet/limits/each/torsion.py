@@ -15,8 +15,9 @@ DOUBTFUL = 0.6
 
 
 def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
-    """None where neither a drill nor a tap is turned."""
-    torque = figures.value("torque")
+    """None where neither a drill nor a tap is turned; a tool with a point of its own twists off there, under what the point takes."""
+    point = figures.value("point_torque")
+    torque = point if point is not None else figures.value("torque")
     if torque is None:
         return None
     drill, tap = figures.value("drill_strength"), figures.value("tap_strength")

@@ -21,7 +21,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
-from jobsheet.operations.shared.tally import Tally
+from jobsheet.operations.shared.tally import DRILL_BAND, Tally
 from jobsheet.units.show import trimmed
 
 #: Form A of ISO 866, from memory: the point is about 1.25 of its diameter long, the body 2.5 of it thick.
@@ -118,12 +118,15 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.caveat("The body goes in beyond its cone: write a smaller depth.")
     bite = drilling.bite_of(fields.cutter, diameter, fields.feed.value, None)
     drilling.cut(tally, setting, fields, bite, depth, common.start_speed(setting, fields.cutter, "drill"))
-    alone = drill_torque(
+    alone = tally.use(
+        "point_torque",
+        drill_torque,
         kd=setting.material.kd_torque.value,
         feed=fields.feed.value,
         diameter=point,
         wear=common.wear(setting, fields.cutter, "drill"),
     )
+    tally.show("point_torque", alone, DRILL_BAND)
     drilling.strength(tally, point, alone)
     return tally.done()
 

@@ -196,7 +196,7 @@ EXAMPLE = {
 
 def _reads(fields: Fields) -> frozenset[str]:
     """The edges all round are as long as the work, where their length is not said."""
-    return reading.CUT if fields.length is not None else reading.CUT | reading.FLAT | {"extent.z"}
+    return reading.MILL if fields.length is not None else reading.MILL | reading.FLAT | {"extent.z"}
 
 
 KIND = Kind(

@@ -207,6 +207,6 @@ KIND = Kind(
     groups=("milling",),
     roles=Roles(mills="groove", speed="mill", full_width=True, closed=True),
     outline=outline,
-    reads=reading.CUT,
+    reads=reading.MILL,
     also=("groove", "keyseat"),
 )

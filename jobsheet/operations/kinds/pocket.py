@@ -336,7 +336,7 @@ def _roles(fields: Fields) -> Roles:
 
 
 def _reads(fields: Fields) -> frozenset[str]:
-    return reading.CUT | reading.depth_through(fields)
+    return reading.MILL | reading.depth_through(fields)
 
 
 KIND = Kind(

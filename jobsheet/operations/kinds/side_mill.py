@@ -130,8 +130,8 @@ def _cuts(fields: Fields) -> tuple[int, float]:
 def _reads(fields: Fields) -> frozenset[str]:
     """Of the work only the length of the side, where it is not said."""
     if fields.path is not None or fields.length is not None:
-        return reading.CUT
-    return reading.CUT | {"extent.y" if fields.along == "y" else "extent.x"}
+        return reading.MILL
+    return reading.MILL | {"extent.y" if fields.along == "y" else "extent.x"}
 
 
 def _length(fields: Fields, setting: Setting) -> float:

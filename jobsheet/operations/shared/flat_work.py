@@ -16,7 +16,7 @@ from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
 
 #: A face is as long and as wide as the work, however high that is.
-READS = reads.CUT | reads.FLAT
+READS = reads.MILL | reads.FLAT
 #: The groups of the form behind the cut itself.
 FORM = (
     Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),

@@ -230,18 +230,17 @@ def _bending(tally: Tally, cut: Cut, setting: Setting, forces: ToothForces) -> N
 def _second(tally: Tally, cut: Cut, setting: Setting, power: float, removal: float) -> None:
     """Unit power as a second opinion; a word where the two differ much.
 
-    Its feed factor is taken at the mean chip, as cutting-data section 2.4 pairs the two: a thin cut from
-    the side thins the chip for both.
+    Its feed factor goes by the feed a tooth, as the unit-power tables define it: they know no thinner chip of a
+    cut from the side, so that there the first method gives more.
     """
     energy = setting.material.kp
     if energy is None:
         return
-    found_chip = _chip(cut)
     second = tally.figure(
         "second_power",
         unit_power,
         energy=energy.value * 1e9,
-        feed_factor=unit_power_feed_factor(feed=found_chip),
+        feed_factor=unit_power_feed_factor(feed=cut.tooth),
         removal_rate=removal,
         wear=common.wear(setting, cut.cutter, "mill"),
     )
@@ -331,18 +330,20 @@ def depth_words(total: float, found: Figures, setting: Setting) -> tuple[str, st
 
 
 def dials(total: float, found: Figures, setting: Setting, along: str, note: str = "") -> tuple[Dial, ...]:
-    """Spindle, feed handle and depth: the three things to set for a milling pass."""
-    from jobsheet.machine.handles import dial_text, reading
+    """Spindle, feed handle and depth: the three things to set for a milling pass.
+
+    The depth dial is read after the first layer and after the last, counted on from where the cutter was touched.
+    """
+    from jobsheet.machine.dial_readings import running
 
     speed, pace = found.value("spindle_speed") or 0.0, found.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
     number, unit = depth_words(total, found, setting)
-    if handle is not None:
+    if handle is not None and total > 0:
         layers = int(found.value("layers") or 1)
-        set_at = dial_text(handle, reading(handle, total / layers))
-        note = " · ".join(
-            part for part in (f"{'each ' if layers > 1 else ''}{set_at}, {handle.name}", note) if part
-        )
+        ends = running(handle, (total / layers,) * layers, start=setting.wound)
+        set_at = " to ".join(dict.fromkeys((ends[0].dial, ends[-1].dial)))
+        note = " · ".join(part for part in (f"{set_at}, {handle.name}", note) if part)
     return (
         common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
         Dial(

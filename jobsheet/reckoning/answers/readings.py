@@ -14,6 +14,7 @@ from jobsheet.model.quantity import SAME_PLACE, Place, Quantity
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.common import depth_handle, millimetres
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
+from jobsheet.reckoning.touch import Touch
 
 #: On which side of its own cut a wall bounds the work, as small numbers or large ones, where x counts right and y away.
 _LOW = {"front": True, "left": True, "rear": False, "right": False}
@@ -40,7 +41,7 @@ class Wall(Struct, frozen=True, kw_only=True):
 
 
 class Readings(Struct, frozen=True, kw_only=True):
-    """What one step sets at the dials; `depths` are the readings after each layer, from the touched surface."""
+    """What one step sets at the dials; `depths` are the readings after each layer, from where its cutter was touched."""
 
     key: str
     number: int
@@ -48,6 +49,8 @@ class Readings(Struct, frozen=True, kw_only=True):
     wall: Wall | None = None
     depths: tuple[Stop, ...] = ()
     depth_handle: str = ""
+    #: From where the depths count.
+    depth_zero: str = ""
     warnings: tuple[str, ...] = ()
 
 
@@ -56,11 +59,13 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
     found: list[Readings] = []
     last: dict[str, float] = {}
     walls: list[Wall] = []
+    touch = Touch()
     for operation in set_up.operations:
         units = reckoned.job.units
         places = tuple(_at(machine, place, last, cuts=cuts) for place, cuts in _places(operation, units))
         wall = wall_of(set_up, operation, machine)
-        depths, handle = depths_of(operation, reckoned.operations[operation.key], machine)
+        touch = touch.at(operation)
+        depths, handle = depths_of(operation, reckoned.operations[operation.key], machine, touch.wound)
         warnings = [
             f"{axis.upper()} {one.drawing}: {one.warning}"
             for at in places
@@ -75,9 +80,12 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
             found.append(
                 Readings(
                     key=operation.key, number=operation.number, places=places, wall=wall, depths=depths,
-                    depth_handle=handle.name if handle and depths else "", warnings=tuple(dict.fromkeys(warnings)),
+                    depth_handle=handle.name if handle and depths else "",
+                    depth_zero=zero_words(touch, operation, units) if depths else "",
+                    warnings=tuple(dict.fromkeys(warnings)),
                 )
             )  # fmt: skip
+        touch = touch.after(operation)
     return tuple(found)
 
 
@@ -147,10 +155,21 @@ def _pairs(machine: Machine, wall: Wall, before: list[Wall]) -> list[str]:
     return found
 
 
+def zero_words(touch: Touch, operation: Operation, units: str) -> str:
+    """From where the depth dial counts: this cutter's own touch, and what came off the top since."""
+    if touch.wound <= 0 or touch.step == operation.number:
+        return "0 where this cutter touches the top"
+    off, unit = millimetres(touch.wound, units)
+    return f"0 where this cutter touched the top before step {touch.step}, {off} {unit} higher"
+
+
 def depths_of(
-    operation: Operation, outcome: Outcome, machine: Machine
+    operation: Operation, outcome: Outcome, machine: Machine, wound: float = 0.0
 ) -> tuple[tuple[Stop, ...], Handle | None]:
-    """The readings of the depth after each layer of a milling step, and the handle that sets it."""
+    """The readings of the depth after each layer of a milling step, and the handle that sets it.
+
+    `wound` is what came off the top since its cutter was touched on it [m].
+    """
     figures, handle = outcome.figures, depth_handle(machine)
     if figures is None or handle is None or "milling" not in kind_of(operation.kind).groups:
         return (), handle
@@ -159,7 +178,8 @@ def depths_of(
     if not total or depth is None:
         return (), handle
     layers = int(figures.value("layers") or 1)
-    return running(handle, (total / layers,) * layers, depth.text), handle
+    drawing = depth.text if wound <= 0 else f"{depth.text} below the top"
+    return running(handle, (total / layers,) * layers, drawing, start=wound), handle
 
 
 def approaches(machine: Machine) -> tuple[tuple[str, str], ...]:
