@@ -134,6 +134,42 @@ def test_work_takes_values_with_their_units(capsys):
     assert "764 rpm" in capsys.readouterr().out  # 12 V / (pi D), the inch form
 
 
+@pytest.mark.parametrize(
+    ("inputs", "says"),
+    [
+        # 2 thou × 4 teeth × 500 rpm is 4 in a minute, in one's head; 0.05 mm likewise is 100 mm.
+        (["table-feed", "feed_per_tooth=2 thou", "teeth=4", "spindle_speed=500 rpm"], "v_f = 4.00 in/min"),
+        (["table-feed", "feed_per_tooth=0.05 mm", "teeth=4", "spindle_speed=500 rpm"], "v_f = 100 mm/min"),
+        # 3.1416 × 0.5 / 12 × 764: 100 feet a minute.
+        (["cutting-speed", "spindle_speed=764 rpm", "diameter=1/2 in"], "v_c = 100 ft/min"),
+        # What was put in is repeated as it was written.
+        (["table-feed", "feed_per_tooth=2 thou", "teeth=4", "spindle_speed=500 rpm"], "f_z = 2.00 thou"),
+        # 10 lbf·ft at 525 rpm: a horsepower is torque times speed over 5252.
+        (["power-from-torque", "torque=10 lbf ft", "spindle_speed=525.2 rpm"], "P = 1.000 hp"),
+    ],
+)
+def test_work_answers_in_the_units_of_its_inputs(inputs, says, capsys):
+    assert main(["work", *inputs]) == 0
+    assert says in capsys.readouterr().out
+
+
+def test_work_takes_drills_by_their_names(capsys):
+    """ASME B94.11M: #49 is 0.0730 in. On M2 x 0.4 (major 2 mm) it leaves (2 − 1.8542) / (1.299 × 0.4) = 28 %."""
+    assert main(["work", "percent-of-thread", "hole=#49", "major=2 mm", "pitch=0.4 mm"]) == 0
+    out = capsys.readouterr().out
+    assert "#49 = 1.854 mm = 0.0730 in" in out
+    assert "= 0.2806" in out
+    assert main(["work", "cutting-speed", "spindle_speed=500 rpm", "diameter=H"]) == 0
+    assert "H = 6.756 mm = 0.2660 in" in capsys.readouterr().out
+    assert main(["work", "cutting-speed", "spindle_speed=500 rpm", "diameter=#99"]) == 2
+    assert "There is no drill #99" in capsys.readouterr().err
+
+
+def test_work_gives_both_answers_where_both_systems_were_put_in(capsys):
+    assert main(["work", "cone-diameter", "depth=1/2 in", "point_angle=90°", "tip=1 mm"]) == 0
+    assert "D_e = 1.04 in = 26.4 mm" in capsys.readouterr().out
+
+
 def test_work_takes_units_beyond_the_table(capsys):
     assert main(["work", "spindle-speed", "cutting_speed=0.5 km/hour", "diameter=12 mm", "--json"]) == 0
     assert json.loads(capsys.readouterr().out)["value"] == pytest.approx(
