@@ -21,7 +21,7 @@ DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 
 #: How long a state is waited for [s]: for a machine that does much else at the same time. Waiting costs nothing
 #: where the state is there.
-PATIENCE = 90
+PATIENCE = float(os.environ.get("JOBSHEET_TEST_PATIENCE", "90"))
 #: How often it is looked for [s].
 LOOK = 0.05
 
@@ -34,7 +34,7 @@ def named(name, wanted):
 class Program:
     """The program in a process of its own, driven as a person drives it: look what there is, then press."""
 
-    def __init__(self, home, *args):
+    def __init__(self, home, *args, **env):
         self.home = home
         self.env = {
             **os.environ,
@@ -42,6 +42,7 @@ class Program:
             "QT_QPA_PLATFORM": "xcb",
             "JOBSHEET_HOME": str(home),
             "HOME": str(home),
+            **env,
         }
         ready = home / READY
         ready.unlink(missing_ok=True)
@@ -151,8 +152,8 @@ def program(tmp_path):
         pytest.skip("JOBSHEET_TEST_DISPLAY and xdotool are needed")
     started = []
 
-    def start(*args):
-        started.append(Program(tmp_path / "home", *args))
+    def start(*args, **env):
+        started.append(Program(tmp_path / "home", *args, **env))
         return started[-1]
 
     (tmp_path / "home").mkdir()
