@@ -64,7 +64,7 @@ def advice_for(
         )
         _add(found, "feed_per_tooth", setting, tooth)
     if "feed" in names and "feed_per_tooth" not in names:
-        _add(found, "feed", setting, _turn(plays.feed, cutter, setting))
+        _add(found, "feed", setting, table_feed_per_turn(plays.feed, cutter, setting))
     if "layer" in names:
         _add(found, "layer", setting, _layer(plays, cutter, setting))
     if plays.mills == "flat" and cutter.kind == "face mill":
@@ -103,7 +103,8 @@ def _by_hand(
     return Suggestion(most, min(suggestion.low, most), most, "common-practice", suggestion.outside, why)
 
 
-def _turn(table: str, cutter: Any, setting: Setting) -> Suggestion | None:
+def table_feed_per_turn(table: str, cutter: Any, setting: Setting) -> Suggestion | None:
+    """The feed per turn of that table for this tool [m]; None where the catalogue has none."""
     if table == "ream":
         return _of(lambda: reamer_feed(cutter.teeth or 6))
     if table in ("counterbore", "countersink"):
@@ -134,7 +135,7 @@ def _of(ask: Any) -> Suggestion | None:
     return found
 
 
-def _down(number: float) -> float:
+def down(number: float) -> float:
     """Two significant digits, never more than the number: a limit of the hand must not be rounded past."""
     step = 10.0 ** (math.floor(math.log10(number)) - 1)
     return math.floor(number / step + 1e-9) * step
@@ -144,6 +145,6 @@ def _add(found: list[Advice], name: str, setting: Setting, suggestion: Suggestio
     if suggestion is None or suggestion.value <= 0:
         return
     size, unit = (INCH, "in") if setting.units == "in" else (1e-3, "mm")
-    text = f"{significant(_down(suggestion.value / size), 2)} {unit}"
+    text = f"{significant(down(suggestion.value / size), 2)} {unit}"
     why = f"{suggestion.why} (outside the table)" if suggestion.outside else suggestion.why
     found.append(Advice(name, text, why, suggestion.source))

@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.shared.least_chip import least_chip
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.show import trimmed
-
-#: Least feed per tooth of HSS end mills and of insert mills [m] (sequencing rules, the row of this rule).
-HSS, INSERTS = 0.012e-3, 0.04e-3
 
 
 @rule("chip-thick-enough", "A chip thick enough", "rework", needs=Needs.FIGURES)
@@ -30,14 +28,8 @@ def chip_thick_enough(view: View) -> Iterator[Remark]:
         tooth = step.figure("feed_per_tooth")
         if not step.roles.sizes or tooth is None:
             continue
-        cutter = step.fields.cutter
-        if cutter.kind == "face mill" and cutter.material == "carbide":
-            least = INSERTS
-        elif cutter.kind in ("end mill", "slot drill") and cutter.material != "carbide":
-            least = HSS
-        else:
-            continue
-        if tooth >= least * (1 - 1e-6):
+        least = least_chip(step.fields.cutter)
+        if least is None or tooth >= least * (1 - 1e-6):
             continue
         message = f"Feed a little faster or turn slower: {trimmed(tooth * 1e3, 4)} mm a tooth rubs, {trimmed(least * 1e3, 3)} mm or more cuts"
         text = length_text(least * 1.5, view.job.units)

@@ -1,0 +1,1 @@
+"""The best cut of a step here, and why: one place that everything asks which suggests, mends or plans. Begin at `best_cut.py`."""

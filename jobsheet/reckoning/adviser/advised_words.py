@@ -1,0 +1,110 @@
+"""The reasons behind a recommendation, its rivals, and what else would do where nothing of this kind goes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.catalog.cuts.suggestion import Suggestion
+from jobsheet.model.setting import Setting
+from jobsheet.operations.names import show
+from jobsheet.operations.shared.advice import Advice
+from jobsheet.reckoning.adviser.advised import Candidate
+from jobsheet.reckoning.adviser.burden import over
+from jobsheet.reckoning.adviser.start_values import OVER
+
+#: So many rivals are named.
+_RIVALS = 2
+
+
+def reasons(
+    best: Candidate, start: Suggestion | None, speeds: tuple[tuple[float, str], ...], setting: Setting
+) -> Iterator[Advice]:
+    """Every value with why it is that, and where that comes from."""
+    for name, text in best.texts:
+        if name == "spindle":
+            yield Advice(name, text, _speed_why(best, speeds), "common-practice")
+        elif name in ("feed_per_tooth", "feed"):
+            why, source = _feed_why(best, start, setting)
+            yield Advice(name, text, why, source)
+        elif name == "layer":
+            yield Advice(name, text, _layer_why(best), "common-practice")
+        elif name == "peck":
+            yield Advice(
+                name,
+                text,
+                "to clear the chips" if text else "in one go: not deep enough for pecks",
+                "common-practice",
+            )
+        else:
+            passes = round(best.found.value("passes") or 1)
+            yield Advice(name, text, f"{passes} passes in all, the fewest that go" if passes > 1 else "in one pass", "common-practice")  # fmt: skip
+
+
+def _speed_why(best: Candidate, speeds: tuple[tuple[float, str], ...]) -> str:
+    fastest = speeds[0][0]
+    wanted = best.found.value("wanted_speed")
+    if best.speed >= fastest * (1 - 1e-9):
+        return (
+            f"the fastest at or under {OVER:g} × the speed to start from"
+            if wanted is None or best.speed <= wanted * OVER
+            else "the slowest there is"
+        )
+    return "slower than the cutter may: a faster one carries less or asks more of the hand"
+
+
+def _feed_why(best: Candidate, start: Suggestion | None, setting: Setting) -> tuple[str, str]:
+    if start is None:
+        return "", "common-practice"
+    if best.feed >= start.value * 0.97:
+        return start.why, start.source
+    name = "feed_per_tooth" if best.found.value("feed_per_tooth") else "feed_per_turn"
+    table = show(name, start.value, setting.units)
+    pace = best.found.value("handle_pace")
+    if pace is not None and pace >= setting.shop.fastest_pace * 0.97:
+        return (
+            f"as much as a hand winds evenly at {best.speed * 60:.0f} rpm; by the table {table}",
+            "common-practice",
+        )
+    return f"lowered until every limit allows it; by the table {table}", "common-practice"
+
+
+def _layer_why(best: Candidate) -> str:
+    layers = round(best.found.value("layers") or 1)
+    if layers == 1:
+        return "at once: every limit allows it"
+    return f"{layers} layers, the fewest that every limit allows"
+
+
+def rivals(best: Candidate, candidates: tuple[Candidate, ...]) -> tuple[str, ...]:
+    """Other cuts that go as well by the limits, at another speed, in words with what they cost."""
+    found: list[str] = []
+    seen = {best.speed}
+    for one in sorted(candidates, key=lambda each: (each.burden, each.passes, each.seconds)):
+        if one.burden != best.burden or one.speed in seen:
+            continue
+        seen.add(one.speed)
+        found.append(words_of(one))
+        if len(found) == _RIVALS:
+            break
+    return tuple(found)
+
+
+def words_of(one: Candidate) -> str:
+    """`560 rpm, 0.055 mm, layer 2 mm: 4 passes, 6 min`."""
+    texts = ", ".join(f"layer {text}" if name == "layer" else f"{text} wide" if name in ("cut", "width") else text for name, text in one.texts if text)  # fmt: skip
+    count = f"{one.passes} passes, " if one.passes > 1 else ""
+    return f"{texts}: {count}{one.found.shown('cutting_time')}"
+
+
+def other_way(best: Candidate) -> str:
+    """What else would do where a limit stays beyond; nothing where none does."""
+    beyond = {one.name for one in best.found.limits if over(one)}
+    if not beyond:
+        return ""
+    if best.found.value("feed_per_turn") is not None:
+        return "Drill in stages, or bore what is left; a smaller drill first, or a machine with more torque"
+    if beyond & {"speed-range"}:
+        return "A smaller cutter, or a machine that turns slower"
+    if beyond & {"hand-pace"}:
+        return "A cutter with other teeth, or a machine with a power feed"
+    return "A smaller cutter, a saw for the bulk, or a heavier machine"

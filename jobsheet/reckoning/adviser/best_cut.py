@@ -1,0 +1,158 @@
+"""The best cut of a step here: the one place that is asked for it, remembered by value.
+
+Order of preference: nothing beyond and no remark drawn; nothing at its edge; the fewest passes; of those the least time, and
+of as good as equal times the fastest speed with the highest feed. What is typed for speed, feed, layer, width or peck counts
+for nothing: those are what is asked for. Everything else of the step stays as it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
+from typing import Any
+
+from msgspec.structs import replace
+
+from jobsheet.limits.register import READS
+from jobsheet.model.job import Operation
+from jobsheet.model.quantity import Quantity
+from jobsheet.model.setting import Setting
+from jobsheet.operations.reads import narrowed
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.shared.advice import Advice
+from jobsheet.reckoning.adviser import drilling_cut, milling_cut
+from jobsheet.reckoning.adviser.advised import Advised, Candidate, Changed
+from jobsheet.reckoning.adviser.advised_words import other_way, reasons, rivals
+from jobsheet.reckoning.adviser.burden import burden_of
+from jobsheet.reckoning.adviser.remarks_drawn import of_drilling, of_milling
+from jobsheet.reckoning.adviser.start_values import feed_of, roles_of, speeds_of
+from jobsheet.reckoning.what_if import Tried, tried
+
+#: What the adviser chooses; anything else of a step is the person's.
+CHOSEN = ("spindle", "feed_per_tooth", "feed", "cutting_speed", "layer", "cut")
+#: Times that differ by less are as good as equal; one pass more must save that share of the time (common practice, no source).
+EQUAL, WORTH = 1.1, 1.5
+#: Stands where a feed must be and is asked for.
+_ANY = Quantity(0.1e-3, "0.1 mm")
+
+
+def best_cut(operation: Operation, setting: Setting, skin: float = 0.0) -> Advised | None:
+    """The best cut of this kind here; None for what is not fed under power, or of which the catalogue knows no feed.
+
+    Parameters
+    ----------
+    skin : float
+        Scale or a cast skin on what this cut makes first [m]; nought where there is none
+    """
+    fields = operation.fields
+    plays = roles_of(operation.kind, fields)
+    cutter = getattr(fields, "cutter", None)
+    if cutter is None or not cutter.diameter or not hasattr(fields, "spindle"):
+        return None
+    if not (plays.mills and hasattr(fields, "feed_per_tooth")) and not (
+        plays.feed and hasattr(fields, "feed")
+    ):
+        return None
+    asked = unchosen(operation.kind, fields)
+    reads = kind_of(operation.kind).looks_at(asked) | READS
+    found: Advised | None = _best(operation.kind, asked, narrowed(setting, reads), skin)
+    return found
+
+
+def unchosen(kind: str, fields: Any) -> Any:
+    """The fields without all that the adviser chooses; the wording and the note count for nothing either."""
+    mills = bool(roles_of(kind, fields).mills)
+    without: dict[str, Any] = {name: None for name in CHOSEN if hasattr(fields, name)}
+    if mills and roles_of(kind, fields).mills == "flat" and hasattr(fields, "width"):
+        without["width"] = None
+    if not mills:
+        without["feed"] = _ANY
+        without.pop("cut", None)
+    elif "feed_per_tooth" in without:
+        without["feed_per_tooth"] = _ANY
+    without |= {name: "" for name in ("what", "note") if hasattr(fields, name)}
+    return replace(fields, **without)
+
+
+@lru_cache(maxsize=128)
+def _best(kind: str, fields: Any, setting: Setting, skin: float) -> Advised | None:
+    """The setting holds only what kind and limits read."""
+    plays = roles_of(kind, fields)
+    if plays.mills:
+        found = tuple(milling_cut.ways(milling_cut.cutting_of(kind, fields, setting, skin)))
+    else:
+        found = tuple(drilling_cut.ways(kind, fields, setting))
+    if not found:
+        return None
+    best = chosen(found)
+    one, speeds = best.found, speeds_of(kind, best.found.fields, setting)
+    return Advised(
+        values=tuple(reasons(best, feed_of(plays, fields, setting), speeds, setting)),
+        fields=one.fields, found=one, passes=best.passes, seconds=best.seconds,
+        rivals=rivals(best, found), other_way=other_way(best),
+    )  # fmt: skip
+
+
+def chosen(candidates: Iterable[Candidate]) -> Candidate:
+    """The one that is preferred."""
+    known = list(candidates)
+    least = min(one.burden for one in known)
+    known = [one for one in known if one.burden == least]
+    fewest = min(one.passes for one in known)
+    few = [one for one in known if one.passes == fewest]
+    more = [one for one in known if one.passes == fewest + 1]
+    quickest = min(one.seconds for one in few)
+    if more and min(one.seconds for one in more) * WORTH < quickest:
+        few, quickest = more, min(one.seconds for one in more)
+    few = [one for one in few if one.seconds <= quickest * EQUAL + 1e-9]
+    return min(few, key=lambda one: (-one.speed, -one.feed, one.seconds))
+
+
+def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Changed | None:
+    """What to write into this step: only what makes it better, nothing where it is as good as the best; None where none is known."""
+    advised = best_cut(operation, setting, skin)
+    if advised is None:
+        return None
+    plays = roles_of(operation.kind, operation.fields)
+
+    def good(fields: Any) -> Tried | None:
+        now = tried(operation.kind, fields, setting)
+        if now.figures is None or burden_of(now, drawn(plays, now, setting, skin)) > target:
+            return None
+        fewer = not plays.mills or round(now.value("passes") or 1) <= advised.passes
+        quick = (now.value("cutting_time") or 0.0) <= advised.seconds * EQUAL
+        return now if fewer and quick else None
+
+    target = burden_of(advised.found, drawn(plays, advised.found, setting, skin))
+    values = {one.name: one for one in _differing(operation, advised)}
+    fields = replace(operation.fields, **{name: getattr(advised.fields, name) for name in values})
+    for name in tuple(values):  # what stands already stays, where the step is as good with it
+        kept = replace(fields, **{name: getattr(operation.fields, name)})
+        if good(kept) is not None:
+            fields = kept
+            del values[name]
+    found = tried(operation.kind, fields, setting)
+    return Changed(advised=advised, values=tuple(values.values()), fields=fields, found=found)
+
+
+def _differing(operation: Operation, advised: Advised) -> Iterator[Advice]:
+    """What the step has otherwise; a feed of the table gives way to one per tooth. What is kept first stands last."""
+    kind = kind_of(operation.kind)
+    for one in reversed(advised.values):
+        now, then = getattr(operation.fields, one.name), getattr(advised.fields, one.name)
+        if kind.entry(one.name) is None or (now is None and then is None):
+            continue
+        if now is None or then is None or abs(now.value - then.value) > 1e-9:
+            yield one
+    for name in ("feed", "cutting_speed"):
+        if (
+            getattr(operation.fields, name, None) is not None
+            and getattr(advised.fields, name) is None
+            and all(one.name != name for one in advised.values)
+        ):
+            yield Advice(name, "", "the spindle and the feed per tooth say it", "common-practice")
+
+
+def drawn(plays: Any, found: Tried, setting: Setting, skin: float) -> int:
+    """Remarks that it draws."""
+    return of_milling(plays, found, skin) if plays.mills else of_drilling(plays, found, setting)

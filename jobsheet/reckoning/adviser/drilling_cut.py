@@ -1,0 +1,85 @@
+"""Ways of making a hole with the tool that is named: every speed, feed and peck that may be tried."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from jobsheet.errors import JobsheetError
+from jobsheet.model.setting import Setting
+from jobsheet.operations.roles import Roles
+from jobsheet.reckoning.adviser.advised import Candidate
+from jobsheet.reckoning.adviser.burden import burden_of
+from jobsheet.reckoning.adviser.milling_cut import CLEAN, feed_text, part_text
+from jobsheet.reckoning.adviser.remarks_drawn import of_drilling
+from jobsheet.reckoning.adviser.start_values import (
+    LEAST_DRILL,
+    LEAST_TOOTH,
+    feed_of,
+    roles_of,
+    speed_first,
+    speeds_of,
+)
+from jobsheet.reckoning.what_if import tried, with_texts
+
+_SHARES = (1.0, 0.85, 0.7, 0.55, 0.47, LEAST_DRILL)
+#: A peck in diameters of the drill, the longest first (a tap and drill maker's printed tips; common practice).
+_PECKS = (1.5, 1.0, 0.5)
+
+
+def ways(kind: str, fields: Any, setting: Setting) -> Iterator[Candidate]:
+    """What comes of each, in the order in which it is tried: in fewer strokes first, then the fastest speed, then the feed."""
+    plays = roles_of(kind, fields)
+    start = feed_of(plays, fields, setting)
+    if start is None:
+        return
+    speeds = speeds_of(kind, fields, setting)
+    least = LEAST_DRILL if plays.hole in ("drill", "spot") else LEAST_TOOTH
+    feeds = [feed_text(start.value * share, setting.units) for share in _SHARES if share >= least]
+    if speed_first(setting.material):
+        pairs = [(speed, feed) for feed in feeds for speed in speeds]
+    else:
+        pairs = [(speed, feed) for speed in speeds for feed in feeds]
+    for pecks in _pecks(fields, plays, setting):
+        clean = False
+        for speed, feed in pairs:
+            texts = (("spindle", speed[1]), ("feed", feed[1]), *pecks)
+            found = _candidate(kind, fields, setting, plays, texts, speed[0], feed[0])
+            if found is None:
+                continue
+            yield found
+            if found.burden == CLEAN:
+                clean = True
+                break
+        if clean:
+            return
+
+
+def _pecks(fields: Any, plays: Roles, setting: Setting) -> tuple[tuple[tuple[str, str], ...], ...]:
+    if not hasattr(fields, "peck") or not fields.cutter.diameter or plays.hole not in ("drill", "plunge"):
+        return ((),)
+    one = (part_text(share * fields.cutter.diameter, 1, setting.units) for share in _PECKS)
+    first = fields.peck.text if fields.peck is not None else ""  # pecks that are typed are never taken back
+    return ((("peck", first),), *((("peck", text),) for text in one))
+
+
+def _candidate(
+    kind: str,
+    fields: Any,
+    setting: Setting,
+    plays: Roles,
+    texts: tuple[tuple[str, str], ...],
+    speed: float,
+    feed: float,
+) -> Candidate | None:
+    try:
+        made = with_texts(kind, fields, texts, setting.units)
+    except JobsheetError:
+        return None
+    one = tried(kind, made, setting)
+    if one.figures is None:
+        return None
+    return Candidate(
+        fields=made, texts=texts, found=one, burden=burden_of(one, of_drilling(plays, one, setting)), speed=speed, feed=feed,
+        passes=round(one.value("strokes") or 1), seconds=one.value("cutting_time") or 0.0,
+    )  # fmt: skip

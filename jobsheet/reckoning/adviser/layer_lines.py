@@ -1,0 +1,53 @@
+"""Layers as a hand sets them: on lines of the dial that sets the depth, and no more of them than were meant."""
+
+from __future__ import annotations
+
+from math import ceil, floor
+
+from jobsheet.machine.handles import last_line
+from jobsheet.model.machine import Handle
+from jobsheet.model.setting import Setting
+from jobsheet.operations.shared.common import depth_handle
+from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
+
+#: Where no handle sets a depth: a hundredth, or a thou (common practice) [m].
+_USUAL = {"mm": 1e-5, "in": 1e-3 * INCH}
+_ROUNDING = 1e-6
+
+
+def _line(setting: Setting) -> tuple[float, Handle | None]:
+    handle = depth_handle(setting.machine)
+    return (handle.line, handle) if handle is not None else (_USUAL[setting.units], None)
+
+
+def on_a_line(depth: float, setting: Setting, *, up: bool = False) -> float:
+    """The nearest depth [m] that stands on a line of the dial, no deeper; or with `up` no less deep.
+
+    Lines are counted from every whole turn anew, as on the dial: those of some do not come out even in a turn.
+    """
+    line, handle = _line(setting)
+    whole, rest = 0.0, depth
+    if handle is not None:
+        turns = floor(depth / handle.travel + 1e-9)
+        whole, rest = turns * handle.travel, max(0.0, depth - turns * handle.travel)
+    count = ceil(rest / line - _ROUNDING) if up else floor(rest / line + _ROUNDING)
+    if handle is not None and count > last_line(handle):
+        return whole + handle.travel if up else whole + last_line(handle) * line
+    return whole + count * line
+
+
+def layer_text(total: float, count: int, setting: Setting) -> str:
+    """The layer as it is typed that makes so many of a depth [m]: on a line; nothing where it is taken at once."""
+    if count <= 1:
+        return ""
+    depth = on_a_line(total / count, setting, up=True)
+    if ceil(total / depth - 1e-9) != count:  # finer than the dial's lines
+        depth = ceil(total / count * 1e6 - _ROUNDING) / 1e6
+    return length_text(depth, setting.units)
+
+
+def length_text(value: float, units: str) -> str:
+    """A length [m] as it is typed, to a tenth of a micrometre or a hundredth of a thou: what stands on a line stays there."""
+    unit, decimals = (INCH, 5) if units == "in" else (1e-3, 4)
+    return f"{trimmed(value / unit, decimals)} {units}"

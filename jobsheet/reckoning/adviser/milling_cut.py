@@ -1,0 +1,247 @@
+"""Ways of milling a step: every speed, feed and width that may be tried, each in as few layers as it goes with."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import ceil, floor, log10
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.errors import JobsheetError
+from jobsheet.model.setting import Setting
+from jobsheet.operations.roles import Roles
+from jobsheet.operations.shared.advice import down
+from jobsheet.reckoning.adviser.advised import Candidate
+from jobsheet.reckoning.adviser.burden import HOPELESS, Burden, burden_of
+from jobsheet.reckoning.adviser.layer_lines import layer_text
+from jobsheet.reckoning.adviser.remarks_drawn import of_milling
+from jobsheet.reckoning.adviser.start_values import LEAST_TOOTH, feed_of, roles_of, speed_first, speeds_of
+from jobsheet.reckoning.what_if import tried, with_texts
+from jobsheet.units.show import significant, trimmed
+from jobsheet.units.table import INCH
+
+#: A feed is tried at these shares of its start value too.
+_FEEDS = (1.0, 0.8, 0.65, 0.5, 0.42, LEAST_TOOTH)
+#: Thinner layers and narrower cuts than these are asked of nobody, nor so many of them (common practice, no source).
+THINNEST, NARROWEST, MOST = 0.1e-3, 0.04, 64
+#: A face mill takes this share of its width at most (cutting-data section 3.3: 60 to 75 %, common practice).
+WIDEST_FACE = 0.75
+#: So many cuts side by side are tried one by one, more of them further apart.
+_EACH, _GROWS = 8, 1.25
+CLEAN: Burden = (0, 0, 0)
+
+
+class Cutting(Struct, frozen=True, kw_only=True):
+    """A step to be cut: its fields with nothing chosen, the depth and the height of a layer at most [m], the skin on it [m]."""
+
+    kind: str
+    fields: Any
+    setting: Setting
+    plays: Roles
+    depth: float | None
+    most: float
+    skin: float
+
+
+def cutting_of(kind: str, fields: Any, setting: Setting, skin: float = 0.0) -> Cutting:
+    """The step as the adviser sees it."""
+    plays = roles_of(kind, fields)
+    total = None
+    if hasattr(fields, "layer") and hasattr(fields, "depth"):
+        total = fields.depth.value if fields.depth.value is not None else setting.thickness
+    return Cutting(
+        kind=kind, fields=fields, setting=setting, plays=plays, depth=total, skin=skin,
+        most=most_layer(plays, fields.cutter.diameter or 0.0, setting),
+    )  # fmt: skip
+
+
+def most_layer(plays: Roles, diameter: float, setting: Setting) -> float:
+    """How deep one layer may be whatever carries it [m]: in a slot half of the cutter, or the workshop's own share of it."""
+    if not plays.full_width:
+        return float("inf")
+    shop = setting.shop
+    bench = shop.slot_layer_bench if setting.machine.stiffness_class == "bench" else shop.slot_layer
+    return min(0.5, shop.slot_layer, bench) * diameter
+
+
+def ways(cutting: Cutting) -> Iterator[Candidate]:
+    """What goes best at each speed, feed and width, the fastest speeds first; nothing where the catalogue has no feed."""
+    best: Candidate | None = None
+    widths = tuple(_widths(cutting))
+    for speed, speed_text, tooth, tooth_text in _speeds_and_feeds(cutting):
+        for texts, count in widths:
+            if best is not None and best.burden == CLEAN and count > best.passes + 1:
+                continue
+            made = _in_layers(cutting, (("spindle", speed_text), ("feed_per_tooth", tooth_text), *texts))
+            found = _candidate(made, speed, tooth) if made is not None else None
+            if found is None:
+                continue
+            yield found
+            if best is None or (found.burden, found.passes) < (best.burden, best.passes):
+                best = found
+
+
+def _candidate(
+    made: tuple[Any, Burden, tuple[tuple[str, str], ...]], speed: float, tooth: float
+) -> Candidate:
+    one, burden, texts = made
+    return Candidate(
+        fields=one.fields, texts=texts, found=one, burden=burden, speed=speed, feed=tooth,
+        passes=round(one.value("passes") or 1), seconds=one.value("cutting_time") or 0.0,
+    )  # fmt: skip
+
+
+# --- speeds and feeds ---
+
+
+def _speeds_and_feeds(cutting: Cutting) -> Iterator[tuple[float, str, float, str]]:
+    """Speeds with the feeds that a hand winds there, none under its least; where no speed has one, the least as it is."""
+    setting, fields = cutting.setting, cutting.fields
+    start = feed_of(cutting.plays, fields, setting)
+    if start is None or not fields.cutter.teeth:
+        return
+    speeds = speeds_of(cutting.kind, in_width(cutting), setting)
+    handle = setting.machine.handle(getattr(fields, "along", "x") or "x")
+    any_feed = False
+    for only_start in (True, False) if speed_first(setting.material) else (False,):
+        for speed, text in speeds:
+            pace = handle.travel / (fields.cutter.teeth * speed) if handle is not None else float("inf")
+            least, most = setting.shop.slowest_pace * pace, setting.shop.fastest_pace * pace
+            if start.value < least <= start.high:  # the published range goes on to where a hand winds evenly
+                yield (speed, text, *feed_text(least, setting.units, up=True))
+            for feed in _feeds(start.value, most, only_start=only_start):
+                any_feed = True
+                yield (speed, text, *feed_text(feed, setting.units))
+        if any_feed:
+            return
+    speed, text = speeds[-1]
+    yield (speed, text, *feed_text(start.value * LEAST_TOOTH, setting.units))
+
+
+def in_width(cutting: Cutting) -> Any:
+    """The fields in cuts no wider than the cutter: others cannot be reckoned at all."""
+    texts, _ = next(_widths(cutting), ((), 1))
+    try:
+        return with_texts(cutting.kind, cutting.fields, texts, cutting.setting.units)
+    except JobsheetError:
+        return cutting.fields
+
+
+def _feeds(start: float, most: float, *, only_start: bool) -> tuple[float, ...]:
+    """Feeds per tooth [m], the highest first."""
+    if only_start:
+        return (start,) if start <= most * (1 + 1e-9) else ()
+    if most < start * LEAST_TOOTH:
+        return ()
+    top = min(start, most)
+    return (top, *(start * share for share in _FEEDS if start * share < top * 0.97))
+
+
+def feed_text(feed: float, units: str, *, up: bool = False) -> tuple[float, str]:
+    """A feed to two digits, never more than it is, or never less: value [m] and text."""
+    size = INCH if units == "in" else 1e-3
+    number = down(feed / size)
+    if up and number < feed / size * (1 - 1e-9):
+        number += 10.0 ** (floor(log10(number)) - 1)
+    return number * size, f"{significant(number, 2)} {units}"
+
+
+# --- widths ---
+
+
+def _widths(cutting: Cutting) -> Iterator[tuple[tuple[tuple[str, str], ...], int]]:
+    """How a width may be parted into cuts side by side: texts, and how many, the fewest first."""
+    fields, setting, units = cutting.fields, cutting.setting, cutting.setting.units
+    diameter = fields.cutter.diameter or 0.0
+    if cutting.plays.mills == "wall":
+        total = fields.width.value - (fields.leave.value if fields.leave is not None else 0.0)
+        name, most = "cut", diameter
+    elif cutting.plays.mills == "flat" and hasattr(fields, "width"):
+        total = setting.extent[1] if fields.along == "x" else setting.extent[0]
+        name, most = "width", WIDEST_FACE * diameter
+    else:
+        yield (), 1
+        return
+    if total <= 0 or most <= 0:
+        return
+    count = max(1, ceil(total / most - 1e-9))
+    while True:
+        text = "" if count == 1 and name == "cut" else part_text(total, count, units)
+        yield ((name, text),), count
+        count = count + 1 if count < _EACH else ceil(count * _GROWS)
+        if total / count < max(NARROWEST * diameter, THINNEST, cutting.skin if name == "cut" else 0.0):
+            return
+
+
+def part_text(total: float, count: int, units: str) -> str:
+    """A width as it is typed that makes so many of a whole [m], as round as that allows."""
+    each = total / count / (INCH if units == "in" else 1e-3)
+    whole = total / (INCH if units == "in" else 1e-3)
+    for decimals in (1, 2, 3, 4, 6):
+        rounded = ceil(each * 10**decimals - 1e-6) / 10**decimals
+        if ceil(whole / rounded - 1e-9) == count and rounded <= each * 1.04:
+            return f"{trimmed(rounded, decimals)} {units}"
+    return f"{each:.9g} {units}"
+
+
+# --- layers ---
+
+
+def _in_layers(
+    cutting: Cutting, texts: tuple[tuple[str, str], ...]
+) -> tuple[Any, Burden, tuple[tuple[str, str], ...]] | None:
+    """The fewest layers in which no more is wrong than in the thinnest; None where it cannot be reckoned."""
+    known: dict[int, tuple[Any, Burden, tuple[tuple[str, str], ...]]] = {}
+
+    def burden(count: int) -> Burden:
+        if count not in known:
+            known[count] = _tried(cutting, texts, count)
+        return known[count][1]
+
+    count = fewest(burden, *_bounds(cutting))
+    return known[count] if known[count][1] != HOPELESS else None
+
+
+def _bounds(cutting: Cutting) -> tuple[int, int]:
+    """The fewest layers and the most that may be asked for."""
+    if cutting.depth is None:
+        return 1, 1
+    least = max(1, ceil(cutting.depth / cutting.most - 1e-9))
+    thinnest = max(THINNEST, cutting.skin if cutting.plays.mills == "flat" else 0.0)
+    return least, max(least, min(MOST, int(cutting.depth / thinnest + 1e-9)))
+
+
+def fewest(burden: Callable[[int], Burden], least: int, most: int) -> int:
+    """The smallest count with no more wrong than with the largest, which is asked where the smallest is not clean."""
+    if burden(least) == CLEAN or least == most:
+        return least
+    target = burden(most)
+    if burden(least) <= target:
+        return least
+    low, high = least, least
+    while high < most:
+        high = min(high * 2, most)
+        if burden(high) <= target:
+            break
+        low = high
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (low, middle) if burden(middle) <= target else (middle, high)
+    return high
+
+
+def _tried(
+    cutting: Cutting, texts: tuple[tuple[str, str], ...], count: int
+) -> tuple[Any, Burden, tuple[tuple[str, str], ...]]:
+    setting = cutting.setting
+    if cutting.depth is not None:
+        texts = (*texts, ("layer", layer_text(cutting.depth, count, setting)))
+    try:
+        fields = with_texts(cutting.kind, cutting.fields, texts, setting.units)
+    except JobsheetError:
+        return None, HOPELESS, texts
+    one = tried(cutting.kind, fields, setting)
+    if one.figures is None:
+        return one, HOPELESS, texts
+    return one, burden_of(one, of_milling(cutting.plays, one, cutting.skin)), texts

@@ -1,0 +1,64 @@
+"""Where the adviser starts and how far it may go: speeds of the machine, feeds from the catalogue down to what still cuts."""
+
+from __future__ import annotations
+
+from math import floor
+from typing import Any
+
+from jobsheet.catalog.cuts.suggestion import Suggestion
+from jobsheet.machine.spindle import at_speed, lowest, steps
+from jobsheet.model.material import Material
+from jobsheet.model.setting import Setting
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.roles import Roles
+from jobsheet.operations.shared import advice
+from jobsheet.reckoning import what_if
+from jobsheet.reckoning.what_if import tried
+
+#: A step so far above the speed to start from is still taken: steps of pulleys are 1.6 apart (common practice, no source).
+OVER = 1.1
+#: The feed per tooth is never lowered under this share of its start value, a drill's under that (common practice, no source).
+LEAST_TOOTH, LEAST_DRILL = 0.35, 0.4
+#: A stepless drive is tried at these shares of its fastest speed, to ten turns a minute.
+_SLOWER = (0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.1)
+_TEN = 10 / 60
+
+
+def speed_first(material: Material) -> bool:
+    """Whether the speed drops before the feed: a thin chip rubs and hardens the one, and heats what burns."""
+    return material.work_hardens or material.family in ("magnesium", "titanium")
+
+
+def feed_of(plays: Roles, fields: Any, setting: Setting) -> Suggestion | None:
+    """The feed per tooth of a milling cutter or the feed per turn of another tool that the catalogue starts from [m]."""
+    cutter = fields.cutter
+    if plays.mills:
+        return advice.table_feed_per_tooth(cutter, setting, between_walls=plays.between_walls)
+    return advice.table_feed_per_turn(plays.feed, cutter, setting)
+
+
+def speeds_of(kind: str, fields: Any, setting: Setting) -> tuple[tuple[float, str], ...]:
+    """Speeds to be tried [rev/s] with their texts, the fastest first; the slowest where all are too fast."""
+    wanted = tried(kind, what_if.at_speed(fields, None), setting).value("wanted_speed")
+    cutter = getattr(fields, "cutter", None)
+    if cutter is not None and cutter.marked_speed and wanted is not None:
+        wanted = min(wanted, cutter.marked_speed / OVER)
+    known = steps(setting.machine)
+    if known:
+        under = [one for one in known if wanted is not None and one.speed <= wanted * OVER * (1 + 1e-9)]
+        return tuple((one.speed, f"{one.marked} rpm") for one in reversed(under or list(known[:1])))
+    least = lowest(setting.machine)
+    top = least
+    if wanted is not None:
+        found = tried(kind, what_if.at_speed(fields, max(least, floor(wanted / _TEN + 1e-9) * _TEN)), setting)
+        top = found.value("spindle_speed") or least
+    shares = (floor(top * share / _TEN + 1e-9) * _TEN for share in _SLOWER)
+    found_speeds = dict.fromkeys((top, *(one for one in shares if one >= least), least))
+    return tuple(
+        (one, f"{one * 60:.0f} rpm") for one in found_speeds if at_speed(setting.machine, one) is not None
+    )
+
+
+def roles_of(kind: str, fields: Any) -> Roles:
+    """What the step is to others."""
+    return kind_of(kind).plays(fields)
