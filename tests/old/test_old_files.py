@@ -227,3 +227,17 @@ def test_a_sheet_still_carries_its_job(path, old_home):
     text = held.decode("utf-8")
     assert text == (OLD / "jobs" / f"{path.stem}.yaml").read_text(encoding="utf-8")
     assert lost(plain(text), plain(write_job(job_from_text(text, path.name)))) == []
+
+
+@pytest.mark.parametrize("path", sorted((OLD / "sheets-with-card").glob("*.pdf")), ids=lambda path: path.stem)
+def test_a_sheet_still_carries_its_card_and_its_log(path, old_home):
+    carried = pytest.importorskip("jobsheet.storage.carried")
+    text = (OLD / "jobs" / f"{path.stem}.yaml").read_text(encoding="utf-8")
+    inside = carried.carried_in(path, text)
+    card = OLD / "home" / "machines" / f"{inside.machine}.yaml"
+    assert inside.card == card.read_text(encoding="utf-8")
+    assert carried.here(inside) == "same"
+    (old_home / "machines" / card.name).unlink()
+    assert carried.here(inside) == "none"
+    assert carried.take_over(inside) == inside.machine
+    assert carried.here(inside) == "same"
