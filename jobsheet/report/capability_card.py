@@ -91,7 +91,7 @@ def _band(row: Row) -> str:
         return "–"
     unit = row.high.rpartition(" ")[2]
     if all(end.endswith(f" {unit}") for end in ends):
-        return " – ".join(end.removesuffix(f" {unit}") for end in ends)
+        return " – ".join(dict.fromkeys(end.removesuffix(f" {unit}") for end in ends))
     return " – ".join(ends)
 
 

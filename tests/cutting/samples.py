@@ -51,6 +51,7 @@ BY_NAME = {
     "friction": 0.15,
     "collar_friction": 0.12,
     "chisel_ratio": 0.18,
+    "chisel": 6e-3,
     "exponent": 0.25,
     "start": 0.3,
     "end": 1.4,

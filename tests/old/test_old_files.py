@@ -138,11 +138,47 @@ def test_a_job_loses_nothing(path, old_home):
         assert again == text
 
 
+#: Figures of a kind of step that an issue changed on purpose: they must still be there, as something else.
+CHANGED = {
+    # The second method for power takes the feed a tooth, as the unit-power tables define it, not the mean chip.
+    "mills": ("figures.second_power", "figures.method_ratio"),
+    # The point twists off under what the point takes; the cone's torque goes through the body.
+    "centre-drill": ("limits.drill-torsion",),
+}
+#: Where the speed of a hole is left to the program: it falls evenly with the depth, not in steps, and a reamer starts at
+#: half of its drill's; what hangs on the speed follows.
+LEFT = ("drill", "enlarge", "ream")
+BY_SPEED = (
+    "wanted_speed", "spindle_speed", "cutting_speed", "removal_rate", "power", "time_each", "cutting_time", "down_feed",
+)  # fmt: skip
+LIMITS_BY_SPEED = ("spindle-torque", "spindle-power", "speed-range")
+MILLS = {"edge-chamfer", "face", "fly-cut", "keyway", "pocket", "side-mill", "slot"}
+
+
+def without_changed(step):
+    """A step without what was changed on purpose, each asked to be there."""
+    for name in (*CHANGED.get(step["kind"], ()), *(CHANGED["mills"] if step["kind"] in MILLS else ())):
+        part, figure = name.split(".")
+        if step["reckoned"] and (part == "limits" or figure in step[part]):
+            assert step[part].pop(figure)
+    if step["kind"] in LEFT and "wanted_speed" in step["figures"]:
+        for part, names in (("figures", BY_SPEED), ("limits", LIMITS_BY_SPEED)):
+            step[part] = {name: value for name, value in step[part].items() if name not in names}
+    return step
+
+
 @pytest.mark.parametrize("path", JOBS, ids=lambda path: path.stem)
 def test_a_job_gives_the_figures_it_gave(path, home_of, capsys):
     home_of(path)
     expected = json.loads((OLD / "figures" / f"{path.stem}.json").read_text(encoding="utf-8"))
-    assert differs(figures_of(expected), figures_of(said(capsys, "figures", path, "--json"))) == []
+    was, now = figures_of(expected), figures_of(said(capsys, "figures", path, "--json"))
+    assert [
+        (key, set(step["figures"]))
+        for key, step in was.items()
+        if not set(step["figures"]) <= set(now[key]["figures"])
+    ] == []
+    was, now = ({key: without_changed(step) for key, step in one.items()} for one in (was, now))
+    assert differs(was, now) == []
 
 
 def test_a_card_of_ones_own_keeps_its_text_and_is_found(old_home):

@@ -80,11 +80,12 @@ def test_a_pilot_at_least_as_wide_as_the_web_takes_off_most_of_the_thrust():
     assert value(after, "torque") < value(alone, "torque")
 
 
-def test_a_pilot_narrower_than_the_web_relieves_nothing():
-    """1/2 in drill after 1/16 in, which is narrower than its web."""
+def test_a_pilot_narrower_than_the_web_relieves_less_than_one_as_wide():
+    """1/2 in drill after 1/16 in, which is narrower than its web; after 5/32 in, which is wider."""
     alone, after = reckon("drill", **HOLE), reckon("drill", **HOLE, pilot=INCH / 16)
+    wide = reckon("drill", **HOLE, pilot=5 / 32 * INCH)
     assert web(INCH / 2).value > INCH / 16
-    assert value(after, "thrust") == pytest.approx(value(alone, "thrust"))
+    assert value(wide, "thrust") < value(after, "thrust") < value(alone, "thrust")
 
 
 # --- tapping --------------------------------------------------------------------------------------------------------

@@ -41,7 +41,7 @@ def _length(text: str) -> float:
 
 
 def drill_feed(diameter: float, material: Material) -> Suggestion:
-    """Feed of a twist drill of high speed steel.
+    """Feed of a twist drill of high speed steel; a curve, so that a drill a little larger is fed a little more.
 
     Parameters
     ----------
@@ -53,7 +53,8 @@ def drill_feed(diameter: float, material: Material) -> Suggestion:
     Returns
     -------
     feed : Suggestion
-        Feed per turn: the middle of the published range times the factor of the metal's class [m]
+        Feed per turn: the published curve times the factor of the metal's class, never more than takes half of a
+        small drill's own strength [m]
 
     Raises
     ------
@@ -62,31 +63,48 @@ def drill_feed(diameter: float, material: Material) -> Suggestion:
     """
     positive(diameter=diameter)
     rows = table()["drills"]
-    band = next(
-        (row for row in rows["bands"] if diameter <= _length(row["to"]) + _ROUNDING), rows["bands"][-1]
-    )
-    low, high = _length(band["low"]), _length(band["high"])
+    value = min(_power(rows["curve"], diameter), _length(rows["most"]))
+    down, up = (float(share) for share in rows["spread"])
     kind = feed_class(material)
     factor = float(rows["factors"][kind])
     covers = rows["covers"]
     outside = not _length(covers["low"]) - _ROUNDING <= diameter <= _length(covers["high"]) + _ROUNDING
-    middle = Suggestion(
-        (low + high) / 2,
-        low,
-        high,
-        rows["source"],
-        outside,
-        "middle of the published range for this diameter",
+    curve = Suggestion(
+        value, value * down, value * up, rows["source"], outside, "a curve through the published feeds"
     )
-    asked = middle.times(factor, f"× {trimmed(factor, 2)} for {kind}" if factor != 1 else "")
-    least, begins = _length(rows["least"]["feed"]), _length(rows["least"]["from"])
-    if material.work_hardens and diameter >= begins - _ROUNDING and asked.low < least:
-        why = asked.why
-        if asked.value < least:
-            why += "; not less, because this metal hardens where an edge rubs"
-        value, top = max(asked.value, least), max(asked.high, least)
-        return Suggestion(value, least, top, asked.source, asked.outside, why)
-    return asked
+    asked = curve.times(factor, f"× {trimmed(factor, 2)} for {kind}" if factor != 1 else "")
+    if material.work_hardens:
+        asked = _not_less(asked, _length(rows["least"]["feed"]))
+    small = rows["small"]
+    harder = (float(small["kd"]) / material.kd_torque.value) ** float(small["kd power"])
+    return _not_more(asked, _power(small, diameter) * harder, small["source"])
+
+
+def _power(row: dict[str, str], diameter: float) -> float:
+    """A feed that goes with a power of the diameter, both [m]."""
+    grown: float = (diameter / _MILLIMETRE) ** float(row["power"])
+    return float(row["feed"]) * grown * _MILLIMETRE
+
+
+def _not_less(asked: Suggestion, least: float) -> Suggestion:
+    """Never less than this [m]: a metal that hardens where an edge rubs."""
+    if asked.low >= least:
+        return asked
+    why = asked.why
+    if asked.value < least:
+        why += "; not less, because this metal hardens where an edge rubs"
+    value, top = max(asked.value, least), max(asked.high, least)
+    return Suggestion(value, least, top, asked.source, asked.outside, why)
+
+
+def _not_more(asked: Suggestion, most: float, source: str) -> Suggestion:
+    """Never more than this [m]: what takes half of the drill's own strength, which is an estimate."""
+    if asked.high <= most:
+        return asked
+    if asked.value <= most:
+        return Suggestion(asked.value, asked.low, most, asked.source, asked.outside, asked.why)
+    why = "as much as takes half of this drill's own strength, an estimate"
+    return Suggestion(most, min(asked.low, most), most, source, asked.outside, why)
 
 
 def end_mill_feed(
@@ -203,3 +221,23 @@ def feed_as_drill(tool: str, diameter: float, material: Material) -> Suggestion:
         drill.outside,
         f"{drill.why}; {part.why}",
     )
+
+
+def reamer_share(opinion: str) -> Suggestion:
+    """What a reamer takes of a drill's start speed [-], by the workshop's opinion: `half` or `near drilling speed`."""
+    row = table()["reamer speed"]
+    value = float(row.get(opinion, row["half"]))
+    return Suggestion(value, value, value, row["source"], False, "share of the drill's speed for a reamer")
+
+
+def tap_speed(material: Material) -> Suggestion | None:
+    """The speed at which a tap under power starts [m/s]: the slow end; None where there is none for this metal."""
+    tap, drill = material.speed("tap"), material.speed("drill")
+    if tap is None:
+        return None
+    rows = table()["tap speed"]
+    most = read(rows["most"]["speed"], "cutting speed")
+    slow = tap if drill is None else min(tap, drill * float(rows["shares"][feed_class(material)]))
+    value = min(slow, most)
+    source = rows["source"] if value < most else rows["most"]["source"]
+    return Suggestion(value, value, max(tap, value), source, False, "the slow end of the published speeds")

@@ -8,7 +8,9 @@ from typing import Any
 from jobsheet.catalog.cuts.suggestion import Suggestion
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.cutting.inputs import not_negative
+from jobsheet.cutting.tables import along
 from jobsheet.errors import NoSuchEntry
+from jobsheet.units.show import trimmed
 
 #: Ways of giving a fluid by hand: it comes in drops.
 BY_HAND = ("brushed", "dripped")
@@ -63,7 +65,7 @@ def fluid_speed(fluid: str, work: str, *, dry_by_nature: bool = False) -> Sugges
 
 
 def deep_hole(depth: float) -> tuple[Suggestion, Suggestion]:
-    """Shares of speed and of feed that are left in a deep hole with a steady flow of fluid.
+    """Shares of speed and of feed that are left in a deep hole with a steady flow of fluid, even between the table's depths.
 
     Parameters
     ----------
@@ -82,13 +84,14 @@ def deep_hole(depth: float) -> tuple[Suggestion, Suggestion]:
     """
     not_negative(depth=depth)
     rows = _table()["deep holes"]
-    reached = [step for step in rows["steps"] if depth >= float(step["from"]) - _ROUNDING]
+    points = [(float(step["from"]), float(step["speed"]), float(step["feed"])) for step in rows["steps"]]
     outside = depth > float(rows["deepest"]) + _ROUNDING
-    if not reached:
+    if depth <= points[0][0]:
         none = Suggestion(1.0, 1.0, 1.0, rows["source"], False, "not a deep hole")
         return none, none
-    why = f"deeper than {reached[-1]['from']} diameters"
-    speed, feed = (float(reached[-1][name]) for name in ("speed", "feed"))
+    at = min(depth, points[-1][0])
+    why = f"{trimmed(depth, 1)} diameters deep"
+    speed, feed = (along([(point[0], point[column]) for point in points], at) for column in (1, 2))
     return (
         Suggestion(speed, speed, speed, rows["source"], outside, why),
         Suggestion(feed, feed, feed, rows["source"], outside, why),
@@ -98,7 +101,7 @@ def deep_hole(depth: float) -> tuple[Suggestion, Suggestion]:
 def drilling_speed(fluid: str, depth: float, *, dry_by_nature: bool = False) -> Suggestion:
     """Share of the start speed that is left in drilling, fluid and depth together.
 
-    Oil by hand halves the speed of a deep hole; the published steps say what a deep hole takes with a steady
+    Oil by hand halves the speed of a deep hole; the published depths say what a deep hole takes with a steady
     flow. Both speak of the same trouble, so with oil by hand the smaller counts: half, or the fluid's share
     times the step's, never half times the step's.
 
@@ -131,10 +134,12 @@ def drilling_speed(fluid: str, depth: float, *, dry_by_nature: bool = False) -> 
         given.why if step.value == 1 else f"{given.why}; {step.why}",
     )  # fmt: skip
     by_hand = _table()["by hand in deep holes"]
-    if fluid not in BY_HAND or dry_by_nature or depth <= float(by_hand["deeper than"]) + _ROUNDING:
+    begins, ends = float(by_hand["from"]), float(by_hand["to"])
+    if fluid not in BY_HAND or dry_by_nature or depth <= begins + _ROUNDING:
         return both
-    half = float(by_hand["factor"])
+    shallow = given.value * deep_hole(begins)[0].value
+    half = along(((begins, shallow), (ends, float(by_hand["factor"]))), min(depth, ends))
     if both.value <= half:
         return both
-    why = f"oil by hand in a hole deeper than {by_hand['deeper than']} diameters"
+    why = f"oil by hand in a hole {trimmed(depth, 1)} diameters deep"
     return Suggestion(half, min(half, both.low), half, by_hand["source"], step.outside, why)

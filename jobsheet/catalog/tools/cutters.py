@@ -65,7 +65,16 @@ _NAMED_ANGLE = pattern(
 _NOSE = pattern(r"^(?:nose|corner radius)\s+(.+)$", re.IGNORECASE)
 #: What holds it: `in a collet`.
 _HELD = pattern(r"^in (?:a |an |the )?(.+)$", re.IGNORECASE)
-HOLDERS = ("drill chuck", "collet", "end-mill holder", "arbor", "tapping head")
+HOLDERS = (
+    "drill chuck",
+    "collet",
+    "end-mill holder",
+    "arbor",
+    "tapping head",
+    "depth-releasing tapping head",
+)
+#: Holders that slip where a tap binds, and those that let it go at its depth besides.
+SLIPPING, RELEASING = HOLDERS[-2:], HOLDERS[-1:]
 STATES = ("sharp", "used", "dull")
 _HELIX = pattern(r"^helix\s+([\d.,]+\s*(?:°|deg)?)$|^([\d.,]+\s*(?:°|deg)?)\s+helix$", re.IGNORECASE)
 _OUT = pattern(r"^(.+?)\s+(?:out|stick-?out)(?: of the holder)?$|^(?:out|stick-?out)\s+(.+)$", re.IGNORECASE)

@@ -1,9 +1,10 @@
-"""Whether a tap under power can be brought out again, and whether something slips before it breaks."""
+"""Whether a tap under power can be brought out again, whether something slips before it breaks, and lets go at the bottom."""
 
 from __future__ import annotations
 
 from typing import Any
 
+from jobsheet.catalog.tools.cutters import RELEASING, SLIPPING
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
@@ -17,14 +18,18 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     if figures.value("tap_strength") is None or figures.value("spindle_speed") is None:
         return None
     spindle = setting.machine.spindle
-    slips = spindle.slips or getattr(fields.cutter, "holder", "") == "tapping head"
-    if spindle.reverses and slips:
+    holder = getattr(fields.cutter, "holder", "")
+    blind = fields.depth.value is not None
+    if not spindle.reverses:
+        why = "this machine does not reverse: tap by hand"
+    elif not spindle.slips and holder not in SLIPPING:
+        why = "nothing slips before the tap breaks: tap by hand, or with a tapping head that slips"
+    elif blind and holder not in RELEASING:
+        why = (
+            "nothing lets go at the bottom of a blind hole: tap by hand, or in a depth-releasing tapping head"
+        )
+    else:
         return None
-    why = (
-        "this machine does not reverse: tap by hand"
-        if not spindle.reverses
-        else "nothing slips before the tap breaks: tap by hand, or with a tapping head that slips"
-    )
     return by_factor(
         "reverse",
         "Tapping under power",

@@ -21,6 +21,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import bite_of
 from jobsheet.operations.shared.tally import DRILL_BAND, Tally
 from jobsheet.units.show import trimmed
 
@@ -116,7 +117,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.caveat("Only the point goes in: no cone is left for a centre; write a greater depth.")
     elif fields.depth is not None and diameter >= BODY * point * (1 - 1e-9):
         tally.caveat("The body goes in beyond its cone: write a smaller depth.")
-    bite = drilling.bite_of(fields.cutter, diameter, fields.feed.value, None)
+    bite = bite_of(fields.cutter, diameter, fields.feed.value, None)
     drilling.cut(tally, setting, fields, bite, depth, common.start_speed(setting, fields.cutter, "drill"))
     alone = tally.use(
         "point_torque",

@@ -22,6 +22,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import Bite
 from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -80,7 +81,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     depth = tally.use("hole_depth", cone_depth, diameter=diameter, point_angle=_angle(fields), tip=hole)
     tally.show("effective_diameter", diameter)
     edges = drilling.edges_of(tally, fields.cutter)
-    bite = drilling.Bite(
+    bite = Bite(
         diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges), cutter=fields.cutter
     )
     start = drilling.share_of_drill(setting, fields.cutter, "countersink")

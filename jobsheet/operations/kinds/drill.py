@@ -24,6 +24,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import bite_of
 from jobsheet.operations.shared.tally import Tally
 from jobsheet.units.show import trimmed
 
@@ -98,7 +99,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.show("effective_diameter", diameter)
         if fields.depth.through:
             raise CalcError("depth", "through", "a depth for a spot drill, such as 3 mm")
-    bite = drilling.bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
+    bite = bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
     torque, thrust = drilling.forces(tally, setting, bite)
     depth = drilling.depth_of(fields.depth, setting)
     start = common.start_speed(setting, fields.cutter, "drill", depth / diameter)

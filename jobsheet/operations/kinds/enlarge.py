@@ -20,6 +20,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import Bite, bite_of
 from jobsheet.operations.shared.tally import Tally
 
 #: A drill whose point is not written (common practice).
@@ -66,19 +67,17 @@ FORM = (
 )  # fmt: skip
 
 
-def _bite(tally: Tally, fields: Fields, setting: Setting) -> drilling.Bite:
-    """The lips in the hole that is there; a drill in a hole narrower than its chisel edge drills as in solid."""
+def _bite(tally: Tally, fields: Fields, setting: Setting) -> Bite:
+    """The lips in the hole that is there; a drill in a hole narrower than its chisel edge is relieved of a part of that."""
     diameter, feed = drilling.diameter_of(fields.cutter), fields.feed.value
     hole = drilling.standing_hole(fields, setting, diameter)
     if fields.cutter.kind == "core drill":
         edges = drilling.edges_of(tally, fields.cutter)
-        return drilling.Bite(
-            diameter=diameter, feed=feed, pilot=hole, edges=float(edges), cutter=fields.cutter
-        )
-    bite = drilling.bite_of(fields.cutter, diameter, feed, hole)
+        return Bite(diameter=diameter, feed=feed, pilot=hole, edges=float(edges), cutter=fields.cutter)
+    bite = bite_of(fields.cutter, diameter, feed, hole)
     if bite.pilot is None:
         tally.caveat(
-            f"The hole of {hole_words.length(hole, setting)} is narrower than the chisel edge: it relieves nothing."
+            f"The hole of {hole_words.length(hole, setting)} is narrower than the chisel edge: it relieves only a part of it."
         )
     return bite
 

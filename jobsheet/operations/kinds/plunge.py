@@ -20,6 +20,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import bite_of
 from jobsheet.operations.shared.tally import Tally
 
 
@@ -72,7 +73,7 @@ def _diameter(fields: Fields) -> float:
 def figures(fields: Fields, setting: Setting) -> Figures:
     """Torque, thrust and seconds of a drill of that size."""
     tally = Tally(setting.units)
-    bite = drilling.bite_of(fields.cutter, _diameter(fields), fields.feed.value, setting.pilot)
+    bite = bite_of(fields.cutter, _diameter(fields), fields.feed.value, setting.pilot)
     torque, thrust = drilling.forces(tally, setting, bite)
     start = common.start_speed(setting, fields.cutter, "mill")
     speed = drilling.turn(tally, setting, fields, bite, torque, start * SPEED_SHARE if start else None)

@@ -26,6 +26,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import Bite
 from jobsheet.operations.shared.tally import Tally
 
 #: How far the lead of a machine reamer goes out beyond a through hole (common practice) [m].
@@ -116,15 +117,16 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     hole = drilling.standing_hole(fields, setting, diameter)
     _stock(tally, setting, diameter, hole)
     edges = drilling.edges_of(tally, fields.cutter)
-    bite = drilling.Bite(
+    bite = Bite(
         diameter=diameter,
         feed=_feed(tally, fields, edges),
         pilot=hole,
         edges=float(edges),
         cutter=fields.cutter,
     )
-    start = common.start_speed(setting, fields.cutter, "ream")
-    speed, _ = drilling.cut(tally, setting, fields, bite, drilling.depth_of(fields.depth, setting), start)
+    depth = drilling.depth_of(fields.depth, setting)
+    start = common.start_speed(setting, fields.cutter, "ream", depth / diameter)
+    speed, _ = drilling.cut(tally, setting, fields, bite, depth, start)
     tally.figure("down_feed", axial_feed, feed=bite.feed, spindle_speed=speed)
     drilling.removal(tally, bite, speed)
     turning = math.pi * diameter * speed

@@ -20,6 +20,7 @@ from jobsheet.operations.kind import Aim, Dial, Group, Kind
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
+from jobsheet.operations.shared.bite import bite_of
 from jobsheet.operations.shared.tally import Tally
 
 #: A spot drill whose point is not written (common practice).
@@ -101,7 +102,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.caveat("The spot drill goes in beyond its cone: write a smaller depth.")
     if setting.pilot is not None:
         tally.caveat("A hole stands at these places already: to break its edge choose a countersink step.")
-    bite = drilling.bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
+    bite = bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
     drilling.cut(tally, setting, fields, bite, depth, common.start_speed(setting, fields.cutter, "drill"))
     return tally.done()
 

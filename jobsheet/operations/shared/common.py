@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from jobsheet.catalog.cuts.feeds import reamer_share, tap_speed
 from jobsheet.catalog.cuts.fluids import drilling_speed, fluid_speed
 from jobsheet.cutting.feed import feed_per_tooth, table_feed
 from jobsheet.cutting.hand import handle_speed, seconds_a_turn
@@ -53,13 +54,22 @@ def start_speed(setting: Setting, cutter: Cutter, work: str, deep: float = 0.0) 
 
     Notes
     -----
-    Carbide mills start at a share of their published range; the fluid's share is for high-speed steel.
+    Carbide mills start at a share of their published range; the fluid's share is for high-speed steel. A reamer
+    starts at half of what the drill before it does, so that it is the slower one where both are left to the program.
     """
     material = setting.material
     if cutter.material == "carbide" and work == "mill":
         published = material.speed("carbide mill")
         return None if published is None else published * CARBIDE_SHARE
-    published = material.speed(work)
+    if work == "ream" and material.speed("drill") is not None:
+        drill = start_speed(setting, cutter, "drill", deep)
+        assert drill is not None
+        return drill * reamer_share(setting.shop.reamer_speed).value
+    if work == "tap":
+        slow = tap_speed(material)
+        published = slow.value if slow is not None else None
+    else:
+        published = material.speed(work)
     if published is None:
         return None
     if work == "drill":

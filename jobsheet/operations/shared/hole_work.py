@@ -5,17 +5,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from msgspec import Struct
-
 from jobsheet.catalog.cuts.feeds import share
 from jobsheet.catalog.tools.cutters import short_name
+from jobsheet.cutting.chisel_relief import relieved_thrust, relieved_torque
 from jobsheet.cutting.drill_forces import drill_thrust, drill_torque, pilot_thrust, pilot_torque
 from jobsheet.cutting.drill_lines import twist_drill_thrust, twist_drill_torque
-from jobsheet.cutting.drill_point import SPLIT_POINT, STANDARD_POINT
+from jobsheet.cutting.drill_point import STANDARD_POINT
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.cutting.quill import (
-    feed_from_thrust,
-    pilot_feed_from_thrust,
     push_from_thrust,
     thrust_from_push,
 )
@@ -31,6 +28,7 @@ from jobsheet.model.shape import Hole
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.shared import common
+from jobsheet.operations.shared.bite import Bite, feed_at_thrust, wear_of
 from jobsheet.operations.shared.hole_words import length
 from jobsheet.operations.shared.tally import DRILL_BAND, Tally
 from jobsheet.units.grammar import read
@@ -76,31 +74,6 @@ METHODS = (0.55, 1.6)
 USUAL_EDGES = {"core drill": 3, "counterbore": 3, "countersink": 3, "reamer": 6}
 #: A guide this much smaller than its hole lets the counterbore run out of line (common practice) [m].
 _LOOSE_GUIDE = 0.3e-3
-
-
-class Bite(Struct, frozen=True, kw_only=True):
-    """What one turn of the tool takes: diameter, hole already there, feed per turn [m], cutting edges, chisel."""
-
-    diameter: float
-    feed: float
-    pilot: float | None = None
-    edges: float = 2.0
-    chisel: float = STANDARD_POINT
-    cutter: Cutter | None = None
-
-
-def bite_of(cutter: Cutter, diameter: float, feed: float, hole: float | None) -> Bite:
-    """The bite of a drill in what is there: a hole smaller than the chisel edge does not relieve it."""
-    chisel = SPLIT_POINT if cutter.split_point else STANDARD_POINT
-    pilot = hole if hole is not None and chisel * diameter <= hole < diameter * (1 - 1e-9) else None
-    return Bite(
-        diameter=diameter,
-        feed=feed,
-        pilot=pilot,
-        edges=float(cutter.teeth or 2),
-        chisel=chisel,
-        cutter=cutter,
-    )
 
 
 def diameter_of(cutter: Cutter) -> float:
@@ -171,13 +144,6 @@ def settable(depth: float, setting: Setting) -> float:
     return round(depth / step) * step
 
 
-def _wear(setting: Setting, bite: Bite) -> float:
-    """The factor for the state of the edges."""
-    return (
-        common.wear(setting, bite.cutter, "drill") if bite.cutter is not None else setting.shop.wear_drilling
-    )
-
-
 def _second(tally: Tally, setting: Setting, bite: Bite, torque: float, thrust: float) -> None:
     """A maker's lines for twist drills as a second opinion, both sharp; a word where the two differ much."""
     row = setting.material.k_second
@@ -196,25 +162,43 @@ def _second(tally: Tally, setting: Setting, bite: Bite, torque: float, thrust: f
 
 def forces(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
     """Torque [N·m] and thrust [N]: the handbook's closed forms with the web, or those of enlarging."""
-    material, wear = setting.material, _wear(setting, bite)
-    if bite.pilot is None:
-        asked = {
-            "feed": bite.feed,
-            "diameter": bite.diameter,
-            "chisel_ratio": bite.chisel,
-            "wear": wear,
-        }
-        torque = tally.figure("torque", drill_torque, band=DRILL_BAND, kd=material.kd_torque.value, **asked)
-        thrust = tally.figure("thrust", drill_thrust, band=DRILL_BAND, kd=material.kd_thrust.value, **asked)
-        _second(tally, setting, bite, torque / wear, thrust / wear)
-        return torque, thrust
-    tally.show("pilot", bite.pilot)
+    if bite.pilot is not None:
+        tally.show("pilot", bite.pilot)
+        return _opened(tally, setting, bite, bite.pilot)
+    torque, thrust = _solid(tally, setting, bite)
+    if bite.relief is not None:
+        tally.show("pilot", bite.relief)
+        chisel = bite.chisel * bite.diameter
+        opened = _opened(Tally(setting.units), setting, bite, chisel)
+        over = {"pilot": bite.relief, "chisel": chisel}
+        torque = tally.figure(
+            "torque", relieved_torque, band=DRILL_BAND, solid=torque, opened=opened[0], **over
+        )
+        thrust = tally.figure(
+            "thrust", relieved_thrust, band=DRILL_BAND, solid=thrust, opened=opened[1], **over
+        )
+    return torque, thrust
+
+
+def _solid(tally: Tally, setting: Setting, bite: Bite) -> tuple[float, float]:
+    """Into solid metal, with a second opinion."""
+    material, wear = setting.material, wear_of(setting, bite)
+    asked = {"feed": bite.feed, "diameter": bite.diameter, "chisel_ratio": bite.chisel, "wear": wear}
+    torque = tally.figure("torque", drill_torque, band=DRILL_BAND, kd=material.kd_torque.value, **asked)
+    thrust = tally.figure("thrust", drill_thrust, band=DRILL_BAND, kd=material.kd_thrust.value, **asked)
+    _second(tally, setting, bite, torque / wear, thrust / wear)
+    return torque, thrust
+
+
+def _opened(tally: Tally, setting: Setting, bite: Bite, pilot: float) -> tuple[float, float]:
+    """In a hole at least as wide as the chisel edge [m]."""
+    material = setting.material
     asked = {
         "feed": bite.feed,
         "diameter": bite.diameter,
-        "pilot": bite.pilot,
+        "pilot": pilot,
         "edges": bite.edges,
-        "wear": wear,
+        "wear": wear_of(setting, bite),
     }
     torque = tally.figure("torque", pilot_torque, band=DRILL_BAND, kd=material.kd_torque.value, **asked)
     thrust = tally.figure("thrust", pilot_thrust, band=DRILL_BAND, kd=material.kd_thrust.value, **asked)
@@ -331,13 +315,7 @@ def push(tally: Tally, setting: Setting, thrust: float, bite: Bite) -> None:
     if pushed <= shop.easy_push:
         return
     easy = tally.use("feed_at_easy_push", thrust_from_push, push=shop.easy_push, **geometry)
-    asked = {"thrust": easy, "kd": setting.material.kd_thrust.value, "diameter": bite.diameter}
-    wear = _wear(setting, bite)
-    if bite.pilot is not None:
-        feed = pilot_feed_from_thrust(**asked, pilot=bite.pilot, edges=bite.edges, wear=wear)
-    else:
-        feed = feed_from_thrust(**asked, chisel_ratio=bite.chisel, wear=wear)
-    tally.show("feed_at_easy_push", feed)
+    tally.show("feed_at_easy_push", feed_at_thrust(setting, bite, easy))
 
 
 def row(

@@ -186,13 +186,12 @@ def _short(row: ThreadRow) -> str:
 
 
 def _tapped(row: ThreadRow, setting: Setting, method: str, holder: str = "") -> Any:
-    """A thread in the hole of its usual drill, one and a half diameters deep."""
+    """A thread in the hole of its usual drill, right through: a blind one asks for more than torque."""
     name = row.name.removesuffix(" UNC")
     hole = read_drill_size(row.drill, setting.units)
-    depth = 1.5 * row.major
     cutter = read_cutter(f"tap {name}, plug{f', in a {holder}' if holder else ''}", setting.units)
     return kind_of(written.TAP).fields(
-        cutter=cutter, thread=read_thread(name), at=_HERE, depth=Depth(depth, f"{depth * 1e3:.6g} mm"), method=method,
+        cutter=cutter, thread=read_thread(name), at=_HERE, depth=Depth(None, "through"), method=method,
         hole=Quantity(hole, row.drill),
     )  # fmt: skip
 

@@ -160,7 +160,7 @@ def taps(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Ch
             held = f", in a {cutter.holder}" if cutter.holder else ""
             texts = {
                 "cutter": f"tap {short}, {style}{held}", "thread": name, "at": _PLACE[units],
-                "depth": size_text(_round(1.5 * row.major, units), units), "method": "under power", "hole": drill,
+                "depth": "through", "method": "under power", "hole": drill,
             }  # fmt: skip
             found.append(
                 Choice(f"{short} in {_drill_words(drill)}", diameter, tuple({**texts, **typed}.items()))

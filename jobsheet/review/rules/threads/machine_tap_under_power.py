@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.cutters import SLIPPING
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
@@ -33,7 +34,7 @@ def machine_tap_under_power(view: View) -> Iterator[Remark]:
         speed = outcome.figures.value("cutting_speed") if outcome.figures else None
         if says("hand taps?", cutter.text):
             message = "A hand tap is not made for power: take a machine tap, or tap by hand"
-        elif cutter.holder != "tapping head" and not machine.spindle.slips:
+        elif cutter.holder not in SLIPPING and not machine.spindle.slips:
             message = "Nothing slips here when the tap binds: a tapping head, or tap by hand"
         elif speed is not None and speed > FASTEST * (1 + 1e-6):
             message = f"{speed * 60:.0f} m/min is fast for a tap: at most {FASTEST * 60:.0f}, or tap by hand"
