@@ -57,6 +57,11 @@ class QuantityError(JobsheetError):
         self.start = start
         self.end = end
 
+    def kept(self) -> QuantityError:
+        """The same, without where it was raised: who keeps it would keep everything that stood there, a window with its job."""
+        self.__traceback__ = self.__context__ = self.__cause__ = None
+        return self
+
 
 class Problem(NamedTuple):
     """One thing wrong in a file: where, and what to write."""

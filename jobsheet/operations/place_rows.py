@@ -78,7 +78,7 @@ def _made(text: str, units: str) -> Made:
     try:
         return Made(text, read_pattern(text, units).points)
     except QuantityError as error:
-        return Made(text, (), error)
+        return Made(text, (), error.kept())
 
 
 def made_of(text: str, units: str) -> Made:

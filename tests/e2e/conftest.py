@@ -21,7 +21,9 @@ DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 
 #: How long a state is waited for [s]: for a machine that does much else at the same time. Waiting costs nothing
 #: where the state is there.
-PATIENCE = 90
+PATIENCE = float(os.environ.get("JOBSHEET_TEST_PATIENCE", "90"))
+#: What the foot of a window takes [px]: nothing else is pressed there.
+FOOT = 30
 #: How often it is looked for [s].
 LOOK = 0.05
 
@@ -34,7 +36,7 @@ def named(name, wanted):
 class Program:
     """The program in a process of its own, driven as a person drives it: look what there is, then press."""
 
-    def __init__(self, home, *args):
+    def __init__(self, home, *args, **env):
         self.home = home
         self.env = {
             **os.environ,
@@ -42,6 +44,7 @@ class Program:
             "QT_QPA_PLATFORM": "xcb",
             "JOBSHEET_HOME": str(home),
             "HOME": str(home),
+            **env,
         }
         ready = home / READY
         ready.unlink(missing_ok=True)
@@ -121,14 +124,21 @@ class Program:
         return json.loads(answer.read_text(encoding="utf-8"))
 
     def place_of(self, name, role="", nth=0):
-        """The middle of what is called so; waits until it is there."""
+        """The middle of what is called so; waits until it is there, and turns the wheel while it lies below the window."""
 
         def there():
-            found = [one for one in self.seen() if named(one[0], name) and role in one[1]]
-            return found[nth] if len(found) > nth else None
+            seen = self.seen()
+            found = [one for one in seen if named(one[0], name) and role in one[1]]
+            if len(found) <= nth:
+                return None
+            _, _, x, y, wide, high = found[nth]
+            _, _, left, top, across, down = seen[0]  # the window in front, or what has popped up
+            if y + high // 2 > top + down - FOOT and role not in ("MenuItem", "Button"):
+                self.xdotool("mousemove", str(left + across // 4), str(top + down * 2 // 3), "click", "5")
+                return None
+            return x + wide // 2, y + high // 2
 
-        _, _, x, y, wide, high = self.until(there)
-        return x + wide // 2, y + high // 2
+        return self.until(there)
 
     def click(self, name, role="", nth=0, button=1, times=1):
         """Press what is called so with the mouse."""
@@ -151,8 +161,8 @@ def program(tmp_path):
         pytest.skip("JOBSHEET_TEST_DISPLAY and xdotool are needed")
     started = []
 
-    def start(*args):
-        started.append(Program(tmp_path / "home", *args))
+    def start(*args, **env):
+        started.append(Program(tmp_path / "home", *args, **env))
         return started[-1]
 
     (tmp_path / "home").mkdir()

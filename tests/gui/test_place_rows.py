@@ -1,7 +1,7 @@
 """Places as rows, key by key in the window: typing, walking, inserting, taking out, moving, pasting, generators."""
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -311,7 +311,9 @@ def test_a_row_is_taken_out_by_the_mouse(window, table, qtbot):
     window.bench.column.reveal_widget(table)
     qtbot.mouseClick(table.cells[1][0], Qt.MouseButton.LeftButton)
     table.needed_height(table.width())
-    qtbot.mouseClick(table, Qt.MouseButton.LeftButton, pos=table.at.out.center() + QPoint(4, 0))
+    assert table.out.isVisible()
+    assert table.out.accessibleName() == "Take place 2 out"
+    qtbot.mouseClick(table.out, Qt.MouseButton.LeftButton)
     assert spots(window) == [SAMPLE[0], *SAMPLE[2:]]
 
 

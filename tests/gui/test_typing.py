@@ -202,3 +202,11 @@ def test_words_left_unread_in_the_header_leave_the_figures(window, qtbot):
     window.parts.edits.rows.open_job()
     typed_in_header(window, qtbot, "job:part", "quantity", "many")
     assert not any(window.desk.view(operation.key).problem for _, operation in window.desk.job.operations())
+
+
+def test_what_cannot_be_read_keeps_nothing_of_where_it_was_found_out(window, qtbot):
+    box = cursor_in(window, "drill", "depth")
+    keys_one_by_one(qtbot, box, "6 mn")
+    problem = window.open_row.form.fields["depth"].problem
+    assert problem is not None
+    assert problem.__traceback__ is None

@@ -57,7 +57,7 @@ class FourLines:
         try:
             return Shown(text, self._understood(entry, text))
         except QuantityError as problem:
-            return Shown(text, "", problem)
+            return Shown(text, "", problem.kept())
         except JobsheetError as error:
             return Shown(text, "", QuantityError(str(error), 0, len(text)))
 

@@ -158,7 +158,7 @@ class Field(QWidget):
         line = understood or (self.entry.hint if not text else "")
         before = self._under_height
         if line != self.understood or problem is not self.problem:
-            self.understood, self.problem = line, problem
+            self.understood, self.problem = line, problem.kept() if problem is not None else None
             self.box.setAccessibleDescription(str(problem) if problem else _with_unit(line, self.unit))
             self._under_height = self.under_height(self.width())
             self.update()

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from jobsheet.errors import QuantityError
 from jobsheet.gui.forms.boxes import Inside
+from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.field import STAYING, Field
 from jobsheet.gui.forms.generator_edits import GeneratorEdits
 from jobsheet.gui.forms.place_cell import PlaceCell
@@ -56,6 +57,10 @@ class PlacesField(Field):
         self._filled: rows_.Pieces | None = None
         self.at: Layout | None = None
         super().__init__(entry, units, parent, joined=joined)
+        #: At the row in hand, for the mouse; the keyboard has Ctrl + Del.
+        self.out = Button(translate("Places", "take out"), self, Manner.LINK)
+        self.out.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
+        self.out.clicked.connect(lambda: self.edits.take_out(self.hand))
         self.maker = PlaceMaker(units, self)
         self.maker.put_in.connect(self.edits.put_in)
         self.maker.height_changed.connect(self.height_changed)
@@ -289,7 +294,8 @@ class PlacesField(Field):
         """The cursor is in this row now, or in none: what stands at the row in hand moves with it."""
         self.hand = row
         self.chosen.emit(row if row < len(self.rows) else -1)
-        if self.at is not None and self.at.height != self._place(self.width()).height:
+        before = self.at.height if self.at is not None else None
+        if before is not None and before != self._place(self.width()).height:
             self.height_changed.emit()
         self.update()
 
@@ -330,6 +336,13 @@ class PlacesField(Field):
         for box, place in self.at.boxes:
             box.setGeometry(place)
         self.maker.setGeometry(self.at.maker)
+        there = 0 <= self.hand < len(self.rows)
+        self.out.setVisible(there)
+        if there:
+            self.out.setGeometry(self.at.out)
+            self.out.setAccessibleName(
+                translate("Places", "Take place {number} out").format(number=self.hand + 1)
+            )
         return self.at
 
     def resizeEvent(self, _event: object) -> None:  # noqa: N802
@@ -342,17 +355,14 @@ class PlacesField(Field):
         event.ignore()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
-        """A press on a row goes into it; on *take out*, takes it out."""
+        """A press on a row goes into it."""
         event.accept()
         if self.at is None:
             return
         y = event.position().y()
         for row, place in self.at.rows:
             if place.top() <= y <= place.bottom():
-                if row == self.hand and self.at.out.contains(event.position().toPoint()):
-                    self.edits.take_out(row)
-                else:
-                    self.go(row, "x")
+                self.go(row, "x")
                 return
         self.go(0, "x")
 

@@ -31,8 +31,6 @@ def paint_places(field: PlaceTable, now: Look, at: Layout) -> None:
                 now.px(13),
             )
             ink.paragraph(painter, now, place.adjusted(now.px(16), 0, 0, 0), words, now.caption_bold, "verm")
-        if field.hand >= 0 and field.hand < len(field.rows):
-            ink.write(painter, now, at.out, translate("Places", "take out"), now.body, "blue", ink.RIGHT)
         ink.write(
             painter, now, at.under.adjusted(now.px(NUMBER), 0, 0, 0), under(field), now.caption, "pencil"
         )

@@ -22,7 +22,7 @@ def shown(entry: Entry, value: object, draft: str | None, units: str) -> Shown:
         try:
             entry.read(draft, units)
         except QuantityError as problem:
-            return Shown(draft, "", problem)
+            return Shown(draft, "", problem.kept())
         return Shown(draft)
     return Shown(entry.text(value), entry.understood(value, units))
 

@@ -259,7 +259,7 @@ class PaperColumn(QWidget):
         try:
             value = entry.read(text, "mm")
         except QuantityError as error:
-            return "", (error if told else None)
+            return "", (error.kept() if told else None)
         if told:
             return "", QuantityError(f"{told[:1].upper()}{told[1:]}.".replace("..", "."), 0, len(text))
         return entry.understood(value, "mm"), None

@@ -108,7 +108,7 @@ class ShortForm(ArrangedForm):
             try:
                 answered(paper, entry.name, draft)
             except QuantityError as problem:
-                return Shown(draft, "", problem)
+                return Shown(draft, "", problem.kept())
         text = answer(paper, entry.name)
         if entry.asks == "text" or not text:
             return Shown(text)
@@ -116,7 +116,7 @@ class ShortForm(ArrangedForm):
         try:
             return Shown(text, entry.understood(entry.read(text, unit), unit))
         except QuantityError as problem:
-            return Shown(text, "", problem)
+            return Shown(text, "", problem.kept())
 
     # --- doing ---
 
