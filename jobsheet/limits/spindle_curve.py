@@ -5,11 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from jobsheet.limits import evidence
-from jobsheet.limits.verdict import BEYOND, CURVE_SPREAD, NINE_IN_TEN, chance_over, in_words, spread_of, word
+from jobsheet.limits.verdict import CURVE_SPREAD, NINE_IN_TEN, chance_over, odds, spread_of, word
 from jobsheet.machine.spindle import Speed, at_speed
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
+
+#: What makes it lighter, and what is near to giving out.
+LESS = "less width, depth or feed, or a lower speed step"
+NEAR = f"near what stalls it: {LESS}"
 
 
 def torque_limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
@@ -35,17 +39,19 @@ def torque_limit(figures: Figures, setting: Setting, fields: Any = None, process
     band = (torque.low or torque.value, torque.high or torque.value)
     spread = (CURVE_SPREAD**2 + spread_of(band) ** 2) ** 0.5
     chance = chance_over(most, at.peak, spread)
-    verdict = word(chance)
-    sentence = f"{in_words(chance)} stalls"
-    if torque.value > at.continuous and verdict == "expected":
+    verdict = word(chance, most / at.peak)
+    sentence = {
+        "expected": "",
+        "tight": NEAR,
+        "beyond": f"more than the spindle gives even for seconds: {LESS}",
+    }[verdict]
+    if torque.value > at.continuous and verdict != "beyond":
         verdict, sentence = "tight", "more than it holds for long: short cuts only"
-    if chance > BEYOND:
-        sentence = "more than the spindle gives even for seconds"
     factor = 2.718281828459045 ** (CURVE_SPREAD * NINE_IN_TEN)
     return Limit(
         name="spindle-torque", title="Spindle torque", demand=torque.value, capacity=at.continuous, unit="N*m",
         share=torque.value / at.continuous, verdict=verdict, low=at.continuous / factor, high=at.continuous * factor,
-        chance=chance, shown=f"{torque.value:.2f} of {at.continuous:.3g} N·m", sentence=sentence,
+        chance=chance, odds=odds(chance, "stalls", "stall"), shown=f"{torque.value:.2f} of {at.continuous:.3g} N·m", sentence=sentence,
     )  # fmt: skip
 
 
@@ -53,22 +59,22 @@ def _learned(known: Capacity, torque: float, most: float, at: Speed, fields: Any
     """The same with what trials taught of the peak."""
     share = most / at.peak
     chance = evidence.chance_over(known, share)
-    verdict, sentence = word(chance), f"{in_words(chance)} slows"
+    verdict = word(chance, share / known.median)
+    sentence = NEAR if verdict == "tight" else ""
     before = evidence.cut_before(known, share, fields)
     end = evidence.first_end(known, ("slowed", "stalled"))
-    if chance > BEYOND:
-        sentence = "more than this spindle has carried without slowing"
+    if verdict == "beyond":
+        sentence = f"more than this spindle has carried without slowing: {LESS}"
         if end is not None:
             sentence = f"this spindle {end.outcome} at {end.demand:.2f} N·m ({evidence.told(end)})"
     elif torque > at.continuous:
-        if verdict == "expected":
-            verdict, sentence = "tight", "more than it holds for long: short cuts only"
+        verdict, sentence = "tight", "more than it holds for long: short cuts only"
     elif before is not None:
         verdict, sentence = "cut before", f"cut before: {evidence.told(before)}"
     return Limit(
         name="spindle-torque", title="Spindle torque", demand=torque, capacity=at.continuous, unit="N*m",
         share=torque / at.continuous, verdict=verdict, low=at.continuous * known.low, high=at.continuous * known.high,
-        chance=chance, shown=f"{torque:.2f} of {at.continuous:.3g} N·m", sentence=sentence, learned=True,
+        chance=chance, odds=odds(chance, "slows", "slow"), shown=f"{torque:.2f} of {at.continuous:.3g} N·m", sentence=sentence, learned=True,
         evidence=evidence.dots(known, at.peak / at.continuous),
         working=f"{known.spoke} trials say the peak is {known.low:.2f} to {known.high:.2f} times the card's, newest {known.newest}",
     )  # fmt: skip

@@ -135,6 +135,7 @@ class Step(Struct, frozen=True, kw_only=True):
     verdict: str = ""
     share: str = ""
     governs: str = ""
+    odds: str = ""
     notes: tuple[NoteLine, ...] = ()
 
 

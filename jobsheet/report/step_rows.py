@@ -86,6 +86,7 @@ def _step(
         verdict=limit.verdict if limit else "",
         share=f"{limit.share * 100:.0f} %" if limit else "",
         governs=limit.title.lower() if limit else "",
+        odds=limit.odds if limit else "",
         notes=notes,
     )
 

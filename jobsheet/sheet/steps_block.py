@@ -68,7 +68,9 @@ def _step(row: Step, room: float) -> Laid:
     if row.share:
         items += mark_at(row.verdict, 9.5, load, EDGE + 4.2)
         items.append(Text(load + 13, EDGE + 12.6, row.share, "body"))
-        more, below = text_lines(wrap(row.governs, "small", LOAD), "small", load, EDGE + 16.5)
+        more, below = text_lines(
+            (*wrap(row.governs, "small", LOAD), *wrap(row.odds, "small", LOAD)), "small", load, EDGE + 16.5
+        )
         items += more
         low = max(low, below)
     more, bottom = _note(row.note, bottom, low, cutter - DO - GAP, room - DO)

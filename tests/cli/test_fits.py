@@ -17,7 +17,7 @@ def slide(samples):
 def test_what_no_longer_fits_gives_1(slide, capsys):
     assert main(["fits", slide, "--machine", "bench-mill-b-1"]) == 1
     out = capsys.readouterr().out
-    assert "100 turns a minute is more than a hand keeps even" in out
+    assert "100 turns a minute is faster than a hand winds evenly" in out
     assert "2300 rpm is nearest" in out
     # The log of section 3 knows end mills on B-1; the slot drill of steps 90 to 105 was never tried there (story 4).
     assert "chatter, steps 90, 100, 105: not known on this machine: try a lighter cut first" in out

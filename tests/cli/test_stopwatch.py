@@ -23,11 +23,11 @@ def test_a_length_and_seconds(plate, capsys):
 
 
 def test_turns_as_json(plate, capsys):
-    """72 turns a minute are more than the hand keeps even: exit code 1."""
-    assert main(["stopwatch", plate, "20", "--turns", "12", "--seconds", "10", "--json"]) == 1
+    """90 turns a minute are more than the 80 at which every other hand jerks (holding-and-more-kinds C1): exit code 1."""
+    assert main(["stopwatch", plate, "20", "--turns", "15", "--seconds", "10", "--json"]) == 1
     data = json.loads(capsys.readouterr().out)
-    assert data["pace"] == pytest.approx(1.2)
-    assert data["feed"] == pytest.approx(0.003)
+    assert data["pace"] == pytest.approx(1.5)
+    assert data["feed"] == pytest.approx(0.00375)
     assert next(one for one in data["limits"] if one["name"] == "hand-pace")["verdict"] == "beyond"
 
 

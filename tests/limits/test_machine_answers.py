@@ -57,10 +57,10 @@ def test_straps_of_the_scenario(hm100):
 
 @pytest.mark.parametrize(
     ("torque", "verdict", "words"),
-    [("20 N·m", "expected", "enough"), ("1.5 N·m", "tight", "doubtful"), ("0.5 N·m", "beyond", "not enough")],
+    [("20 N·m", "expected", "enough"), ("3 N·m", "tight", "doubtful"), ("1.5 N·m", "beyond", "not enough")],
 )
 def test_grip_in_words(hm100, torque, verdict, words):
-    """cutting-data section 1.14: enough from a ratio of 1, doubtful from 0.6."""
+    """cutting-data section 1.14: by a factor (design, Verdicts): enough to 0.6 of what holds, doubtful to 1."""
     one = limits(edited(hm100, ("holding:set-up-1", "tighten", torque)), "face-rough")["holding"]
     assert one.verdict == verdict
     assert words in one.sentence

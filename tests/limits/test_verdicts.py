@@ -107,14 +107,19 @@ class TestSpindle:
     [
         (8.0, "expected"),
         (8.0 * (1 - 1e-12), "expected"),
-        (7.99, "tight"),
+        (7.9, "tight"),
+        (5.01, "tight"),
+        (4.99, "beyond"),
         (50.0, "expected"),
         (50.0 * (1 + 1e-12), "expected"),
-        (50.01, "beyond"),
+        (50.1, "tight"),
+        (79.9, "tight"),
+        (80.1, "beyond"),
         (20, "expected"),
     ],
 )
-def test_hand_pace_goes_by_a_factor(turns, verdict):
+def test_hand_pace_goes_by_its_band(turns, verdict):
+    """Median 80 and 5 turns a minute, spread 0.366 (holding-and-more-kinds C1 with its correction)."""
     found = figures(handle_pace=turns / 60)
     assert hand_pace.limit(found, setting()).verdict == verdict
     # The dial beside it says the same.
@@ -122,9 +127,27 @@ def test_hand_pace_goes_by_a_factor(turns, verdict):
 
 
 @pytest.mark.parametrize(
-    ("push", "verdict"), [(100.0, "expected"), (100.1, "tight"), (200.0, "tight"), (200.1, "beyond")]
+    ("seconds", "median"), [(5, 200), (20, 165), (40, 122), (63.3, 100), (120, 76), (240, 56), (600, 38)]
 )
-def test_quill_push_goes_by_a_factor(push, verdict):
+def test_an_arm_keeps_up_less_the_longer_it_pushes(seconds, median):
+    """The table of holding-and-more-kinds C1; pecks rest the arm, and their own seconds do not count."""
+    one = quill_push.limit(figures(lever_push=10.0, time_each=seconds), setting())
+    assert one.capacity == pytest.approx(median, abs=0.6)
+    pecked = figures(lever_push=10.0, time_each=3 * seconds + 2 * 3.0, strokes=3.0)
+    assert quill_push.limit(pecked, setting()).capacity == pytest.approx(one.capacity)
+
+
+@pytest.mark.parametrize(("push", "chance"), [(217, 0.61), (178, 0.35), (100, 0.01)])
+def test_pushes_of_the_demonstration(push, chance):
+    """The same place: 217 N `beyond` 61 %, 178 `tight` 35 %, 100 `expected` 1 %."""
+    assert quill_push.limit(figures(lever_push=push), setting()).chance == pytest.approx(chance, abs=0.006)
+
+
+@pytest.mark.parametrize(
+    ("push", "verdict"), [(136.0, "expected"), (136.5, "tight"), (200.0, "tight"), (200.1, "beyond")]
+)
+def test_quill_push_goes_by_its_band(push, verdict):
+    """Median 200 N for seconds, spread 0.30: tight from 136 N (the same place)."""
     assert quill_push.limit(figures(lever_push=push), setting()).verdict == verdict
 
 

@@ -127,11 +127,23 @@ def test_story_8_the_same_plate_on_b2(samples):
 @pytest.mark.parametrize(
     ("owner", "name", "text", "limit", "verdict"),
     [
-        ("face-rough", "spindle", "900 rpm", "hand-pace", "beyond"),  # 72 turns a minute, planted mistake
+        (
+            "face-rough",
+            "spindle",
+            "900 rpm",
+            "hand-pace",
+            "tight",
+        ),  # 72 turns a minute, planted mistake: 39 % (section C1)
         ("face-rough", "spindle", "700 rpm", "speed-range", "beyond"),
-        ("face-rough", "feed_per_tooth", "0.005", "hand-pace", "tight"),  # 4.5 turns a minute
+        (
+            "face-rough",
+            "feed_per_tooth",
+            "0.005",
+            "hand-pace",
+            "beyond",
+        ),  # 4.5 turns a minute, under the 5 of the middle
         ("drill", "feed", "0.30", "quill-push", "beyond"),
-        ("drill", "feed", "0.15", "quill-push", "tight"),
+        ("drill", "feed", "0.20", "quill-push", "tight"),
     ],
 )
 def test_verdicts_follow_an_edit(hm100, owner, name, text, limit, verdict):

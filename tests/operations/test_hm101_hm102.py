@@ -236,7 +236,7 @@ def test_speed_that_hm_102_calculates():
 
 
 def test_op_10_of_hm_102_at_300_is_59_turns():
-    """Planted: 59 turns a minute is more than the hand keeps even: 250 gives 49."""
+    """Planted: 59 turns a minute is more than the hand keeps even, 21 % of hands jerk (section C1): 250 gives 49."""
     from jobsheet.edit.commands import SetField
     from jobsheet.paths import sample_jobs
 
@@ -246,7 +246,9 @@ def test_op_10_of_hm_102_at_300_is_59_turns():
         .operations["edge-a"]
     )
     assert outcome.figures.value("handle_pace") * 60 == pytest.approx(59, abs=0.5)
-    assert next(one for one in outcome.limits if one.name == "hand-pace").verdict == "beyond"
+    assert next(one for one in outcome.limits if one.name == "hand-pace").chance == pytest.approx(
+        0.21, abs=0.01
+    )
 
 
 def test_the_frame_of_hm_102(outcomes):

@@ -66,6 +66,10 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
                 "unit": one.unit,
                 "share": one.share,
                 "verdict": one.verdict,
+                "chance": one.chance,
+                "odds": one.odds,
+                "shown": one.shown,
+                "reason": one.sentence,
             }
             for one in outcome.limits
         ],
@@ -197,7 +201,7 @@ def _as_text(plan: Any, found: Any) -> None:
             figures = outcome.figures.items if outcome.figures else ()
             columns([(FIGURES[one.name].title, one.shown) for one in figures], "       ")
             rows: list[tuple[str, ...]] = [
-                (one.title, f"{one.share * 100:.0f} %", one.verdict, one.shown, one.sentence)
+                (one.title, f"{one.share * 100:.0f} %", one.verdict, one.odds, one.shown, one.sentence)
                 for one in outcome.limits
             ]
             if rows:

@@ -27,7 +27,7 @@ ROW = 34
 GOVERNING = 56
 
 
-_PARTS = re.compile(r"^(.* of \S+) (\S.*)$")
+_PARTS = re.compile(r"^(.*(?: of|, at least) \S+) (\S.*)$")
 
 
 #: Units longer than this go under their number; all of them where the bars would be too short.
@@ -52,12 +52,22 @@ def spoken(limit: Limit) -> str:
         return translate("Limits", "{title}: not known on this machine; {sentence}").format(
             title=limit.title, sentence=limit.sentence
         )
+    word = verdict_word(limit.verdict)
     return translate("Limits", "{title}: {shown}, {share} % of what there is, {verdict}. {sentence}").format(
         title=limit.title,
         shown=limit.shown,
         share=round(limit.share * 100),
-        verdict=verdict_word(limit.verdict),
+        verdict=f"{word}, {limit.odds}" if limit.odds else word,
         sentence=limit.sentence,
+    )
+
+
+def _halves(place: QRect, high: int, down: int) -> tuple[QRect, QRect]:
+    """Room for two lines about the middle of a place, so many pixels lower."""
+    middle = place.height() // 2 + down
+    return (
+        QRect(place.left(), middle - high, place.width(), high),
+        QRect(place.left(), middle, place.width(), high - 1),
     )
 
 
@@ -167,7 +177,14 @@ class LimitRow(QWidget):
                 signs.draw(painter, icon, getattr(now.tokens, mark_token), mark, high / 2, now.px(16))
             place = QRect(mark + now.px(23), 0, word + now.px(4), high)
             text = translate("Limits", "not known") if unknown else verdict_word(limit.verdict)
-            ink.write(painter, now, place, text, now.bold if self.governs else now.body, word_token)
+            upper, lower = (
+                (_halves(place, now.px(16), now.px(2) if self.governs else 0))
+                if limit.odds
+                else (place, place)
+            )
+            ink.write(painter, now, upper, text, now.bold if self.governs else now.body, word_token)
+            if limit.odds:
+                ink.write(painter, now, lower, limit.odds, now.caption, "pencil")
             if own:
                 sentence = QRect(0, high - now.px(6), self.width(), own + now.px(4))
                 ink.paragraph(painter, now, sentence, limit.sentence, now.caption, "pencil")
@@ -187,9 +204,6 @@ class LimitRow(QWidget):
         if not under:
             ink.write(painter, now, place, number, font, token, ink.RIGHT)
             return
-        middle = place.height() // 2 + (now.px(2) if self.governs else 0)
-        high = now.px(16)
-        upper = QRect(place.left(), middle - high, place.width(), high)
-        lower = QRect(place.left(), middle, place.width(), high - 1)
+        upper, lower = _halves(place, now.px(16), now.px(2) if self.governs else 0)
         ink.write(painter, now, upper, number, font, token, ink.RIGHT)
         ink.write(painter, now, lower, under, now.caption, "pencil", ink.RIGHT)

@@ -75,7 +75,10 @@ class LimitsView(QWidget):
         ]
         limits = [(limit, font) for limit, font in shown if limit is not None]
         title = max((now.width(limit.title, font) for limit, font in limits), default=0)
-        words = [now.width(self._word(limit), now.bold) for limit, _ in limits]
+        words = [
+            max(now.width(self._word(limit), now.bold), now.width(limit.odds, now.caption))
+            for limit, _ in limits
+        ]
         word = max(words, default=0)
         for tight in (False, True):
             parts = [(in_two(limit.shown, tight=tight), font) for limit, font in limits]

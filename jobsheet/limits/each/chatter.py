@@ -8,7 +8,7 @@ from typing import Any
 from jobsheet.cutting.stability import cutter_scale
 from jobsheet.limits import evidence
 from jobsheet.limits.as_depth import depth_of, said
-from jobsheet.limits.verdict import BEYOND, NINE_IN_TEN, TIGHT, in_words, word
+from jobsheet.limits.verdict import NINE_IN_TEN, TIGHT, odds, word
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
@@ -58,9 +58,12 @@ def _judged(
     """By what was learned; `level` is what the class carries with this cutter [N/m], `depth` the layer's own [m]."""
     share = demand / level
     chance = evidence.chance_over(known, share)
-    verdict, sentence = word(chance), f"{in_words(chance)} chatters"
+    verdict = word(chance, share / known.median)
+    sentence = (
+        "near what rings here: less depth, tool and holder short, slides locked" if verdict == "tight" else ""
+    )
     before = evidence.cut_before(known, share, fields)
-    if chance > BEYOND:
+    if verdict == "beyond":
         sentence = "more than this machine is likely to carry quietly: try a lighter cut first"
         end = evidence.first_end(known, ("chatter", "noisy"))
         if end is not None:
@@ -87,7 +90,8 @@ def _judged(
         span += f", {ends[0]} to {ends[1]} deep in this cut,"
     return Limit(
         name="chatter", title="Chatter", demand=demand, capacity=capacity, unit="N/m", share=demand / capacity,
-        verdict=verdict, low=level * known.low, high=level * known.high, chance=chance, learned=True,
+        verdict=verdict, low=level * known.low, high=level * known.high, chance=chance,
+        odds=odds(chance, "chatters", "chatter"), learned=True,
         shown=shown, sentence=sentence,
         evidence=evidence.dots(known, 1 / known.median),
         working=f"depth × teeth in cut × Kt; {known.spoke} trials say it carries {span} with this cutter, newest {known.newest}",

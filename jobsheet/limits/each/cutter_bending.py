@@ -5,15 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from jobsheet.cutting.strength import CARBIDE_RUPTURE, HSS_RUPTURE
-from jobsheet.limits.verdict import by_factor
+from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
 
-#: A cutter is loaded to a third of its rupture strength; to two thirds it is tight (cutting-data section 1.7).
-FACTOR, TIGHT = 3.0, 0.5
+#: Beyond two thirds of its rupture strength no cutter is planned (cutting-data section 1.7).
+FACTOR = 3.0
 
 
 def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
@@ -25,9 +25,9 @@ def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
     rupture = CARBIDE_RUPTURE if cutter.material == "carbide" else HSS_RUPTURE
     allowed = rupture * 2 / FACTOR
     return by_factor(
-        "cutter-bending", "Cutter bending", demand=stress, capacity=allowed, unit="Pa", tight=TIGHT,
+        "cutter-bending", "Cutter bending", demand=stress, capacity=allowed, unit="Pa", tight=DOUBTFUL,
         shown=f"{stress / 1e6:.0f} of {allowed / 1e6:.0f} MPa",
         when_tight="near to breaking the cutter: shorter out, or a lighter cut",
         when_beyond="the cutter breaks: shorter out, or a lighter cut",
-        working=f"two thirds of {rupture / 1e6:.0f} MPa; tight from a third on",
+        working=f"two thirds of {rupture / 1e6:.0f} MPa; tight from six tenths of that on",
     )  # fmt: skip

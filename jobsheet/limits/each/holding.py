@@ -8,14 +8,12 @@ from __future__ import annotations
 from typing import Any
 
 from jobsheet.cutting.clamping import grip, required_grip
+from jobsheet.limits.verdict import DOUBTFUL
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"grip", "shop"})
-
-#: From here on the grip is doubtful, as a share of what is wanted (cutting-data section 1.14).
-DOUBTFUL = 0.6
 
 
 def limit(figures: Figures, setting: Setting, _fields: Any) -> Limit | None:
@@ -28,15 +26,14 @@ def limit(figures: Figures, setting: Setting, _fields: Any) -> Limit | None:
     factor = setting.shop.holding_factor_high if high else setting.shop.holding_factor
     wanted = required_grip(in_plane=pull, upward=lift, factor=factor)
     has = grip(force=held.force, friction=held.friction)
-    ratio = has / wanted if wanted > 0 else float("inf")
     verdict, words = "expected", "grip enough"
-    if ratio < DOUBTFUL:
+    if wanted > has:
         verdict, words = "beyond", "grip not enough: clamp better or cut lighter"
-    elif ratio < 1:
-        verdict, words = "tight", "grip doubtful"
+    elif wanted > has * DOUBTFUL:
+        verdict, words = "tight", "grip doubtful: tighten, hold more of it, or cut lighter"
     return Limit(
-        name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has, verdict=verdict,
-        low=grip(force=held.low, friction=held.friction), high=grip(force=held.high, friction=held.friction),
+        name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has if has > 0 else float("inf"),
+        verdict=verdict, low=grip(force=held.low, friction=held.friction), high=grip(force=held.high, friction=held.friction),
         shown=f"{wanted / 1e3:.2f} of {has / 1e3:.2f} kN", sentence=words,
         working=f"{factor:g} × √({pull:.0f}² + {lift:.0f}²) N; 2 μ F = 2 × {held.friction:.3g} × {held.force / 1e3:.2f} kN; F: {held.working}",
     )  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.limits.verdict import by_factor
+from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
@@ -21,5 +21,6 @@ def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
     return by_factor(
         "marked-speed", "Marked speed", demand=speed, capacity=cutter.marked_speed, unit="rev/s",
         shown=f"{speed * 60:.0f} of {cutter.marked_speed * 60:.0f} rpm",
+        tight=DOUBTFUL, when_tight="near what the cutter is marked for: no faster step",
         when_beyond="faster than the cutter is marked for: never",
     )  # fmt: skip

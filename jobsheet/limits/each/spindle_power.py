@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.limits.spindle_curve import torque_limit
+from jobsheet.limits.spindle_curve import NEAR, torque_limit
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "proof"})
+
+
+#: Its own remedy: the same drive, asked in a minute.
+WATTS = "near what stalls it: take less metal in a minute, by depth, width or feed"
 
 
 def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
@@ -22,9 +26,10 @@ def limit(figures: Figures, setting: Setting, fields: Any = None, process: str =
     at = at_speed(setting.machine, speed)
     assert at is not None
     scale = at.power / torque.capacity
+    sentence = torque.sentence.replace(NEAR, WATTS)
     return Limit(
         name="spindle-power", title="Spindle power", demand=power, capacity=at.power, unit="W",
         share=power / at.power, verdict=torque.verdict, low=torque.low * scale, high=torque.high * scale,
-        chance=torque.chance, shown=f"{power:.0f} of {at.power:.0f} W", sentence=torque.sentence,
+        chance=torque.chance, shown=f"{power:.0f} of {at.power:.0f} W", odds=torque.odds, sentence=sentence,
         learned=torque.learned, evidence=torque.evidence, working=torque.working,
     )  # fmt: skip

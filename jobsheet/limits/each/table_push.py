@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
+from msgspec.structs import replace
+
 from jobsheet.cutting.hand import crank_force
-from jobsheet.limits.verdict import by_factor
+from jobsheet.limits.verdict import by_chance, spread_between
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
@@ -14,6 +17,8 @@ READS = frozenset({"machine", "shop"})
 
 #: What a table screw passes on where the card does not say (cutting-data section 1.15: 0.2-0.4).
 USUAL_EFFICIENCY = 0.3
+#: What one arm keeps up, and for how long [W, s]: half of what untrained people did on two cranks (holding-and-more-kinds C1).
+TIRING, LASTS = 15.0, 180.0
 
 
 def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
@@ -26,11 +31,19 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     efficiency = handle.efficiency.value if handle.efficiency else USUAL_EFFICIENCY
     crank = crank_force(force=force + drag, lead=handle.travel, efficiency=efficiency, radius=handle.crank)
     shop = setting.shop
-    return by_factor(
+    found = by_chance(
         "table-push", "Push at the handle", demand=crank, capacity=shop.stuck_crank, unit="N",
-        shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N", tight=shop.stiff_crank / shop.stuck_crank,
+        spread=spread_between(shop.stiff_crank, shop.stuck_crank), happens=("tires", "tire"),
+        shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N",
         when_tight="stiff: a lighter cut winds easier",
         when_beyond="look for a locked slide or a dull cutter",
         working=f"(F + drag) s / (2 π η r) = ({force:.0f} + {drag:.0f}) N × {handle.travel * 1e3:g} mm"
         f" / (2 π × {efficiency:g} × {handle.crank * 1e3:g} mm)",
     )  # fmt: skip
+    work = crank * 2 * math.pi * handle.crank * (figures.value("handle_pace") or 0.0)
+    if found.verdict == "expected" and work > TIRING and (figures.value("cutting_time") or 0.0) > LASTS:
+        sentence = (
+            f"{work:.0f} W for more than three minutes tires an arm: rest between passes, or a lighter cut"
+        )
+        return replace(found, verdict="tight", sentence=sentence)
+    return found

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.limits.verdict import by_factor
+from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
-
-DOUBTFUL = 0.6
 
 
 def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:

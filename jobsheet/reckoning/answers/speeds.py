@@ -190,18 +190,18 @@ def pilot_for(operation: Operation, setting: Setting) -> Pilot | None:
         made = _with_pilot(operation, setting, size)
         if made is None or not made[0].carried or not made[1].carried or not made[1].value("pilot"):
             continue
-        rank = _rank(*made, small=size.diameter <= usual * (1 + 1e-3))
+        rank = _rank(*made, setting.shop.easy_push, small=size.diameter <= usual * (1 + 1e-3))
         if best is None or rank < best[0]:
             best = rank, _as_pilot(size, *made, setting)
     return best[1] if best is not None else None
 
 
-def _rank(first: Tried, after: Tried, *, small: bool) -> int:
-    """How good a pilot is; nought is best."""
+def _rank(first: Tried, after: Tried, easy: float, *, small: bool) -> int:
+    """How good a pilot is; nought is best. `easy` is the workshop's easy push [N]."""
     if first.easy and after.easy:
         return 0 if small else 2
     push = after.limit("quill-push")
-    lasting = (_share(after) or 0.0) <= 1 and (push is None or push.verdict == "expected")
+    lasting = (_share(after) or 0.0) <= 1 and (push is None or push.demand <= easy)
     return 1 if small and lasting else 3
 
 

@@ -13,7 +13,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 
 @rule("cut-against-a-solid-stop", "Cut against a solid stop", "hazard", needs=Needs.FIGURES)
 def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
-    """Holding is doubtful and the cut feeds across the jaws of a vice, or against straps with no stop.
+    """Holding is not enough and the cut feeds across the jaws of a vice, or against straps with no stop.
 
     Because: Clamps hold down; they are not for taking the cut.
     Not so: straps alone, a heavy cut along the table
@@ -25,14 +25,14 @@ def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
     for set_up, operation, outcome in view.steps():
         typed = type(operation.fields).__struct_fields__
         along = operation.fields.along if "along" in typed else ""
-        if not any(one.name == "holding" and one.verdict == "tight" for one in outcome.limits):
+        if not any(one.name == "holding" and one.verdict == "beyond" for one in outcome.limits):
             continue
         lie = lying(set_up, box)
         if in_jaws(set_up, lie):
             across = "y" if lie.side(set_up.fixed_jaw) in ("near", "far") else "x"
             if along != across:
                 continue
-            message = "Holding is doubtful and the cut pushes at the jaws: feed along them, or turn the job so that it pushes on the fixed jaw"
+            message = "Holding is not enough and the cut pushes at the jaws: feed along them, or turn the job so that it pushes on the fixed jaw"
             other = "x" if across == "y" else "y"
             fix = Fix(f"Feed along {other}", set_field(operation.key, "along", other))
         else:
@@ -43,7 +43,7 @@ def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
             ):
                 continue
             told.add(set_up.key)
-            message = "Holding is doubtful and straps alone take the cut: set a stop that it pushes against"
+            message = "Holding is not enough and straps alone take the cut: set a stop that it pushes against"
             fix = Fix(
                 "Add a stop",
                 set_field(f"holding:{set_up.key}", "stop", "stop at the end that the cut pushes to"),

@@ -17,7 +17,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 
 @rule("grip-deep-enough", "Grip deep enough", "hazard", needs=Needs.FIGURES)
 def grip_deep_enough(view: View) -> Iterator[Remark]:
-    """In a vice the work stands more over the jaws than twice what they grip, or holding is doubtful. The number is the workshop's.
+    """In a vice the work stands more over the jaws than twice what they grip, or holding is not enough. The number is the workshop's.
 
     Because: Work climbs out of the jaws under the cut.
     Not so: work 30 high, 25 over the jaws
@@ -45,21 +45,21 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
                     fix=_lower(view, set_up, high, vice.jaw_depth if vice else high),
                 )  # fmt: skip
                 continue
-        doubtful = next(
+        short = next(
             (
                 one.key
                 for one in set_up.operations
                 if any(
-                    limit.name == "holding" and limit.verdict == "tight"
+                    limit.name == "holding" and limit.verdict == "beyond"
                     for limit in view.reckoned.operations[one.key].limits
                 )
             ),
             None,
         )
-        if doubtful is not None:
+        if short is not None:
             yield remark(
-                view, "grip-deep-enough", "Grip doubtful: hold more of it, tighten as the vice allows, or take lighter cuts",
-                doubtful, set_up=set_up.key,
+                view, "grip-deep-enough", "Grip not enough: hold more of it, tighten as the vice allows, or take lighter cuts",
+                short, set_up=set_up.key,
             )  # fmt: skip
 
 
