@@ -135,16 +135,25 @@ def _of(ask: Any) -> Suggestion | None:
     return found
 
 
-def down(number: float) -> float:
-    """Two significant digits, never more than the number: a limit of the hand must not be rounded past."""
-    step = 10.0 ** (math.floor(math.log10(number)) - 1)
+def down(number: float, digits: int = 2) -> float:
+    """So many significant digits, never more than the number: a limit of the hand must not be rounded past."""
+    step = 10.0 ** (math.floor(math.log10(number) + 1e-9) - digits + 1)
     return math.floor(number / step + 1e-9) * step
+
+
+def _typed(number: float) -> str:
+    """As a person would write it: two digits, and a third behind a one, so that the last is never worth more than 5 %."""
+    leading = number / 10.0 ** math.floor(math.log10(number) + 1e-9)
+    if leading >= 2 - 1e-9:
+        return significant(down(number), 2)
+    text = significant(down(number, 3), 3)
+    return text.removesuffix("0").removesuffix(".") if "." in text else text
 
 
 def _add(found: list[Advice], name: str, setting: Setting, suggestion: Suggestion | None) -> None:
     if suggestion is None or suggestion.value <= 0:
         return
     size, unit = (INCH, "in") if setting.units == "in" else (1e-3, "mm")
-    text = f"{significant(down(suggestion.value / size), 2)} {unit}"
+    text = f"{_typed(suggestion.value / size)} {unit}"
     why = f"{suggestion.why} (outside the table)" if suggestion.outside else suggestion.why
     found.append(Advice(name, text, why, suggestion.source))
