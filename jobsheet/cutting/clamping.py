@@ -22,7 +22,9 @@ HOLDING_FACTOR = 2.5
 Source: common-practice."""
 
 
-@formula(source="kfa", symbols={"torque": "T", "diameter": "d", "nut_factor": "K"}, nut_factor=(0.10, 0.30))
+@formula(
+    source="shigley", symbols={"torque": "T", "diameter": "d", "nut_factor": "K"}, nut_factor=(0.10, 0.30)
+)
 def bolt_tension(torque: float, diameter: float, nut_factor: float = 0.20) -> float:
     """Tension of a bolt from the torque on its nut.
 

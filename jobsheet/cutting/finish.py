@@ -9,7 +9,7 @@ MEAN_OF_PEAK = 4 / (9 * 3**0.5)
 """Ra over Rt of shallow round scallops. Source: derived."""
 
 
-@formula(source="mit-f", symbols={"feed": "f", "nose_radius": "r"})
+@formula(source="mit-r", symbols={"feed": "f", "nose_radius": "r"})
 def nose_roughness(feed: float, nose_radius: float) -> float:
     """Height of the marks that a round corner leaves.
 

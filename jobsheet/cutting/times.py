@@ -95,7 +95,7 @@ def drilling_time(
     return way / (feed * spindle_speed) + reference.PECK * (strokes - 1)
 
 
-@formula(source="mit-f", symbols={"length": "L", "feed": "v_f"})
+@formula(source="mit-r", symbols={"length": "L", "feed": "v_f"})
 def cutting_time(length: float, feed: float) -> float:
     """Time for a way at a feed.
 

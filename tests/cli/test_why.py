@@ -98,3 +98,22 @@ def test_words_that_nothing_has_name_the_nearest(capsys):
     assert "did you mean “" in capsys.readouterr().err
     assert main(["why", "zzzz"]) == 2
     assert "jobsheet why --list names them all" in capsys.readouterr().err
+
+
+#: What nobody finds again: places where people talk, private pages, sheets that nobody signed.
+NOT_A_SOURCE = (
+    "discussion", "blog", "forum", "opinions", "secondary", "unsigned", "hobby", "home-shop", "wiki", ".com", ".org", ".net",
+    ".blogspot", "luthier", "notes on", "a machinist's", "question-and-answer", "an article", "a trade article",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
+def test_what_is_named_as_a_source_can_be_looked_up(topic):
+    said = [
+        line
+        for line in topic.lines
+        if line.startswith(("From: ", "Source: ", "One opinion: ", "The other: "))
+    ]
+    for line in said:
+        source = line.rpartition(" (")[2] if line.startswith(("One", "The")) else line
+        assert [word for word in NOT_A_SOURCE if word in source.casefold()] == []

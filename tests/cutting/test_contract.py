@@ -158,7 +158,7 @@ def test_a_source_has_author_title_and_trust(key):
     assert source["author"]
     assert source["title"]
     assert source["trust"] in TRUST
-    assert set(source) <= {"author", "title", "year", "where", "trust", "note", "maker"}
+    assert set(source) <= {"author", "title", "year", "where", "trust", "note", "maker", "first", "private"}
 
 
 def test_practice_and_estimates_are_sources_too():

@@ -16,23 +16,27 @@ def table() -> dict[str, Any]:
     return found
 
 
-def words(key: str) -> str:
-    """A source as a line of text for screen and sheet: author, title, year, page, and whether it was read.
+#: What stands for a source that nobody can look up.
+COMMON = "common practice, no source"
 
-    Who makes tools or machines is not named there; `resources/sources.yaml` has the name.
+
+def words(key: str) -> str:
+    """A source as a line of text for screen and sheet: publisher, title, edition, page, and whether it was read.
+
+    A handbook that gives the same stands first. What nobody can look up is called common practice;
+    `resources/sources.yaml` says where it was met.
     """
-    if key == "common-practice":
-        return "common practice, no source"
     row = table().get(key)
     if row is None:
         return key.replace("-", " ")
     if isinstance(row, str):
         return row
+    if key == "common-practice" or row.get("private"):
+        return COMMON
     parts = [
         str(row[name]) for name in ("author", "title", "year", "where", "page", "equation") if row.get(name)
     ]
-    if row.get("maker"):
-        parts[0] = "a maker"
     trust = row.get("trust") or row.get("mark")
     text = ", ".join(dict.fromkeys(parts)) or key
-    return f"{text} ({trust})" if trust else text
+    said = f"{text} ({trust})" if trust else text
+    return f"{words(row['first'])}; {said}" if row.get("first") else said

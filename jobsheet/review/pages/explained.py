@@ -10,6 +10,7 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.catalog.reading.data import shipped
+from jobsheet.catalog.reading.sources import COMMON
 from jobsheet.catalog.trade.opinions import Opinion, opinions
 from jobsheet.errors import NoSuchEntry
 from jobsheet.review.engine import rules
@@ -20,9 +21,9 @@ from jobsheet.units.grammar import nearest
 KINDS = ("Remarks", "Reminders", "Safety notes", "Choices of the trade")
 _ONE = {KINDS[1]: "A reminder", KINDS[2]: "A safety note", KINDS[3]: "A choice of the trade"}
 _PLAIN = {
-    "CP": "common practice, no source",
+    "CP": COMMON,
     "MEM": "from memory",
-    "common practice": "common practice, no source",
+    "common practice": COMMON,
 }
 _WHERE = {
     "sheet": "once on a sheet", "set-up": "at the head of a set-up", "tick": "as a box to tick before a set-up",
@@ -153,6 +154,9 @@ def _choice(one: Opinion) -> Topic:
 
 
 def _sources(keys: str, named: Mapping[str, Any]) -> str:
-    """The keys of a row in words, each once."""
-    words = [_PLAIN.get(key) or str(named[key]).replace("*", "") for key in keys.split("; ")]
-    return "; ".join(dict.fromkeys(words))
+    """The keys of a row in words, each once; what can be looked up first."""
+    words = dict.fromkeys(_PLAIN.get(key) or str(named[key]).replace("*", "") for key in keys.split("; "))
+    found = [word for word in words if word != COMMON]
+    if COMMON not in words:
+        return "; ".join(found)
+    return "; ".join((*found, "common practice")) if found else COMMON

@@ -24,7 +24,7 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
     Because: Cutter or holder runs into the clamp.
     Not so: straps on top, face the top
     So: straps, then a step that changes them one at a time, then the cut
-    From: a military training course on milling
+    From: United States Army, TM 1-1500-204-23-8, page 2-3
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

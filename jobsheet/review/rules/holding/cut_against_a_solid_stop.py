@@ -18,7 +18,7 @@ def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
     Because: Clamps hold down; they are not for taking the cut.
     Not so: straps alone, a heavy cut along the table
     So: straps, and a stop that the cut pushes against
-    From: a practical treatise on milling; published clamping principles
+    From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 117
     """
     box = stock_box(view.job)
     told: set[str] = set()

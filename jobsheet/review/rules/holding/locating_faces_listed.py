@@ -19,7 +19,7 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
     Because: Three faces, then two, then one leave it nowhere to go: fewer leave it free, more fight each other.
     Not so: clamped to the table, no stop, no zero
     So: clamped to the table, two pins on the long side, one on the short
-    From: common practice; a machinist's published notes on too many locators
+    From: common practice
     """
     for set_up in view.job.set_ups:
         sized = [one for one in set_up.operations if _has_limits(one.fields) and roles(one).beside != "bench"]

@@ -18,7 +18,7 @@ def no_milling_in_a_drill_chuck(view: View) -> Iterator[Remark]:
     Because: Side load works chuck and taper loose.
     Not so: end mill 12 mm, in a drill chuck
     So: end mill 12 mm, in a collet
-    From: three published hobby and school sources; common practice
+    From: The Shed, milling, part 3; common practice
     """
     for set_up, operation, _ in view.steps():
         cutter = getattr(operation.fields, "cutter", None)

@@ -26,7 +26,7 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
     Because: The work is free between these two steps: its place is lost, and thin sheet flies.
     Not so: take the straps off, then screw it down
     So: screw it down, one at a time, then take the straps off
-    From: a practical treatise on milling; common practice
+    From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 117; common practice
     """
     for set_up in view.job.set_ups:
         off: tuple[Operation, int] | None = None

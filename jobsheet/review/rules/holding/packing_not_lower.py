@@ -24,7 +24,7 @@ def packing_not_lower(view: View) -> Iterator[Remark]:
     Because: A strap that slopes up to the work slides off it.
     Not so: strap clamps, 10 mm packing, work 20 high
     So: strap clamps, 20 mm packing, work 20 high
-    From: a published milling textbook
+    From: common practice
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

@@ -30,7 +30,7 @@ def shorten_the_stick_out(view: View) -> Iterator[Remark]:
     Because: Bending grows with the cube of the length.
     Not so: end mill 12 mm, 70 mm out, for a cut 10 deep
     So: end mill 12 mm, 20 mm out, for a cut 10 deep
-    From: an online course on length of cut
+    From: Mitsubishi Materials, training notes, length of cut
     """
     for set_up, operation, outcome in view.steps():
         cutter = getattr(operation.fields, "cutter", None)

@@ -21,7 +21,7 @@ def spacer_at_the_other_end(view: View) -> Iterator[Remark]:
     Because: The moving jaw twists and grips badly.
     Not so: at the left end of the jaws
     So: at the left end of the jaws, same-size spacer at the other end
-    From: a hobby machinist's published notes
+    From: common practice
     """
     for set_up in view.job.set_ups:
         words = (*holding_words(set_up), set_up.title)

@@ -22,7 +22,7 @@ def support_under_each_clamp(view: View) -> Iterator[Remark]:
     Because: Over a gap the clamp bends the work or breaks it.
     Not so: four straps, sheet on blocks at the corners
     So: four straps, sheet on a backing plate; or a block under each strap
-    From: a practical treatise on milling
+    From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 117
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

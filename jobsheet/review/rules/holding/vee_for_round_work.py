@@ -20,7 +20,8 @@ def vee_for_round_work(view: View) -> Iterator[Remark]:
     Because: Two lines of contact let it roll.
     Not so: round bar upright between plain jaws
     So: round bar in vee jaws; or lying on parallels, gripped at its middle
-    From: a development-aid course on clamping; a shop practice book of 1896
+    From: GTZ, course in metalworking, drilling and clamping; J. Rose, Modern Machine Shop Practice, figures
+    1511 to 1521
     """
     if not says(_ROUND, view.job.stock.condition):
         return

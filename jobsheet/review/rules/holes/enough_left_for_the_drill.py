@@ -24,7 +24,7 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
     Because: A drill with little to cut rubs, grabs, or screws itself in.
     Not so: drill 9.0, then drill 10.0
     So: drill 7.0, then drill 10.0; or a core drill after 9.0
-    From: Wikiversity, Home Shop Machining, drills; from memory of trade teaching
+    From: from memory of trade teaching
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

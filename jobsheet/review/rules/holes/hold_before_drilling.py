@@ -20,7 +20,8 @@ def hold_before_drilling(view: View) -> Iterator[Remark]:
     Because: An 8 mm drill tore a casting of 7.5 kg out of a man's hand as it broke through.
     Not so: drill, the work held by hand
     So: drill, the work clamped or stopped from turning
-    From: published accident accounts; Michigan rule on drilling, work secured against turning
+    From: Fine Homebuilding, 1 November 1989; GTZ, course in metalworking, drilling and clamping; Michigan
+    Administrative Code R 408.12639
     """
     for set_up in view.job.set_ups:
         holding = set_up.holding

@@ -17,7 +17,7 @@ def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
     Because: The pilot guides the tool; without a hole it wanders, and the drill then finds nothing to start in.
     Not so: counterbore 11, drill 6.6
     So: drill 6.6, counterbore 11
-    From: a trade article on countersinking and counterboring; a tool maker's user guide
+    From: Somta, user guide, page 33
     """
     told: set[str] = set()
     by_tool = view.reckoned.shop.counterbore_order == "by the tool"

@@ -20,7 +20,7 @@ def hole_steps_in_rising_order(view: View) -> Iterator[Remark]:
     Because: The later tool cuts nothing, or the finishing tool does the rough work.
     Not so: ream 16, drill 15.7
     So: drill 15.7, ream 16
-    From: a tool distributor's technical article; common practice
+    From: MSC Industrial Supply, technical article 5976; common practice
     """
     told: set[tuple[str, str]] = set()
     for chain in holes_of(view.reckoned).chains:

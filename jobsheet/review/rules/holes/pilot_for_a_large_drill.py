@@ -29,7 +29,7 @@ def pilot_for_a_large_drill(view: View) -> Iterator[Remark]:
     Because: A pilot as wide as the web takes away most of the push and of the wander.
     Not so: drill 9.0 from the solid in stainless, by the quill lever
     So: drill 3.0, then 9.0
-    From: Wikiversity, Home Shop Machining, drills; common practice; pilot from the web of a new drill
+    From: common practice; pilot from the web of a new drill
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -24,7 +24,7 @@ def positions_from_the_datum(view: View) -> Iterator[Remark]:
     Because: Chain steps add their errors, base-line steps do not.
     Not so: zero in hole 1, hole 2 at 52 from it
     So: zero on A and B, hole 2 at 66 from B
-    From: a government course on base-line dimensioning
+    From: United States Army Ordnance, course OD1641, base-line dimensioning
     """
     if not view.job.datums:
         return

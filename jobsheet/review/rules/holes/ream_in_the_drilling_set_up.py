@@ -24,7 +24,7 @@ def ream_in_the_drilling_set_up(view: View) -> Iterator[Remark]:
     Because: Finding the centre again costs more than the tolerance.
     Not so: drill, unclamp, clamp again, ream
     So: drill, ream, unclamp
-    From: a foundry's published machining principles; common practice
+    From: common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -22,7 +22,7 @@ def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
     Because: Drills cut oversize and out of round.
     Not so: drill 16 H7
     So: drill 15.7, ream 16 H7
-    From: an operator's handbook on reaming; a tool distributor's technical article
+    From: MSC Industrial Supply, technical article 5976
     """
     told: set[str] = set()
     close = view.reckoned.shop.close_limits

@@ -18,7 +18,7 @@ def reamer_slower_than_the_drill(view: View) -> Iterator[Remark]:
     Because: Hot, fast reamers cut big and lose their edge.
     Not so: drill 15.7 at 300 rpm, ream 16 at 500
     So: drill 15.7 at 300 rpm, ream 16 at 190
-    From: a government shop manual on reaming; common practice
+    From: United States War Department, TM 1-420, page 62; common practice
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -23,7 +23,7 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
     Because: Too little rubs; too much cuts big and rough.
     Not so: drill 15.9, ream 16
     So: drill 15.7, ream 16
-    From: a trade syllabus on reaming; a tool maker's page on reaming after drilling
+    From: United States War Department, TM 1-420, page 62
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:

@@ -24,7 +24,7 @@ def spot_angle_for_the_drill(view: View) -> Iterator[Remark]:
     Because: In a narrow spot the corners of the drill meet first: they chip, carbide at once, and the drill is not guided.
     Not so: centre drill 60°, carbide drill 140°
     So: spot drill 90°, drill 118° of high-speed steel
-    From: trade teaching on spotting; common practice
+    From: common practice
     """
     opinion = view.reckoned.shop.spot_angle
     if opinion == "any spot":

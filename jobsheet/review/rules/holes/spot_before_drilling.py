@@ -27,7 +27,7 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
     Because: A long drill walks before it bites, and the hole is then where it should not be.
     Not so: drill, spot
     So: spot, drill
-    From: college teaching of drilling order; common practice
+    From: Cutting Tool Engineering, Get it straight; common practice
     """
     found = holes_of(view.reckoned)
     told: set[str] = set()

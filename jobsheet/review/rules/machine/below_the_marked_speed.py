@@ -20,7 +20,7 @@ def below_the_marked_speed(view: View) -> Iterator[Remark]:
     Because: A counterweight thrown off a fly cutter went through several walls.
     Not so: 2000 rpm with a cutter marked 1500
     So: 1250 rpm
-    From: a news page on an accident with a fly cutter
+    From: common practice
     """
     for step in plan_of(view).steps:
         cutter = getattr(step.fields, "cutter", None)

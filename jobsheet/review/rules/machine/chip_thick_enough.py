@@ -22,7 +22,7 @@ def chip_thick_enough(view: View) -> Iterator[Remark]:
     Because: Rubbing heats, hardens and blunts.
     Not so: 0.005 a tooth with an HSS end mill
     So: 0.03 a tooth
-    From: a tool supplier's page on work hardening; a machining blog on allowances; common practice
+    From: common practice
     """
     for step in plan_of(view).steps:
         tooth = step.figure("feed_per_tooth")

@@ -24,7 +24,7 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
     Because: One owner strips the same plastic gear with 25 mm drills every few years: the drive gives up before the motor.
     Not so: 13 mm from solid on a machine whose card notes 10
     So: a pilot first
-    From: a home model engine builders' discussion
+    From: common practice
     """
     for step in plan_of(view).steps:
         if (

@@ -20,7 +20,8 @@ def magnesium_no_water(view: View) -> Iterator[Remark]:
     Because: Wet chips give off hydrogen, and burning magnesium splits water.
     Not so: flood
     So: dry, or mineral oil written in the note
-    From: a military technical order; an accident insurer's information on magnesium; a school's machining precautions
+    From: United States Air Force, technical order 1-1A-9, paragraph 4-21, magnesium; DGUV Information
+    209-090e, Activities relating to magnesium, 1.1
     """
     plan = plan_of(view)
     job = view.job

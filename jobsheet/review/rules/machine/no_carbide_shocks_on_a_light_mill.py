@@ -21,7 +21,7 @@ def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
     Because: Carbide chips when shocked or rubbed backwards.
     Not so: carbide face mill over a row of holes on a bench mill
     So: an HSS cutter there, or the holes later
-    From: a home-shop blog
+    From: common practice
     """
     plan = plan_of(view)
     for step in plan.steps:

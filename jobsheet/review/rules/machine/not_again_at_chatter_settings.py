@@ -25,7 +25,7 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
     Because: Chatter is first a question of stiffness.
     Not so: the cut that rang last week, once more
     So: shorter, lower or narrower
-    From: a drill maker's troubleshooting page; a question-and-answer page on chatter
+    From: Gühring, troubleshooting, vibrations in milling
     """
     plan = plan_of(view)
     if not plan.steps:

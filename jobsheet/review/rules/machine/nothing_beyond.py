@@ -25,7 +25,7 @@ def nothing_beyond(view: View) -> Iterator[Remark]:
     Because: The frame usually gives up before the motor on a light mill.
     Not so: 2.5 deep where the frame rang at 7.5 N/µm and this asks 9.9
     So: 1.6 deep
-    From: a bench mill's manual; a home-shop blog
+    From: common practice
     """
     for step in plan_of(view).steps:
         beyond = [

@@ -23,7 +23,7 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
     Because: Aim for a gauge several times finer than the limits.
     Not so: 40 ±0.03 with a calliper
     So: 40 ±0.03 with a micrometer
-    From: a machining encyclopaedia on measurement; common practice. The share is the workshop's number
+    From: common practice. The share is the workshop's number
     """
     share = view.reckoned.shop.gauge_share
     for step in plan_of(view).steps:

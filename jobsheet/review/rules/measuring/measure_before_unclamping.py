@@ -22,7 +22,7 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
     Because: Here it can still be put right in the same hold.
     Not so: mill the edge to 60 ±0.1, unclamp
     So: mill the edge to 60 ±0.1, measure, unclamp
-    From: a machine builder's answers to questions
+    From: common practice
     """
     for set_up, steps in plan_of(view).groups():
         for index, step in enumerate(steps):

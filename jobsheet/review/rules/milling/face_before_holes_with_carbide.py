@@ -21,7 +21,7 @@ def face_before_holes_with_carbide(view: View) -> Iterator[Remark]:
     Because: Brittle edges chip on interruptions.
     Not so: holes through from the base, then the top faced with carbide
     So: the top faced, then the holes
-    From: a home-shop blog; common practice
+    From: common practice
     """
     plan = plan_of(view)
     told: set[tuple[str, str]] = set()

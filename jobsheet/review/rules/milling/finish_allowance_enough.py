@@ -22,7 +22,7 @@ def finish_allowance_enough(view: View) -> Iterator[Remark]:
     Because: Too thin a layer is rubbed, not cut.
     Not so: finish 0.03 off
     So: finish 0.2 off
-    From: a machining blog on allowances
+    From: common practice
     """
     least = view.reckoned.shop.least_finish
     plan = plan_of(view)

@@ -22,7 +22,7 @@ def finish_allowance_not_too_much(view: View) -> Iterator[Remark]:
     Because: A heavy last cut springs the cutter and moves the size.
     Not so: rough, then 1.5 off to 40 ±0.03
     So: rough, 1.2 off, then 0.3 off to 40 ±0.03
-    From: a machining blog on allowances
+    From: common practice
     """
     shop = view.reckoned.shop
     plan = plan_of(view)

@@ -20,7 +20,7 @@ def leave_a_finishing_pass(view: View) -> Iterator[Remark]:
     Because: Cutter and part spring; a light even cut removes most of it.
     Not so: 3 off at once, 40 ±0.03
     So: 2.8 off, then 0.2, 40 ±0.03
-    From: a machining blog on allowances; a paper on the finishing allowance of end milling
+    From: Korea Science, paper JAKO200411922346771, finishing allowance of end milling
     """
     shop = view.reckoned.shop
     plan = plan_of(view)

@@ -25,7 +25,7 @@ def no_climb_with_slack(view: View) -> Iterator[Remark]:
     Because: The force runs with the feed, takes up the backlash in one jerk and snatches cutter or work.
     Not so: way climb on a screw with 0.2 mm of backlash
     So: way conventional
-    From: a technical note on climb milling (secondary); a milling safety protocol of a laboratory; a workshop's notes
+    From: common practice
     """
     for step in plan_of(view).steps:
         if getattr(step.fields, "way", "") != "climb":

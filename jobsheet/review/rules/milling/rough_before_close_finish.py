@@ -23,7 +23,7 @@ def rough_before_close_finish(view: View) -> Iterator[Remark]:
     Because: Roughing warms the part, moves stresses and can shift it.
     Not so: finish the top to 20 ±0.01, then rough the step
     So: rough the step, then finish the top
-    From: a contract machinist's list of things to note; a model engineers' paper
+    From: common practice
     """
     very = view.reckoned.shop.very_close_limits
     for set_up, steps in plan_of(view).groups():

@@ -23,7 +23,7 @@ def slot_in_layers(view: View) -> Iterator[Remark]:
     Because: Chips pack and the cutter bends.
     Not so: a 10 mm slot in steel 8 deep at once
     So: two layers of 4
-    From: a machining blog on slots; common practice; section 3.4 of the cutting data. The shares are the workshop's numbers
+    From: common practice. The shares are the workshop's numbers
     """
     for step in plan_of(view).steps:
         diameter, layer, depth = full_width(step), layer_of(step), total_depth(step)

@@ -25,7 +25,7 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
     Because: A wide cutter turns a small tilt into a hollow.
     Not so: flat 0.02 on a face 80 wide, trammed half a year ago
     So: the tram checked first
-    From: a luthier's page on tramming; a bench mill's manual. The days are the workshop's number
+    From: common practice. The days are the workshop's number
     """
     plan = plan_of(view)
     for step in plan.steps:

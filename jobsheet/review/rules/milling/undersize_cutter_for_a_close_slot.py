@@ -26,7 +26,7 @@ def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
     Because: A full-width cutter is pushed aside: wide, tapered or off line.
     Not so: slot 10 +0.05 in one pass with the 10 mm cutter
     So: the middle with 9 mm, then each side
-    From: a machining blog on slots; a home-shop discussion
+    From: common practice
     """
     most = view.reckoned.shop.close_limits
     for set_up, steps in plan_of(view).groups():

@@ -23,7 +23,7 @@ def drill_out_before_deep_slot(view: View) -> Iterator[Remark]:
     Because: One machinist broke three end mills doing it solid and none after drilling it out.
     Not so: slot 20 deep in steel with a 10 mm cutter
     So: a row of 9 mm holes, then the slot
-    From: a home-shop discussion of deep slots
+    From: common practice
     """
     plan = plan_of(view)
     for step in plan.steps:

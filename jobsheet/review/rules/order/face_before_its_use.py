@@ -22,7 +22,7 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
     Because: Each step may only measure from something already true.
     Not so: holes placed from the left end, then the left end milled
     So: the left end milled, then holes placed from it
-    From: planning of set-ups for prismatic parts; college teaching of squaring
+    From: IPROMS conference, paper 3138, planning of set-ups for prismatic parts
     """
     plan = plan_of(view)
     told: set[tuple[str, str]] = set()

@@ -31,7 +31,7 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     Because: Every re-clamping adds a location error.
     Not so: top up, A to the fixed jaw: face; unclamp; top up, A to the fixed jaw: drill
     So: top up, A to the fixed jaw: face and drill
-    From: processing principles of a casting works; a contract machinist's list of things to note
+    From: common practice
     """
     plan = plan_of(view)
     groups = list(plan.groups())

@@ -23,7 +23,7 @@ def keep_the_later_grip(view: View) -> Iterator[Remark]:
     Because: A step must not spoil the holding of the next.
     Not so: mill the step, then grip the side it was cut from
     So: do what grips that side, then mill the step
-    From: processing principles of a casting works
+    From: common practice
     """
     plan = plan_of(view)
     steps = {step.key: step for step in plan.steps}

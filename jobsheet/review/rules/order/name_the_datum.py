@@ -19,7 +19,7 @@ def name_the_datum(view: View) -> Iterator[Remark]:
     Because: Datum faces decide the set-ups, and the set-ups decide the order inside each.
     Not so: holes at 14, 12 in a set-up without a zero
     So: holes at 14, 12 from A and B
-    From: a paper on the planning of set-ups for prismatic parts (machine tool conference)
+    From: IPROMS conference, paper 3138, planning of set-ups for prismatic parts
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -25,7 +25,7 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
     Because: Chips are slow on a light mill; a saw takes the bulk cheaply.
     Not so: 20 mm off a block of steel in layers of 0.8
     So: saw 18 mm off, mill the rest
-    From: a home-shop discussion of roughing; common practice. The minutes are the workshop's number
+    From: common practice. The minutes are the workshop's number
     """
     plan = plan_of(view)
     most = view.reckoned.shop.bulk_minutes

@@ -26,7 +26,7 @@ def size_and_limits_entered(view: View) -> Iterator[Remark]:
     Because: Remembered numbers get misread late in a job.
     Not so: mill the end to 80.0, and nothing under Measure
     So: mill the end to 80.0, measure 80 ±0.1
-    From: a hobby machinists' discussion of mistakes
+    From: common practice
     """
     general = said(f"{view.job.note} {view.job.part.drawing}", "general limits", "unless stated", "2768")
     for step in plan_of(view).steps:

@@ -27,7 +27,7 @@ def slow_enough_for_the_cutter(view: View) -> Iterator[Remark]:
     Because: A bench mill that bottoms out too high burns large HSS cutters in steel.
     Not so: a 63 mm HSS cutter in steel on a machine that turns 180 rpm at least
     So: a 25 mm one
-    From: a technical note on bench mill speeds (secondary)
+    From: common practice
     """
     for step in plan_of(view).steps:
         cutter = getattr(step.fields, "cutter", None)

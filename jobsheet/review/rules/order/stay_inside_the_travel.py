@@ -17,7 +17,7 @@ def stay_inside_the_travel(view: View) -> Iterator[Remark]:
     Because: Found at the machine it stops the job.
     Not so: a face 290 long with a 50 mm cutter on a table that goes 300
     So: the part turned, or faced in two set-ups
-    From: a column of workshop mistakes in a model engineers' paper
+    From: common practice
     """
     for set_up, operation, outcome in view.steps():
         for limit in outcome.limits:

@@ -21,7 +21,7 @@ def slack_taken_up(view: View) -> Iterator[Remark]:
     Because: The screw has turned back: the table stands off the line by the backlash until the nut is loaded again.
     Not so: the rear side, reached from the high side
     So: back off half a turn and come up again to the rear side
-    From: a practical treatise on milling; machinists' discussion of dials
+    From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 121; common practice
     """
     for set_up, operation, _ in view.steps():
         words = words_of(operation)

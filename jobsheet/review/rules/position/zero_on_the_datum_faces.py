@@ -32,7 +32,7 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
     Because: Otherwise the error of the stock's size comes into every place.
     Not so: datum B is the left end, zero on the right end
     So: datum B is the left end, zero on the left end
-    From: machinists' discussion of zeros
+    From: common practice
     """
     datums = {face: letter for letter, face in view.job.datums}
     if not datums:

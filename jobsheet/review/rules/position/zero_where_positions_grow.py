@@ -17,7 +17,7 @@ def zero_where_positions_grow(view: View) -> Iterator[Remark]:
     Because: With the zero in the right corner every handle turns one way, and all moves keep to one side of the backlash.
     Not so: places at -20 and 30 from a corner
     So: places at 10 and 60 from the next corner
-    From: machinists' discussion of zeros
+    From: common practice
     """
     for set_up in view.job.set_ups:
         placed = [one for one in set_up.operations if places_of(one)]

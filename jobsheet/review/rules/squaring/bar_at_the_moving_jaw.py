@@ -21,7 +21,8 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
     Because: A line contact lets the work lie flat on the fixed jaw and keeps the jaw from lifting it.
     Not so: machined face to the fixed jaw, sawn face bare at the moving jaw
     So: the same with a round bar at the moving jaw
-    From: a machinist's series on squaring a block; squaring instructions of three papers and of a school book
+    From: Virtual Machine Shop, course unit on squaring a block; Goodheart-Willcox, Modern Metalworking, 2018,
+    page 484
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

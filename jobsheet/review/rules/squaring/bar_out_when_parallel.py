@@ -20,7 +20,7 @@ def bar_out_when_parallel(view: View) -> Iterator[Remark]:
     Because: Full contact holds better once both faces are true.
     Not so: four sides machined, round bar at the moving jaw
     So: four sides machined, nothing between
-    From: squaring instructions of a home-shop paper
+    From: common practice
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

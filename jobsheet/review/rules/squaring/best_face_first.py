@@ -19,7 +19,7 @@ def best_face_first(view: View) -> Iterator[Remark]:
     Because: Everything else is judged from it, and it gives the steadiest grip.
     Not so: mill an end of the bar, then its wide face
     So: mill the wide face first and measure the rest from it
-    From: squaring instructions of a home-shop paper and of a model engineers' paper; college teaching
+    From: common practice
     """
     plan = plan_of(view)
     faces = [face for face in plan.made if plan.state(face, 0) != AS_BOUGHT]

@@ -18,7 +18,7 @@ def lay_tall_work_flat(view: View) -> Iterator[Remark]:
     Because: Lower is stiffer, and the side of the cutter makes an end as well.
     Not so: a bar 250 long stood on end under a spindle that rises 300 over the table
     So: the bar lying flat, its end over the jaws
-    From: a school book of metalworking
+    From: Goodheart-Willcox, Modern Metalworking, 2018, page 484
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

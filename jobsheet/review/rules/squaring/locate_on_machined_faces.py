@@ -23,7 +23,7 @@ def locate_on_machined_faces(view: View) -> Iterator[Remark]:
     Because: A raw face passes its error on.
     Not so: the sawn right end to the stop, holes counted from there
     So: the milled left end to the stop
-    From: college teaching of squaring
+    From: common practice
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

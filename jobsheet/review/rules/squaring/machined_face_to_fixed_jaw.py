@@ -21,7 +21,7 @@ def machined_face_to_fixed_jaw(view: View) -> Iterator[Remark]:
     Because: Only the fixed jaw can be trusted to stand square to the table.
     Not so: face 1 machined, and the raw face opposite it at the fixed jaw
     So: face 1 to the fixed jaw
-    From: a machinist's series on squaring a block; squaring instructions of a home-shop paper
+    From: Virtual Machine Shop, course unit on squaring a block
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -20,7 +20,7 @@ def sides_before_ends(view: View) -> Iterator[Remark]:
     Because: Ends are set upright by finished sides.
     Not so: stand the raw bar up, mill its end, then its sides
     So: mill the four sides, then the ends
-    From: a school book of metalworking; from memory of shop practice
+    From: Goodheart-Willcox, Modern Metalworking, 2018, page 484; from memory of shop practice
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

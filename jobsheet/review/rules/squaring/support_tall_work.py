@@ -21,7 +21,8 @@ def support_tall_work(view: View) -> Iterator[Remark]:
     Because: Tall work tips and rings.
     Not so: a bar 20 wide, 70 above the jaws
     So: the same against an angle plate
-    From: a school book of metalworking; common practice. The share is the workshop's number
+    From: Goodheart-Willcox, Modern Metalworking, 2018, page 484; common practice. The share is the workshop's
+    number
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -27,7 +27,7 @@ def vice_checked_for_the_limits(view: View) -> Iterator[Remark]:
     Because: An error of the jaw makes a parallelogram, one of the bed a wedge.
     Not so: parallel within 0.01 over 150 in a vice that is 0.02 out over 150
     So: the vice checked and shimmed first
-    From: squaring instructions of a home-shop paper
+    From: common practice
     """
     plan = plan_of(view)
     for step in plan.steps:

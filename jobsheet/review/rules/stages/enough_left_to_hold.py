@@ -16,7 +16,7 @@ def enough_left_to_hold(view: View) -> Iterator[Remark]:
     Because: The work has nothing to lie against: it leans, slips or is bruised.
     Not so: mill a wide step, then hold on the face it took
     So: do the other set-up first, or hold on another face
-    From: a foundry's published machining principles; the solids of the plan
+    From: the solids of the plan
     """
     told: set[str] = set()
     for fact in view.facts_of("lost-contact"):

@@ -23,7 +23,7 @@ def back_up_thin_sheet(view: View) -> Iterator[Remark]:
     Because: It lifts at breakthrough, burrs, and spins; a backing stops all three.
     Not so: 3 mm sheet drilled over nothing
     So: wood below it, clamps near the hole
-    From: a builders' paper on drilling sheet; common practice. The thickness is the workshop's number
+    From: Fine Homebuilding, 1 November 1989; common practice. The thickness is the workshop's number
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():

@@ -26,7 +26,7 @@ def rough_both_sides_of_bright_bar(view: View) -> Iterator[Remark]:
     Because: Stress sits near the skin: take one side and the other pulls.
     Not so: bright flat 100 × 20 × 10, 2 off the top to size, then 2 off the bottom
     So: rough top and bottom alike, let it rest, then finish both
-    From: a model engineers' paper; a hobby machinists' discussion
+    From: common practice
     """
     stock = view.job.stock
     condition = stock.condition

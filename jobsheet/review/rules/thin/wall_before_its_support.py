@@ -25,7 +25,7 @@ def wall_before_its_support(view: View) -> Iterator[Remark]:
     Because: Walls push away and spring back.
     Not so: pocket 20 deep, then the outside to a wall of 2
     So: the outside first, then the pocket
-    From: a machining blog on thin walls. The ratio is the workshop's number
+    From: common practice. The ratio is the workshop's number
     """
     plan = plan_of(view)
     most = view.reckoned.shop.thin_wall

@@ -22,7 +22,7 @@ def machine_tap_under_power(view: View) -> Iterator[Remark]:
     Because: Several things must be right at once, and hand taps are not made for it: it breaks, or takes the work along.
     Not so: hand tap under power in a plain chuck
     So: machine tap in a tapping head, slowly; or by hand
-    From: an unsigned technical note on power tapping, secondary; common practice
+    From: common practice
     """
     for set_up, operation, outcome in view.steps():
         if roles(operation).hole != "tap" or roles(operation).by_hand:

@@ -18,7 +18,7 @@ def no_power_tap_without_reverse(view: View) -> Iterator[Remark]:
     Because: The tap cannot be brought out again, or over-runs at the bottom, and breaks.
     Not so: tap under power on a machine without reverse
     So: tap by hand, guided by the spindle
-    From: trade discussion of power tapping; common practice
+    From: common practice
     """
     for set_up, operation, _ in view.steps():
         if roles(operation).hole != "tap" or roles(operation).by_hand:

@@ -25,7 +25,7 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
     Because: Above it the torque climbs steeply and the strength hardly; below it the thread may fail its gauge.
     Not so: drill 5.5, tap M6
     So: drill 5.0, tap M6
-    From: trade teaching on tap drills; bounds are the workshop's setting
+    From: Virtual Machine Shop, course unit on tapping; bounds are the workshop's setting
     """
     lowest, highest = BOUNDS[view.reckoned.shop.thread_height]
     for set_up, operation, outcome in view.steps():
