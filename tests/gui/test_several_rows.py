@@ -1,5 +1,9 @@
 """Several rows are chosen, moved, dragged, cut, copied and pasted, by keys and by the mouse; undo names each."""
 
+import os
+import subprocess
+import sys
+
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible, QContextMenuEvent, QGuiApplication
@@ -411,3 +415,31 @@ def test_nothing_said_of_a_job_stays_for_the_next_one(window, qtbot):
     window.desk.history.mark_saved()
     window.parts.files.open_sample(sample_jobs() / "hm-103-pivot-block.yaml", asked=True)
     assert said(window) == ""
+
+
+COPIES_AND_ENDS = """
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+app = QApplication(["copies"])
+from jobsheet.gui.desk.opening import open_at_start
+from jobsheet.gui.ink import look
+from jobsheet.gui.start.start import make_window
+look.load_fonts()
+look.apply("light")
+window = make_window(open_at_start(None))
+window.show()
+while not window.actions_by_id:
+    QTest.qWait(20)
+window.actions_by_id["copy"].trigger()
+formats = app.clipboard().mimeData().formats()
+assert len(formats) == 2, formats
+window.close()
+"""
+
+
+def test_a_program_that_has_copied_ends_cleanly(home):
+    environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "JOBSHEET_HOME": str(home)}
+    done = subprocess.run(
+        [sys.executable, "-c", COPIES_AND_ENDS], capture_output=True, text=True, env=environment, check=False
+    )
+    assert done.returncode == 0, done.stderr

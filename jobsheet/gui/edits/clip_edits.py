@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QByteArray, QCoreApplication, QMimeData
+from PySide6.QtCore import QByteArray, QCoreApplication
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 
@@ -85,10 +85,10 @@ class ClipEdits:
             return ""
         set_ups = (set_up,) if set_up is not None else ()
         text = write_copied(Copied(units=desk.job.units, set_ups=set_ups, steps=steps))
-        held = QMimeData()
-        held.setData(OWN, QByteArray(text.encode()))
-        held.setText("\n".join(lines_of(desk, set_ups, steps)))
-        QGuiApplication.clipboard().setMimeData(held)
+        # The toolkit makes what it holds: one made here would be taken apart after Python has ended, and the program with it.
+        clipboard = QGuiApplication.clipboard()
+        clipboard.setText("\n".join(lines_of(desk, set_ups, steps)))
+        clipboard.mimeData().setData(OWN, QByteArray(text.encode()))
         if set_up is None:
             return in_words(numbers_of(steps))
         return translate("RowEdits", "set-up {number} with {count} steps").format(
