@@ -7,6 +7,7 @@ import math
 import pytest
 
 from jobsheet.limits.register import limits_of
+from jobsheet.operations.shared.advice import advice_for
 from tests.operations.hole_steps import Step, refusal
 
 CENTRE = {"cutter": "centre drill 3.15 mm", "feed": "0.04", "spindle": "1250 rpm"}
@@ -87,3 +88,16 @@ def test_the_point_twists_off_under_what_the_point_takes():
     assert asked.share == pytest.approx(alone.share)
     assert asked.demand == pytest.approx(centre.value("point_torque"))
     assert centre.value("torque") > 3 * centre.value("point_torque")
+
+
+@pytest.mark.parametrize(("point", "feed"), [(1, 0.008), (1.6, 0.0162), (3.15, 0.0447)])
+def test_the_feed_that_is_offered_goes_by_the_point(point, feed):
+    """Holding and more kinds, C3: 0.008 D^1.5 takes half of what the point carries; the cone does not count."""
+    step = Step(
+        "centre-drill",
+        {**CENTRE, "cutter": f"centre drill {point} mm", "to": f"{2 * point}"},
+        material="S235",
+    )
+    offered = {one.name: one for one in advice_for("centre-drill", step.fields, step.setting, step.figures)}
+    assert float(offered["feed"].text.split()[0]) == pytest.approx(feed, rel=0.03)
+    assert offered["feed"].source == "estimate"
