@@ -15,6 +15,7 @@ from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED, MILLING, Trial
 from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
+from jobsheet.reckoning.worked_anew import anew
 
 
 def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: Shop) -> Snapshot | None:
@@ -26,7 +27,7 @@ def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: 
         return None
     from jobsheet.proving.learned import snapshot  # numpy: only where something is to be learned
 
-    return snapshot(found, machine, today, shop)
+    return snapshot(anew(found), machine, today, shop)
 
 
 def prior(limit: str, process: str, cutter_kind: str) -> Capacity:

@@ -23,7 +23,7 @@ from jobsheet.storage.proof_log import read_log
 from jobsheet.storage.shop_file import workshop
 
 #: Raised when the meaning of what is kept, or how it is learned, changes.
-VERSION = 1
+VERSION = 2
 
 
 def proof_of(machine: str, shop: Shop | None = None, today: str = "") -> Snapshot | None:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from math import cos, inf, pi, sin
+from math import acos, asin, cos, inf, pi, sin
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from jobsheet.cutting import stability as chatter
 from jobsheet.cutting.engagement import teeth_in_cut
@@ -17,6 +19,50 @@ STEEL = {"teeth": 4, "kt": 1800e6, "kr": 0.3, "start": 0.0, "end": pi}
 
 def asked(depth: float, width: float) -> float:
     return chatter.cutting_stiffness(depth, teeth_in_cut(4, engagement_angle(width, 12e-3)), 3000e6)
+
+
+#: Computed from ab95 for a frame equally stiff both ways, Kr 0.3 (corrections to the reference, chatter demand).
+SIDE = {0.9: 1.03, 0.75: 1.10, 0.5: 1.32, 0.3: 1.70, 0.2: 2.13, 0.1: 3.4}
+MIDDLE = {0.9: 1.07, 0.75: 1.25, 0.5: 1.88, 0.3: 3.75}
+
+
+def side_arc(share):
+    return 0.0, acos(1 - 2 * share)
+
+
+def middle_arc(share):
+    half = asin(share)
+    return pi / 2 - half, pi / 2 + half
+
+
+def bears(start, end):
+    """How much more than a slot by the full theory, the teeth in the cut counted."""
+    mode = chatter.Mode(5e6, 80, 0.04)
+    known = {"teeth": 4, "kt": 1800e6, "kr": 0.3}
+    slot = chatter.zeroth_order([mode], [mode], **known, start=0.0, end=pi).depth * pi
+    return chatter.zeroth_order([mode], [mode], **known, start=start, end=end).depth * (end - start) / slot
+
+
+@pytest.mark.parametrize(("arc", "table"), [(side_arc, SIDE), (middle_arc, MIDDLE)])
+def test_direction_of_the_force_is_the_table_and_the_theory(arc, table):
+    for share, factor in table.items():
+        assert chatter.direction(*arc(share)) == pytest.approx(factor, rel=1e-9)
+        assert bears(*arc(share)) == pytest.approx(factor, rel=0.03)
+
+
+@given(st.floats(0.011, 0.989), st.sampled_from([side_arc, middle_arc]))
+def test_direction_is_without_cliffs_and_a_slot_is_one(share, arc):
+    """A hundredth of the width changes nothing by more than a seventh, and wider never bears more."""
+    here, there = chatter.direction(*arc(share)), chatter.direction(*arc(share + 0.01))
+    assert there <= here + 1e-9 <= there * 1.15
+    assert chatter.direction(0.0, pi) == 1.0
+    start, end = arc(share)
+    assert chatter.direction(pi - end, pi - start) == pytest.approx(here)  # climb as conventional
+
+
+def test_direction_is_held_where_the_ratio_of_the_forces_decides():
+    assert chatter.direction(*side_arc(0.05)) == pytest.approx(4.0)
+    assert chatter.direction(*side_arc(0.001)) == 4.0
 
 
 def test_the_limit_follows_depth_times_teeth_not_width():

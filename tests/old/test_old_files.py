@@ -73,6 +73,8 @@ JUDGED_ANEW = {
     "hand-pace": ("demand", "capacity", "share", "verdict"), "quill-push": ("capacity", "share", "verdict"),
     "holding": ("verdict",), "cutter-bending": ("verdict",), "marked-speed": ("verdict",), "table-push": ("verdict",),
     "wrench": ("verdict",),
+    # By the direction of the force, the log with it (corrections to the reference): held by tests/cutting/test_chatter.py.
+    "chatter": ("demand", "capacity", "share", "verdict"),
 }  # fmt: skip
 
 
@@ -83,7 +85,7 @@ def figures_of(answer):
             "number": step["number"],
             "kind": step["kind"],
             "reckoned": "problem" not in step,
-            "figures": step["figures"],
+            "figures": {name: one for name, one in step["figures"].items() if name != "cutting_stiffness"},
             "limits": {
                 limit["name"]: {
                     name: value
@@ -248,7 +250,14 @@ def test_the_proof_log_keeps_every_record_and_teaches_what_it_taught(old_home, c
     for record in log.records:
         assert record_text(record).strip() in text
     expected = json.loads((OLD / "proof.json").read_text(encoding="utf-8"))
-    assert differs(expected, said(capsys, "prove", "show", CARD, "--json")) == []
+    # What was asked of the frame is worked anew from the cut: of chatter another figure is learned from the same records.
+    expected["learned"], found = torque_of(expected), said(capsys, "prove", "show", CARD, "--json")
+    assert expected["learned"]
+    assert differs(expected, {**found, "learned": torque_of(found)}) == []
+
+
+def torque_of(shown):
+    return [one for one in shown["learned"] if one["limit"] != "chatter"]
 
 
 def test_what_a_crash_left_behind_comes_back_with_its_half_typed_fields(old_home):

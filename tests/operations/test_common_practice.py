@@ -22,11 +22,11 @@ INCH = 25.4e-3
 STEEL = "1018 CD"
 
 
-def reckon(name: str, *, pilot: float | None = None, **texts: str) -> Figures:
+def reckon(name: str, *, pilot: float | None = None, metal: str = STEEL, **texts: str) -> Figures:
     """Figures of one operation in cold drawn mild steel 4 x 3 x 1 in on B-2, brushed with oil; texts as typed."""
     setting = Setting(
         machine=find_card("bench-mill-b-2"),
-        material=find(STEEL),
+        material=find(metal),
         units="in",
         fluid="brushed",
         extent=(4 * INCH, 3 * INCH, 1 * INCH),
@@ -191,3 +191,31 @@ def test_the_same_cut_typed_in_millimetres_is_the_same_cut():
     assert [one.name for one in inches.items] == [one.name for one in millimetres.items]
     for one in inches.items:
         assert millimetres.value(one.name) == pytest.approx(one.value), one.name
+
+
+# --- what the frame is asked by cuts that every shop knows ---------------------------------------------------------------
+
+#: Common practice, no source: medium carbon steel on one bench mill of about 170 kg. Each is the most that it bears, and
+#: what was one step too much without stalling.
+SIDE = {"side": "front", "length": "3 in", "feed_per_tooth": "0.002 in", "spindle": "700 rpm"}
+THE_MOST: dict[str, tuple[str, dict[str, str], dict[str, str]]] = {
+    "face": ("face", {**FACE, "width": "1.5 in", "depth": "0.10 in"}, {"depth": "0.15 in"}),
+    "slot": ("slot", {**SLOT, "cutter": f"{TWO}, 1 in out", "depth": "0.15 in"}, {"depth": "0.25 in"}),
+    "side": ("side-mill", {**SIDE, "cutter": f"{FOUR}, 1.3 in out", "width": "0.05 in", "depth": "1 in"}, {"width": "0.15 in"}),
+}  # fmt: skip
+
+
+def asked_of_the_frame(which: str, *, too_much: bool = False) -> float:
+    name, most, more = THE_MOST[which]
+    return (
+        value(reckon(name, metal="1045", **{**most, **(more if too_much else {})}), "cutting_stiffness") / 1e6
+    )
+
+
+def test_three_cuts_that_one_machine_bears_ask_about_the_same_of_its_frame():
+    """Within a factor of 1.7; by depth times teeth alone they would lie a factor of four apart."""
+    asked = {which: asked_of_the_frame(which) for which in THE_MOST}
+    assert max(asked.values()) < 1.7 * min(asked.values()), asked
+    assert all(asked[which] < asked_of_the_frame(which, too_much=True) for which in THE_MOST), asked
+    # Nine in ten bench mills lie within e^(1.645 × 0.743) = 3.39 of 6 N/µm (cutting-data 1.9, with a process's own spread).
+    assert all(6 / 3.39 < one < 6 * 3.39 for one in asked.values()), asked

@@ -42,20 +42,20 @@ def asked(rung, limit):
     [("0.5 mm", 1.51), ("1 mm", 3.02), ("1.5 mm", 4.53), ("2 mm", 6.04), ("2.5 mm", 7.55)],
 )
 def test_the_side_cuts_of_b1(depth, stiffness):
-    """Scenario section 3; 36 turns a minute."""
+    """Scenario section 3, by the direction of the force at half the cutter's width (1.32); 36 turns a minute."""
     rung = rung_at(plan("bench-mill-b-1", **B1), {"depth": depth})
-    assert asked(rung, "chatter") / 1e6 == pytest.approx(stiffness, abs=0.006)
+    assert asked(rung, "chatter") / 1e6 == pytest.approx(stiffness / 1.32, abs=0.006)
     assert rung.figures.value("handle_pace") * 60 == pytest.approx(36, abs=0.3)
 
 
 @pytest.mark.parametrize(
-    ("width", "stiffness", "torque"),
-    [("0.010 in", 4.69, 0.185), ("0.020 in", 6.21, 0.345), ("0.035 in", 7.81, 0.571)],
+    ("width", "stiffness", "direction", "torque"),
+    [("0.010 in", 4.69, 4, 0.185), ("0.020 in", 6.21, 4, 0.345), ("0.035 in", 7.81, 3.76, 0.571)],
 )
-def test_the_side_cuts_of_b2(width, stiffness, torque):
+def test_the_side_cuts_of_b2(width, stiffness, direction, torque):
     """Scenario section 3a; capacity by class is 6.07 N/µm with this cutter, the card's peak 4.97 N·m."""
     rung = rung_at(plan("bench-mill-b-2", **B2), {"width": width, "depth": "0.250 in"})
-    assert asked(rung, "chatter") / 1e6 == pytest.approx(stiffness, abs=0.006)
+    assert asked(rung, "chatter") / 1e6 == pytest.approx(stiffness / direction, abs=0.006)
     assert asked(rung, "spindle-torque") == pytest.approx(torque, abs=0.001)
     assert asked(rung, "chatter") / 1e6 / rung.of("chatter").share == pytest.approx(6.07, abs=0.01)
     assert asked(rung, "spindle-torque") / rung.of("spindle-torque").share == pytest.approx(4.97, abs=0.01)
@@ -79,11 +79,11 @@ def test_the_default_chance_starts_the_taps_at_no_more_than_2_80():
 
 
 def test_left_to_itself_the_program_starts_lighter():
-    """Section 3a: 0.010 in wide at 0.125 deep, 2.34 N/µm; then at most 1.25 times each."""
+    """Section 3a: at most 2.34 N/µm, by the direction of the force 0.040 in wide at 0.250 deep; then at most 1.25 times each."""
     ladder = plan("bench-mill-b-2", **B2)
     first = ladder.rungs[0]
-    assert first.width == "0.01 in"
-    assert 0.11 <= float(first.depth.split()[0]) <= 0.125
+    assert first.width == "0.04 in"
+    assert first.depth == "0.250 in"
     assert asked(first, "chatter") / 1e6 <= 2.34
     demands = [asked(rung, "chatter") for rung in ladder.rungs]
     assert all(after <= 1.25 * before * 1.0001 for before, after in pairwise(demands))
@@ -151,7 +151,9 @@ def test_after_a_soft_sign_the_ladder_has_ended():
     ladder = plan("bench-mill-b-1", **asking)
     assert not ladder.rungs
     assert "ended" in ladder.refused
-    assert rung_at(ladder, {"depth": "1.6 mm"}).chance == pytest.approx(0.04, abs=0.005)
+    assert rung_at(ladder, {"depth": "1.6 mm"}).chance == pytest.approx(
+        0.03, abs=0.005
+    )  # the class lies nearer to what rang, by the direction of the force
 
 
 def test_the_stop_rule_is_that_of_the_safety_notes():

@@ -290,9 +290,10 @@ def _learned(machine: str, log: Any) -> tuple[Any, ...]:
         return ()
     from jobsheet.proving.learned import snapshot
     from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.reckoning.worked_anew import anew
     from jobsheet.storage.shop_file import workshop
 
-    found: tuple[Any, ...] = snapshot(log.standing, machine, today(), workshop()).capacities
+    found: tuple[Any, ...] = snapshot(anew(log.standing), machine, today(), workshop()).capacities
     return found
 
 

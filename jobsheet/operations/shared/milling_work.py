@@ -25,7 +25,7 @@ from jobsheet.cutting.engagement import teeth_in_cut
 from jobsheet.cutting.finish import nose_roughness, side_roughness
 from jobsheet.cutting.kienzle import milling_power, specific_cutting_force, torque_from_power
 from jobsheet.cutting.removal import milling_removal_rate
-from jobsheet.cutting.stability import cutting_stiffness
+from jobsheet.cutting.stability import cutting_stiffness, direction
 from jobsheet.cutting.strength import CARBIDE_RUPTURE, HSS_RUPTURE, bending_stress
 from jobsheet.cutting.toothforce import ToothForces, tooth_forces
 from jobsheet.cutting.unit_power import unit_power, unit_power_feed_factor
@@ -186,11 +186,18 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
 
 
 def _chatter(tally: Tally, cut: Cut, setting: Setting, teeth: int) -> None:
-    """What the cut asks of the frame: depth times mean teeth in cut times the force for a chip, sharp."""
+    """What the cut asks of the frame: depth times mean teeth in cut times the force for a chip, sharp, by its direction."""
     engaged = tally.figure("teeth_in_cut", teeth_in_cut, teeth=float(teeth), engagement=cut.end - cut.start)
     chip = _chip(cut)
     kt = specific_cutting_force(kc11=setting.material.kc11.value, mc=setting.material.mc.value, h=chip)
-    tally.figure("cutting_stiffness", cutting_stiffness, depth=cut.depth, teeth_in_cut=engaged, kt=kt)
+    tally.figure(
+        "cutting_stiffness",
+        cutting_stiffness,
+        depth=cut.depth,
+        teeth_in_cut=engaged,
+        kt=kt,
+        direction=direction(cut.start, cut.end),
+    )
 
 
 def _bending(tally: Tally, cut: Cut, setting: Setting, forces: ToothForces) -> None:

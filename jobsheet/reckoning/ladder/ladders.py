@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date as calendar
 from datetime import datetime
-from typing import Any
 
 from msgspec.structs import replace
 
@@ -20,7 +19,7 @@ from jobsheet.errors import CalcError, CommandError
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.job import Holding, Operation
 from jobsheet.model.machine import Machine
-from jobsheet.model.quantity import Cutter, Quantity
+from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import MILLING, OUTCOMES, SLIPPED, Asked, Trial
@@ -33,7 +32,7 @@ from jobsheet.reckoning.known_capacity import capacities_of, last_clean, snapsho
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
-from jobsheet.reckoning.what_if import Tried, tried
+from jobsheet.reckoning.worked_anew import at_tachometer
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -294,31 +293,14 @@ def _plausible(tachometer: float, speed: float | None) -> None:
 def _really(
     ladder: Ladder, rung: Rung, seconds: float | None, length: float | None, tachometer: float | None
 ) -> tuple[Asked, ...]:
-    """What the cut asked with the feed of the watch and the speed of the tachometer.
-
-    A slower spindle under the same feed cuts a thicker chip: it asks more.
-    """
-    fields, found = rung.fields, rung.figures
+    """What the cut asked with the feed of the watch and the speed of the tachometer."""
+    found = rung.figures
     speed = found.value("spindle_speed")
-    if seconds is not None and hasattr(fields, "feed") and length is not None:
-        step = Operation(key="rung", number=rung.number or 1, kind=ladder.kind, fields=fields)
-        timed = stopwatch(step, ladder.setting, seconds=seconds, length=length)
-        fields, found = timed.found.fields, timed.found
-    if tachometer is not None and speed is not None and hasattr(fields, "feed"):
-        fields = _slowed(fields, found, speed / tachometer)
-        found = tried(ladder.kind, fields, ladder.setting)
+    if seconds is not None and hasattr(rung.fields, "feed") and length is not None:
+        step = Operation(key="rung", number=rung.number or 1, kind=ladder.kind, fields=rung.fields)
+        found = stopwatch(step, ladder.setting, seconds=seconds, length=length).found
+    if tachometer is not None and speed is not None and hasattr(rung.fields, "feed"):
+        found = at_tachometer(ladder.kind, found, ladder.setting, speed, tachometer)
     if found.figures is None:
         raise CommandError(found.problem)
     return asked_of(found.figures, ladder.setting, tachometer) or rung.asked
-
-
-def _slowed(fields: Any, found: Tried, ratio: float) -> Any:
-    """The same feed of the hand at another speed, said as a chip: the marked speed stays in the fields."""
-    tooth, turn = found.value("feed_per_tooth"), found.value("feed_per_turn")
-    if hasattr(fields, "feed_per_tooth") and tooth is not None:
-        chip = tooth * ratio
-        return replace(fields, feed=None, feed_per_tooth=Quantity(chip, f"{chip * 1e3:.6g} mm"))
-    if turn is not None:
-        chip = turn * ratio
-        return replace(fields, feed=Quantity(chip, f"{chip * 1e3:.6g} mm"))
-    return fields

@@ -148,8 +148,9 @@ class ProvingDesk:
         if not trials or self.ladder is None:
             return None
         from jobsheet.proving.learned import snapshot
+        from jobsheet.reckoning.worked_anew import anew
 
-        return snapshot(trials, self.ladder.machine.name, today(), self.ladder.setting.shop)
+        return snapshot(anew(trials), self.ladder.machine.name, today(), self.ladder.setting.shop)
 
     def before(self) -> Capacity | None:
         """What is known without any trial."""

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.errors import JobsheetError
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.trials import Trial
+from jobsheet.reckoning.worked_anew import anew
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.lighter import lighter
 from jobsheet.review.plan.faces import Step, plan_of
@@ -65,7 +66,7 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
 
 def _trials(machine: str) -> tuple[Trial, ...]:
     try:
-        return read_log(machine).standing
+        return anew(read_log(machine).standing)
     except (JobsheetError, OSError):
         return ()
 
