@@ -1,6 +1,7 @@
 """The list under a field: opened by a key, a press or what is typed; taken by Enter or a press, never in the way of typing."""
 
 import pytest
+import shiboken6
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
 
@@ -258,3 +259,17 @@ def test_the_machine_of_the_form_is_found_by_its_title(window, header, qtbot):
     typed(qtbot, "knee")
     press(qtbot, Qt.Key.Key_Return)
     assert window.desk.job.machine == "knee-mill-k-2"
+
+
+def test_the_list_goes_with_its_field_and_touches_nothing_that_is_gone(window, qtbot):
+    listed(window, "drill")
+    under = picking(window).list
+    field = under.field
+    ruled = window.bench.column.ruled
+    field.setParent(None)
+    shiboken6.delete(field)  # as when the form is made anew while the list stands
+    QApplication.processEvents()
+    ruled.resize(ruled.width(), ruled.height() + 10)
+    ruled.move(0, 1)
+    QApplication.processEvents()
+    assert not shiboken6.isValid(under) or not under.isVisible()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.gui.ink import look
@@ -113,3 +113,13 @@ def test_what_was_typed_is_one_step_of_undo_and_comes_back(card, qtbot):
     assert box.text() == "200, 350, 600, 950, 1500, 2200"
     card.redo()
     assert card.history.paper == after
+
+
+def test_another_class_and_then_another_drive_touch_no_button_that_is_gone(card, qtbot):
+    for name in ("mill-drill", "turret-and-knee-mill", "bench-mill"):
+        card.choose(name)
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        for by in ("electronic", "gears"):
+            next(half for half in card.short.by.halves if half.text() == by).click()
+            QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert card.problems == ()

@@ -57,7 +57,7 @@ class Panel(QWidget):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  named by the toolkit
         """The ground has another size."""
-        if watched is self._ground and event.type() == QEvent.Type.Resize:
+        if self._open and watched is self._ground and event.type() == QEvent.Type.Resize:
             self.hang()
         return super().eventFilter(watched, event)
 

@@ -10,6 +10,7 @@ from PySide6 import QtCore
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QRectF, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
 
 from jobsheet.gui.choosing.listed import Listed
 from jobsheet.gui.choosing.row_list import RowList
@@ -39,6 +40,7 @@ class UnderList(QWidget):
         field.box.installEventFilter(self)
         sheet.installEventFilter(self)
         field.window().installEventFilter(self)
+        field.destroyed.connect(self._orphaned)
         self._describes = field.box.accessibleDescription()
         self.list.looked.connect(self._say)
 
@@ -58,7 +60,7 @@ class UnderList(QWidget):
     def hang(self) -> None:
         """Under the frame of the field, or over it where there is no room below."""
         now, window = look(), self.parentWidget()
-        if window is None:
+        if window is None or not isValid(self.field):
             return
         frame = self.field.frame()
         at = self.field.mapTo(window, QPoint(frame.left(), frame.bottom() + now.px(2)))
@@ -87,16 +89,25 @@ class UnderList(QWidget):
         if not self._open:
             return
         self._open = False
-        self.field.box.removeEventFilter(self)
-        self._sheet.removeEventFilter(self)
-        self.field.window().removeEventFilter(self)
-        self.field.box.setAccessibleDescription(self._describes)
+        if isValid(self.field):
+            self.field.box.removeEventFilter(self)
+            self.field.box.setAccessibleDescription(self._describes)
+        for one in (self._sheet, self.parentWidget()):
+            if one is not None and isValid(one):
+                one.removeEventFilter(self)
         self.hide()
         self.closed.emit()
         self.deleteLater()
 
+    def _orphaned(self) -> None:
+        """The field is gone, as when another row is opened: what hung under it goes too."""
+        if isValid(self):
+            self.leave()
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  named by the toolkit
         """Keys of the field that are meant for the list; leaving the field leaves the list."""
+        if not self._open or not isValid(self.field):
+            return False
         if watched is not self.field.box:
             if event.type() in (QEvent.Type.Move, QEvent.Type.Resize):
                 self.hang()

@@ -7,6 +7,7 @@ from itertools import pairwise
 from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
+from shiboken6 import isValid
 
 from jobsheet.edit.paper_commands import Replace
 from jobsheet.errors import QuantityError
@@ -87,14 +88,14 @@ class ShortForm(ArrangedForm):
 
     def follow(self, before: QWidget | None) -> None:
         """Tab goes from there through all boxes in the order they stand."""
-        self._before = before
+        self._before = before if before is not None and isValid(before) else None
         boxes: list[QWidget] = [self.name.fields["title"].box, *self.by.halves, *self.count.halves]
         for field in [
             field for form in (self.charts, self.form) if form is not None for field in form.fields.values()
         ]:
             boxes += field.box.halves if isinstance(field.box, Joined) else [field.box]
-        if before is not None:
-            boxes.insert(0, before)
+        if self._before is not None:
+            boxes.insert(0, self._before)
         for one, next_one in pairwise(boxes):
             QWidget.setTabOrder(one, next_one)
 
