@@ -13,10 +13,8 @@ from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.own_tools import Thing
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
-from jobsheet.operations.shared.advice import advice_for
-from jobsheet.reckoning.answers.layers_of_depth import split_passes
+from jobsheet.reckoning.adviser.best_cut import best_cut
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.reckoning.what_if import tried, with_texts
 from jobsheet.storage.cabinet_file import cabinet_for
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
@@ -123,7 +121,7 @@ def _far_out(cutter: str, out: float, units: str) -> str:
 
 
 def _refined(job: Job) -> tuple[SetUp, ...]:
-    """The set-ups of a job with the catalogue's feeds and the layers that are carried."""
+    """The set-ups of a job with the feeds and layers of their best cuts."""
     for _ in range(2):  # a feed changes what is carried, a layer how fast it may be fed
         reckoned = Reckoner().reckon(job)
         job = replace(
@@ -139,23 +137,17 @@ def _refined(job: Job) -> tuple[SetUp, ...]:
 
 
 def _fed(step: Operation, setting: Setting) -> Operation:
-    """A step with the catalogue's feed and in as few layers as are carried."""
-    before = tried(step.kind, step.fields, setting)
-    advice = advice_for(step.kind, step.fields, setting, before.figures)
-    asked = tuple((one.name, one.text) for one in advice if one.name in _TAKEN[roles(step).mills])
-    step = replace(step, fields=with_texts(step.kind, step.fields, asked, setting.units))
-    passes = split_passes(step, setting)
-    if passes.count > MOST_LAYERS[roles(step).mills]:
-        raise CommandError(f"it takes {passes.words}")
-    fields = with_texts(step.kind, step.fields, passes.edits, setting.units)
-    found = tried(step.kind, fields, setting)
-    if not found.carried:
-        stopped = found.stopped_by
-        raise CommandError(
-            found.problem or f"{stopped.title if stopped else 'the cut'} is beyond this machine"
-        )
-    return replace(step, fields=fields)
-
-
-#: What is taken of the catalogue's advice.
-_TAKEN = {"flat": ("feed_per_tooth", "width"), "wall": ("feed_per_tooth", "cut")}
+    """A step as the best cut has it; an end is cut in no more passes than are a plan."""
+    advised = best_cut(step, setting)
+    if advised is None:
+        raise CommandError("nothing is known of its feed")
+    layers = round(advised.found.value("layers") or 1)
+    if layers > MOST_LAYERS[roles(step).mills]:
+        raise CommandError(f"it takes {layers} layers")
+    if not advised.clears:
+        stopped = advised.found.stopped_by
+        raise CommandError(f"{stopped.title if stopped else 'the cut'} is beyond this machine")
+    names = [one.name for one in advised.values]
+    return replace(
+        step, fields=replace(step.fields, **{name: getattr(advised.fields, name) for name in names})
+    )

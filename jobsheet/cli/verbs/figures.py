@@ -8,9 +8,6 @@ import click
 
 from jobsheet.cli.output import as_json, columns, say
 
-#: Limits that a thinner layer mends.
-_BY_DEPTH = {"spindle-torque", "spindle-power", "holding", "cutter-bending", "table-push", "chatter"}
-
 
 @click.command("figures")
 @click.argument("job", type=click.Path())
@@ -49,8 +46,6 @@ def _figure(one: Any) -> dict[str, Any]:
 
 
 def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
-    from jobsheet.operations.shared.advice import advice_for
-
     figures = outcome.figures.items if outcome.figures else ()
     data: dict[str, Any] = {
         "key": operation.key,
@@ -74,11 +69,6 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
             for one in outcome.limits
         ],
     }
-    advice = advice_for(operation.kind, operation.fields, setting, outcome.figures)
-    if advice:
-        data["suggestions"] = [
-            {"field": one.name, "text": one.text, "why": one.why, "source": one.source} for one in advice
-        ]
     data.update(_around(operation, outcome, setting))
     if outcome.problem:
         data["problem"] = outcome.problem
@@ -88,54 +78,55 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
 
 
 def _around(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
-    """Both neighbours of the speed, what carries the cut where it does not, and what mends the pace."""
+    """The best cut, both neighbours of the speed, other cutters for the pace, and a saw where it is quicker."""
+    from jobsheet.reckoning.adviser.best_cut import advice_on
     from jobsheet.reckoning.answers.mends import mends_for
-    from jobsheet.reckoning.answers.speeds import neighbours_of, proposal_for
+    from jobsheet.reckoning.answers.saw_first import saw_first
+    from jobsheet.reckoning.answers.speeds import neighbours_of
 
     data: dict[str, Any] = {}
+    changed = advice_on(operation, setting)
+    if changed is not None:
+        data["advice"] = _advice(operation, setting, changed)
     found = neighbours_of(operation, setting)
     if found is not None:
         named = {"below": found.below, "at": found.at, "above": found.above}
         data["speeds"] = {name: _neighbour(one) for name, one in named.items()}
         if found.other_ranges:
             data["speeds"]["other ranges"] = [_neighbour(one) for one in found.other_ranges]
-    proposal = proposal_for(operation, setting)
-    if proposal is not None:
-        data["proposal"] = {
-            "what": proposal.what, "label": proposal.label, "edits": dict(proposal.edits),
-            "pilot": proposal.pilot.drill if proposal.pilot is not None else None,
-        }  # fmt: skip
     mends = mends_for(operation, setting, outcome.figures)
     if mends:
-        data["mends"] = [
+        data["other cutters"] = [
             {
                 "sort": one.sort, "label": one.label, "edits": dict(one.edits), "pace": one.pace, "cutting speed": one.cutting_speed,
                 "feed per tooth": one.feed_per_tooth, "torque share": one.torque_share,
             }
             for one in mends
         ]  # fmt: skip
-    data.update(_less_at_once(operation, outcome, setting))
+    saw = saw_first(operation, setting)
+    if saw is not None:
+        data["saw first"] = saw.words
     return data
 
 
-def _less_at_once(operation: Any, outcome: Any, setting: Any) -> list[tuple[str, str]]:
-    """Layers that are carried where one is too deep, and a saw where it is quicker; each in words."""
-    from jobsheet.errors import JobsheetError
-    from jobsheet.reckoning.answers.layers_of_depth import saw_first, split_passes
+def _advice(operation: Any, setting: Any, changed: Any) -> dict[str, Any]:
+    """What the adviser would write, with reasons; what stays at its edge or beyond, and the other way."""
+    from jobsheet.reckoning.answers.speeds import pilot_proposed
 
-    found = []
-    saw = saw_first(operation, setting)
-    if saw is not None:
-        found.append(("saw first", saw.words))
-    beyond = {limit.name for limit in outcome.limits if limit.verdict == "beyond"}
-    if beyond & _BY_DEPTH and hasattr(operation.fields, "layer"):
-        try:
-            split = split_passes(operation, setting)
-        except JobsheetError:
-            return found
-        if split.count > int(outcome.figures.value("layers") or 1):
-            found.append(("layers", f"Carried in {split.words}"))
-    return found
+    advised = changed.advised
+    pilot = pilot_proposed(operation, setting, advised)
+    return {
+        "write": [
+            {"field": one.name, "text": one.text, "why": one.why, "source": one.source}
+            for one in changed.values
+        ],
+        "passes": advised.passes,
+        "seconds": advised.seconds,
+        "stays": [{"name": one.name, "verdict": one.verdict} for one in advised.stays],
+        "other way": advised.other_way,
+        "others that go": list(advised.rivals),
+        "pilot": pilot.drill if pilot is not None else None,
+    }
 
 
 def _neighbour(one: Any) -> dict[str, Any] | None:
@@ -163,8 +154,10 @@ def _speed_rows(found: Any) -> list[tuple[str, ...]]:
 
 def _text_around(operation: Any, outcome: Any, setting: Any) -> None:
     """The same for reading."""
+    from jobsheet.reckoning.adviser.best_cut import advice_on
     from jobsheet.reckoning.answers.mends import mends_for
-    from jobsheet.reckoning.answers.speeds import neighbours_of, proposal_for
+    from jobsheet.reckoning.answers.saw_first import saw_first
+    from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_proposed, pilot_words
 
     found = neighbours_of(operation, setting)
     if (
@@ -174,21 +167,38 @@ def _text_around(operation: Any, outcome: Any, setting: Any) -> None:
     ):
         say("       the speed and those about it")
         columns(_speed_rows(found), "         ")
-    proposal = proposal_for(operation, setting)
-    if proposal is not None:
-        say(f"       {proposal.label}")
+    changed = advice_on(operation, setting)
+    if changed is not None:
+        _say_advice(operation, changed)
+        pilot = pilot_proposed(operation, setting, changed.advised)
+        if pilot is not None:
+            say(f"       {pilot_words(pilot)}")
     mends = mends_for(operation, setting, outcome.figures)
     if mends:
-        say("       what mends the pace")
+        say("       other cutters that a hand winds evenly")
         columns([(one.label,) for one in mends], "         ")
-    for _, words in _less_at_once(operation, outcome, setting):
-        say(f"       {words}")
+    saw = saw_first(operation, setting)
+    if saw is not None:
+        say(f"       {saw.words}")
+
+
+def _say_advice(operation: Any, changed: Any) -> None:
+    """What would be written, a line each with its reason, and what stays."""
+    from jobsheet.operations.registry import kind
+
+    titles = {entry.name: entry.title for entry in kind(operation.kind).entries}
+    if changed.values:
+        say("       recommended, to be typed in if you like")
+        columns([(titles[one.name], one.text or "empty", one.why) for one in changed.values], "         ")
+    stays = [f"{one.title.lower()} {one.verdict}" for one in changed.advised.stays]
+    if stays:
+        say(f"       the best there is leaves {', '.join(stays)}")
+    if changed.advised.other_way:
+        say(f"       {changed.advised.other_way}")
 
 
 def _as_text(plan: Any, found: Any) -> None:
     from jobsheet.operations.names import FIGURES
-    from jobsheet.operations.registry import kind
-    from jobsheet.operations.shared.advice import advice_for
 
     for set_up in plan.set_ups:
         say(f"Set-up {set_up.number}  {set_up.title}".rstrip())
@@ -208,13 +218,6 @@ def _as_text(plan: Any, found: Any) -> None:
                 say("       limits, the nearest to giving out first")
                 columns(rows, "         ")
             _text_around(operation, outcome, found.settings[operation.key])
-            advice = advice_for(
-                operation.kind, operation.fields, found.settings[operation.key], outcome.figures
-            )
-            if advice:
-                titles = {entry.name: entry.title for entry in kind(operation.kind).entries}
-                say("       suggested by the catalogue, to be typed in if you like")
-                columns([(titles[one.name], one.text, one.why) for one in advice], "         ")
             for caveat in outcome.figures.caveats if outcome.figures else ():
                 say(f"       {caveat}")
         say("")

@@ -17,7 +17,7 @@ from jobsheet.gui.column.suggested import Suggestions
 from jobsheet.gui.column.views import RowView
 from jobsheet.gui.column.words_line import WordsLine
 from jobsheet.gui.forms.form import Form
-from jobsheet.gui.forms.shown import Shown, Suggested
+from jobsheet.gui.forms.shown import Shown
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.tokens import SEVERITIES
@@ -29,7 +29,6 @@ from jobsheet.operations.kind import Kind
 from jobsheet.reckoning.reckoner import Outcome
 
 if TYPE_CHECKING:
-    from jobsheet.gui.column.offers import OfferLines
     from jobsheet.gui.column.readings_view import ReadingsView
     from jobsheet.reckoning.answers.all_answers import Answers
 
@@ -68,11 +67,10 @@ class OpenRow(QWidget):
         self._remarks: list[RemarkLine] = []
         self._words: list[WordsLine] = []
         self.suggestions = Suggestions(self)
-        self.suggestions.taken.connect(self.typed)
+        self.suggestions.taken.connect(self.offered)
         self.suggestions.height_changed.connect(self.height_changed)
         self._units = units
         self.readings: ReadingsView | None = None
-        self.offers: OfferLines | None = None
         self._said: tuple[tuple[Remark, ...], tuple[str, ...], tuple[str, ...]] = ((), (), ())
         self._bottom = 0
         self.setAccessibleName(view.title)
@@ -130,23 +128,16 @@ class OpenRow(QWidget):
         self._order_tabs()
         return True
 
-    def suggest(self, items: tuple[Suggested, ...]) -> bool:
-        """Show what the catalogue would write; whether anything changed."""
-        if not self.suggestions.put(items):
-            return False
-        self._order_tabs()
-        return True
-
     def answer(self, answers: Answers, operation: Operation, setting: Setting | None) -> bool:
         """Show what the machine answers; whether anything changed. Nothing of it is made before it is first asked."""
-        if self.readings is None or self.offers is None:
-            from jobsheet.gui.column.offers import OfferLines
+        from jobsheet.gui.column.recommended import recommended
+
+        if self.readings is None:
             from jobsheet.gui.column.readings_view import ReadingsView
 
-            self.readings, self.offers = ReadingsView(self), OfferLines(self)
-            self.offers.taken.connect(lambda offer: self.offered.emit(offer.edits))
+            self.readings = ReadingsView(self)
         changed = self.readings.put(answers.readings, self._units)
-        changed = self.offers.put(answers.offers) or changed
+        changed = self.suggestions.put(recommended(operation.kind, answers)) or changed
         beside = self.margin.answer(answers, self._units, self.view.pace, self.offered)
         beside.watch.put(operation, setting)
         if changed:
@@ -163,8 +154,6 @@ class OpenRow(QWidget):
                 stops.append(line.button)
             stops.append(line.aside)
         stops += self.suggestions.stops()
-        if self.offers is not None:
-            stops += self.offers.stops()
         stops += [self.margin.beat.button, *self.margin.limits.stops()]
         if self.margin.beside is not None:
             stops += self.margin.beside.stops()
@@ -172,9 +161,9 @@ class OpenRow(QWidget):
         for one, after in pairwise(stops):
             QWidget.setTabOrder(one, after)
 
-    def _lines(self) -> list[RemarkLine | WordsLine | Suggestions | OfferLines | ReadingsView]:
+    def _lines(self) -> list[RemarkLine | WordsLine | Suggestions | ReadingsView]:
         """All that is said under the form, from the top."""
-        late = [line for line in (self.offers, self.readings) if line is not None]
+        late = [self.readings] if self.readings is not None else []
         return [*self._remarks, self.suggestions, *late, *self._words]
 
     @property

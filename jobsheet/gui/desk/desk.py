@@ -12,17 +12,16 @@ from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from jobsheet.edit.commands import Command, SetField, value_of
 from jobsheet.edit.history import Change, History
-from jobsheet.errors import JobsheetError, QuantityError
+from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
 from jobsheet.gui.desk import unread
 from jobsheet.gui.desk.problems_log import or_absent
-from jobsheet.gui.forms.shown import Section, Shown, Suggested, shown
+from jobsheet.gui.forms.shown import Section, Shown, shown
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import registry
-from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.storage import layout
@@ -229,30 +228,6 @@ class Desk(QObject):
             for entry in registry.kind(operation.kind).entries
         }
 
-    def suggestions(self, key: str) -> tuple[Suggested, ...]:
-        """What the catalogue would write into the fields of an operation; nothing where that cannot be asked."""
-        return or_absent(lambda: self._suggestions(key), ())
-
-    def _suggestions(self, key: str) -> tuple[Suggested, ...]:
-        """What the catalogue would write, where something else stands there."""
-        from jobsheet.catalog.reading.sources import words
-        from jobsheet.operations.shared.advice import advice_for
-
-        setting = self.reckoned.settings.get(key) if self.reckoned else None
-        outcome = self.outcome(key)
-        if setting is None or outcome is None or self.left_unread(key):
-            return ()
-        _, operation = self.job.find(key)
-        entries = {entry.name: entry for entry in registry.kind(operation.kind).entries}
-        units = self.job.units
-        found = []
-        for one in advice_for(operation.kind, operation.fields, setting, outcome.figures):
-            entry = entries[one.name]
-            said = entry.understood(getattr(operation.fields, one.name), units)
-            if said != _would_say(entry, one.text, units, said):
-                found.append(Suggested(one.name, entry.title, one.text, one.why, words(one.source)))
-        return tuple(found)
-
     def why_not(self, key: str) -> str:
         """Why an operation has no figures; empty when it has."""
         if self.problem:
@@ -318,11 +293,3 @@ class Desk(QObject):
             }
             for section in sections
         }
-
-
-def _would_say(entry: Entry, text: str, units: str, nothing: str) -> str:
-    """What would be understood of a suggested text; `nothing` where the field does not take it."""
-    try:
-        return entry.understood(entry.read(text, units), units)
-    except QuantityError:
-        return nothing

@@ -145,12 +145,6 @@ class OpenRows:
             for form in opened.forms.values():
                 form.let_go()
 
-    def suggest(self) -> None:
-        """What the catalogue would write into the open row, once a text is meant."""
-        row = self.row
-        if row is not None and row.suggest(self._hand.desk.suggestions(row.key)):
-            self._hand.ruled.arrange()
-
     @cached_property
     def picking(self) -> Picking:
         """The list under a field."""
@@ -216,8 +210,6 @@ class OpenRows:
             row.margin.show_plan(or_absent(lambda: plan_of(desk.job, key), None))
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
         row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
-        if not desk.typing:
-            row.suggest(desk.suggestions(key))
 
     def _fill_header(self, form: HeaderForm) -> None:
         """The job or a set-up as it stands."""

@@ -33,13 +33,3 @@ class Section(Struct, frozen=True):
     name: str
     caption: str
     entries: tuple[Entry, ...]
-
-
-class Suggested(Struct, frozen=True):
-    """What the catalogue would write into a field: the field's name and title, the text, why, and its source."""
-
-    name: str
-    title: str
-    text: str
-    why: str
-    source: str

@@ -128,7 +128,6 @@ class Parts:
         if not self.desk.reckoner.learns:
             self.desk.learn()
             self._show()
-        self.edits.rows.suggest()
         or_absent(self.stages.refresh, None)
         self.answering.ask()
         self._later.rest()

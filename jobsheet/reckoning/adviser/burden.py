@@ -17,6 +17,11 @@ HOPELESS: Burden = (99, 0, 0)
 _UNKNOWN = ("unknown", "not tried")
 
 
+def not_known(limit: Limit) -> bool:
+    """Whether nothing was tried of it on this machine."""
+    return limit.verdict in _UNKNOWN
+
+
 def over(limit: Limit) -> bool:
     """Whether it gives out."""
     return limit.verdict == "beyond"
@@ -31,7 +36,9 @@ def chance_of(limit: Limit) -> float:
 
 def heavy(limit: Limit) -> bool:
     """Whether it is at its edge, or not known and loaded as if it were."""
-    if limit.verdict in _UNKNOWN:
+    if limit.verdict == "not tried":
+        return True
+    if not_known(limit):
         return limit.capacity > 0 and chance_of(limit) >= TIGHT
     return is_tight(limit)
 

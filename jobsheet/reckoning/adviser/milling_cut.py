@@ -11,14 +11,14 @@ from msgspec import Struct
 from jobsheet.errors import JobsheetError
 from jobsheet.model.setting import Setting
 from jobsheet.operations.roles import Roles
-from jobsheet.operations.shared.advice import down
+from jobsheet.operations.shared.advice import typed_number
 from jobsheet.reckoning.adviser.advised import Candidate
 from jobsheet.reckoning.adviser.burden import HOPELESS, Burden, burden_of
 from jobsheet.reckoning.adviser.layer_lines import layer_text
 from jobsheet.reckoning.adviser.remarks_drawn import of_milling
 from jobsheet.reckoning.adviser.start_values import LEAST_TOOTH, feed_of, roles_of, speed_first, speeds_of
 from jobsheet.reckoning.what_if import tried, with_texts
-from jobsheet.units.show import significant, trimmed
+from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
 #: A feed is tried at these shares of its start value too.
@@ -139,12 +139,13 @@ def _feeds(start: float, most: float, *, only_start: bool) -> tuple[float, ...]:
 
 
 def feed_text(feed: float, units: str, *, up: bool = False) -> tuple[float, str]:
-    """A feed to two digits, never more than it is, or never less: value [m] and text."""
+    """A feed as it is typed, never more than it is, or never less: value [m] and text."""
     size = INCH if units == "in" else 1e-3
-    number = down(feed / size)
-    if up and number < feed / size * (1 - 1e-9):
-        number += 10.0 ** (floor(log10(number)) - 1)
-    return number * size, f"{significant(number, 2)} {units}"
+    number = feed / size
+    text = typed_number(number)
+    if up and float(text) < number * (1 - 1e-9):
+        text = typed_number(float(text) + 10.0 ** (floor(log10(number)) - 1))
+    return float(text) * size, f"{text} {units}"
 
 
 # --- widths ---

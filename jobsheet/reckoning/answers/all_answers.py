@@ -1,4 +1,4 @@
-"""All that the machine answers about one step: readings, headroom, the speeds beside it, what would carry it, how deep it goes.
+"""All that the machine answers about one step: readings, headroom, the best cut, the speeds beside it, how deep it goes.
 
 It comes in parts, the cheap ones first, because all of it takes many times as long as the figures themselves: a
 window asks for one part at a time after the figures are painted.
@@ -13,26 +13,16 @@ from msgspec.structs import replace
 
 from jobsheet.errors import JobsheetError
 from jobsheet.limits.each.headroom import ROOM, tool_length
+from jobsheet.model.figure import Figures
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.setting import Setting
-from jobsheet.operations.shared.milling_work import layers_of
-from jobsheet.reckoning.answers.inverse import Answer, deepest_pass
-from jobsheet.reckoning.answers.layers_of_depth import split_passes
+from jobsheet.reckoning.adviser.advised import Changed
+from jobsheet.reckoning.adviser.best_cut import advice_on
+from jobsheet.reckoning.answers.inverse import Answer, deepest_here
 from jobsheet.reckoning.answers.mends import mends_for
 from jobsheet.reckoning.answers.readings import Readings, readings_of
-from jobsheet.reckoning.answers.speeds import Neighbours, neighbours_of, proposal_for
+from jobsheet.reckoning.answers.speeds import Neighbours, neighbours_of, pilot_proposed, pilot_words
 from jobsheet.reckoning.reckoner import Reckoned
-
-
-class Offer(Struct, frozen=True, kw_only=True):
-    """One thing that would mend this step, in words with its figures; `edits` are what to type, none where it is only said.
-
-    `sort` is `carry` for what the spindle carries, `hand` for what a hand winds, `passes` for a depth in layers.
-    """
-
-    sort: str
-    words: str
-    edits: tuple[tuple[str, str], ...] = ()
 
 
 class Headroom(Struct, frozen=True, kw_only=True):
@@ -56,7 +46,9 @@ class Answers(Struct, frozen=True, kw_only=True):
     readings: Readings | None = None
     headroom: Headroom | None = None
     neighbours: Neighbours | None = None
-    offers: tuple[Offer, ...] = ()
+    #: What is recommended for this step, and what else would do, in words.
+    changed: Changed | None = None
+    rivals: tuple[str, ...] = ()
     deepest: Answer | None = None
     #: How high the work stands before this step [m].
     height: float = 0.0
@@ -80,40 +72,28 @@ def answers_in_parts(set_up: SetUp, operation: Operation, reckoned: Reckoned) ->
         found, readings=readings, headroom=headroom_of(operation, setting), height=setting.extent[2]
     )
     yield found
+    changed = advice_on(operation, setting)
+    if changed is not None:
+        found = replace(found, changed=changed, rivals=_rivals(operation, setting, outcome.figures, changed))
+        yield found
     found = replace(found, neighbours=neighbours_of(operation, setting))
     yield found
-    proposal = proposal_for(operation, setting)
-    if proposal is not None:
-        offer = Offer(sort="carry", words=proposal.label, edits=proposal.edits)
-        found = replace(found, offers=(*found.offers, offer))
-        yield found
-    mends = mends_for(operation, setting, outcome.figures)
-    if mends:
-        offers = tuple(Offer(sort="hand", words=mend.label, edits=mend.edits) for mend in mends)
-        found = replace(found, offers=(*found.offers, *offers))
-        yield found
     try:
-        deepest = deepest_pass(operation, setting)
+        deepest = deepest_here(operation, setting)
     except JobsheetError:
         yield replace(found, whole=True)  # no milling cut with a depth: nothing to ask
         return
-    offers = (*found.offers, *_in_layers(operation, setting, deepest))
-    yield replace(found, deepest=deepest, offers=offers, whole=True)
+    yield replace(found, deepest=deepest, whole=True)
 
 
-def _in_layers(operation: Operation, setting: Setting, deepest: Answer) -> tuple[Offer, ...]:
-    """The depth in thinner layers, where one layer as it is planned is deeper than what to plan with."""
-    depth = getattr(operation.fields, "depth", None)
-    total = depth.value if depth is not None else None
-    if total is None or deepest.plan is None or not hasattr(operation.fields, "layer"):
-        return ()
-    if total / layers_of(total, operation.fields.layer) <= deepest.plan * (1 + 1e-6):
-        return ()
-    try:
-        passes = split_passes(operation, setting, deepest=deepest)
-    except JobsheetError:
-        return ()
-    return (Offer(sort="passes", words=passes.words, edits=passes.edits),)
+def _rivals(
+    operation: Operation, setting: Setting, figures: Figures | None, changed: Changed
+) -> tuple[str, ...]:
+    """What else would do, in words: a pilot first, other speeds that go, another cutter for the hand."""
+    pilot = pilot_proposed(operation, setting, changed.advised)
+    first = (pilot_words(pilot),) if pilot is not None else ()
+    cutters = tuple(one.label for one in mends_for(operation, setting, figures))
+    return (*first, *changed.advised.rivals, *cutters)
 
 
 def headroom_of(operation: Operation, setting: Setting) -> Headroom | None:

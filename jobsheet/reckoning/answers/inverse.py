@@ -23,12 +23,15 @@ from jobsheet.model.quantity import Cutter, Depth, Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning import what_if
+from jobsheet.reckoning.adviser.best_cut import best_cut
+from jobsheet.reckoning.adviser.burden import heavy, not_known
+from jobsheet.reckoning.adviser.milling_cut import most_layer
 from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
 #: What is printed beside every answer that no recorded cut stands behind.
-PLANNED = "planned limit, start at half"
+PLANNED = "planned limit, a chance of 1 in 10"
 #: A cut deeper than so many diameters of the cutter is no cut (common practice).
 DEEPEST = 3.0
 #: The smallest depth or width that is asked about [m].
@@ -50,7 +53,7 @@ class Answer(Struct, frozen=True, kw_only=True):
 
     `stopped` is the limit that is beyond next, `hardened` the one that is no longer as expected next; where
     it is the cutter's own size that ends it, `end` says so. `untried` is where a limit that is not known
-    here (chatter) meets the usual value of such machines, when that comes first; `anyway` are limits that are tight
+    here (chatter) is as likely to give out as one at its edge, when that comes first; `anyway` are limits that are tight
     however little is asked. `at` is the cut at `expected`, or
     at `tight` where nothing is as expected.
     """
@@ -73,7 +76,7 @@ class Answer(Struct, frozen=True, kw_only=True):
 
     @property
     def plan(self) -> float | None:
-        """What to plan with [m]: as expected, and no more than such machines usually support; half of it to start."""
+        """What to plan with [m]: as expected, and no more than nine of ten such machines carry."""
         known = self.expected if self.expected is not None else self.tight
         if known is None or self.untried is None:
             return known
@@ -237,10 +240,10 @@ def answer(
 def _untried(
     make: Callable[[float, Judge], Tried], low: float, high: float
 ) -> tuple[float | None, Limit | None]:
-    """Where a limit that is not known here meets the usual value of its class, if that is before `high`."""
+    """Where a limit that is not known here is as likely to give out as one at its edge, if that is before `high`."""
 
     def over(one: Tried) -> Limit | None:
-        return next((limit for limit in one.limits if limit.verdict == "unknown" and limit.share > 1), None)
+        return next((limit for limit in one.limits if not_known(limit) and heavy(limit)), None)
 
     last = over(make(high, is_carried))
     if last is None:
@@ -281,10 +284,25 @@ def deepest_pass(operation: Operation, setting: Setting) -> Answer:
     """
     fields, kind = operation.fields, operation.kind
     diameter = _diameter(operation, "depth")
+    high, end = DEEPEST * diameter, f"{DEEPEST:g} times the cutter's diameter"
+    most = most_layer(roles(operation), diameter, setting)
+    if most < high:
+        high, end = (
+            most,
+            f"{trimmed(most / diameter, 2)} of the cutter's diameter: deeper, a slot packs with chips",
+        )
     return answer(
         "deepest pass", lambda depth, judge: best(kind, with_depth(fields, depth), setting, judge), setting.units,
-        low=SMALLEST, high=DEEPEST * diameter, end=f"{DEEPEST:g} times the cutter's diameter",
+        low=SMALLEST, high=high, end=end,
     )  # fmt: skip
+
+
+def deepest_here(operation: Operation, setting: Setting) -> Answer:
+    """How deep one layer may be at the speed, feed and width that are recommended for this step. Raises as `deepest_pass`."""
+    advised = best_cut(operation, setting)
+    if advised is None:
+        return deepest_pass(operation, setting)
+    return deepest_pass(replace(operation, fields=advised.fields), setting)
 
 
 def widest_pass(operation: Operation, setting: Setting) -> Answer:

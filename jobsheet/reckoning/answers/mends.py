@@ -1,4 +1,4 @@
-"""What mends a pace that no hand winds evenly: another speed, other teeth, another cutter, a feed; each with its figures."""
+"""Other cutters for a pace that no hand winds evenly: other teeth, another size; each with its figures. Speed and feed are the adviser's."""
 
 from __future__ import annotations
 
@@ -9,13 +9,12 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.errors import JobsheetError
-from jobsheet.machine.spindle import steps
 from jobsheet.model.figure import Figures
 from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.advice import table_feed_per_tooth
-from jobsheet.reckoning.what_if import Tried, at_speed, tried, with_texts
+from jobsheet.reckoning.what_if import Tried, tried, with_texts
 from jobsheet.units.lazily import pattern
 from jobsheet.units.show import significant, trimmed
 from jobsheet.units.table import INCH
@@ -89,10 +88,8 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
     before = {limit.name for limit in tried(kind, fields, setting).limits if limit.verdict == "beyond"}
     found: list[Mend] = []
     for sort, offers in (
-        ("speed", _speeds(kind, fields, setting, figures)),
         ("teeth", _teeth(fields)),
         ("cutter", _cutters(fields, setting)),
-        ("feed", _feeds(setting, figures, (low, high))),
     ):
         made = [
             mend
@@ -153,25 +150,6 @@ def _mend(
     )  # fmt: skip
 
 
-def _speeds(
-    kind: str, fields: Any, setting: Setting, figures: Figures
-) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
-    """Steps of the machine, the nearest first, none far above the wanted speed; on a stepless drive where the hand's reach ends."""
-    speed = figures.value("spindle_speed") or 0.0
-    wanted = tried(kind, at_speed(fields, None), setting).value("wanted_speed")
-    most = max(speed, wanted * _OVER) if wanted is not None else float("inf")
-    known = steps(setting.machine)
-    for step in sorted(known, key=lambda one: abs(one.speed - speed)):
-        if abs(step.speed - speed) > 1e-9 and step.speed <= most * (1 + 1e-9):
-            yield f"{step.marked} rpm", (("spindle", f"{step.marked} rpm"),)
-    pace, way = figures.value("handle_pace"), out_of_hand(figures, setting)
-    if not known and pace and way:
-        end = setting.shop.fastest_pace if way > 0 else setting.shop.slowest_pace
-        rpm = int(speed * 60 * end / pace / 10) * 10 + (0 if way > 0 else 10)
-        if rpm / 60 <= most * (1 + 1e-9):
-            yield f"{rpm} rpm", (("spindle", f"{rpm} rpm"),)
-
-
 def _teeth(fields: Any) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
     """The same cutter with other teeth, the nearest number first; its place in the cabinet is left out: it is another tool."""
     teeth = fields.cutter.teeth
@@ -209,21 +187,6 @@ def _cutters(fields: Any, setting: Setting) -> Iterator[tuple[str, tuple[tuple[s
         written = f"{_FRACTIONS.get(other, trimmed(other, 3))} {setting.units}"
         text = _elsewhere(cutter).replace(cutter.size, written, 1)
         yield f"a cutter of {written}", (("cutter", text), ("spindle", ""))
-
-
-def _feeds(
-    setting: Setting, figures: Figures, band: tuple[float, float]
-) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
-    """The feed per tooth at the end of the hand's reach, where the table still has it."""
-    pace, chip = figures.value("handle_pace"), figures.value("feed_per_tooth")
-    way = out_of_hand(figures, setting)
-    if not pace or not chip or not way:
-        return
-    end = setting.shop.fastest_pace if way > 0 else setting.shop.slowest_pace
-    tooth = chip * end / pace
-    if band[0] * (1 - 1e-6) <= tooth <= band[1] * (1 + 1e-6):
-        text = _tooth_text(tooth, setting.units, up=way < 0)
-        yield f"{text} a tooth", (("feed", ""), ("feed_per_tooth", text))
 
 
 def _tooth_text(value: float, units: str, *, up: bool | None = None) -> str:

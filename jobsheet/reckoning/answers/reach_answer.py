@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.catalog.metals.materials import find as find_material
-from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.model.job import Holding, Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.operations import written
 from jobsheet.operations.kind import fields_from
-from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.operations.shared.advice import table_feed_per_tooth
-from jobsheet.reckoning.answers.inverse import Answer, deepest_pass, widest_pass
+from jobsheet.reckoning.adviser.best_cut import best_cut
+from jobsheet.reckoning.answers.inverse import DEEPEST, Answer, deepest_pass, widest_pass, with_depth
 from jobsheet.reckoning.answers.largest import Largest, largest_drill, largest_tap, widest_face_mill
 from jobsheet.reckoning.grip import grip_of
 from jobsheet.reckoning.taught import proof_of
@@ -78,6 +77,22 @@ def setting_of(
     )  # fmt: skip
 
 
+def _recommended(kind: str, texts: dict[str, str], setting: Setting) -> Operation:
+    """The step at the speed and feed of its best cut, as wide as it was asked about; as deep as the cutter may be asked."""
+    found = kind_of(kind)
+    fields = fields_from(found.fields, found.entries, texts, setting.units)
+    step = Operation(key=kind, number=10, kind=kind, fields=fields)
+    cutter = fields.cutter
+    deep = min(one for one in (DEEPEST * cutter.diameter, cutter.stick_out, cutter.flutes) if one is not None)
+    # A width that is asked about is part of the question: all that is chosen beside it is speed and feed.
+    asked = with_depth(fields, deep) if "width" in texts or not hasattr(fields, "width") else fields
+    advised = best_cut(replace(step, fields=asked), setting)
+    if advised is None:
+        return step
+    chosen = {name: getattr(advised.fields, name) for name in ("spindle", "feed_per_tooth")}
+    return replace(step, fields=replace(fields, **chosen))
+
+
 def reach(
     machine: Machine, material: str, *, units: str = "mm", fluid: str = "brushed", shop: Shop | None = None
 ) -> Reach:
@@ -85,17 +100,9 @@ def reach(
     setting = setting_of(machine, material, units=units, fluid=fluid, shop=shop)
     passes = []
     for words, name, kind, cutter, texts in _CUTS[units]:
-        read = read_cutter(cutter, units)
-        suggestion = table_feed_per_tooth(
-            read, setting, between_walls=kind_of(kind).plays(kind_of(kind).blank(units)).between_walls
-        )
-        feed = show("feed_per_tooth", suggestion.value if suggestion is not None else 0.03e-3, units)
-        found = kind_of(kind)
-        fields = fields_from(
-            found.fields, found.entries, {"cutter": cutter, "feed_per_tooth": feed, **texts}, units
-        )
-        step = Operation(key=kind, number=10, kind=kind, fields=fields)
+        step = _recommended(kind, {"cutter": cutter, "feed_per_tooth": "0.05 mm", **texts}, setting)
         asked = deepest_pass if name == "depth" else widest_pass
+        feed = step.fields.feed_per_tooth.text
         passes.append(
             Pass(words=words, cutter=cutter, feed=f"{feed} a tooth", answer=asked(step, setting), step=step)
         )

@@ -1,4 +1,4 @@
-"""The speed that was chosen between its neighbours, and what carries the cut where it does not: a slower step, or a pilot hole."""
+"""The speed that was chosen between its neighbours, and the pilot hole after which a drill is carried that is not from the solid."""
 
 from __future__ import annotations
 
@@ -20,12 +20,16 @@ from jobsheet.operations import written
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning import what_if
+from jobsheet.reckoning.adviser.advised import Advised
+from jobsheet.reckoning.adviser.best_cut import best_cut
 from jobsheet.reckoning.what_if import Tried, tried
 
 #: The drills that most workshops have, by the units of the job.
 _BOXES = {"mm": "1 to 13 mm by 0.5", "in": "1/16 to 1/2 in by 1/64"}
 #: A pilot beyond this share of the drill is a hole of its own, not a pilot (common practice).
 _LARGEST_PILOT = 0.75
+#: A drill deeper than so many of its diameters buckles (estimate: factor 2, a bar of 0.6 of it).
+_SLENDEST = 17.0
 
 
 class Neighbour(Struct, frozen=True, kw_only=True):
@@ -76,16 +80,6 @@ class Pilot(Struct, frozen=True, kw_only=True):
     after_push: float | None
 
 
-class Proposal(Struct, frozen=True, kw_only=True):
-    """What carries the cut: `what` is `speed`, `pilot` or `nothing`; the edits are what to type."""
-
-    what: str
-    label: str
-    edits: tuple[tuple[str, str], ...] = ()
-    speed: Neighbour | None = None
-    pilot: Pilot | None = None
-
-
 def _share(one: Tried) -> float | None:
     limit = one.limit("spindle-torque")
     return limit.share if limit is not None else None
@@ -132,41 +126,19 @@ def neighbours_of(operation: Operation, setting: Setting) -> Neighbours | None:
     )
 
 
-def proposal_for(operation: Operation, setting: Setting) -> Proposal | None:
-    """What to set where the spindle does not carry the cut, or a drill asks more than the hand gives.
-
-    The fastest step that carries it; for a drill that none carries, or that no hand pushes, the pilot that
-    makes it so. None where the cut is carried as it stands.
-    """
-    fields, kind = operation.fields, operation.kind
-    if not hasattr(fields, "spindle"):
+def pilot_proposed(operation: Operation, setting: Setting, advised: Advised | None) -> Pilot | None:
+    """The pilot to drill first where this drill cannot be carried from what stands there, however it is fed."""
+    if advised is None or advised.clears:
         return None
-    now = tried(kind, fields, setting)
-    share = _share(now)
-    push = now.limit("quill-push")
-    pushed = push is not None and push.verdict == "beyond"
-    torque = now.limit("spindle-torque")
-    stalls = torque is not None and torque.verdict == "beyond"
-    if now.figures is None or share is None or (share <= 1 and not pushed and not stalls):
+    if roles(operation).hole != "drill" or operation.fields.cutter.kind != "drill":
         return None
-    chosen = tried(kind, what_if.at_speed(fields, None), setting)
-    at = at_speed(setting.machine, chosen.value("spindle_speed") or 0.0)
-    carried = _share(chosen)
-    if not pushed and at is not None and carried is not None and carried <= 1:
-        neighbour = _neighbour(at, chosen, chosen.value("wanted_speed"))
-        label = f"{at.marked} rpm works: {neighbour.cutting_shown}, {carried * 100:.0f} % of the torque"
-        return Proposal(
-            what="speed", label=label, edits=(("spindle", f"{at.marked} rpm"),), speed=neighbour
-        )  # fmt: skip
-    if roles(operation).hole == "drill" and fields.cutter.kind == "drill":
-        pilot = pilot_for(operation, setting)
-        if pilot is not None:
-            edits = (("spindle", ""),) if fields.spindle is not None else ()
-            return Proposal(what="pilot", label=_pilot_words(pilot), edits=edits, pilot=pilot)
-    return Proposal(what="nothing", label="No speed of this machine works: take less at once")
+    usual = usual_pilot(operation.fields.cutter.diameter or 0.0).high
+    there = best_cut(operation, replace(setting, pilot=usual))
+    return pilot_for(replace(operation, fields=there.fields) if there is not None else operation, setting)
 
 
-def _pilot_words(pilot: Pilot) -> str:
+def pilot_words(pilot: Pilot) -> str:
+    """What to drill first, and what comes of the drill then."""
     push = f", lever {pilot.after_push:.0f} N" if pilot.after_push is not None else ""
     share = f", {pilot.after_share * 100:.0f} % of the torque" if pilot.after_share is not None else ""
     return f"Drill {pilot.drill} first: then {pilot.after_torque:.2f} N·m at {pilot.after_speed * 60:.0f} rpm{share}{push}"
@@ -183,9 +155,13 @@ def pilot_for(operation: Operation, setting: Setting) -> Pilot | None:
     if diameter is None:
         return None
     usual, least = usual_pilot(diameter).high, setting.pilot or 0.0
+    asked = operation.fields.depth.value
+    depth = asked if asked is not None else setting.thickness
     best: tuple[int, Pilot] | None = None
     for size in box(_BOXES[setting.units]):
         if not least < size.diameter <= diameter * _LARGEST_PILOT:
+            continue
+        if depth > _SLENDEST * size.diameter:  # it would buckle before it is through
             continue
         made = _with_pilot(operation, setting, size)
         if made is None or not made[0].carried or not made[1].carried or not made[1].value("pilot"):

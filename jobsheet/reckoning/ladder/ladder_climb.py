@@ -11,13 +11,14 @@ from msgspec.structs import replace
 from jobsheet.errors import CalcError, CommandError
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.capacity import Capacity
+from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.trials import MILLING, Asked
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.operations.shared.advice import advice_for
 from jobsheet.operations.shared.common import depth_handle, position_text
+from jobsheet.reckoning.adviser.best_cut import best_cut
 from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.known_capacity import after_clean, last_clean
 from jobsheet.reckoning.ladder import ladder_cuts as cuts
@@ -145,10 +146,10 @@ def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
     typed = dict(ladder.texts)
     if first.found.figures is None or "feed" in typed or "feed_per_tooth" in typed:
         return {}
-    for one in advice_for(ladder.kind, first.found.fields, ladder.setting, first.found.figures):
-        if one.name == "feed_per_tooth":
-            return {"feed_per_tooth": one.text}
-    return {}
+    step = Operation(key=ladder.kind, number=0, kind=ladder.kind, fields=first.found.fields)
+    advised = best_cut(step, ladder.setting)
+    values = {one.name: one.text for one in advised.values} if advised is not None else {}
+    return {name: text for name, text in values.items() if name == "feed_per_tooth"}
 
 
 def base_texts(ladder: Ladder) -> dict[str, str]:

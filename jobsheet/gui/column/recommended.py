@@ -1,0 +1,72 @@
+"""The adviser's answer in the words of the open row."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.catalog.reading.sources import words
+from jobsheet.gui.column.suggested import NOTHING, Reason, Recommended
+from jobsheet.operations import registry
+from jobsheet.reckoning.adviser.advised import Changed
+from jobsheet.reckoning.answers.all_answers import Answers
+
+translate = QCoreApplication.translate
+
+
+def recommended(kind: str, answers: Answers) -> Recommended:
+    """What is recommended; nothing where the step is as good as the best, and the best clears every limit."""
+    changed = answers.changed
+    if changed is None or (not changed.values and changed.advised.clears):
+        return NOTHING
+    titles = {entry.name: entry.title for entry in registry.kind(kind).entries}
+    reasons = [
+        Reason(titles[one.name], _text(one.name, one.text), f"{one.why}; {words(one.source)}")
+        for one in changed.values
+    ]
+    reasons += [
+        Reason("", "", translate("Suggestions", "or {way}").format(way=one)) for one in answers.rivals
+    ]
+    return Recommended(words=_line(changed, titles), edits=changed.edits, reasons=tuple(reasons))
+
+
+def _text(name: str, text: str) -> str:
+    """What stands in the field then; an empty one in words."""
+    if text:
+        return text
+    return (
+        translate("Suggestions", "all at once")
+        if name in ("layer", "cut")
+        else translate("Suggestions", "empty")
+    )
+
+
+def _line(changed: Changed, titles: dict[str, str]) -> str:
+    """All that would be written, what comes of it, and what stays wrong."""
+    parts = [
+        f"{titles[one.name].lower()} {_text(one.name, one.text)}"
+        for one in changed.values
+        if one.text or one.name in ("layer", "cut")
+    ]
+    found, count = changed.found, round(changed.found.value("passes") or 0)
+    time = found.shown("cutting_time")
+    ends = (
+        translate("Suggestions", "{count} passes, {time}").format(count=count, time=time)
+        if count > 1
+        else time
+    )
+    said = f"{', '.join(parts)}: {ends}." if parts else ""
+    stays = ", ".join(one.title.lower() for one in changed.advised.stays)
+    if not changed.advised.clears:
+        best = translate(
+            "Suggestions", "No cut of this kind clears every limit here; beyond stays: {limits}."
+        ).format(limits=stays)
+        return " ".join(
+            part
+            for part in (said, best, f"{changed.advised.other_way}." if changed.advised.other_way else "")
+            if part
+        )
+    if stays:
+        return f"{said} " + translate("Suggestions", "At its edge or not tried yet: {limits}.").format(
+            limits=stays
+        )
+    return said
