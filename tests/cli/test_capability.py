@@ -12,7 +12,7 @@ def test_one_machine_in_words(capsys):
     out = capsys.readouterr().out
     assert "deepest side cut 6 mm wide" in out
     assert "it chattered at what 2.66 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)" in out
-    assert "Planned limit, start at half; watch, listen and feel." in out
+    assert "Planned limit, a chance of 1 in 10; watch, listen and feel." in out
 
 
 def test_two_machines_and_a_job_as_json_and_on_paper(samples, tmp_path, capsys):

@@ -12,7 +12,7 @@ def test_as_text(capsys):
     out = capsys.readouterr().out
     assert "largest tap, by hand only" in out
     assert "this machine does not reverse" in out
-    assert "Planned limit, start at half" in out
+    assert "Planned limit, a chance of 1 in 10" in out
 
 
 def test_as_json_in_another_metal(capsys):

@@ -39,16 +39,15 @@ def test_the_speeds_beside_are_shown_and_pressing_one_is_one_edit(show, qtbot):
     assert window.desk.job.find(key)[1].fields.spindle.text == "300 rpm"
 
 
-def test_a_pace_beyond_the_hand_gets_offers_and_an_offer_mends_it(show, qtbot, type_in):
+def test_a_pace_beyond_the_hand_is_mended_by_what_is_recommended(show, qtbot, type_in):
     """900 rpm with 0.05 a tooth is 72 turns a minute; 560 rpm gives 44.8 (demo scenario, section 3b)."""
     window, key = _opened(show, qtbot, "hm-100-drilled-plate-b1", 20)
-    assert not window.open_row.offers.items
     type_in(window, "spindle", "900 rpm")
-    qtbot.waitUntil(lambda: window.parts.answering.done and bool(window.open_row.offers.items))
-    offer = next(one for one in window.open_row.offers.items if one.words.startswith("560 rpm"))
-    assert "44.8 turns a minute" in offer.words
-    window.open_row.offers.taken.emit(offer)
+    line = window.open_row.suggestions
+    qtbot.waitUntil(lambda: window.parts.answering.done and "spindle 560 rpm" in line.item.words)
+    line.use.click()
     assert window.desk.job.find(key)[1].fields.spindle.text == "560 rpm"
+    qtbot.waitUntil(lambda: window.parts.answering.done and not line.item.words)
 
 
 def test_the_stopwatch_gives_the_feed_back(show, qtbot):
@@ -64,14 +63,13 @@ def test_the_stopwatch_gives_the_feed_back(show, qtbot):
     assert window.desk.job.find(key)[1].fields.feed.text == "32 mm/min"
 
 
-def test_a_depth_beyond_is_offered_in_layers(show, qtbot, type_in):
-    """What is offered is carried: after writing it in no limit is beyond."""
+def test_a_depth_beyond_is_recommended_in_layers(show, qtbot, type_in):
+    """What is recommended is carried: after writing it in no limit is beyond."""
     window, key = _opened(show, qtbot, "hm-101-setting-block", 20)
     type_in(window, "depth", "6")
-    sorts = lambda: [one.sort for one in window.open_row.offers.items]  # noqa: E731
-    qtbot.waitUntil(lambda: window.parts.answering.done and "passes" in sorts())
-    offer = next(one for one in window.open_row.offers.items if one.sort == "passes")
-    window.open_row.offers.taken.emit(offer)
+    line = window.open_row.suggestions
+    qtbot.waitUntil(lambda: window.parts.answering.done and "depth per layer" in line.item.words)
+    line.use.click()
     verdicts = {limit.name: limit.verdict for limit in window.desk.outcome(key).limits}
     assert "beyond" not in verdicts.values()
 

@@ -245,7 +245,7 @@ def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
     wanted = []
     for line in row.remark_lines:
         wanted += [line, *([line.button] if line.button else []), line.aside]
-    wanted += [row.suggestions.more, *row.margin.limits.stops(), row.margin.more]
+    wanted += [*row.suggestions.stops(), *row.margin.limits.stops(), row.margin.more]
     seen = []
     for _ in wanted:
         press(qtbot, window, Qt.Key.Key_Tab)

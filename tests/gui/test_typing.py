@@ -103,10 +103,8 @@ def test_only_figures_follow_a_key_and_the_rest_follows_what_is_meant(window, qt
     qtbot.waitUntil(lambda: not window.later.waiting and parts.answering.done and not parts.solids.waiting)
     QApplication.processEvents()
     asked = []
-    suggestions = window.desk.suggestions
-    monkeypatch.setattr(
-        window.desk, "suggestions", lambda key: asked.append("suggestion") or suggestions(key)
-    )
+    ask = parts.answering.ask
+    monkeypatch.setattr(parts.answering, "ask", lambda: asked.append("suggestion") or ask())
     review = window.parts.review
     monkeypatch.setattr(window.parts, "review", lambda: asked.append("review") or review())
     keys_one_by_one(qtbot, box, "0.35")
@@ -122,17 +120,17 @@ def test_only_figures_follow_a_key_and_the_rest_follows_what_is_meant(window, qt
 
 
 def test_what_fails_beside_the_figures_is_absent_and_stands_in_the_log(window, qtbot, monkeypatch, home):
-    from jobsheet.operations.shared import advice
+    from jobsheet.reckoning.answers import all_answers
 
     def broken(*_args):
         raise ZeroDivisionError("nobody foresaw this suggestion")
 
-    monkeypatch.setattr(advice, "advice_for", broken)
+    monkeypatch.setattr(all_answers, "advice_on", broken)
     box = cursor_in(window, "face-rough", "depth")
     keys_one_by_one(qtbot, box, "0.35")
     qtbot.keyClick(box, Qt.Key.Key_Tab)
-    QApplication.processEvents()
-    assert window.open_row.suggestions.items == ()
+    qtbot.waitUntil(lambda: not window.later.waiting and window.parts.answering.done)
+    assert not window.open_row.suggestions.item.words
     assert "nobody foresaw this suggestion" in (home / "problems.log").read_text()
 
 
@@ -150,7 +148,7 @@ def test_of_a_step_with_an_unread_field_nothing_is_answered(window, qtbot):
     qtbot.waitUntil(settled)
     assert window.parts.answering._found.readings is None
     assert window.parts.answering._found.neighbours is None
-    assert window.desk.suggestions("face-rough") == ()
+    assert not window.open_row.suggestions.item.words
     box.setFocus(Qt.FocusReason.TabFocusReason)
     keys_one_by_one(qtbot, box, "0.3")
     qtbot.keyClick(box, Qt.Key.Key_Tab)

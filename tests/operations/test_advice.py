@@ -7,15 +7,15 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.operations.registry import kind
-from jobsheet.operations.shared.advice import advice_for
+from jobsheet.reckoning.adviser.best_cut import best_cut
 from jobsheet.reckoning.reckoner import Reckoner
 
 
 def advice(job, key):
     found = Reckoner().reckon(job)
     operation = job.find(key)[1]
-    given = advice_for(operation.kind, operation.fields, found.settings[key], found.operations[key].figures)
-    return {one.name: one for one in given}
+    advised = best_cut(operation, found.settings[key])
+    return {one.name: one for one in advised.values if one.text} if advised is not None else {}
 
 
 def test_a_drill_s_feed_lies_on_the_curve_through_the_published_range(hm100):
@@ -32,14 +32,11 @@ def test_a_feed_a_tooth_stays_within_the_hand(hm100):
 
 
 def test_taking_a_suggestion_is_an_edit_and_gives_what_it_says(hm100):
+    job = hm100
     for name, one in advice(hm100, "face-rough").items():
-        job = SetField("face-rough", name, one.text).apply(hm100)
-        pace = next(
-            limit
-            for limit in Reckoner().reckon(job).operations["face-rough"].limits
-            if limit.name == "hand-pace"
-        )
-        assert pace.verdict == "expected"
+        job = SetField("face-rough", name, one.text).apply(job)
+    found = Reckoner().reckon(job).operations["face-rough"]
+    assert {limit.verdict for limit in found.limits} <= {"expected", "unknown", "cut before"}
 
 
 def test_in_an_inch_job_suggestions_are_in_inches(hm100):
@@ -83,12 +80,10 @@ def test_deep_holes_and_oil_by_hand_slow_the_drill(hm100):
 
 
 def test_a_feed_that_the_hand_limits_is_worded_in_the_units_of_the_job(hm100):
-    fields = kind("face").blank("mm")
-    found = Reckoner().reckon(hm100)
-    metric = found.settings["face-rough"]
+    operation = hm100.find("face-rough")[1]
+    metric = Reckoner().reckon(hm100).settings["face-rough"]
     for setting, unit in ((metric, "mm"), (replace(metric, units="in"), "in")):
-        figures = kind("face").figures(fields, setting)
-        advice = {one.name: one for one in advice_for("face", fields, setting, figures)}
+        advice = {one.name: one for one in best_cut(operation, setting).values}
         assert "by the table" in advice["feed_per_tooth"].why
         assert advice["feed_per_tooth"].why.endswith(unit)
         assert advice["feed_per_tooth"].text.endswith(unit)

@@ -17,7 +17,8 @@ from jobsheet.catalog.cuts.feeds import drill_feed, end_mill_feed, face_mill_wid
 from jobsheet.catalog.cuts.fluids import deep_hole, drilling_speed
 from jobsheet.catalog.metals.materials import find
 from jobsheet.catalog.tools.reaming import reaming_stock
-from jobsheet.operations.shared.advice import advice_for
+from jobsheet.operations.shared.advice import table_feed_per_turn
+from jobsheet.reckoning.adviser.milling_cut import feed_text
 from tests.operations.hole_steps import Step
 
 METALS = ["S235", "4140 prehard", "304", "EN-GJL-250", "6082-T6", "C360", "Ti-6Al-4V", "Inconel 718"]
@@ -120,6 +121,6 @@ def test_what_is_offered_to_be_typed_has_no_cliff_either(units):
     found = []
     for size in SIZES:
         cutter = replace(step.fields.cutter, diameter=size)
-        (one,) = advice_for("drill", replace(step.fields, cutter=cutter), setting)
-        found.append(float(one.text.split()[0]) * unit)
+        _, text = feed_text(table_feed_per_turn("drill", cutter, setting).value, units)
+        found.append(float(text.split()[0]) * unit)
     assert jumps(found, CLIFF * 1.0001) == []

@@ -48,7 +48,7 @@ def test_a_machine_never_tried_has_the_cards_band():
     found = card(find_card("knee-mill-k-2"), "S235")
     assert found.proof is None
     assert not any(row.proved for row in found.rows)
-    assert all(row.words == "planned limit, start at half" for row in found.rows)
+    assert all(row.words == "planned limit, a chance of 1 in 10" for row in found.rows)
 
 
 def test_largest_tap_is_as_section_2_says():

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jobsheet.errors import CalcError
 from jobsheet.reckoning.answers import largest
-from jobsheet.reckoning.answers import reach_answer as reach
 from jobsheet.reckoning.answers.inverse import (
     best,
     deepest_pass,
@@ -18,9 +15,6 @@ from jobsheet.reckoning.answers.inverse import (
     with_depth,
     with_width,
 )
-from jobsheet.reckoning.answers.layers_of_depth import split_passes
-from jobsheet.reckoning.what_if import tried, with_texts
-from jobsheet.storage.card_files import find_card
 from tests.reckoning.steps import around, step
 
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
@@ -153,54 +147,3 @@ def _next_is_not_carried(found, rows, names, made):
     if found.expected:
         assert names.index(found.expected) <= index
         assert found.expected_size <= found.tight_size
-
-
-@given(machines, metals, st.floats(0.5, 25), st.floats(1, 12), st.floats(0, 0.4))
-@settings(max_examples=15)
-def test_passes_are_each_carried_and_one_layer_fewer_is_too_deep(machine, metal, depth, width, finish):
-    one = step("side-mill", cutter="end mill 12 mm, 4 teeth, 36 mm out", depth=f"{depth:.3f}", width=f"{width:.3f}", feed_per_tooth="0.04")  # fmt: skip
-    setting = around(machine, metal, **ROOMY)
-    answer = deepest_pass(one, setting)
-    try:
-        found = split_passes(one, setting, finish * 1e-3)
-    except CalcError:
-        assert answer.tight is None
-        return
-    total = one.fields.depth.value
-    assert found.count * found.each + found.finish == pytest.approx(total)
-    assert best("side-mill", with_depth(one.fields, found.each), setting, is_carried).carried
-    allowed = min(one for one in (answer.expected or answer.tight, answer.plan) if one is not None)
-    assert found.each <= allowed * (1 + 1e-9)
-    if found.count > 1:
-        assert (total - found.finish) / (found.count - 1) > allowed * (1 - 1e-6)
-    if found.edits:  # typed into the step it is what was answered
-        typed = tried("side-mill", with_texts("side-mill", one.fields, found.edits, "mm"), setting)
-        assert typed.value("layers") == found.count
-
-
-@pytest.mark.parametrize("units", ["mm", "in"])
-@pytest.mark.parametrize("metal", METALS)
-@pytest.mark.parametrize("machine", MACHINES)
-def test_everything_that_the_verb_reach_prints(machine, metal, units):
-    found = reach.reach(find_card(machine), metal, units=units)
-    for one, (_, name, kind, _, _) in zip(found.passes, reach._CUTS[units], strict=True):
-        answer = one.answer
-        if answer.at is None:
-            assert answer.stops
-            continue
-        put = with_depth if name == "depth" else with_width
-        fields = answer.at.fields
-        fields = type(fields)(
-            **{each: getattr(fields, each) for each in fields.__struct_fields__ if each != "spindle"}
-        )
-        setting = found.setting
-        if name == "width":  # a pass may be wider than the usual piece
-            wide = fields.cutter.diameter
-            setting = largest.replace(setting, extent=(max(0.08, wide), max(0.05, wide), 0.04))
-        check(answer, kind, put, fields, setting)
-        if answer.plan_shown:  # rounded down: what is printed is carried too
-            unit = 1e-3 if units == "mm" else 25.4e-3
-            printed = float(answer.plan_shown.split()[0]) * unit
-            assert printed <= answer.plan * (1 + 1e-9)
-            if printed > 0:
-                assert best(kind, put(fields, printed), setting, is_carried).carried

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.errors import CalcError, JobsheetError
+from jobsheet.reckoning.adviser.best_cut import advice_on
 from jobsheet.reckoning.answers.mends import mends_for, out_of_hand
 from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
 from jobsheet.reckoning.what_if import tried, with_texts
@@ -21,25 +22,19 @@ def mends(one, setting):
 def test_planted_mistake_of_hm_100():
     """Face at 900 rpm with 0.05 a tooth: 72 turns a minute; 560 rpm gives 44.8."""
     found = mends(step("face", **FACE, feed_per_tooth="0.05", spindle="900 rpm"), around("bench-mill-b-1"))
-    first = found[0]
-    assert first.sort == "speed"
-    assert first.edits == (("spindle", "560 rpm"),)
-    assert first.pace * 60 == pytest.approx(44.8)
-    assert first.cutting_speed * 60 == pytest.approx(88, abs=0.1)
-    assert first.feed_per_tooth == pytest.approx(0.05e-3)
-    assert first.torque_share == pytest.approx(0.16, abs=0.005)
-    assert {one.sort for one in found} >= {"speed", "teeth", "cutter"}
+    assert {one.sort for one in found} == {"teeth", "cutter"}
+    one, setting = step("face", **FACE, feed_per_tooth="0.05", spindle="900 rpm"), around("bench-mill-b-1")
+    changed = advice_on(one, setting)
+    assert dict(changed.edits)["spindle"] == "560 rpm"
+    assert changed.found.value("handle_pace") * 60 <= 50
 
 
 def test_planted_mistake_of_hm_104():
-    """0.03 a tooth at 300 rpm takes 8.5 s a turn: more teeth, the next step, or the 0.04 of the plan."""
+    """0.03 a tooth at 300 rpm takes 8.5 s a turn: more teeth, or the 0.04 of the plan."""
     one = step("side-mill", **WINDOW, feed_per_tooth="0.03", spindle="300 rpm", cutting_speed="15 m/min")
     setting = around("knee-mill-k-2", "304")
     assert out_of_hand(tried(one.kind, one.fields, setting).figures, setting) == -1
     found = mends(one, setting)
-    speeds = [each for each in found if each.sort == "speed"]
-    # 500 is 5 % above the value asked for; 800 would be 68 % above and is not offered.
-    assert [each.edits for each in speeds] == [(("spindle", "500 rpm"),)]
     teeth = [each for each in found if each.sort == "teeth"]
     assert teeth[0].edits[0][1].startswith("end mill 10 mm, 5 teeth")
     planned = step("side-mill", **WINDOW, feed_per_tooth="0.04", spindle="300 rpm")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_for, proposal_for
+from jobsheet.reckoning.adviser.best_cut import advice_on
+from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_for, pilot_words
 from jobsheet.reckoning.what_if import tried, with_texts
 from tests.reckoning.steps import around, step
 
@@ -24,9 +25,7 @@ def test_twelve_from_solid_on_b1_at_320_and_560():
 
 def test_after_a_pilot_of_four():
     """9.91 N·m and 1.24 kN, 75 % at 320: the pilot that makes it so."""
-    found = proposal_for(drill(12, 0.14), around("bench-mill-b-1"))
-    assert found.what == "pilot"
-    pilot = found.pilot
+    pilot = pilot_for(drill(12, 0.14), around("bench-mill-b-1"))
     assert pilot.drill == "4 mm"
     assert pilot.after_torque == pytest.approx(9.91, abs=0.01)
     assert pilot.after_thrust == pytest.approx(1240, rel=0.005)
@@ -34,7 +33,7 @@ def test_after_a_pilot_of_four():
     assert pilot.after_share == pytest.approx(0.75, abs=0.005)
     assert pilot.push is not None
     assert pilot.push < 100
-    assert "Drill 4 mm first" in found.label
+    assert "Drill 4 mm first" in pilot_words(pilot)
 
 
 def test_ten_from_solid_is_beyond_the_hand_and_gets_a_pilot():
@@ -43,39 +42,35 @@ def test_ten_from_solid_is_beyond_the_hand_and_gets_a_pilot():
     now = tried("drill", one.fields, around("bench-mill-b-1"))
     assert now.value("torque") == pytest.approx(8.68, abs=0.01)
     assert now.stopped_by.name == "quill-push"
-    found = proposal_for(one, around("bench-mill-b-1"))
-    assert found.what == "pilot"
-    assert found.edits == (("spindle", ""),)
-    assert found.pilot.after_push < 100
+    assert pilot_for(one, around("bench-mill-b-1")).after_push < 100
 
 
-def test_a_speed_that_does_not_carry_gets_the_fastest_that_does():
-    """12 mm after 4 at 560 rpm: 9.91 of 7.60 N·m; 320 carries it."""
-    found = proposal_for(drill(12, 0.14, "560 rpm"), around("bench-mill-b-1", pilot=0.004))
-    assert found.what == "speed"
-    assert found.edits == (("spindle", "320 rpm"),)
-    assert found.speed.share == pytest.approx(0.75, abs=0.005)
+def test_what_a_speed_does_not_carry_is_fed_less_or_turned_slower():
+    """12 mm after 4 at 560 rpm: 9.91 of 7.60 N·m at 0.14 a turn (cutting-data 1.13)."""
+    one, setting = drill(12, 0.14, "560 rpm"), around("bench-mill-b-1", pilot=0.004)
+    changed = advice_on(one, setting)
+    assert changed.edits
+    assert changed.found.carried
 
 
-def test_what_is_carried_needs_no_proposal():
-    assert proposal_for(drill(5, 0.08, "900 rpm"), around("bench-mill-b-1")) is None
-    assert proposal_for(step("bench-step", what="File"), around("bench-mill-b-1")) is None
+def test_what_is_not_fed_under_power_gets_no_advice():
+    assert advice_on(step("bench-step", what="File"), around("bench-mill-b-1")) is None
     assert neighbours_of(step("saw-cut", off="10 mm"), around("bench-mill-b-1")) is None
 
 
-def test_where_nothing_carries_it_that_is_said():
-    """A slot no step of B-1 carries: nothing is proposed but less."""
-    found = proposal_for(
-        step(
-            "slot",
-            cutter="end mill 25 mm, 4 teeth",
-            ends="10, 10; 70, 10",
-            depth="20",
-            feed_per_tooth="0.1",
-        ),
-        around("bench-mill-b-1"),
-    )
-    assert found.what == "nothing"
+def test_a_deep_drill_gets_no_pilot_that_would_buckle():
+    """Free length to 17 diameters (holding and more kinds, C3): nothing under 8.8 mm goes 150 deep."""
+    found = pilot_for(drill(12, 0.14, depth="150"), around("bench-mill-b-1"))
+    assert found is None or found.diameter >= 0.150 / 17
+
+
+def test_where_nothing_of_the_kind_goes_the_other_way_is_named():
+    """A mill of 125 mm of HSS in titanium on B-1: its slowest step of 180 rpm is 71 m/min."""
+    one = step("face", cutter="end mill 125 mm, 8 teeth, HSS", depth="1", feed_per_tooth="0.1")
+    changed = advice_on(one, around("bench-mill-b-1", "Ti-6Al-4V"))
+    assert not changed.advised.clears
+    assert changed.advised.stays
+    assert changed.advised.other_way
 
 
 def test_the_choice_of_hm_104():

@@ -20,7 +20,7 @@ from jobsheet.cli.output import as_json, columns, say
 def command(machine: str, material: str, units: str, fluid: str, want_json: bool) -> int:
     """What this machine takes here: passes of usual cutters, the largest drill, tap and face mill.
 
-    Planned limits from the card, not what was cut: start at half.
+    Planned limits from the card, not what was cut: each has a chance of 1 in 10.
     """
     from jobsheet.reckoning.answers.reach_answer import reach
     from jobsheet.storage.card_files import find_card

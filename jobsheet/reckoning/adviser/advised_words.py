@@ -17,9 +17,9 @@ _RIVALS = 2
 
 
 def reasons(
-    best: Candidate, start: Suggestion | None, speeds: tuple[tuple[float, str], ...], setting: Setting
+    best: Candidate, start: Suggestion | None, speeds: tuple[float, float | None], setting: Setting
 ) -> Iterator[Advice]:
-    """Every value with why it is that, and where that comes from."""
+    """Every value with why it is that, and where that comes from; `speeds` are the fastest tried and the one to start from."""
     for name, text in best.texts:
         if name == "spindle":
             yield Advice(name, text, _speed_why(best, speeds), "common-practice")
@@ -40,9 +40,8 @@ def reasons(
             yield Advice(name, text, f"{passes} passes in all, the fewest that go" if passes > 1 else "in one pass", "common-practice")  # fmt: skip
 
 
-def _speed_why(best: Candidate, speeds: tuple[tuple[float, str], ...]) -> str:
-    fastest = speeds[0][0]
-    wanted = best.found.value("wanted_speed")
+def _speed_why(best: Candidate, speeds: tuple[float, float | None]) -> str:
+    fastest, wanted = speeds
     if best.speed >= fastest * (1 - 1e-9):
         return (
             f"the fastest at or under {OVER:g} × the speed to start from"

@@ -26,7 +26,7 @@ from jobsheet.reckoning.adviser.advised_words import other_way, reasons, rivals
 from jobsheet.reckoning.adviser.burden import burden_of
 from jobsheet.reckoning.adviser.remarks_drawn import of_drilling, of_milling
 from jobsheet.reckoning.adviser.start_values import feed_of, roles_of, speeds_of
-from jobsheet.reckoning.what_if import Tried, tried
+from jobsheet.reckoning.what_if import Tried, at_speed, tried
 
 #: What the adviser chooses; anything else of a step is the person's.
 CHOSEN = ("spindle", "feed_per_tooth", "feed", "cutting_speed", "layer", "cut")
@@ -85,7 +85,9 @@ def _best(kind: str, fields: Any, setting: Setting, skin: float) -> Advised | No
     if not found:
         return None
     best = chosen(found)
-    one, speeds = best.found, speeds_of(kind, best.found.fields, setting)
+    one = best.found
+    wanted = tried(kind, at_speed(one.fields, None), setting).value("wanted_speed")
+    speeds = speeds_of(kind, one.fields, setting)[0][0], wanted
     return Advised(
         values=tuple(reasons(best, feed_of(plays, fields, setting), speeds, setting)),
         fields=one.fields, found=one, passes=best.passes, seconds=best.seconds,

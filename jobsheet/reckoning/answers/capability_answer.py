@@ -39,7 +39,7 @@ _NEAR = 1e-4
 class Row(Struct, frozen=True, kw_only=True):
     """One answer: what to plan with, its verdict there, the band (`low`, `middle`, `high`) and what stops more.
 
-    Sizes are words ready to show. `words` is `planned limit, start at half`, or `cut before`; `proved` says
+    Sizes are words ready to show. `words` is `planned limit, a chance of 1 in 10`, or `cut before`; `proved` says
     whether trials stand behind the band. `speed` [rev/s] and `torque` [N·m] are those of the cut at the answer.
     """
 
