@@ -46,7 +46,9 @@ def speeds_of(kind: str, fields: Any, setting: Setting) -> tuple[tuple[float, st
     known = steps(setting.machine)
     if known:
         under = [one for one in known if wanted is not None and one.speed <= wanted * OVER * (1 + 1e-9)]
-        return tuple((one.speed, f"{one.marked} rpm") for one in reversed(under or list(known[:1])))
+        if not under:  # chosen, not typed: then it is judged by what the cutter wants
+            return ((known[0].speed, ""),)
+        return tuple((one.speed, f"{one.marked} rpm") for one in reversed(under))
     least = lowest(setting.machine)
     top = least
     if wanted is not None:
