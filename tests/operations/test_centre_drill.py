@@ -7,7 +7,8 @@ import math
 import pytest
 
 from jobsheet.limits.register import limits_of
-from jobsheet.operations.shared.advice import advice_for
+from jobsheet.operations.registry import kind
+from jobsheet.operations.shared.advice import table_feed_per_turn
 from tests.operations.hole_steps import Step, refusal
 
 CENTRE = {"cutter": "centre drill 3.15 mm", "feed": "0.04", "spindle": "1250 rpm"}
@@ -98,6 +99,7 @@ def test_the_feed_that_is_offered_goes_by_the_point(point, feed):
         {**CENTRE, "cutter": f"centre drill {point} mm", "to": f"{2 * point}"},
         material="S235",
     )
-    offered = {one.name: one for one in advice_for("centre-drill", step.fields, step.setting, step.figures)}
-    assert float(offered["feed"].text.split()[0]) == pytest.approx(feed, rel=0.03)
-    assert offered["feed"].source == "estimate"
+    plays = kind("centre-drill").plays(step.fields)
+    offered = table_feed_per_turn(plays.feed, step.fields.cutter, step.setting)
+    assert offered.value * 1e3 == pytest.approx(feed, rel=0.03)
+    assert offered.source == "estimate"
