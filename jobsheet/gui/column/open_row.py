@@ -137,7 +137,7 @@ class OpenRow(QWidget):
 
             self.readings = ReadingsView(self)
         changed = self.readings.put(answers.readings, self._units)
-        changed = self.suggestions.put(recommended(operation.kind, answers)) or changed
+        changed = self.suggestions.put(recommended(operation, answers)) or changed
         beside = self.margin.answer(answers, self._units, self.view.pace, self.offered)
         beside.watch.put(operation, setting)
         if changed:

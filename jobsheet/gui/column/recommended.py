@@ -6,6 +6,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.catalog.reading.sources import words
 from jobsheet.gui.column.suggested import NOTHING, Reason, Recommended
+from jobsheet.model.job import Operation
 from jobsheet.operations import registry
 from jobsheet.reckoning.adviser.advised import Changed
 from jobsheet.reckoning.answers.all_answers import Answers
@@ -13,12 +14,14 @@ from jobsheet.reckoning.answers.all_answers import Answers
 translate = QCoreApplication.translate
 
 
-def recommended(kind: str, answers: Answers) -> Recommended:
+def recommended(operation: Operation, answers: Answers) -> Recommended:
     """What is recommended; nothing where the step is as good as the best, and the best clears every limit."""
     changed = answers.changed
     if changed is None or (not changed.values and changed.advised.clears):
         return NOTHING
-    titles = {entry.name: entry.title for entry in registry.kind(kind).entries}
+    if type(changed.fields) is not type(operation.fields):  # what was answered last is not about this step
+        return NOTHING
+    titles = {entry.name: entry.title for entry in registry.kind(operation.kind).entries}
     reasons = [
         Reason(titles[one.name], _text(one.name, one.text), f"{one.why}; {words(one.source)}")
         for one in changed.values
