@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jobsheet.reckoning.answers import largest
+from jobsheet.reckoning.answers import reach_answer as reach
 from jobsheet.reckoning.answers.inverse import (
     best,
     deepest_pass,
@@ -15,6 +17,7 @@ from jobsheet.reckoning.answers.inverse import (
     with_depth,
     with_width,
 )
+from jobsheet.storage.card_files import find_card
 from tests.reckoning.steps import around, step
 
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
@@ -147,3 +150,28 @@ def _next_is_not_carried(found, rows, names, made):
     if found.expected:
         assert names.index(found.expected) <= index
         assert found.expected_size <= found.tight_size
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+@pytest.mark.parametrize("metal", METALS)
+@pytest.mark.parametrize("machine", MACHINES)
+def test_everything_that_the_verb_reach_prints(machine, metal, units):
+    found = reach.reach(find_card(machine), metal, units=units)
+    for one, (_, name, kind, _, _) in zip(found.passes, reach._CUTS[units], strict=True):
+        answer = one.answer
+        if answer.at is None:
+            assert answer.stops
+            continue
+        put = with_depth if name == "depth" else with_width
+        fields = answer.at.fields
+        setting = found.setting
+        if name == "width":  # a pass may be wider than the usual piece
+            wide = fields.cutter.diameter
+            setting = largest.replace(setting, extent=(max(0.08, wide), max(0.05, wide), 0.04))
+        check(answer, kind, put, fields, setting)
+        if answer.plan_shown:  # rounded down: what is printed is carried too
+            unit = 1e-3 if units == "mm" else 25.4e-3
+            printed = float(answer.plan_shown.split()[0]) * unit
+            assert printed <= answer.plan * (1 + 1e-9)
+            if printed > 0:
+                assert best(kind, put(fields, printed), setting, is_carried).carried
