@@ -16,6 +16,7 @@ from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.cutting.stability import direction
 from jobsheet.errors import CalcError, JobsheetError
+from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
 from jobsheet.model.trials import Asked, Trial
@@ -32,17 +33,25 @@ _PIECE = (1.0, 1.0, 0.1)
 
 def anew(trials: Iterable[Trial]) -> tuple[Trial, ...]:
     """The same trials with what each asked of the frame as it is worked out today."""
-    return tuple(_anew(one) for one in trials)
+    return tuple(_anew(one, _card_of(one)) for one in trials)
 
 
-@lru_cache(maxsize=4096)
-def _anew(trial: Trial) -> Trial:
-    """One trial; as it stands where its record names no cut."""
+def _card_of(trial: Trial) -> Machine | None:
+    """The card that its cut is worked out with, as it is now."""
+    try:
+        return find_card(trial.machine)
+    except JobsheetError:
+        return None
+
+
+@lru_cache(maxsize=1024)
+def _anew(trial: Trial, card: Machine | None) -> Trial:
+    """One trial, by the card of its machine; as it stands where its record names no cut or there is no card."""
     was = trial.of("chatter")
-    if was is None or was.demand <= 0:
+    if was is None or was.demand <= 0 or (trial.kind and card is None):
         return trial
     try:
-        now = _of_cut(trial) if trial.kind else was.demand / _by_width(trial)
+        now = _of_cut(trial, card) if card is not None and trial.kind else was.demand / _by_width(trial)
     except (JobsheetError, ArithmeticError):
         return trial
     share = was.share * now / was.demand
@@ -52,12 +61,12 @@ def _anew(trial: Trial) -> Trial:
     )
 
 
-def _of_cut(trial: Trial) -> float:
+def _of_cut(trial: Trial, card: Machine) -> float:
     """From the fields of its step, the watch and the tachometer [N/m]."""
     kind = kind_of(trial.kind)
     fields = fields_from(kind.fields, kind.entries, {**dict(trial.step), "cutter": trial.cutter}, trial.units)
     setting = Setting(
-        machine=find_card(trial.machine), material=find_material(trial.material), units=trial.units,
+        machine=card, material=find_material(trial.material), units=trial.units,
         extent=_PIECE, thickness=_PIECE[2],
     )  # fmt: skip
     found = tried(trial.kind, fields, setting)

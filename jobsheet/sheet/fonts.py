@@ -48,7 +48,7 @@ def _has(character: str) -> bool:
     return all(ord(character) in face(name).charToGlyph for name in (REGULAR, BOLD))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def printable(text: str) -> str:
     """The text as it is printed: blanks of any kind as a blank, characters that the font lacks as their code."""
     if text.isascii() and text.isprintable():
@@ -70,7 +70,7 @@ def _widths(name: str) -> dict[int, float]:
     return found
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _units(text: str, bold: bool) -> float:
     widths = _widths(BOLD if bold else REGULAR)
     return sum(widths.get(ord(character), 600.0) for character in text)

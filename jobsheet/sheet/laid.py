@@ -40,7 +40,7 @@ def lays(block: type) -> Callable[[F], F]:
 
 
 # Some dozen pages full: what is printed again is mostly what was printed last. Each holds all its lines.
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=256)
 def lay(block: Any, width: float) -> Laid:
     """A block in that width."""
     return _LAYERS[type(block)](block, width)

@@ -24,7 +24,7 @@ OUT = 1.0
 #: Sides of a full circle: facets below the angle at which an edge counts as sharp.
 ROUND = 48
 #: So many chains of steps are kept, and twice those of a job that has more: each is a fifth of a megabyte or so.
-KEPT = 96
+KEPT = 32
 
 m3.set_circular_segments(ROUND)
 

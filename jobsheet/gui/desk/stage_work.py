@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from jobsheet.stages.solids import Modeller, Stage
 
 #: So many pictures are kept, with their solids: several strips full. Two thousand took half a megabyte an edit, without end.
-KEPT = 64
+KEPT = 48
 #: How often the window looks for an answer while it waits for one [ms].
 LOOK = 12
 #: How long one thread keeps the interpreter while another wants it [s]; five milliseconds are usual.
