@@ -38,4 +38,10 @@ def tap_factor(style: str, metal: str, fine: bool) -> float:
 
 def condition_factor(condition: str) -> float:
     """How much more a worn or dry tap asks: common practice, in `resources/taps.yaml`."""
-    return float(shipped("taps.yaml")["conditions"][condition]["factor"])
+    return _condition_factors()[condition]
+
+
+@cache
+def _condition_factors() -> dict[str, float]:
+    """Read once: every edit of a plan with a tap asks it."""
+    return {name: float(row["factor"]) for name, row in shipped("taps.yaml")["conditions"].items()}

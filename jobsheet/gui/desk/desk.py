@@ -14,7 +14,6 @@ from jobsheet.edit.commands import Command, SetField, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
-from jobsheet.gui.desk import unread
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, shown
 from jobsheet.model.job import Job, Operation, SetUp
@@ -123,6 +122,8 @@ class Desk(QObject):
         drafts = self.history.drafts
         if not drafts:
             return None
+        from jobsheet.gui.desk import unread
+
         hung_on = unread.hangs_on(self.job, key)
         return next((one for one in drafts if one != self.held and hung_on(*one)), None)
 
@@ -216,7 +217,11 @@ class Desk(QObject):
 
     def _in_pencil(self, key: str) -> bool:
         """Whether a text that the figures hang on is in hand and cannot be read yet: the last confirmed ones stand."""
-        return self.held in self.history.drafts and unread.hangs_on(self.job, key)(*self.held)
+        if self.held not in self.history.drafts:
+            return False
+        from jobsheet.gui.desk import unread
+
+        return unread.hangs_on(self.job, key)(*self.held)
 
     def operation_fields(self, key: str) -> dict[str, Shown]:
         """What stands in the form of an operation."""
@@ -244,6 +249,8 @@ class Desk(QObject):
 
     def unreadable(self, owner: str, name: str) -> str:
         """Which field cannot be read."""
+        from jobsheet.gui.desk import unread
+
         return translate("Desk", "{field} cannot be read.").format(field=unread.titled(self.job, owner, name))
 
     def prints(self, key: str) -> tuple[str, ...]:

@@ -7,11 +7,9 @@ from types import TracebackType
 
 from PySide6 import QtCore
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
+from PySide6.QtWidgets import QApplication
 
 from jobsheet.errors import JobsheetError
-from jobsheet.gui.desk.keeping_pace import write_all
-from jobsheet.gui.desk.problems_log import keep
 
 
 class Guard:
@@ -23,6 +21,9 @@ class Guard:
 
     def __call__(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         """Take an exception that came out of a slot or an event: what is unsaved is written before anything is said."""
+        from jobsheet.gui.desk.keeping_pace import write_all
+        from jobsheet.gui.desk.problems_log import keep
+
         write_all()
         if issubclass(kind, KeyboardInterrupt):
             QApplication.quit()
@@ -38,6 +39,8 @@ class Guard:
 
     def _tell(self, error: BaseException) -> None:
         """Say it, but never with a box over a text that somebody types: then when that is left."""
+        from PySide6.QtWidgets import QLineEdit, QPlainTextEdit
+
         app = QApplication.instance()
         if isinstance(app, QApplication) and isinstance(app.focusWidget(), QLineEdit | QPlainTextEdit):
             once = QtCore.Qt.ConnectionType.SingleShotConnection
