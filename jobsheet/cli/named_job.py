@@ -28,8 +28,9 @@ def job_named(path: Path | str) -> Job:
     path = Path(path)
     if not pdf_jobs.is_pdf(path):
         return read_job(path)
-    text = pdf_jobs.job_text(path)
-    with_it = carried.carried_in(path, text)
+    found = pdf_jobs.inside(path)
+    _, text = pdf_jobs.the_only(path, found.jobs)
+    with_it = carried.carried_of(found.beside, text)
     if with_it is not None:
         _settle(path, with_it)
     return job_from_text(text, path.name)
@@ -52,4 +53,6 @@ def _settle(path: Path, with_it: Carried) -> None:
         raise NoSuchEntry(f"{question}: open them in the window (jobsheet open {path.name}) to take it over")
     if not click.confirm(f"{question}. Keep it as {with_it.machine}?", err=True):
         raise NoSuchEntry(f"without a card of {with_it.title} nothing can be reckoned")
-    carried.take_over(with_it)
+    taken = carried.take_over(with_it)
+    if taken.log_left:
+        say(f"note: {taken.log_left}", err=True)

@@ -234,14 +234,14 @@ class ChooseMachine(Struct, frozen=True):
     def apply(self, job: Job) -> Job:
         """The next job."""
         from jobsheet.errors import NoSuchEntry, QuantityError
-        from jobsheet.storage.card_files import card_digest, find_card
+        from jobsheet.storage.card_files import find_card, planned_for
 
         try:
             card = find_card(self.name)
         except NoSuchEntry as error:
             sentence = str(error)
             raise QuantityError(f"{sentence[:1].upper()}{sentence[1:]}.", 0, len(self.name)) from None
-        return replace(job, machine=card.name, card_hash=card_digest(card.name))
+        return planned_for(job, card.name)
 
 
 class ChangeUnits(Struct, frozen=True):

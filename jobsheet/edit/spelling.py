@@ -16,7 +16,6 @@ from jobsheet.storage import layout
 
 #: A bare number with a fit behind it: `16 H7` is a bore of 16 of whatever a bare number means.
 _FIT = re.compile(r"^(.*\d)(\s+[A-Za-z]{1,2}\d{1,2}\s*)$")
-_BARE = re.compile(r"^[\s\d.,/½¼¾⅛⅜⅝⅞+\-−]+$")
 
 
 def _spelled(entry: Entry, text: str, units: str) -> str:
@@ -24,7 +23,7 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
     unit = entry.unit(units)
     if entry.asks == "cutter":
         return _cutter(text, units)
-    if not unit or not _BARE.match(text):
+    if (spelled := entry.with_unit(text, units)) == text:
         if entry.asks == "size" and unit and (fit := _FIT.match(text)):
             return f"{fit[1]} {unit}{fit[2]}"
         if (
@@ -35,7 +34,7 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
         ):
             return f"{text.rstrip()} {unit}"
         return text
-    return f"{text.rstrip()} {unit}"
+    return spelled
 
 
 #: Parts of a cutter's line that are lengths, with a bare number: `pilot 6.6`, `flutes 55`, `40 out`.

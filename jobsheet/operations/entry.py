@@ -22,6 +22,8 @@ from jobsheet.units.table import INCH, KINDS, bare_unit
 
 _THROUGH = pattern(r"^\s*(through|thru)\s*$", re.IGNORECASE)
 #: Between x and y of a place: a comma alone may be a decimal one.
+#: A number as people write one, without a unit.
+_BARE = pattern(r"^[\s\d.,/½¼¾⅛⅜⅝⅞+\-−]+$")
 _COORDINATES = pattern(r",\s+|\s*\|\s*")
 _YES = {"yes": True, "true": True, "no": False, "false": False}
 #: Text longer than this is a slip (a pasted page), not a step.
@@ -90,6 +92,11 @@ class Entry(Struct, frozen=True, kw_only=True):
             return ""
         found = bare_unit(asks, units)
         return found.symbol if found else ""
+
+    def with_unit(self, text: str, units: str) -> str:
+        """The text with the unit that a bare number takes here; anything else stands as it is."""
+        unit = self.unit(units)
+        return f"{text.rstrip()} {unit}" if unit and _BARE.match(text) else text
 
     def wanted(self, units: str) -> str:
         """What to write, as the end of a sentence."""

@@ -5,8 +5,11 @@ from __future__ import annotations
 from functools import lru_cache
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from jobsheet.catalog.reading.strict_yaml import read_file
 from jobsheet.errors import NoSuchEntry
+from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
 from jobsheet.paths import own_folder, resources
 from jobsheet.storage.disk import digest
@@ -14,7 +17,9 @@ from jobsheet.storage.machine_file import machine_from_text
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
-_NAME = pattern(r"^[a-z0-9][a-z0-9\-]{0,60}$")
+#: Letters of the name of a card.
+LONGEST = 61
+_NAME = pattern(rf"^[a-z0-9][a-z0-9\-]{{0,{LONGEST - 1}}}$")
 
 
 def card_names() -> tuple[str, ...]:
@@ -30,6 +35,11 @@ def card_names() -> tuple[str, ...]:
 def card_digest(name: str) -> str:
     """The content hash of the card of that name, which a job keeps. Raises as `find_card`."""
     return digest(read_file(card_path(name)))
+
+
+def planned_for(job: Job, name: str) -> Job:
+    """A job planned for the card of that name, as it is now. Raises as `find_card`."""
+    return replace(job, machine=name, card_hash=card_digest(name))
 
 
 def find_card(name: str) -> Machine:

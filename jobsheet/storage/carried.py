@@ -9,13 +9,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from jobsheet.catalog.reading.strict_yaml import read_file
-from jobsheet.errors import CannotWrite, DocumentError, JobsheetError
+from jobsheet.errors import CannotWrite, JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.paths import own_folder
-from jobsheet.storage.card_files import card_digest, card_path
+from jobsheet.storage.card_files import LONGEST, card_digest, card_path
 from jobsheet.storage.disk import digest, write_file
 from jobsheet.storage.machine_file import machine_from_text
 from jobsheet.units.lazily import pattern
@@ -54,17 +53,14 @@ def carried_with(job: Job) -> tuple[tuple[str, bytes], ...]:
     return tuple(found)
 
 
-def carried_in(path: Path, job_text: str) -> Carried | None:
-    """What a PDF carries of the machine that a job in it names; None where it is no PDF of ours, or carries no card of it."""
-    from jobsheet.storage import pdf_jobs
-
+def carried_of(beside: tuple[tuple[str, str], ...], job_text: str) -> Carried | None:
+    """What lies beside a job of the machine that the job names; None where there is no card of it."""
     named = _MACHINE.search(job_text)
-    if named is None or not pdf_jobs.is_pdf(path):
+    if named is None:
         return None
-    machine = named[1]
-    inside = dict(pdf_jobs.texts_beside(path))
-    card = inside.get(f"{machine}{CARD}", "")
-    return Carried(machine=machine, card=card, log=inside.get(f"{machine}{LOG}", "")) if card else None
+    machine, texts = named[1], dict(beside)
+    card = texts.get(f"{machine}{CARD}", "")
+    return Carried(machine=machine, card=card, log=texts.get(f"{machine}{LOG}", "")) if card else None
 
 
 def here(carried: Carried) -> str:
@@ -75,10 +71,15 @@ def here(carried: Carried) -> str:
         return "none"
 
 
-def take_over(carried: Carried) -> str:
-    """Keep the card among one's own, under its own name or else a free one, which is given back.
+class Taken(Struct, frozen=True):
+    """The name under which a card is kept now, and why its log did not come along; empty where it did, or there is none."""
 
-    Its log comes along where the name is the same.
+    name: str
+    log_left: str = ""
+
+
+def take_over(carried: Carried) -> Taken:
+    """Keep the card among one's own, under its own name or else a free one; its log comes along where the name is the same.
 
     Raises
     ------
@@ -95,18 +96,11 @@ def take_over(carried: Carried) -> str:
     except OSError as error:
         raise CannotWrite(f"{folder} cannot be made: {error.strerror or error}") from None
     write_file(folder / f"{name}.yaml", carried.card)
-    if name == carried.machine and carried.log:
-        _take_log(carried)
-    return name
+    return Taken(name, _take_log(carried) if name == carried.machine and carried.log else "")
 
 
-def planned_for(job: Job, name: str) -> Job:
-    """A job planned for the card of that name, as it is now."""
-    return replace(job, machine=name, card_hash=card_digest(name))
-
-
-def _take_log(carried: Carried) -> None:
-    """The records join the log that there is; a log that cannot be read is left, the card counts without it."""
+def _take_log(carried: Carried) -> str:
+    """The records join the log that there is; why they cannot, in a sentence."""
     import tempfile
 
     from jobsheet.storage.proof_log import merge
@@ -116,14 +110,18 @@ def _take_log(carried: Carried) -> None:
         path.write_text(carried.log, encoding="utf-8")
         try:
             merge(carried.machine, path)
-        except DocumentError:
-            return
+        except JobsheetError as error:
+            why = " ".join(str(error).split())
+            return f"The card is kept, its proof log is not: {why}"
+    return ""
 
 
 def _free(machine: str) -> str:
     """A name that no card has: of the sheets."""
-    count, name = 1, f"{machine}-of-the-sheets"
-    while (own_folder() / "machines" / f"{name}.yaml").exists():
+    count = 1
+    while True:
+        behind = "-of-the-sheets" if count == 1 else f"-of-the-sheets-{count}"
+        name = f"{machine[: LONGEST - len(behind)]}{behind}"
+        if not (own_folder() / "machines" / f"{name}.yaml").exists():
+            return name
         count += 1
-        name = f"{machine}-of-the-sheets-{count}"
-    return name[:61]

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct
+
 from jobsheet.errors import DocumentError, Problem
 from jobsheet.paths import no_file
 
@@ -57,23 +59,20 @@ def the_only(path: Path, found: tuple[tuple[str, str], ...]) -> tuple[str, str]:
     return found[0]
 
 
-def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
-    """Every job inside a PDF, with the name of its file. Raises as `job_text`."""
-    return _inside(path, jobs=True)
+class Inside(Struct, frozen=True, kw_only=True):
+    """What lies inside a PDF, each text with the name of its file: jobs, and cards and logs beside them."""
+
+    jobs: tuple[tuple[str, str], ...] = ()
+    beside: tuple[tuple[str, str], ...] = ()
 
 
-def texts_beside(path: Path) -> tuple[tuple[str, str], ...]:
-    """Every other text inside a PDF, with its name: cards and logs. Raises as `job_text`."""
-    return _inside(path, jobs=False)
-
-
-def _inside(path: Path, *, jobs: bool) -> tuple[tuple[str, str], ...]:
-    """The jobs that are attached, or what is attached beside them."""
+def inside(path: Path) -> Inside:
+    """Every job inside a PDF and every text beside them, of one reading. Raises as `job_text`."""
     size = path.stat().st_size
     if size > LARGEST_PDF:
         raise _refused(path, f"{size / 1e6:.0f} MB is too large for sheets; is it another kind of file?")
     try:
-        return tuple(_attached(path, jobs))
+        found = tuple(_attached(path))
     except DocumentError:
         raise
     except RecursionError:
@@ -81,9 +80,19 @@ def _inside(path: Path, *, jobs: bool) -> tuple[tuple[str, str], ...]:
     except Exception as error:  # noqa: BLE001  a damaged file may fail the library in any way
         said = str(error).splitlines()[0][:120] if str(error) else type(error).__name__
         raise _refused(path, f"this PDF is damaged ({said}): fetch it again from where it came") from None
+    return Inside(
+        jobs=tuple((name, text) for name, text, job in found if job),
+        beside=tuple((name, text) for name, text, job in found if not job),
+    )
 
 
-def _attached(path: Path, jobs: bool) -> Iterator[tuple[str, str]]:
+def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
+    """Every job inside a PDF, with the name of its file. Raises as `job_text`."""
+    return inside(path).jobs
+
+
+def _attached(path: Path) -> Iterator[tuple[str, str, bool]]:
+    """Name and text of each attachment that is one, and whether it is a job."""
     import logging
 
     from pypdf import PdfReader  # its own bounds keep a small file from growing without end
@@ -101,9 +110,11 @@ def _attached(path: Path, jobs: bool) -> Iterator[tuple[str, str]]:
         for count, (name, spec) in enumerate(_leaves(path, files.get_object(), 0), 1):
             if count > MOST_FILES:
                 raise _refused(path, f"it holds more than {MOST_FILES} files: it is no sheet of ours")
-            text = _text_in(path, spec, jobs)
+            raw = _content(spec)
+            job = _FORMAT.search(raw[:2000]) is not None and b"set-ups" in raw
+            text = _text_of(path, raw, job)
             if text is not None:
-                yield name, text
+                yield name, text, job
 
 
 def _leaves(path: Path, node: Any, depth: int) -> Iterator[tuple[str, Any]]:
@@ -117,22 +128,29 @@ def _leaves(path: Path, node: Any, depth: int) -> Iterator[tuple[str, Any]]:
         yield from _leaves(path, kid.get_object(), depth + 1)
 
 
-def _text_in(path: Path, spec: Any, jobs: bool) -> str | None:
-    """The text of an attachment, if it is a job, or if it is none, as is asked; None otherwise."""
+def _content(spec: Any) -> bytes:
+    """The bytes of an attachment; none where it has none."""
     embedded = spec.get("/EF", {}).get("/F") if hasattr(spec, "get") else None
     if embedded is None:
-        return None
+        return b""
     raw: bytes = embedded.get_object().get_data()
-    if (_FORMAT.search(raw[:2000]) is not None and b"set-ups" in raw) is not jobs:
-        return None
+    return raw
+
+
+def _text_of(path: Path, raw: bytes, job: bool) -> str | None:
+    """An attachment as text; None for what somebody put in beside that is none, or is too long for a card or a log."""
     if len(raw) > LARGEST_JOB:
-        raise _refused(path, "the job inside is too large to be one")
+        if job:
+            raise _refused(path, "the job inside is too large to be one")
+        return None
     try:
-        return raw.decode("utf-8-sig")
+        return raw.decode("utf-8-sig") if raw else None
     except UnicodeDecodeError:
-        if not jobs:  # somebody's picture, put in beside: no card or log is made of it
-            return None
-        raise _refused(path, "the job inside is not text in UTF-8: it was changed after printing") from None
+        if job:
+            raise _refused(
+                path, "the job inside is not text in UTF-8: it was changed after printing"
+            ) from None
+        return None
 
 
 def _refused(path: Path, sentence: str) -> DocumentError:

@@ -65,6 +65,11 @@ def change_of(paper: Paper) -> str:
     return said if said in DRIVES else "step belt"
 
 
+def unit_of(paper: Paper) -> str:
+    """What a bare length means: what the dials are in."""
+    return text_at(paper, ("handles", 0, "dial")) or "mm"
+
+
 def questions(paper: Paper) -> tuple[Entry, ...]:
     """What is asked, by the way the speeds are changed: of another way nothing is asked."""
     drive = DRIVES[change_of(paper)]
@@ -132,7 +137,9 @@ def answered(paper: Paper, name: str, text: str) -> Paper:
     """
     entry = next((one for one in questions(paper) if one.name == name), None)
     if entry is not None and entry.asks != "text":
-        entry.read(text, answer(paper, "dial") or "mm")
+        unit = unit_of(paper)
+        entry.read(text, unit)
+        text = entry.with_unit(text, unit)  # in a card a bare number would be millimetres
     if name in _PLAIN:
         paths, word = _PLAIN[name]
         for path in paths:
@@ -234,7 +241,7 @@ def _turned(paper: Paper, what: str, which: str, text: str) -> Paper:
     """A turn of a handle, or the lines of its dial; one line is one by the other."""
     lines = text if what == "lines" else answer(paper, f"lines {which}")
     turn = text if what == "turn" else answer(paper, f"turn {which}")
-    unit = answer(paper, "dial") or "mm"
+    unit = unit_of(paper)
     for index in _TURNS[which]:
         handle: Path = ("handles", index)
         if not entries_at(paper, ("handles",))[index:]:

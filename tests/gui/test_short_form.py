@@ -123,3 +123,17 @@ def test_another_class_and_then_another_drive_touch_no_button_that_is_gone(card,
             next(half for half in card.short.by.halves if half.text() == by).click()
             QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     assert card.problems == ()
+
+
+def test_in_inches_the_boxes_say_so_and_a_bare_number_is_one(card, qtbot):
+    next(half for half in card.short.form.fields["dial"].box.halves if half.text() == "in").click()
+    QApplication.processEvents()
+    field = card.short.form.fields["turn table"]
+    assert field.unit == "in"
+    field.box.setFocus()
+    field.box.selectAll()
+    keys(qtbot, "0.1")
+    assert field.understood == "2.54 mm = 0.1000 in"
+    tab(qtbot)
+    assert field.box.text() == "0.1 in"
+    assert "a turn: 0.1 in" in paper_text(card.history.paper)

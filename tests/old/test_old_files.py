@@ -295,11 +295,12 @@ def test_a_sheet_still_carries_its_job(path, old_home):
 def test_a_sheet_still_carries_its_card_and_its_log(path, old_home):
     carried = pytest.importorskip("jobsheet.storage.carried")
     text = (OLD / "jobs" / f"{path.stem}.yaml").read_text(encoding="utf-8")
-    inside = carried.carried_in(path, text)
+    pdf_jobs = pytest.importorskip("jobsheet.storage.pdf_jobs")
+    inside = carried.carried_of(pdf_jobs.inside(path).beside, text)
     card = OLD / "home" / "machines" / f"{inside.machine}.yaml"
     assert inside.card == card.read_text(encoding="utf-8")
     assert carried.here(inside) == "same"
     (old_home / "machines" / card.name).unlink()
     assert carried.here(inside) == "none"
-    assert carried.take_over(inside) == inside.machine
+    assert carried.take_over(inside).name == inside.machine
     assert carried.here(inside) == "same"

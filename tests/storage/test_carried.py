@@ -9,9 +9,9 @@ from jobsheet.__main__ import main
 from jobsheet.errors import DocumentError
 from jobsheet.paths import own_folder, resources, sample_jobs
 from jobsheet.storage import carried
-from jobsheet.storage.card_files import card_digest, card_path, find_card
+from jobsheet.storage.card_files import LONGEST, card_digest, card_path, find_card, planned_for
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.pdf_jobs import job_text
+from jobsheet.storage.pdf_jobs import inside, job_text
 from jobsheet.storage.proof_log import read_log
 
 SAMPLE = sample_jobs() / "hm-100-drilled-plate-b2.yaml"
@@ -42,10 +42,10 @@ def elsewhere(own_home, tmp_path):
 def test_sheets_carry_the_card_and_the_log_of_the_machine(own_home, tmp_path):
     printed = tmp_path / "plate.pdf"
     assert main(["sheet", str(SAMPLE), "-o", str(printed)]) == 0
-    inside = PdfReader(printed).attachments
-    assert inside[f"{MACHINE} card.yaml"] == [card_path(MACHINE).read_bytes()]
-    assert inside[f"{MACHINE} proof log.txt"][0].startswith(b"format: 1")
-    with_it = carried.carried_in(printed, f"machine: {MACHINE}")
+    held = PdfReader(printed).attachments
+    assert held[f"{MACHINE} card.yaml"] == [card_path(MACHINE).read_bytes()]
+    assert held[f"{MACHINE} proof log.txt"][0].startswith(b"format: 1")
+    with_it = carried.carried_of(inside(printed).beside, f"machine: {MACHINE}")
     assert with_it.title == "Bench mill B-2"
     assert carried.here(with_it) == "same"
 
@@ -63,9 +63,9 @@ def test_the_log_that_is_carried_is_the_log(own_home, tmp_path):
 
 
 def test_a_card_that_is_not_here_is_taken_over_with_its_log(elsewhere):
-    with_it = carried.carried_in(elsewhere, job_text(elsewhere))
+    with_it = carried.carried_of(inside(elsewhere).beside, job_text(elsewhere))
     assert carried.here(with_it) == "none"
-    assert carried.take_over(with_it) == "corner-mill"
+    assert carried.take_over(with_it) == carried.Taken("corner-mill")
     taken = read_job(elsewhere)
     assert taken.machine == "corner-mill"
     assert find_card("corner-mill").title == "Corner mill"
@@ -75,14 +75,14 @@ def test_a_card_that_is_not_here_is_taken_over_with_its_log(elsewhere):
 def test_a_card_of_ones_own_is_never_written_over(elsewhere):
     own_card("corner-mill", (resources() / "machines" / "bench-mill-b-1.yaml").read_text(encoding="utf-8"))
     before = card_path("corner-mill").read_bytes()
-    with_it = carried.carried_in(elsewhere, job_text(elsewhere))
+    with_it = carried.carried_of(inside(elsewhere).beside, job_text(elsewhere))
     assert carried.here(with_it) == "other"
-    first = carried.take_over(with_it)
-    second = carried.take_over(with_it)
+    first = carried.take_over(with_it).name
+    second = carried.take_over(with_it).name
     assert (first, second) == ("corner-mill-of-the-sheets", "corner-mill-of-the-sheets-2")
     assert card_path("corner-mill").read_bytes() == before
     assert find_card(first).title == "Corner mill"
-    assert carried.planned_for(read_job(elsewhere), first).card_hash == card_digest(first)
+    assert planned_for(read_job(elsewhere), first).card_hash == card_digest(first)
 
 
 def test_a_doctored_card_is_refused_and_nothing_is_kept(elsewhere):
@@ -92,6 +92,39 @@ def test_a_doctored_card_is_refused_and_nothing_is_kept(elsewhere):
     with pytest.raises(DocumentError, match="card"):
         carried.take_over(with_it)
     assert not (own_folder() / "machines" / "corner-mill.yaml").exists()
+
+
+def test_a_log_that_cannot_be_read_is_said_and_the_card_counts(elsewhere):
+    with_it = carried.carried_of(inside(elsewhere).beside, job_text(elsewhere))
+    taken = carried.take_over(
+        carried.Carried(machine="corner-mill", card=with_it.card, log="format: 1\n\nnonsense\n")
+    )
+    assert taken.name == "corner-mill"
+    assert taken.log_left.startswith("The card is kept, its proof log is not:")
+    assert find_card("corner-mill").title == "Corner mill"
+
+
+def test_the_name_of_a_card_of_the_sheets_is_one_and_free_however_long_it_was(elsewhere):
+    with_it = carried.carried_of(inside(elsewhere).beside, job_text(elsewhere))
+    long = "m" * LONGEST
+    own_card(long, (resources() / "machines" / "bench-mill-b-1.yaml").read_text(encoding="utf-8"))
+    names = [carried.take_over(carried.Carried(machine=long, card=with_it.card)).name for _ in range(3)]
+    assert len(set(names)) == 3
+    assert all(find_card(name).title == "Corner mill" for name in names)
+
+
+def test_what_somebody_put_in_beside_is_no_reason_to_refuse(own_home, tmp_path):
+    from pypdf import PdfWriter
+
+    writer = PdfWriter()
+    writer.add_blank_page(100, 100)
+    writer.add_attachment("plate.yaml", SAMPLE.read_bytes())
+    writer.add_attachment("photo.jpg", b"\xff\xd8" + bytes(6_000_000))
+    path = tmp_path / "x.pdf"
+    writer.write(path)
+    found = inside(path)
+    assert [name for name, _ in found.jobs] == ["plate.yaml"]
+    assert found.beside == ()
 
 
 def test_a_script_is_told_what_to_do_and_a_card_here_counts(elsewhere, capsys, monkeypatch):

@@ -54,6 +54,30 @@ def test_a_turn_and_the_lines_of_a_dial_give_one_line():
     assert machine(inch).handles[0].line == pytest.approx(25.4e-6)
 
 
+@pytest.mark.parametrize(("dial", "metres"), [("mm", 1e-3), ("in", 25.4e-3)])
+def test_a_bare_number_means_what_the_box_says(dial, metres):
+    paper = answered(begin("bench-mill"), "dial", dial)
+    for name, text in (
+        ("turn table", "0.5"),
+        ("lines table", "100"),
+        ("x", "14"),
+        ("opening", "4"),
+        ("power", "600"),
+        ("greatest", "12.5"),
+    ):
+        paper = answered(paper, name, text)
+    assert f"a turn: 0.5 {dial}" in paper_text(paper)
+    assert f"x: 14 {dial}" in paper_text(paper)
+    assert f"opening: 4 {dial}" in paper_text(paper)
+    assert "power: 600 W, plate" in paper_text(paper)
+    paper = answered(paper, "jaw width", "80 mm")
+    if dial == "mm":
+        paper = answered(answered(paper, "opening", "40"), "greatest", "400")
+    turn = machine(paper).handles[0]
+    assert turn.travel == pytest.approx(0.5 * metres)
+    assert turn.line == pytest.approx(0.005 * metres)
+
+
 def test_what_is_answered_is_no_longer_assumed():
     paper = begin("bench-mill")
     for name, text in (

@@ -10,7 +10,7 @@ from typing import Any
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
-from jobsheet.edit.commands import Command, SetField, value_of
+from jobsheet.edit.commands import Command, SetField, entry_of, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
@@ -249,9 +249,9 @@ class Desk(QObject):
 
     def unreadable(self, owner: str, name: str) -> str:
         """Which field cannot be read."""
-        from jobsheet.gui.desk import unread
-
-        return translate("Desk", "{field} cannot be read.").format(field=unread.titled(self.job, owner, name))
+        return translate("Desk", "{field} cannot be read.").format(
+            field=entry_of(self.job, owner, name).title
+        )
 
     def prints(self, key: str) -> tuple[str, ...]:
         """The very words of the sheet for an operation."""

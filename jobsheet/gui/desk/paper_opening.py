@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
 from jobsheet.storage import carried
+from jobsheet.storage.card_files import planned_for
 from jobsheet.storage.job_file import job_from_text
-from jobsheet.storage.pdf_jobs import jobs_inside, the_only
+from jobsheet.storage.pdf_jobs import inside, the_only
 
 translate = QCoreApplication.translate
 
@@ -24,21 +25,20 @@ def job_on_paper(parent: QWidget, path: Path) -> Job | None:
     DocumentError
         Where there is no job inside, or it cannot be read.
     """
-    inside = jobs_inside(path)
-    name, text = inside[0] if len(inside) > 1 else the_only(path, inside)
-    if len(inside) > 1:
-        which = ask.which(
-            parent, translate("Paper", "Several jobs lie inside these sheets."), [one for one, _ in inside]
-        )
+    found = inside(path)
+    if len(found.jobs) > 1:
+        names = [name for name, _ in found.jobs]
+        which = ask.which(parent, translate("Paper", "Several jobs lie inside these sheets."), names)
         if which is None:
             return None
-        name, text = inside[which]
-    return _with_card(parent, path, name, text)
+        name, text = found.jobs[which]
+    else:
+        name, text = the_only(path, found.jobs)
+    return _with_card(parent, name, text, carried.carried_of(found.beside, text))
 
 
-def _with_card(parent: QWidget, path: Path, name: str, text: str) -> Job | None:
+def _with_card(parent: QWidget, name: str, text: str, with_it: carried.Carried | None) -> Job | None:
     """Nothing is asked where the card here is the very one that was printed, or none was."""
-    with_it = carried.carried_in(path, text)
     stands = carried.here(with_it) if with_it is not None else "same"
     if with_it is None or stands == "same":
         return job_from_text(text, name)
@@ -55,4 +55,6 @@ def _with_card(parent: QWidget, path: Path, name: str, text: str) -> Job | None:
     if answer != "sheets":
         return None
     taken = carried.take_over(with_it)
-    return carried.planned_for(job_from_text(text, name), taken)
+    if taken.log_left:
+        ask.tell(parent, taken.log_left)
+    return planned_for(job_from_text(text, name), taken.name)

@@ -152,6 +152,12 @@ class Field(QWidget):
             text, self._own_spelling = self._own_spelling, None
             self.box.put(text)
 
+    def take_units(self, units: str) -> None:
+        """A bare number means another unit from now on; what stands here stays."""
+        if (unit := self.entry.unit(units)) != self.unit:
+            self.unit = unit
+            self.update()
+
     def put(self, text: str, understood: str, problem: QuantityError | None) -> None:
         """Show what is written and how it was understood, or why it was not."""
         self._put_text(text)

@@ -18,7 +18,7 @@ from jobsheet.model.shop import Shop
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.reckoning.what_if import tried
-from jobsheet.storage.card_files import card_digest, find_card
+from jobsheet.storage.card_files import card_digest, find_card, planned_for
 
 
 class Side(Struct, frozen=True, kw_only=True):
@@ -119,7 +119,7 @@ def card_changed(job: Job) -> bool:
 
 def for_card(job: Job, machine: Machine, shop: Shop | None = None) -> tuple[Job, dict[str, str]]:
     """The job for another card, and by key the speeds that were put in place of those that it has not."""
-    other = replace(job, machine=machine.name, card_hash=card_digest(machine.name))
+    other = planned_for(job, machine.name)
     settings = Reckoner(shop).reckon(other).settings
     retyped: dict[str, str] = {}
     set_ups: list[SetUp] = []

@@ -18,7 +18,16 @@ from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.paper_column import ArrangedForm
 from jobsheet.operations.entry import Entry
-from jobsheet.storage.short_card import DRIVES, NAMES, answer, answered, change_of, changed, questions
+from jobsheet.storage.short_card import (
+    DRIVES,
+    NAMES,
+    answer,
+    answered,
+    change_of,
+    changed,
+    questions,
+    unit_of,
+)  # fmt: skip
 from jobsheet.storage.typed_paper import Paper, entries_at
 
 translate = QCoreApplication.translate
@@ -64,6 +73,8 @@ class ShortForm(ArrangedForm):
         if self.form is None or [one.name for one in asked] != [one.name for one in self._asked]:
             self._make(asked)
         self._asked = asked
+        for field in self.form.fields.values() if self.form is not None else ():
+            field.take_units(unit_of(paper))
         self.name.put({"title": self._shown(self.name.fields["title"].entry)})
         if self.form is not None:
             self.form.put({one.name: self._shown(one) for one in asked})
@@ -113,7 +124,7 @@ class ShortForm(ArrangedForm):
         text = answer(paper, entry.name)
         if entry.asks == "text" or not text:
             return Shown(text)
-        unit = answer(paper, "dial") or "mm"
+        unit = unit_of(paper)
         try:
             return Shown(text, entry.understood(entry.read(text, unit), unit))
         except QuantityError as problem:
