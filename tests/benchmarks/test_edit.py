@@ -9,7 +9,7 @@ import sys
 import time
 
 from jobsheet.edit.commands import SetField
-from jobsheet.edit.step_commands import DuplicateOperation
+from jobsheet.edit.several_steps import DuplicateSteps
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
@@ -20,7 +20,7 @@ def job_of(count: int):
     job = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
     keys = ["drill", "face-rough", "spot"]
     while len(job.operations()) < count:
-        job = DuplicateOperation(keys[len(job.operations()) % 3]).apply(job)
+        job = DuplicateSteps((keys[len(job.operations()) % 3],)).apply(job)
     return job
 
 
@@ -29,7 +29,7 @@ def mixed_job(count: int):
     job = read_job(sample_jobs() / "hm-102-slide-plate.yaml")
     keys = [operation.key for _, operation in job.operations() if operation.kind != "bench-step"]
     while len(job.operations()) < count:
-        job = DuplicateOperation(keys[len(job.operations()) % len(keys)]).apply(job)
+        job = DuplicateSteps((keys[len(job.operations()) % len(keys)],)).apply(job)
     return job
 
 

@@ -1,6 +1,15 @@
 """A person before the program: keys at a pace, the mouse where a screen reader would find things; both are counted."""
 
+import subprocess
 import time
+
+
+def words_of(path):
+    """What a sheet says, read back by another program than ours."""
+    done = subprocess.run(
+        ["pdftotext", "-layout", str(path), "-"], capture_output=True, text=True, check=True
+    )
+    return done.stdout
 
 
 class CountedHand:
@@ -50,6 +59,27 @@ class CountedHand:
         self.clicks += 3
         self.running.click(name, role, nth, times=3)
         self.type(text)
+
+    # --- files ---
+
+    def save_as(self, path, title):
+        """As a file of one's own, by the keyboard; `title` is that of the window afterwards."""
+        self._into_file("ctrl+s", "Save the job", path)
+        self.running.take_keys(title)
+
+    def export(self, path, title):
+        """The sheets, by the keyboard; their words."""
+        self._into_file("ctrl+e", "Export the sheets", path)
+        self.running.take_keys(title)
+        return words_of(path)
+
+    def _into_file(self, key, question, path):
+        self.keys(key)
+        self.asked(question)
+        self.keys("ctrl+a")
+        self.type(str(path))
+        self.keys("Return")
+        self.running.until(path.exists)
 
     # --- waiting ---
 

@@ -4,12 +4,10 @@ Typed at a hand's pace and slower, in small and large windows, dark, at 150 and 
 What it costs is counted: at most 900 keys, and nothing is pasted.
 """
 
-import subprocess
-
 import pytest
 
 from jobsheet.storage.job_file import read_job
-from tests.e2e.counted_hand import CountedHand
+from tests.e2e.counted_hand import CountedHand, words_of
 
 pytestmark = pytest.mark.e2e
 
@@ -109,32 +107,6 @@ def slotted(hand):
     hand.keys("Escape")
 
 
-def saved(hand, path):
-    hand.keys("ctrl+s")
-    hand.asked("Save the job")
-    hand.keys("ctrl+a")
-    hand.type(str(path))
-    hand.keys("Return")
-    hand.running.until(path.exists)
-    hand.running.take_keys("BB-1")
-
-
-def on_paper(hand, path):
-    hand.keys("ctrl+e")
-    hand.asked("Export the sheets")
-    hand.keys("ctrl+a")
-    hand.type(str(path))
-    hand.keys("Return")
-    hand.running.until(path.exists)
-
-
-def words_of(path):
-    done = subprocess.run(
-        ["pdftotext", "-layout", str(path), "-"], capture_output=True, text=True, check=True
-    )
-    return done.stdout
-
-
 def made_right(home, tmp_path, monkeypatch):
     """The file and the paper say what was meant."""
     monkeypatch.setenv("JOBSHEET_HOME", str(home))  # its machine is known there
@@ -162,8 +134,8 @@ def typed(hand, tmp_path, monkeypatch):
     holes(hand)
     bored(hand)
     slotted(hand)
-    saved(hand, tmp_path / "b.yaml")
-    on_paper(hand, tmp_path / "b.pdf")
+    hand.save_as(tmp_path / "b.yaml", "BB-1")
+    hand.export(tmp_path / "b.pdf", "BB-1")
     made_right(hand.running.home, tmp_path, monkeypatch)
     assert hand.pressed <= MOST_KEYS
 

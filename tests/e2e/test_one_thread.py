@@ -4,8 +4,6 @@ Every later piece of work adds its own step here. What it costs a person is coun
 had to be answered, seconds.
 """
 
-import subprocess
-
 import pytest
 
 from jobsheet.storage.card_files import card_names
@@ -27,7 +25,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     set_up(thread)
     plan(thread)
     advice(thread)
-    saved(thread, tmp_path / "guide.yaml")
+    thread.save_as(tmp_path / "guide.yaml", "OT-1")
     paper(thread, tmp_path / "guide.pdf")
     what_happened(thread, home)
     thread.keys("ctrl+q")
@@ -109,29 +107,9 @@ def advice(thread):
     thread.keys("Escape")
 
 
-def saved(thread, path):
-    """As a file of one's own."""
-    thread.keys("ctrl+s")
-    thread.asked("Save the job")
-    thread.keys("ctrl+a")
-    thread.type(str(path))
-    thread.keys("Return")
-    thread.running.until(path.exists)
-    thread.running.take_keys("OT-1")
-
-
 def paper(thread, path):
     """The sheets say what is set at the machine."""
-    thread.keys("ctrl+e")
-    thread.asked("Export the sheets")
-    thread.keys("ctrl+a")
-    thread.type(str(path))
-    thread.keys("Return")
-    thread.running.until(path.exists)
-    thread.running.take_keys("OT-1")
-    words = subprocess.run(
-        ["pdftotext", "-layout", str(path), "-"], capture_output=True, text=True, check=True
-    ).stdout
+    words = thread.export(path, "OT-1")
     for said in (
         "OT-1 Guide strip",
         "Corner mill",

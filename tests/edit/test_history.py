@@ -9,16 +9,8 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
 from jobsheet.edit.commands import ChooseMachine, SetField, entry_of, value_of
 from jobsheet.edit.history import History
-from jobsheet.edit.step_commands import (
-    AddOperation,
-    AddSetUp,
-    DeleteOperation,
-    DeleteSetUp,
-    DuplicateOperation,
-    MoveOperation,
-    MoveSetUp,
-    Renumber,
-)
+from jobsheet.edit.several_steps import DeleteSteps, DuplicateSteps, MoveSteps
+from jobsheet.edit.step_commands import AddOperation, AddSetUp, DeleteSetUp, MoveSetUp, Renumber
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
 from jobsheet.paths import sample_jobs
 from jobsheet.storage.job_file import job_from_text, read_job
@@ -78,7 +70,7 @@ def test_a_listener_hears_what_changed_and_who_asked():
     heard = []
     history.subscribe(heard.append)
     history.do(SetField("drill", "feed", "0.1"), asker="form")
-    history.do(DeleteOperation("tap"))
+    history.do(DeleteSteps(("tap",)))
     history.do(SetField("job:part", "name", "Plate"))
     assert (heard[0].keys, heard[0].order, heard[0].header, heard[0].asker) == (
         {"drill"},
@@ -110,10 +102,10 @@ def test_saved_and_changed():
     [
         (AddOperation("set-up-1", "drill", "spot"), [10, 20, 30, 40, 50, 55, 60, 70, 80]),
         (AddOperation("set-up-1", "drill"), [10, 20, 30, 40, 50, 60, 70, 80, 90]),
-        (DuplicateOperation("clamp"), [10, 15, 20, 30, 40, 50, 60, 70, 80]),
-        (DeleteOperation("spot"), [10, 20, 30, 40, 60, 70, 80]),
-        (MoveOperation("tap", "set-up-1", 0), [5, 10, 20, 30, 40, 50, 60, 80]),
-        (MoveOperation("clamp", "set-up-1", 7), [20, 30, 40, 50, 60, 70, 80, 90]),
+        (DuplicateSteps(("clamp",)), [10, 15, 20, 30, 40, 50, 60, 70, 80]),
+        (DeleteSteps(("spot",)), [10, 20, 30, 40, 60, 70, 80]),
+        (MoveSteps(("tap",), "set-up-1", 0), [5, 10, 20, 30, 40, 50, 60, 80]),
+        (MoveSteps(("clamp",), "set-up-1", 7), [20, 30, 40, 50, 60, 70, 80, 90]),
     ],
 )
 def test_a_step_that_is_put_in_gets_a_number_between(command, expected):
@@ -131,13 +123,13 @@ def test_many_inserts_at_one_place_stay_unique_and_renumber_mends_them():
 
 
 def test_moving_to_where_it_is_changes_nothing():
-    assert MoveOperation("spot", "set-up-1", 4).apply(JOB) is JOB
+    assert MoveSteps(("spot",), "set-up-1", 4).apply(JOB) is JOB
 
 
 def test_set_ups_are_added_moved_and_taken_out():
     job = AddSetUp("set-up-1").apply(JOB)
     assert [(one.key, one.number) for one in job.set_ups] == [("set-up-1", 1), ("set-up-2", 2)]
-    job = MoveOperation("finish", "set-up-2", 0).apply(job)
+    job = MoveSteps(("finish",), "set-up-2", 0).apply(job)
     assert job.find("finish")[0].key == "set-up-2"
     swapped = MoveSetUp("set-up-2", 0).apply(job)
     assert [(one.key, one.number) for one in swapped.set_ups] == [("set-up-2", 1), ("set-up-1", 2)]
@@ -163,8 +155,8 @@ def test_choosing_a_machine_keeps_the_hash_of_its_card():
 
 def test_what_is_gone_is_said():
     for command in (
-        DeleteOperation("none"),
-        DuplicateOperation("none"),
+        DeleteSteps(("none",)),
+        DuplicateSteps(("none",)),
         AddOperation("none", "drill"),
         SetField("drill", "none", "1"),
     ):
@@ -211,9 +203,9 @@ class Edits(RuleBasedStateMachine):
             "add": lambda: AddOperation(
                 "set-up-1", data.draw(st.sampled_from(["drill", "face", "tap", "bench-step"])), key
             ),
-            "delete": lambda: DeleteOperation(key),
-            "duplicate": lambda: DuplicateOperation(key),
-            "move": lambda: MoveOperation(key, "set-up-1", data.draw(st.integers(0, 9))),
+            "delete": lambda: DeleteSteps((key,)),
+            "duplicate": lambda: DuplicateSteps((key,)),
+            "move": lambda: MoveSteps((key,), "set-up-1", data.draw(st.integers(0, 9))),
             "type": lambda: SetField(
                 key,
                 "note",

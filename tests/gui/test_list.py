@@ -246,7 +246,8 @@ def told(window, monkeypatch):
     heard = []
 
     def hear(event):
-        heard.append((event.type(), name(face(window).child(event.child()))))
+        child = face(window).child(event.child()) if event.child() >= 0 else None
+        heard.append((event.type(), name(child) if child is not None else ""))
 
     monkeypatch.setattr(list_reading, "_listens", lambda: True)
     monkeypatch.setattr(list_reading.QAccessible, "updateAccessibility", hear)
@@ -269,6 +270,13 @@ def test_opening_and_closing_are_told(window, told):
     window.close_row()
     assert (QAccessible.Event.StateChanged, line.view.spoken()) in told
     assert (QAccessible.Event.Focus, line.view.spoken()) in told
+
+
+def test_that_other_rows_are_chosen_is_told(window, told, qtbot):
+    ruled(window).focus_line("spot")
+    told.clear()
+    qtbot.keyClick(ruled(window), Qt.Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
+    assert QAccessible.Event.SelectionWithin in [kind for kind, _ in told]
 
 
 def test_windows_with_their_items_come_and_go(qapp, qtbot):

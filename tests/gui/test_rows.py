@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
+from jobsheet.edit.several_steps import DeleteSteps
 from jobsheet.edit.step_commands import AddSetUp
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.storage.job_file import blank_job
@@ -229,7 +230,7 @@ def test_an_empty_job_says_what_to_begin_with(window, qtbot, monkeypatch):
 
 
 def test_renumber(window):
-    window.parts.hand.do(__import__("jobsheet.edit.step_commands", fromlist=["x"]).DeleteOperation("clamp"))
+    window.parts.hand.do(DeleteSteps(("clamp",)))
     window.parts.edits.steps.renumber()
     assert [operation.number for _, operation in window.desk.job.operations()] == [10, 20, 30, 40, 50, 60, 70]
 

@@ -171,9 +171,9 @@ def test_a_10_mm_drill_is_beyond_the_hand_on_b1(hm100):
 def test_a_pilot_is_found_at_the_same_places(hm100):
     """Section 9: 12 after 4, 0.14, Kd 20 000: 9.91 N·m, 1.24 kN."""
     from jobsheet.edit.commands import SetField
-    from jobsheet.edit.step_commands import DuplicateOperation
+    from jobsheet.edit.several_steps import DuplicateSteps
 
-    job = DuplicateOperation("drill").apply(hm100)
+    job = DuplicateSteps(("drill",)).apply(hm100)
     job = SetField("drill", "cutter", "drill 4").apply(job)
     for name, text in (("cutter", "drill 12"), ("feed", "0.14"), ("spindle", "320 rpm")):
         job = SetField("drill-1", name, text).apply(job)

@@ -9,7 +9,7 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
-from jobsheet.edit.step_commands import DeleteOperation
+from jobsheet.edit.several_steps import DeleteSteps
 from jobsheet.machine.dial_readings import error_text
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Reckoner
@@ -322,7 +322,7 @@ def test_why_1_mm_layers(jobs):
 
 def _without(job, *keys):
     for key in keys:
-        job = DeleteOperation(key).apply(job)
+        job = DeleteSteps((key,)).apply(job)
     return job
 
 

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
-from jobsheet.edit.step_commands import AddOperation, DeleteOperation, DuplicateOperation, MoveOperation
+from jobsheet.edit.several_steps import DeleteSteps, DuplicateSteps, MoveSteps
+from jobsheet.edit.step_commands import AddOperation
 from jobsheet.errors import JobsheetError
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
@@ -31,9 +32,9 @@ edits = st.one_of(
         SetField, st.just("job"), st.just("machine"), st.sampled_from(["bench-mill-b-2", "knee-mill-k-2"])
     ),
     st.builds(SetField, st.just("job:stock"), st.just("height"), st.sampled_from(["12", "20", "1 in"])),
-    st.builds(DuplicateOperation, st.sampled_from(KEYS)),
-    st.builds(DeleteOperation, st.sampled_from(KEYS)),
-    st.builds(MoveOperation, st.sampled_from(KEYS), st.just("set-up-1"), st.integers(0, 8)),
+    st.builds(DuplicateSteps, st.tuples(st.sampled_from(KEYS))),
+    st.builds(DeleteSteps, st.tuples(st.sampled_from(KEYS))),
+    st.builds(MoveSteps, st.tuples(st.sampled_from(KEYS)), st.just("set-up-1"), st.integers(0, 8)),
     st.builds(AddOperation, st.just("set-up-1"), st.sampled_from(["face", "drill", "tap"])),
 )
 
@@ -66,7 +67,7 @@ def test_facing_thins_the_work_for_what_goes_through():
 
 
 def test_an_operation_that_cannot_be_reckoned_says_why_and_spares_the_others():
-    without = DeleteOperation("drill").apply(JOB)
+    without = DeleteSteps(("drill",)).apply(JOB)
     found = Reckoner().reckon(without)
     assert "drilled at these places" in found.operations["tap"].problem
     assert found.operations["face-rough"].figures is not None

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from jobsheet.__main__ import main
 from jobsheet.edit.setting_aside import Dismiss
-from jobsheet.edit.step_commands import MoveOperation
+from jobsheet.edit.several_steps import MoveSteps
 from jobsheet.model.job import Dismissed
 from jobsheet.paths import resources
 from jobsheet.reckoning.reckoner import Reckoner
@@ -22,7 +22,7 @@ from jobsheet.storage.job_writing import save_job, write_job
 
 def drilled_first(job):
     """The drill before its spot."""
-    return MoveOperation("drill", "set-up-1", 1).apply(job)
+    return MoveSteps(("drill",), "set-up-1", 1).apply(job)
 
 
 def test_a_dismissed_remark_is_saved_read_and_told_apart(hm100, tmp_path, capsys):

@@ -8,7 +8,8 @@ import re
 import pytest
 
 from jobsheet.edit.commands import SetField
-from jobsheet.edit.step_commands import DeleteOperation, MoveOperation, MoveSetUp
+from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
+from jobsheet.edit.step_commands import MoveSetUp
 from jobsheet.errors import QuantityError
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
@@ -29,16 +30,16 @@ def spoilt(job, chance):
         steps = [(set_up, one) for set_up in job.set_ups for one in set_up.operations]
         set_up, step = chance.choice(steps)
         if what == "move":
-            job = MoveOperation(step.key, set_up.key, chance.randrange(len(set_up.operations))).apply(job)
+            job = MoveSteps((step.key,), set_up.key, chance.randrange(len(set_up.operations))).apply(job)
         elif what == "take out":
-            job = DeleteOperation(step.key).apply(job)
+            job = DeleteSteps((step.key,)).apply(job)
         elif what == "set-up":
             job = MoveSetUp(set_up.key, chance.randrange(len(job.set_ups))).apply(job)
         elif what == "size":
             job = resized(job, step, chance)
         else:
             other = chance.choice(job.set_ups)
-            job = MoveOperation(step.key, other.key, chance.randint(0, len(other.operations))).apply(job)
+            job = MoveSteps((step.key,), other.key, chance.randint(0, len(other.operations))).apply(job)
     return job
 
 

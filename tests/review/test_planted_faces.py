@@ -9,7 +9,8 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
-from jobsheet.edit.step_commands import DeleteOperation, MoveSetUp
+from jobsheet.edit.several_steps import DeleteSteps
+from jobsheet.edit.step_commands import MoveSetUp
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
 from jobsheet.storage.job_file import read_job
@@ -49,12 +50,12 @@ def fields(*edits):
 def slot_in_one_pass(job):
     job = SetField("slot", "cutter", "slot drill 10 mm, 30 mm out, drawer 2 no. 1").apply(job)
     for key in ("slot-front", "slot-rear"):
-        job = DeleteOperation(key).apply(job)
+        job = DeleteSteps((key,)).apply(job)
     return job
 
 
 def without(key):
-    return lambda job: DeleteOperation(key).apply(job)
+    return lambda job: DeleteSteps((key,)).apply(job)
 
 
 #: Sample, mistake, the remark's id, words of it, whether it has a fix (table of the sequencing rules).

@@ -8,7 +8,8 @@ import pytest
 import yaml
 
 from jobsheet.edit.commands import SetField
-from jobsheet.edit.step_commands import AddOperation, DeleteOperation, MoveOperation, MoveSetUp
+from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
+from jobsheet.edit.step_commands import AddOperation, MoveSetUp
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules
@@ -47,9 +48,9 @@ def edited(job, edits):
 
 def edit(job, owner, name, text):
     if name == "move to":
-        return MoveOperation(owner, job.find(owner)[0].key, int(text))
+        return MoveSteps((owner,), job.find(owner)[0].key, int(text))
     if name == "take out":
-        return DeleteOperation(owner)
+        return DeleteSteps((owner,))
     if name == "set-up to":
         return MoveSetUp(owner, int(text))
     if name == "do" or name.startswith("add "):

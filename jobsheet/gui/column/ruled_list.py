@@ -89,7 +89,9 @@ class RuledList(PaintedList):
         if key != old:
             self._tell_focus()
         if self._is_read and max(len(before), len(self.choice.keys)) > 1 and before != self.choice.keys:
-            pass
+            from jobsheet.gui.column import list_reading
+
+            list_reading.chosen_otherwise(self)
 
     def focus_line(
         self, key: str, choose: Callable[[str], None] | None = None, *, pressed: bool = False
