@@ -7,12 +7,14 @@ from msgspec.structs import replace
 
 from jobsheet.cli.verbs.figures import _around
 from jobsheet.model.job import SetUp
+from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.adviser.best_cut import advice_on, best_cut
 from jobsheet.reckoning.answers.all_answers import answers_in_parts
 from jobsheet.reckoning.answers.inverse import deepest_here
 from jobsheet.reckoning.by_value import reckon_operation
-from jobsheet.reckoning.reckoner import Outcome, Reckoned
+from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.reckoning.what_if import tried, with_texts
+from jobsheet.storage.job_file import read_job
 from tests.reckoning.test_adviser_grid import drawn
 
 SHORT, LONG = 60, 200
@@ -53,3 +55,18 @@ def test_window_and_command_line_say_the_same_and_following_it_ends(seed, hm100)
         layer = one.fields.depth.value / best.found.value("layers")
         deepest = deepest_here(one, setting).plan
         assert not best.easy or (deepest is not None and layer <= deepest * (1 + 1e-3))
+
+
+@pytest.mark.parametrize("path", sorted(sample_jobs().glob("*.yaml")), ids=lambda path: path.stem)
+def test_what_is_recommended_never_says_the_same_in_two_ways(path):
+    job = read_job(path)
+    settings = Reckoner().reckon(job).settings
+    for _, operation in job.operations():
+        advised = advice_on(operation, settings[operation.key])
+        if advised is None:
+            continue
+        after = with_texts(operation.kind, operation.fields, advised.edits, job.units)
+        for one, other in (("feed", "feed_per_tooth"), ("cutting_speed", "spindle")):
+            both = [getattr(after, name, None) is not None for name in (one, other)]
+            before = [getattr(operation.fields, name, None) is not None for name in (one, other)]
+            assert not all(both) or all(before), (operation.number, advised.edits)

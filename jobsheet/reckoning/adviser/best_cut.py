@@ -30,6 +30,8 @@ from jobsheet.reckoning.what_if import Tried, at_speed, tried
 
 #: What the adviser chooses; anything else of a step is the person's.
 CHOSEN = ("spindle", "feed_per_tooth", "feed", "cutting_speed", "layer", "cut")
+#: What is typed instead of what the adviser writes, and by what it says the same.
+_SAID_BY = {"feed": "feed_per_tooth", "cutting_speed": "spindle"}
 #: Times that differ by less are as good as equal; one pass more must save that share of the time (common practice, no source).
 EQUAL, WORTH = 1.1, 1.5
 #: Stands where a feed must be and is asked for.
@@ -128,13 +130,24 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
     target = burden_of(advised.found, drawn(plays, advised.found, setting, skin))
     values = {one.name: one for one in _differing(operation, advised)}
     fields = replace(operation.fields, **{name: getattr(advised.fields, name) for name in values})
-    for name in tuple(values):  # what stands already stays, where the step is as good with it
-        kept = replace(fields, **{name: getattr(operation.fields, name)})
+    for names in _together(tuple(values)):  # what stands already stays, where the step is as good with it
+        kept = replace(fields, **{name: getattr(operation.fields, name) for name in names})
         if good(kept) is not None:
             fields = kept
-            del values[name]
+            for name in names:
+                del values[name]
     found = tried(operation.kind, fields, setting)
     return Changed(advised=advised, values=tuple(values.values()), fields=fields, found=found)
+
+
+def _together(names: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """The changes one by one, but two ways of saying the same together: with only one of them made both would stand there."""
+    for name in names:
+        other = _SAID_BY.get(name)
+        if other in names:
+            yield (name, str(other))
+        elif name not in {_SAID_BY.get(one) for one in names}:
+            yield (name,)
 
 
 def _differing(operation: Operation, advised: Advised) -> Iterator[Advice]:
@@ -146,7 +159,7 @@ def _differing(operation: Operation, advised: Advised) -> Iterator[Advice]:
             continue
         if now is None or then is None or abs(now.value - then.value) > 1e-9:
             yield one
-    for name in ("feed", "cutting_speed"):
+    for name in _SAID_BY:
         if (
             getattr(operation.fields, name, None) is not None
             and getattr(advised.fields, name) is None
