@@ -17,8 +17,10 @@ EVERYTHING = frozenset(
 )  # fmt: skip
 #: What every cut under power reads: the card, the metal and its fluid, the workshop's own numbers.
 CUT = frozenset({"machine", "material", "shop", "units", "fluid"})
+#: What only the dials are read by: a step behind one that goes deeper keeps its figures and its limits.
+TO_READ = frozenset({"wound"})
 #: What a milling cut reads: its depth dial counts on from where the same cutter was touched.
-MILL = CUT | {"wound"}
+MILL = CUT | TO_READ
 #: The lengths of the work as they lie on the table.
 FLAT = frozenset({"extent.x", "extent.y"})
 

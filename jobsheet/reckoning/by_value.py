@@ -11,7 +11,7 @@ from jobsheet.model.not_checked import alone
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import Dial
-from jobsheet.operations.reads import narrowed
+from jobsheet.operations.reads import TO_READ, narrowed
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.roomy import Roomy
 from jobsheet.reckoning.what_if import sentence_of
@@ -29,58 +29,72 @@ def known(
     kind_name: str, fields: Any, setting: Setting
 ) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
     """The same with what every limit says, in the limits' own order."""
-    reads = kind_of(kind_name).looks_at(fields) | READS
-    found: tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str] = _reckoned(
-        kind_name, fields, narrowed(setting, reads)
-    )
-    return found
+    looks = kind_of(kind_name).looks_at(fields)
+    figures, said, problem = _reckoned(kind_name, fields, narrowed(setting, (looks | READS) - TO_READ))
+    if figures is None:
+        return None, (), (), (), problem
+    rows, dials, problem = _read_off(kind_name, fields, narrowed(setting, looks))
+    return (None, (), (), (), problem) if problem else (figures, said, rows, dials, "")
 
 
 def make_room(steps: int) -> None:
     """Remember as many as a plan of so many steps needs."""
-    for one in (_reckoned, _figured):
+    for one in (_reckoned, _figured, _read_off):
         one.make_room(steps)
 
 
 @Roomy
-def _reckoned(
-    kind_name: str, fields: Any, setting: Setting
-) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
-    """The setting holds only what kind and limits read."""
-    return alone(lambda: _with_limits(kind_name, fields, setting), lambda why: (None, (), (), (), why))
+def _reckoned(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, Asked, str]:
+    """The setting holds only what the figures and the limits rest on."""
+    return alone(lambda: _with_limits(kind_name, fields, setting), lambda why: (None, (), why))
 
 
-def _with_limits(
-    kind_name: str, fields: Any, setting: Setting
-) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
+def _with_limits(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, Asked, str]:
     """What nobody foresaw is a problem of this one step, as `_reckoned` has it: the others keep their figures."""
     kind = kind_of(kind_name)
-    figures, rows, dials, problem = _figured(kind_name, fields, narrowed(setting, kind.looks_at(fields)))
+    figures, problem = _figures_of(kind_name, fields, setting)
     if figures is None:
-        return None, (), (), (), problem
+        return None, (), problem
     try:
-        return figures, asked(figures, setting, fields, kind.plays(fields).process), rows, dials, ""
+        return figures, asked(figures, setting, fields, kind.plays(fields).process), ""
     except (JobsheetError, ArithmeticError) as error:
-        return None, (), (), (), sentence_of(error)
+        return None, (), sentence_of(error)
+
+
+def _figures_of(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, str]:
+    """The figures of a step, and what is wrong."""
+    looks = kind_of(kind_name).looks_at(fields) - TO_READ
+    found: tuple[Figures | None, str] = _figured(kind_name, fields, narrowed(setting, looks))
+    return found
 
 
 @Roomy
-def _figured(
-    kind_name: str, fields: Any, setting: Setting
-) -> tuple[Figures | None, tuple[Row, ...], tuple[Dial, ...], str]:
-    """The setting holds only what the kind reads."""
-    return alone(lambda: _by_kind(kind_name, fields, setting), lambda why: (None, (), (), why))
+def _figured(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, str]:
+    """The setting holds only what the figures of the kind rest on."""
+    return alone(lambda: _by_kind(kind_name, fields, setting), lambda why: (None, why))
 
 
-def _by_kind(
-    kind_name: str, fields: Any, setting: Setting
-) -> tuple[Figures | None, tuple[Row, ...], tuple[Dial, ...], str]:
-    kind = kind_of(kind_name)
+def _by_kind(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, str]:
     try:
-        figures = kind.figures(fields, setting)
+        return kind_of(kind_name).figures(fields, setting), ""
     except (JobsheetError, ArithmeticError) as error:
-        return None, (), (), sentence_of(error)
+        return None, sentence_of(error)
+
+
+@Roomy
+def _read_off(kind_name: str, fields: Any, setting: Setting) -> tuple[tuple[Row, ...], tuple[Dial, ...], str]:
+    """The words of the sheet and what is set at the dials; the setting holds all that the kind reads."""
+    return alone(lambda: _rows_and_dials(kind_name, fields, setting), lambda why: ((), (), why))
+
+
+def _rows_and_dials(
+    kind_name: str, fields: Any, setting: Setting
+) -> tuple[tuple[Row, ...], tuple[Dial, ...], str]:
+    kind = kind_of(kind_name)
+    figures, problem = _figures_of(kind_name, fields, setting)
+    if figures is None:
+        return (), (), problem
     try:
-        return figures, kind.rows(fields, figures, setting), kind.dials(fields, figures, setting), ""
+        return kind.rows(fields, figures, setting), kind.dials(fields, figures, setting), ""
     except JobsheetError as error:
-        return None, (), (), sentence_of(error)
+        return (), (), sentence_of(error)

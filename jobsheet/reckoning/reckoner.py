@@ -22,6 +22,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.operations.kind import Dial
+from jobsheet.operations.reads import TO_READ
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import known, make_room
@@ -201,7 +202,7 @@ def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: froz
             if was.pilot != pilot:
                 moved |= _PILOT
             if was.wound != touch.wound:
-                moved |= _WOUND
+                moved |= TO_READ
             if not moved:
                 setting = was
             outcomes.append(_again(operation, before.outcomes[index], setting, moved))
@@ -235,7 +236,6 @@ def _taken_over(set_up: SetUp, ground: Setting, before: _Seen) -> _Seen | None:
 #: What a set-up's ground holds for all of its operations; the height and the hole at a place are each one's own.
 _SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof")
 _HEIGHT, _PILOT = frozenset({"extent.z", "thickness"}), frozenset({"pilot"})
-_WOUND = frozenset({"wound"})
 
 
 def _changed(one: Setting, other: Setting) -> frozenset[str]:

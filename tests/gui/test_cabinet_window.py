@@ -84,10 +84,14 @@ def test_a_usual_set_is_one_press_and_one_undo_and_says_that_it_is_a_beginning(w
     qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
     assert cabinet.problems == ()
     assert cabinet.state()[0].startswith("A beginning")
+    assert not button.isVisible()  # it would take the place of what stands there now
     assert cabinet.save()
     assert cabinet_for("").of("cutters")
     cabinet.undo()
     assert cabinet.history.paper == blank
+    assert button.isVisible()
+    entry(cabinet, "drills", 0, what="drill 5 mm", place="drawer 3")
+    assert not button.isVisible()
 
 
 @pytest.mark.parametrize("size", ["bench", "knee"])

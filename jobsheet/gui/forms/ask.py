@@ -6,9 +6,13 @@ Dialogs are made when they are asked, so that starting the program does not pay 
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
 
 translate = QCoreApplication.translate
 
@@ -46,28 +50,17 @@ def changed_outside(parent: QWidget, sentence: str) -> str:
 
 def which(parent: QWidget, sentence: str, names: list[str]) -> int | None:
     """Which one of several, by its place in the list; None where it is called off."""
-    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
+    from PySide6.QtWidgets import QDialogButtonBox
 
-    from jobsheet.gui.forms.plain_widgets import Choices, Label, named
+    from jobsheet.gui.forms.plain_widgets import Choices, named
 
-    box = QDialog(parent)
-    box.finished.connect(box.deleteLater)
-    box.setWindowTitle(translate("Ask", "Job sheet"))
-    column = QVBoxLayout(box)
-    column.addWidget(Label(sentence, box))
+    box, column = _sheet(parent, translate("Ask", "Job sheet"), sentence)
     choices = Choices(box)
     named(choices, translate("Ask", "Which one"))
     for place, name in enumerate(names):
         choices.offer(name, place)
     column.addWidget(choices)
-    buttons = QDialogButtonBox(
-        QDialogButtonBox.StandardButton.Open | QDialogButtonBox.StandardButton.Cancel, box
-    )
-    buttons.accepted.connect(box.accept)
-    buttons.rejected.connect(box.reject)
-    column.addWidget(buttons)
-    box.resize(440, box.sizeHint().height())
-    done = box.exec() == QDialog.DialogCode.Accepted
+    done = _agreed(box, column, QDialogButtonBox.StandardButton.Open)
     return choices.currentIndex() if done else None
 
 
@@ -195,7 +188,26 @@ def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
 
 def _written(parent: QWidget, title: str, head: str, titles: tuple[str, ...]) -> tuple[str, ...] | None:
     """Lines to write in under some words, each with its title; None where it is called off."""
-    from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit, QVBoxLayout
+    from PySide6.QtWidgets import QDialogButtonBox, QLineEdit
+
+    from jobsheet.gui.forms.plain_widgets import Label
+
+    box, column = _sheet(parent, title, head)
+    lines = []
+    for caption in titles:
+        column.addWidget(Label(caption, box))
+        line = QLineEdit(box)
+        line.setAccessibleName(caption)
+        column.addWidget(line)
+        lines.append(line)
+    if not _agreed(box, column, QDialogButtonBox.StandardButton.Ok):
+        return None
+    return tuple(line.text().strip() for line in lines)
+
+
+def _sheet(parent: QWidget, title: str, head: str) -> tuple[QDialog, QVBoxLayout]:
+    """A box with some words at its head, and the column that more goes into."""
+    from PySide6.QtWidgets import QDialog, QVBoxLayout
 
     from jobsheet.gui.forms.plain_widgets import Label
 
@@ -204,20 +216,16 @@ def _written(parent: QWidget, title: str, head: str, titles: tuple[str, ...]) ->
     box.setWindowTitle(title)
     column = QVBoxLayout(box)
     column.addWidget(Label(head, box))
-    lines = []
-    for caption in titles:
-        column.addWidget(Label(caption, box))
-        line = QLineEdit(box)
-        line.setAccessibleName(caption)
-        column.addWidget(line)
-        lines.append(line)
-    buttons = QDialogButtonBox(
-        QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel, box
-    )
+    return box, column
+
+
+def _agreed(box: QDialog, column: QVBoxLayout, yes: QDialogButtonBox.StandardButton) -> bool:
+    """Whether it was ended by that button, and not called off."""
+    from PySide6.QtWidgets import QDialog, QDialogButtonBox
+
+    buttons = QDialogButtonBox(yes | QDialogButtonBox.StandardButton.Cancel, box)
     buttons.accepted.connect(box.accept)
     buttons.rejected.connect(box.reject)
     column.addWidget(buttons)
     box.resize(520, box.sizeHint().height())
-    if box.exec() != QDialog.DialogCode.Accepted:
-        return None
-    return tuple(line.text().strip() for line in lines)
+    return box.exec() == QDialog.DialogCode.Accepted

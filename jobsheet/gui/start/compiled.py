@@ -2,7 +2,8 @@
 
 Python keeps the compiled code of modules that lie in files. PySide6 carries its helpers as source in an archive
 inside a library, so that each start compiles them again (some 20 ms), and no regular expression is kept at all
-(some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here, beside our own compiled modules and under the same rules as those (PEP 552):
+(some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here, beside our own
+compiled modules and under the same rules as those (PEP 552):
 used only for the very same source and the very same Python, not written where Python is told not to, and never
 needed. Whoever can write there can write our modules themselves, so that nothing more has to be trusted.
 """

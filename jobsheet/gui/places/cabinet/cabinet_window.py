@@ -53,6 +53,9 @@ def own_cabinet() -> tuple[Paper, Lying | None]:
 class CabinetWindow(PaperWindow):
     """The cabinet; where there is none yet, a usual set to begin with."""
 
+    _beginning: Button | None = None
+    _blank: Paper | None = None
+
     def offer_a_beginning(self, size: str) -> None:
         """One press fills in a usual set; undo takes it out again."""
         words = (
@@ -61,10 +64,24 @@ class CabinetWindow(PaperWindow):
             else translate("CabinetWindow", "Begin with a usual set for a bench mill")
         )
         self._beginning = Button(words, self.head)
+        self._blank = self.history.paper
         self._beginning.clicked.connect(lambda: self._begin(size))
         self.head.buttons.insert(0, self._beginning)
         self._beginning.show()
         self.place()
+
+    def show_paper(self, *, anew: bool = True) -> None:
+        """A usual set is offered only where nothing stands that it would take the place of."""
+        super().show_paper(anew=anew)
+        if self._beginning is not None and (there := self.history.paper == self._blank) != (
+            self._beginning in self.head.buttons
+        ):
+            self._beginning.setVisible(there)
+            if there:
+                self.head.buttons.insert(0, self._beginning)
+            else:
+                self.head.buttons.remove(self._beginning)
+            self.place()
 
     def _begin(self, size: str) -> None:
         self.history.do(Replace(beginning(size), translate("CabinetWindow", "begin with a usual set")))
