@@ -11,7 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
-from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.job import AS_RECOMMENDED, Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout
@@ -165,7 +165,7 @@ class SetField(Struct, frozen=True):
         if what == "operation":
             _, operation = operation_of(job, key)
             fields = _changed(operation.fields, self.name, value, entry)
-            return with_operation(job, replace(operation, fields=fields))
+            return with_operation(job, _still_left(operation, replace(operation, fields=fields)))
         if what == "job":
             return (
                 replace(job, **{self.name: _plain(value)})
@@ -205,6 +205,45 @@ class SetFields(Struct, frozen=True):
         for name, text in self.edits:
             job = SetField(self.owner, name, text).apply(job)
         return job
+
+
+def _still_left(before: Operation, after: Operation) -> Operation:
+    """A feed is typed where everything was left to the adviser: only the feed is pinned, the rest stays left."""
+    from jobsheet.reckoning.adviser.left_empty import left_of
+
+    if left_of(before).names and not left_of(after).names and not after.empty:
+        return replace(after, empty=AS_RECOMMENDED)
+    return after
+
+
+class GiveBack(Struct, frozen=True):
+    """One value of a step is taken out and left to the adviser, with all that stands empty beside it."""
+
+    key: str
+    name: str
+    merge_key: str = ""
+
+    @property
+    def label(self) -> str:
+        """What Undo calls it."""
+        return "leave as recommended"
+
+    def named(self, before: Job, _after: Job) -> str:
+        """With the field and the step."""
+        title = entry_of(before, self.key, self.name).title.lower()
+        return f"leave {title} of step {operation_of(before, self.key)[1].number} as recommended"
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        from jobsheet.reckoning.adviser.left_empty import given_back
+
+        _, operation = operation_of(job, self.key)
+        made = given_back(operation, self.name)
+        if made is None:
+            raise CommandError(
+                "Nothing is recommended for this field; speed, feed, layer, width and pecks are."
+            )
+        return job if made == operation else with_operation(job, made)
 
 
 def _plain(value: Any) -> Any:

@@ -10,6 +10,7 @@ from jobsheet.edit.numbering import in_words, new_key, new_set_up_key, numbers_f
 from jobsheet.errors import CommandError
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.adviser.left_empty import given_back
 
 
 class AddOperation(Struct, frozen=True):
@@ -41,6 +42,8 @@ class AddOperation(Struct, frozen=True):
         set_up = set_up_of(job, self.set_up_key)
         key, kind = new_key(job, self.kind), kind_of(self.kind)
         made = Operation(key=key, number=0, kind=self.kind, fields=kind.blank(job.units))
+        left = given_back(made)  # cutter, place and depth are enough: the rest is as recommended
+        made = left if left is not None else made
         job = _inserted(job, set_up, made, self.after_key, at_front=self.at_front)
         for name, text in self.texts:
             job = SetField(key, name, text).apply(job)

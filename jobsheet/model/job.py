@@ -8,6 +8,8 @@ from msgspec import Struct
 
 from jobsheet.model.quantity import Quantity, Thread
 
+#: What a step's empty fields mean, as its file has it.
+AS_RECOMMENDED = "as recommended"
 #: The faces of a piece of stock as it lies on the drawing.
 FACES = ("top", "bottom", "front", "rear", "left", "right")
 
@@ -65,12 +67,17 @@ class Holding(Struct, frozen=True, kw_only=True):
 
 
 class Operation(Struct, frozen=True, kw_only=True):
-    """One step: a key that never changes, the number on paper, the kind and that kind's own `Fields`."""
+    """One step: a key that never changes, the number on paper, the kind and that kind's own `Fields`.
+
+    `empty` says what its speed, its layers and their like mean where they are left empty: as before (the whole depth at once,
+    the fastest speed that carries it), or `AS_RECOMMENDED`. A step without a feed leaves them all to the program anyway.
+    """
 
     key: str
     number: int
     kind: str
     fields: Any
+    empty: str = ""
 
 
 class SetUp(Struct, frozen=True, kw_only=True):

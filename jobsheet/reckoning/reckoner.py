@@ -25,7 +25,9 @@ from jobsheet.operations.kind import Dial
 from jobsheet.operations.reads import TO_READ
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.by_value import known, make_room
+from jobsheet.reckoning.adviser.left_empty import Filler, left_of
+from jobsheet.reckoning.by_value import known as reckoned_once
+from jobsheet.reckoning.by_value import make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
 from jobsheet.reckoning.touch import Touch, in_spindle
 from jobsheet.storage.card_files import find_card
@@ -48,7 +50,10 @@ class Outcome(Struct, frozen=True, kw_only=True):
 
 
 class Reckoned(Struct, frozen=True, kw_only=True):
-    """All outcomes of a job by the operation's key, with what each operation saw."""
+    """All outcomes of a job by the operation's key, with what each operation saw.
+
+    `job` is the job as it was reckoned: what its steps leave empty is filled in there as recommended.
+    """
 
     job: Job
     operations: dict[str, Outcome]
@@ -84,6 +89,16 @@ class _Seen(Struct):
     settings: list[Setting]
     #: What this set-up takes off its top [m].
     off: float
+    #: The steps as they were reckoned, with what they leave empty filled in.
+    filled: tuple[Operation, ...] = ()
+    #: Where a recommendation of before still stands.
+    behind: frozenset[int] = frozenset()
+
+    @property
+    def whole(self) -> SetUp:
+        """The set-up with its steps as they were reckoned: the very same where nothing is left empty."""
+        same = all(one is other for one, other in zip(self.filled, self.set_up.operations, strict=True))
+        return self.set_up if same else replace(self.set_up, operations=self.filled)
 
 
 class Reckoner:
@@ -97,6 +112,9 @@ class Reckoner:
         self.shop = shop or workshop()
         self.learns = learns
         self._proofs: dict[str, Snapshot | None] = {}
+        #: How many steps may be asked of the adviser in one reckoning, where what they leave empty was filled in before: it
+        #: takes 10 to 100 ms for each. None: all.
+        self.patience: int | None = None
         self._seen: dict[str, _Seen] = {}
         self._grips: dict[str, tuple[Any, Machine, Material, tuple[Any, ...]]] = {}
 
@@ -126,6 +144,7 @@ class Reckoner:
         machine, material = find_card(job.machine), find_material(job.material)
         make_room(sum(len(set_up.operations) for set_up in job.set_ups))
         proof = self._proof(machine.name)
+        filler = Filler(self.patience)
         outcomes: dict[str, Outcome] = {}
         settings: dict[str, Setting] = {}
         seen: dict[str, _Seen] = {}
@@ -138,14 +157,22 @@ class Reckoner:
                 machine=machine, material=material, shop=self.shop, units=job.units, fluid=job.fluid or "brushed",
                 extent=extent, thickness=extent[2], grip=grip, top=top, load=load, proof=proof,
             )  # fmt: skip
-            made = self._set_up(set_up, ground, self._seen.get(set_up.key))
+            made = self._set_up(set_up, ground, self._seen.get(set_up.key), filler)
             seen[set_up.key] = made
             outcomes.update(zip(made.keys, made.outcomes, strict=True))
             settings.update(zip(made.keys, made.settings, strict=True))
             axis = _AXIS[set_up.up]
             off[axis] = off.get(axis, 0.0) + made.off
         self._seen = seen
+        wholes = tuple(seen[set_up.key].whole for set_up in job.set_ups)
+        if any(one is not other for one, other in zip(wholes, job.set_ups, strict=True)):
+            job = replace(job, set_ups=wholes)
         return Reckoned(job=job, operations=outcomes, settings=settings, shop=self.shop)
+
+    @property
+    def behind(self) -> bool:
+        """Whether what a step leaves empty still stands as it was recommended before the last edits."""
+        return any(one.behind for one in self._seen.values())
 
     def _held(self, set_up: SetUp, stock: Stock, machine: Machine, material: Material) -> tuple[Any, ...]:
         """What holds the work, remembered for as long as nothing of it changes."""
@@ -161,27 +188,32 @@ class Reckoner:
         self._grips[set_up.key] = (key, machine, material, found)
         return found
 
-    def _set_up(self, set_up: SetUp, ground: Setting, before: _Seen | None) -> _Seen:
+    def _set_up(self, set_up: SetUp, ground: Setting, before: _Seen | None, filler: Filler) -> _Seen:
         if before is None:
-            return _afresh(set_up, ground)
+            return _afresh(set_up, ground, filler)
         changed = _changed(before.ground, ground)
-        if not changed and (taken := _taken_over(set_up, ground, before)) is not None:
+        if not changed and (taken := _taken_over(set_up, ground, before, filler)) is not None:
             return taken
-        return _where_it_shows(set_up, ground, before, changed)
+        return _where_it_shows(set_up, ground, before, changed, filler)
 
 
-def _afresh(set_up: SetUp, ground: Setting) -> _Seen:
+def _afresh(set_up: SetUp, ground: Setting, filler: Filler) -> _Seen:
     """Every operation reckoned, as far as the same was not reckoned before by value."""
     nothing = _Seen(replace(set_up, operations=()), ground, (), [], [], 0.0)
-    return _where_it_shows(set_up, ground, nothing, frozenset())
+    return _where_it_shows(set_up, ground, nothing, frozenset(), filler)
 
 
-def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: frozenset[str]) -> _Seen:
+def _where_it_shows(
+    set_up: SetUp, ground: Setting, before: _Seen, changed: frozenset[str], filler: Filler
+) -> _Seen:
     """Every operation that is the very same is taken over, but for what reads something that has changed."""
     there = {id(operation): index for index, operation in enumerate(before.set_up.operations)}
     holes: dict[tuple[int, int], float] = {}
     outcomes: list[Outcome] = []
     settings: list[Setting] = []
+    known = dict(zip(before.keys, before.filled, strict=True))
+    whole: list[Operation] = []
+    behind: set[int] = set()
     around: dict[tuple[float | None, float, float], Setting] = {}
     height, touch = ground.extent[2], Touch()
     for operation in set_up.operations:
@@ -193,9 +225,12 @@ def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: froz
                 ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound
             )
         index = there.get(id(operation))
-        if index is None:
-            outcomes.append(_outcome(operation, setting))
+        if index is None or index in before.behind:
+            index = None
+            done = filler.fill(operation, setting, known.get(operation.key))
+            outcomes.append(_outcome(done, setting))
         else:
+            done = before.filled[index]
             was, moved = before.settings[index], changed
             if was.thickness != height:
                 moved |= _HEIGHT
@@ -205,20 +240,30 @@ def _where_it_shows(set_up: SetUp, ground: Setting, before: _Seen, changed: froz
                 moved |= TO_READ
             if not moved:
                 setting = was
-            outcomes.append(_again(operation, before.outcomes[index], setting, moved))
+            elif left_of(operation).names and moved != TO_READ:
+                done = filler.fill(operation, setting, done)
+            if done is before.filled[index]:
+                outcomes.append(_again(done, before.outcomes[index], setting, moved))
+            else:
+                outcomes.append(_outcome(done, setting))
+        if filler.waits(done):
+            behind.add(len(whole))
+        whole.append(done)
         settings.append(setting)
         height = _note(operation, holes, height)
         touch = touch.after(operation)
     keys = tuple(operation.key for operation in set_up.operations)
-    return _Seen(set_up, ground, keys, outcomes, settings, ground.extent[2] - height)
+    return _Seen(
+        set_up, ground, keys, outcomes, settings, ground.extent[2] - height, tuple(whole), frozenset(behind)
+    )
 
 
-def _taken_over(set_up: SetUp, ground: Setting, before: _Seen) -> _Seen | None:
+def _taken_over(set_up: SetUp, ground: Setting, before: _Seen, filler: Filler) -> _Seen | None:
     """The last result with only what changed reckoned anew; None where places, holes or the order changed.
 
     This is the path of every keystroke: what is untouched costs a comparison of identities.
     """
-    if before.set_up is set_up:
+    if before.set_up is set_up and not before.behind:
         return before
     old, new = before.set_up.operations, set_up.operations
     if len(old) != len(new):
@@ -227,10 +272,14 @@ def _taken_over(set_up: SetUp, ground: Setting, before: _Seen) -> _Seen | None:
     for index in changed:
         if old[index].key != new[index].key or _operation_facts(old[index]) != _operation_facts(new[index]):
             return None
-    outcomes = before.outcomes.copy()
-    for index in changed:
-        outcomes[index] = _outcome(new[index], before.settings[index])
-    return _Seen(set_up, ground, before.keys, outcomes, before.settings, before.off)
+    outcomes, whole, behind = before.outcomes.copy(), list(before.filled), set(before.behind)
+    for index in {*changed, *before.behind}:
+        whole[index] = filler.fill(new[index], before.settings[index], before.filled[index])
+        outcomes[index] = _outcome(whole[index], before.settings[index])
+        (behind.add if filler.waits(whole[index]) else behind.discard)(index)
+    return _Seen(
+        set_up, ground, before.keys, outcomes, before.settings, before.off, tuple(whole), frozenset(behind)
+    )
 
 
 #: What a set-up's ground holds for all of its operations; the height and the hole at a place are each one's own.
@@ -321,7 +370,7 @@ def _again(operation: Operation, was: Outcome, setting: Setting, moved: frozense
 
 def _outcome(operation: Operation, setting: Setting) -> Outcome:
     kind = kind_of(operation.kind)
-    figures, said, rows, dials, problem = known(operation.kind, operation.fields, setting)
+    figures, said, rows, dials, problem = reckoned_once(operation.kind, operation.fields, setting)
     limits = in_order(said)
     try:
         title = kind.title_of(operation.fields)

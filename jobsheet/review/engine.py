@@ -63,7 +63,7 @@ def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -
     facts : sequence of `stages.checks.Fact`, optional
         What the solids say; without them the rules that need stages are not asked
     """
-    view = View(job, reckoned, tuple(facts or ()))
+    view = View(reckoned.job, reckoned, tuple(facts or ()))
     order = {operation.key: index for index, (_, operation) in enumerate(job.operations())}
     asked = [rule for rule in rules() if facts is not None or rule.needs is not Needs.STAGES]
     failed = [

@@ -268,11 +268,19 @@ def steps_from(reader: Reader, node: Node | None, where: str) -> list[Operation]
             reader.problem(kind_node, f"{path}.kind", str(error))
             continue
         before = len(reader.problems)
-        values = reader.entries(item, path, kind.entries, ("key", "number", "kind"))
+        step = tuple(entry.name for entry in layout.STEP)
+        values = reader.entries(item, path, kind.entries, ("key", "number", "kind", *step))
+        said = {
+            name: reader.entry(fields[name], f"{path}.{name}", entry)
+            for entry in layout.STEP
+            if (name := entry.name) in fields
+        }
         key = _key(reader, path, fields, f"{kind.name}-{item.line}")
         number = _number(reader, path, fields, 10 * (index + 1))
         if len(reader.problems) == before:
-            found.append(Operation(key=key, number=number, kind=kind.name, fields=kind.fields(**values)))
+            found.append(
+                Operation(key=key, number=number, kind=kind.name, fields=kind.fields(**values), **said)
+            )
     return found
 
 

@@ -85,7 +85,7 @@ def step_data(operation: Operation) -> dict[str, Any]:
     """A step as texts, in the order of the file."""
     kind = kind_of(operation.kind)
     out: dict[str, Any] = {"key": operation.key, "number": str(operation.number), "kind": operation.kind}
-    return out | _group(kind.entries, operation.fields)
+    return out | _group(layout.STEP, operation) | _group(kind.entries, operation.fields)
 
 
 def save_job(job: Job, path: Path | str, expected: str | None = None) -> str:

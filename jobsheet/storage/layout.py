@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.model.job import FACES
+from jobsheet.model.job import AS_RECOMMENDED, FACES
 from jobsheet.operations.entry import Entry
 
 FLUIDS = ("dry", "brushed", "dripped", "flood", "mist")
@@ -83,6 +83,10 @@ ZERO = (
     ),
     Entry(name="y_counts", title="Y counts up", asks="choice", choices=("away", "towards"), optional=True),
     Entry(name="found", title="Found with", asks="text", optional=True),
+)
+#: Beside its number and its kind.
+STEP = (
+    Entry(name="empty", title="What is left empty", asks="choice", choices=(AS_RECOMMENDED,), optional=True),
 )
 DISMISSED = (
     Entry(name="rule", title="Remark", asks="text"),

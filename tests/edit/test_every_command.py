@@ -26,6 +26,7 @@ FIRST = JOB.set_ups[0]
 EACH = {
     commands.SetField: commands.SetField("job:part", "name", "Other"),
     commands.SetFields: commands.SetFields(KEYS[0], (("note", "mind the burr"),)),
+    commands.GiveBack: commands.GiveBack(KEYS[0], "feed"),
     commands.ChooseMachine: commands.ChooseMachine("bench-mill-b-1"),
     commands.ChangeUnits: commands.ChangeUnits("in"),
     step_commands.AddOperation: step_commands.AddOperation(SET_UPS[0], "drill"),

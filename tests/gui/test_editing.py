@@ -50,13 +50,10 @@ def test_a_mended_text_takes_the_grey_away(window, type_in):
 
 def test_without_figures_there_is_a_dash_and_the_reason(window, type_in, qtbot):
     window.open_key("face-rough")
-    box = window.open_row.form.fields["feed_per_tooth"].box
-    box.setFocus()
-    box.selectAll()
-    qtbot.keyClick(box, Qt.Key.Key_Delete)
+    type_in(window, "cutter", "face mill 50 mm")
     dials = window.open_row.margin.dials
     assert dials._dials == ()
-    assert "feed" in dials._why_not.lower()
+    assert "teeth" in dials._why_not.lower()
     assert window.desk.view("face-rough").problem
 
 

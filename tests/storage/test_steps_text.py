@@ -57,7 +57,7 @@ def test_a_text_that_is_ours_is_known_and_others_are_not():
         ("format: 1", "format: 99", "newer than this program knows"),
         ("depth: 12", "depth: tall", "line 6: steps[0].depth"),
         (ONE[ONE.index("steps") :], "steps: []\n", "there are no steps"),
-        ("  - kind: drill", "  - !!python/object kind: drill", "line 4"),
+        ("  - kind: drill\n    cutter: drill 6.8", "  - !!python/object kind: drill", "line 4"),
     ],
 )
 def test_what_is_not_understood_refuses_in_one_sentence(before, after, said):

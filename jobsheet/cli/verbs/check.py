@@ -21,6 +21,7 @@ def command(job: str, want_json: bool) -> int:
 
     plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
+    plan = found.job
     from jobsheet.review.plan.solid_facts import facts_of
 
     read = reviewed(plan, found, facts_of(plan, found))

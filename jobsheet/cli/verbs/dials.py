@@ -27,6 +27,7 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
         plan = replace(plan, machine=machine)
     card = find_card(plan.machine)
     found = Reckoner(learns=True).reckon(plan)
+    plan = found.job
     rows = [(set_up, readings_of(set_up, found, card)) for set_up in plan.set_ups]
     if want_json:
         as_json({"set-ups": [_as_data(set_up, readings) for set_up, readings in rows]})

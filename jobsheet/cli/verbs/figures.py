@@ -19,22 +19,43 @@ def command(job: str, want_json: bool) -> int:
 
     plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
+    as_typed, plan = plan, found.job
     if want_json:
         as_json(
             {
                 "operations": [
                     _as_data(operation, found.operations[operation.key], found.settings[operation.key])
+                    | _left_empty(as_typed.find(operation.key)[1], operation)
                     for _, operation in plan.operations()
                 ]
             }
         )
     else:
-        _as_text(plan, found)
+        _as_text(as_typed, found)
     stopped = any(
         limit.verdict == "beyond" for outcome in found.operations.values() for limit in outcome.limits
     )
     unreckoned = any(outcome.problem for outcome in found.operations.values())
     return 1 if stopped or unreckoned else 0
+
+
+def _left_empty(operation: Any, filled: Any) -> dict[str, Any]:
+    """What was left empty and stands as recommended, by its field; nothing where nothing was."""
+    from jobsheet.reckoning.adviser.left_empty import filled_texts
+
+    texts = filled_texts(operation, filled)
+    return {"as recommended": texts} if texts else {}
+
+
+def _say_left_empty(operation: Any, filled: Any) -> None:
+    """The same for reading."""
+    from jobsheet.operations.registry import kind
+
+    texts = _left_empty(operation, filled).get("as recommended", {})
+    if texts:
+        titles = {entry.name: entry.title for entry in kind(operation.kind).entries}
+        say("       left empty, and filled in as recommended")
+        columns([(titles[name], text) for name, text in texts.items()], "         ")
 
 
 def _figure(one: Any) -> dict[str, Any]:
@@ -197,10 +218,10 @@ def _say_advice(operation: Any, changed: Any) -> None:
         say(f"       {changed.advised.other_way}")
 
 
-def _as_text(plan: Any, found: Any) -> None:
+def _as_text(as_typed: Any, found: Any) -> None:
     from jobsheet.operations.names import FIGURES
 
-    for set_up in plan.set_ups:
+    for set_up in found.job.set_ups:
         say(f"Set-up {set_up.number}  {set_up.title}".rstrip())
         for operation in set_up.operations:
             outcome = found.operations[operation.key]
@@ -209,6 +230,7 @@ def _as_text(plan: Any, found: Any) -> None:
                 say(f"       cannot be calculated: {outcome.problem}")
                 continue
             figures = outcome.figures.items if outcome.figures else ()
+            _say_left_empty(as_typed.find(operation.key)[1], operation)
             columns([(FIGURES[one.name].title, one.shown) for one in figures], "       ")
             rows: list[tuple[str, ...]] = [
                 (one.title, f"{one.share * 100:.0f} %", one.verdict, one.odds, one.shown, one.sentence)

@@ -34,7 +34,8 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
         raise CommandError(f"{target.name} is neither .svg nor .pdf; write, for example, {target.stem}.svg.")
     refuse_to_overwrite(target, (job,), b"<svg" if target.suffix.lower() == ".svg" else b"%PDF")
     plan = job_named(job)
-    stages = stages_of(plan, Reckoner().reckon(plan).settings)
+    reckoned = Reckoner().reckon(plan)
+    plan, stages = reckoned.job, stages_of(reckoned.job, reckoned.settings)
     stage, words = stages[-1], "finished"
     if after is not None:
         found = [one for one in stages[1:] if one.cut is not None and one.cut.number == after]

@@ -52,6 +52,7 @@ def _made(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
 
     job = job_named(path)
     found = Reckoner(learns=True).reckon(job)
+    job = found.job
     from jobsheet.review.plan.solid_facts import facts_of
 
     read = reviewed(job, found, facts_of(job, found))

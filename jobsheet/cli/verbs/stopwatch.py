@@ -31,7 +31,8 @@ def command(
     if operation is None:
         there = ", ".join(str(one.number) for _, one in plan.operations())
         raise JobsheetError(f"There is no step {number} in this job; there are {there}.")
-    setting = Reckoner(learns=True).reckon(plan).settings[operation.key]
+    reckoned = Reckoner(learns=True).reckon(plan)
+    operation, setting = reckoned.job.find(operation.key)[1], reckoned.settings[operation.key]
     far = read(length, "length", plan.units) if length else None
     found = stopwatch(operation, setting, seconds=seconds, length=far, turns=turns)
     if want_json:

@@ -9,6 +9,7 @@ from jobsheet.gui.column.suggested import NOTHING, Reason, Recommended
 from jobsheet.model.job import Operation
 from jobsheet.operations import registry
 from jobsheet.reckoning.adviser.advised import Changed
+from jobsheet.reckoning.adviser.left_empty import left_of
 from jobsheet.reckoning.answers.all_answers import Answers
 
 translate = QCoreApplication.translate
@@ -29,7 +30,16 @@ def recommended(operation: Operation, answers: Answers) -> Recommended:
     reasons += [
         Reason("", "", translate("Suggestions", "or {way}").format(way=one)) for one in answers.rivals
     ]
-    return Recommended(words=_line(changed, titles), edits=changed.edits, reasons=tuple(reasons))
+    return Recommended(words=_line(changed, titles), edits=_edits(operation, changed), reasons=tuple(reasons))
+
+
+def _edits(operation: Operation, changed: Changed) -> tuple[tuple[str, str], ...]:
+    """What to type; in a step that leaves something to the adviser what is typed otherwise is given back to it."""
+    left = left_of(operation)
+    if not left.names:
+        return changed.edits
+    back = tuple((name, "") for name, _ in changed.edits if name not in left.names)
+    return back or changed.edits
 
 
 def _text(name: str, text: str) -> str:

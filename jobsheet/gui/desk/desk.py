@@ -22,6 +22,7 @@ from jobsheet.model.remark import Note, Remark
 from jobsheet.model.shape import Sweep
 from jobsheet.operations import registry
 from jobsheet.operations.kind import Aim
+from jobsheet.reckoning.adviser.left_empty import filled_texts, left_of
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.storage import layout
 
@@ -36,6 +37,8 @@ class Desk(QObject):
     def __init__(self, job: Job, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.reckoner = Reckoner()
+        #: An edit shows what was recommended before it; what is recommended after it follows (`settle`).
+        self.reckoner.patience = 0
         self.path: Path | None = None
         self.digest: str | None = None
         self.named = ""
@@ -100,6 +103,22 @@ class Desk(QObject):
         except JobsheetError as error:
             self.reckoned = None
             self.problem = str(error)
+
+    def settle(self) -> bool:
+        """One step that was left behind takes what is recommended for it now; whether there was one."""
+        if self.reckoned is None or not self.reckoner.behind:
+            return False
+        self.reckoner.patience = 1
+        try:
+            self.reckon()
+        finally:
+            self.reckoner.patience = 0
+        return True
+
+    def filled(self, key: str) -> Operation:
+        """A step as it was reckoned: what it leaves empty stands in it as recommended."""
+        _, operation = (self.reckoned.job if self.reckoned is not None else self.job).find(key)
+        return operation
 
     def learn(self) -> None:
         """Reckon with what the proof logs say now; the first time costs a moment, so never before the first paint."""
@@ -228,8 +247,15 @@ class Desk(QObject):
         _, operation = self.job.find(key)
         drafts = self.drafts_of(key)
         units = self.job.units
+        proposed = filled_texts(operation, self.filled(key)) if left_of(operation).names else {}
         return {
-            entry.name: shown(entry, getattr(operation.fields, entry.name), drafts.get(entry.name), units)
+            entry.name: shown(
+                entry,
+                getattr(operation.fields, entry.name),
+                drafts.get(entry.name),
+                units,
+                proposed.get(entry.name, ""),
+            )
             for entry in registry.kind(operation.kind).entries
         }
 

@@ -38,6 +38,7 @@ def make_sheets(
     CommandError
         If machine or material are not there, so that nothing can be reckoned.
     """
+    from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.report.job_sheet import job_sheet
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
@@ -45,11 +46,15 @@ def make_sheets(
     from jobsheet.sheet.pages import fits_on
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.card_files import find_card
+    from jobsheet.storage.job_writing import write_job
 
-    job, reckoned = desk.job, desk.reckoned
-    if reckoned is None:
+    if desk.reckoned is None:
         sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
         raise CommandError(sentence)
+    reckoned = desk.reckoned
+    if desk.reckoner.behind:  # paper shows what is recommended now
+        reckoned = Reckoner(desk.reckoner.shop, learns=True).reckon(desk.job)
+    job = reckoned.job
     name = desk.path.stem if desk.path else (job.part.number or "job")
     read = reviewed(job, reckoned, facts_of(job, reckoned))
     document = job_sheet(
@@ -63,6 +68,7 @@ def make_sheets(
         fits=fits_on(paper),
         working=working,
         name=name,
+        source=write_job(desk.job).encode(),
     )
     return make_pdf((document,), paper)
 

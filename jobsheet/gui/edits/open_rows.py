@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
 
-from jobsheet.edit.commands import SetField
+from jobsheet.edit.commands import GiveBack, SetField
 from jobsheet.edit.history import Change
 from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
@@ -125,6 +125,18 @@ class OpenRows:
         or_absent(lambda: desk.type(command, by_key=by_key), None)
         if not by_key:
             desk.history.break_merge()
+
+    def give_back(self) -> None:
+        """The value that the cursor is in is taken out and left as recommended."""
+        owner, name = self.field_in_hand()
+        if self.row is None or not name:
+            self._hand.say(translate("Window", "Put the cursor into a field of an open step first."))
+            return
+        self._hand.desk.history.break_merge()
+        if self._hand.do(GiveBack(owner, name)):
+            self.let_go()
+            proposed = self.row.form.fields[name].proposed if self.row is not None else ""
+            self._hand.say(translate("Window", "As recommended: {text}.").format(text=proposed or "–"))
 
     def field_in_hand(self) -> tuple[str, str]:
         """Owner and name of the field that the cursor is in."""

@@ -11,12 +11,14 @@ from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import (
     QFocusEvent,
     QKeyEvent,
+    QPalette,
 )
 from PySide6.QtWidgets import QFrame, QLineEdit, QPlainTextEdit, QWidget
 
 from jobsheet.gui.forms.box_events import belongs_to_window, plain
 from jobsheet.gui.forms.joined_boxes import Joined
 from jobsheet.gui.forms.pick_box import Pick
+from jobsheet.gui.ink.look import look
 
 
 class Line(QLineEdit):
@@ -36,6 +38,13 @@ class Line(QLineEdit):
             place = self.cursorPosition()
             self.setText(text)
             self.setCursorPosition(min(place, len(text)))
+
+    def propose(self, text: str) -> None:
+        """What stands for it while it is empty, in pencil."""
+        ink = self.palette()
+        ink.setColor(QPalette.ColorRole.PlaceholderText, look().colour("pencil"))
+        self.setPalette(ink)
+        self.setPlaceholderText(text)
 
     def event(self, event: QEvent) -> bool:
         """Leave undo and redo to the window: they go through everything, typing too."""

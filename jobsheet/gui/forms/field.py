@@ -20,6 +20,7 @@ from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
 from jobsheet.operations.entry import Entry
 
+translate = QtCore.QCoreApplication.translate
 LABEL = 18
 BOX = 30
 UNDER = 16
@@ -93,6 +94,8 @@ class Field(QWidget):
         self.unit = entry.unit(units)
         self.understood = ""
         self.problem: QuantityError | None = None
+        #: What stands for it while it is left empty.
+        self.proposed = ""
         self._under_height = UNDER
         #: Between a key and what the owner shows for it.
         self._telling = False
@@ -171,9 +174,21 @@ class Field(QWidget):
         if self._under_height != before:
             self.height_changed.emit()
 
+    def propose(self, text: str) -> None:
+        """What stands for the field while it is left empty, in pencil; nothing where nothing does."""
+        if text == self.proposed or not isinstance(self.box, Line):
+            return
+        self.proposed = text
+        self.box.propose(text)
+        said = translate("Field", "as recommended: {text}").format(text=text) if text else ""
+        self.box.setAccessibleDescription(said or _with_unit(self.understood, self.unit))
+        self.update()
+
     def under(self) -> str:
         """The text of the line under the box."""
-        return str(self.problem) if self.problem else self.understood
+        if self.problem:
+            return str(self.problem)
+        return translate("Field", "as recommended; type to change it") if self.proposed else self.understood
 
     def under_height(self, width: int) -> int:
         """The height of the line at 100 %: room for the hint from the start, more only for what is wrong."""
@@ -271,7 +286,7 @@ class Field(QWidget):
                 ink.paragraph(painter, now, text, self.under(), now.caption_bold, "verm")
             else:
                 text = under.adjusted(0, 1, 0, 0)
-                ink.paragraph(painter, now, text, self.understood, now.caption, "pencil")
+                ink.paragraph(painter, now, text, self.under(), now.caption, "pencil")
 
     def _paint_frame(self, painter: QPainter, frame: QRect) -> None:
         """The frame in its state, the unit, and the wavy line."""

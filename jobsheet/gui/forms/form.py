@@ -69,6 +69,7 @@ class Form(QWidget):
             field = self.fields.get(name)
             if field is not None:
                 field.put(value.text, value.understood, value.problem)
+                field.propose(value.proposed)
 
     def let_go(self) -> None:
         """Something typed is taken back: every box is written anew."""

@@ -128,6 +128,10 @@ class Parts:
         if not self.desk.reckoner.learns:
             self.desk.learn()
             self._show()
+        if self.desk.settle():
+            self._show()
+            if self.desk.reckoner.behind:
+                self._later.soon()
         or_absent(self.stages.refresh, None)
         self.answering.ask()
         self._later.rest()

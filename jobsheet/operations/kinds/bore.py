@@ -55,7 +55,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cut: Quantity | None = None
     leave: Quantity | None = None
     by: str = FINE
-    feed: Quantity
+    feed: Quantity | None = None
     angle: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
@@ -134,7 +134,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally = Tally(setting.units)
     cuts = _cuts(fields, setting)
     tally.show("pilot", cuts.hole)
-    feed, inner = fields.feed.value, cuts.ends - cuts.each
+    feed, inner = drilling.feed_of(fields), cuts.ends - cuts.each
     chip = tally.figure(
         "chip_thickness", chip_thickness, feed_per_tooth=feed, angle=SQUARE,
         entering_angle=fields.angle.value if fields.angle else SQUARE,

@@ -39,7 +39,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     at: Places
     to: Quantity | None = None
     depth: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -117,13 +117,13 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.caveat("Only the point goes in: no cone is left for a centre; write a greater depth.")
     elif fields.depth is not None and diameter >= BODY * point * (1 - 1e-9):
         tally.caveat("The body goes in beyond its cone: write a smaller depth.")
-    bite = bite_of(fields.cutter, diameter, fields.feed.value, None)
+    bite = bite_of(fields.cutter, diameter, drilling.feed_of(fields), None)
     drilling.cut(tally, setting, fields, bite, depth, common.start_speed(setting, fields.cutter, "drill"))
     alone = tally.use(
         "point_torque",
         drill_torque,
         kd=setting.material.kd_torque.value,
-        feed=fields.feed.value,
+        feed=drilling.feed_of(fields),
         diameter=point,
         wear=common.wear(setting, fields.cutter, "drill"),
     )

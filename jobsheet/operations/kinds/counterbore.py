@@ -30,7 +30,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     depth: Quantity
     hole: Quantity | None = None
     peck: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None

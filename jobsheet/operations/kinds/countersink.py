@@ -37,7 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     at: Places
     to: Quantity
     hole: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -82,7 +82,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally.show("effective_diameter", diameter)
     edges = drilling.edges_of(tally, fields.cutter)
     bite = Bite(
-        diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges), cutter=fields.cutter
+        diameter=diameter, feed=drilling.feed_of(fields), pilot=hole, edges=float(edges), cutter=fields.cutter
     )
     start = drilling.share_of_drill(setting, fields.cutter, "countersink")
     drilling.cut(tally, setting, fields, bite, depth, start)

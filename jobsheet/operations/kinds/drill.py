@@ -37,7 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     within: Quantity | None = None
     depth: Depth
     peck: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -99,7 +99,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.show("effective_diameter", diameter)
         if fields.depth.through:
             raise CalcError("depth", "through", "a depth for a spot drill, such as 3 mm")
-    bite = bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
+    bite = bite_of(fields.cutter, diameter, drilling.feed_of(fields), setting.pilot)
     torque, thrust = drilling.forces(tally, setting, bite)
     depth = drilling.depth_of(fields.depth, setting)
     start = common.start_speed(setting, fields.cutter, "drill", depth / diameter)

@@ -36,7 +36,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     depth: Depth
     hole: Quantity | None = None
     peck: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -69,7 +69,7 @@ FORM = (
 
 def _bite(tally: Tally, fields: Fields, setting: Setting) -> Bite:
     """The lips in the hole that is there; a drill in a hole narrower than its chisel edge is relieved of a part of that."""
-    diameter, feed = drilling.diameter_of(fields.cutter), fields.feed.value
+    diameter, feed = drilling.diameter_of(fields.cutter), drilling.feed_of(fields)
     hole = drilling.standing_hole(fields, setting, diameter)
     if fields.cutter.kind == "core drill":
         edges = drilling.edges_of(tally, fields.cutter)

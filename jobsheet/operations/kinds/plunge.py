@@ -31,7 +31,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     at: Places
     depth: Depth
     peck: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -73,7 +73,7 @@ def _diameter(fields: Fields) -> float:
 def figures(fields: Fields, setting: Setting) -> Figures:
     """Torque, thrust and seconds of a drill of that size."""
     tally = Tally(setting.units)
-    bite = bite_of(fields.cutter, _diameter(fields), fields.feed.value, setting.pilot)
+    bite = bite_of(fields.cutter, _diameter(fields), drilling.feed_of(fields), setting.pilot)
     torque, thrust = drilling.forces(tally, setting, bite)
     start = common.start_speed(setting, fields.cutter, "mill")
     speed = drilling.turn(tally, setting, fields, bite, torque, start * SPEED_SHARE if start else None)

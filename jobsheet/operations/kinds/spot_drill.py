@@ -35,7 +35,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     within: Quantity | None = None
     to: Quantity | None = None
     depth: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None
@@ -102,7 +102,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally.caveat("The spot drill goes in beyond its cone: write a smaller depth.")
     if setting.pilot is not None:
         tally.caveat("A hole stands at these places already: to break its edge choose a countersink step.")
-    bite = bite_of(fields.cutter, diameter, fields.feed.value, setting.pilot)
+    bite = bite_of(fields.cutter, diameter, drilling.feed_of(fields), setting.pilot)
     drilling.cut(tally, setting, fields, bite, depth, common.start_speed(setting, fields.cutter, "drill"))
     return tally.done()
 

@@ -31,7 +31,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     at: Places
     depth: Quantity | None = None
     hole: Quantity | None = None
-    feed: Quantity
+    feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
     measure: Size | None = None

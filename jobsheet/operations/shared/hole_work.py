@@ -48,7 +48,10 @@ WITHIN = Entry(
     optional=True,
     hint="how far a place may be off, from the drawing",
 )
-FEED = Entry(name="feed", title="Feed per turn", asks="feed per turn", low="0.002 mm", high="2 mm")
+FEED = Entry(
+    name="feed", title="Feed per turn", asks="feed per turn", low="0.002 mm", high="2 mm", optional=True,
+    hint="leave empty: as recommended",
+)  # fmt: skip
 DEPTH = Entry(name="depth", title="Depth", asks="depth", low="0.05 mm", high="800 mm")
 PECK = Entry(
     name="peck",
@@ -81,6 +84,13 @@ def diameter_of(cutter: Cutter) -> float:
     if cutter.diameter is None:
         raise CalcError(cutter.kind, f"“{cutter.text}”", "written with its size")
     return cutter.diameter
+
+
+def feed_of(fields: Any) -> float:
+    """The feed per turn [m]; what is left empty was filled in before, where anything is known of it."""
+    if fields.feed is None:
+        raise CalcError("feed per turn", "empty", "typed: none is recommended for this")
+    return float(fields.feed.value)
 
 
 def standing_hole(fields: Any, setting: Setting, diameter: float) -> float:
@@ -127,9 +137,7 @@ def seat(tally: Tally, setting: Setting, fields: Any) -> Bite:
     hole = standing_hole(fields, setting, diameter)
     guide_fits(tally, fields.cutter, hole, setting)
     edges = edges_of(tally, fields.cutter)
-    return Bite(
-        diameter=diameter, feed=fields.feed.value, pilot=hole, edges=float(edges), cutter=fields.cutter
-    )
+    return Bite(diameter=diameter, feed=feed_of(fields), pilot=hole, edges=float(edges), cutter=fields.cutter)
 
 
 def share_of_drill(setting: Setting, cutter: Cutter, tool: str) -> float | None:

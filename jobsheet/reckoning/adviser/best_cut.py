@@ -17,7 +17,7 @@ from jobsheet.limits.register import READS
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
-from jobsheet.operations.reads import narrowed
+from jobsheet.operations.reads import TO_READ, narrowed
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.advice import Advice
 from jobsheet.reckoning.adviser import drilling_cut, milling_cut
@@ -38,13 +38,17 @@ EQUAL, WORTH = 1.1, 1.5
 _ANY = Quantity(0.1e-3, "0.1 mm")
 
 
-def best_cut(operation: Operation, setting: Setting, skin: float = 0.0) -> Advised | None:
+def best_cut(
+    operation: Operation, setting: Setting, skin: float = 0.0, pinned: frozenset[str] = frozenset()
+) -> Advised | None:
     """The best cut of this kind here; None for what is not fed under power, or of which the catalogue knows no feed.
 
     Parameters
     ----------
     skin : float
         Scale or a cast skin on what this cut makes first [m]; nought where there is none
+    pinned : frozenset of str
+        Fields that are typed and stay as they are; the rest is chosen around them
     """
     fields = operation.fields
     plays = roles_of(operation.kind, fields)
@@ -55,13 +59,21 @@ def best_cut(operation: Operation, setting: Setting, skin: float = 0.0) -> Advis
         plays.feed and hasattr(fields, "feed")
     ):
         return None
-    asked = unchosen(operation.kind, fields)
-    reads = kind_of(operation.kind).looks_at(asked) | READS
-    found: Advised | None = _best(operation.kind, asked, narrowed(setting, reads), skin)
+    kind, asked, around, typed = question(operation, setting, pinned)
+    found: Advised | None = _best(kind, asked, around, skin, typed)
     return found
 
 
-def unchosen(kind: str, fields: Any) -> Any:
+def question(
+    operation: Operation, setting: Setting, pinned: frozenset[str] = frozenset()
+) -> tuple[str, Any, Setting, frozenset[str]]:
+    """All that the answer hangs on: the kind, the fields with nothing chosen, what is read around them, what is typed."""
+    asked = unchosen(operation.kind, operation.fields, pinned)
+    reads = (kind_of(operation.kind).looks_at(asked) | READS) - TO_READ
+    return operation.kind, asked, narrowed(setting, reads), pinned
+
+
+def unchosen(kind: str, fields: Any, pinned: frozenset[str] = frozenset()) -> Any:
     """The fields without all that the adviser chooses; the wording and the note count for nothing either."""
     mills = bool(roles_of(kind, fields).mills)
     without: dict[str, Any] = {name: None for name in CHOSEN if hasattr(fields, name)}
@@ -72,18 +84,22 @@ def unchosen(kind: str, fields: Any) -> Any:
         without.pop("cut", None)
     elif "feed_per_tooth" in without:
         without["feed_per_tooth"] = _ANY
+    for name in pinned:
+        without.pop(name, None)
+    if mills and "feed" in pinned and "feed_per_tooth" in without:
+        without["feed_per_tooth"] = None
     without |= {name: "" for name in ("what", "note") if hasattr(fields, name)}
     return replace(fields, **without)
 
 
 @lru_cache(maxsize=128)
-def _best(kind: str, fields: Any, setting: Setting, skin: float) -> Advised | None:
+def _best(kind: str, fields: Any, setting: Setting, skin: float, pinned: frozenset[str]) -> Advised | None:
     """The setting holds only what kind and limits read."""
     plays = roles_of(kind, fields)
     if plays.mills:
-        found = tuple(milling_cut.ways(milling_cut.cutting_of(kind, fields, setting, skin)))
+        found = tuple(milling_cut.ways(milling_cut.cutting_of(kind, fields, setting, skin, pinned)))
     else:
-        found = tuple(drilling_cut.ways(kind, fields, setting))
+        found = tuple(drilling_cut.ways(kind, fields, setting, pinned))
     if not found:
         return None
     best = chosen(found)
@@ -91,7 +107,7 @@ def _best(kind: str, fields: Any, setting: Setting, skin: float) -> Advised | No
     wanted = tried(kind, at_speed(one.fields, None), setting).value("wanted_speed")
     speeds = speeds_of(kind, one.fields, setting)[0][0], wanted
     return Advised(
-        values=tuple(reasons(best, feed_of(plays, fields, setting), speeds, setting)),
+        values=tuple(one for one in reasons(best, feed_of(plays, fields, setting), speeds, setting) if one.name not in pinned),
         fields=one.fields, found=one, passes=best.passes, seconds=best.seconds,
         rivals=rivals(best, found), other_way=other_way(best),
     )  # fmt: skip

@@ -27,20 +27,18 @@ _SHARES = (1.0, 0.85, 0.7, 0.55, 0.47, LEAST_DRILL)
 _PECKS = (1.5, 1.0, 0.5)
 
 
-def ways(kind: str, fields: Any, setting: Setting) -> Iterator[Candidate]:
+def ways(
+    kind: str, fields: Any, setting: Setting, pinned: frozenset[str] = frozenset()
+) -> Iterator[Candidate]:
     """What comes of each, in the order in which it is tried: in fewer strokes first, then the fastest speed, then the feed."""
     plays = roles_of(kind, fields)
-    start = feed_of(plays, fields, setting)
-    if start is None:
-        return
-    speeds = speeds_of(kind, fields, setting)
-    least = LEAST_DRILL if plays.hole in ("drill", "spot") else LEAST_TOOTH
-    feeds = [feed_text(start.value * share, setting.units) for share in _SHARES if share >= least]
+    feeds = _feeds(plays, fields, setting, pinned)
+    speeds = speeds_of(kind, fields, setting, pinned)
     if speed_first(setting.material):
         pairs = [(speed, feed) for feed in feeds for speed in speeds]
     else:
         pairs = [(speed, feed) for speed in speeds for feed in feeds]
-    for pecks in _pecks(fields, plays, setting):
+    for pecks in _pecks(fields, plays, setting, pinned):
         clean = False
         for speed, feed in pairs:
             texts = (("spindle", speed[1]), ("feed", feed[1]), *pecks)
@@ -55,8 +53,23 @@ def ways(kind: str, fields: Any, setting: Setting) -> Iterator[Candidate]:
             return
 
 
-def _pecks(fields: Any, plays: Roles, setting: Setting) -> tuple[tuple[tuple[str, str], ...], ...]:
+def _feeds(plays: Roles, fields: Any, setting: Setting, pinned: frozenset[str]) -> list[tuple[float, str]]:
+    """Feeds per turn [m] with their texts, the highest first: the one that is typed, or from the catalogue's down."""
+    if "feed" in pinned:
+        return [(fields.feed.value, fields.feed.text)]
+    start = feed_of(plays, fields, setting)
+    if start is None:
+        return []
+    least = LEAST_DRILL if plays.hole in ("drill", "spot") else LEAST_TOOTH
+    return [feed_text(start.value * share, setting.units) for share in _SHARES if share >= least]
+
+
+def _pecks(
+    fields: Any, plays: Roles, setting: Setting, pinned: frozenset[str]
+) -> tuple[tuple[tuple[str, str], ...], ...]:
     if not hasattr(fields, "peck") or not fields.cutter.diameter or plays.hole not in ("drill", "plunge"):
+        return ((),)
+    if "peck" in pinned:
         return ((),)
     one = (part_text(share * fields.cutter.diameter, 1, setting.units) for share in _PECKS)
     first = fields.peck.text if fields.peck is not None else ""  # pecks that are typed are never taken back

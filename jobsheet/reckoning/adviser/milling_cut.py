@@ -33,7 +33,7 @@ CLEAN: Burden = (0, 0, 0)
 
 
 class Cutting(Struct, frozen=True, kw_only=True):
-    """A step to be cut: its fields with nothing chosen, the depth and the height of a layer at most [m], the skin on it [m]."""
+    """A step to be cut: its fields with nothing chosen but what is `pinned`, the depth and the height of a layer at most [m], the skin on it [m]."""
 
     kind: str
     fields: Any
@@ -42,16 +42,19 @@ class Cutting(Struct, frozen=True, kw_only=True):
     depth: float | None
     most: float
     skin: float
+    pinned: frozenset[str] = frozenset()
 
 
-def cutting_of(kind: str, fields: Any, setting: Setting, skin: float = 0.0) -> Cutting:
+def cutting_of(
+    kind: str, fields: Any, setting: Setting, skin: float = 0.0, pinned: frozenset[str] = frozenset()
+) -> Cutting:
     """The step as the adviser sees it."""
     plays = roles_of(kind, fields)
     total = None
     if hasattr(fields, "layer") and hasattr(fields, "depth"):
         total = fields.depth.value if fields.depth.value is not None else setting.thickness
     return Cutting(
-        kind=kind, fields=fields, setting=setting, plays=plays, depth=total, skin=skin,
+        kind=kind, fields=fields, setting=setting, plays=plays, depth=total, skin=skin, pinned=pinned,
         most=most_layer(plays, fields.cutter.diameter or 0.0, setting),
     )  # fmt: skip
 
@@ -73,7 +76,8 @@ def ways(cutting: Cutting) -> Iterator[Candidate]:
         for texts, count in widths:
             if best is not None and best.burden == CLEAN and count > best.passes + 1:
                 continue
-            made = _in_layers(cutting, (("spindle", speed_text), ("feed_per_tooth", tooth_text), *texts))
+            each = () if tooth_text is None else (("feed_per_tooth", tooth_text),)
+            made = _in_layers(cutting, (("spindle", speed_text), *each, *texts))
             found = _candidate(made, speed, tooth) if made is not None else None
             if found is None:
                 continue
@@ -95,13 +99,23 @@ def _candidate(
 # --- speeds and feeds ---
 
 
-def _speeds_and_feeds(cutting: Cutting) -> Iterator[tuple[float, str, float, str]]:
-    """Speeds with the feeds that a hand winds there, none under its least; where no speed has one, the least as it is."""
+def _speeds_and_feeds(cutting: Cutting) -> Iterator[tuple[float, str, float, str | None]]:
+    """Speeds with the feeds that a hand winds there, none under its least; where no speed has one, the least as it is.
+
+    Of a feed that is typed there is no text: it stays.
+    """
     setting, fields = cutting.setting, cutting.fields
-    start = feed_of(cutting.plays, fields, setting)
-    if start is None or not fields.cutter.teeth:
+    if not fields.cutter.teeth:
         return
-    speeds = speeds_of(cutting.kind, in_width(cutting), setting)
+    speeds = speeds_of(cutting.kind, in_width(cutting), setting, cutting.pinned)
+    if not cutting.pinned.isdisjoint(("feed", "feed_per_tooth")):
+        for speed, text in speeds:
+            by_table = fields.feed.value / (fields.cutter.teeth * speed) if "feed" in cutting.pinned else None
+            yield speed, text, by_table or fields.feed_per_tooth.value, None
+        return
+    start = feed_of(cutting.plays, fields, setting)
+    if start is None:
+        return
     handle = setting.machine.handle(getattr(fields, "along", "x") or "x")
     any_feed = False
     for only_start in (True, False) if speed_first(setting.material) else (False,):
@@ -155,6 +169,9 @@ def _widths(cutting: Cutting) -> Iterator[tuple[tuple[tuple[str, str], ...], int
     """How a width may be parted into cuts side by side: texts, and how many, the fewest first."""
     fields, setting, units = cutting.fields, cutting.setting, cutting.setting.units
     diameter = fields.cutter.diameter or 0.0
+    if not cutting.pinned.isdisjoint(("cut", "width")):
+        yield (), 1
+        return
     if cutting.plays.mills == "wall":
         total = fields.width.value - (fields.leave.value if fields.leave is not None else 0.0)
         name, most = "cut", diameter
@@ -206,7 +223,7 @@ def _in_layers(
 
 def _bounds(cutting: Cutting) -> tuple[int, int]:
     """The fewest layers and the most that may be asked for."""
-    if cutting.depth is None:
+    if cutting.depth is None or "layer" in cutting.pinned:
         return 1, 1
     least = max(1, ceil(cutting.depth / cutting.most - 1e-9))
     thinnest = max(THINNEST, cutting.skin if cutting.plays.mills == "flat" else 0.0)
@@ -236,7 +253,7 @@ def _tried(
     cutting: Cutting, texts: tuple[tuple[str, str], ...], count: int
 ) -> tuple[Any, Burden, tuple[tuple[str, str], ...]]:
     setting = cutting.setting
-    if cutting.depth is not None:
+    if cutting.depth is not None and "layer" not in cutting.pinned:
         texts = (*texts, ("layer", layer_text(cutting.depth, count, setting)))
     try:
         fields = with_texts(cutting.kind, cutting.fields, texts, setting.units)

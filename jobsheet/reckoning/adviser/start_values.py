@@ -37,8 +37,18 @@ def feed_of(plays: Roles, fields: Any, setting: Setting) -> Suggestion | None:
     return advice.table_feed_per_turn(plays.feed, cutter, setting)
 
 
-def speeds_of(kind: str, fields: Any, setting: Setting) -> tuple[tuple[float, str], ...]:
-    """Speeds to be tried [rev/s] with their texts, the fastest first; the slowest where all are too fast."""
+def speeds_of(
+    kind: str, fields: Any, setting: Setting, pinned: frozenset[str] = frozenset()
+) -> tuple[tuple[float, str], ...]:
+    """Speeds to be tried [rev/s] with their texts, the fastest first; the slowest where all are too fast.
+
+    A speed that is typed stays, also where it is a cutting speed: then the program sets the spindle by it.
+    """
+    if "spindle" in pinned:
+        return ((fields.spindle.value, fields.spindle.text),)
+    if "cutting_speed" in pinned:
+        speed = tried(kind, what_if.at_speed(fields, None), setting).value("spindle_speed")
+        return ((speed or lowest(setting.machine), ""),)
     wanted = tried(kind, what_if.at_speed(fields, None), setting).value("wanted_speed")
     cutter = getattr(fields, "cutter", None)
     if cutter is not None and cutter.marked_speed and wanted is not None:

@@ -1,0 +1,87 @@
+"""A field that is left empty shows in pencil what is recommended; typing pins it, one key gives it back."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+from jobsheet.gui.edits.open_rows import OpenRows
+from jobsheet.operations import written
+
+STEP = "face-rough"
+
+
+def box_of(window, name):
+    return window.open_row.form.fields[name].box
+
+
+def emptied(window, qtbot, name):
+    box = box_of(window, name)
+    box.setFocus()
+    box.selectAll()
+    qtbot.keyClick(box, Qt.Key.Key_Delete)
+    return box
+
+
+def settled(window, qtbot):
+    qtbot.waitUntil(lambda: not window.later.waiting and not window.desk.reckoner.behind)
+
+
+def filled(window, name):
+    value = getattr(window.desk.filled(STEP).fields, name)
+    return value.text if value is not None else "all at once"
+
+
+def test_an_empty_feed_is_recommended_in_pencil_and_the_figures_stand(window, qtbot):
+    window.open_key(STEP)
+    box = emptied(window, qtbot, "feed_per_tooth")
+    assert box.text() == ""
+    assert box.placeholderText()
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    settled(window, qtbot)
+    assert box.placeholderText() == filled(window, "feed_per_tooth")
+    assert box_of(window, "layer").placeholderText() == filled(window, "layer")
+    assert window.open_row.margin.dials._dials
+    assert "as recommended" in window.open_row.form.fields["feed_per_tooth"].under()
+    assert "as recommended" in box.accessibleDescription()
+
+
+def test_typing_pins_a_value_and_f8_gives_it_back(window, qtbot):
+    window.open_key(STEP)
+    window.parts.after_figures()
+    emptied(window, qtbot, "feed_per_tooth")
+    box = box_of(window, "layer")
+    box.setFocus()
+    settled(window, qtbot)
+    box.selectAll()
+    for key in "0.4":
+        qtbot.keyClick(box, key)
+    assert window.desk.job.find(STEP)[1].fields.layer.text == "0.4"
+    assert filled(window, "layer") == "0.4"
+    QTest.keyClick(box, Qt.Key.Key_F8)
+    settled(window, qtbot)
+    assert window.desk.job.find(STEP)[1].fields.layer is None
+    assert box.text() == ""
+    assert box.placeholderText() == filled(window, "layer")
+    assert "recommended" in window.bench.status.message.lower()
+
+
+def test_a_new_step_needs_no_feed(window, qtbot):
+    window.parts.edits.steps.add(written.FACE)
+    row = window.open_row
+    assert isinstance(window.parts.edits.rows, OpenRows)
+    assert row.form.fields["feed_per_tooth"].box.text() == ""
+    assert row.form.fields["feed_per_tooth"].box.placeholderText()
+    assert not window.desk.view(row.key).problem
+
+
+def test_another_metal_is_followed(window, qtbot):
+    window.open_key(STEP)
+    box = emptied(window, qtbot, "feed_per_tooth")
+    box_spindle = emptied(window, qtbot, "spindle")
+    qtbot.keyClick(box_spindle, Qt.Key.Key_Tab)
+    settled(window, qtbot)
+    before = box.placeholderText(), box_spindle.placeholderText()
+    window.parts.edits.rows._typed("job", "material", "316L")
+    settled(window, qtbot)
+    assert (box.placeholderText(), box_spindle.placeholderText()) != before
