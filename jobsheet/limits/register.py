@@ -7,6 +7,7 @@ from typing import Any
 from jobsheet.limits.each import (
     chatter,
     cutter_bending,
+    cutting_speed,
     flute_length,
     hand_pace,
     headroom,
@@ -31,7 +32,7 @@ from jobsheet.model.setting import Setting
 
 LIMITS = (
     reverse, holder_grip, spindle_torque, spindle_power, hand_pace, quill_push, holding, wrench, torsion, cutter_bending,
-    wall_error, flute_length, marked_speed, table_push, headroom, travel, table_load, speed_range, chatter,
+    wall_error, flute_length, marked_speed, table_push, headroom, travel, table_load, speed_range, cutting_speed, chatter,
 )  # fmt: skip
 
 
@@ -42,7 +43,9 @@ READS: frozenset[str] = frozenset().union(*(module.READS for module in LIMITS))
 #: What every limit says of one operation, in the order above; None where it does not apply.
 Asked = tuple[Limit | None, ...]
 #: Limits that ask whether something fits, not how hard it is loaded.
-FITS = frozenset({"speed-range", "marked-speed", "flute-length", "headroom", "travel", "table-load"})
+FITS = frozenset(
+    {"speed-range", "cutting-speed", "marked-speed", "flute-length", "headroom", "travel", "table-load"}
+)
 
 
 def limits_of(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> tuple[Limit, ...]:

@@ -28,6 +28,20 @@ class Figure(Struct, frozen=True):
     high: float | None = None
 
 
+class EdgeSpeed(Struct, frozen=True, kw_only=True):
+    """How fast an edge may run [m/s]: where it starts, the fastest, and the slowest at which it still cuts, where that is known.
+
+    `source` is where the fastest stands; empty where it is only so much above the start. `work` is what is done: `mill`,
+    `drill`, `ream` or `tap`.
+    """
+
+    start: float
+    top: float
+    source: str
+    work: str
+    least: float | None = None
+
+
 class Figures(Struct, frozen=True):
     """All figures of one operation, in the order they are read, with their working and caveats."""
 
@@ -38,6 +52,8 @@ class Figures(Struct, frozen=True):
     missing_speed: float | None = None
     #: Between two teeth nothing cuts: the peak of the torque counts beside its mean.
     gaps: bool = False
+    #: How fast the edge may run; None where nothing is known of it, or nothing turns.
+    edge: EdgeSpeed | None = None
 
     def get(self, name: str) -> Figure | None:
         """The figure of that name, or None where this kind has none."""

@@ -39,6 +39,8 @@ class Material(Struct, frozen=True, kw_only=True):
     hardness: str = ""
     speeds: tuple[tuple[str, float], ...] = ()
     speed_sources: tuple[tuple[str, Sourced], ...] = ()
+    #: The top of the published range by the same names [m/s], where one is published.
+    fastest: tuple[tuple[str, Sourced], ...] = ()
     also: tuple[str, ...] = ()
     hazards: tuple[str, ...] = ()
     chips: str = ""
@@ -52,6 +54,13 @@ class Material(Struct, frozen=True, kw_only=True):
         for name, value in self.speeds:
             if name == work:
                 return value
+        return None
+
+    def fastest_of(self, work: str) -> Sourced | None:
+        """The top of what is published for `mill`, `carbide mill` or `drill` [m/s], or None."""
+        for name, sourced in self.fastest:
+            if name == work:
+                return sourced
         return None
 
     def speed_source(self, work: str) -> Sourced | None:

@@ -20,6 +20,7 @@ YES_OR_NO = (
     "reverse",
     "holder-grip",
     "speed-range",
+    "cutting-speed",
     "marked-speed",
     "flute-length",
     "headroom",

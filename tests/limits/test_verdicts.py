@@ -7,15 +7,32 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.catalog.metals.materials import find
-from jobsheet.limits.each import hand_pace, quill_push, speed_range, spindle_power, spindle_torque
+from jobsheet.catalog.tools.cutters import read_cutter
+from jobsheet.limits.each import (
+    cutting_speed,
+    hand_pace,
+    quill_push,
+    speed_range,
+    spindle_power,
+    spindle_torque,
+)
 from jobsheet.limits.register import governing, limits_of
 from jobsheet.limits.verdict import NINE_IN_TEN, chance_over, in_words, spread_of, word
-from jobsheet.model.figure import Figure, Figures
+from jobsheet.model.figure import EdgeSpeed, Figure, Figures
+from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.operations.shared.milling_work import pace_problem
 from jobsheet.storage.card_files import find_card
+
+
+class Fields(Struct, frozen=True):
+    """A step with nothing but its cutter."""
+
+    cutter: Cutter
 
 
 def setting(machine: str = "bench-mill-b-1") -> Setting:
@@ -158,9 +175,17 @@ def test_a_speed_the_machine_has_not_names_those_it_has():
 
 
 def test_a_cutter_that_needs_less_than_the_slowest_speed():
-    one = speed_range.limit(figures(wanted_speed=100 / 60, spindle_speed=3.0), setting())
-    assert one.verdict == "beyond"
-    assert "slowest" in one.sentence
+    """Said once, by the cutting speed: 63 mm at 180 rpm is 35.6 m/min."""
+    assert (
+        speed_range.limit(figures(wanted_speed=100 / 60, spindle_speed=3.0), setting()).verdict == "expected"
+    )
+    made = replace(
+        figures(spindle_speed=3.0, cutting_speed=35.6 / 60),
+        edge=EdgeSpeed(start=21 / 60, top=27.3 / 60, source="", work="mill"),
+    )
+    one = cutting_speed.limit(made, setting(), Fields(read_cutter("face mill 63 mm, 4 teeth, HSS", "mm")))
+    assert one.verdict == "tight"
+    assert "the slowest speed of this machine is too fast" in one.sentence
 
 
 def test_the_nearest_to_giving_out_governs_and_a_speed_alone_does_not():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from jobsheet.limits.each import cutting_speed
 from tests.operations.hole_steps import Step, check, refusal
 
 IRON = {"material": "EN-GJL-250", "fluid": "dry", "thickness": 0.050}
@@ -46,10 +47,13 @@ def test_it_starts_at_half_of_its_drill_where_both_are_left_to_the_program(metal
     assert reamer.value("spindle_speed") <= drill.value("spindle_speed")
 
 
-def test_too_fast_is_said():
-    """Half of what a drill starts with in grey iron at this depth."""
+def test_too_fast_is_the_cutting_speeds_to_say():
+    """25 m/min, and a reamer may run 55 ft/min, 17 m/min, in grey iron (cutting-data section 2.2)."""
     step = Step("ream", {**REAMER, "feed": "0.5", "spindle": "500 rpm"}, pilot=15.7e-3, **IRON)
-    assert "Faster than a reamer starts in this metal, 11 m/min" in step.caveats()
+    found = cutting_speed.limit(step.figures, step.setting, step.fields)
+    assert (found.verdict, found.share) == ("tight", pytest.approx(25.13 / 17, rel=0.02))
+    assert "loses its edge" in found.sentence
+    assert step.caveats() == ""
 
 
 @pytest.mark.parametrize(

@@ -105,6 +105,9 @@ def material_from(name: str, row: Any, *, own: bool = False) -> Material:
         hardness=row.get("hardness", ""),
         speeds=tuple((work, sourced.value) for work, sourced in speeds),
         speed_sources=speeds,
+        fastest=tuple(
+            (work, _sourced(given, "cutting speed")) for work, given in row.get("fastest", {}).items()
+        ),
         also=tuple(row.get("also", ())),
         hazards=tuple(row.get("hazards", ())),
         chips=row.get("chips", ""),

@@ -188,6 +188,9 @@ def _merged(base: Mapping[str, Any], own: Mapping[str, Any]) -> dict[str, Any]:
     for name in _LISTS:
         row[name] = list(dict.fromkeys((*base.get(name, ()), *own.get(name, ()))))
     row["speeds"] = {**base.get("speeds", {}), **own.get("speeds", {})}
+    row["fastest"] = {
+        work: given for work, given in base.get("fastest", {}).items() if work not in own.get("speeds", {})
+    }
     implied = _IMPLIED.get(row["family"])
     if implied and implied not in row["hazards"]:
         row["hazards"].append(implied)

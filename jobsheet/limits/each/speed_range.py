@@ -1,4 +1,7 @@
-"""The speeds that the machine has: a speed it cannot be set to is beyond it, and says what there is."""
+"""The speeds that the machine has: a speed it cannot be set to is beyond it, and says what there is.
+
+Whether its slowest is slow enough for a cutter is the cutting speed's to say.
+"""
 
 from __future__ import annotations
 
@@ -11,9 +14,6 @@ from jobsheet.model.setting import Setting
 #: What of its setting it reads.
 READS = frozenset({"machine"})
 
-#: How far above the start speed a cutter may still run before it burns: cutting-data section 2.2 (common practice).
-OVER_START = 1.3
-
 
 def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
     """None where no speed is set."""
@@ -21,7 +21,6 @@ def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | No
     if speed is None:
         return None
     machine = setting.machine
-    wanted = figures.value("wanted_speed")
     top, bottom = highest(machine), lowest(machine)
     share, verdict, sentence = speed / top, "expected", ""
     asked = figures.missing_speed
@@ -35,9 +34,6 @@ def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | No
         sentence = f"this machine has no {asked * 60:.0f} rpm; it has {there}"
     elif at_speed(machine, speed) is None:
         verdict, sentence = "beyond", "not a speed of this machine"
-    elif wanted is not None and wanted * OVER_START < bottom:
-        share, verdict = bottom / (wanted * OVER_START), "beyond"
-        sentence = f"its slowest speed is too fast for this cutter: {wanted * 60:.0f} rpm are wanted"
     return Limit(
         name="speed-range", title="Speed range", demand=speed, capacity=top, unit="rev/s", share=share,
         verdict=verdict, low=top, high=top, shown=f"{speed * 60:.0f} of {top * 60:.0f} rpm", sentence=sentence,

@@ -32,6 +32,7 @@ from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import milling_work as milling
+from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.tally import KIENZLE_BAND, Tally
 
 FINE, LEVER = "fine feed", "lever"
@@ -150,6 +151,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally, setting, diameter=fields.to.nominal, torque=torque, asked=fields.spindle,
         asked_speed=fields.cutting_speed, start=common.start_speed(setting, fields.cutter, "mill"),
     )  # fmt: skip
+    tally.edge(edge_speed(setting, fields.cutter, "mill"))
     speed = choice.at.speed
     tally.show("feed_per_turn", feed)
     tally.figure("power", power_from_torque, band=KIENZLE_BAND, torque=torque, spindle_speed=speed)

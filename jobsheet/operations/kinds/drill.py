@@ -103,7 +103,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     torque, thrust = drilling.forces(tally, setting, bite)
     depth = drilling.depth_of(fields.depth, setting)
     start = common.start_speed(setting, fields.cutter, "drill", depth / diameter)
-    speed = drilling.turn(tally, setting, fields, bite, torque, start)
+    speed = drilling.turn(tally, setting, fields, bite, torque, start, deep=depth / diameter)
     drilling.times(tally, bite, speed, depth, len(fields.at), peck=fields.peck, tip=_tip(fields))
     drilling.push(tally, setting, thrust, bite)
     if not _spotting(fields):

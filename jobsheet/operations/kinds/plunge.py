@@ -76,7 +76,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     bite = bite_of(fields.cutter, _diameter(fields), drilling.feed_of(fields), setting.pilot)
     torque, thrust = drilling.forces(tally, setting, bite)
     start = common.start_speed(setting, fields.cutter, "mill")
-    speed = drilling.turn(tally, setting, fields, bite, torque, start * SPEED_SHARE if start else None)
+    speed = drilling.turn(
+        tally, setting, fields, bite, torque, start * SPEED_SHARE if start else None, work="mill"
+    )
     depth = drilling.depth_of(fields.depth, setting)
     drilling.times(tally, bite, speed, depth, len(fields.at), peck=fields.peck)
     drilling.push(tally, setting, thrust, bite)

@@ -6,8 +6,6 @@ and with a feed by its edges: a reamer that is fed too little rubs.
 
 from __future__ import annotations
 
-import math
-
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -31,8 +29,6 @@ from jobsheet.operations.shared.tally import Tally
 
 #: How far the lead of a machine reamer goes out beyond a through hole (common practice) [m].
 _LEAD = 2e-3
-#: Faster than its start by more than this is worth a word (judgement).
-_FASTER = 1.1
 
 
 class Fields(Struct, frozen=True, kw_only=True):
@@ -126,14 +122,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     )
     depth = drilling.depth_of(fields.depth, setting)
     start = common.start_speed(setting, fields.cutter, "ream", depth / diameter)
-    speed, _ = drilling.cut(tally, setting, fields, bite, depth, start)
+    speed, _ = drilling.cut(tally, setting, fields, bite, depth, start, work="ream")
     tally.figure("down_feed", axial_feed, feed=bite.feed, spindle_speed=speed)
     drilling.removal(tally, bite, speed)
-    turning = math.pi * diameter * speed
-    if start is not None and turning > start * _FASTER:
-        tally.caveat(
-            f"Faster than a reamer starts in this metal, {start * 60:.0f} m/min: half to two thirds of a drill's speed."
-        )
     return tally.done()
 
 

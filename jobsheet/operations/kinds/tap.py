@@ -20,6 +20,7 @@ from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared import thread_work as threads
+from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.tally import Tally
 
 BY_HAND, POWER = "by hand", "under power"
@@ -109,6 +110,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
         tally, setting, diameter=thread.major, torque=torque, asked=fields.spindle, asked_speed=None,
         start=common.start_speed(setting, fields.cutter, "tap"),
     )  # fmt: skip
+    tally.edge(edge_speed(setting, fields.cutter, "tap"))
     speed = choice.at.speed
     tally.show("feed_per_turn", thread.pitch)
     tally.figure("power", power_from_torque, band=threads.TAP_BAND, torque=torque, spindle_speed=speed)

@@ -29,6 +29,7 @@ from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.bite import Bite, feed_at_thrust, wear_of
+from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.hole_words import length
 from jobsheet.operations.shared.tally import DRILL_BAND, Tally
 from jobsheet.units.grammar import read
@@ -214,9 +215,20 @@ def _opened(tally: Tally, setting: Setting, bite: Bite, pilot: float) -> tuple[f
 
 
 def turn(
-    tally: Tally, setting: Setting, fields: Any, bite: Bite, torque: float, start: float | None
+    tally: Tally,
+    setting: Setting,
+    fields: Any,
+    bite: Bite,
+    torque: float,
+    start: float | None,
+    *,
+    work: str = "drill",
+    deep: float = 0.0,
 ) -> float:
-    """Choose the spindle speed from the start speed [m/s]; power and removal follow. Returns it [rev/s]."""
+    """Choose the spindle speed from the start speed [m/s]; power and removal follow. Returns it [rev/s].
+
+    Its fastest is that of `work` in this metal, in a hole so many diameters `deep`.
+    """
     choice = common.set_spindle(
         tally,
         setting,
@@ -226,6 +238,7 @@ def turn(
         asked_speed=fields.cutting_speed,
         start=start,
     )
+    tally.edge(edge_speed(setting, fields.cutter, work, deep))
     speed = choice.at.speed
     tally.show("feed_per_turn", bite.feed)
     tally.figure("power", power_from_torque, band=DRILL_BAND, torque=torque, spindle_speed=speed)
@@ -293,10 +306,11 @@ def cut(
     *,
     peck: Quantity | None = None,
     tip: float = 0.0,
+    work: str = "drill",
 ) -> tuple[float, float]:
     """All figures of a bite: forces, speed, seconds, push. Returns the spindle speed [rev/s] and the torque [N·m]."""
     torque, thrust = forces(tally, setting, bite)
-    speed = turn(tally, setting, fields, bite, torque, start)
+    speed = turn(tally, setting, fields, bite, torque, start, work=work, deep=depth / bite.diameter)
     times(tally, bite, speed, depth, len(fields.at), peck=peck, tip=tip)
     push(tally, setting, thrust, bite)
     return speed, torque

@@ -37,6 +37,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.shared import common
+from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.tally import KIENZLE_BAND, Tally
 
 #: By value: the same cut is asked for again whenever something else of its operation or of the work changes.
@@ -297,6 +298,7 @@ def run(tally: Tally, cut: Cut, setting: Setting, asked: Asked) -> tuple[float, 
         asked_speed=asked.cutting_speed,
         start=common.start_speed(setting, cut.cutter, "mill"),
     )
+    tally.edge(edge_speed(setting, cut.cutter, "mill"))
     speed = choice.at.speed
     feed, tooth = common.set_table_feed(
         tally, teeth=teeth_of(cut.cutter), speed=speed, per_tooth=asked.feed_per_tooth, feed=asked.feed

@@ -8,7 +8,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.cutting.formula import formula_of, outside_validity
-from jobsheet.model.figure import Figure, Figures, Step
+from jobsheet.model.figure import EdgeSpeed, Figure, Figures, Step
 from jobsheet.operations.names import FIGURES, show, si_unit
 
 #: Kienzle's constants describe a family of steels, not this bar: cutting-data section 2.1, spread between sources.
@@ -27,6 +27,7 @@ class Tally:
         self._caveats: list[str] = []
         self._missing_speed: float | None = None
         self._gaps = False
+        self._edge: EdgeSpeed | None = None
 
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
         """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
@@ -78,10 +79,19 @@ class Tally:
         """Say that between two teeth nothing cuts."""
         self._gaps = True
 
+    def edge(self, found: EdgeSpeed | None) -> None:
+        """Keep how fast the edge may run."""
+        self._edge = found
+
     def done(self) -> Figures:
         """All figures, in the order of `FIGURES`."""
         order = {name: index for index, name in enumerate(FIGURES)}
         items = sorted(self._figures.values(), key=lambda figure: order[figure.name])
         return Figures(
-            tuple(items), tuple(self._steps), tuple(self._caveats), self._missing_speed, self._gaps
+            tuple(items),
+            tuple(self._steps),
+            tuple(self._caveats),
+            self._missing_speed,
+            self._gaps,
+            self._edge,
         )

@@ -102,7 +102,7 @@ def other_way(best: Candidate) -> str:
         return ""
     if best.found.value("feed_per_turn") is not None:
         return "Drill in stages, or bore what is left; a smaller drill first, or a machine with more torque"
-    if beyond & {"speed-range"}:
+    if beyond & {"speed-range", "cutting-speed"}:
         return "A smaller cutter, or a machine that turns slower"
     if beyond & {"hand-pace"}:
         return "A cutter with other teeth, or a machine with a power feed"

@@ -13,7 +13,7 @@ from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Limits that a rule of their own speaks of.
-_ELSEWHERE = ("hand-pace", "travel", "marked-speed", "reverse")
+_ELSEWHERE = ("hand-pace", "travel", "marked-speed", "cutting-speed", "reverse")
 
 
 @rule("nothing-beyond", "Nothing beyond", "rework", needs=Needs.FIGURES)

@@ -1,4 +1,4 @@
-"""Asks whether a tap under power is made for it, slips, and turns slowly."""
+"""Asks whether a tap under power is made for it, and whether something slips."""
 
 from __future__ import annotations
 
@@ -11,33 +11,27 @@ from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says
 from jobsheet.review.rule import Needs, View, remark, rule
 
-#: The fastest a tap is driven by a light machine [m/s] (common practice).
-FASTEST = 12 / 60
-
 
 @rule("machine-tap-under-power", "Machine tap under power", "hazard", needs=Needs.FIGURES)
 def machine_tap_under_power(view: View) -> Iterator[Remark]:
-    """Tapping under power with a hand tap, without anything that can slip, or faster than 12 m/min.
+    """Tapping under power with a hand tap, or without anything that can slip. How fast it may turn is the cutting speed's limit.
 
     Because: Several things must be right at once, and hand taps are not made for it: it breaks, or takes the work along.
     Not so: hand tap under power in a plain chuck
     So: machine tap in a tapping head, slowly; or by hand
     From: common practice
     """
-    for set_up, operation, outcome in view.steps():
+    for set_up, operation, _ in view.steps():
         if roles(operation).hole != "tap" or roles(operation).by_hand:
             continue
         machine = view.reckoned.settings[operation.key].machine
         if not machine.spindle.reverses:
             continue  # said by no-power-tap-without-reverse
         cutter = operation.fields.cutter
-        speed = outcome.figures.value("cutting_speed") if outcome.figures else None
         if says("hand taps?", cutter.text):
             message = "A hand tap is not made for power: take a machine tap, or tap by hand"
         elif cutter.holder not in SLIPPING and not machine.spindle.slips:
             message = "Nothing slips here when the tap binds: a tapping head, or tap by hand"
-        elif speed is not None and speed > FASTEST * (1 + 1e-6):
-            message = f"{speed * 60:.0f} m/min is fast for a tap: at most {FASTEST * 60:.0f}, or tap by hand"
         else:
             continue
         yield remark(
