@@ -94,6 +94,15 @@ def test_a_refined_row_never_loses_a_hazard(write, name, hazards):
     assert refined() == {"AZ91": ("magnesium",)}
 
 
+def test_the_end_of_a_published_range_goes_with_its_start(write):
+    """Who starts an alloy slower than the shipped row does not get the shipped row's fastest speed."""
+    write("materials:\n  S235:\n    speeds: {mill: 20 m/min}\n    fastest: {drill: 30 m/min}\n")
+    found = find("S235")
+    assert found.fastest_of("mill") is None
+    assert found.fastest_of("drill").value == pytest.approx(0.5)
+    assert found.fastest_of("carbide mill").value == pytest.approx(5.0)
+
+
 def test_a_hazard_that_a_file_adds_stays_when_the_next_leaves_it_out(write):
     write("materials: {C110: {hazards: [beryllium]}}", "a.yaml")
     write("materials: {C110: {hazards: [plated]}}", "b.yaml")

@@ -58,7 +58,9 @@ _CONSTANTS: dict[str, tuple[str | None, float, float]] = {
     "tap kc": ("pressure", 10e6, 20e9),
 }
 _SPEED = ("cutting speed", 0.2 / 60, 2000 / 60)
-_FIELDS = (*_CHOICES, *_TEXTS, *_LISTS, *_CONSTANTS, "speeds")
+#: Speeds to start from, and the top of what is published; by kind of work.
+_SPEEDS = ("speeds", "fastest")
+_FIELDS = (*_CHOICES, *_TEXTS, *_LISTS, *_CONSTANTS, *_SPEEDS)
 
 
 class Own(Struct, frozen=True):
@@ -188,9 +190,13 @@ def _merged(base: Mapping[str, Any], own: Mapping[str, Any]) -> dict[str, Any]:
     for name in _LISTS:
         row[name] = list(dict.fromkeys((*base.get(name, ()), *own.get(name, ()))))
     row["speeds"] = {**base.get("speeds", {}), **own.get("speeds", {})}
-    row["fastest"] = {
+    ends = {
         work: given for work, given in base.get("fastest", {}).items() if work not in own.get("speeds", {})
     }
+    row["fastest"] = {
+        **ends,
+        **own.get("fastest", {}),
+    }  # another start speed than the shipped one: its end does not hold
     implied = _IMPLIED.get(row["family"])
     if implied and implied not in row["hazards"]:
         row["hazards"].append(implied)
@@ -203,7 +209,7 @@ def _plain_row(fields: Mapping[str, Any]) -> dict[str, Any]:
     for name, value in fields.items():
         if name in _CONSTANTS:
             row[name] = _whole(value)
-        elif name == "speeds":
+        elif name in _SPEEDS:
             row[name] = {work: _whole(speed) for work, speed in value.items()}
         elif name in _LISTS:
             row[name] = [value] if isinstance(value, str) else list(value)
@@ -244,7 +250,7 @@ def _wrong_row(file: OwnFile, way: Way, fields: Any) -> Iterator[Problem]:
             yield from _wrong_choice(file, here, value, _CHOICES[name])
         elif name in _CONSTANTS:
             yield from _wrong_constant(file, here, value, *_CONSTANTS[name])
-        elif name == "speeds":
+        elif name in _SPEEDS:
             yield from _wrong_speeds(file, here, value)
         elif name in _LISTS:
             yield from _wrong_list(file, here, value, HAZARDS if name == "hazards" else None)
