@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from itertools import count
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 # The first text that is drawn on a new machine waits for the tables of all characters to be built: no fault of a test.
 settings.register_profile("house", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("house")
+_HOMES = count(1)
 collect_ignore = ["benchmarks"]  # timed apart, alone on the machine: packaging/check.py --benchmarks
 
 
@@ -35,7 +37,8 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 @pytest.fixture(autouse=True)
 def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """No test reads or writes the person's own cards and settings."""
-    home = tmp_path_factory.mktemp("home")
+    # Counted here: asked for a number, the factory would look through all homes there are, for every test anew.
+    home = tmp_path_factory.mktemp(f"home-{next(_HOMES)}", numbered=False)
     monkeypatch.setenv("JOBSHEET_HOME", str(home))
     return home
 

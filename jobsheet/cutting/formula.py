@@ -38,7 +38,7 @@ import importlib
 import inspect
 import math
 from collections.abc import Callable, Mapping
-from functools import cache
+from functools import cache, cached_property
 from typing import Any, NamedTuple, TypeVar
 
 from jobsheet.cutting.record import Record
@@ -121,6 +121,18 @@ class Formula(Record):
     def output_symbol(self) -> str:
         """The sign the expression uses for the result."""
         return _read(self.function).result[0]
+
+    @cached_property
+    def widened(self) -> tuple[tuple[str, float | None, float, float], ...]:
+        """Each input with a range: its default, and the range a part in a million wider.
+
+        Typed in another unit a limit is still the limit.
+        """
+        defaults = _defaults(self.function)
+        return tuple(
+            (name, defaults.get(name), low * (1 - 1e-6), high * (1 + 1e-6))
+            for name, (low, high) in self.ranges.items()
+        )
 
     def symbol(self, name: str) -> str:
         """The sign the expression uses for an input; its own name where none was given."""
@@ -224,12 +236,11 @@ def outside(function: Function, **inputs: float) -> list[Outside]:
     """Inputs that lie outside the range of the source, as numbers."""
     recorded = formula_of(function)
     found = []
-    for name, (low, high) in recorded.ranges.items():
-        value = inputs.get(name, _defaults(function).get(name))
-        # One part in a million: a limit typed in another unit is still the limit.
-        if value is not None and not low * (1 - 1e-6) <= value <= high * (1 + 1e-6):
-            unit = recorded.inputs[name].unit
-            found.append(Outside(recorded.symbol(name), value, low, high, unit))
+    for name, otherwise, lowest, highest in recorded.widened:
+        value = inputs.get(name, otherwise)
+        if value is not None and not lowest <= value <= highest:
+            low, high = recorded.ranges[name]
+            found.append(Outside(recorded.symbol(name), value, low, high, recorded.inputs[name].unit))
     return found
 
 

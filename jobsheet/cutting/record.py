@@ -33,7 +33,9 @@ class Record:
         raise AttributeError(f"{type(self).__name__} cannot be changed: {name}")
 
     def __eq__(self, other: object) -> bool:
-        return self.__dict__ == other.__dict__ if type(other) is type(self) else NotImplemented
+        if type(other) is not type(self):
+            return NotImplemented
+        return all(self.__dict__[name] == other.__dict__[name] for name in self._names)
 
     def __hash__(self) -> int:
         return hash(tuple(self.__dict__[name] for name in self._names))

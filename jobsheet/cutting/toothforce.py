@@ -13,6 +13,7 @@ within 0.02 %. Means need no steps at all: a helix does not change them.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from itertools import pairwise
 from math import pi
 
@@ -141,38 +142,70 @@ def tooth_forces(
     if teeth != int(teeth):
         refuse("teeth", teeth, "a whole number")
     axial = math.tan(helix) if axial is None else axial
-    # A left-hand helix lags the other way: heights upside down, means and peaks the same.
-    lag = 2 * depth * abs(math.tan(helix)) / diameter
-    turn = _Turn(kc * feed_per_tooth * depth, 2 * pi / teeth, lag, start=start, end=end, radial=radial)
-
-    mean_t = turn.whole * (math.cos(start) - math.cos(end)) / turn.pitch
-    squares, angles = turn.both(end)[0] - turn.both(start)[0], turn.both(end)[1] - turn.both(start)[1]
-    mean_x = turn.whole * (-squares - radial * angles) / turn.pitch
-    mean_y = turn.whole * (angles - radial * squares) / turn.pitch
-
-    wall = turn.wall(depth)
-    if helix < 0:
-        wall = tuple((depth - height, force) for height, force in reversed(wall))
-
-    samples = [turn.at(theta) for theta in turn.steps()]
-    peak_t = max(sample[0] for sample in samples)
-    along = [sample[1] for sample in samples]
-    across = [sample[2] for sample in samples]
+    whole = kc * feed_per_tooth * depth  # N: a straight tooth at full feed; all forces are so many times it
+    shape = _shape(depth, diameter, int(teeth), helix, start, end, radial)
+    mean_t, peak_t = whole * shape.tangential_mean, whole * shape.tangential_peak
     return ToothForces(
         start=start,
         end=end,
         tangential_mean=mean_t,
         tangential_peak=peak_t,
-        feed_mean=mean_x,
-        feed_low=min(along),
-        feed_high=max(along),
-        side_mean=mean_y,
-        side_low=min(across),
-        side_high=max(across),
+        feed_mean=whole * shape.feed_mean,
+        feed_low=whole * shape.feed_low,
+        feed_high=whole * shape.feed_high,
+        side_mean=whole * shape.side_mean,
+        side_low=whole * shape.side_low,
+        side_high=whole * shape.side_high,
         axial_mean=axial * mean_t,
         axial_peak=axial * peak_t,
         torque_mean=mean_t * diameter / 2,
         torque_peak=peak_t * diameter / 2,
+        in_plane_peak=whole * shape.in_plane_peak,
+        always_in_cut=shape.always_in_cut,
+        wall=tuple((height, whole * force) for height, force in shape.wall),
+    )
+
+
+class _Shape(Record):
+    """Forces of a cut as multiples of a straight tooth at full feed [-], and the height [m] where the wall is made."""
+
+    tangential_mean: float
+    tangential_peak: float
+    feed_mean: float
+    feed_low: float
+    feed_high: float
+    side_mean: float
+    side_low: float
+    side_high: float
+    in_plane_peak: float
+    always_in_cut: bool
+    wall: tuple[tuple[float, float], ...]
+
+
+@lru_cache(maxsize=512)
+def _shape(
+    depth: float, diameter: float, teeth: int, helix: float, start: float, end: float, radial: float
+) -> _Shape:
+    """The turn stepped through once: metal, wear and feed only scale it, and the best feed of a cut is looked for by many."""
+    # A left-hand helix lags the other way: heights upside down, means and peaks the same.
+    lag = 2 * depth * abs(math.tan(helix)) / diameter
+    turn = _Turn(2 * pi / teeth, lag, start=start, end=end, radial=radial)
+    squares, angles = turn.both(end)[0] - turn.both(start)[0], turn.both(end)[1] - turn.both(start)[1]
+    wall = turn.wall(depth)
+    if helix < 0:
+        wall = tuple((depth - height, force) for height, force in reversed(wall))
+    samples = [turn.at(theta) for theta in turn.steps()]
+    along = [sample[1] for sample in samples]
+    across = [sample[2] for sample in samples]
+    return _Shape(
+        tangential_mean=(math.cos(start) - math.cos(end)) / turn.pitch,
+        tangential_peak=max(sample[0] for sample in samples),
+        feed_mean=(-squares - radial * angles) / turn.pitch,
+        feed_low=min(along),
+        feed_high=max(along),
+        side_mean=(angles - radial * squares) / turn.pitch,
+        side_low=min(across),
+        side_high=max(across),
         in_plane_peak=math.sqrt(max(x * x + y * y for x, y in zip(along, across, strict=True))),
         always_in_cut=end - start + lag >= turn.pitch * (1 - 1e-9),
         wall=wall,
@@ -182,12 +215,9 @@ def tooth_forces(
 class _Turn:
     """One tooth pitch of a turn; `theta` is how far the tip of a tooth is past its entry."""
 
-    __slots__ = ("_end", "_start", "end", "lag", "last", "pitch", "radial", "start", "whole")
+    __slots__ = ("_end", "_start", "end", "lag", "last", "pitch", "radial", "start")
 
-    def __init__(
-        self, whole: float, pitch: float, lag: float, *, start: float, end: float, radial: float
-    ) -> None:
-        self.whole = whole  # N: kc fz ap, a straight tooth at full feed
+    def __init__(self, pitch: float, lag: float, *, start: float, end: float, radial: float) -> None:
         self.pitch = pitch
         self.lag = lag if lag > _STRAIGHT else 0.0
         self.start = start
@@ -204,7 +234,7 @@ class _Turn:
         return sine * sine / 2, (phi - sine * math.cos(phi)) / 2
 
     def at(self, theta: float) -> tuple[float, float, float]:
-        """Tangential, feed and side force of all teeth together."""
+        """Tangential, feed and side force of all teeth together, of a straight tooth at full feed."""
         tangential = squares = angles = 0.0
         sin, cos = math.sin, math.cos
         start, end, lag, pitch = self.start, self.end, self.lag, self.pitch
@@ -234,8 +264,8 @@ class _Turn:
                 angles += top3 - bottom3
                 phi += pitch
             tangential, squares, angles = tangential / lag, squares / lag, angles / lag
-        whole, radial = self.whole, self.radial
-        return whole * tangential, whole * (-squares - radial * angles), whole * (angles - radial * squares)
+        radial = self.radial
+        return tangential, -squares - radial * angles, angles - radial * squares
 
     def steps(self) -> list[float]:
         """Where to look: close to both sides of every corner, and evenly between."""

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import NamedTuple
 
-from jobsheet.units.show import shown
-from jobsheet.units.table import KINDS
+from jobsheet.units.show import plain, significant
+from jobsheet.units.table import BY_SPELLING, KINDS
 
 
 class Named(NamedTuple):
@@ -93,8 +94,16 @@ def si_unit(name: str) -> str:
 
 def show(name: str, value: float, units: str) -> str:
     """A figure as text, in the job's units."""
+    size, decimals, behind = _written(name, units)
+    number = value / size
+    return (significant(number) if decimals is None else plain(number, decimals)) + behind
+
+
+@cache
+def _written(name: str, units: str) -> tuple[float, int | None, str]:
+    """What a figure is divided by, its decimals, and what stands behind it: looked up once, shown thousands of times."""
     named = FIGURES[name]
     unit, decimals = (named.metric, named.decimals) if units == "mm" else (named.inch, named.inch_decimals)
     if not unit:
-        return f"{value:.{decimals or 0}f}"
-    return shown(value, named.measures, unit, decimals)
+        return 1.0, decimals or 0, ""
+    return BY_SPELLING[named.measures, unit].size, decimals, f"{'' if unit == '°' else ' '}{unit}"

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import math
 import re
+from functools import lru_cache
 
 from jobsheet.errors import QuantityError
 from jobsheet.units.lazily import pattern
@@ -123,6 +124,7 @@ def _decimal(digits: str, start: int, text: str) -> float:
         raise QuantityError(f"“{digits}” is not a number.", start, start + len(digits)) from error
 
 
+@lru_cache(maxsize=2048)
 def read(text: str, measures: str, system: str = "mm") -> float:
     """The SI value of a quantity as it was typed.
 

@@ -10,6 +10,8 @@ MINUS = "−"
 def plain(number: float, decimals: int) -> str:
     """A number with that many decimals, a real minus sign and no negative zero."""
     text = f"{number:.{decimals}f}"
+    if text[0] != "-":
+        return text
     if float(text) == 0:
         text = text.lstrip("-")
     return text.replace("-", MINUS)
