@@ -71,17 +71,22 @@ def most_layer(plays: Roles, diameter: float, setting: Setting) -> float:
 def ways(cutting: Cutting) -> Iterator[Candidate]:
     """What goes best at each speed, feed and width, the fastest speeds first; nothing where the catalogue has no feed."""
     best: Candidate | None = None
+    clean: dict[float, int] = {}
     widths = tuple(_widths(cutting))
     for speed, speed_text, tooth, tooth_text in _speeds_and_feeds(cutting):
         for texts, count in widths:
             if best is not None and best.burden == CLEAN and count > best.passes + 1:
                 continue
             each = () if tooth_text is None else (("feed_per_tooth", tooth_text),)
-            made = _in_layers(cutting, (("spindle", speed_text), *each, *texts))
+            # At a speed that goes clean already, two passes more are neither preferred nor named as a rival.
+            most = clean[speed] + 1 if speed in clean else None
+            made = _in_layers(cutting, (("spindle", speed_text), *each, *texts), most)
             found = _candidate(made, speed, tooth) if made is not None else None
             if found is None:
                 continue
             yield found
+            if found.burden == CLEAN:
+                clean[speed] = min(found.passes, clean.get(speed, found.passes))
             if best is None or (found.burden, found.passes) < (best.burden, best.passes):
                 best = found
 
@@ -207,9 +212,12 @@ def part_text(total: float, count: int, units: str) -> str:
 
 
 def _in_layers(
-    cutting: Cutting, texts: tuple[tuple[str, str], ...]
+    cutting: Cutting, texts: tuple[tuple[str, str], ...], passes: int | None = None
 ) -> tuple[Any, Burden, tuple[tuple[str, str], ...]] | None:
-    """The fewest layers in which no more is wrong than in the thinnest; None where it cannot be reckoned."""
+    """The fewest layers in which no more is wrong than in the thinnest; None where it cannot be reckoned.
+
+    With `passes` only what goes clean in no more of them counts.
+    """
     known: dict[int, tuple[Any, Burden, tuple[tuple[str, str], ...]]] = {}
 
     def burden(count: int) -> Burden:
@@ -217,7 +225,13 @@ def _in_layers(
             known[count] = _tried(cutting, texts, count)
         return known[count][1]
 
-    count = fewest(burden, *_bounds(cutting))
+    least, most = _bounds(cutting)
+    if passes is not None and burden(least) != CLEAN:
+        each = (known[least][0].value("passes") or 1) / least if known[least][0] is not None else 1.0
+        most = min(most, floor(passes / each + 1e-9))
+        if most <= least or burden(most) != CLEAN:
+            return None
+    count = fewest(burden, least, most)
     return known[count] if known[count][1] != HOPELESS else None
 
 
