@@ -13,10 +13,15 @@ SEVERITIES = ("hazard", "scrap", "rework", "habit")
 
 
 class Fix(Struct, frozen=True):
-    """What would mend it: a label for its button and the job after it."""
+    """What would mend it: a label for its button and the job after it.
+
+    `reshapes` are the steps whose shape the remark is about: only there may the finished part come out otherwise. Where
+    steps are moved or added, those that the remark names may too.
+    """
 
     label: str
     mend: Callable[[Job], Job]
+    reshapes: tuple[str, ...] = ()
 
 
 class Remark(Struct, frozen=True, kw_only=True):
@@ -29,6 +34,15 @@ class Remark(Struct, frozen=True, kw_only=True):
     operations: tuple[str, ...] = ()
     set_up: str = ""
     fix: Fix | None = None
+    #: Other fixes, tried in turn where the first one is not offered.
+    others: tuple[Fix, ...] = ()
+    #: What a person can do where nothing is offered; without it the example of the rule's own page is named.
+    by_hand: str | Callable[[], str] = ""
+
+    @property
+    def fixes(self) -> tuple[Fix, ...]:
+        """All of them, the one that is preferred first."""
+        return (self.fix, *self.others) if self.fix is not None else self.others
 
 
 class Note(Struct, frozen=True, kw_only=True):

@@ -82,7 +82,14 @@ def rule(rule_id: str, title: str, severity: str, needs: Needs = Needs.ORDER) ->
 
 
 def remark(
-    view: View, rule_id: str, message: str, *operations: str, fix: Fix | None = None, set_up: str = ""
+    view: View,
+    rule_id: str,
+    message: str,
+    *operations: str,
+    fix: Fix | None = None,
+    set_up: str = "",
+    others: tuple[Fix, ...] = (),
+    by_hand: str | Callable[[], str] = "",
 ) -> Remark:
     """A remark of that rule about these operations (keys); the reason is the rule's own `Why:` line."""
     del view
@@ -92,5 +99,6 @@ def remark(
         "",
     )
     return Remark(
-        rule=rule_id, severity=found.severity, message=message, why=why, operations=operations, set_up=set_up, fix=fix
+        rule=rule_id, severity=found.severity, message=message, why=why, operations=operations, set_up=set_up, fix=fix,
+        others=others, by_hand=by_hand,
     )  # fmt: skip

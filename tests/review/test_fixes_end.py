@@ -13,6 +13,7 @@ from jobsheet.edit.step_commands import MoveSetUp
 from jobsheet.errors import QuantityError
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
+from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.storage.job_file import read_job
 
 SAMPLES = (
@@ -67,14 +68,16 @@ def pressed(job, chance):
     reckoner = Reckoner()
     told = []
     for _ in range(ROUNDS):
-        fixable = [one for one in review(job, reckoner.reckon(job)) if one.fix is not None]
-        if not fixable:
+        reckoned = reckoner.reckon(job)
+        found = [one for one in review(job, reckoned) if one.fixes]
+        chance.shuffle(found)
+        tried = ((one, fix_tried(one, job, reckoned, None)) for one in found)
+        one, each = next(((one, each) for one, each in tried if each.offered), (None, None))
+        if one is None:
             return job, told
-        one = chance.choice(fixable)
-        after = one.fix.mend(job)
-        assert after != job, f"{one.rule} does nothing: {one.message}"
+        assert each.job != job, f"{one.rule} does nothing: {one.message}"
         told.append((one.rule, one.operations))
-        job = after
+        job = each.job
     return None, told
 
 

@@ -13,6 +13,7 @@ from jobsheet.edit.step_commands import AddOperation, MoveSetUp
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review, rules
+from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.review.plan.solid_facts import facts_of
 from jobsheet.stages.checks import Fact
 from jobsheet.storage.job_file import read_job
@@ -86,6 +87,15 @@ def test_case(hm100, samples, rule, case):
         assert mended != job
         after = remarks(mended, solids=solids, facts=facts_named(case))
         assert not [one for one in after if one.rule == rule]
+        if "facts" not in case:
+            assert offered(job, found[0]) == (case["mended"] != "not offered")
+
+
+def offered(job, remark):
+    """Whether its fix stands up to being tried, with the solids."""
+    reckoned = Reckoner().reckon(job)
+    tried = fix_tried(remark, job, reckoned, facts_of(job, reckoned))
+    return tried is not None and tried.offered
 
 
 def test_every_rule_has_a_case_that_remarks_and_one_that_does_not():

@@ -21,11 +21,13 @@ def command(job: str, want_json: bool) -> int:
 
     plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
-    plan = found.job
+    typed, plan = plan, found.job
+    from jobsheet.review.mending.fix_tried import fix_tried
     from jobsheet.review.plan.solid_facts import facts_of
 
-    read = reviewed(plan, found, facts_of(plan, found))
-    remarks = read.open
+    facts = facts_of(plan, found)
+    read = reviewed(plan, found, facts)
+    remarks = [(one, fix_tried(one, typed, found, facts)) for one in read.open]
     notes = notes_for(plan, found)
     from jobsheet.review.notes.legal import by_law, today
 
@@ -47,7 +49,7 @@ def command(job: str, want_json: bool) -> int:
         ]
         as_json(
             {
-                **_data(remarks, over, problems, notes, numbers),
+                **_data(plan, remarks, over, problems, notes, numbers),
                 "set aside": _aside(read.aside),
                 "not checked": [
                     {"what": one.what, "operation": numbers.get(one.operation), "why": one.why}
@@ -61,7 +63,7 @@ def command(job: str, want_json: bool) -> int:
 
         for missing in read.not_checked:
             say(missing.words(numbers.get(missing.operation)))
-        _text(plan, remarks, over, problems, notes, numbers)
+        _text(typed, remarks, over, problems, notes, numbers)
         if not (remarks or over or problems or read.not_checked):
             say("No remarks.")
         for one, why in read.aside:
@@ -69,23 +71,36 @@ def command(job: str, want_json: bool) -> int:
             say(f"set aside: {one.message}: {why.reason}{by} ({title_of(one.rule)})")
         for figure in legal:
             say(f"law and advice: {figure.words(day)}")
-    stops = over or problems or read.not_checked or any(one.severity == "hazard" for one in remarks)
+    stops = over or problems or read.not_checked or any(one.severity == "hazard" for one in read.open)
     return 1 if stops else 0
 
 
-def _data(remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> dict[str, Any]:
+def _data(
+    plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]
+) -> dict[str, Any]:
     return {
         "remarks": [
             {
                 "rule": one.rule, "severity": one.severity, "operations": [numbers[key] for key in one.operations],
-                "message": one.message, "why": one.why, "fix": one.fix.label if one.fix else None,
+                "message": one.message, "why": one.why, **_fix(one, tried, plan),
             }
-            for one in remarks
+            for one, tried in remarks
         ],
         "beyond": [{"operation": number, "limit": limit.name, "share": limit.share, "sentence": limit.sentence} for number, limit in over],
         "problems": [{"operation": number, "sentence": sentence} for number, sentence in problems],
         "stop notes": [{"id": one.id, "text": one.text, "initials of": one.initials} for one in notes.stops],
     }  # fmt: skip
+
+
+def _fix(remark: Any, tried: Any, plan: Any) -> dict[str, Any]:
+    """What mends it with what that ends and leaves; or why nothing is offered."""
+    from jobsheet.review.mending.fix_words import by_hand, outcome, refusal
+
+    if tried is None:
+        return {"fix": None, "by hand": by_hand(remark)} if remark.by_hand else {"fix": None}
+    if not tried.offered:
+        return {"fix": None, "why no fix": refusal(remark, tried)}
+    return {"fix": tried.fix.label, "fix outcome": list(outcome(tried, plan))}
 
 
 def _aside(aside: Any) -> list[dict[str, str]]:
@@ -104,6 +119,7 @@ def _aside(aside: Any) -> list[dict[str, str]]:
 def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> None:
     from jobsheet.edit.difference import changes
     from jobsheet.review.engine import title_of
+    from jobsheet.review.mending.fix_words import by_hand, outcome, refusal
 
     for number, sentence in problems:
         say(f"step {number} cannot be calculated: {sentence}")
@@ -114,14 +130,20 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
             )
             + "."
         )
-    for one in remarks:
+    for one, tried in remarks:
         steps = " and ".join(str(numbers[key]) for key in one.operations)
         where = f"step {steps}" if steps else "the whole job"
         say(f"{one.severity}  {where}: {one.message}.")
         say(f"        {one.why} ({title_of(one.rule)})")
-        if one.fix:
-            say(f"        can be mended: {one.fix.label}")
-            for line in changes(plan, one.fix.mend(plan)):
-                say(f"            {line}")
+        if tried is None:
+            if one.by_hand:
+                say(f"        by hand: {by_hand(one)}.")
+            continue
+        if not tried.offered:
+            say(f"        {refusal(one, tried)}")
+            continue
+        say(f"        can be mended: {tried.fix.label}")
+        for line in (*changes(plan, tried.job), *outcome(tried, plan)):
+            say(f"            {line}")
     for one in notes.stops:
         say(f"stop note, not acknowledged: {one.text} (initials of: {one.initials})")

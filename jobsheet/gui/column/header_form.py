@@ -8,7 +8,7 @@ from PySide6.QtCore import QRect, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui.column.remarks import RemarkLine
+from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.form import Form
 from jobsheet.gui.forms.shown import Section, Shown
@@ -63,14 +63,14 @@ class HeaderForm(QWidget):
         for name, shown in values.items():
             self.forms[name].put(shown)
 
-    def say(self, remarks: tuple[Remark, ...]) -> None:
+    def say(self, remarks: tuple[Remark, ...], offering: Offering) -> None:
         """Show what there is to say about the job or the set-up as a whole."""
         if remarks == tuple(line.remark for line in self.remark_lines):
             return
         for old in self.remark_lines:
             old.hide()
             old.deleteLater()
-        self.remark_lines = [RemarkLine(remark, self) for remark in remarks]
+        self.remark_lines = [RemarkLine(remark, offering(remark), self) for remark in remarks]
         for line in self.remark_lines:
             line.mended.connect(self.mended)
             line.dismissed.connect(self.dismissed)

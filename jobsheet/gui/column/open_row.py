@@ -11,7 +11,7 @@ from PySide6.QtGui import QFont, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.measures import COLUMNS, TITLE, columns
-from jobsheet.gui.column.remarks import RemarkLine
+from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.column.shorter_words import figures_line
 from jobsheet.gui.column.suggested import Suggestions
 from jobsheet.gui.column.views import RowView
@@ -98,8 +98,14 @@ class OpenRow(QWidget):
             self.margin.plan.choose(place)
         self.place_chosen.emit(place)
 
-    def say(self, remarks: tuple[Remark, ...], reminders: tuple[str, ...], prints: tuple[str, ...]) -> bool:
-        """Show what there is to say about this step; whether anything changed."""
+    def say(
+        self,
+        remarks: tuple[Remark, ...],
+        reminders: tuple[str, ...],
+        prints: tuple[str, ...],
+        offering: Offering,
+    ) -> bool:
+        """Show what there is to say about this step, each remark with what is offered; whether anything changed."""
         if (remarks, reminders, prints) == self._said:
             return False
         before = self._said
@@ -113,7 +119,7 @@ class OpenRow(QWidget):
         for old in gone:
             old.hide()
             old.deleteLater()
-        self._remarks = [RemarkLine(remark, self) for remark in remarks]
+        self._remarks = [RemarkLine(remark, offering(remark), self) for remark in remarks]
         for remark_line in self._remarks:
             remark_line.mended.connect(self.mended)
             remark_line.dismissed.connect(self.dismissed)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
+from msgspec import Struct
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QEnterEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
@@ -23,26 +26,39 @@ INDENT = 116
 translate = QCoreApplication.translate
 
 
+class Offer(Struct, frozen=True):
+    """What is offered with a remark: the fix's label, nothing where there is none, and what it does or why there is none."""
+
+    label: str = ""
+    lines: tuple[str, ...] = ()
+
+
+#: What is offered with a remark, tried when it is looked at.
+Offering = Callable[[Remark], Offer]
+
+
 class RemarkLine(QWidget):
-    """One remark: its severity by shape, edge and word, what is wrong, why, and a fix where there is one."""
+    """One remark: its severity by shape, edge and word, what is wrong, why, what would mend it and what that does."""
 
     mended = Signal(object)
     dismissed = Signal(object)
     #: Somebody comes near: say what the fix would change.
     previewed = Signal(object)
 
-    def __init__(self, remark: Remark, parent: QWidget) -> None:
+    def __init__(self, remark: Remark, offer: Offer, parent: QWidget) -> None:
         super().__init__(parent)
         self.remark = remark
+        self.offer = offer
         self.setFocusPolicy(QtCore.Qt.FocusPolicy.TabFocus)
         spoken = translate("Remarks", "{severity}: {message} {why}")
         self.setAccessibleName(
             spoken.format(severity=severity_word(remark.severity), message=remark.message, why=remark.why)
         )
         self.button: Button | None = None
-        if remark.fix is not None:
-            self.button = Button(remark.fix.label, self, in_row=True)
+        if offer.label:
+            self.button = Button(offer.label, self, in_row=True)
             self.button.clicked.connect(lambda: self.mended.emit(self.remark))
+        self.setAccessibleDescription("; ".join(offer.lines))
         self.aside = Button(translate("Remarks", "Set aside…"), self, Manner.LINK)
         self.aside.setAccessibleName(
             translate("Remarks", "Set aside with a reason: {message}").format(message=remark.message)
@@ -52,9 +68,12 @@ class RemarkLine(QWidget):
     def preview(self, lines: tuple[str, ...]) -> None:
         """Say what the fix would change before it is pressed."""
         if self.button is not None and lines:
-            words = translate("Remarks", "It would change:\n{lines}").format(lines="\n".join(lines))
-            hover(self.button, words)
+            hover(self.button, "\n".join(lines))
             self.button.setAccessibleDescription("; ".join(lines))
+
+    def _captions(self) -> tuple[str, ...]:
+        """What stands in small letters: why it is so, then what the fix does, or why there is none."""
+        return (self.remark.why, *self.offer.lines)
 
     def _text_rect(self, width: int) -> QRect:
         """Where the words stand."""
@@ -68,8 +87,8 @@ class RemarkLine(QWidget):
         now = look()
         wide = self._text_rect(width).width()
         words = ink.paragraph_height(now, self.remark.message, now.body, wide)
-        why = ink.paragraph_height(now, self.remark.why, now.caption, wide)
-        high = max(now.px(HIGH), words + why + now.px(12))
+        small = sum(ink.paragraph_height(now, text, now.caption, wide) for text in self._captions())
+        high = max(now.px(HIGH), words + small + now.px(12))
         right = width - now.px(10)
         for button in (self.button, self.aside):
             if button is not None:
@@ -125,8 +144,9 @@ class RemarkLine(QWidget):
             text.setTop(now.px(5))
             text.setHeight(self.height())
             high = ink.paragraph(painter, now, text, self.remark.message, now.body)
-            text.setTop(now.px(5) + high)
-            ink.paragraph(painter, now, text, self.remark.why, now.caption, "pencil")
+            for caption in self._captions():
+                text.setTop(text.top() + high)
+                high = ink.paragraph(painter, now, text, caption, now.caption, "pencil")
             if self.hasFocus():
                 painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
                 painter.drawRect(self.rect().adjusted(1, 1, -2, -2))

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from jobsheet.gui.edits.clip_edits import ClipEdits
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
-from jobsheet.gui.edits.remark_edits import Now, RemarkEdits
+from jobsheet.gui.edits.remark_edits import Facts, Now, RemarkEdits
 from jobsheet.gui.edits.set_up_edits import SetUpEdits
 from jobsheet.gui.edits.step_edits import StepEdits
 from jobsheet.gui.edits.stepping import Stepping
@@ -16,11 +16,14 @@ from jobsheet.gui.edits.walking import Walking
 
 
 class Edits:
-    """The parts, connected with each other; `moved` is told when another row is open, `now` asked for a remark of this moment."""
+    """The parts, connected with each other; `moved` is told when another row is open, `now` asked for a remark of this moment.
 
-    def __init__(self, hand: Hand, moved: Callable[[], None], now: Now) -> None:
+    `facts` tells what the solids say of the job as it is.
+    """
+
+    def __init__(self, hand: Hand, moved: Callable[[], None], now: Now, facts: Facts) -> None:
         self.hand = hand
-        self.remarks = RemarkEdits(hand, now)
+        self.remarks = RemarkEdits(hand, now, facts)
         self.rows = OpenRows(hand, self.remarks, moved)
         self.history = TakingBack(hand, self.rows)
         self.steps = StepEdits(hand, self.rows, self.history.undo)

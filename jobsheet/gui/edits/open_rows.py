@@ -221,13 +221,13 @@ class OpenRows:
             row.form.rows.dial_with(setting.machine if setting else None)
             row.margin.show_plan(or_absent(lambda: plan_of(desk.job, key), None))
         row.put(desk.view(key), desk.operation_fields(key), desk.outcome(key), why_not=desk.why_not(key))
-        row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key))
+        row.say(desk.remarks_of(key), desk.reminders_of(key), desk.prints(key), self._remarks.offer)
 
     def _fill_header(self, form: HeaderForm) -> None:
         """The job or a set-up as it stands."""
         desk = self._hand.desk
         form.put(self._title(form.key), desk.header_fields(self._sections(form.key)))
-        form.say(desk.remarks_about(form.key))
+        form.say(desk.remarks_about(form.key), self._remarks.offer)
 
     def refresh(self) -> None:
         """Show the open form and its figures as they stand."""

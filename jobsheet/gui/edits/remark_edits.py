@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.edit.commands import SetFields
-from jobsheet.errors import JobsheetError
-from jobsheet.gui.column.remarks import RemarkLine
+from jobsheet.gui.column.remarks import Offer, RemarkLine
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
 
+if TYPE_CHECKING:
+    from jobsheet.review.mending.fix_tried import FixTried
+
 translate = QCoreApplication.translate
+#: What the solids say of the job as it is, or None while they are being made.
+Facts = Callable[[], "tuple[Any, ...] | None"]
 #: A remark as it is of the job on the desk, or None where it is true no longer.
 Now = Callable[[Remark], "Remark | None"]
 
@@ -36,17 +41,46 @@ class Mend:
 class RemarkEdits:
     """Edits that answer what the rules and the margin say."""
 
-    def __init__(self, hand: Hand, now: Now) -> None:
+    def __init__(self, hand: Hand, now: Now, facts: Facts) -> None:
         self._hand = hand
         self._now = now
+        self._facts = facts
+
+    def offer(self, remark: Remark) -> Offer:
+        """What mends a remark, tried for the plan as it is: what it would change, end and leave; or why nothing is offered."""
+        from jobsheet.edit.difference import changes
+        from jobsheet.review.mending.fix_words import by_hand, outcome, refusal
+
+        tried = self._tried(remark)
+        if tried is None:
+            return Offer(lines=(by_hand(remark),) if remark.by_hand else ())
+        if not tried.offered:
+            return Offer(lines=(refusal(remark, tried),))
+        would = translate("Remarks", "would change {changes}").format(
+            changes="; ".join(changes(self._hand.desk.job, tried.job))
+        )
+        return Offer(tried.fix.label, (would, "; ".join(outcome(tried, self._hand.desk.job))))
+
+    def _tried(self, remark: Remark) -> FixTried | None:
+        from jobsheet.review.mending.fix_tried import fix_tried
+
+        desk = self._hand.desk
+        if desk.reckoned is None:
+            return None
+        return fix_tried(remark, desk.job, desk.reckoned, self._facts())
 
     def mend(self, remark: Remark) -> None:
         """Do what a remark offers, for the plan as it is by now: what is shown may be older than the last key."""
         found = self._now(remark)
-        if found is None or found.fix is None:
+        tried = self._tried(found) if found is not None else None
+        if found is None or tried is None:
             self._hand.say(translate("RowEdits", "Not done: the plan has changed, and this is read again."))
-        elif self._hand.do(Mend(found.fix)):
-            self._hand.say(translate("RowEdits", "Done: {fix}.").format(fix=found.fix.label))
+        elif not tried.offered:
+            from jobsheet.review.mending.fix_words import refusal
+
+            self._hand.say(translate("RowEdits", "Not done. {why}").format(why=refusal(found, tried)))
+        elif self._hand.do(Mend(tried.fix)):
+            self._hand.say(translate("RowEdits", "Done: {fix}.").format(fix=tried.fix.label))
 
     def take(self, key: str, edits: tuple[tuple[str, str], ...]) -> None:
         """Write an offer into a step, as one edit."""
@@ -56,15 +90,9 @@ class RemarkEdits:
 
     def preview(self, line: RemarkLine) -> None:
         """Say what a remark's fix would change."""
-        from jobsheet.edit.difference import changes
-
-        found, job = self._now(line.remark), self._hand.desk.job
-        fix = found.fix if found is not None else None
-        if fix is not None:
-            try:
-                line.preview(changes(job, fix.mend(job)))
-            except JobsheetError as error:
-                line.preview((str(error),))
+        found = self._now(line.remark)
+        if found is not None:
+            line.preview(self.offer(found).lines)
 
     def dismiss(self, remark: Remark) -> None:
         """Set a remark aside for this job, with a reason; a hazard in a trainee's job needs initials too."""

@@ -64,7 +64,9 @@ class Parts:
         self._later = later
         self._show, self._show_title = show, show_title
         self.hand = Hand(desk, window, lambda: bench().column, self._say)
-        self.edits = Edits(self.hand, later.soon, lambda remark: self.reading.now(remark, self._facts()))
+        self.edits = Edits(
+            self.hand, later.soon, lambda remark: self.reading.now(remark, self._facts()), self._facts
+        )
         self.files = Files(desk, window)
         self.exporting = Exporting(desk, window, self._say)
         self.reading = ReadingThrough(desk)

@@ -1,6 +1,7 @@
 """What mends a plan: functions that make, of what is asked for, a function Job -> Job.
 
-A mend never raises and never loses a step: where the step or set-up that it is about is gone, the job stays as it is.
+A mend never loses a step: where the step or set-up that it is about is gone, the job stays as it is. It raises nothing but
+`NotMended`, with a sentence that says why there is no better plan of this kind.
 Rows change places and their numbers stay where they are; a step from another set-up comes in a copy of its own set-up.
 """
 
@@ -20,6 +21,11 @@ from jobsheet.operations.registry import roles
 from jobsheet.storage import layout
 
 Mend = Callable[[Job], Job]
+
+
+class NotMended(JobsheetError):
+    """Nothing better of this kind is to be had here; the words go behind `No fix is offered:`."""
+
 
 _JOB: dict[str, tuple[Entry, ...]] = {"part": layout.PART, "stock": layout.STOCK}
 _SET_UP: dict[str, tuple[Entry, ...]] = {

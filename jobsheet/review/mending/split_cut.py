@@ -21,6 +21,8 @@ def split_off(step: Step, units: str) -> Mend | None:
         value = getattr(fields, name, None)
         if value is not None:
             texts[name] = value.text
+    if fields.note:
+        texts["note"] = fields.note  # how it is measured often stands there
     rest = length_text(fields.depth.value - LEFT, units)
     adding = added_after(step.key, step.kind, texts)
 

@@ -83,7 +83,8 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
         else added_after(last.key, written.BORE, texts)
     )
     return Fix(
-        f"Drill {smaller}, bore to {millimetres(to)}", in_turn(set_field(drill.key, "cutter", f"drill {smaller} mm"), add)
+        f"Drill {smaller}, bore to {millimetres(to)}", in_turn(set_field(drill.key, "cutter", f"drill {smaller} mm"), add),
+        (drill.key,),
     )  # fmt: skip
 
 

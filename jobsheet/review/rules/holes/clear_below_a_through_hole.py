@@ -9,6 +9,7 @@ from jobsheet.model.job import SetUp
 from jobsheet.model.lying import in_jaws
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Groove, Hole, Recess
+from jobsheet.review.mending.edge_holes import OUT_OF_A_SIDE, breaks_out
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import holes_of
 from jobsheet.review.plan.lengths import length
@@ -46,22 +47,15 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
         if not cuts:
             continue
         if says(_UNDER, *words) and not says("clear of", *words):
-            yield _told(
-                view,
-                set_up,
-                cuts[0],
+            message, packing = (
                 "The packing lies under what goes through",
                 "parallels at the jaws, clear of what goes through",
             )
+            yield _told(view, set_up, cuts, message, packing)
             continue
         if says(_ON_BED, *words) and not says(_CLEAR, *words) and "mm" not in holding.packing:
-            yield _told(
-                view,
-                set_up,
-                cuts[0],
-                "The work lies flat on the bed here",
-                f"{holding.packing}, on scrap backing".lstrip(", "),
-            )
+            packing = f"{holding.packing}, on scrap backing".lstrip(", ")
+            yield _told(view, set_up, cuts, "The work lies flat on the bed here", packing)
             continue
         thick = _THICK.search(holding.packing)
         if thick is None or not says("jaws?", holding.packing) or not in_jaws(set_up, cuts[0].before):
@@ -80,13 +74,19 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
             f"No room under step {cut.number}: its edge is {length(max(room, 0.0), view.job.units)} from the jaw and the parallels are"
             f" {length(size, view.job.units)} thick"
         )
-        yield _told(view, set_up, cut, message, packing)
+        yield _told(view, set_up, [cut], message, packing)
 
 
-def _told(view: View, set_up: SetUp, cut: Cut, message: str, packing: str) -> Remark:
-    fix = Fix(f"Packing: {packing}", set_field(f"holding:{set_up.key}", "packing", packing))
+def _told(view: View, set_up: SetUp, cuts: list[Cut], message: str, packing: str) -> Remark:
+    """Scrap below what breaks out of a side mends nothing: the drill runs off into the air beside it."""
+    fix: Fix | None = Fix(f"Packing: {packing}", set_field(f"holding:{set_up.key}", "packing", packing))
+    hand = ""
+    if any(breaks_out(cut) for cut in cuts):
+        fix, hand = None, OUT_OF_A_SIDE
     text = f"{message}: move the parallels or back it with scrap" if "step" not in message else message
-    return remark(view, "clear-below-a-through-hole", text, cut.key, fix=fix, set_up=set_up.key)
+    return remark(
+        view, "clear-below-a-through-hole", text, cuts[0].key, fix=fix, set_up=set_up.key, by_hand=hand
+    )
 
 
 def _through(cut: Cut) -> bool:

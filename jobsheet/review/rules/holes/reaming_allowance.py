@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
@@ -52,7 +53,8 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
             )
             keys = (step.key,) if before is None else (step.key, before.key)
             yield remark(
-                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(view, before, step.diameter) if typed is None else None
+                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(view, before, step.diameter) if typed is None else None,
+                others=_another(view, before, step) if typed is None else (),
             )  # fmt: skip
 
 
@@ -62,4 +64,18 @@ def _fix(view: View, before: HoleStep | None, diameter: float) -> Fix | None:
     low, high = room(diameter)
     found, line = drill_near(view.job, drill_for(diameter), diameter - high, diameter - low)
     size = millimetres(found)
-    return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", line))
+    return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", line), (before.key,))
+
+
+def _another(view: View, before: HoleStep | None, reamer: HoleStep) -> tuple[Fix, ...]:
+    """A drill of its own before the reamer, where the one that is there has to stay."""
+    low, high = room(reamer.diameter)
+    if before is None or reamer.set_up != before.set_up or reamer.diameter - before.diameter < high:
+        return ()
+    found, line = drill_near(
+        view.job, drill_for(reamer.diameter), reamer.diameter - high, reamer.diameter - low
+    )
+    texts = {"cutter": line, "at": reamer.fields.at.text, "depth": reamer.fields.depth.text}
+    setting = view.reckoned.settings[reamer.key]
+    mend = drilled_before(reamer.operation, setting, texts, hole=before.diameter)
+    return (Fix(f"Add drill {millimetres(found)} before {reamer.number}", mend),)

@@ -42,7 +42,9 @@ def say_what_the_depth_means(view: View) -> Iterator[Remark]:
         if less > 0.5e-3:
             text = typed(less, view.job.units)
             said = f"{length(less, view.job.units)} to the full diameter, {fields.depth.text} to the point"
-            fix = Fix(f"Depth {text} to the full diameter", _with_words(operation.key, text, said))
+            fix = Fix(
+                f"Depth {text} to the full diameter", _with_words(operation.key, text, said), (operation.key,)
+            )
         yield remark(view, "say-what-the-depth-means", message, operation.key, fix=fix, set_up=set_up.key)
 
 

@@ -46,7 +46,7 @@ def spot_angle_for_the_drill(view: View) -> Iterator[Remark]:
                 text = re.sub(r",\s*[\d.,]+\s*(?:°|deg(?:rees)?)", "", spotted.cutter.text)
                 wider = 90 if wanted <= NARROWEST + _HAIR else 120 if wanted <= math.radians(120) else 142
                 fix = Fix(
-                    f"Spot at {wider}°", set_field(spotted.key, "cutter", _with_angle(text, wider))
+                    f"Spot at {wider}°", set_field(spotted.key, "cutter", _with_angle(text, wider)), (spotted.key,)
                 )  # fmt: skip
             yield remark(
                 view, "spot-angle-for-the-drill", message, spotted.key, drilled.key, fix=fix, set_up=spotted.set_up

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations import written
 from jobsheet.operations.registry import roles
-from jobsheet.review.mending.at_hand import at_hand
-from jobsheet.review.mending.fixes import added_before, moved_before
+from jobsheet.review.mending.added_hole import spotted_before
+from jobsheet.review.mending.fixes import moved_after, moved_before
 from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
-from jobsheet.review.plan.lengths import millimetres, typed
 from jobsheet.review.plan.words import holding_words, says, words_of
 from jobsheet.review.rule import View, remark, rule
 
@@ -45,10 +43,21 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
             if later is not None:
                 message = f"Spot before drilling: step {later.number} spots these places only afterwards"
                 fix = Fix(f"Move {later.number} before {step.number}", moved_before(later.key, step.key))
+                other: Fix | None = Fix(
+                    f"Move {step.number} behind {later.number}", moved_after(step.key, later.key)
+                )
             else:
                 message = "Spot before drilling: the drill will wander"
-                fix = _added(view, step)
-            yield remark(view, "spot-before-drilling", message, step.key, fix=fix, set_up=step.set_up)
+                fix, other = _added(view, step), None
+            yield remark(
+                view,
+                "spot-before-drilling",
+                message,
+                step.key,
+                fix=fix,
+                others=(other,) if other else (),
+                set_up=step.set_up,
+            )
 
 
 def _later_spot(found: Holes, chain: Chain, step: HoleStep) -> HoleStep | None:
@@ -72,19 +81,6 @@ def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
 
 
 def _added(view: View, step: HoleStep) -> Fix:
-    """A new spot before the drill, by a spot drill that the job already uses where there is one."""
-    cutters = (
-        one.fields.cutter for _, one in view.job.operations() if roles(one).hole == "spot" and one.fields.cutter.kind == "spot drill"
-    )  # fmt: skip
-    known = next(cutters, None)
-    width = (known.diameter if known is not None else None) or 10e-3
-    line = known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°"
-    here = at_hand(view.job, "spot drill", 3e-3, 20e-3)
-    if known is None and here:
-        width, line = here[-1]
-    to = min(step.diameter, 0.9 * width)
-    texts = {
-        "cutter": line, "at": step.fields.at.text,
-        "to": typed(to, view.job.units), "feed": typed(0.06e-3, view.job.units),
-    }  # fmt: skip
-    return Fix(f"Add a spot before {step.number}", added_before(step.key, written.SPOT, texts))
+    """A new spot before the drill."""
+    mend, _ = spotted_before(view.job, step.key, step.fields.at.text, step.diameter)
+    return Fix(f"Add a spot before {step.number}", mend)

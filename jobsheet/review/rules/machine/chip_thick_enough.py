@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.shared.least_chip import least_chip
+from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.rough_and_finish import length_text
@@ -33,8 +34,11 @@ def chip_thick_enough(view: View) -> Iterator[Remark]:
             continue
         message = f"Feed a little faster or turn slower: {trimmed(tooth * 1e3, 4)} mm a tooth rubs, {trimmed(least * 1e3, 3)} mm or more cuts"
         text = length_text(least * 1.5, view.job.units)
-        fix = Fix(
+        least_fix = Fix(
             f"{text} a tooth",
             in_turn(set_field(step.key, "feed_per_tooth", text), set_field(step.key, "feed", "")),
         )
-        yield remark(view, "chip-thick-enough", message, step.key, fix=fix, set_up=step.set_up.key)
+        yield remark(
+            view, "chip-thick-enough", message, step.key, set_up=step.set_up.key,
+            fix=best_here(step.operation, step.setting), others=(least_fix,),
+        )  # fmt: skip

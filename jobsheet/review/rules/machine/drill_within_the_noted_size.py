@@ -6,10 +6,9 @@ import re
 from collections.abc import Iterator
 
 from jobsheet.errors import JobsheetError
-from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations import written
-from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.model.remark import Remark
+from jobsheet.review.mending.pilot_first import pilot_first
+from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.grammar import read
 from jobsheet.units.show import trimmed
@@ -42,9 +41,11 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
         if step.outcome.governing is not None and step.outcome.governing.verdict == "cut before":
             continue
         message = f"Larger than this machine's noted drill, {trimmed(noted * 1e3, 2)} mm: mind the drive, not only the motor"
+        fixes = pilot_first(view.job, step.operation, step.setting, "Pilot")
         yield remark(
-            view, "drill-within-the-noted-size", message, step.key, fix=_pilot(step), set_up=step.set_up.key
-        )
+            view, "drill-within-the-noted-size", message, step.key, set_up=step.set_up.key,
+            fix=next(iter(fixes), None), others=fixes[1:],
+        )  # fmt: skip
 
 
 def _noted(text: str) -> float | None:
@@ -53,14 +54,3 @@ def _noted(text: str) -> float | None:
         return read(found[1], "length", "mm") if found else None
     except JobsheetError:
         return None
-
-
-def _pilot(step: Step) -> Fix | None:
-    size = round(step.fields.cutter.diameter * 0.4e3 * 2) / 2
-    texts = {
-        "cutter": f"drill {trimmed(size, 1)} mm", "at": step.fields.at.text, "depth": step.fields.depth.text, "feed": "0.08 mm",
-        "what": "Pilot",
-    }  # fmt: skip
-    return Fix(
-        f"Pilot {trimmed(size, 1)} mm before {step.number}", added_before(step.key, written.DRILL, texts)
-    )

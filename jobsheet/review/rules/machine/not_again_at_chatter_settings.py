@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.errors import JobsheetError
-from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.remark import Remark
 from jobsheet.model.trials import Trial
 from jobsheet.reckoning.worked_anew import anew
-from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.mending.lighter import lighter
+from jobsheet.review.mending.best_here import best_here, no_cut_goes
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.storage.proof_log import read_log
@@ -49,19 +48,13 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
         )
         if found is None:
             continue
-        least = min(
-            demand.demand
-            for trial in rang
-            if _as_much(trial, step, asked) and (demand := trial.of("chatter")) is not None
-        )
-        layer = lighter(step, view.job.units, names=("chatter",), below=least)
-        fix = Fix(f"Layers of {layer}", set_field(step.key, "layer", layer)) if layer else None
         message = (
             f"It rang at no more than this on {found.date} ({found.cutter}): shorter, lower or narrower first"
         )
         yield remark(
-            view, "not-again-at-chatter-settings", message, step.key, fix=fix, set_up=step.set_up.key
-        )
+            view, "not-again-at-chatter-settings", message, step.key, set_up=step.set_up.key,
+            fix=best_here(step.operation, step.setting), by_hand=no_cut_goes(step.operation, step.setting),
+        )  # fmt: skip
 
 
 def _trials(machine: str) -> tuple[Trial, ...]:

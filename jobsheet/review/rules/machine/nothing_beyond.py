@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.best_here import best_here, no_cut_goes
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.mending.lighter import lighter
-from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.mending.pilot_first import pilot_first
+from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Limits that a rule of their own speaks of.
@@ -22,7 +23,7 @@ def nothing_beyond(view: View) -> Iterator[Remark]:
 
     Quiet where it is tight, which is printed beside the step, and where nothing is known.
 
-    Because: The frame usually gives up before the motor on a light mill.
+    Because: What is beyond gives out before the cut is done.
     Not so: 2.5 deep where the frame rang at 7.5 N/µm and this asks 9.9
     So: 1.6 deep
     From: common practice
@@ -36,10 +37,31 @@ def nothing_beyond(view: View) -> Iterator[Remark]:
         if not beyond:
             continue
         worst = max(beyond, key=lambda one: (one.name == "holding", one.share))
-        layer = lighter(step, view.job.units, names=tuple(one.name for one in beyond))
         said = f": {worst.shown}" if worst.shown else ""
-        end = f"; in layers of {layer} it would go" if layer else ""
-        message = f"{worst.title} is beyond here{said}{end}"
-        fix = Fix(f"Layers of {layer}", set_field(step.key, "layer", layer)) if layer else None
-        found = remark(view, "nothing-beyond", message, step.key, fix=fix, set_up=step.set_up.key)
+        found = remark(
+            view, "nothing-beyond", f"{worst.title} is beyond here{said}", step.key, set_up=step.set_up.key,
+            fix=best_here(step.operation, step.setting), others=(*_pilot(view, step), *_any_speed(step)), by_hand=no_cut_goes(step.operation, step.setting),
+        )  # fmt: skip
+        if worst.sentence:
+            found = replace(found, why=f"{worst.sentence[:1].upper()}{worst.sentence[1:]}.")
         yield replace(found, severity="hazard") if worst.name == "holding" else found
+
+
+def _pilot(view: View, step: Step) -> tuple[Fix, ...]:
+    """A pilot, where a drill from the solid is no good at any speed or feed."""
+    if (
+        step.roles.hole != "drill"
+        or step.roles.opens
+        or step.setting.pilot
+        or step.fields.cutter.kind != "drill"
+    ):
+        return ()
+    return pilot_first(view.job, step.operation, step.setting)
+
+
+def _any_speed(step: Step) -> tuple[Fix, ...]:
+    """The speed left to the program, where it is one that this machine does not have."""
+    missing = any(one.name == "speed-range" and one.verdict == "beyond" for one in step.outcome.limits)
+    if not missing or getattr(step.fields, "spindle", None) is None:
+        return ()
+    return (Fix("Take the nearest speed of this machine", set_field(step.key, "spindle", "")),)

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations import written
-from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.mending.added_hole import drilled_before
+from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import hole_within, outline
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.words import said
@@ -55,37 +56,33 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
             "entry-for-a-closed-slot",
             message,
             step.key,
-            fix=_entry(plan.steps, step),
+            fix=_entry(view.job, plan.steps, step),
             set_up=step.set_up.key,
         )
 
 
-def _entry(steps: tuple[Step, ...], step: Step) -> Fix | None:
+def _entry(job: Job, steps: tuple[Step, ...], step: Step) -> Fix | None:
     """A hole nine tenths of the cutter at the start, opened where a smaller one is there already."""
     ends = outline(step)
     if not ends:
         return None
     at = ends[0]
     there = [
-        place
+        (place, one.fields.cutter.diameter)
         for one in steps[: step.index]
         if one.set_up.key == step.set_up.key and one.roles.hole == "drill"
         for place in one.fields.at
         if step.roles.mills == "recess" and _off_centre(place.x.value, place.y.value, step)
     ]
-    kind = written.DRILL
     if there:
-        at, kind = (there[-1].x.value, there[-1].y.value), written.ENLARGE
-    size = max(1.0, math.floor(step.fields.cutter.diameter * 0.9e3 * 2) / 2)
+        at = (there[-1][0].x.value, there[-1][0].y.value)
+    diameter = step.fields.cutter.diameter
+    wanted = max(1.0, math.floor(diameter * 0.9e3 * 2) / 2) * 1e-3
+    size, line = drill_near(job, wanted, SHARE * diameter, diameter)
     place = ", ".join(f"{trimmed(value * 1e3, 3).replace('−', '-')} mm" for value in at)
-    texts = {
-        "cutter": f"drill {trimmed(size, 1)} mm",
-        "at": place,
-        "depth": step.fields.depth.text,
-        "feed": "0.1 mm",
-        "what": "Entry hole",
-    }
-    return Fix(f"Drill {trimmed(size, 1)} mm before {step.number}", added_before(step.key, kind, texts))
+    texts = {"cutter": line, "at": place, "depth": step.fields.depth.text, "what": "Entry hole"}
+    mend = drilled_before(step.operation, step.setting, texts, hole=there[-1][1] if there else None)
+    return Fix(f"Drill {trimmed(size * 1e3, 1)} mm before {step.number}", mend)
 
 
 def _off_centre(x: float, y: float, step: Step) -> bool:

@@ -6,10 +6,11 @@ import math
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.reckoning.adviser.layer_lines import layer_text
+from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.cuts import full_width, layer_of, soft, total_depth
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -37,12 +38,10 @@ def slot_in_layers(view: View) -> Iterator[Remark]:
         if layer <= most + 1e-6:
             continue
         count = math.ceil(depth / most - 1e-6)
-        text = length_text(math.ceil(depth / count * 1e5 - 1e-6) / 1e5, view.job.units)
         message = f"Take it in layers: {trimmed(layer * 1e3, 2)} mm at once is {layer / diameter:.2f} of the cutter, up to {share:g} goes here"
-        if layer - 1e-9 > most and count > 1:
-            fix = Fix(
-                f"{count} layers of {text}", set_field(step.key, "layer", length_text(most, view.job.units))
-            )
-        else:
-            fix = None
-        yield remark(view, "slot-in-layers", message, step.key, fix=fix, set_up=step.set_up.key)
+        text = layer_text(depth, count, step.setting)
+        even = Fix(f"{count} layers of {text}", set_field(step.key, "layer", text))
+        yield remark(
+            view, "slot-in-layers", message, step.key, set_up=step.set_up.key,
+            fix=best_here(step.operation, step.setting), others=(even,) if text else (),
+        )  # fmt: skip

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations import written
-from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.mending.added_hole import drilled_before
+from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import full_width, hole_within, outline, soft, total_depth
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import View, remark, rule
@@ -42,17 +43,19 @@ def drill_out_before_deep_slot(view: View) -> Iterator[Remark]:
             "drill-out-before-deep-slot",
             message,
             step.key,
-            fix=_drilled(step, diameter),
+            fix=_drilled(view.job, step, diameter),
             set_up=step.set_up.key,
         )
 
 
-def _drilled(step: Step, diameter: float) -> Fix | None:
+def _drilled(job: Job, step: Step, diameter: float) -> Fix | None:
     """A drill a little smaller than the slot, at places along its middle that do not run into each other."""
     ends = outline(step)
     if not ends:
         return None
-    drill = max(1.0, math.floor(diameter * 0.9e3 * 2) / 2)
+    usual = max(1.0, math.floor(diameter * 0.9e3 * 2) / 2) * 1e-3
+    size, line = drill_near(job, usual, 0.6 * diameter, 0.95 * diameter)
+    drill = size * 1e3
     (x1, y1), (x2, y2) = ends[0], ends[-1]
     way = math.hypot(x2 - x1, y2 - y1)
     count = 1 + int(way / (drill * 1.1e-3))
@@ -61,8 +64,5 @@ def _drilled(step: Step, diameter: float) -> Fix | None:
         for i in range(count)
     )
     depth = step.fields.depth
-    texts = {
-        "cutter": f"drill {trimmed(drill, 1)} mm", "at": places, "depth": depth.text, "feed": "0.1 mm",
-        "what": f"Drill out for step {step.number}",
-    }  # fmt: skip
-    return Fix(f"Drill out before {step.number}", added_before(step.key, written.DRILL, texts))
+    texts = {"cutter": line, "at": places, "depth": depth.text, "what": f"Drill out for step {step.number}"}
+    return Fix(f"Drill out before {step.number}", drilled_before(step.operation, step.setting, texts))

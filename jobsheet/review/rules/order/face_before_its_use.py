@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.mending.fixes import Mend, all_moved_after, all_moved_before
+from jobsheet.review.mending.fixes import Mend, all_moved_after, all_moved_before, moved_set_up
 from jobsheet.review.plan.faces import Plan, Step, measured_across, plan_of, positions, zero_faces, zero_found
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
@@ -41,10 +41,11 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
             )
             message = f"{name[:1].upper()}{name[1:]}, does not exist yet: {what}, and step {first.number} makes it only later"
             mend = _first(plan, step, face, first, before)
-            fix = Fix(f"Step {first.number} before step {before.number}", mend) if mend else None
+            fix = Fix(f"Step {first.number} before step {before.number}", mend, _of(step)) if mend else None
             yield remark(
-                view, "face-before-its-use", message, step.key, first.key, fix=fix, set_up=step.set_up.key
-            )
+                view, "face-before-its-use", message, step.key, first.key, set_up=step.set_up.key,
+                fix=fix, others=_whole(first, before) if mend else (),
+            )  # fmt: skip
 
 
 def _used(plan: Plan, step: Step) -> Iterator[tuple[str, Step]]:
@@ -79,6 +80,23 @@ def _first(plan: Plan, step: Step, face: str, first: Step, before: Step) -> Mend
         )
         return all_moved_after(using, keys[-1])
     return all_moved_before(keys, plan.of(before.set_up.key)[0].key)
+
+
+def _whole(first: Step, before: Step) -> tuple[Fix, ...]:
+    """The whole set-up that makes the face moves, where the one step alone would leave others behind that belong to it."""
+    one, other = first.set_up, before.set_up
+    if one.key == other.key:
+        return ()
+    return (
+        Fix(
+            f"Set-up {one.number} before set-up {other.number}", moved_set_up(one.key, other.key), _of(before)
+        ),
+    )
+
+
+def _of(step: Step) -> tuple[str, ...]:
+    """All steps of its set-up: their places and depths count from the face that comes first then."""
+    return tuple(one.key for one in step.set_up.operations)
 
 
 def _stands_on_raw(plan: Plan, first: Step, before: Step) -> bool:

@@ -43,15 +43,16 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
         told = True
         shown = _length(left, view.job.units)
         message = f"The passes do not add up to the size: they leave {shown}, and {size.text} is asked"
+        later = [one for one in plan.steps[step.index + 1 :] if set(one.makes) & set(step.makes)]
+        first = any(plan.first_cut(face) is step for face in step.makes)
         yield remark(
             view,
             "passes-reach-the-size",
             message,
             step.key,
-            fix=_fix(
-                step, off, view.job.units, first=any(plan.first_cut(face) is step for face in step.makes)
-            ),
+            fix=None if later else _fix(step, off, view.job.units, first=first),
             set_up=step.set_up.key,
+            by_hand=f"write the size at step {later[-1].number}, which cuts this face last" if later else "",
         )
 
 
@@ -65,7 +66,7 @@ def _fix(step: Step, off: float, units: str, *, first: bool) -> Fix | None:
     if off < 0 and first and wanted < step.setting.shop.casting_skin:
         return None
     text = _length(wanted, units)
-    return Fix(f"Take {text} off in step {step.number}", set_field(step.key, name, text))
+    return Fix(f"Take {text} off in step {step.number}", set_field(step.key, name, text), (step.key,))
 
 
 def _length(value: float, units: str) -> str:

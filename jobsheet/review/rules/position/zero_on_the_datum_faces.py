@@ -61,5 +61,5 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
         message = f"The zero stands on the {faces}: find {right}, from which the drawing measures"
         yield remark(
             view, "zero-on-the-datum-faces", message, placed[0].key, set_up=set_up.key,
-            fix=Fix(f"Zero on {right}, counting into the work", in_turn(*mends)),
+            fix=Fix(f"Zero on {right}, counting into the work", in_turn(*mends), tuple(one.key for one in set_up.operations)),
         )  # fmt: skip

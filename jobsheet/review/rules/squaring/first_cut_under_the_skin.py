@@ -5,12 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Edge, Slab
 from jobsheet.model.shop import Shop
-from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.best_here import best_here
+from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.cuts import layer_of
-from jobsheet.review.plan.faces import AS_BOUGHT, Step, plan_of
+from jobsheet.review.plan.faces import AS_BOUGHT, Plan, Step, measured_across, plan_of
+from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
@@ -52,8 +55,9 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
             "first-cut-under-the-skin",
             message,
             step.key,
-            fix=_deeper(step, skin),
+            fix=_deeper(plan, step, face, skin, view.job.units),
             set_up=step.set_up.key,
+            by_hand="take the first cut under the skin, and what is left to the size behind it",
         )
 
 
@@ -82,13 +86,39 @@ def _first_pass(step: Step) -> float | None:
     return None
 
 
-def _deeper(step: Step, skin: float) -> Fix | None:
-    """Fewer layers where there is enough to come off, else as deep as the skin."""
-    name, layer = ("depth", "layer") if step.roles.mills == "flat" else ("width", "cut")
+def _deeper(plan: Plan, step: Step, face: str, skin: float, units: str) -> Fix | None:
+    """Fewer layers where there is enough to come off; else deeper, by what the size still wants, or at the cost of the next cut.
+
+    Nothing where neither gives so much: the part would come out too small.
+    """
+    name = "depth" if step.roles.mills == "flat" else "width"
     whole = getattr(step.fields, name).value
-    if whole < skin:
-        text = f"{trimmed(skin * 1e3, 3)} mm"
-        return Fix(f"First cut {text}", set_field(step.key, name, text))
-    count = max(1, math.floor(whole / skin + 1e-9))
-    text = f"{trimmed(math.ceil(whole / count * 1e6) / 1e3, 3)} mm"
-    return Fix(f"Layers of {text}", set_field(step.key, layer, text))
+    if whole >= skin:
+        return best_here(step.operation, step.setting, skin)
+    wanted = whole + _still_to_come_off(plan, face)
+    if wanted >= skin - 1e-9:
+        text = length_text(wanted, units)
+        return Fix(f"First cut {text}", set_field(step.key, name, text), (step.key,))
+    behind = _behind(plan, step, face)
+    left = getattr(behind.fields, name).value - (skin - whole) if behind is not None else 0.0
+    if behind is None or left < step.setting.shop.least_finish:
+        return None
+    text = length_text(skin, units)
+    mend = in_turn(set_field(step.key, name, text), set_field(behind.key, name, length_text(left, units)))
+    return Fix(f"First cut {text}", mend, (step.key, behind.key))
+
+
+def _behind(plan: Plan, step: Step, face: str) -> Step | None:
+    """The next cut on that face, of the same kind."""
+    later = (one for one in plan.steps[step.index + 1 :] if face in one.makes and one.kind == step.kind)
+    return next(later, None)
+
+
+def _still_to_come_off(plan: Plan, face: str) -> float:
+    """What the passes leave over the size across that face [m], by the last step that measures it."""
+    found = 0.0
+    for one in plan.steps:
+        across = measured_across(one)
+        if across is not None and face in (across[0], OPPOSITE[across[0]]):
+            found = max(0.0, across[1] - one.fields.measure.nominal)
+    return found

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Groove, Hole, Recess
+from jobsheet.review.mending.edge_holes import OUT_OF_A_SIDE, breaks_out
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.words import held_by, said
@@ -38,8 +39,13 @@ def back_up_thin_sheet(view: View) -> Iterator[Remark]:
         message = f"Back it with wood or scrap and clamp near the hole: the sheet is {trimmed(high * 1e3, 2)} mm and step {through.number} goes through"
         packing = set_up.holding.packing.strip()
         text = f"{packing}, backing plate of wood or scrap" if packing else "backing plate of wood or scrap"
-        fix = Fix("Enter a backing", set_field(f"holding:{set_up.key}", "packing", text))
-        yield remark(view, "back-up-thin-sheet", message, through.key, fix=fix, set_up=set_up.key)
+        fix: Fix | None = Fix("Enter a backing", set_field(f"holding:{set_up.key}", "packing", text))
+        hand = ""
+        if any(breaks_out(step.cut) for step in steps):
+            fix, hand = None, OUT_OF_A_SIDE
+        yield remark(
+            view, "back-up-thin-sheet", message, through.key, fix=fix, set_up=set_up.key, by_hand=hand
+        )
 
 
 def _backed(text: str) -> bool:

@@ -68,9 +68,9 @@ def _fix(view: View, chain: Chain, tap: HoleStep, to: float) -> Fix:
             continue
         label = f"Spot to {length(to, view.job.units)} in step {one.number}"
         if getattr(one.fields, "to", None) is not None:
-            return Fix(label, set_field(one.key, "to", typed(to, units)))
+            return Fix(label, set_field(one.key, "to", typed(to, units)), (one.key,))
         deep = math.ceil(to / 2 / math.tan(cutter.point_angle / 2) * 1e5 - 1e-6) / 1e5
-        return Fix(label, set_field(one.key, "depth", typed(deep, units)))
+        return Fix(label, set_field(one.key, "depth", typed(deep, units)), (one.key,))
     return Fix(f"Add a countersink before {tap.number}", _added(view, tap, to))
 
 

@@ -48,7 +48,7 @@ def room_below_the_thread(view: View) -> Iterator[Remark]:
             fix = None
             if before.does == "drill" and deep < thick - 1e-3:
                 text = typed(deep, view.job.units)
-                fix = Fix(f"Drill {text} deep", set_field(before.key, "depth", text))
+                fix = Fix(f"Drill {text} deep", set_field(before.key, "depth", text), (before.key,))
             elif (
                 name != "bottoming"
                 and hasattr(step.fields, "taps")

@@ -46,7 +46,7 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
             better = percent_of_thread(major=thread.major, hole=read_drill_size(usual), pitch=thread.pitch)
             message = f"Thread would be {height * 100:.0f} %: drill {usual} gives {better * 100:.0f} %"
             if drill is not None and operation.fields.hole is None:
-                fix = Fix(f"Drill {usual}", set_field(drill.key, "cutter", f"drill {usual}"))
+                fix = Fix(f"Drill {usual}", set_field(drill.key, "cutter", f"drill {usual}"), (drill.key,))
         keys = (operation.key,) if drill is None else (operation.key, drill.key)
         yield remark(view, "thread-height-in-bounds", message, *keys, fix=fix, set_up=set_up.key)
 

@@ -1,0 +1,63 @@
+"""Whether the finished part is the same after a change, but for what the change is about."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, Any
+
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.stages.course import Course, course_of
+
+if TYPE_CHECKING:
+    from jobsheet.stages.solids import Stage
+
+#: So much may differ [mm³]: facets of round shapes that are cut in another order.
+TOLERANCE = 0.5
+
+
+def same_course(one: Course, other: Course) -> bool:
+    """Whether both cut the same shapes in the same order: then the parts are the same, with no solid made."""
+    return one.stock == other.stock and _shapes(one) == _shapes(other)
+
+
+def _shapes(course: Course) -> list[Any]:
+    return [cut.fingerprint for cut in course.cuts if cut.shapes]
+
+
+def elsewhere(before: Reckoned, after: Reckoned, about: Iterable[str], *, moves: bool = False) -> float:
+    """How much the finished parts differ [mm³] outside of what the steps `about` pass through, before or after.
+
+    With `moves` steps for which the work has another size by then count too: a chamfer goes with its edge.
+
+    Parameters
+    ----------
+    before, after : Reckoned
+        The plan and the changed plan
+    about : iterable of str
+        Keys of steps whose shape is meant to change
+    """
+    from jobsheet.stages.solids import shared
+
+    one, other = (course_of(reckoned.job, reckoned.settings) for reckoned in (before, after))
+    if same_course(one, other):
+        return 0.0
+    keys = set(about)
+    if moves:
+        boxes = {cut.key: cut.before.box for cut in one.cuts}
+        keys |= {cut.key for cut in other.cuts if boxes.get(cut.key, cut.before.box) != cut.before.box}
+    stages = shared().stages(one), shared().stages(other)
+    tools = [tool for each in stages for tool in _tools(each, keys)]
+    first, last = stages[0][-1].solid, stages[1][-1].solid
+    found = 0.0
+    for part in (first - last, last - first):
+        left = part
+        for tool in tools:
+            left = left - tool
+        found += float(left.volume())
+    return found
+
+
+def _tools(stages: Sequence[Stage], keys: set[str]) -> Iterable[Any]:
+    return (
+        one.tool for one in stages if one.cut is not None and one.cut.key in keys and one.tool is not None
+    )
