@@ -56,6 +56,7 @@ class FixTried(Struct, frozen=True, kw_only=True):
 _RANK = {"cut before": 0, "expected": 0, "tight": 2, "beyond": 3}
 _UNKNOWN = 1
 
+_last: list[_Plan] = []
 #: So many remarks that a fix brings are mended with it, one after the other.
 _FOLLOWED = 3
 
@@ -115,7 +116,7 @@ def _around(reckoned: Reckoned) -> tuple[Any, ...]:
 
 
 def _tried(remark: Remark, fix: Fix, job: Job, reckoned: Reckoned, facts: Facts) -> FixTried:
-    before = _Plan(job, reckoned, _all(job, reckoned, facts), facts)
+    before = _before(job, reckoned, facts)
     try:
         after = _changed(before, job, fix)
     except NotMended as error:
@@ -146,6 +147,14 @@ def _tried(remark: Remark, fix: Fix, job: Job, reckoned: Reckoned, facts: Facts)
     changed = after.job
     whole = Fix(fix.label, lambda one: changed if one == job else fix.mend(one), tuple(sorted(reshapes)))
     return FixTried(fix=whole, job=changed, ends=read.ends, leaves=read.leaves)
+
+
+def _before(job: Job, reckoned: Reckoned, facts: Facts) -> _Plan:
+    """The plan as it is, read once for all of its fixes."""
+    if _last and _last[0].reckoned is reckoned and _last[0].facts is facts:
+        return _last[0]
+    _last[:] = [_Plan(job, reckoned, _all(job, reckoned, facts), facts)]
+    return _last[0]
 
 
 def _changed(before: _Plan, job: Job, fix: Fix) -> _Plan:

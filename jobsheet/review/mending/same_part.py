@@ -46,15 +46,26 @@ def elsewhere(before: Reckoned, after: Reckoned, about: Iterable[str], *, moves:
         boxes = {cut.key: cut.before.box for cut in one.cuts}
         keys |= {cut.key for cut in other.cuts if boxes.get(cut.key, cut.before.box) != cut.before.box}
     stages = shared().stages(one), shared().stages(other)
-    tools = [tool for each in stages for tool in _tools(each, keys)]
     first, last = stages[0][-1].solid, stages[1][-1].solid
     found = 0.0
     for part in (first - last, last - first):
-        left = part
-        for tool in tools:
-            left = left - tool
-        found += float(left.volume())
+        if float(part.volume()) > TOLERANCE / 2:
+            found += _without(part, [tool for each in stages for tool in _tools(each, keys)])
     return found
+
+
+def _without(part: Any, tools: list[Any]) -> float:
+    """How much of a solid lies outside of these [mm³]; only what comes near it is taken off, as long as anything is left."""
+    for tool in tools:
+        if _near(part.bounding_box(), tool.bounding_box()):
+            part = part - tool
+            if part.is_empty():
+                return 0.0
+    return float(part.volume())
+
+
+def _near(one: Any, other: Any) -> bool:
+    return all(one[i] <= other[i + 3] and other[i] <= one[i + 3] for i in range(3))
 
 
 def _tools(stages: Sequence[Stage], keys: set[str]) -> Iterable[Any]:
