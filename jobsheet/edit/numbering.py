@@ -44,7 +44,8 @@ def numbers_between(before: list[int], everything: list[int], count: int) -> tup
     """
     taken = set(everything)
     low = before[-1] if before else 0
-    higher = [number for number in everything if number not in before and number > low]
+    earlier = set(before)
+    higher = [number for number in everything if number > low and number not in earlier]
     if not higher:
         return _above((low // 10 + 1) * 10, 10, taken, count)
     free = [number for number in range(low + 1, min(higher)) if number not in taken]

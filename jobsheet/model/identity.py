@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import wraps
+from functools import partial, wraps
 from typing import TypeVar
+from weakref import ref
 
 Value = TypeVar("Value")
 Result = TypeVar("Result")
@@ -33,3 +34,25 @@ def by_identity(most: int) -> Callable[[Callable[[Value], Result]], Callable[[Va
         return remembered
 
     return decorate
+
+
+def while_it_lives(function: Callable[[Value], Result]) -> Callable[[Value], Result]:
+    """Remember what a function of one frozen value gives for as long as somebody holds the value, and no longer.
+
+    A step that is typed into is another value at every key. The result must not hold the value itself.
+    """
+    known: dict[int, tuple[ref[Value], Result]] = {}
+
+    def forget(place: int, _: ref[Value]) -> None:
+        known.pop(place, None)
+
+    @wraps(function)
+    def remembered(value: Value) -> Result:
+        found = known.get(id(value))
+        if found is not None and found[0]() is value:
+            return found[1]
+        result = function(value)
+        known[id(value)] = (ref(value, partial(forget, id(value))), result)
+        return result
+
+    return remembered

@@ -66,7 +66,7 @@ class Holding(Struct, frozen=True, kw_only=True):
     note: str = ""
 
 
-class Operation(Struct, frozen=True, kw_only=True):
+class Operation(Struct, frozen=True, kw_only=True, weakref=True):
     """One step: a key that never changes, the number on paper, the kind and that kind's own `Fields`.
 
     `empty` says what its speed, its layers and their like mean where they are left empty: as before (the whole depth at once,

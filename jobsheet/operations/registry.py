@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 
 from jobsheet.errors import NoSuchEntry
-from jobsheet.model.identity import by_identity
+from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Operation
 from jobsheet.operations.kind import Kind
 from jobsheet.operations.roles import Roles
@@ -58,7 +58,7 @@ def title(name: str) -> str:
     return kind(name).title
 
 
-@by_identity(4096)
+@while_it_lives
 def roles(operation: Operation) -> Roles:
     """What a step is to those that do not know its kind."""
     return kind(operation.kind).plays(operation.fields)

@@ -13,7 +13,7 @@ from jobsheet.limits.register import READS as LIMITS_READ
 from jobsheet.limits.register import Asked, asked_again, governing, in_order
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.figure import Figures, Limit
-from jobsheet.model.identity import by_identity
+from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Job, Operation, SetUp, Stock
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
@@ -314,7 +314,7 @@ def _extent(size: dict[str, float], off: dict[str, float], set_up: SetUp) -> tup
     return now[across], now[depth], now[up]
 
 
-@by_identity(4096)
+@while_it_lives
 def _operation_facts(
     operation: Operation,
 ) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float, str]:
@@ -346,7 +346,7 @@ def _note(operation: Operation, holes: dict[tuple[int, int], float], height: flo
     return float(height - off)
 
 
-@by_identity(4096)
+@while_it_lives
 def _reads(operation: Operation) -> frozenset[str]:
     return kind_of(operation.kind).looks_at(operation.fields)
 

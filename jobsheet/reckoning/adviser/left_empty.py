@@ -11,7 +11,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.model.identity import by_identity
+from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import AS_RECOMMENDED, Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
@@ -33,7 +33,7 @@ NOTHING = Left()
 IN_WORDS = {"layer": "all at once", "cut": "all at once", "peck": "in one go", "spindle": "the slowest"}
 
 
-@by_identity(4096)
+@while_it_lives
 def left_of(operation: Operation) -> Left:
     """What of a step is the adviser's; nothing where the step states its feed and does not say so."""
     fields = operation.fields

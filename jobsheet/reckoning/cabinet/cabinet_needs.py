@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.tools.cabinet_lines import gauge_named, gauge_sizes, tap_styles
 from jobsheet.errors import QuantityError
-from jobsheet.model.identity import by_identity
+from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Job, Operation
 from jobsheet.model.quantity import Cutter, Quantity, Thread
 from jobsheet.units.grammar import read
@@ -74,7 +74,7 @@ def _join(found: dict[tuple[Any, ...], Need], need: Need, *operations: str, set_
         found[key] = replace(known, operations=(*known.operations, *operations))
 
 
-@by_identity(1024)
+@while_it_lives
 def _asked(operation: Operation) -> dict[str, tuple[Need, ...]]:
     """Remembered with the operation: what it asks by the units of its job."""
     return {units: _step_asks(operation, units) for units in ("mm", "in")}

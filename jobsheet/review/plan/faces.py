@@ -233,10 +233,12 @@ def zero_faces(step: Step) -> tuple[str, str]:
 
 def zero_found(plan: Plan, step: Step) -> Step:
     """The step by which the zero was found for this one: the last that finds it before, else the step itself."""
-    before = [
-        one for one in plan.steps[: step.index] if one.set_up.key == step.set_up.key and finds_zero(one)
-    ]
-    return before[-1] if before else step
+    for one in reversed(plan.steps[: step.index]):
+        if one.set_up.key != step.set_up.key:
+            break  # the steps of a set-up stand together
+        if finds_zero(one):
+            return one
+    return step
 
 
 def measured_across(step: Step) -> tuple[str, float] | None:

@@ -7,7 +7,9 @@ set-up and reamed in the next is one hole. A hole belongs to the face that is up
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
+from operator import attrgetter
 from typing import Any
 
 from msgspec import Struct
@@ -26,6 +28,7 @@ from jobsheet.stages.course import Course, Cut, course_of
 SIZING = frozenset({"drill", "bore", "ream", "plunge"})
 #: A difference of sizes that is none [m].
 SAME = 1e-7
+_INDEX = attrgetter("index")
 
 
 class HoleStep(Struct, frozen=True, kw_only=True):
@@ -74,11 +77,11 @@ class Chain(Struct, frozen=True, kw_only=True):
 
     def before(self, step: HoleStep) -> tuple[HoleStep, ...]:
         """What was done here before a step."""
-        return tuple(one for one in self.steps if one.index < step.index)
+        return self.steps[: bisect_left(self.steps, step.index, key=_INDEX)]
 
     def after(self, step: HoleStep) -> tuple[HoleStep, ...]:
         """What is done here after a step."""
-        return tuple(one for one in self.steps if one.index > step.index)
+        return self.steps[bisect_right(self.steps, step.index, key=_INDEX) :]
 
     def hole_before(self, step: HoleStep) -> HoleStep | None:
         """The largest hole that stands here before a step."""
