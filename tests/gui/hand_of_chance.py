@@ -283,7 +283,9 @@ def main(seed, seconds):
     menus = QTimer()
     menus.timeout.connect(hand.let_go_of_menus)
     menus.start(1000)
-    if seconds >= 120:  # where the memory is looked at; a short run does what chance says from its first second
+    if (
+        seconds >= 120
+    ):  # where the memory is looked at; a short run does what chance says from its first second
         hand.visit_everything()
     look_at = time.monotonic() + min(60, seconds / 3)
     first, told = 0.0, time.monotonic() + 60
