@@ -60,6 +60,11 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     settings: dict[str, Setting]
     shop: Shop
 
+    def filled(self, operation: Operation) -> Operation:
+        """A step as it was reckoned; one that is not of this job as it is."""
+        there = (one for _, one in self.job.operations() if one.key == operation.key)
+        return next(there, operation)
+
     @property
     def cutting_time(self) -> float:
         """Seconds in the cut, over all operations."""

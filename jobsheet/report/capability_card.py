@@ -105,7 +105,7 @@ def _one(card: Card) -> list[object]:
         Column(caption="what is asked", style="label"),
         Column(caption="plan to", style="number"),
         Column(caption="verdict", style="label"),
-        Column(caption="band, from\n5 % to 95 %", style="label"),
+        Column(caption="band, from\n5 % to 95 %", style="legend"),
         Column(caption="what stops more", style="label", wide=True),
     )
     rows = tuple(
@@ -140,7 +140,12 @@ def _beside(cards: tuple[Card, ...]) -> list[object]:
         rows.append(tuple(cells))
     blocks: list[object] = [Table(columns=tuple(columns), rows=tuple(rows))]
     cutters = list(dict.fromkeys(row.cutter for row in cards[0].rows if row.cutter[:5] != "usual"))
-    blocks.append(Words(f"Asked with: {'; '.join(cutters)}; drills at their usual feed.", "note"))
+    blocks.append(
+        Words(
+            f"Asked with: {'; '.join(cutters)}; drills at their usual feed, or down to 0.4 of it where that is too much.",
+            "note",
+        )
+    )
     for card in cards:
         parts = [f"{_short(row)}: {(row.stops or '–').partition(':')[0].lower()}" for row in card.rows]
         blocks.append(Words(f"What stops more on {card.machine.title}: {'; '.join(parts)}.", "note"))

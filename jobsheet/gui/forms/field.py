@@ -179,7 +179,7 @@ class Field(QWidget):
         if text == self.proposed or not isinstance(self.box, Line):
             return
         self.proposed = text
-        self.box.propose(text)
+        self.box.propose(text.removesuffix(f" {self.unit}") if self.unit else text)
         said = translate("Field", "as recommended: {text}").format(text=text) if text else ""
         self.box.setAccessibleDescription(said or _with_unit(self.understood, self.unit))
         self.update()

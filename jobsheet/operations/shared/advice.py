@@ -14,7 +14,7 @@ from jobsheet.catalog.cuts.feeds import (
     drill_feed,
     end_mill_feed,
     face_mill_feed,
-    feed_as_drill,
+    gentle_feed,
     reamer_feed,
 )
 from jobsheet.catalog.cuts.suggestion import Suggestion
@@ -52,8 +52,8 @@ def table_feed_per_turn(table: str, cutter: Any, setting: Setting) -> Suggestion
     """The feed per turn of that table for this tool [m]; None where the catalogue has none."""
     if table == "ream":
         return _of(lambda: reamer_feed(cutter.teeth or 6))
-    if table in ("counterbore", "countersink"):
-        return _of(lambda: feed_as_drill(table, cutter.diameter, setting.material))
+    if table in ("counterbore", "countersink", "spot drill"):
+        return _of(lambda: gentle_feed(table, cutter.diameter, setting.material))
     if table == "plunge":
         drill = _of(lambda: drill_feed(cutter.diameter, setting.material))
         if drill is None:

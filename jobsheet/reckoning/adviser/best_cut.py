@@ -140,9 +140,12 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
         if now.figures is None or burden_of(now, drawn(plays, now, setting, skin)) > target:
             return None
         fewer = not plays.mills or round(now.value("passes") or 1) <= advised.passes
-        quick = (now.value("cutting_time") or 0.0) <= advised.seconds * EQUAL
+        quick = unhurried or (now.value("cutting_time") or 0.0) <= advised.seconds * EQUAL
         return now if fewer and quick else None
 
+    unhurried = finishes(
+        plays, operation.fields
+    )  # a finishing pass that clears everything need not be quicker
     target = burden_of(advised.found, drawn(plays, advised.found, setting, skin))
     values = {one.name: one for one in _differing(operation, advised)}
     fields = replace(operation.fields, **{name: getattr(advised.fields, name) for name in values})
@@ -154,6 +157,22 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
                 del values[name]
     found = tried(operation.kind, fields, setting)
     return Changed(advised=advised, values=tuple(values.values()), fields=fields, found=found)
+
+
+#: A cut as light as that is a finishing pass: a wall's width as a share of the cutter, a face's depth [m] (cutting-data section
+#: 3.4, common practice: 0.02 to 0.05 of the diameter; a face's is common practice without a source).
+LIGHT_WALL, LIGHT_FACE = 0.05, 0.25e-3
+
+
+def finishes(plays: Any, fields: Any) -> bool:
+    """Whether it takes so little that it is there for size and finish, not to get metal off."""
+    if plays.mills == "flat":
+        return bool(fields.depth.value is not None and fields.depth.value <= LIGHT_FACE * (1 + 1e-9))
+    if plays.mills == "wall":
+        return bool(
+            fields.leave is None and fields.width.value <= LIGHT_WALL * fields.cutter.diameter * (1 + 1e-9)
+        )
+    return False
 
 
 def _together(names: tuple[str, ...]) -> Iterator[tuple[str, ...]]:

@@ -14,6 +14,8 @@ from jobsheet.units.table import INCH
 #: Where no handle sets a depth: a hundredth, or a thou (common practice) [m].
 _USUAL = {"mm": 1e-5, "in": 1e-3 * INCH}
 _ROUNDING = 1e-6
+#: Depths that differ by less are one [m].
+_SAME = 1e-7
 
 
 def _line(setting: Setting) -> tuple[float, Handle | None]:
@@ -43,8 +45,20 @@ def layer_text(total: float, count: int, setting: Setting) -> str:
         return ""
     depth = on_a_line(total / count, setting, up=True)
     if ceil(total / depth - 1e-9) != count:  # finer than the dial's lines
-        depth = ceil(total / count * 1e6 - _ROUNDING) / 1e6
-    return length_text(depth, setting.units)
+        return length_text(ceil(total / count * 1e6 - _ROUNDING) / 1e6, setting.units)
+    return length_text(depth, dial_units(setting))
+
+
+def evenly(total: float, count: int, setting: Setting) -> bool:
+    """Whether so many equal layers of a depth [m] all end on lines of the dial."""
+    each = total / count
+    return abs(on_a_line(each, setting, up=True) - each) < _SAME
+
+
+def dial_units(setting: Setting) -> str:
+    """In what the dial of the depth is divided: a layer is typed as it is set."""
+    handle = depth_handle(setting.machine)
+    return handle.dial if handle is not None and handle.dial in _USUAL else setting.units
 
 
 def length_text(value: float, units: str) -> str:

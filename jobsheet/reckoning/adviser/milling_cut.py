@@ -14,7 +14,7 @@ from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared.advice import typed_number
 from jobsheet.reckoning.adviser.advised import Candidate
 from jobsheet.reckoning.adviser.burden import HOPELESS, Burden, burden_of
-from jobsheet.reckoning.adviser.layer_lines import layer_text
+from jobsheet.reckoning.adviser.layer_lines import evenly, layer_text
 from jobsheet.reckoning.adviser.remarks_drawn import of_milling
 from jobsheet.reckoning.adviser.start_values import LEAST_TOOTH, feed_of, roles_of, speed_first, speeds_of
 from jobsheet.reckoning.what_if import tried, with_texts
@@ -232,6 +232,11 @@ def _in_layers(
         if most <= least or burden(most) != CLEAN:
             return None
     count = fewest(burden, least, most)
+    if cutting.depth is not None and 1 < count < most and not evenly(cutting.depth, count, cutting.setting):
+        side_by_side = round(known[count][0].value("passes") or 1) // count
+        one_more = side_by_side <= 1 and evenly(cutting.depth, count + 1, cutting.setting)
+        if one_more and burden(count + 1) <= burden(count):  # every layer then ends on a line
+            count += 1
     return known[count] if known[count][1] != HOPELESS else None
 
 

@@ -5,7 +5,10 @@ from __future__ import annotations
 from math import floor
 from typing import Any
 
+from msgspec.structs import replace
+
 from jobsheet.catalog.cuts.suggestion import Suggestion
+from jobsheet.cutting.speed import cone_diameter
 from jobsheet.machine.spindle import at_speed, lowest, steps
 from jobsheet.model.material import Material
 from jobsheet.model.setting import Setting
@@ -34,7 +37,22 @@ def feed_of(plays: Roles, fields: Any, setting: Setting) -> Suggestion | None:
     cutter = fields.cutter
     if plays.mills:
         return advice.table_feed_per_tooth(cutter, setting, between_walls=plays.between_walls)
+    if plays.hole == "spot" and (wide := spot_of(fields)) is not None:
+        cutter = replace(cutter, diameter=min(wide, cutter.diameter))
+        return advice.table_feed_per_turn("spot drill", cutter, setting)
     return advice.table_feed_per_turn(plays.feed, cutter, setting)
+
+
+def spot_of(fields: Any) -> float | None:
+    """The diameter of the spot that a spot drill cuts [m]: its feed goes by that; None for a centre drill, which goes by its pilot."""
+    cutter, to, depth = fields.cutter, getattr(fields, "to", None), getattr(fields, "depth", None)
+    if cutter.kind != "spot drill":
+        return None
+    if to is not None:
+        return float(to.value)
+    if depth is None or depth.value is None or not cutter.point_angle:
+        return None
+    return cone_diameter(depth=depth.value, point_angle=cutter.point_angle)
 
 
 def speeds_of(

@@ -65,7 +65,7 @@ def answers_in_parts(set_up: SetUp, operation: Operation, reckoned: Reckoned) ->
     if setting is None or outcome is None or outcome.figures is None:
         yield replace(found, whole=True)
         return
-    set_up, operation = reckoned.job.find(operation.key)  # as it was reckoned, with what it leaves empty
+    operation = reckoned.filled(operation)
     readings = next(
         (one for one in readings_of(set_up, reckoned, setting.machine) if one.key == operation.key), None
     )

@@ -187,6 +187,12 @@ def _deepest(one: Pass, at: Tried, setting: Setting, known: Sequence[Capacity], 
 # --- tools ---------------------------------------------------------------------------------------------------
 
 
+def _fed(one: Largest) -> str:
+    """At which feed the largest drill is asked: the usual one, or less where that is too much."""
+    feed = one.at.shown("feed_per_turn") if one.at is not None else ""
+    return f"{feed} a turn" if feed else "usual feed"
+
+
 def _of_tool(one: Largest, process: str, setting: Setting) -> Row:
     known = _known(setting, process, process)
     by_power = process == "drill" or one.way == "under power"
@@ -195,7 +201,7 @@ def _of_tool(one: Largest, process: str, setting: Setting) -> Row:
         shown = [_tool_within(process, setting, known, end) for end in range(3)]
     governing = one.at.governing if one.at is not None else None
     return Row(
-        what=f"{one.what}, {one.way}" if one.way else one.what, cutter="usual feed" if process == "drill" else "coarse thread, usual drill",
+        what=f"{one.what}, {one.way}" if one.way else one.what, cutter=_fed(one) if process == "drill" else "coarse thread, usual drill",
         plan=one.expected or one.tight or "–", plan_size=one.expected_size or one.tight_size,
         verdict=governing.verdict if governing is not None else "beyond", low=shown[0], middle=shown[1], high=shown[2],
         stops=one.stops, words=one.words, note=one.note, proved=by_power and any(each.spoke for each in known),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Any, TypeVar
 
 from msgspec import Struct
@@ -21,6 +21,7 @@ from jobsheet.operations import written
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.thread_work import wrench_length
+from jobsheet.reckoning.adviser.start_values import LEAST_DRILL, LEAST_TOOTH
 from jobsheet.reckoning.answers.inverse import PLANNED, Judge, best, in_words, is_carried, is_easy
 from jobsheet.reckoning.what_if import Tried
 from jobsheet.units.show import trimmed
@@ -29,6 +30,8 @@ BY_HAND_ONLY, BY_HAND, UNDER_POWER = "by hand only", "by hand", "under power"
 WITH_A_HEAD = "by hand or with a tapping head that slips"
 #: A hole as it is asked about: so many diameters deep (common practice).
 HOLE_DEPTH = 2.0
+#: Between its start value and the least a feed is tried at this share too.
+LOWER = 0.65
 #: Into so many parts a list is sampled.
 SAMPLES = 16
 _HERE = Places((Place(Quantity(0.01, "10 mm"), Quantity(0.01, "10 mm")),))
@@ -90,10 +93,11 @@ def _largest(
     named: Callable[[Row], tuple[str, float]],
     *,
     last: str = "the largest there is",
+    asked: Callable[[Row, Judge], Tried] | None = None,
     **more: Any,
 ) -> Largest:
-    """The largest row of a list that grows, for both judges."""
-    easy, carried = _most(rows, make, is_easy), _most(rows, make, is_carried)
+    """The largest row of a list that grows, for both judges; `asked` reckons it only as lightly as it may be cut."""
+    easy, carried = (_most(rows, asked or make, judge) for judge in (is_easy, is_carried))
     carried = max(carried, easy)
     beyond = make(rows[carried + 1], is_carried) if carried + 1 < len(rows) else None
     harder = make(rows[easy + 1], is_easy) if easy + 1 < len(rows) else None
@@ -125,29 +129,60 @@ def _drilled(size: DrillSize, setting: Setting, feed: float | None = None) -> An
     )  # fmt: skip
 
 
+def _drilled_best(size: DrillSize, setting: Setting, judge: Judge, feed: float | None = None) -> Tried:
+    """The hole at the feed that is asked for; else at the usual one, or lower where that is too much."""
+    if feed is not None:
+        return best(written.DRILL, _drilled(size, setting, feed), setting, judge)
+    usual = drill_feed(size.diameter, setting.material).value
+    return first_passing(
+        (best(written.DRILL, _drilled(size, setting, usual * share), setting, judge) for share in (1.0, LOWER, LEAST_DRILL)), judge
+    )  # fmt: skip
+
+
+def _lightly(size: DrillSize, setting: Setting, judge: Judge) -> Tried:
+    """The hole at the lowest feed that still cuts: a lower feed asks less of spindle, drill and hand."""
+    least = drill_feed(size.diameter, setting.material).value * LEAST_DRILL
+    return best(written.DRILL, _drilled(size, setting, least), setting, judge)
+
+
+def first_passing(ways: Iterable[Tried], judge: Judge) -> Tried:
+    """The first that passes; where none does, the last."""
+    found = None
+    for found in ways:
+        if judge(found):
+            break
+    assert found is not None
+    return found
+
+
 def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = False) -> Largest:
     """The largest drill from solid; or, with `pilot`, after one of a third of its diameter.
 
     Parameters
     ----------
     feed : float, optional
-        Feed per turn [m]; without it the usual one of each drill
+        Feed per turn [m]; without it the usual one of each drill, or as little as still cuts where that is too much
     """
 
+    def there(size: DrillSize) -> Setting:
+        return replace(setting, pilot=usual_pilot(size.diameter).high if pilot else None)
+
     def make(size: DrillSize, judge: Judge) -> Tried:
-        there = replace(setting, pilot=usual_pilot(size.diameter).high if pilot else None)
-        return best(written.DRILL, _drilled(size, there, feed), there, judge)
+        return _drilled_best(size, there(size), judge, feed)
+
+    def asked(size: DrillSize, judge: Judge) -> Tried:
+        return make(size, judge) if feed is not None else _lightly(size, there(size), judge)
 
     sizes = [size for size in _drills(setting.units) if size.diameter >= 1e-3]
     what = "largest drill after a pilot of a third" if pilot else "largest drill from solid"
-    return _largest(what, sizes, make, lambda size: (size.name, size.diameter))
+    return _largest(what, sizes, make, lambda size: (size.name, size.diameter), asked=asked)
 
 
 def drill_within(setting: Setting, judge: Judge) -> DrillSize | None:
-    """The largest drill from solid at its usual feed that passes that judge; None where none does."""
+    """The largest drill from solid that passes that judge at a feed that the adviser would choose; None where none does."""
 
     def make(size: DrillSize, judge: Judge) -> Tried:
-        return best(written.DRILL, _drilled(size, setting), setting, judge)
+        return _lightly(size, setting, judge)
 
     sizes = [size for size in _drills(setting.units) if size.diameter >= 1e-3]
     index = _most(sizes, make, judge)
@@ -249,17 +284,21 @@ def widest_face_mill(setting: Setting, depth: float = 0.5e-3) -> Largest:
         f"face mill {trimmed(size, 3)} {units}, {teeth} teeth, carbide" for size, teeth in _FACE_MILLS[units]
     ]
 
-    def make(text: str, judge: Judge) -> Tried:
+    def faced(text: str, tooth: float, judge: Judge) -> Tried:
         cutter = read_cutter(text, units)
         wide = cutter.diameter or 0.0
         fields = kind_of(written.FACE).fields(
             cutter=cutter, depth=Quantity(depth, f"{depth * 1e3:.6g} mm"),
-            feed_per_tooth=Quantity(feed, show("feed_per_tooth", feed, units)),
+            feed_per_tooth=Quantity(tooth, show("feed_per_tooth", tooth, units)),
         )  # fmt: skip
         long, across, high = setting.extent
         return best(
             written.FACE, fields, replace(setting, extent=(max(long, wide), max(across, wide), high)), judge
         )
+
+    def make(text: str, judge: Judge) -> Tried:
+        shares = (1.0, LOWER, LEAST_TOOTH)
+        return first_passing((faced(text, feed * share, judge) for share in shares), judge)
 
     return _largest(
         "widest face mill",
