@@ -100,7 +100,7 @@ def _fix(remark: Any, tried: Any, plan: Any) -> dict[str, Any]:
         return {"fix": None, "by hand": by_hand(remark)} if remark.by_hand else {"fix": None}
     if not tried.offered:
         return {"fix": None, "why no fix": refusal(remark, tried)}
-    return {"fix": tried.fix.label, "fix outcome": list(outcome(tried, plan))}
+    return {"fix": tried.fix.label, "fix outcome": list(outcome(remark, tried, plan))}
 
 
 def _aside(aside: Any) -> list[dict[str, str]]:
@@ -143,7 +143,7 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
             say(f"        {refusal(one, tried)}")
             continue
         say(f"        can be mended: {tried.fix.label}")
-        for line in (*changes(plan, tried.job), *outcome(tried, plan)):
+        for line in (*changes(plan, tried.job), *outcome(one, tried, plan)):
             say(f"            {line}")
     for one in notes.stops:
         say(f"stop note, not acknowledged: {one.text} (initials of: {one.initials})")

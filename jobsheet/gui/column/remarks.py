@@ -22,6 +22,8 @@ from jobsheet.model.remark import Remark
 HIGH = 46
 #: Where the texts begin, from the left edge of the row.
 INDENT = 116
+#: Words are not made narrower than this for the buttons beside them.
+NARROW = 260
 
 translate = QCoreApplication.translate
 
@@ -71,31 +73,48 @@ class RemarkLine(QWidget):
             hover(self.button, "\n".join(lines))
             self.button.setAccessibleDescription("; ".join(lines))
 
-    def _captions(self) -> tuple[str, ...]:
-        """What stands in small letters: why it is so, then what the fix does, or why there is none."""
-        return (self.remark.why, *self.offer.lines)
+    def _buttons(self) -> list[Button]:
+        """From the right."""
+        return [one for one in (self.button, self.aside) if one is not None]
 
-    def _text_rect(self, width: int) -> QRect:
-        """Where the words stand."""
+    def _beside(self, width: int) -> int:
+        """How wide the words may be with the buttons beside them; nought where these go below, as in a narrow window."""
         now = look()
-        right = now.px(14) + (self.button.sizeHint().width() + now.px(8) if self.button else 0)
-        right += self.aside.sizeHint().width()
-        return QRect(now.px(INDENT), 0, width - now.px(INDENT) - right, 0)
+        right = now.px(14 + 8) + sum(one.sizeHint().width() for one in self._buttons())
+        wide = width - now.px(INDENT) - right
+        return wide if wide >= now.px(NARROW) else 0
+
+    def _texts(self, width: int) -> tuple[tuple[str, QRect, bool], ...]:
+        """What is written and where: what is wrong, why, and over the whole width what the fix does or why there is none."""
+        now = look()
+        whole = width - now.px(INDENT) - now.px(10)
+        wide, top = self._beside(width) or whole, now.px(5)
+        found: list[tuple[str, QRect, bool]] = []
+        for text, font, room in (
+            (self.remark.message, now.body, wide),
+            (self.remark.why, now.caption, wide),
+            *((line, now.caption, whole) for line in self.offer.lines),
+        ):
+            if len(found) == 2 and wide != whole:
+                top = max(top, now.px(HIGH) - now.px(4))
+            high = ink.paragraph_height(now, text, font, room)
+            found.append((text, QRect(now.px(INDENT), top, room, high), font is now.body))
+            top += high
+        return tuple(found)
 
     def arrange(self, width: int) -> int:
-        """Place the button; the height needed by the words."""
+        """Place the buttons beside the words, or below them where there is no room; the height needed."""
         now = look()
-        wide = self._text_rect(width).width()
-        words = ink.paragraph_height(now, self.remark.message, now.body, wide)
-        small = sum(ink.paragraph_height(now, text, now.caption, wide) for text in self._captions())
-        high = max(now.px(HIGH), words + small + now.px(12))
+        bottom = self._texts(width)[-1][1].bottom() + now.px(8)
+        beside = bool(self._beside(width))
+        tall = max(one.sizeHint().height() for one in self._buttons())
         right = width - now.px(10)
-        for button in (self.button, self.aside):
-            if button is not None:
-                hint = button.sizeHint()
-                right -= hint.width()
-                button.setGeometry(right, (high - hint.height()) // 2, hint.width(), hint.height())
-        return high
+        for button in self._buttons():
+            hint = button.sizeHint()
+            right -= hint.width()
+            top = (now.px(HIGH) - hint.height()) // 2 if beside else bottom + (tall - hint.height()) // 2
+            button.setGeometry(right, top, hint.width(), hint.height())
+        return max(now.px(HIGH), bottom if beside else bottom + tall + now.px(6))
 
     def help_topic(self) -> str:
         """The page of its rule."""
@@ -140,13 +159,9 @@ class RemarkLine(QWidget):
             signs.draw(painter, icon, getattr(now.tokens, mark), now.px(16), head / 2, now.px(16))
             place = QRect(now.px(38), 0, now.px(INDENT - 40), head)
             ink.write(painter, now, place, severity_word(self.remark.severity), now.bold, word)
-            text = self._text_rect(self.width())
-            text.setTop(now.px(5))
-            text.setHeight(self.height())
-            high = ink.paragraph(painter, now, text, self.remark.message, now.body)
-            for caption in self._captions():
-                text.setTop(text.top() + high)
-                high = ink.paragraph(painter, now, text, caption, now.caption, "pencil")
+            for index, (text, place, large) in enumerate(self._texts(self.width())):
+                tone = "pencil" if index == 1 else "ink"
+                ink.paragraph(painter, now, place, text, now.body if large else now.caption, tone)
             if self.hasFocus():
                 painter.setPen(QPen(now.colour("bluemark"), now.px(3)))
                 painter.drawRect(self.rect().adjusted(1, 1, -2, -2))

@@ -49,17 +49,17 @@ class RemarkEdits:
     def offer(self, remark: Remark) -> Offer:
         """What mends a remark, tried for the plan as it is: what it would change, end and leave; or why nothing is offered."""
         from jobsheet.edit.difference import changes
-        from jobsheet.review.mending.fix_words import by_hand, outcome, refusal
+        from jobsheet.review.mending.fix_words import by_hand, outcome, refusal, together
 
         tried = self._tried(remark)
         if tried is None:
-            return Offer(lines=(by_hand(remark),) if remark.by_hand else ())
+            said = translate("Remarks", "By hand: {what}.").format(what=by_hand(remark))
+            return Offer(lines=(said,) if remark.by_hand else ())
         if not tried.offered:
             return Offer(lines=(refusal(remark, tried),))
-        would = translate("Remarks", "would change {changes}").format(
-            changes="; ".join(changes(self._hand.desk.job, tried.job))
-        )
-        return Offer(tried.fix.label, (would, "; ".join(outcome(tried, self._hand.desk.job))))
+        job = self._hand.desk.job
+        would = translate("Remarks", "Changes {changes}").format(changes=together(changes(job, tried.job)))
+        return Offer(tried.fix.label, (would, "; ".join(outcome(remark, tried, job))))
 
     def _tried(self, remark: Remark) -> FixTried | None:
         from jobsheet.review.mending.fix_tried import fix_tried

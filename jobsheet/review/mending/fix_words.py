@@ -8,10 +8,13 @@ from jobsheet.model.job import Job
 from jobsheet.model.remark import Remark
 from jobsheet.review.engine import title_of
 from jobsheet.review.mending.fix_tried import FixTried
+from jobsheet.review.mending.same_place import place
 from jobsheet.review.rule import RULES
+from jobsheet.units.lazily import pattern
 
 #: So many remarks are named, the rest is counted.
 MOST = 4
+_WHERE = pattern(r"(?:step|set-up) \d+|stock")
 
 
 def by_hand(remark: Remark) -> str:
@@ -31,14 +34,23 @@ def refusal(remark: Remark, tried: FixTried) -> str:
     return f"No fix is offered: {tried.why_not}{end}."
 
 
-def outcome(tried: FixTried, job: Job) -> tuple[str, ...]:
-    """Which remarks it ends and which stay, a line for each; the first by the numbers of the plan as it is, the others as it would be."""
-    lines = [f"ends {_listed(tried.ends, job)}"]
-    if tried.leaves:
-        lines.append(f"leaves {_listed(tried.leaves, tried.job)}")
-    else:
-        lines.append("leaves no remark")
-    return tuple(lines)
+def outcome(remark: Remark, tried: FixTried, job: Job) -> tuple[str, str]:
+    """Which remarks it ends and which stay; the first by the numbers of the plan as it is, the others as it would be."""
+    others = [one for one in tried.ends if place(one) != place(remark)]
+    ends = f"ends this and {_listed(others, job)}" if others else "ends this"
+    return ends, f"leaves {_listed(tried.leaves, tried.job)}" if tried.leaves else "leaves no remark"
+
+
+def together(lines: Iterable[str]) -> str:
+    """Changes in one line, those of one step behind its number: `step 50: depth per layer – → 1.3 mm, feed 0.05 → 0.09 mm`."""
+    said: dict[str, list[str]] = {}
+    for line in lines:
+        where, comma, what = line.partition(", ")
+        known = comma and _WHERE.fullmatch(where)
+        said.setdefault(where if known else "", []).append(what.replace(": ", " ", 1) if known else line)
+    return "; ".join(
+        f"{where}: {', '.join(what)}" if where else "; ".join(what) for where, what in said.items()
+    )
 
 
 def _listed(remarks: Iterable[Remark], job: Job) -> str:
