@@ -38,7 +38,7 @@ def share_bar(
     share : float
         Demand for one of capacity
     verdict : str
-        `cut before`, `expected`, `tight`, `beyond`; anything else has no pattern
+        `cut before`, `expected`, `tight`, `beyond`; `not tried` has a dashed outline and no pattern
     low_share, high_share : float
         The ends of the capacity's nine-in-ten band, for one of capacity
     known : bool
@@ -55,7 +55,7 @@ def share_bar(
     ground = Line(((0.0, base), (width, base)), 1.0, ink="edge")
     if not known:
         empty = Line(box(0.5, top, width * 0.55, base - top), 1.3, "pencil", closed=True, ink="pencil")
-        words = Text(width * 0.55 + 6, (top + base) / 2 + 3, "not known here: try", "caption")
+        words = Text(width * 0.55 + 6, (top + base) / 2 + 3, "not tried: lowest feed first", "caption")
         return Drawing(width, height, (ground, empty, words))
     fence = FENCE * width
     items: list[Item] = [*_band(low_share, high_share, fence, width, top, base), ground]
@@ -116,4 +116,5 @@ def _bar(right: float, verdict: str, top: float, base: float, *, torn: bool) -> 
         one for angle in angles for one in hatched(corners, angle=angle, apart=apart, weight=thick, ink=ink)
     ]
     ground = Line(corners, 0.0, closed=True, fill="paper")
-    return [ground, *lines, Line(corners, 1.3, closed=True, ink=ink)]
+    dash = "pencil" if verdict == "not tried" else ""
+    return [ground, *lines, Line(corners, 1.3, dash, closed=True, ink=ink)]

@@ -83,7 +83,17 @@ def _ask(module: Any, figures: Figures, setting: Setting, fields: Any, process: 
 def in_order(said: Asked) -> tuple[Limit, ...]:
     """Those that apply, the nearest to giving out first."""
     found = [one for one in said if one is not None]
-    return tuple(sorted(found, key=lambda one: (_no_load(one), *nearness(one))))
+    return tuple(sorted(found, key=lambda one: (_behind(one), *nearness(one))))
+
+
+def _behind(limit: Limit) -> int:
+    """What is expected from the class alone stands behind what is known of the machine, what only has to fit last."""
+    return 2 if _no_load(limit) else int(_by_class_alone(limit))
+
+
+def _by_class_alone(limit: Limit) -> bool:
+    """What machines of the class carry says nothing of this one: where it is expected it never governs."""
+    return limit.from_class and limit.verdict == "expected"
 
 
 def _no_load(limit: Limit) -> bool:
@@ -94,6 +104,6 @@ def _no_load(limit: Limit) -> bool:
 def governing(limits: tuple[Limit, ...]) -> Limit | None:
     """The one nearest to giving out; None where nothing is loaded."""
     for one in limits:
-        if one.verdict != "unknown" and not _no_load(one):
+        if not _behind(one):
             return one
     return None

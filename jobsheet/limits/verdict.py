@@ -22,8 +22,8 @@ CURVE_SPREAD = 0.35
 NINE_IN_TEN = 1.6448536269514722
 #: The chance of one in ten lies so many standard deviations under the middle.
 ONE_IN_TEN = 1.2815515655446004
-#: What nearness counts where nothing is known: last.
-_RANK = {"cut before": 0, "expected": 0, "tight": 1, "beyond": 2, "unknown": -1}
+#: By which verdict a limit comes first: what was not tried before all that is expected.
+_RANK = {"cut before": 0, "expected": 0, "not tried": 1, "tight": 2, "beyond": 3}
 
 
 def spread_of(band: tuple[float, float]) -> float:
@@ -118,14 +118,14 @@ def by_factor(
 
 
 def nearness(limit: Limit) -> tuple[int, float]:
-    """By which limits are sorted: the nearest to giving out first, the unknown last."""
-    return (-_RANK[limit.verdict], -round(limit.share, 6) if limit.verdict != "unknown" else 0.0)
+    """By which limits are sorted: the nearest to giving out first."""
+    return (-_RANK[limit.verdict], -round(limit.share, 6))
 
 
 def is_tight(limit: Limit) -> bool:
-    """Whether it is tight, or only a recorded good cut keeps it from being so: a lucky cut is not planned with."""
+    """Whether it is tight or was not tried, or only a recorded good cut keeps it from being so: a lucky cut is not planned with."""
     lucky = limit.verdict == "cut before" and limit.chance is not None and limit.chance >= TIGHT
-    return limit.verdict == "tight" or lucky
+    return limit.verdict in ("tight", "not tried") or lucky
 
 
 def odds(chance: float, one: str, many: str) -> str:

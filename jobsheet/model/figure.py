@@ -94,12 +94,16 @@ class Limit(Struct, frozen=True, kw_only=True):
     shown: str = ""
     sentence: str = ""
     learned: bool = False
+    #: What it rests on is what machines of the class carry: nothing of the kind was tried on this one.
+    from_class: bool = False
+    #: The size to begin at where it was not tried, in words: `0.8 mm deep`.
+    begin: str = ""
     working: str = ""
     #: Trials under the bar: the share that each asked, and whether it was clean.
     evidence: tuple[tuple[float, bool], ...] = ()
 
 
-#: From the mildest to the worst; `unknown` is never judged.
-VERDICTS = ("cut before", "expected", "tight", "beyond", "unknown")
+#: From the mildest to the worst; `not tried` says where to begin.
+VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
 
 NOTHING: Mapping[str, Figure] = {}

@@ -78,7 +78,7 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     def worst(self) -> str:
         """The worst verdict of all."""
         words = [outcome.governing.verdict for outcome in self.operations.values() if outcome.governing]
-        for verdict in ("beyond", "tight", "expected", "cut before"):
+        for verdict in ("beyond", "tight", "not tried", "expected", "cut before"):
             if verdict in words:
                 return verdict
         return "unknown"

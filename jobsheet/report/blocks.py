@@ -136,6 +136,8 @@ class Step(Struct, frozen=True, kw_only=True):
     share: str = ""
     governs: str = ""
     odds: str = ""
+    #: What was not tried on this machine beside what governs, and where to begin.
+    untried: str = ""
     notes: tuple[NoteLine, ...] = ()
 
 

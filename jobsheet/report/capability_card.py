@@ -81,7 +81,7 @@ def _job_title(found: Capability) -> str:
 
 
 def _verdict(row: Row) -> str:
-    return "not known" if row.verdict == "unknown" else row.verdict
+    return row.verdict
 
 
 def _band(row: Row) -> str:

@@ -117,7 +117,7 @@ def _made(
     notes = [note for note in plan.notes.sheet if not note.back]
     left += [Gap(2), Rule(), Heading("What I would change next time"), Writing(1)]
     lines = tuple(line(plan, note) for note in notes[:count])
-    right: list[object] = [Heading("Set-ups"), set_up_table(plan, set_ups), Gap(8)]
+    right: list[object] = [Heading("Set-ups", _from_class(plan)), set_up_table(plan, set_ups), Gap(8)]
     box: list[object] = [Heading("Before you start"), NoteLines(lines, "label")]
     if count < len(notes) or any(plan.notes.set_ups.values()):
         box.append(Words("More on the page of safety notes; read it before the first cut.", "note"))
@@ -273,6 +273,20 @@ def open_lines(plan: Plan) -> list[NoteLine]:
         NoteLine(plan.short(one.text, 300, f"still open, {index}"), one.sign, True)
         for index, one in enumerate(lines, 1)
     ]
+
+
+def _from_class(plan: Plan) -> str:
+    """Once, how many cuts rest on what machines of the class carry; nothing where trials stand behind all."""
+    cuts = [
+        any(one.verdict == "not tried" for one in outcome.limits)
+        for outcome in plan.reckoned.operations.values()
+        if any(one.from_class for one in outcome.limits)
+    ]
+    if not cuts:
+        return ""
+    said = f"{len(cuts)} cuts" if len(cuts) > 1 else "1 cut"
+    more = f", {sum(cuts)} not tried: begin as the step says" if any(cuts) else ""
+    return f"{said} by the class alone{more}"
 
 
 def _open_box(lines: list[NoteLine], more: int = 0) -> tuple[Box, ...]:

@@ -40,7 +40,7 @@ from jobsheet.report.zero_view import beside_the_work, zero_picture
 STEPS = 10
 #: Height of the drawings of the holding: on the first sheet, on one that continues, and where that has little room.
 FIRST, SMALL, SMALLEST = 114.0, 104.0, 88.0
-VERDICTS = ("cut before", "expected", "tight", "beyond")
+VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
 
 
 def set_up_sheets(plan: Plan, course: Course) -> list[Page]:
@@ -378,7 +378,7 @@ def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
 
 
 def _legend(plan: Plan, course: Course, steps: tuple[Step, ...]) -> tuple[str, ...]:
-    """Only the signs of this page, and the four verdicts."""
+    """Only the signs of this page, and the verdicts."""
     datums = {course.lie.side(face) for _, face in plan.job.datums}
     points = bool(course.points) and len(course.points) <= ON_THE_SHEET
     return (

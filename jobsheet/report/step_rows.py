@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jobsheet.machine.dial_readings import Stop
+from jobsheet.model.figure import Limit
 from jobsheet.model.job import Operation
 from jobsheet.model.row import Row
 from jobsheet.operations.shared import common
@@ -84,11 +85,23 @@ def _step(
         depth=plan.short(row.depth or row.depth_unit, 30, f"{where}, depth"),
         depth_note=_depth_note(plan, operation, outcome, row) if row.depth else "",
         verdict=limit.verdict if limit else "",
-        share=f"{limit.share * 100:.0f} %" if limit else "",
+        share=_share(limit) if limit else "",
         governs=limit.title.lower() if limit else "",
         odds=limit.odds if limit else "",
+        untried=_untried(outcome),
         notes=notes,
     )
+
+
+def _share(limit: Limit) -> str:
+    """The share beside the sign; of what no class says anything either there is none."""
+    return f"{limit.share * 100:.0f} %" if limit.capacity > 0 else "–"
+
+
+def _untried(outcome: Outcome) -> str:
+    """What was not tried where something else governs, with where to begin."""
+    others = (one for one in outcome.limits if one is not outcome.governing and one.verdict == "not tried")
+    return "; ".join(f"{one.title.lower()} not tried: begin at {one.begin}" for one in others)
 
 
 def _position(plan: Plan, operation: Operation, outcome: Outcome) -> str:

@@ -73,6 +73,11 @@ def _step(row: Step, room: float) -> Laid:
         )
         items += more
         low = max(low, below)
+    if row.untried:
+        top = max(low, EDGE + 16.5) + 1
+        items += mark_at("not tried", 7.5, load, top)
+        more, low = text_lines(wrap(row.untried, "small", LOAD), "small", load, top + 8)
+        items += more
     more, bottom = _note(row.note, bottom, low, cutter - DO - GAP, room - DO)
     items += more
     bottom = max(bottom, low) + EDGE

@@ -42,9 +42,9 @@ def test_figures_as_json_have_the_form_that_was_agreed(plate, capsys):
     assert face["figures"]["torque"]["shown"] == "1.20 N·m"
     for limit in face["limits"]:
         assert set(limit) == {
-            "name", "demand", "capacity", "unit", "share", "verdict", "chance", "odds", "shown", "reason",
+            "name", "demand", "capacity", "unit", "share", "verdict", "chance", "odds", "from class", "begin at", "shown", "reason",
         }  # fmt: skip
-        assert limit["verdict"] in ("cut before", "expected", "tight", "beyond", "unknown")
+        assert limit["verdict"] in ("cut before", "expected", "not tried", "tight", "beyond")
         assert limit["share"] == pytest.approx(limit["demand"] / limit["capacity"], rel=1e-9)
 
 

@@ -115,7 +115,7 @@ def test_a_demand_far_over_the_fence_is_cut_off_inside_the_box_and_torn():
 
 def test_what_is_not_known_has_no_fence_and_says_so():
     items = bar(known=False).items
-    assert [item.words for item in items if isinstance(item, Text)] == ["not known here: try"]
+    assert [item.words for item in items if isinstance(item, Text)] == ["not tried: lowest feed first"]
     assert not any(isinstance(item, Line) and item.dash == "fence" for item in items)
 
 

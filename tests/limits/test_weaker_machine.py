@@ -15,7 +15,7 @@ from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
 
 SAMPLES = {path.stem: read_job(path) for path in sorted(sample_jobs().glob("hm-*.yaml"))}
-RANK = ("unknown", "cut before", "expected", "tight", "beyond")
+RANK = ("cut before", "expected", "not tried", "tight", "beyond")
 
 
 def marked(value, factor):

@@ -24,7 +24,7 @@ def test_every_band_rises_and_each_answer_has_what_stops_it(machine, metal):
     assert [next(one for one in ASKED if row.what.startswith(one)) for row in found.rows] == ASKED
     for row in found.rows:
         assert row.stops
-        assert row.verdict in ("cut before", "expected", "tight", "beyond", "unknown")
+        assert row.verdict in ("cut before", "expected", "tight", "beyond", "from class")
         if row.what.startswith("deepest") and row.middle != "–":
             low, middle, high = length(row.low), length(row.middle), length(row.high)
             assert low <= middle <= high

@@ -15,7 +15,7 @@ def steps(found):
 
 
 def test_story_4_the_slide_plate_on_b1(samples):
-    """Travel fits, the step for the 9 mm cutter becomes 2300, every dial is redone; the slot is not known, but 12 deep × 0.5 is.
+    """Travel fits, the step for the 9 mm cutter becomes 2300, every dial is redone; the slot was not tried, but 12 deep × 0.5 is.
 
     By the direction of the force a cut so thin asks a quarter of what depth times teeth says, under the record of B-1.
     """
@@ -26,9 +26,9 @@ def test_story_4_the_slide_plate_on_b1(samples):
     assert found.dials_change
     assert not any(limit.name == "travel" for _, limit in found.beyond)
     assert any(
-        limit.name == "chatter" and "lighter cut" in limit.sentence for limit in by_number[90].after.unknown
+        limit.name == "chatter" and "begin at" in limit.sentence for limit in by_number[90].after.untried
     )
-    assert not by_number[100].after.unknown
+    assert not by_number[100].after.untried
     # 250 mm/min are 100 turns a minute of 2.5 mm: more than a hand winds.
     assert [limit.name for limit in by_number[10].no_longer] == ["hand-pace"]
     assert not found.fits

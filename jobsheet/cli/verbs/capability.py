@@ -94,7 +94,7 @@ def _data(found: Any) -> dict[str, Any]:
 
 
 def _verdict(row: Any) -> str:
-    return "not known here: try" if row.verdict == "unknown" else str(row.verdict)
+    return str(row.verdict)
 
 
 def _text(found: Any) -> None:

@@ -84,6 +84,8 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
                 "verdict": one.verdict,
                 "chance": one.chance,
                 "odds": one.odds,
+                "from class": one.from_class,
+                "begin at": one.begin or None,
                 "shown": one.shown,
                 "reason": one.sentence,
             }

@@ -33,7 +33,7 @@ def _side(one: Any) -> dict[str, Any] | None:
     return {
         "spindle": one.spindle, "pace": one.pace, "torque share": one.torque_share, "governing": one.governing,
         "verdict": one.verdict, "beyond": [limit.name for limit in one.beyond],
-        "not known": [limit.name for limit in one.unknown], "problem": one.problem,
+        "not tried": [limit.name for limit in one.untried], "problem": one.problem,
     }  # fmt: skip
 
 
@@ -87,12 +87,9 @@ def _text(found: Any) -> None:
                 )
                 + f".{new}"
             )
-    unknown = {limit.title: limit.sentence for one in found.steps for limit in one.after.unknown}
-    for title, sentence in unknown.items():
-        numbers = [
-            str(one.number) for one in found.steps if any(limit.title == title for limit in one.after.unknown)
-        ]
-        say(f"{title.lower()}, {'steps' if len(numbers) > 1 else 'step'} {', '.join(numbers)}: {sentence}")
+    for one in found.steps:
+        for limit in one.after.untried:
+            say(f"{limit.title.lower()}, step {one.number}: {limit.sentence}")
     if found.dials_change:
         say(f"All dial readings change: jobsheet dials JOB --machine {found.machine.name}")
     say("Fits." if found.fits else "Does not fit as it stands.")

@@ -93,8 +93,5 @@ def _beside(one: Any) -> list[str]:
     """Limits that are tight however little is asked, and the one that is not known here."""
     parts = [f"{limit.title.lower()} is tight however little: {limit.sentence}" for limit in one.anyway]
     if one.untried_limit is not None:
-        limit = one.untried_limit
-        parts.append(
-            f"{limit.title.lower()} {limit.sentence}; machines of its class support {one.untried_shown}"
-        )
+        parts.append(f"{one.untried_limit.title.lower()}: {one.untried_words}")
     return parts

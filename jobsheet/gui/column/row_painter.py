@@ -120,6 +120,12 @@ class RowPainter(LineGround):
         known = VERDICTS.get(view.verdict)
         if known:
             signs.draw(painter, known[0], getattr(now.tokens, known[2]), at.mark, middle, now.px(16))
+        if view.untried:
+            icon, _, mark = VERDICTS["not tried"]
+            signs.draw(
+                painter, icon, getattr(now.tokens, mark), place.right() - now.px(16), middle, now.px(16)
+            )
+            place.setRight(place.right() - now.px(20))
         share = ink.fitting(now, beginnings(view.share, ", "), now.body, place.width())
         ink.write(painter, now, place, share, now.body, "pencil" if view.stale else "ink")
 

@@ -7,6 +7,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.ink.spoken import face_word, severity_word, verdict_word
+from jobsheet.model.figure import Limit
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.remark import SEVERITIES, Remark
@@ -33,6 +34,8 @@ class RowView(Struct, frozen=True, kw_only=True):
     depth: str = ""
     verdict: str = ""
     share: str = ""
+    #: A limit of which nothing was tried on this machine, where another one governs: its name and where to begin.
+    untried: str = ""
     problem: str = ""
     stale: bool = False
 
@@ -54,6 +57,8 @@ class RowView(Struct, frozen=True, kw_only=True):
         parts += [part for part in (self.cutter, self.spindle, self.pace, self.depth) if part]
         if self.verdict:
             parts.append(f"{verdict_word(self.verdict)}, {self.share}")
+        if self.untried:
+            parts.append(translate("Rows", "not tried, {limit}").format(limit=self.untried))
         if self.problem:
             parts.append(self.problem)
         if self.stale:
@@ -141,12 +146,21 @@ def row_view(
         }
     if limit is not None:
         changes["verdict"] = limit.verdict
-        changes["share"] = translate("Rows", "{share} %, {limit}").format(
+        changes["share"] = _untried(limit) or translate("Rows", "{share} %, {limit}").format(
             share=max(1, round(limit.share * 100)), limit=limit.title[:1].lower() + limit.title[1:]
         )
+        others = (one for one in outcome.limits if one is not limit)
+        changes["untried"] = next((said for one in others if (said := _untried(one))), "")
     from msgspec.structs import replace
 
     return replace(view, **changes)
+
+
+def _untried(limit: Limit) -> str:
+    """Where to begin with what was not tried, and what that is about; nothing for any other verdict."""
+    if limit.verdict != "not tried":
+        return ""
+    return translate("Rows", "begin at {size}, {limit}").format(size=limit.begin, limit=limit.title.lower())
 
 
 def heading_view(set_up: SetUp, job: Job) -> HeadingView:

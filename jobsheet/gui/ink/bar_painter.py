@@ -39,7 +39,7 @@ def paint_share_bar(
     top = base - high
     painter.save()
     painter.setClipRect(rect.adjusted(0, 0, 1, 0))
-    if limit.verdict == "unknown" or limit.capacity <= 0:
+    if limit.capacity <= 0:
         _paint_unknown(painter, look, rect, top, base)
         painter.restore()
         return
@@ -76,11 +76,14 @@ def _paint_bar(painter: QPainter, look: Look, bar: QRectF, verdict: str, *, torn
         painter.fillRect(bar, colour)
         return
     painter.fillRect(bar, look.colour("field"))
-    angles, thick, apart = _PATTERNS.get(verdict, _PATTERNS["expected"])
+    angles, thick, apart = _PATTERNS.get(verdict, ((), 0.0, 1.0))
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for angle in angles:
         hatch(painter, bar, angle, thick * look.scale, apart * look.scale, colour)
-    painter.setPen(QPen(colour, 1.3 * look.scale))
+    pen = QPen(colour, 1.3 * look.scale)
+    if verdict == "not tried":
+        pen.setDashPattern([3, 2])
+    painter.setPen(pen)
     painter.setBrush(QtCore.Qt.BrushStyle.NoBrush)
     outline = bar.adjusted(0.65, 0.65, -0.65, -0.65)
     if torn:
@@ -167,5 +170,5 @@ def _paint_unknown(painter: QPainter, look: Look, rect: QRect, top: float, base:
 
 
 def not_known() -> str:
-    """What a limit without evidence says."""
+    """What a limit says of which nothing is known, not even by class."""
     return QCoreApplication.translate("ShareBar", "try first")

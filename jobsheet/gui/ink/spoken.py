@@ -14,7 +14,7 @@ def verdict_word(verdict: str) -> str:
         "expected": translate("Words", "expected"),
         "tight": translate("Words", "tight"),
         "beyond": translate("Words", "beyond"),
-        "unknown": translate("Words", "not known here: try"),
+        "not tried": translate("Words", "not tried"),
     }
     return words.get(verdict, verdict)
 

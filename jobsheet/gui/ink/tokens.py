@@ -75,6 +75,7 @@ DARK = Tokens(
 VERDICTS = {
     "cut before": ("verdict-cut-before", "ink", "ink"),
     "expected": ("verdict-expected", "pencil", "pencil"),
+    "not tried": ("verdict-not-tried", "pencil", "pencil"),
     "tight": ("verdict-tight", "purple", "purplemark"),
     "beyond": ("verdict-beyond", "verm", "vermmark"),
 }

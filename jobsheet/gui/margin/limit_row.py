@@ -48,9 +48,9 @@ def in_two(shown: str, *, tight: bool = False) -> tuple[str, str]:
 
 def spoken(limit: Limit) -> str:
     """The whole row in one sentence, for a screen reader."""
-    if limit.verdict == "unknown":
-        return translate("Limits", "{title}: not known on this machine; {sentence}").format(
-            title=limit.title, sentence=limit.sentence
+    if limit.capacity <= 0:
+        return translate("Limits", "{title}: {shown}, {sentence}").format(
+            title=limit.title, shown=limit.shown, sentence=limit.sentence
         )
     word = verdict_word(limit.verdict)
     return translate("Limits", "{title}: {shown}, {share} % of what there is, {verdict}. {sentence}").format(
@@ -158,7 +158,6 @@ class LimitRow(QWidget):
         own = self._own_line(self.width()) if self.governs else 0
         high = self.height() - own
         bar, value_left, mark, word = self.columns()
-        unknown = limit.verdict == "unknown"
         icon, word_token, mark_token = VERDICTS.get(limit.verdict, ("", "pencil", "pencil"))
         with QPainter(self) as painter:
             title = QRect(0, 0, bar, high)
@@ -176,7 +175,7 @@ class LimitRow(QWidget):
             if icon:
                 signs.draw(painter, icon, getattr(now.tokens, mark_token), mark, high / 2, now.px(16))
             place = QRect(mark + now.px(23), 0, word + now.px(4), high)
-            text = translate("Limits", "not known") if unknown else verdict_word(limit.verdict)
+            text = verdict_word(limit.verdict)
             upper, lower = (
                 (_halves(place, now.px(16), now.px(2) if self.governs else 0))
                 if limit.odds

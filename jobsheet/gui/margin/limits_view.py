@@ -38,7 +38,7 @@ class LimitsView(QWidget):
             place = {name: index for index, name in enumerate(order)}
             limits = (*limits[:1], *sorted(limits[1:], key=lambda limit: place.get(limit.name, len(place))))
         self._limits = limits
-        shown = limits[: 1 + self.FOLLOWING]
+        shown, rest = self._shown(limits)
         while len(self._rows) < len(shown):
             row = LimitRow(self)
             if not self._rows:  # Tab stops once; the arrows go on from there
@@ -49,13 +49,20 @@ class LimitsView(QWidget):
         for index, row in enumerate(self._rows):
             row.setVisible(index < len(shown))
             if index < len(shown):
-                governs = index == 0 and shown[0].verdict != "unknown"
-                row.put(shown[index], governs=governs, stale=stale)
-        rest, short = self._words_for_rest(limits[len(shown) :])
-        if rest != self._whole_rest:
-            self._rest = self._whole_rest = rest
+                row.put(shown[index], governs=index == 0, stale=stale)
+        whole, short = self._words_for_rest(rest)
+        if whole != self._whole_rest:
+            self._rest = self._whole_rest = whole
             self._short_rest = short
             self.update()
+
+    def _shown(self, limits: tuple[Limit, ...]) -> tuple[tuple[Limit, ...], tuple[Limit, ...]]:
+        """Those that have a row, and the rest; what nothing was tried of is never among the rest."""
+        first, rest = limits[: 1 + self.FOLLOWING], limits[1 + self.FOLLOWING :]
+        return (
+            (*first, *(one for one in rest if one.from_class)),
+            tuple(one for one in rest if not one.from_class),
+        )
 
     def _step(self, index: int, by: int) -> None:
         """The keyboard to the row above or below."""
@@ -97,7 +104,7 @@ class LimitsView(QWidget):
     @staticmethod
     def _word(limit: Limit) -> str:
         """The verdict as the row has it."""
-        return translate("Limits", "not known") if limit.verdict == "unknown" else verdict_word(limit.verdict)
+        return verdict_word(limit.verdict)
 
     def names(self) -> tuple[str, ...]:
         """The order as it stands now."""
@@ -114,14 +121,13 @@ class LimitsView(QWidget):
     @staticmethod
     def _words_for_rest(rest: tuple[Limit, ...]) -> tuple[str, str]:
         """One line for all that is far from giving out: with their names, and without where there is no room."""
-        known = [limit for limit in rest if limit.verdict != "unknown"]
-        if not known:
+        if not rest:
             return "", ""
-        names = ", ".join(limit.title.lower() for limit in known)
-        most = max(1, round(max(limit.share for limit in known) * 100 + 0.5))
+        names = ", ".join(limit.title.lower() for limit in rest)
+        most = max(1, round(max(limit.share for limit in rest) * 100 + 0.5))
         whole = translate("Limits", "{names}: at most {share} %").format(names=names, share=most)
         return whole, translate("Limits", "{count} more: at most {share} %").format(
-            count=len(known), share=most
+            count=len(rest), share=most
         )
 
     def arrange(self, width: int) -> int:

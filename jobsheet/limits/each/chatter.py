@@ -1,4 +1,8 @@
-"""What the cut asks of the frame before it rings. Until a trial on this machine it is not known, and never judged."""
+"""What the cut asks of the frame before it rings.
+
+Until a trial on this machine it rests on what machines of its class carry: what nine of ten carry is expected, what hardly one
+carries is beyond, and what lies between was not tried, with the size to begin at.
+"""
 
 from __future__ import annotations
 
@@ -8,21 +12,27 @@ from typing import Any
 from jobsheet.cutting.stability import cutter_scale
 from jobsheet.limits import evidence
 from jobsheet.limits.as_depth import depth_of, said
-from jobsheet.limits.verdict import NINE_IN_TEN, TIGHT, odds, word
+from jobsheet.limits.first_cut import first_cut
+from jobsheet.limits.verdict import NINE_IN_TEN, ONE_IN_TEN, TIGHT, chance_over, odds, word
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
-READS = frozenset({"machine", "proof", "units"})
+READS = frozenset({"machine", "material", "proof", "shop", "units"})
 
-#: Supported cutting stiffness before any trial, by class [N/m] (cutting-data section 7: estimate, spread of ln 0.7).
+#: Supported cutting stiffness before any trial, by class [N/m] (cutting-data section 7: estimate).
 CLASSES = {"bench": 6e6, "knee": 20e6}
-SPREAD = 0.7
+#: Of machines about their class, 0.7, with that of a process about its machine, 0.25 (cutting-data section 1.9: estimate).
+SPREAD = 0.743
+#: What hardly one machine of the class carries.
+NINETEEN_IN_TWENTY = 0.95
+#: Cutters of which no class says anything: what they ask is far over all that is known of end mills.
+NO_CLASS = ("T-slot cutter", "dovetail cutter", "slitting saw", "side and face cutter")
 
 
 def limit(figures: Figures, setting: Setting, fields: Any, process: str = "") -> Limit | None:
-    """None where nothing is milled or the machine has no class; else `unknown` until something was tried.
+    """None where nothing is milled or the machine has no class.
 
     A kind of cutter that was tried is judged, in another process by the machine alone. One that was never tried
     is not condemned by what others did; but where the machine alone makes it as good as certain that it stays
@@ -40,15 +50,53 @@ def limit(figures: Figures, setting: Setting, fields: Any, process: str = "") ->
         tried = setting.proof.tried("chatter", evidence.cutter_kind(fields))
         if tried or evidence.chance_over(known, demand / capacity) < TIGHT:
             return _judged(known, demand, capacity, fields, depth_of(figures), setting.units)
-    factor = math.exp(SPREAD * NINE_IN_TEN)
-    depth = depth_of(figures)
-    shown = f"{said(depth, setting.units)} deep" if depth else f"{demand / 1e6:.2f} N/µm"
-    class_depth = f", {said(depth * capacity / demand, setting.units)} deep in this cut" if depth else ""
+    if evidence.cutter_kind(fields) in NO_CLASS:
+        return _of_no_class(demand, figures, setting)
+    share = demand / capacity
+    chance = chance_over(demand, capacity, SPREAD)
+    planned = known.planned if known is not None and known.planned > 0 else math.exp(-SPREAD * ONE_IN_TEN)
+    if known is not None and chance < NINETEEN_IN_TWENTY:
+        chance = min(evidence.chance_over(known, share), NINETEEN_IN_TWENTY * (1 - 1e-9))
+    return _by_class(
+        figures, demand, capacity, chance,
+        begin=first_cut(figures, setting, fields, process, planned / share) if chance >= TIGHT else "", units=setting.units,
+    )  # fmt: skip
+
+
+def _by_class(
+    figures: Figures, demand: float, capacity: float, chance: float, *, begin: str, units: str
+) -> Limit:
+    """By what machines of the class carry, and where this one is known by other cutters by that; `begin` is the size to begin at."""
+    depth, factor = depth_of(figures), math.exp(SPREAD * NINE_IN_TEN)
+    shown = f"{demand / 1e6:.2f} of {capacity / 1e6:.1f} N/µm"
+    if depth:
+        shown = f"{said(depth, units, name=False)} of {said(depth * capacity / demand, units)} deep"
+    verdict, sentence, says = "expected", "", "from class"
+    if chance >= NINETEEN_IN_TWENTY:
+        verdict, sentence = "beyond", f"deeper than this kind of machine carries: begin at {begin}"
+    elif chance >= TIGHT:
+        verdict, sentence, says = (
+            "not tried",
+            f"not tried on this machine: begin at {begin}",
+            f"begin at {begin}",
+        )
     return Limit(
         name="chatter", title="Chatter", demand=demand, capacity=capacity, unit="N/m", share=demand / capacity,
-        verdict="unknown", low=capacity / factor, high=capacity * factor,
-        shown=shown, sentence="not known on this machine: try a lighter cut first",
-        working=f"depth × teeth in cut × Kt; the class supports about {capacity / 1e6:.1f} N/µm with this cutter{class_depth}",
+        verdict=verdict, low=capacity / factor, high=capacity * factor, chance=chance, odds=says, shown=shown,
+        sentence=sentence, from_class=True, begin=begin if verdict == "not tried" else "",
+        working=f"depth × teeth in cut × Kt; half of all machines of the class carry {capacity / 1e6:.1f} N/µm with this cutter",
+    )  # fmt: skip
+
+
+def _of_no_class(demand: float, figures: Figures, setting: Setting) -> Limit:
+    """Nothing is known at all: there is no fence, and no share of one."""
+    depth = depth_of(figures)
+    shown = f"{said(depth, setting.units)} deep" if depth else f"{demand / 1e6:.2f} N/µm"
+    begin = "the lowest feed"
+    return Limit(
+        name="chatter", title="Chatter", demand=demand, capacity=0.0, unit="N/m", share=0.0, verdict="not tried", low=0.0,
+        high=0.0, odds="lowest feed first", shown=shown, sentence="not tried on this machine: lowest feed first",
+        from_class=True, begin=begin, working="depth × teeth in cut × Kt; of such cutters no class of machines says anything",
     )  # fmt: skip
 
 

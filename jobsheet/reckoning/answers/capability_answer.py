@@ -20,7 +20,7 @@ from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers.fits_answer import fits, for_card
-from jobsheet.reckoning.answers.inverse import PLANNED, length_shown, with_depth
+from jobsheet.reckoning.answers.inverse import FROM_CLASS, PLANNED, length_shown, with_depth
 from jobsheet.reckoning.answers.largest import Largest, drill_within, tap_within
 from jobsheet.reckoning.answers.reach_answer import Pass, reach
 from jobsheet.reckoning.asked import asked_of
@@ -137,15 +137,15 @@ def _of_pass(one: Pass, words: str, setting: Setting) -> Row:
     planned = answer.plan
     there = _at(one, at, setting, planned)
     governing = there.governing if there is not None else None
-    untried = there is not None and any(limit.verdict == "unknown" for limit in there.limits)
+    untried = there is not None and any(limit.from_class for limit in there.limits)
     wide = one.words.partition(" ")[2] if roles(one.step).process != "slot" else ""
     size = wide.replace("cut ", "") if wide else ""
     stops = answer.stops
     if planned is not None and planned == answer.untried and answer.untried_limit is not None:
-        stops = f"{answer.untried_limit.title.lower()} {answer.untried_limit.sentence}"
+        stops = f"{answer.untried_limit.title.lower()}: {answer.untried_words}"
     return Row(
         what=f"{words} {size}".strip(), cutter=f"{one.cutter}, {one.feed}", plan=answer.plan_shown, plan_size=planned,
-        verdict="unknown" if untried else governing.verdict if governing is not None else "beyond",
+        verdict=FROM_CLASS if untried else governing.verdict if governing is not None else "beyond",
         low=shown[0], middle=shown[1], high=shown[2], stops=stops,
         words="cut before" if not untried and governing is not None and governing.verdict == "cut before" else PLANNED,
         proved=any(each.spoke for each in known),

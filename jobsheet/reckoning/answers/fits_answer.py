@@ -31,7 +31,7 @@ class Side(Struct, frozen=True, kw_only=True):
     governing: str = ""
     verdict: str = ""
     beyond: tuple[Limit, ...] = ()
-    unknown: tuple[Limit, ...] = ()
+    untried: tuple[Limit, ...] = ()
     problem: str = ""
 
 
@@ -159,7 +159,7 @@ def _side(outcome: Outcome) -> Side:
         torque_share=torque.share if torque is not None else None, governing=worst.title if worst is not None else "",
         verdict=worst.verdict if worst is not None else "",
         beyond=tuple(limit for limit in outcome.limits if limit.verdict == "beyond"),
-        unknown=tuple(limit for limit in outcome.limits if limit.verdict == "unknown"),
+        untried=tuple(limit for limit in outcome.limits if limit.verdict == "not tried"),
     )  # fmt: skip
 
 

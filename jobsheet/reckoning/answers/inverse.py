@@ -24,7 +24,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning import what_if
 from jobsheet.reckoning.adviser.best_cut import best_cut
-from jobsheet.reckoning.adviser.burden import heavy, not_known
+from jobsheet.reckoning.adviser.burden import not_tried
 from jobsheet.reckoning.adviser.milling_cut import most_layer
 from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.units.show import trimmed
@@ -32,6 +32,8 @@ from jobsheet.units.table import INCH
 
 #: What is printed beside every answer that no recorded cut stands behind.
 PLANNED = "planned limit, a chance of 1 in 10"
+#: What it is where no test cut stands behind it either.
+FROM_CLASS = "from class"
 #: A cut deeper than so many diameters of the cutter is no cut (common practice).
 DEEPEST = 3.0
 #: The smallest depth or width that is asked about [m].
@@ -86,6 +88,11 @@ class Answer(Struct, frozen=True, kw_only=True):
     def plan_shown(self) -> str:
         """The same as text."""
         return length_shown(self.plan, self.units)
+
+    @property
+    def untried_words(self) -> str:
+        """How far nine of ten such machines carry it."""
+        return f"not tried here; nine of ten carry {self.untried_shown or 'less'}"
 
     @property
     def stops(self) -> str:
@@ -219,6 +226,8 @@ def answer(
         else None
     )
     unknown, limit = _untried(make, low, tight or high)
+    if unknown is not None and expected is not None and abs(unknown - expected) <= 2 * NEAR * expected:
+        unknown = expected  # the same end, looked for twice
     problem = beyond.problem if beyond is not None else ""
     ended = end if tight is not None and tight >= high else problem
     hard = next(
@@ -243,7 +252,7 @@ def _untried(
     """Where a limit that is not known here is as likely to give out as one at its edge, if that is before `high`."""
 
     def over(one: Tried) -> Limit | None:
-        return next((limit for limit in one.limits if not_known(limit) and heavy(limit)), None)
+        return next((limit for limit in one.limits if not_tried(limit)), None)
 
     last = over(make(high, is_carried))
     if last is None:

@@ -28,7 +28,7 @@ def verdict_pages() -> list[Page]:
     """One for each verdict."""
     return [
         Page(
-            id=f"verdict:{word}", sort="verdict", title="not known here" if word == "unknown" else word,
+            id=f"verdict:{word}", sort="verdict", title=word,
             lines=(("It means", row["means"]), ("Do", row["do"])),
         )
         for word, row in shipped("limits.yaml")["verdicts"].items()

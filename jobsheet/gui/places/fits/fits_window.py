@@ -99,12 +99,13 @@ class FitsWindow(QDialog):
             more.append(translate("Fits", "All dial readings change: print the sheets again."))
         more += sorted(
             {
-                translate("Fits", "{title}: not known there. {sentence}").format(
+                translate("Fits", "{title}, step {number}: {sentence}").format(
                     title=limit.title,
-                    sentence=f"{limit.sentence[:1].upper()}{limit.sentence[1:]}".rstrip(".") + ".",
+                    number=step.number,
+                    sentence=limit.sentence.rstrip(".") + ".",
                 )
                 for step in fit.steps
-                for limit in step.after.unknown
+                for limit in step.after.untried
             }
         )
         self.more.say(" ".join(more))
