@@ -8,6 +8,7 @@ from PySide6.QtCore import QRect, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.gui.column.offered_lines import OfferedLines
 from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.form import Form
@@ -39,7 +40,8 @@ class HeaderForm(QWidget):
         super().__init__(parent)
         self.key = key
         self._title = title
-        self.remark_lines: list[RemarkLine] = []
+        self._offered = OfferedLines(self)
+        self._offered.changed.connect(self.height_changed)
         self._captions: list[tuple[str, int]] = []
         self.setAccessibleName(title)
         self.forms: dict[str, Form] = {}
@@ -67,16 +69,17 @@ class HeaderForm(QWidget):
         """Show what there is to say about the job or the set-up as a whole."""
         if remarks == tuple(line.remark for line in self.remark_lines):
             return
-        for old in self.remark_lines:
-            old.hide()
-            old.deleteLater()
-        self.remark_lines = [RemarkLine(remark, offering(remark), self) for remark in remarks]
-        for line in self.remark_lines:
+        for line in self._offered.put(remarks, offering):
             line.mended.connect(self.mended)
             line.dismissed.connect(self.dismissed)
             line.previewed.connect(self.previewed)
             line.show()
         self.height_changed.emit()
+
+    @property
+    def remark_lines(self) -> list[RemarkLine]:
+        """The remarks shown."""
+        return self._offered.lines
 
     def focus_first(self) -> None:
         """Put the cursor into the first field."""

@@ -11,6 +11,7 @@ from PySide6.QtGui import QFont, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.measures import COLUMNS, TITLE, columns
+from jobsheet.gui.column.offered_lines import OfferedLines
 from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.column.shorter_words import figures_line
 from jobsheet.gui.column.suggested import Suggestions
@@ -64,7 +65,8 @@ class OpenRow(QWidget):
         self.form.picks_wanted.connect(self.picks_wanted)
         self.margin = Margin(self)
         self.margin.height_changed.connect(self.height_changed)
-        self._remarks: list[RemarkLine] = []
+        self._offered = OfferedLines(self)
+        self._offered.changed.connect(self._offers_changed)
         self._words: list[WordsLine] = []
         self.suggestions = Suggestions(self)
         self.suggestions.taken.connect(self.offered)
@@ -115,12 +117,10 @@ class OpenRow(QWidget):
             for line, text in zip(self._words[len(reminders) :], prints, strict=True):
                 line.put(text)
             return True
-        gone: list[QWidget] = [*self._remarks, *self._words]
-        for old in gone:
+        for old in self._words:
             old.hide()
             old.deleteLater()
-        self._remarks = [RemarkLine(remark, offering(remark), self) for remark in remarks]
-        for remark_line in self._remarks:
+        for remark_line in self._offered.put(remarks, offering):
             remark_line.mended.connect(self.mended)
             remark_line.dismissed.connect(self.dismissed)
             remark_line.previewed.connect(self.previewed)
@@ -129,10 +129,15 @@ class OpenRow(QWidget):
         caption = translate("OpenRow", "prints as")
         for index, text in enumerate(prints):
             self._words.append(WordsLine(caption if not index else "", text, self, quiet=False))
-        for shown in (*self._remarks, *self._words):
+        for shown in (*self._offered.lines, *self._words):
             shown.show()
         self._order_tabs()
         return True
+
+    def _offers_changed(self) -> None:
+        """A fix was tried, and its line says something else."""
+        self._order_tabs()
+        self.height_changed.emit()
 
     def answer(self, answers: Answers, operation: Operation, setting: Setting | None) -> bool:
         """Show what the machine answers; whether anything changed. Nothing of it is made before it is first asked."""
@@ -154,7 +159,7 @@ class OpenRow(QWidget):
         """Tab goes through the form, then the remarks, the suggestions, and the margin."""
         fields = list(self.form.fields.values())
         stops: list[QWidget] = [fields[-1].last_stop()] if fields else []
-        for line in self._remarks:
+        for line in self._offered.lines:
             stops.append(line)
             if line.button is not None:
                 stops.append(line.button)
@@ -170,12 +175,12 @@ class OpenRow(QWidget):
     def _lines(self) -> list[RemarkLine | WordsLine | Suggestions | ReadingsView]:
         """All that is said under the form, from the top."""
         late = [self.readings] if self.readings is not None else []
-        return [*self._remarks, self.suggestions, *late, *self._words]
+        return [*self._offered.lines, self.suggestions, *late, *self._words]
 
     @property
     def remark_lines(self) -> list[RemarkLine]:
         """The remarks shown, worst first."""
-        return self._remarks
+        return self._offered.lines
 
     def arrange(self, width: int) -> int:
         """Place form, remarks and margin for a width; the height needed."""

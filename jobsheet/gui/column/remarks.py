@@ -56,16 +56,37 @@ class RemarkLine(QWidget):
         self.setAccessibleName(
             spoken.format(severity=severity_word(remark.severity), message=remark.message, why=remark.why)
         )
-        self.button: Button | None = None
-        if offer.label:
-            self.button = Button(offer.label, self, in_row=True)
-            self.button.clicked.connect(lambda: self.mended.emit(self.remark))
+        self.button = self._make_button()
         self.setAccessibleDescription("; ".join(offer.lines))
         self.aside = Button(translate("Remarks", "Set aside…"), self, Manner.LINK)
         self.aside.setAccessibleName(
             translate("Remarks", "Set aside with a reason: {message}").format(message=remark.message)
         )
         self.aside.clicked.connect(lambda: self.dismissed.emit(self.remark))
+
+    def _make_button(self) -> Button | None:
+        """The button of what is offered, where anything is."""
+        if not self.offer.label:
+            return None
+        button = Button(self.offer.label, self, in_row=True)
+        button.clicked.connect(lambda: self.mended.emit(self.remark))
+        return button
+
+    def take(self, offer: Offer) -> bool:
+        """Offer something else from now on; whether it is anything else."""
+        if offer == self.offer:
+            return False
+        was, self.offer = self.offer, offer
+        if was.label != offer.label:  # a button that stays keeps the focus
+            old, self.button = self.button, self._make_button()
+            if old is not None:
+                old.hide()
+                old.deleteLater()
+            if self.button is not None:
+                self.button.show()
+        self.setAccessibleDescription("; ".join(offer.lines))
+        self.update()
+        return True
 
     def preview(self, lines: tuple[str, ...]) -> None:
         """Say what the fix would change before it is pressed."""

@@ -1,0 +1,51 @@
+"""What is offered with a remark in the open row: tried before it is shown, and what it would change, end and leave stands under it."""
+
+from __future__ import annotations
+
+
+def moved(window):
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
+    window.parts.review()
+
+
+def line_of(window, rule):
+    return next(one for one in window.open_row.remark_lines if one.remark.rule == rule)
+
+
+def test_an_offer_says_what_it_changes_ends_and_leaves(window):
+    moved(window)
+    window.open_key("drill")
+    line = line_of(window, "spot-before-drilling")
+    assert line.button is not None
+    said = " ".join(line.offer.lines)
+    assert "moves" in said
+    assert "ends this and " in said
+    assert "leaves " in said
+
+
+def test_what_is_not_offered_says_why_and_what_to_do(window):
+    moved(window)
+    window.open_key("face-rough")
+    line = line_of(window, "no-carbide-shocks-on-a-light-mill")
+    assert line.button is None
+    assert "No fix is offered: " in line.offer.lines[0]
+    assert "By hand, " in line.offer.lines[0]
+    before = window.desk.job
+    window.parts.edits.remarks.mend(line.remark)
+    assert window.desk.job is before
+
+
+def test_while_it_is_typed_into_an_offer_is_tried_after_a_rest(window, qtbot):
+    moved(window)
+    window.open_key("drill")
+    asked = []
+    remarks = window.parts.edits.remarks
+    offer = remarks.offer
+    window.open_row.say((), (), (), lambda remark: asked.append(remark) or offer(remark))
+    window.parts.review()
+    window.open_row.say(
+        window.desk.remarks_of("drill"), (), (), lambda remark: asked.append(remark) or offer(remark)
+    )
+    assert not asked, "nothing is tried between two keys"
+    qtbot.waitUntil(lambda: all(one.button is not None for one in window.open_row.remark_lines), timeout=3000)
+    assert asked
