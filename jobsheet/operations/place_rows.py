@@ -211,6 +211,6 @@ def meaning(text: str, units: str) -> tuple[tuple[Place, ...], QuantityError | N
         try:
             one = read_place(part, 0, units)
         except QuantityError as error:
-            return (), error
+            return (), error.kept()
         found.extend((one,) if isinstance(one, Place) else one.points)
     return tuple(found), None

@@ -237,11 +237,13 @@ class Hand:
             self.close_what_is_beside()
 
     def close_what_is_beside(self):
-        """Close what is beside the job."""
+        """Close what is beside the job; what was typed there is thrown away."""
+        asked, ask.save_changes = ask.save_changes, lambda *_: "throw away"
         for one in QApplication.topLevelWidgets():
             if one is not self.window and one.isVisible() and isinstance(one, QWidget):
                 one.close()
         QTest.qWait(20)
+        ask.save_changes = asked
 
     def memory_at_rest(self):
         """What is held [MB] with the same job in a window of the same size, and nothing beside it.
@@ -250,7 +252,9 @@ class Hand:
         """
         self.close_what_is_beside()
         self.window.resize(1200, 800)
+        asked, ask.save_changes = ask.save_changes, lambda *_: "throw away"
         self.window.parts.files.open_sample(self.samples[0])
+        ask.save_changes = asked
         for _ in range(100):
             QTest.qWait(20)
             if not self.window.parts.solids.waiting:

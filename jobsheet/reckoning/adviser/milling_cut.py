@@ -71,24 +71,26 @@ def most_layer(plays: Roles, diameter: float, setting: Setting) -> float:
 def ways(cutting: Cutting) -> Iterator[Candidate]:
     """What goes best at each speed, feed and width, the fastest speeds first; nothing where the catalogue has no feed."""
     best: Candidate | None = None
-    clean: dict[float, int] = {}
+    least: dict[float, Candidate] = {}
     widths = tuple(_widths(cutting))
     for speed, speed_text, tooth, tooth_text in _speeds_and_feeds(cutting):
         for texts, count in widths:
             if best is not None and best.burden == CLEAN and count > best.passes + 1:
                 continue
             each = () if tooth_text is None else (("feed_per_tooth", tooth_text),)
-            # At a speed that goes clean already, two passes more are neither preferred nor named as a rival.
-            most = clean[speed] + 1 if speed in clean else None
-            made = _in_layers(cutting, (("spindle", speed_text), *each, *texts), most)
+            made = _in_layers(cutting, (("spindle", speed_text), *each, *texts), best, least.get(speed))
             found = _candidate(made, speed, tooth) if made is not None else None
             if found is None:
                 continue
             yield found
-            if found.burden == CLEAN:
-                clean[speed] = min(found.passes, clean.get(speed, found.passes))
-            if best is None or (found.burden, found.passes) < (best.burden, best.passes):
+            if _better(found, least.get(speed)):
+                least[speed] = found
+            if _better(found, best):
                 best = found
+
+
+def _better(one: Candidate, other: Candidate | None) -> bool:
+    return other is None or (one.burden, one.passes) < (other.burden, other.passes)
 
 
 def _candidate(
@@ -212,11 +214,15 @@ def part_text(total: float, count: int, units: str) -> str:
 
 
 def _in_layers(
-    cutting: Cutting, texts: tuple[tuple[str, str], ...], passes: int | None = None
+    cutting: Cutting,
+    texts: tuple[tuple[str, str], ...],
+    best: Candidate | None,
+    here: Candidate | None,
 ) -> tuple[Any, Burden, tuple[tuple[str, str], ...]] | None:
     """The fewest layers in which no more is wrong than in the thinnest; None where it cannot be reckoned.
 
-    With `passes` only what goes clean in no more of them counts.
+    None too where it can neither be preferred nor be named as a rival: more is wrong than with the best so far, or as
+    much in two passes more than what is known `here`, at the same speed.
     """
     known: dict[int, tuple[Any, Burden, tuple[tuple[str, str], ...]]] = {}
 
@@ -226,11 +232,14 @@ def _in_layers(
         return known[count][1]
 
     least, most = _bounds(cutting)
-    if passes is not None and burden(least) != CLEAN:
-        each = (known[least][0].value("passes") or 1) / least if known[least][0] is not None else 1.0
-        most = min(most, floor(passes / each + 1e-9))
-        if most <= least or burden(most) != CLEAN:
+    if best is not None and burden(least) != CLEAN:
+        if best.burden != CLEAN and burden(most) > best.burden:
             return None
+        if here is not None and here.burden == best.burden and best.burden in (CLEAN, burden(most)):
+            each = (known[least][0].value("passes") or 1) / least if known[least][0] is not None else 1.0
+            most = min(most, floor((here.passes + 1) / each + 1e-9))
+            if most < least or burden(most) > best.burden:
+                return None
     count = fewest(burden, least, most)
     if cutting.depth is not None and 1 < count < most and not evenly(cutting.depth, count, cutting.setting):
         side_by_side = round(known[count][0].value("passes") or 1) // count
