@@ -75,11 +75,9 @@ def _by_class(
     if chance >= NINETEEN_IN_TWENTY:
         verdict, sentence = "beyond", f"deeper than this kind of machine carries: begin at {begin}"
     elif chance >= TIGHT:
-        verdict, sentence, says = (
-            "not tried",
-            f"not tried on this machine: begin at {begin}",
-            f"begin at {begin}",
-        )
+        # Beside the word there is little room: the size alone, what it is of stands in the sentence.
+        says = f"begin at {begin.removesuffix(' deep').removesuffix(' wide')}"
+        verdict, sentence = "not tried", f"not tried on this machine: begin at {begin}"
     return Limit(
         name="chatter", title="Chatter", demand=demand, capacity=capacity, unit="N/m", share=demand / capacity,
         verdict=verdict, low=capacity / factor, high=capacity * factor, chance=chance, odds=says, shown=shown,
