@@ -66,7 +66,7 @@ def _learned(known: Capacity, torque: float, most: float, at: Speed, fields: Any
     if verdict == "beyond":
         sentence = f"more than this spindle has carried without slowing: {LESS}"
         if end is not None:
-            sentence = f"this spindle {end.outcome} at {end.demand:.2f} N·m ({evidence.told(end)})"
+            sentence = f"this spindle {end.outcome} at {end.demand:.2f} N·m ({evidence.told(end)}): {LESS}"
     elif torque > at.continuous:
         verdict, sentence = "tight", "more than it holds for long: short cuts only"
     elif before is not None:

@@ -20,6 +20,8 @@ class Grip(Struct, frozen=True, kw_only=True):
     friction: float
     above: float | None = None
     jaw_depth: float | None = None
+    #: How wide the jaws are [m]; None where no vice holds it.
+    jaw_width: float | None = None
     working: str = ""
 
 

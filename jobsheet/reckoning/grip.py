@@ -47,7 +47,7 @@ def grip_of(holding: Holding, machine: Machine, material: Material, shop: Shop) 
         working = f"2 π η T / s = 2 π × {vice.efficiency.value:g} × {torque:g} N·m / {vice.lead * 1e3:g} mm"
         return Grip(
             kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=friction,
-            above=above, jaw_depth=vice.jaw_depth, working=working,
+            above=above, jaw_depth=vice.jaw_depth, jaw_width=vice.jaw_width, working=working,
         )  # fmt: skip
     if holding.clamps and holding.bolt is not None and holding.tighten is not None:
         tension = bolt_tension(torque=holding.tighten.value, diameter=holding.bolt.major)

@@ -137,7 +137,9 @@ def test_more_than_was_carried_names_the_trial_that_gave_out():
     end = good(share=1.26, demand=7.55e6, outcome="chatter")
     found = judged(1.65, known(ends=(end,)))
     assert found.verdict == "beyond"
-    assert found.sentence == "it chattered at 7.55 N/µm (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
+    assert (
+        found.sentence == "it chattered at 7.55 N/µm (2026-11-12, end mill 12 mm, drawer 1 no. 4): less depth"
+    )
 
 
 def test_a_kind_of_cutter_never_tried_is_not_condemned_but_a_light_cut_is_carried():

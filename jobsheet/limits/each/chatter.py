@@ -119,7 +119,7 @@ def _judged(
                 if depth
                 else f"{end.demand / 1e6:.2f} N/µm"
             )
-            sentence = f"it {words} at {at} ({evidence.told(end)})"
+            sentence = f"it {words} at {at} ({evidence.told(end)}): less depth"
     elif before is not None:
         verdict, sentence = "cut before", f"cut before: {evidence.told(before)}"
     capacity = level * known.median

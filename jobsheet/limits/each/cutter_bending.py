@@ -1,4 +1,4 @@
-"""The strength of the cutter where it leaves the holder: a third of what breaks it, by factor."""
+"""The strength of the cutter where it leaves the holder: a third of what breaks it, the same share as its figure says."""
 
 from __future__ import annotations
 
@@ -8,12 +8,10 @@ from jobsheet.cutting.strength import CARBIDE_RUPTURE, HSS_RUPTURE
 from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
+from jobsheet.operations.shared.milling_work import STRENGTH_FACTOR
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
-
-#: Beyond two thirds of its rupture strength no cutter is planned (cutting-data section 1.7).
-FACTOR = 3.0
 
 
 def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
@@ -23,11 +21,11 @@ def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
     if stress is None or cutter is None:
         return None
     rupture = CARBIDE_RUPTURE if cutter.material == "carbide" else HSS_RUPTURE
-    allowed = rupture * 2 / FACTOR
+    allowed = rupture / STRENGTH_FACTOR
     return by_factor(
         "cutter-bending", "Cutter bending", demand=stress, capacity=allowed, unit="Pa", tight=DOUBTFUL,
         shown=f"{stress / 1e6:.0f} of {allowed / 1e6:.0f} MPa",
-        when_tight="near to breaking the cutter: shorter out, or a lighter cut",
-        when_beyond="the cutter breaks: shorter out, or a lighter cut",
-        working=f"two thirds of {rupture / 1e6:.0f} MPa; tight from six tenths of that on",
+        when_tight="near to what a cutter is planned for: shorter out, or a lighter cut",
+        when_beyond="more than a third of what breaks it: shorter out, a thicker cutter, or a lighter cut",
+        working=f"a third of {rupture / 1e6:.0f} MPa; tight from six tenths of that on",
     )  # fmt: skip

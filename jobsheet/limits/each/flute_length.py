@@ -29,5 +29,5 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     what = "flutes" if reach == cutter.flutes else "out of the holder"
     return by_factor(
         "flute-length", "Reach of the cutter", demand=deep, capacity=reach, unit="m",
-        shown=f"{deep * 1e3:.1f} of {reach * 1e3:.0f} mm", when_beyond=f"only {reach * 1e3:.0f} mm {what}: the shank or the holder rubs",
+        shown=f"{deep * 1e3:.1f} of {reach * 1e3:.0f} mm", when_beyond=f"only {reach * 1e3:.0f} mm {what}: the shank or the holder rubs; a longer cutter, or from the other side",
     )  # fmt: skip

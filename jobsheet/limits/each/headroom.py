@@ -32,7 +32,7 @@ def limit(_figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     words = f"work {top * 1e3:.0f} over the table, tool {long * 1e3:.0f}, room {ROOM * 1e3:.0f} mm"
     found = by_factor(
         "headroom", "Headroom", demand=needed, capacity=greatest, unit="m",
-        shown=f"{needed * 1e3:.0f} of {greatest * 1e3:.0f} mm", when_beyond=f"does not fit under the spindle: {words}",
+        shown=f"{needed * 1e3:.0f} of {greatest * 1e3:.0f} mm", when_beyond=f"does not fit under the spindle: lower packing or a shorter tool; {words}",
         working=words,
     )  # fmt: skip
     if top + long < least:

@@ -1,39 +1,117 @@
-"""The grip on the work: what one peak of the cut pulls, times a factor, against what vice or straps hold.
+"""The grip on the work: what the cut pulls, times a factor, against what vice or straps hold.
 
-In words only: grip enough, doubtful, not enough. Never learned by slipping.
+In words only: grip enough, doubtful, not enough. Never learned by slipping. A milling cut pulls sideways and upwards; a drill
+turns the work, and lifts it where its point breaks through.
 """
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from jobsheet.cutting.clamping import grip, required_grip
+from jobsheet.cutting.clamping import lift as lift_of
 from jobsheet.limits.verdict import DOUBTFUL
 from jobsheet.model.figure import Figures, Limit
-from jobsheet.model.setting import Setting
+from jobsheet.model.setting import Grip, Setting
 
 #: What of its setting it reads.
-READS = frozenset({"grip", "shop"})
+READS = frozenset({"extent.x", "extent.y", "grip", "shop"})
+
+#: A drill's flutes pull it in at break-through like a screw of their helix, 30 degrees in a usual drill (holding-and-more-kinds A1:
+#: derived, 1.15 M/D).
+_FLUTES = math.radians(30)
+_SCREW_IN = ("drill", "core drill")
+#: What lies flat on its table turns about the mean radius of its face: that share of its shorter side (the same place: derived
+#: for a square).
+_MEAN_RADIUS = 0.38
+#: A jaw lifts off at one end where it is turned by its force times a sixth of its length (derived: pressure in a straight line).
+_JAW = 1 / 6
 
 
-def limit(figures: Figures, setting: Setting, _fields: Any) -> Limit | None:
-    """None where nothing pulls sideways or it is not known what holds the work."""
-    pull, held = figures.value("in_plane_peak"), setting.grip
-    if pull is None or held is None:
+def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+    """None where nothing pulls at the work or it is not known what holds it."""
+    held = setting.grip
+    if held is None:
         return None
-    lift = figures.value("lift") or 0.0
-    high = held.above is not None and held.jaw_depth is not None and held.above > held.jaw_depth
-    factor = setting.shop.holding_factor_high if high else setting.shop.holding_factor
+    factor = setting.shop.holding_factor_high if _high(held) else setting.shop.holding_factor
+    pull = figures.value("in_plane_peak")
+    if pull is not None:
+        return _milled(pull, figures.value("lift") or 0.0, held, factor)
+    torque = figures.value("torque")
+    if torque is None or figures.value("spindle_speed") is None:
+        return None
+    turned = _turned(torque, held, setting, factor)
+    lifted = _lifted(torque, held, fields)
+    return max((one for one in (turned, lifted) if one is not None), key=lambda one: one.share, default=None)
+
+
+def _high(held: Grip) -> bool:
+    return held.above is not None and held.jaw_depth is not None and held.above > held.jaw_depth
+
+
+def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit:
+    """One peak of a milling cut, sideways and upwards together."""
     wanted = required_grip(in_plane=pull, upward=lift, factor=factor)
-    has = grip(force=held.force, friction=held.friction)
-    verdict, words = "expected", "grip enough"
-    if wanted > has:
-        verdict, words = "beyond", "grip not enough: clamp better or cut lighter"
-    elif wanted > has * DOUBTFUL:
-        verdict, words = "tight", "grip doubtful: tighten, hold more of it, or cut lighter"
+    return _judged(
+        wanted, held, "clamp better or cut lighter", "tighten, hold more of it, or cut lighter",
+        f"{factor:g} × √({pull:.0f}² + {lift:.0f}²) N",
+    )  # fmt: skip
+
+
+def _lifted(torque: float, held: Grip, fields: Any) -> Limit | None:
+    """What a drill lifts where its point breaks through; its pull is the most that its flutes give, so that no factor is on it."""
+    cutter, depth = getattr(fields, "cutter", None), getattr(fields, "depth", None)
+    if cutter is None or not cutter.diameter or cutter.kind not in _SCREW_IN:
+        return None
+    if not getattr(depth, "through", False):
+        return None
+    pull = lift_of(tangential=2 * torque / cutter.diameter, helix=_FLUTES)
+    return _judged(
+        pull, held, "it lifts the work as it breaks through: clamp from above, or drill in stages",
+        "it may lift the work as it breaks through: clamp better and ease off",
+        f"at break-through 2 M / D × tan 30° = 2 × {torque:.2f} N·m / {cutter.diameter * 1e3:g} mm × 0.577",
+    )  # fmt: skip
+
+
+def _turned(torque: float, held: Grip, setting: Setting, factor: float) -> Limit | None:
+    """What turns the work under a tool: against jaws that would have to give way, or against friction under the straps."""
+    long, wide = setting.extent[0], setting.extent[1]
+    if not long or not wide:
+        return None
+    if held.jaw_width is not None:
+        arm, words = min(long, held.jaw_width) * _JAW, "F × a sixth of what the jaws hold"
+        has, scale = held.force * arm, arm
+    else:
+        arm, words = min(long, wide) * _MEAN_RADIUS, "2 μ F × 0.38 of the shorter side"
+        has, scale = grip(force=held.force, friction=held.friction) * arm, 2 * held.friction * arm
+    wanted = factor * torque
+    verdict, said = _word(
+        wanted, has, "it turns the work: set a stop, or clamp better", "it may turn the work: set a stop"
+    )
     return Limit(
-        name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has if has > 0 else float("inf"),
+        name="holding", title="Holding", demand=wanted, capacity=has, unit="N*m", share=wanted / has if has > 0 else math.inf,
+        verdict=verdict, low=held.low * scale, high=held.high * scale, shown=f"{wanted:.1f} of {has:.3g} N·m", sentence=said,
+        working=f"{factor:g} × {torque:.2f} N·m; {words}; F: {held.working}",
+    )  # fmt: skip
+
+
+def _word(wanted: float, has: float, not_enough: str, doubtful: str) -> tuple[str, str]:
+    """The verdict with its words and its remedy."""
+    if wanted > has:
+        return "beyond", f"grip not enough: {not_enough}"
+    if wanted > has * DOUBTFUL:
+        return "tight", f"grip doubtful: {doubtful}"
+    return "expected", "grip enough"
+
+
+def _judged(wanted: float, held: Grip, not_enough: str, doubtful: str, working: str) -> Limit:
+    """A force against the friction of what holds it."""
+    has = grip(force=held.force, friction=held.friction)
+    verdict, words = _word(wanted, has, not_enough, doubtful)
+    return Limit(
+        name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has if has > 0 else math.inf,
         verdict=verdict, low=grip(force=held.low, friction=held.friction), high=grip(force=held.high, friction=held.friction),
         shown=f"{wanted / 1e3:.2f} of {has / 1e3:.2f} kN", sentence=words,
-        working=f"{factor:g} × √({pull:.0f}² + {lift:.0f}²) N; 2 μ F = 2 × {held.friction:.3g} × {held.force / 1e3:.2f} kN; F: {held.working}",
+        working=f"{working}; 2 μ F = 2 × {held.friction:.3g} × {held.force / 1e3:.2f} kN; F: {held.working}",
     )  # fmt: skip

@@ -22,5 +22,5 @@ def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
         "marked-speed", "Marked speed", demand=speed, capacity=cutter.marked_speed, unit="rev/s",
         shown=f"{speed * 60:.0f} of {cutter.marked_speed * 60:.0f} rpm",
         tight=DOUBTFUL, when_tight="near what the cutter is marked for: no faster step",
-        when_beyond="faster than the cutter is marked for: never",
+        when_beyond="faster than the cutter is marked for: never; turn slower",
     )  # fmt: skip

@@ -33,7 +33,7 @@ def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | No
         verdict, share = "beyond", max(1.0, asked / top)
         sentence = f"this machine has no {asked * 60:.0f} rpm; it has {there}"
     elif at_speed(machine, speed) is None:
-        verdict, sentence = "beyond", "not a speed of this machine"
+        verdict, sentence = "beyond", "not a speed of this machine: set one that it has"
     return Limit(
         name="speed-range", title="Speed range", demand=speed, capacity=top, unit="rev/s", share=share,
         verdict=verdict, low=top, high=top, shown=f"{speed * 60:.0f} of {top * 60:.0f} rpm", sentence=sentence,

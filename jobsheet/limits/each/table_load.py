@@ -19,5 +19,5 @@ def limit(figures: Figures, setting: Setting, _fields: Any) -> Limit | None:
         return None
     return by_factor(
         "table-load", "Table load", demand=setting.load, capacity=table.load, unit="kg",
-        shown=f"{setting.load:.1f} of {table.load:.0f} kg", when_beyond="too heavy for this table",
+        shown=f"{setting.load:.1f} of {table.load:.0f} kg", when_beyond="too heavy for this table: a lighter vice, or another machine",
     )  # fmt: skip

@@ -36,7 +36,7 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
         spread=spread_between(shop.stiff_crank, shop.stuck_crank), happens=("tires", "tire"),
         shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N",
         when_tight="stiff: a lighter cut winds easier",
-        when_beyond="look for a locked slide or a dull cutter",
+        when_beyond="more than an arm winds: look for a locked slide or a dull cutter, or cut lighter",
         working=f"(F + drag) s / (2 π η r) = ({force:.0f} + {drag:.0f}) N × {handle.travel * 1e3:g} mm"
         f" / (2 π × {efficiency:g} × {handle.crank * 1e3:g} mm)",
     )  # fmt: skip

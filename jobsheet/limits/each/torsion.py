@@ -11,6 +11,8 @@ from jobsheet.model.setting import Setting
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
 
+_MENDS = {"drill": "feed gently and clear the chips", "tap": "drill the hole larger"}
+
 
 def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
     """None where neither a drill nor a tap is turned; a tool with a point of its own twists off there, under what the point takes."""
@@ -26,6 +28,6 @@ def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
     return by_factor(
         f"{tool}-torsion", f"{tool.title()} torsion", demand=torque, capacity=strength, unit="N*m", tight=DOUBTFUL,
         shown=f"{torque:.2f} of {strength:.1f} N·m",
-        when_tight=f"the {tool} may break: feed gently and clear the chips" if tool == "drill" else "the tap may break: drill the hole larger",
-        when_beyond=f"the {tool} breaks",
+        when_tight=f"the {tool} may break: {_MENDS[tool]}",
+        when_beyond=f"the {tool} breaks: {_MENDS[tool]}",
     )  # fmt: skip

@@ -7,6 +7,7 @@ from typing import Any
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
+from jobsheet.operations.shared.milling_work import TOLD
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
@@ -19,9 +20,14 @@ def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
     if error is None or size is None or size.high <= size.low:
         return None
     allowed = (size.high - size.low) / 2
+    shown = (
+        f"{abs(error) * 1e6:.0f} of {allowed * 1e6:.0f} µm"
+        if abs(error) <= TOLD
+        else f"over {TOLD * 1e6:.0f} of {allowed * 1e6:.0f} µm"
+    )
     return by_factor(
         "wall-error", "Wall error", demand=abs(error), capacity=allowed, unit="m", tight=0.5,
-        shown=f"{abs(error) * 1e6:.0f} of {allowed * 1e6:.0f} µm",
+        shown=shown,
         when_tight="half of the tolerance is gone: take a light last cut",
         when_beyond="more than half of the tolerance's width: take a light last cut, and measure",
         working=f"half of {size.text}",

@@ -36,6 +36,7 @@ from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial
+from jobsheet.operations.names import show
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.tally import KIENZLE_BAND, Tally
@@ -49,6 +50,8 @@ _STRAIGHT = ("face mill", "fly cutter", "chamfer mill")
 METHODS = (0.7, 1.5)
 #: A cutter is loaded to a third of its rupture strength at most (cutting-data section 1.7).
 STRENGTH_FACTOR = 3.0
+#: A wall that gives way by more is said in words: the linear model overstates it (cutting-data section 1.11) [m].
+TOLD = 50e-6
 
 
 class Cut(Struct, frozen=True, kw_only=True):
@@ -227,7 +230,8 @@ def _bending(tally: Tally, cut: Cut, setting: Setting, forces: ToothForces) -> N
         error = tally.figure(
             "wall_error", wall_error, force=forces.wall_force, cutter=stiffness, frame=frame.value
         )
-        if abs(error) > 50e-6:  # above it the linear model overstates (cutting-data section 1.11)
+        if abs(error) > TOLD:
+            tally.in_words("wall_error", f"more than {show('wall_error', TOLD, setting.units)}")
             tally.caveat("The wall gives way by more than 0.05 mm: take a finishing cut.")
         elif error:
             # Conventional milling has its wall at +y: a push towards it digs in; climb has it at -y.

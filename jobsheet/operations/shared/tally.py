@@ -45,6 +45,10 @@ class Tally:
         self._figures[name] = Figure(name, value, si_unit(name), show(name, value, self._units), low, high)
         return value
 
+    def in_words(self, name: str, said: str) -> None:
+        """Say a figure that is kept in words: its number would claim more than is known."""
+        self._figures[name] = replace(self._figures[name], shown=said)
+
     def figure(
         self,
         name: str,

@@ -238,6 +238,8 @@ def _is_worse(limit: Limit, was: dict[str, Limit] | None) -> bool:
     if was is None:
         return limit.verdict == "beyond"
     old = was.get(limit.name)
+    if limit.verdict == "not tried" and old is not None and old.from_class:
+        return False  # both rest on the class alone: it says where to begin, not that anything gives out
     return _RANK.get(limit.verdict, _UNKNOWN) > (
         _RANK.get(old.verdict, _UNKNOWN) if old is not None else _UNKNOWN
     )
