@@ -369,6 +369,8 @@ def _again(operation: Operation, was: Outcome, setting: Setting, moved: frozense
         said = asked_again(was.asked, moved, was.figures, setting, operation.fields, process)
     except (JobsheetError, ArithmeticError):
         return _outcome(operation, setting)
+    if said == was.asked:  # the very same stays: who holds it need not look again
+        return was
     limits = in_order(said)
     return replace(was, limits=limits, governing=governing(limits), asked=said)
 
