@@ -9,11 +9,12 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CalcError, CommandError
+from jobsheet.limits.verdict import is_tight
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Cutter
-from jobsheet.model.trials import MILLING, Asked
+from jobsheet.model.trials import LEARNED, MILLING, Asked
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
@@ -208,8 +209,11 @@ def _milling(ladder: Ladder) -> Pick:
                 if made is not None:
                     return made, ""
             return None, _why(bottom, targets, f"even {bottom.name}", ladder)
+        first = not last[grows] and grows == "depth"
         most = largest(targets, grows, start, deepest)
-        for finest in (False, True):
+        if first:  # with nothing cut yet it is what a plan may go to: one number, and no other limit at its edge
+            most = _easy_to(at, most, start)
+        for finest in (True,) if first else (False, True):
             size = max(cuts.settled(most, units, last[grows], finest=finest), start)
             made = at(size)
             if size > last[grows] * (1 + 1e-6) and _grows(made, clean):
@@ -218,6 +222,23 @@ def _milling(ladder: Ladder) -> Pick:
         return None, _why(at(min(most * 1.25, deepest)), targets, "more", ladder)
 
     return pick
+
+
+def _easy_to(at: Callable[[float], Made], most: float, least: float) -> float:
+    """The largest size up to this at which no limit that is not learned is at its edge, but for those that are anyway [m]."""
+    anyway = {*LEARNED, *(limit.name for limit in at(least).found.limits if is_tight(limit))}
+
+    def easy(size: float) -> bool:
+        limits = at(size).found.limits
+        return not any(is_tight(one) or one.verdict == "beyond" for one in limits if one.name not in anyway)
+
+    if easy(most):
+        return most
+    low, high = least, most
+    for _ in range(20):
+        middle = (low + high) / 2
+        low, high = (middle, high) if easy(middle) else (low, middle)
+    return low
 
 
 def listed_texts(ladder: Ladder, size: str = "") -> dict[str, str]:
