@@ -39,6 +39,8 @@ class Setting(Struct, frozen=True, kw_only=True):
     pilot: float | None = None
     #: What has come off the top since the cutter of this operation was touched on it: its depth dial reads so much more.
     wound: float = 0.0
+    #: Scale or a cast skin on the face that this operation is the first to cut [m]; no kind and no limit reads it, only advice.
+    skin: float = 0.0
     #: Steps from here to the bottom, for what goes through.
     thickness: float = 0.0
     #: What holds the work, or None where it is not known.

@@ -29,6 +29,7 @@ from jobsheet.reckoning.adviser.left_empty import Filler, left_of
 from jobsheet.reckoning.by_value import known as reckoned_once
 from jobsheet.reckoning.by_value import make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
+from jobsheet.reckoning.skin import made_first, raw_faces, skin_of
 from jobsheet.reckoning.touch import Touch, in_spindle
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
@@ -98,6 +99,9 @@ class _Seen(Struct):
     filled: tuple[Operation, ...] = ()
     #: Where a recommendation of before still stands.
     behind: frozenset[int] = frozenset()
+    #: The faces that had their skin before this set-up, and those that have it after.
+    raw: frozenset[str] = frozenset()
+    raw_after: frozenset[str] = frozenset()
 
     @property
     def whole(self) -> SetUp:
@@ -155,14 +159,18 @@ class Reckoner:
         seen: dict[str, _Seen] = {}
         size = {"x": job.stock.length.value, "y": job.stock.width.value, "z": job.stock.height.value}
         off: dict[str, float] = {}
+        skin, _ = skin_of(job.stock.condition, self.shop)
+        raw = raw_faces(job.stock) if skin else frozenset()
         for set_up in job.set_ups:
             extent = _extent(size, off, set_up)
             grip, top, load = self._held(set_up, job.stock, machine, material)
             ground = Setting(
                 machine=machine, material=material, shop=self.shop, units=job.units, fluid=job.fluid or "brushed",
                 extent=extent, thickness=extent[2], grip=grip, top=top, load=load, proof=proof,
+                skin=skin,
             )  # fmt: skip
-            made = self._set_up(set_up, ground, self._seen.get(set_up.key), filler)
+            made = self._set_up(set_up, ground, self._seen.get(set_up.key), filler, raw)
+            raw = made.raw_after
             seen[set_up.key] = made
             outcomes.update(zip(made.keys, made.outcomes, strict=True))
             settings.update(zip(made.keys, made.settings, strict=True))
@@ -193,23 +201,32 @@ class Reckoner:
         self._grips[set_up.key] = (key, machine, material, found)
         return found
 
-    def _set_up(self, set_up: SetUp, ground: Setting, before: _Seen | None, filler: Filler) -> _Seen:
+    def _set_up(
+        self, set_up: SetUp, ground: Setting, before: _Seen | None, filler: Filler, raw: frozenset[str]
+    ) -> _Seen:
         if before is None:
-            return _afresh(set_up, ground, filler)
+            return _afresh(set_up, ground, filler, raw)
         changed = _changed(before.ground, ground)
+        if raw != before.raw:
+            changed |= _SKIN
         if not changed and (taken := _taken_over(set_up, ground, before, filler)) is not None:
             return taken
-        return _where_it_shows(set_up, ground, before, changed, filler)
+        return _where_it_shows(set_up, ground, before, changed, filler, raw)
 
 
-def _afresh(set_up: SetUp, ground: Setting, filler: Filler) -> _Seen:
+def _afresh(set_up: SetUp, ground: Setting, filler: Filler, raw: frozenset[str]) -> _Seen:
     """Every operation reckoned, as far as the same was not reckoned before by value."""
     nothing = _Seen(replace(set_up, operations=()), ground, (), [], [], 0.0)
-    return _where_it_shows(set_up, ground, nothing, frozenset(), filler)
+    return _where_it_shows(set_up, ground, nothing, frozenset(), filler, raw)
 
 
 def _where_it_shows(
-    set_up: SetUp, ground: Setting, before: _Seen, changed: frozenset[str], filler: Filler
+    set_up: SetUp,
+    ground: Setting,
+    before: _Seen,
+    changed: frozenset[str],
+    filler: Filler,
+    raw: frozenset[str],
 ) -> _Seen:
     """Every operation that is the very same is taken over, but for what reads something that has changed."""
     there = {id(operation): index for index, operation in enumerate(before.set_up.operations)}
@@ -219,16 +236,19 @@ def _where_it_shows(
     known = dict(zip(before.keys, before.filled, strict=True))
     whole: list[Operation] = []
     behind: set[int] = set()
-    around: dict[tuple[float | None, float, float], Setting] = {}
-    height, touch = ground.extent[2], Touch()
+    around: dict[tuple[float | None, float, float, float], Setting] = {}
+    height, touch, begun_raw = ground.extent[2], Touch(), raw
     for operation in set_up.operations:
         pilot = _pilot(operation, holes)
         touch = touch.at(operation)
-        setting = around.get((pilot, height, touch.wound))
+        face = made_first(operation, set_up) if raw else ""
+        skin = ground.skin if face in raw else 0.0
+        setting = around.get((pilot, height, touch.wound, skin))
         if setting is None:
-            setting = around[pilot, height, touch.wound] = replace(
-                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound
-            )
+            setting = around[pilot, height, touch.wound, skin] = replace(
+                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound, skin=skin
+            )  # fmt: skip
+        raw -= {face}
         index = there.get(id(operation))
         if index is None or index in before.behind:
             index = None
@@ -243,6 +263,8 @@ def _where_it_shows(
                 moved |= _PILOT
             if was.wound != touch.wound:
                 moved |= TO_READ
+            if was.skin != skin:
+                moved |= _SKIN
             if not moved:
                 setting = was
             elif left_of(operation).names and moved != TO_READ:
@@ -259,8 +281,8 @@ def _where_it_shows(
         touch = touch.after(operation)
     keys = tuple(operation.key for operation in set_up.operations)
     return _Seen(
-        set_up, ground, keys, outcomes, settings, ground.extent[2] - height, tuple(whole), frozenset(behind)
-    )
+        set_up, ground, keys, outcomes, settings, ground.extent[2] - height, tuple(whole), frozenset(behind), begun_raw, raw
+    )  # fmt: skip
 
 
 def _taken_over(set_up: SetUp, ground: Setting, before: _Seen, filler: Filler) -> _Seen | None:
@@ -274,8 +296,13 @@ def _taken_over(set_up: SetUp, ground: Setting, before: _Seen, filler: Filler) -
     if len(old) != len(new):
         return None
     changed = [index for index, (one, other) in enumerate(zip(old, new, strict=True)) if one is not other]
+    was, now = before.set_up, set_up
+    if before.raw and (was.up, was.operator) != (now.up, now.operator):
+        return None
     for index in changed:
         if old[index].key != new[index].key or _operation_facts(old[index]) != _operation_facts(new[index]):
+            return None
+        if before.raw and made_first(old[index], was) != made_first(new[index], now):
             return None
     outcomes, whole, behind = before.outcomes.copy(), list(before.filled), set(before.behind)
     for index in {*changed, *before.behind}:
@@ -283,13 +310,15 @@ def _taken_over(set_up: SetUp, ground: Setting, before: _Seen, filler: Filler) -
         outcomes[index] = _outcome(whole[index], before.settings[index])
         (behind.add if filler.waits(whole[index]) else behind.discard)(index)
     return _Seen(
-        set_up, ground, before.keys, outcomes, before.settings, before.off, tuple(whole), frozenset(behind)
-    )
+        set_up, ground, before.keys, outcomes, before.settings, before.off, tuple(whole), frozenset(behind), before.raw,
+        before.raw_after,
+    )  # fmt: skip
 
 
 #: What a set-up's ground holds for all of its operations; the height and the hole at a place are each one's own.
-_SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof")
+_SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof", "skin")
 _HEIGHT, _PILOT = frozenset({"extent.z", "thickness"}), frozenset({"pilot"})
+_SKIN = frozenset({"skin"})
 
 
 def _changed(one: Setting, other: Setting) -> frozenset[str]:

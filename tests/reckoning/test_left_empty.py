@@ -147,3 +147,37 @@ def test_what_was_filled_in_is_said_in_words():
     said = filled_texts(job.find(key)[1], found.job.find(key)[1])
     assert set(said) == {"spindle", "feed_per_tooth", "layer"}
     assert all(said.values())
+
+
+def test_the_first_cut_of_a_casting_goes_under_its_skin_and_the_next_need_not():
+    job = given(read_job(sample_jobs() / "hm-103-pivot-block.yaml"))
+    found = Reckoner().reckon(job)
+    skins = {key: setting.skin for key, setting in found.settings.items()}
+    assert (skins["base-skin"], skins["base-clean"], skins["front-skin"]) == (1e-3, 0.0, 1e-3)
+    first = found.job.find("base-skin")[1]
+    layers = found.operations["base-skin"].figures.value("layers")
+    assert first.fields.depth.value / layers >= 1e-3 * (1 - 1e-9)
+    bright = replace(job, stock=replace(job.stock, condition="bright bar"))
+    assert not any(setting.skin for setting in Reckoner().reckon(bright).settings.values())
+    # The same job typed into: what was seen before is not taken for what is now.
+    reckoner = Reckoner()
+    reckoner.reckon(job)
+    assert not any(setting.skin for setting in reckoner.reckon(bright).settings.values())
+
+
+def test_where_no_width_goes_under_the_skin_it_is_said():
+    from jobsheet.reckoning.adviser.best_cut import best_cut
+    from tests.reckoning.steps import around, step
+
+    one = step("face", cutter="end mill 20 mm, 4 teeth, 45 mm out, HSS", depth="1.2 mm")
+    setting = around("bench-mill-b-1", "304", extent=(0.08, 0.05, 0.03))
+    narrow = best_cut(one, replace(setting, skin=1e-3))
+    assert narrow.found.value("layers") == 1
+    assert narrow.found.value("width_of_cut") <= best_cut(one, setting).found.value("width_of_cut") * (
+        1 + 1e-9
+    )
+    hard = best_cut(
+        step("face", cutter="end mill 25 mm, 2 teeth, 120 mm out, HSS", depth="1.2 mm"),
+        replace(around("bench-mill-b-1", "Ti-6Al-4V", extent=(0.08, 0.05, 0.03)), skin=1e-3),
+    )
+    assert hard.clears or "skin" in hard.other_way

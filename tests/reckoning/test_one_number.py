@@ -31,7 +31,9 @@ ALL = list(
         (True, False),
     )
 )
-CASES = [one if not index % 11 else pytest.param(*one, marks=pytest.mark.long) for index, one in enumerate(ALL)]
+CASES = [
+    one if not index % 11 else pytest.param(*one, marks=pytest.mark.long) for index, one in enumerate(ALL)
+]
 #: A rung is set to a twentieth of a millimetre, a plan is rounded down to that [m].
 STEP = 0.05e-3
 

@@ -95,11 +95,16 @@ def words_of(one: Candidate) -> str:
     return f"{texts}: {count}{one.found.shown('cutting_time')}"
 
 
-def other_way(best: Candidate) -> str:
-    """What else would do where a limit stays beyond; nothing where none does."""
+def other_way(best: Candidate, skin: float = 0.0) -> str:
+    """What else would do where a limit stays beyond; nothing where none does. A skin [m] is what no cut may stay within."""
     beyond = {one.name for one in best.found.limits if over(one)}
     if not beyond:
         return ""
+    if skin and best.found.value("feed_per_turn") is None:
+        return (
+            f"No width goes under the skin ({skin * 1e3:.3g} mm deep at least) with every limit: take the skin off by grinding,"
+            f" filing or pickling first, or take a smaller cutter or a heavier machine"
+        )
     if best.found.value("feed_per_turn") is not None:
         return "Drill in stages, or bore what is left; a smaller drill first, or a machine with more torque"
     if beyond & {"speed-range", "cutting-speed"}:

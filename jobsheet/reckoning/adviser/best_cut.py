@@ -46,7 +46,7 @@ def best_cut(
     Parameters
     ----------
     skin : float
-        Scale or a cast skin on what this cut makes first [m]; nought where there is none
+        Scale or a cast skin on what this cut makes first [m]; nought: as the setting has it
     pinned : frozenset of str
         Fields that are typed and stay as they are; the rest is chosen around them
     """
@@ -59,6 +59,7 @@ def best_cut(
         plays.feed and hasattr(fields, "feed")
     ):
         return None
+    skin = skin or setting.skin
     kind, asked, around, typed = question(operation, setting, pinned)
     found: Advised | None = _best(kind, asked, around, skin, typed)
     return found
@@ -109,7 +110,7 @@ def _best(kind: str, fields: Any, setting: Setting, skin: float, pinned: frozens
     return Advised(
         values=tuple(one for one in reasons(best, feed_of(plays, fields, setting), speeds, setting) if one.name not in pinned),
         fields=one.fields, found=one, passes=best.passes, seconds=best.seconds,
-        rivals=rivals(best, found), other_way=other_way(best),
+        rivals=rivals(best, found), other_way=other_way(best, skin),
     )  # fmt: skip
 
 
@@ -130,6 +131,7 @@ def chosen(candidates: Iterable[Candidate]) -> Candidate:
 
 def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Changed | None:
     """What to write into this step: only what makes it better, nothing where it is as good as the best; None where none is known."""
+    skin = skin or setting.skin
     advised = best_cut(operation, setting, skin)
     if advised is None:
         return None

@@ -85,7 +85,7 @@ def filled(operation: Operation, setting: Setting, *, at_once: bool = True) -> O
         return operation
     from jobsheet.reckoning.adviser import best_cut
 
-    key = best_cut.question(operation, setting, left.pinned)
+    key = (*best_cut.question(operation, setting, left.pinned), setting.skin)
     if key not in _KNOWN:
         if not at_once:
             return None

@@ -211,7 +211,9 @@ def _milling(ladder: Ladder) -> Pick:
             return None, _why(bottom, targets, f"even {bottom.name}", ladder)
         first = not last[grows] and grows == "depth"
         most = largest(targets, grows, start, deepest)
-        if first:  # with nothing cut yet it is what a plan may go to: one number, and no other limit at its edge
+        if (
+            first
+        ):  # with nothing cut yet it is what a plan may go to: one number, and no other limit at its edge
             most = _easy_to(at, most, start)
         for finest in (True,) if first else (False, True):
             size = max(cuts.settled(most, units, last[grows], finest=finest), start)

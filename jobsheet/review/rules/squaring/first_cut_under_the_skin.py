@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Edge, Slab
-from jobsheet.model.shop import Shop
+from jobsheet.reckoning.skin import skin_of
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.cuts import layer_of
@@ -31,7 +31,7 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
     From: common practice; the two depths are the workshop's numbers
     """
     plan = plan_of(view)
-    skin, words = _skin(view.job.stock.condition, view.reckoned.shop)
+    skin, words = skin_of(view.job.stock.condition, view.reckoned.shop)
     if not skin:
         return
     size = (view.job.stock.length.value, view.job.stock.width.value, view.job.stock.height.value)
@@ -59,19 +59,6 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
             set_up=step.set_up.key,
             by_hand="take the first cut under the skin, and what is left to the size behind it",
         )
-
-
-def _skin(text: str, shop: Shop) -> tuple[float, str]:
-    """How thick the skin is [m] and what has it; nought where there is none."""
-    if said(
-        text, "pickled", "blasted", "sandblasted", "ground", "machined", "bright", "cold drawn", "descaled"
-    ):
-        return 0.0, ""
-    if said(text, "casting", "cast", "cast skin"):
-        return shop.casting_skin, "a cast skin"
-    if said(text, "black", "scale", "hot rolled", "forged", "forging"):
-        return shop.scale_skin, "scale"
-    return 0.0, ""
 
 
 def _first_pass(step: Step) -> float | None:

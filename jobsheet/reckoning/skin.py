@@ -1,0 +1,54 @@
+"""Scale or a cast skin on the stock: which faces still have it, and what a step makes first of one of them."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from jobsheet.model.job import FACES, Operation, SetUp, Stock
+from jobsheet.model.lying import lying
+from jobsheet.model.shop import Shop
+from jobsheet.operations.registry import roles
+
+#: What takes a skin off, or says that there is none; what has a cast one; what has scale.
+CLEAN = ("pickled", "blasted", "sandblasted", "ground", "machined", "bright", "cold drawn", "descaled")
+CAST = ("casting", "cast", "cast skin")
+SCALE = ("black", "scale", "hot rolled", "forged", "forging")
+SAWN = ("sawn", "cut off")
+_ENDS = (("left", "right"), ("front", "rear"), ("top", "bottom"))
+_SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
+
+
+def skin_of(condition: str, shop: Shop) -> tuple[float, str]:
+    """How thick the skin is [m] and what has it; nought where there is none."""
+    if _says(condition, CLEAN):
+        return 0.0, ""
+    if _says(condition, CAST):
+        return shop.casting_skin, "a cast skin"
+    if _says(condition, SCALE):
+        return shop.scale_skin, "scale"
+    return 0.0, ""
+
+
+@lru_cache(maxsize=64)
+def _says(text: str, words: tuple[str, ...]) -> bool:
+    either = "|".join(re.escape(word).replace(r"\ ", r"[\s-]+") for word in words)
+    return re.search(rf"\b(?:{either})s?\b", text, re.IGNORECASE) is not None
+
+
+def raw_faces(stock: Stock) -> frozenset[str]:
+    """The faces of the stock that have its skin, if it has one: sawn ends have none."""
+    sizes = (stock.length.value, stock.width.value, stock.height.value)
+    sawn = _ENDS[sizes.index(max(sizes))] if _says(stock.condition, SAWN) else ()
+    return frozenset(FACES) - frozenset(sawn)
+
+
+def made_first(operation: Operation, set_up: SetUp) -> str:
+    """The face of the stock that a step makes: that which is up, or a side; empty for anything else."""
+    mills = roles(operation).mills
+    if mills == "flat":
+        return set_up.up
+    if mills == "wall" and operation.fields.path is None:
+        lies = lying(set_up, ((0.0, 1.0), (0.0, 1.0), (0.0, 1.0)))
+        return str(getattr(lies, _SIDES.get(operation.fields.side, "up")))
+    return ""
