@@ -146,5 +146,6 @@ def test_no_point_of_the_grid_is_better_by_more_than_a_pass_or_a_tenth_of_the_ti
         if said[0] == (0, 0, 0) and (best is None or said[1:] < best[1:]):
             best = said
     if best is not None:
-        assert passes <= best[1] + 1
+        # A spindle that crawls saves passes and loses the hour: that is not the better cut.
+        assert passes <= best[1] + 1 or seconds * 1.5 <= best[2]
         assert passes != best[1] or seconds <= best[2] * 1.1

@@ -32,8 +32,10 @@ from jobsheet.reckoning.what_if import Tried, at_speed, tried
 CHOSEN = ("spindle", "feed_per_tooth", "feed", "cutting_speed", "layer", "cut")
 #: What is typed instead of what the adviser writes, and by what it says the same.
 _SAID_BY = {"feed": "feed_per_tooth", "cutting_speed": "spindle"}
-#: Times that differ by less are as good as equal; one pass more must save that share of the time (common practice, no source).
+#: Times that differ by less are as good as equal; more passes must save that share of the time (common practice, no source).
 EQUAL, WORTH = 1.1, 1.5
+#: So many times the fewest passes may be made where that saves as much; what is over by so little more is as near (likewise).
+MOST_MORE, NEAREST = 1.5, 1.05
 #: Stands where a feed must be and is asked for.
 _ANY = Quantity(0.1e-3, "0.1 mm")
 
@@ -119,14 +121,23 @@ def chosen(candidates: Iterable[Candidate]) -> Candidate:
     known = list(candidates)
     least = min(one.burden for one in known)
     known = [one for one in known if one.burden == least]
-    fewest = min(one.passes for one in known)
-    few = [one for one in known if one.passes == fewest]
-    more = [one for one in known if one.passes == fewest + 1]
+    if least[0]:  # nothing goes: the best is what is over by least
+        nearest = min(worst_of(one.found) for one in known)
+        known = [one for one in known if worst_of(one.found) <= nearest * NEAREST]
+    counts = sorted({one.passes for one in known})
+    few = [one for one in known if one.passes == counts[0]]
     quickest = min(one.seconds for one in few)
-    if more and min(one.seconds for one in more) * WORTH < quickest:
-        few, quickest = more, min(one.seconds for one in more)
+    for count in counts[1:]:  # a spindle that crawls saves passes and loses the hour
+        more = [one for one in known if one.passes == count]
+        if count <= counts[0] * MOST_MORE + 1 and min(one.seconds for one in more) * WORTH < quickest:
+            few, quickest = more, min(one.seconds for one in more)
     few = [one for one in few if one.seconds <= quickest * EQUAL + 1e-9]
     return min(few, key=lambda one: (-one.speed, -one.feed, one.seconds))
+
+
+def worst_of(found: Tried) -> float:
+    """By how much the worst of what is beyond is over; nought where nothing is."""
+    return max((one.share for one in found.limits if one.verdict == "beyond"), default=0.0)
 
 
 def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Changed | None:
@@ -140,6 +151,8 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
     def good(fields: Any) -> Tried | None:
         now = tried(operation.kind, fields, setting)
         if now.figures is None or burden_of(now, drawn(plays, now, setting, skin)) > target:
+            return None
+        if target[0] and worst_of(now) > worst_of(advised.found) * NEAREST:
             return None
         fewer = not plays.mills or round(now.value("passes") or 1) <= advised.passes
         quick = unhurried or (now.value("cutting_time") or 0.0) <= advised.seconds * EQUAL

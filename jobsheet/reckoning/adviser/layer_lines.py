@@ -44,8 +44,12 @@ def layer_text(total: float, count: int, setting: Setting) -> str:
     if count <= 1:
         return ""
     depth = on_a_line(total / count, setting, up=True)
-    if ceil(total / depth - 1e-9) != count:  # finer than the dial's lines
-        return length_text(ceil(total / count * 1e6 - _ROUNDING) / 1e6, setting.units)
+    if (
+        ceil(total / depth - 1e-9) != count
+    ):  # between two lines of the dial: the finer one, in a layer or two more
+        depth = on_a_line(total / count, setting)
+        if depth <= 0:
+            return length_text(ceil(total / count * 1e6 - _ROUNDING) / 1e6, setting.units)
     return length_text(depth, dial_units(setting))
 
 
