@@ -12,7 +12,7 @@ from jobsheet.model.setting import Setting
 EVERYTHING = frozenset(
     {
         "machine", "material", "shop", "units", "fluid", "extent.x", "extent.y", "extent.z", "pilot", "thickness", "grip",
-        "top", "load", "proof", "wound",
+        "top", "load", "proof", "wound", "skin",
     }
 )  # fmt: skip
 #: What every cut under power reads: the card, the metal and its fluid, the workshop's own numbers.
