@@ -24,7 +24,7 @@ ABOUT_SHAPE = frozenset(
         "undersize-cutter-for-a-close-slot", "zero-on-the-datum-faces",
     )
 )  # fmt: skip
-BAD = {"cut before": 0, "expected": 0, "tight": 2, "beyond": 3}
+BAD = {"tight": 1, "beyond": 2}
 #: Facets of round shapes that are cut in another order [mm³].
 SAME = 1.0
 
@@ -51,7 +51,7 @@ def judged(job: Any) -> Judged:
     outcomes = reckoned.operations.items()
     return Judged(
         job, reckoned, facts, remarks, Counter(map(place, remarks)),
-        {(key, limit.name): BAD.get(limit.verdict, 1) for key, outcome in outcomes for limit in outcome.limits},
+        {(key, limit.name): BAD.get(limit.verdict, 0) for key, outcome in outcomes for limit in outcome.limits},
         {key for key, outcome in outcomes if outcome.problem},
         shared().stages(course_of(reckoned.job, reckoned.settings))[-1].solid,
     )  # fmt: skip
@@ -75,10 +75,12 @@ def wrong(before: Judged, after: Judged, remark: Any) -> list[str]:
         one
         for one, rank in after.limits.items()
         if rank
-        > (before.limits.get(one, 1) if one[0] in steps else 2)  # of an added step nothing may be beyond
+        > (before.limits.get(one, 0) if one[0] in steps else 1)  # of an added step nothing may be beyond
     ]
     if worse:
         found.append(f"worse limits {worse}")
+    if _bare(before, after):
+        found.append(f"without a tool {_bare(before, after)}")
     if after.problems - before.problems:
         found.append(f"cannot be calculated {after.problems - before.problems}")
     # Cut in another order, a depth counts from another face: that is what remarks on the order are about.
@@ -89,6 +91,16 @@ def wrong(before: Judged, after: Judged, remark: Any) -> list[str]:
     if ordered and off > SAME and remark.rule not in ABOUT_SHAPE:
         found.append(f"another part by {off:.1f} mm³")
     return found
+
+
+def _bare(before: Judged, after: Judged) -> set[str]:
+    """Steps that have lost their tool, or are gone themselves though they took metal."""
+    had = {
+        step.key for _, step in before.job.operations() if getattr(step.fields, "cutter", None) is not None
+    }
+    air = {fact.key for fact in before.facts if fact.kind == "cuts-air"}
+    has = {step.key for _, step in after.job.operations() if getattr(step.fields, "cutter", None) is not None}
+    return had - has - air
 
 
 def _new(before: Judged, after: Judged) -> list[tuple[str, str]]:

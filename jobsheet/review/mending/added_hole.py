@@ -17,8 +17,6 @@ from jobsheet.review.plan.lengths import length, millimetres, typed
 
 #: A jobber drill's flutes end after so many diameters (DIN 338: 52 mm of a drill of 5, 57 of 6, 75 of 8).
 DEEPEST = 10.0
-#: Feed per turn of a spot drill [m] (common practice, no source).
-SPOT_FEED = 0.06e-3
 #: Stands where a feed must be until the adviser has said it.
 _ANY_FEED = "0.1 mm"
 
@@ -28,7 +26,7 @@ def drilled_before(
 ) -> Mend:
     """A drill right before a step, from the solid or opening a `hole` [m]: `texts` name cutter, places and depth.
 
-    Speed, feed and pecks are the adviser's.
+    Speed, feed and pecks are left empty: the adviser fills them in, also when the machine is another one later.
 
     Raises, when it is made, `NotMended` where no cut of that drill goes here.
     """
@@ -52,8 +50,7 @@ def drilled_before(
             raise NotMended(
                 f"a drill of {length(size, job.units)} would not live through it: {worst.title.lower()} is beyond, {worst.sentence or worst.shown}"
             )
-        chosen = {one.name: one.text for one in found.values if one.text}
-        return added_before(before.key, kind, {**texts, **chosen})(job)
+        return added_before(before.key, kind, texts)(job)
 
     return mend
 
@@ -70,5 +67,5 @@ def spotted_before(job: Job, key: str, at: str, to: float) -> tuple[Mend, float]
     if known is None and here:
         width, line = here[-1]
     to = min(to, 0.9 * width)
-    texts = {"cutter": line, "at": at, "to": typed(to, job.units), "feed": typed(SPOT_FEED, job.units)}
+    texts = {"cutter": line, "at": at, "to": typed(to, job.units)}
     return added_before(key, written.SPOT, texts), to

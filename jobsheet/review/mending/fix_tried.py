@@ -136,8 +136,10 @@ def _tried(remark: Remark, fix: Fix, job: Job, reckoned: Reckoned, facts: Facts)
         read = differing(before.remarks, after.remarks, job, after.job)
     if read.brings:  # what was brought is said as it was brought first
         after, read = first, said
+    lost = _tools(job) - _tools(after.job) - set(remark.operations)
     why = (
-        _left(remark, read)
+        ("a step would lose its tool" if lost else "")
+        or _left(remark, read)
         or _brought(read, after.job)
         or _worse(before, after)
         or _other_part(about, reshapes, before, after)
@@ -179,7 +181,17 @@ def _followed(before: _Plan, after: _Plan, brings: tuple[Remark, ...]) -> tuple[
         found = _changed(before, after.job, brings[0].fixes[0])
     except NotMended:
         return None
-    return (found, brings[0]) if found.job != after.job else None
+    lost = _tools(after.job) - _tools(found.job)  # a tool is never the price of mending another one
+    return (found, brings[0]) if found.job != after.job and not lost else None
+
+
+def _tools(job: Job) -> set[str]:
+    """The steps that have a tool."""
+    return {
+        operation.key
+        for _, operation in job.operations()
+        if getattr(operation.fields, "cutter", None) is not None
+    }
 
 
 def _facts(reckoned: Reckoned, facts: Facts) -> Facts:

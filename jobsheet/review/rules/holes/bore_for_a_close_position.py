@@ -75,7 +75,7 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
     smaller = millimetres(round((to - BORED) / 0.1e-3) * 0.1e-3)
     texts = {
         "cutter": f"boring bar {millimetres(round(last.diameter * 600) / 1e3)} mm", "at": last.fields.at.text, "to": typed(to, units),
-        "depth": last.fields.depth.text, "feed": typed(0.05e-3, units), "within": _within(drill, last),
+        "depth": last.fields.depth.text, "within": _within(drill, last),
     }  # fmt: skip
     add = (
         added_before(last.key, written.BORE, texts)

@@ -51,7 +51,7 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
         )
         texts = {
             "cutter": known[0][1] if known else f"end mill {millimetres(width)} mm, 2 teeth", "at": first.fields.at.text,
-            "depth": typed(1.5e-3, view.job.units), "feed": typed(0.05e-3, view.job.units), "what": "Mill a flat for the drill",
+            "depth": typed(1.5e-3, view.job.units), "what": "Mill a flat for the drill",
         }  # fmt: skip
         message = f"The {chain.face} is still raw casting here: mill a flat first"
         yield remark(

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations import written
+from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
-from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.from_solid import push_from_solid
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.lengths import length, millimetres, typed
+from jobsheet.review.plan.lengths import length, millimetres
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: The last drill before a reamer should find a hole of at least this share of its diameter (common practice, no source).
@@ -48,11 +47,10 @@ def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
         between, line = drill_near(view.job, wanted, 0.6 * last.diameter, 0.8 * last.diameter)
         size = millimetres(between)
         message = f"{length(last.diameter, view.job.units)} after {length(before.diameter, view.job.units)} takes much at once{solid}: put a step of {length(between, view.job.units)} between"
-        texts = {
-            "cutter": line, "at": last.fields.at.text, "depth": last.fields.depth.text,
-            "feed": typed(0.15e-3, view.job.units),
-        }  # fmt: skip
+        texts = {"cutter": line, "at": last.fields.at.text, "depth": last.fields.depth.text}
+        setting = view.reckoned.settings[last.key]
+        mend = drilled_before(last.operation, setting, texts, hole=before.diameter)
         yield remark(
             view, "small-step-before-the-reamer", message, last.key, before.key, set_up=last.set_up,
-            fix=Fix(f"Add drill {size} before {last.number}", added_before(last.key, written.ENLARGE, texts)),
+            fix=Fix(f"Add drill {size} before {last.number}", mend),
         )  # fmt: skip

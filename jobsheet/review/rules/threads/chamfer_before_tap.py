@@ -79,6 +79,5 @@ def _added(view: View, tap: HoleStep, to: float) -> Mend:
     known = at_hand(view.job, "countersink", to, 10 * to)
     texts = {
         "cutter": known[0][1] if known else f"countersink {math.ceil(to * 1e3 + 2)} mm, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
-        "feed": typed(0.1e-3, units),
     }  # fmt: skip
     return added_before(tap.key, written.COUNTERSINK, texts)
