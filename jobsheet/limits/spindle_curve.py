@@ -13,6 +13,7 @@ from jobsheet.model.setting import Setting
 
 #: What makes it lighter, and what is near to giving out.
 LESS = "less width, depth or feed, or a lower speed step"
+LONG = "more than it holds for long"
 NEAR = f"near what stalls it: {LESS}"
 
 
@@ -46,7 +47,7 @@ def torque_limit(figures: Figures, setting: Setting, fields: Any = None, process
         "beyond": f"more than the spindle gives even for seconds: {LESS}",
     }[verdict]
     if torque.value > at.continuous and verdict != "beyond":
-        verdict, sentence = "tight", "more than it holds for long: short cuts only"
+        verdict, sentence = "tight", f"{LONG}: short cuts only"
     factor = 2.718281828459045 ** (CURVE_SPREAD * NINE_IN_TEN)
     return Limit(
         name="spindle-torque", title="Spindle torque", demand=torque.value, capacity=at.continuous, unit="N*m",
@@ -68,7 +69,7 @@ def _learned(known: Capacity, torque: float, most: float, at: Speed, fields: Any
         if end is not None:
             sentence = f"this spindle {end.outcome} at {end.demand:.2f} N·m ({evidence.told(end)}): {LESS}"
     elif torque > at.continuous:
-        verdict, sentence = "tight", "more than it holds for long: short cuts only"
+        verdict, sentence = "tight", f"{LONG}: short cuts only"
     elif before is not None:
         verdict, sentence = "cut before", f"cut before: {evidence.told(before)}"
     return Limit(

@@ -66,6 +66,24 @@ def _figure(one: Any) -> dict[str, Any]:
     return data
 
 
+def limit_data(one: Any) -> dict[str, Any]:
+    """A limit in SI: its word, its chance and what it happens with, its reason with the remedy; where to begin if it was not tried."""
+    return {
+        "name": one.name,
+        "demand": one.demand,
+        "capacity": one.capacity,
+        "unit": one.unit,
+        "share": one.share,
+        "verdict": one.verdict,
+        "chance": one.chance,
+        "odds": one.odds,
+        "from class": one.from_class,
+        "begin at": one.begin or None,
+        "shown": one.shown,
+        "reason": one.sentence,
+    }
+
+
 def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
     figures = outcome.figures.items if outcome.figures else ()
     data: dict[str, Any] = {
@@ -74,23 +92,7 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
         "kind": operation.kind,
         "title": outcome.title,
         "figures": {one.name: _figure(one) for one in figures},
-        "limits": [
-            {
-                "name": one.name,
-                "demand": one.demand,
-                "capacity": one.capacity,
-                "unit": one.unit,
-                "share": one.share,
-                "verdict": one.verdict,
-                "chance": one.chance,
-                "odds": one.odds,
-                "from class": one.from_class,
-                "begin at": one.begin or None,
-                "shown": one.shown,
-                "reason": one.sentence,
-            }
-            for one in outcome.limits
-        ],
+        "limits": [limit_data(one) for one in outcome.limits],
     }
     data.update(_around(operation, outcome, setting))
     if outcome.problem:

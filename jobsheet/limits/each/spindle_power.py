@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.limits.spindle_curve import NEAR, torque_limit
+from jobsheet.limits.spindle_curve import LESS, LONG, torque_limit
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
@@ -13,8 +13,9 @@ from jobsheet.model.setting import Setting
 READS = frozenset({"machine", "proof"})
 
 
-#: Its own remedy: the same drive, asked in a minute.
-WATTS = "near what stalls it: take less metal in a minute, by depth, width or feed"
+#: Its own reason and remedy: the same drive, asked in a minute; a lower speed step would not help.
+WATTS = "take less metal in a minute, by depth, width or feed"
+HOT = "more than the motor stands for long"
 
 
 def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
@@ -26,7 +27,7 @@ def limit(figures: Figures, setting: Setting, fields: Any = None, process: str =
     at = at_speed(setting.machine, speed)
     assert at is not None
     scale = at.power / torque.capacity
-    sentence = torque.sentence.replace(NEAR, WATTS)
+    sentence = torque.sentence.replace(LESS, WATTS).replace(LONG, HOT)
     return Limit(
         name="spindle-power", title="Spindle power", demand=power, capacity=at.power, unit="W",
         share=power / at.power, verdict=torque.verdict, low=torque.low * scale, high=torque.high * scale,
