@@ -27,7 +27,7 @@ from jobsheet.report.wording import CALCULATED, FOOT
 METALS = (2, 1)
 #: Torque charts: one alone, or two side by side [points].
 ALONE, BESIDE, HIGH = (470.0, 170.0), (246.0, 170.0), 150.0
-_START = "Start at half of a planned limit and watch, listen and feel. Cut before: a recorded good cut asked at least as much."
+_START = "One cut in ten ends badly at a planned limit: watch, listen and feel. Cut before: a recorded good cut asked at least as much."
 
 
 def capability_card(found: Capability, *, date: str = "", name: str = "capability") -> Document:

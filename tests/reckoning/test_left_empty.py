@@ -181,3 +181,20 @@ def test_where_no_width_goes_under_the_skin_it_is_said():
         replace(around("bench-mill-b-1", "Ti-6Al-4V", extent=(0.08, 0.05, 0.03)), skin=1e-3),
     )
     assert hard.clears or "skin" in hard.other_way
+
+
+def test_speeds_beside_are_judged_at_the_feed_that_is_recommended_there():
+    from jobsheet.reckoning.answers.speeds import neighbours_of
+
+    job, key = left_slot()
+    job = replace(job, machine="bench-mill-b-1")
+    found = Reckoner().reckon(job)
+    step, typed, setting = found.job.find(key)[1], job.find(key)[1], found.settings[key]
+    beside = neighbours_of(step, setting, typed)
+    for one in (beside.below, beside.above):
+        if one is None:
+            continue
+        pressed = SetField(key, "spindle", f"{one.marked} rpm").apply(job)
+        outcome = Reckoner().reckon(pressed).operations[key]
+        assert one.worst_verdict == outcome.governing.verdict
+        assert one.pace == pytest.approx(outcome.figures.value("handle_pace"))

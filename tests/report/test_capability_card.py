@@ -35,6 +35,6 @@ def test_one_machine_in_two_metals_stands_on_one_page_and_says_what_it_defers_to
     assert len(document.pages) == 1
     assert fits_on("a4")(document.pages[0])
     text = repr(document.pages[0])
-    assert "Start at half of a planned limit" in text
+    assert "One cut in ten ends badly at a planned limit" in text
     assert "manual" in text
     assert make_pdf((document,), "a4").startswith(b"%PDF")

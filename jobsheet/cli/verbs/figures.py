@@ -24,8 +24,12 @@ def command(job: str, want_json: bool) -> int:
         as_json(
             {
                 "operations": [
-                    _as_data(operation, found.operations[operation.key], found.settings[operation.key])
-                    | _left_empty(as_typed.find(operation.key)[1], operation)
+                    _as_data(
+                        operation,
+                        found.operations[operation.key],
+                        found.settings[operation.key],
+                        as_typed.find(operation.key)[1],
+                    )
                     for _, operation in plan.operations()
                 ]
             }
@@ -84,7 +88,7 @@ def limit_data(one: Any) -> dict[str, Any]:
     }
 
 
-def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
+def _as_data(operation: Any, outcome: Any, setting: Any, typed: Any) -> dict[str, Any]:
     figures = outcome.figures.items if outcome.figures else ()
     data: dict[str, Any] = {
         "key": operation.key,
@@ -94,7 +98,8 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
         "figures": {one.name: _figure(one) for one in figures},
         "limits": [limit_data(one) for one in outcome.limits],
     }
-    data.update(_around(operation, outcome, setting))
+    data.update(_around(operation, outcome, setting, typed))
+    data.update(_left_empty(typed, operation))
     if outcome.problem:
         data["problem"] = outcome.problem
     if outcome.figures and outcome.figures.caveats:
@@ -102,7 +107,7 @@ def _as_data(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
     return data
 
 
-def _around(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
+def _around(operation: Any, outcome: Any, setting: Any, typed: Any = None) -> dict[str, Any]:
     """The best cut, both neighbours of the speed, other cutters for the pace, and a saw where it is quicker."""
     from jobsheet.reckoning.adviser.best_cut import advice_on
     from jobsheet.reckoning.answers.mends import mends_for
@@ -113,7 +118,7 @@ def _around(operation: Any, outcome: Any, setting: Any) -> dict[str, Any]:
     changed = advice_on(operation, setting)
     if changed is not None:
         data["advice"] = _advice(operation, setting, changed)
-    found = neighbours_of(operation, setting)
+    found = neighbours_of(operation, setting, typed)
     if found is not None:
         named = {"below": found.below, "at": found.at, "above": found.above}
         data["speeds"] = {name: _neighbour(one) for name, one in named.items()}
@@ -177,14 +182,14 @@ def _speed_rows(found: Any) -> list[tuple[str, ...]]:
     ]  # fmt: skip
 
 
-def _text_around(operation: Any, outcome: Any, setting: Any) -> None:
+def _text_around(operation: Any, outcome: Any, setting: Any, typed: Any) -> None:
     """The same for reading."""
     from jobsheet.reckoning.adviser.best_cut import advice_on
     from jobsheet.reckoning.answers.mends import mends_for
     from jobsheet.reckoning.answers.saw_first import saw_first
     from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_proposed, pilot_words
 
-    found = neighbours_of(operation, setting)
+    found = neighbours_of(operation, setting, typed)
     if (
         found is not None
         and found.at.share is not None
@@ -243,7 +248,7 @@ def _as_text(as_typed: Any, found: Any) -> None:
             if rows:
                 say("       limits, the nearest to giving out first")
                 columns(rows, "         ")
-            _text_around(operation, outcome, found.settings[operation.key])
+            _text_around(operation, outcome, found.settings[operation.key], as_typed.find(operation.key)[1])
             for caveat in outcome.figures.caveats if outcome.figures else ():
                 say(f"       {caveat}")
         say("")

@@ -61,7 +61,7 @@ class Answering(QObject):
         if self._about is None or self._about[0] != row.key:
             self._found = Answers()  # another row's answers are none of this one's, also until its own come
         self._about = about
-        set_up, operation = reckoned.job.find(row.key)
+        set_up, operation = self._desk.job.find(row.key)
         # The reckoned value is held by the generator, so that its identity stays its own.
         self._parts = answers_in_parts(set_up, operation, reckoned)
         self._timer.start(REST)

@@ -41,7 +41,7 @@ def left_of(operation: Operation) -> Left:
     if cutter is None or not cutter.diameter or not hasattr(fields, "spindle") or not hasattr(fields, "feed"):
         return NOTHING
     plays = roles(operation)
-    chosen = _chosen(plays, fields)
+    chosen = chosen_of(plays, fields)
     if not chosen or getattr(fields, "feed_per_edge", None) is not None:
         return NOTHING
     feeds = [name for name in ("feed_per_tooth", "feed") if getattr(fields, name, None) is not None]
@@ -55,7 +55,7 @@ def left_of(operation: Operation) -> Left:
     return Left(names=tuple(name for name in chosen if name not in typed | gone), pinned=typed)
 
 
-def _chosen(plays: Roles, fields: Any) -> tuple[str, ...]:
+def chosen_of(plays: Roles, fields: Any) -> tuple[str, ...]:
     """What the adviser may choose of such a step, by the names of its fields."""
     if plays.mills and hasattr(fields, "feed_per_tooth"):
         width = {"wall": "cut", "flat": "width"}.get(plays.mills)
@@ -113,7 +113,7 @@ _TOGETHER = {
 
 def given_back(operation: Operation, *names: str) -> Operation | None:
     """The step with these fields left to the adviser, without a name all that it may choose; None where it chooses none of them."""
-    chosen = _chosen(roles(operation), operation.fields)
+    chosen = chosen_of(roles(operation), operation.fields)
     asked = names or chosen
     both = {*asked, *(_TOGETHER[name] for name in asked if name in _TOGETHER)}
     if not chosen or both.isdisjoint(chosen):

@@ -65,7 +65,7 @@ def answers_in_parts(set_up: SetUp, operation: Operation, reckoned: Reckoned) ->
     if setting is None or outcome is None or outcome.figures is None:
         yield replace(found, whole=True)
         return
-    operation = reckoned.filled(operation)
+    typed, operation = operation, reckoned.filled(operation)
     readings = next(
         (one for one in readings_of(set_up, reckoned, setting.machine) if one.key == operation.key), None
     )
@@ -77,7 +77,7 @@ def answers_in_parts(set_up: SetUp, operation: Operation, reckoned: Reckoned) ->
     if changed is not None:
         found = replace(found, changed=changed, rivals=_rivals(operation, setting, outcome.figures, changed))
         yield found
-    found = replace(found, neighbours=neighbours_of(operation, setting))
+    found = replace(found, neighbours=neighbours_of(operation, setting, typed))
     yield found
     try:
         deepest = deepest_here(operation, setting)

@@ -22,6 +22,7 @@ from jobsheet.operations.registry import roles
 from jobsheet.reckoning import what_if
 from jobsheet.reckoning.adviser.advised import Advised
 from jobsheet.reckoning.adviser.best_cut import best_cut
+from jobsheet.reckoning.adviser.left_empty import filled, left_of
 from jobsheet.reckoning.what_if import Tried, tried
 
 #: The drills that most workshops have, by the units of the job.
@@ -96,8 +97,17 @@ def _neighbour(step: Speed, one: Tried, wanted: float | None) -> Neighbour:
     )  # fmt: skip
 
 
-def neighbours_of(operation: Operation, setting: Setting) -> Neighbours | None:
-    """The cut at its own speed and at the steps about it; None where no spindle is set or it cannot be reckoned."""
+def neighbours_of(
+    operation: Operation, setting: Setting, typed: Operation | None = None
+) -> Neighbours | None:
+    """The cut at its own speed and at the steps about it; None where no spindle is set or it cannot be reckoned.
+
+    Parameters
+    ----------
+    typed : Operation, optional
+        The step as it is typed: what it leaves to the adviser is at each speed as recommended there, as it will be once
+        that speed is set
+    """
     fields, kind = operation.fields, operation.kind
     if not hasattr(fields, "spindle"):
         return None
@@ -111,7 +121,7 @@ def neighbours_of(operation: Operation, setting: Setting) -> Neighbours | None:
     def there(step: Speed | None) -> Neighbour | None:
         if step is None:
             return None
-        return _neighbour(step, tried(kind, what_if.at_speed(fields, step.speed), setting), wanted)
+        return _neighbour(step, tried(kind, _at(operation, typed, step.speed, setting), setting), wanted)
 
     below, above = neighbours(setting.machine, speed)
     others = []
@@ -124,6 +134,14 @@ def neighbours_of(operation: Operation, setting: Setting) -> Neighbours | None:
     return Neighbours(
         below=there(below), at=_neighbour(found, now, wanted), above=there(above), other_ranges=tuple(others)
     )
+
+
+def _at(operation: Operation, typed: Operation | None, speed: float, setting: Setting) -> Any:
+    """The fields of a step at another speed: with what it leaves to the adviser as recommended there."""
+    if typed is None or not left_of(typed).names:
+        return what_if.at_speed(operation.fields, speed)
+    there = filled(replace(typed, fields=what_if.at_speed(typed.fields, speed)), setting)
+    return what_if.at_speed(operation.fields, speed) if there is None else there.fields
 
 
 def pilot_proposed(operation: Operation, setting: Setting, advised: Advised | None) -> Pilot | None:

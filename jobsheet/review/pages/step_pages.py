@@ -39,6 +39,20 @@ def field_pages() -> list[Page]:
     ]
 
 
+_LEFT_EMPTY = (
+    "it takes what is recommended, shown in pencil, and follows metal, machine and cutter, in every step that leaves its feed empty or has a"
+    " value given back. Typing pins a value; F8 gives it back. Where a step states its feed and nothing was given back, an empty layer, width"
+    " or peck means all at once, as in files from before."
+)
+
+
+def recommended_fields(kind: Kind) -> tuple[str, ...]:
+    """The fields of a kind that may be left to what is recommended."""
+    from jobsheet.reckoning.adviser.left_empty import chosen_of
+
+    return chosen_of(kind.plays(kind.blank("mm")), kind.blank("mm"))
+
+
 def field_page(owner: str, title: str, entry: Entry) -> Page:
     """What may be written into a field."""
     wanted = entry.wanted("mm")
@@ -58,6 +72,8 @@ def field_page(owner: str, title: str, entry: Entry) -> Page:
     if entry.choices and entry.asks != "cutter":
         lines.append(("One of", ", ".join(entry.choices)))
     lines.append(("May stay empty", "yes" if entry.optional else "no"))
+    if owner in registry.kinds() and entry.name in recommended_fields(registry.kind(owner)):
+        lines.append(("Left empty", _LEFT_EMPTY))
     see = (f"kind:{owner}",) if owner in registry.kinds() else ()
     return Page(
         id=f"field:{owner}/{entry.name}",
