@@ -65,6 +65,7 @@ def _step(row: Step, room: float) -> Laid:
         more, below = _figure(text, note, right, wide_)
         items += more
         low = max(low, below)
+    under = EDGE + 4.2
     if row.share:
         items += mark_at(row.verdict, 9.5, load, EDGE + 4.2)
         items.append(Text(load + 13, EDGE + 12.6, row.share, "body"))
@@ -72,12 +73,13 @@ def _step(row: Step, room: float) -> Laid:
             (*wrap(row.governs, "small", LOAD), *wrap(row.odds, "small", LOAD)), "small", load, EDGE + 16.5
         )
         items += more
-        low = max(low, below)
+        low, under = max(low, below), below
     if row.untried:
-        top = max(low, EDGE + 16.5) + 1
+        top = under + 1
         items += mark_at("not tried", 7.5, load, top)
-        more, low = text_lines(wrap(row.untried, "small", LOAD), "small", load, top + 8)
+        more, below = text_lines(wrap(row.untried, "small", LOAD), "small", load, top + 8)
         items += more
+        low = max(low, below)
     more, bottom = _note(row.note, bottom, low, cutter - DO - GAP, room - DO)
     items += more
     bottom = max(bottom, low) + EDGE
