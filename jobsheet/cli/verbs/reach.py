@@ -44,7 +44,7 @@ def _data(found: Any) -> dict[str, Any]:
             {
                 "what": each.words, "cutter": each.cutter, "feed": each.feed, "plan": each.answer.plan,
                 "expected": each.answer.expected, "tight": each.answer.tight, "stopped by": _limit(each.answer.stopped),
-                "hardened by": _limit(each.answer.hardened), "stops": each.answer.stops, "not known here": each.answer.untried,
+                "hardened by": _limit(each.answer.hardened), "stops": each.answer.stops, "not tried from": each.answer.untried,
                 "spindle speed": each.answer.at.value("spindle_speed") if each.answer.at is not None else None, "words": each.answer.words,
             }
             for each in found.passes
@@ -90,7 +90,7 @@ def _stops(one: Any) -> list[str]:
 
 
 def _beside(one: Any) -> list[str]:
-    """Limits that are tight however little is asked, and the one that is not known here."""
+    """Limits that are tight however little is asked, and the one that was not tried."""
     parts = [f"{limit.title.lower()} is tight however little: {limit.sentence}" for limit in one.anyway]
     if one.untried_limit is not None:
         parts.append(f"{one.untried_limit.title.lower()}: {one.untried_words}")

@@ -81,7 +81,7 @@ def _by_class(
     return Limit(
         name="chatter", title="Chatter", demand=demand, capacity=capacity, unit="N/m", share=demand / capacity,
         verdict=verdict, low=capacity / factor, high=capacity * factor, chance=chance, odds=says, shown=shown,
-        sentence=sentence, from_class=True, begin=begin if verdict == "not tried" else "",
+        sentence=sentence, from_class=True, begin=begin,
         working=f"depth × teeth in cut × Kt; half of all machines of the class carry {capacity / 1e6:.1f} N/µm with this cutter",
     )  # fmt: skip
 

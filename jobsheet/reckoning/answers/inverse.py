@@ -54,8 +54,8 @@ class Answer(Struct, frozen=True, kw_only=True):
     """How far it goes: `expected` while every limit is as expected, `tight` while none is beyond [m]; None where nothing is.
 
     `stopped` is the limit that is beyond next, `hardened` the one that is no longer as expected next; where
-    it is the cutter's own size that ends it, `end` says so. `untried` is where a limit that is not known
-    here (chatter) is as likely to give out as one at its edge, when that comes first; `anyway` are limits that are tight
+    it is the cutter's own size that ends it, `end` says so. `untried` is where a limit that was not tried
+    here (chatter) begins to ask more than nine of ten machines carry, when that comes first; `anyway` are limits that are tight
     however little is asked. `at` is the cut at `expected`, or
     at `tight` where nothing is as expected.
     """
@@ -249,7 +249,7 @@ def answer(
 def _untried(
     make: Callable[[float, Judge], Tried], low: float, high: float
 ) -> tuple[float | None, Limit | None]:
-    """Where a limit that is not known here is as likely to give out as one at its edge, if that is before `high`."""
+    """From where on a limit was not tried, if that is before `high`."""
 
     def over(one: Tried) -> Limit | None:
         return next((limit for limit in one.limits if not_tried(limit)), None)
