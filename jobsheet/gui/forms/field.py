@@ -188,7 +188,7 @@ class Field(QWidget):
         """The text of the line under the box."""
         if self.problem:
             return str(self.problem)
-        return translate("Field", "as recommended; type to change it") if self.proposed else self.understood
+        return translate("Field", "as recommended") if self.proposed else self.understood
 
     def under_height(self, width: int) -> int:
         """The height of the line at 100 %: room for the hint from the start, more only for what is wrong."""

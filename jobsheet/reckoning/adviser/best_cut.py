@@ -36,6 +36,8 @@ _SAID_BY = {"feed": "feed_per_tooth", "cutting_speed": "spindle"}
 EQUAL, WORTH = 1.1, 1.5
 #: So many times the fewest passes may be made where that saves as much; what is over by so little more is as near (likewise).
 MOST_MORE, NEAREST = 1.5, 1.05
+#: So deep a face mill is taken at most, by the class of the machine [m] (holding and more kinds, section C4: common practice).
+DEEP_FACE = {"bench": 1.5e-3, "knee": 4e-3}
 #: Stands where a feed must be and is asked for.
 _ANY = Quantity(0.1e-3, "0.1 mm")
 
@@ -131,8 +133,20 @@ def chosen(candidates: Iterable[Candidate]) -> Candidate:
         more = [one for one in known if one.passes == count]
         if count <= counts[0] * MOST_MORE + 1 and min(one.seconds for one in more) * WORTH < quickest:
             few, quickest = more, min(one.seconds for one in more)
+    if all(map(_deep_face, few)):
+        usual = [one for one in known if one.passes <= counts[0] + 1 and not _deep_face(one)]
+        few = usual or few
+        quickest = min(one.seconds for one in few)
     few = [one for one in few if one.seconds <= quickest * EQUAL + 1e-9]
-    return min(few, key=lambda one: (-one.speed, -one.feed, one.seconds))
+    return min(few, key=lambda one: (_deep_face(one), -one.speed, -one.feed, one.seconds))
+
+
+def _deep_face(one: Candidate) -> bool:
+    """Whether a face mill goes deeper than anybody takes it on such a machine: wider and less deep is the better cut."""
+    fields, most = one.fields, DEEP_FACE.get(one.found.setting.machine.stiffness_class)
+    if most is None or fields.cutter.kind != "face mill":
+        return False
+    return bool(fields.depth.value / (one.found.value("layers") or 1) > most * (1 + 1e-9))
 
 
 def worst_of(found: Tried) -> float:
