@@ -29,7 +29,7 @@ def test_what_is_not_offered_says_why_and_what_to_do(window):
     line = line_of(window, "no-carbide-shocks-on-a-light-mill")
     assert line.button is None
     assert "No fix is offered: " in line.offer.lines[0]
-    assert "By hand, " in line.offer.lines[0]
+    assert "By hand: " in line.offer.lines[0]
     before = window.desk.job
     window.parts.edits.remarks.mend(line.remark)
     assert window.desk.job is before

@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 import random
-import re
 
 import pytest
 
-from jobsheet.edit.commands import SetField
-from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
-from jobsheet.edit.step_commands import MoveSetUp
-from jobsheet.errors import QuantityError
 from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.storage.job_file import read_job
 from tests.review.judging import judged, wrong
+from tests.review.spoiling import elsewhere, spoilt, upset
 from tests.review.test_rules import CASES, cases, edited
 
 SAMPLES = (
@@ -24,52 +20,6 @@ SAMPLES = (
 ROUNDS = 60
 #: So many spoilt plans of each sample are tried with --long.
 SEEDS = 40
-MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
-
-
-def spoilt(job, chance):
-    """The job with one to four steps or set-ups moved or taken out."""
-    for _ in range(chance.randint(1, 4)):
-        what = chance.choice(("move", "take out", "set-up", "elsewhere", "size", "size"))
-        steps = [(set_up, one) for set_up in job.set_ups for one in set_up.operations]
-        set_up, step = chance.choice(steps)
-        if what == "move":
-            job = MoveSteps((step.key,), set_up.key, chance.randrange(len(set_up.operations))).apply(job)
-        elif what == "take out":
-            job = DeleteSteps((step.key,)).apply(job)
-        elif what == "set-up":
-            job = MoveSetUp(set_up.key, chance.randrange(len(job.set_ups))).apply(job)
-        elif what == "size":
-            job = resized(job, step, chance)
-        else:
-            other = chance.choice(job.set_ups)
-            job = MoveSteps((step.key,), other.key, chance.randint(0, len(other.operations))).apply(job)
-    return job
-
-
-def resized(job, step, chance):
-    """The job with one length of a step several times as large or small."""
-    named = [
-        name
-        for name in ("depth", "width", "layer", "leave", "cut", "feed_per_tooth", "feed")
-        if getattr(getattr(step.fields, name, None), "value", None) is not None
-    ]
-    if not named:
-        return job
-    name = chance.choice(named)
-    factor = chance.choice((0.1, 0.5, 2, 5))
-    found = re.match(r"[\d.]+", getattr(step.fields, name).text)
-    text = f"{float(found[0]) * factor:.4g}" if found else ""
-    try:
-        return SetField(step.key, name, text).apply(job)
-    except QuantityError:
-        return job  # beyond what the field takes
-
-
-def elsewhere(job, chance):
-    """The job on any of the three machines, in either system of units."""
-    job = SetField("job", "machine", chance.choice(MACHINES)).apply(job)
-    return SetField("job", "units", chance.choice(("mm", "in"))).apply(job)
 
 
 def pressed(job, chance):
@@ -100,10 +50,11 @@ def planted():
     ]
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", (0, 7, 11, 13))
 def test_some_fixes_end_in_a_better_plan(samples, seed):
     chance = random.Random(f"short {seed}")
-    job = spoilt(elsewhere(read_job(samples / f"{chance.choice(SAMPLES)}.yaml"), chance), chance)
+    spoil = chance.choice((spoilt, upset))
+    job = spoil(elsewhere(read_job(samples / f"{chance.choice(SAMPLES)}.yaml"), chance), chance)
     pressed(job, chance)
 
 
@@ -116,6 +67,14 @@ def test_all_fixes_end_in_a_better_plan(samples, sample, seed):
     if seed % 2:  # as it is planned, and anywhere else
         job = elsewhere(job, chance)
     pressed(spoilt(job, chance), chance)
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("seed", range(SEEDS))
+@pytest.mark.parametrize("sample", SAMPLES)
+def test_all_fixes_of_upset_plans_end_in_a_better_plan(samples, sample, seed):
+    chance = random.Random(f"upset {sample} {seed}")
+    pressed(upset(elsewhere(read_job(samples / f"{sample}.yaml"), chance), chance), chance)
 
 
 @pytest.mark.long

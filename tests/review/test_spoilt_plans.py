@@ -41,4 +41,4 @@ def test_what_is_offered_mends(samples, plan):
     assert (tried is not None and tried.offered) == (plan["fix"] == "yes")
     if plan["fix"] == "no":  # it says what a person could do
         assert by_hand(found[0])
-        assert tried is None or "By hand, " in refusal(found[0], tried)
+        assert tried is None or "By hand: " in refusal(found[0], tried)

@@ -24,13 +24,13 @@ def by_hand(remark: Remark) -> str:
         return said
     lines = RULES[remark.rule].explanation.splitlines() if remark.rule in RULES else []
     right = next((line.strip()[4:] for line in lines if line.strip().startswith("So: ")), "")
-    return f"right is, for example: {right}" if right else ""
+    return f"for example {right}" if right else ""
 
 
 def refusal(remark: Remark, tried: FixTried) -> str:
     """Why no fix is offered and what a person could do, in one line."""
     hand = by_hand(remark)
-    end = f". By hand, {hand}" if hand else ""
+    end = f". By hand: {hand}" if hand else ""
     return f"No fix is offered: {tried.why_not}{end}."
 
 
