@@ -8,6 +8,7 @@ from typing import Any
 from jobsheet.errors import JobsheetError
 from jobsheet.model.setting import Setting
 from jobsheet.operations.roles import Roles
+from jobsheet.operations.shared.advice import down as down_to
 from jobsheet.reckoning.adviser.advised import Candidate
 from jobsheet.reckoning.adviser.burden import burden_of
 from jobsheet.reckoning.adviser.milling_cut import CLEAN, feed_text, part_text
@@ -21,10 +22,15 @@ from jobsheet.reckoning.adviser.start_values import (
     speeds_of,
 )
 from jobsheet.reckoning.what_if import tried, with_texts
+from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
 
 _SHARES = (1.0, 0.85, 0.7, 0.55, 0.47, LEAST_DRILL)
 #: A peck in diameters of the drill, the longest first (a tap and drill maker's printed tips; common practice).
 _PECKS = (1.5, 1.0, 0.5)
+#: A strong push counts whole for so long [s] (limit quill push); a peck is never shorter than so many diameters, nor than that [m]
+#: (common practice, no source).
+LONGEST, SHORTEST, LEAST_PECK = 12.0, 0.2, 0.5e-3
 
 
 def ways(
@@ -41,7 +47,8 @@ def ways(
     for pecks in _pecks(fields, plays, setting, pinned):
         clean = False
         for speed, feed in pairs:
-            texts = (("spindle", speed[1]), ("feed", feed[1]), *pecks)
+            each = pecks if pecks is not None else _restful(fields, speed[0] * feed[0], setting)
+            texts = (("spindle", speed[1]), ("feed", feed[1]), *each)
             found = _candidate(kind, fields, setting, plays, texts, speed[0], feed[0])
             if found is None:
                 continue
@@ -66,14 +73,24 @@ def _feeds(plays: Roles, fields: Any, setting: Setting, pinned: frozenset[str]) 
 
 def _pecks(
     fields: Any, plays: Roles, setting: Setting, pinned: frozenset[str]
-) -> tuple[tuple[tuple[str, str], ...], ...]:
+) -> tuple[tuple[tuple[str, str], ...] | None, ...]:
+    """Pecks to be tried; None stands for one that lasts as long as an arm keeps up a strong push."""
     if not hasattr(fields, "peck") or not fields.cutter.diameter or plays.hole not in ("drill", "plunge"):
         return ((),)
     if "peck" in pinned:
         return ((),)
     one = (part_text(share * fields.cutter.diameter, 1, setting.units) for share in _PECKS)
     first = fields.peck.text if fields.peck is not None else ""  # pecks that are typed are never taken back
-    return ((("peck", first),), *((("peck", text),) for text in one))
+    last = () if setting.machine.lever is None else (None,)
+    return ((("peck", first),), *((("peck", text),) for text in one), *last)
+
+
+def _restful(fields: Any, down: float, setting: Setting) -> tuple[tuple[str, str], ...]:
+    """A peck that lasts no longer than an arm keeps up a strong push at this rate [m/s], no longer than the shortest usual one."""
+    size = INCH if setting.units == "in" else 1e-3
+    most = min(down * LONGEST, _PECKS[-1] * fields.cutter.diameter)
+    least = max(SHORTEST * fields.cutter.diameter, LEAST_PECK)
+    return (("peck", f"{trimmed(down_to(max(most, least) / size), 4)} {setting.units}"),)
 
 
 def _candidate(

@@ -18,7 +18,7 @@ from jobsheet.operations.registry import roles
 from jobsheet.operations.roles import Roles
 
 #: So many recommendations are kept: those of a long plan with what is undone in it.
-_ROOM = 512
+_ROOM = 256
 
 
 class Left(Struct, frozen=True, kw_only=True):
@@ -89,11 +89,12 @@ def filled(operation: Operation, setting: Setting, *, at_once: bool = True) -> O
     if key not in _KNOWN:
         if not at_once:
             return None
-        _KNOWN[key] = best_cut.best_cut(operation, setting, pinned=left.pinned)
+        advised = best_cut.best_cut(operation, setting, pinned=left.pinned)
+        _KNOWN[key] = advised.fields if advised is not None else None
         while len(_KNOWN) > _ROOM:
             _KNOWN.popitem(last=False)
-    advised = _KNOWN[key]
-    return operation if advised is None else with_values(operation, advised.fields)
+    fields = _KNOWN[key]
+    return operation if fields is None else with_values(operation, fields)
 
 
 def with_values(operation: Operation, fields: Any) -> Operation:
