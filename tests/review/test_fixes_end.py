@@ -50,7 +50,7 @@ def planted():
     ]
 
 
-@pytest.mark.parametrize("seed", (0, 7, 11, 13))
+@pytest.mark.parametrize("seed", [0, 7, 11, 13])
 def test_some_fixes_end_in_a_better_plan(samples, seed):
     chance = random.Random(f"short {seed}")
     spoil = chance.choice((spoilt, upset))

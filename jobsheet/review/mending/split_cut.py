@@ -8,6 +8,11 @@ from jobsheet.review.plan.faces import Step
 from jobsheet.review.plan.rough_and_finish import LEFT, length_text
 
 
+def where_it_belongs(later: Step | None) -> str:
+    """What a person does with a size at a step whose face a later one cuts last; nothing where none does."""
+    return f"write the size at step {later.number}, which cuts this face last" if later is not None else ""
+
+
 def split_off(step: Step, units: str) -> Mend | None:
     """A last pass of its own for what a step takes: for a face a step behind it, for a wall what it leaves."""
     fields = step.fields

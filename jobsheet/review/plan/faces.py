@@ -123,6 +123,11 @@ class Plan(Struct, frozen=True):
         """The steps of a set-up."""
         return tuple(step for step in self.steps if step.set_up.key == set_up)
 
+    def made_later(self, step: Step) -> Step | None:
+        """The last step that cuts a face that this one makes once more; None where this one is the last."""
+        later = [one for one in self.steps[step.index + 1 :] if set(one.makes) & set(step.makes)]
+        return later[-1] if later else None
+
     def groups(self) -> Iterator[tuple[SetUp, tuple[Step, ...]]]:
         """Every set-up that has steps, with them."""
         for set_up in self.job.set_ups:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.mending.split_cut import split_off
+from jobsheet.review.mending.split_cut import split_off, where_it_belongs
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.rough_and_finish import finishes, last_pass
 from jobsheet.review.rule import View, remark, rule
@@ -31,6 +31,9 @@ def leave_a_finishing_pass(view: View) -> Iterator[Remark]:
         if last is None or last.rough is not None or last.thick <= shop.most_finish + 1e-9:
             continue
         message = f"Leave an allowance and take a separate finishing pass: {step.fields.measure.text} comes straight from the roughing cut"
-        mend = split_off(step, view.job.units)
+        later = plan.made_later(step)
+        mend = split_off(step, view.job.units) if later is None else None
         fix = Fix(f"Leave 0.3 mm of step {step.number} for a last pass", mend) if mend else None
-        yield remark(view, "leave-a-finishing-pass", message, step.key, fix=fix, set_up=step.set_up.key)
+        yield remark(
+            view, "leave-a-finishing-pass", message, step.key, fix=fix, set_up=step.set_up.key, by_hand=where_it_belongs(later)
+        )  # fmt: skip

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Slab
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.split_cut import where_it_belongs
 from jobsheet.review.plan.faces import Step, measured_across, plan_of
 from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
@@ -43,7 +44,7 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
         told = True
         shown = _length(left, view.job.units)
         message = f"The passes do not add up to the size: they leave {shown}, and {size.text} is asked"
-        later = [one for one in plan.steps[step.index + 1 :] if set(one.makes) & set(step.makes)]
+        later = plan.made_later(step)
         first = any(plan.first_cut(face) is step for face in step.makes)
         yield remark(
             view,
@@ -52,7 +53,7 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
             step.key,
             fix=None if later else _fix(step, off, view.job.units, first=first),
             set_up=step.set_up.key,
-            by_hand=f"write the size at step {later[-1].number}, which cuts this face last" if later else "",
+            by_hand=where_it_belongs(later),
         )
 
 
