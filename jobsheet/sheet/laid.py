@@ -39,8 +39,8 @@ def lays(block: type) -> Callable[[F], F]:
     return register
 
 
-# Some dozen pages full: what is printed again is mostly what was printed last. Each holds all its lines.
-@lru_cache(maxsize=256)
+# A dozen pages full: what is printed again is mostly what was printed last. Each holds all its lines, thousands of values.
+@lru_cache(maxsize=96)
 def lay(block: Any, width: float) -> Laid:
     """A block in that width."""
     return _LAYERS[type(block)](block, width)

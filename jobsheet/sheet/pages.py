@@ -97,7 +97,7 @@ def _grown(blocks: tuple[Any, ...], lines: int) -> tuple[Any, ...]:
     return blocks
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=32)
 def _title(rows: tuple[tuple[TitleCell, ...], ...], number: str, width: float) -> Laid:
     items: list[Item] = []
     y = 0.0

@@ -53,7 +53,7 @@ def _captions(room: float) -> tuple[list[Item], float]:
     return items, 21.5
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=128)
 def _step(row: Step, room: float) -> Laid:
     cutter, spindle, pace, depth, load = _edges(room)
     items, bottom = text_lines(wrap(row.do, "step", cutter - DO - GAP), "step", DO, EDGE)

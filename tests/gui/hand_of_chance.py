@@ -224,17 +224,22 @@ class Hand:
         QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
     def visit_everything(self):
-        """Every step of every sample, every place and the print window once: what is loaded for the first time is no growth."""
+        """Every step of every sample and its sheets, and every place once: what is loaded for the first time is no growth."""
         for one in self.samples:
             self.window.parts.files.open_sample(one)
             # What is remembered by value has bounds: they are reached here.
             for _, operation in self.window.desk.job.operations():
                 self.window.open_key(operation.key)
                 QTest.qWait(20)
-        for way in (*(one.id for one in self.window.parts.ways), "print"):
-            self.window.actions_by_id[way].trigger()
-            QTest.qWait(50)
-            self.close_what_is_beside()
+            self.visit("print")
+        for way in self.window.parts.ways:
+            self.visit(way.id)
+
+    def visit(self, way):
+        """Open a place and close it."""
+        self.window.actions_by_id[way].trigger()
+        QTest.qWait(50)
+        self.close_what_is_beside()
 
     def close_what_is_beside(self):
         """Close what is beside the job; what was typed there is thrown away."""
