@@ -32,6 +32,7 @@ from types import CodeType, FunctionType, ModuleType
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
 PACKAGE = "jobsheet.cutting"
+TRIG = "jobsheet.cutting.trig"
 FOLDER = ROOT / "jobsheet" / "cutting"
 MOST_SECONDS = 30
 #: A test of time would notice a busy machine, not a change; one of the whole suite would start itself.
@@ -305,7 +306,7 @@ def _exchange(mutant: Mutant, tree: ast.Module) -> None:
         "asin",
         "acos",
     ):  # a name that is not imported would be noticed for the wrong reason
-        vars(module).setdefault(name, getattr(sys.modules[f"{PACKAGE}.trig"], name))
+        vars(module).setdefault(name, getattr(sys.modules[TRIG], name))
     done = False
     for function in _functions(module):
         if function.__qualname__ == mutant.owner:

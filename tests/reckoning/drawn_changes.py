@@ -1,0 +1,108 @@
+"""Changes of adviser and limits, drawn by seed: one at a time in the living program, and whether a test notices.
+
+`python -m tests.reckoning.drawn_changes [SEED [COUNT]]` prints the survivors, the share that was noticed, and Wilson's interval
+of it (E. B. Wilson, Probable inference, 1927), nineteen times in twenty. The runner is the one of the formulas.
+"""
+
+from __future__ import annotations
+
+import gc
+import random
+import sys
+from functools import lru_cache
+from math import sqrt
+from pathlib import Path
+
+from tests.cutting import mutation
+
+ROOT = Path(__file__).parents[2]
+#: What is changed, as folders of the package, and the tests that may notice.
+CHANGED = ("limits", "reckoning/adviser")
+TESTS = (
+    "limits",
+    "reckoning",
+    "operations/test_no_cliffs.py",
+    "cli/test_reach.py",
+    "proving/test_one_number.py",
+)
+#: A child that runs longer than this hangs [s]: what survives is asked of every test that calls it.
+HANGS = 600
+_CACHE = type(lru_cache(lambda: None))
+
+
+class Drawn(mutation._Collected):
+    """The runner, for some of the changes only."""
+
+    def __init__(self, seed, count, report) -> None:
+        super().__init__((), report)
+        chosen = [
+            name
+            for name in mutation.modules()
+            if name.startswith(tuple(one.replace("/", ".") for one in CHANGED))
+        ]
+        self.trees = {name: mutation.mutants_of(name) for name in chosen}
+        every = [one for _, found in self.trees.values() for one in found if one.owner]
+        self.drawn = random.Random(seed).sample(every, min(count, len(every)))
+
+    def pytest_collection_modifyitems(self, items) -> None:
+        """No windows: a toolkit that was started does not live on in a child."""
+        super().pytest_collection_modifyitems(items)
+        items[:] = [one for one in items if not {"qapp", "qtbot", "show", "window"} & set(one.fixturenames)]
+
+    def pytest_runtestloop(self, session) -> bool:
+        self.note(session.items)
+        gc.collect()
+        gc.freeze()
+        for mutant in self.drawn:
+            self.count += 1
+            order = self.calls.get((mutant.module, mutant.owner), [])
+            tree = self.trees[mutant.module][0]
+            if mutation._fork(lambda: self.run(mutant, tree, session.items, order)) is None:  # noqa: B023  used at once
+                self.alive.append(mutant)
+                self.report(f"survived  {mutant.id}")
+        return True
+
+    @staticmethod
+    def run(mutant, tree, items, order):
+        forget_all()
+        return mutation._Collected.run(mutant, tree, items, order)
+
+
+def forget_all() -> None:
+    """Empty all that the program remembers: an answer that is remembered is not asked of the change."""
+    gc.unfreeze()
+    for one in gc.get_objects():
+        if isinstance(one, _CACHE):
+            one.cache_clear()
+        elif type(one).__name__ == "Roomy":
+            one.forget()
+    from jobsheet.reckoning.adviser import left_empty
+
+    left_empty._KNOWN.clear()
+
+
+def interval(noticed: int, made: int, z: float = 1.959964) -> tuple[float, float]:
+    """Wilson's interval of a share."""
+    share, square = noticed / made, z * z / made
+    middle = (share + square / 2) / (1 + square)
+    reach = z * sqrt(share * (1 - share) / made + square / (4 * made)) / (1 + square)
+    return middle - reach, middle + reach
+
+
+def main(seed: int = 1, count: int = 150) -> float:
+    """Run it; the share that was noticed."""
+    import pytest
+
+    mutation.PACKAGE, mutation.FOLDER, mutation.MOST_SECONDS = "jobsheet", ROOT / "jobsheet", HANGS
+    mutation._steady()
+    runner = Drawn(seed, count, lambda line: print(line, flush=True))
+    tests = [str(ROOT / "tests" / name) for name in TESTS if (ROOT / "tests" / name).exists()]
+    pytest.main([*mutation.OPTIONS, *tests], plugins=[runner])
+    noticed = runner.count - len(runner.alive)
+    low, high = interval(noticed, runner.count)
+    print(f"{noticed} of {runner.count} noticed: {noticed / runner.count:.1%}, {low:.1%} to {high:.1%}")
+    return noticed / runner.count
+
+
+if __name__ == "__main__":
+    main(*(int(one) for one in sys.argv[1:]))
