@@ -8,6 +8,7 @@ Everything is worked out once a job, from what the kinds say they sweep (`stages
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from typing import Any
 
@@ -238,12 +239,19 @@ def zero_faces(step: Step) -> tuple[str, str]:
 
 def zero_found(plan: Plan, step: Step) -> Step:
     """The step by which the zero was found for this one: the last that finds it before, else the step itself."""
-    for one in reversed(plan.steps[: step.index]):
-        if one.set_up.key != step.set_up.key:
-            break  # the steps of a set-up stand together
+    found = _finders(plan).get(step.set_up.key, ())
+    before = bisect_left(found, step.index)
+    return plan.steps[found[before - 1]] if before else step
+
+
+@by_identity(8)
+def _finders(plan: Plan) -> dict[str, list[int]]:
+    """The steps that find a zero, by their set-up."""
+    found: dict[str, list[int]] = {}
+    for one in plan.steps:
         if finds_zero(one):
-            return one
-    return step
+            found.setdefault(one.set_up.key, []).append(one.index)
+    return found
 
 
 def measured_across(step: Step) -> tuple[str, float] | None:
