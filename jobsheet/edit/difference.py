@@ -26,17 +26,18 @@ def changes(before: Job, after: Job) -> tuple[str, ...]:
 def _steps(before: Job, after: Job) -> list[str]:
     old = {operation.key: (set_up, operation) for set_up, operation in before.operations()}
     new = {operation.key: (set_up, operation) for set_up, operation in after.operations()}
-    lines = [f"adds step {one.number}: {_title(one)}" for key, (_, one) in new.items() if key not in old]
-    lines += [
-        f"takes out step {one.number}: {_title(one)}" for key, (_, one) in old.items() if key not in new
-    ]
+    lines = [f"adds step {_title(one)}" for key, (_, one) in new.items() if key not in old]
+    lines += [f"takes out step {_title(one)}" for key, (_, one) in old.items() if key not in new]
     order = [key for key in old if key in new]
     now = [key for key in new if key in old]
     if order != now:
         for key in _movers(order, now):
             place = now.index(key)
-            behind = f"after {_title(new[now[place - 1]][1])}" if place else "to the beginning"
-            lines.append(f"moves {_title(new[key][1])} {behind}")
+            before_it = now[place - 1] if place else ""
+            behind = (
+                f"after {_title((old.get(before_it) or new[before_it])[1])}" if place else "to the beginning"
+            )
+            lines.append(f"moves {_title(old[key][1])} {behind}")  # by the numbers that are still read
     elif len(before.set_ups) != len(after.set_ups):
         lines.append(f"{len(before.set_ups)} set-ups become {len(after.set_ups)}")
     return lines

@@ -79,4 +79,4 @@ def test_a_fix_says_beforehand_what_it_changes(window):
     line = next(one for one in window.open_row.remark_lines if one.remark.rule == "spot-before-drilling")
     line.setFocus()
     window.parts.edits.remarks.preview(line)
-    assert "moves" in line.button.toolTip()
+    assert "Moves " in line.button.toolTip()

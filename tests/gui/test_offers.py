@@ -18,8 +18,8 @@ def test_an_offer_says_what_it_changes_ends_and_leaves(window):
     line = line_of(window, "spot-before-drilling")
     assert line.button is not None
     said = " ".join(line.offer.lines)
-    assert "moves" in said
-    assert "ends this and " in said
+    assert "Moves " in said
+    assert "Ends this and " in said
     assert "leaves " in said
 
 

@@ -49,7 +49,7 @@ class RemarkEdits:
     def offer(self, remark: Remark) -> Offer:
         """What mends a remark, tried for the plan as it is: what it would change, end and leave; or why nothing is offered."""
         from jobsheet.edit.difference import changes
-        from jobsheet.review.mending.fix_words import by_hand, outcome, refusal, together
+        from jobsheet.review.mending.fix_words import by_hand, ends_and_leaves, refusal, together
 
         tried = self._tried(remark)
         if tried is None:
@@ -58,8 +58,8 @@ class RemarkEdits:
         if not tried.offered:
             return Offer(lines=(refusal(remark, tried),))
         job = self._hand.desk.job
-        would = translate("Remarks", "Changes {changes}").format(changes=together(changes(job, tried.job)))
-        return Offer(tried.fix.label, (would, "; ".join(outcome(remark, tried, job))))
+        would = together(changes(job, tried.job))
+        return Offer(tried.fix.label, (would, ends_and_leaves(remark, tried, job)))
 
     def _tried(self, remark: Remark) -> FixTried | None:
         from jobsheet.review.mending.fix_tried import fix_tried

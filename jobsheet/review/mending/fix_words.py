@@ -42,25 +42,44 @@ def outcome(remark: Remark, tried: FixTried, job: Job) -> tuple[str, str]:
 
 
 def together(lines: Iterable[str]) -> str:
-    """Changes in one line, those of one step behind its number: `step 50: depth per layer – → 1.3 mm, feed 0.05 → 0.09 mm`."""
+    """Changes in one line, those of one step behind its number: `Changes step 50: depth per layer – → 1.3 mm`."""
     said: dict[str, list[str]] = {}
     for line in lines:
         where, comma, what = line.partition(", ")
         known = comma and _WHERE.fullmatch(where)
         said.setdefault(where if known else "", []).append(what.replace(": ", " ", 1) if known else line)
-    return "; ".join(
-        f"{where}: {', '.join(what)}" if where else "; ".join(what) for where, what in said.items()
+    return _sentence(
+        "; ".join(
+            f"changes {where}: {', '.join(what)}" if where else "; ".join(what)
+            for where, what in said.items()
+        )
     )
 
 
+def ends_and_leaves(remark: Remark, tried: FixTried, job: Job) -> str:
+    """The outcome in one line."""
+    return _sentence("; ".join(outcome(remark, tried, job)))
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."
+
+
 def _listed(remarks: Iterable[Remark], job: Job) -> str:
-    """Titles with their steps: `“Slots in layers” (step 90), “Deburr after the last cut”, and 2 more`."""
+    """Titles with their steps: `“Slots in layers” (step 90), “Deburr after the last cut” (step 80), and 2 more`."""
     numbers = {operation.key: operation.number for _, operation in job.operations()}
-    said = []
+    steps: dict[str, list[str]] = {}
     for one in remarks:
         number = numbers.get(one.operations[0]) if one.operations else None
-        said.append(f"“{title_of(one.rule)}”" + (f" (step {number})" if number is not None else ""))
-    said = list(dict.fromkeys(said))
+        steps.setdefault(title_of(one.rule), []).append("" if number is None else str(number))
+    said = [f"“{title}”{_at(known)}" for title, known in steps.items()]
     if len(said) > MOST:
         said = [*said[:MOST], f"and {len(said) - MOST} more"]
     return ", ".join(said)
+
+
+def _at(numbers: list[str]) -> str:
+    known = sorted({one for one in numbers if one}, key=int)
+    if not known:
+        return ""
+    return f" (step {known[0]})" if len(known) == 1 else f" (steps {', '.join(known)})"
