@@ -85,3 +85,22 @@ def test_another_metal_is_followed(window, qtbot):
     window.parts.edits.rows._typed("job", "material", "316L")
     settled(window, qtbot)
     assert (box.placeholderText(), box_spindle.placeholderText()) != before
+
+
+def test_what_is_recommended_is_given_back_where_the_step_leaves_the_rest(window, qtbot):
+    window.open_key(STEP)
+    window.parts.after_figures()
+    emptied(window, qtbot, "feed_per_tooth")
+    box = box_of(window, "layer")
+    box.setFocus()
+    for key in "0.05":
+        qtbot.keyClick(box, key)
+    qtbot.keyClick(box, Qt.Key.Key_Tab)
+    settled(window, qtbot)
+    line = window.open_row.suggestions
+    qtbot.waitUntil(lambda: bool(line.item.edits))
+    assert ("layer", "") in line.item.edits
+    qtbot.keyClick(line.use, Qt.Key.Key_Space)
+    settled(window, qtbot)
+    assert window.desk.job.find(STEP)[1].fields.layer is None
+    qtbot.waitUntil(lambda: not line.item.edits)

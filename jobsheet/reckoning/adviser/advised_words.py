@@ -95,6 +95,14 @@ def words_of(one: Candidate) -> str:
     return f"{texts}: {count}{one.found.shown('cutting_time')}"
 
 
+#: What else would do for a hole, by the tool that does not do it.
+_OTHER_HOLES = {
+    "drill": "Drill in stages, or bore what is left; a smaller drill first, or a machine with more torque",
+    "slot drill": "Drill a hole first and let the cutter down into it, or a smaller cutter",
+    "end mill": "Drill a hole first and let the cutter down into it, or a smaller cutter",
+}
+
+
 def other_way(best: Candidate, skin: float = 0.0) -> str:
     """What else would do where a limit stays beyond; nothing where none does. A skin [m] is what no cut may stay within."""
     beyond = {one.name for one in best.found.limits if over(one)}
@@ -106,7 +114,9 @@ def other_way(best: Candidate, skin: float = 0.0) -> str:
             f" filing or pickling first, or take a smaller cutter or a heavier machine"
         )
     if best.found.value("feed_per_turn") is not None:
-        return "Drill in stages, or bore what is left; a smaller drill first, or a machine with more torque"
+        return _OTHER_HOLES.get(
+            best.fields.cutter.kind, "A smaller tool, or a machine with more torque and a slower spindle"
+        )
     if beyond & {"speed-range", "cutting-speed"}:
         return "A smaller cutter, or a machine that turns slower"
     if beyond & {"hand-pace"}:
