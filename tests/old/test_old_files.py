@@ -71,8 +71,10 @@ WORDS = ("title", "shown", "sentence", "working", "evidence")
 #: six tenths on; what the cut asks of them is as it was, and the words are held by `tests/limits/`.
 JUDGED_ANEW = {
     "hand-pace": ("demand", "capacity", "share", "verdict"), "quill-push": ("capacity", "share", "verdict"),
-    "holding": ("verdict",), "cutter-bending": ("verdict",), "marked-speed": ("verdict",), "table-push": ("verdict",),
+    "holding": ("verdict",), "marked-speed": ("verdict",), "table-push": ("verdict",),
     "wrench": ("verdict",),
+    # One stress has one share: a third of what breaks the cutter, as its figure says; held by tests/limits/test_threshold_edges.py.
+    "cutter-bending": ("capacity", "share", "verdict"),
     # By the direction of the force, the log with it (corrections to the reference): held by tests/cutting/test_chatter.py.
     "chatter": ("demand", "capacity", "share", "verdict"),
 }  # fmt: skip
@@ -85,7 +87,12 @@ def figures_of(answer):
             "number": step["number"],
             "kind": step["kind"],
             "reckoned": "problem" not in step,
-            "figures": {name: one for name, one in step["figures"].items() if name != "cutting_stiffness"},
+            "figures": {
+                # A wall that gives way by more than 0.05 mm is said in words now; its number stays.
+                name: {part: said for part, said in one.items() if name != "wall_error" or part != "shown"}
+                for name, one in step["figures"].items()
+                if name != "cutting_stiffness"
+            },
             "limits": {
                 limit["name"]: {
                     name: value

@@ -24,7 +24,10 @@ def test_2_5_deep_is_beyond_with_what_the_machine_did(samples):
     found = limit(Reckoner(learns=True), job)
     assert found.verdict == "beyond"
     assert found.demand * 1e-6 == pytest.approx(9.22, abs=0.005)
-    assert found.sentence == "it chattered at what 1.55 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4)"
+    assert (
+        found.sentence
+        == "it chattered at what 1.55 mm asks (2026-11-12, end mill 12 mm, drawer 1 no. 4): less depth"
+    )
 
 
 def test_the_plan_as_it_stands_is_expected(samples):
