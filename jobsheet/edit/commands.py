@@ -217,10 +217,10 @@ def _still_left(before: Operation, after: Operation) -> Operation:
 
 
 class GiveBack(Struct, frozen=True):
-    """One value of a step is taken out and left to the adviser, with all that stands empty beside it."""
+    """One value of a step is taken out and left to the adviser, with all that stands empty beside it; without a name every value."""
 
     key: str
-    name: str
+    name: str = ""
     merge_key: str = ""
 
     @property
@@ -230,7 +230,7 @@ class GiveBack(Struct, frozen=True):
 
     def named(self, before: Job, _after: Job) -> str:
         """With the field and the step."""
-        title = entry_of(before, self.key, self.name).title.lower()
+        title = entry_of(before, self.key, self.name).title.lower() if self.name else "speed, feed and layers"
         return f"leave {title} of step {operation_of(before, self.key)[1].number} as recommended"
 
     def apply(self, job: Job) -> Job:
@@ -238,7 +238,7 @@ class GiveBack(Struct, frozen=True):
         from jobsheet.reckoning.adviser.left_empty import given_back
 
         _, operation = operation_of(job, self.key)
-        made = given_back(operation, self.name)
+        made = given_back(operation, *((self.name,) if self.name else ()))
         if made is None:
             raise CommandError(
                 "Nothing is recommended for this field; speed, feed, layer, width and pecks are."

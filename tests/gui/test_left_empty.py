@@ -104,3 +104,17 @@ def test_what_is_recommended_is_given_back_where_the_step_leaves_the_rest(window
     settled(window, qtbot)
     assert window.desk.job.find(STEP)[1].fields.layer is None
     qtbot.waitUntil(lambda: not line.item.edits)
+
+
+def test_f8_on_a_closed_row_gives_the_whole_step_back_and_undo_brings_it_again(window, qtbot):
+    window.parts.after_figures()
+    before = window.desk.job
+    ruled = window.bench.column.ruled
+    ruled.focus_line(STEP)
+    QTest.keyClick(window.focusWidget() or ruled, Qt.Key.Key_F8)
+    qtbot.waitUntil(lambda: window.desk.job is not before)
+    fields = window.desk.job.find(STEP)[1].fields
+    assert (fields.spindle, fields.feed_per_tooth, fields.layer, fields.width) == (None,) * 4
+    assert "one step" in window.bench.status.message
+    window.parts.edits.history.undo()
+    assert window.desk.job == before

@@ -127,16 +127,43 @@ class OpenRows:
             desk.history.break_merge()
 
     def give_back(self) -> None:
-        """The value that the cursor is in is taken out and left as recommended."""
+        """The value that the cursor is in is taken out and left as recommended; of rows that are chosen every one."""
         owner, name = self.field_in_hand()
+        if not self._hand.opened_key:
+            self._give_back_whole()
+            return
         if self.row is None or not name:
-            self._hand.say(translate("Window", "Put the cursor into a field of an open step first."))
+            self._hand.say(translate("Window", "Put the cursor into a field of the step first."))
             return
         self._hand.desk.history.break_merge()
         if self._hand.do(GiveBack(owner, name)):
             self.let_go()
             proposed = self.row.form.fields[name].proposed if self.row is not None else ""
             self._hand.say(translate("Window", "As recommended: {text}.").format(text=proposed or "–"))
+
+    def _give_back_whole(self) -> None:
+        """Speed, feed, layers, width and pecks of the chosen steps are left as recommended, as one step of undo."""
+        from jobsheet.reckoning.adviser.left_empty import given_back
+
+        desk = self._hand.desk
+        steps = [desk.job.find(key)[1] for key in self._hand.keys]
+        able = [one for one in steps if given_back(one) is not None]
+        desk.history.break_merge()
+        for one in able:
+            self._hand.do(GiveBack(one.key, merge_key="give-back"))
+        desk.history.break_merge()
+        words = (
+            translate("Window", "As recommended now: {count}.")
+            if able
+            else translate("Window", "Nothing is recommended for what is chosen.")
+        )
+        self._hand.say(
+            words.format(
+                count=translate("Window", "one step")
+                if len(able) == 1
+                else translate("Window", "{count} steps").format(count=len(able))
+            )
+        )
 
     def field_in_hand(self) -> tuple[str, str]:
         """Owner and name of the field that the cursor is in."""

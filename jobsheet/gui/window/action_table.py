@@ -126,7 +126,7 @@ ACTIONS = (
     Row("delete", _text(QT_TRANSLATE_NOOP("Actions", "&Delete")), ("Del",), "edits.steps.delete"),
     Row(
         "give-back",
-        _text(QT_TRANSLATE_NOOP("Actions", "Leave the field as &recommended")),
+        _text(QT_TRANSLATE_NOOP("Actions", "Leave as &recommended")),
         ("F8",),
         "edits.rows.give_back",
     ),
