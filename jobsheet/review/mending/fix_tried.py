@@ -76,15 +76,9 @@ def fix_tried(remark: Remark, job: Job, reckoned: Reckoned, facts: Facts) -> Fix
     if not remark.fixes:
         return None
     around = _around(reckoned)
-    key = (
-        job,
-        reckoned.job,
-        remark.rule,
-        remark.operations,
-        remark.set_up,
-        remark.message,
-        facts is not None,
-    )
+    labels = tuple(one.label for one in remark.fixes)
+    about = (remark.rule, remark.operations, remark.set_up, remark.message, labels)
+    key = (job, reckoned.job, about, facts is not None)
     known = _known.get(key)
     if known is not None and all(a is b for a, b in zip(known[0], around, strict=True)):
         _known.move_to_end(key)
