@@ -39,7 +39,7 @@ def no_cut_goes(operation: Operation, setting: Setting, skin: float = 0.0) -> Ca
 
     def words() -> str:
         found = best_cut(operation, setting, skin)
-        return _stays(found) if found is not None else "choose the nearest that this machine has"
+        return _stays(found) if found is not None else "choose another tool, or another speed of this machine"
 
     return words
 

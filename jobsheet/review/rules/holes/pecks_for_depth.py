@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
+from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import does
 from jobsheet.review.plan.lengths import typed
@@ -42,4 +43,5 @@ def pecks_for_depth(view: View) -> Iterator[Remark]:
         yield remark(
             view, "pecks-for-depth", message, operation.key, set_up=set_up.key,
             fix=Fix(f"Pecks of {peck}", set_field(operation.key, "peck", peck)),
+            others=(best_here(operation, setting),),
         )  # fmt: skip

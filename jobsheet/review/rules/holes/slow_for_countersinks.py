@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.machine.spindle import lowest, neighbours
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.shared.common import start_speed
+from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import does
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -47,4 +48,5 @@ def slow_for_countersinks(view: View) -> Iterator[Remark]:
         yield remark(
             view, "slow-for-countersinks", message, operation.key, set_up=set_up.key,
             fix=Fix(f"Turn at {slower}", set_field(operation.key, "spindle", slower)),
+            others=(best_here(operation, setting),),
         )  # fmt: skip

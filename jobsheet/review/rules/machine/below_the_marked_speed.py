@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.machine.spindle import steps as speeds
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -36,4 +37,7 @@ def below_the_marked_speed(view: View) -> Iterator[Remark]:
         under = [one for one in speeds(step.setting.machine) if one.speed <= cutter.marked_speed]
         text = f"{under[-1].marked} rpm" if under else f"{int(cutter.marked_speed * 60)} rpm"
         fix = Fix(text, set_field(step.key, "spindle", text)) if hasattr(step.fields, "spindle") else None
-        yield remark(view, "below-the-marked-speed", message, step.key, fix=fix, set_up=step.set_up.key)
+        yield remark(
+            view, "below-the-marked-speed", message, step.key, set_up=step.set_up.key,
+            fix=fix, others=(best_here(step.operation, step.setting),) if fix else (),
+        )  # fmt: skip

@@ -10,6 +10,7 @@ from jobsheet.limits.each.cutting_speed import BURN
 from jobsheet.machine.spindle import lowest, neighbours
 from jobsheet.model.figure import Limit
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
@@ -39,7 +40,10 @@ def slow_down_for_the_edge(view: View) -> Iterator[Remark]:
             continue
         message = f"Too fast for its edge: {found.shown}. {found.sentence[:1].upper()}{found.sentence[1:]}"
         fix = _slower(step, found, turns)
-        said = remark(view, "slow-down-for-the-edge", message, step.key, fix=fix, set_up=step.set_up.key)
+        said = remark(
+            view, "slow-down-for-the-edge", message, step.key, set_up=step.set_up.key,
+            fix=fix, others=(best_here(step.operation, step.setting),),
+        )  # fmt: skip
         yield replace(said, severity="hazard") if burns else said
 
 
