@@ -103,20 +103,3 @@ def test_a_depth_that_rang_before_is_beyond_or_warned_of(samples):
     assert not [
         one for one in review(after, Reckoner(learns=True).reckon(after)) if one.rule == "nothing-beyond"
     ]
-
-
-def test_forty_operations_are_reviewed_in_fifty_milliseconds(samples):
-    """Issue 7; one sample has some twenty steps, and the best of five rounds counts."""
-    import time
-
-    jobs = [read_job(samples / f"{name}.yaml") for name in (HM103, HM104)]
-    reviewed = [(job, Reckoner().reckon(job)) for job in jobs]
-    assert sum(len(job.operations()) for job in jobs) >= 40
-    best = 1.0
-    for _ in range(5):
-        fresh = [(job, replace(reckoned)) for job, reckoned in reviewed]
-        begin = time.perf_counter()
-        for job, reckoned in fresh:
-            review(job, reckoned)
-        best = min(best, time.perf_counter() - begin)
-    assert best < 0.05
