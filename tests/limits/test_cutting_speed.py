@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 
 from jobsheet.catalog.metals.materials import find
@@ -109,3 +111,29 @@ def test_typed_or_chosen_changes_nothing():
     assert chosen == typed
     assert chosen.verdict == "tight"
     assert "slowest speed of this machine is too fast" in chosen.sentence
+
+
+@pytest.mark.parametrize(
+    ("rpm", "words"), [(433, ""), (450, "minutes, not hours"), (660, "minutes, not hours"), (680, "gone in one pass")]
+)  # fmt: skip
+def test_what_too_fast_costs_goes_by_how_far_it_is_over_the_start(rpm, words):
+    """20 mm starts at 334 rpm here, is too fast from 434 on, and turns twice its start at 668 (holding-and-more-kinds C2)."""
+    from msgspec.structs import replace
+
+    from jobsheet.model.figure import EdgeSpeed, Figure, Figures
+
+    speed = 3.141592653589793 * 0.02 * rpm / 60
+    edge = EdgeSpeed(start=21 / 60, top=27.33 / 60, source="", work="mill")
+    found = Figures(
+        (Figure("spindle_speed", rpm / 60, "", ""), Figure("cutting_speed", speed, "", "")), edge=edge
+    )
+    made = kind("side-mill")
+    texts = {**made.example, "cutter": "end mill 20 mm, 4 teeth, HSS"}
+    setting = Setting(machine=find_card("bench-mill-b-1"), material=find("S235"))
+    one = cutting_speed.limit(found, setting, fields_from(made.fields, made.entries, texts, "mm"))
+    assert words in one.sentence
+    assert bool(words) == (one.verdict != "expected")
+    far = cutting_speed.limit(
+        replace(found, edge=replace(edge, top=edge.top / 1.6)), setting, SimpleNamespace(cutter=None)
+    )
+    assert far is None

@@ -25,11 +25,10 @@ FAR_OVER = 1.5
 #: Metals whose hot, thin chips burn.
 BURN = ("titanium", "magnesium")
 #: What an edge of high speed steel loses in iron and steel, from so many times its start speed on (holding-and-more-kinds C2:
-#: Taylor's law with the published exponents).
+#: Taylor's law with the published exponents). Less than 1.3 times is never too fast.
 _LIFE = (
     (2.0, "the edge may be gone in one pass"),
     (1.3, "the edge lasts minutes, not hours"),
-    (1.1, "the edge lasts a half to a tenth as long"),
 )
 #: An edge finder's tip runs true up to this [rev/s] (a school's sheet; its makers say 600 to 1000 rpm).
 FINDER = 1000 / 60
