@@ -266,6 +266,19 @@ def test_a_row_half_in_sight_is_pressed_and_not_scrolled_to(show, tmp_path):
     assert window.opened_key == last.key
 
 
+def test_it_stands_still_while_a_row_above_it_grows(window, insert):
+    """What is offered with a remark comes after a rest: it moves nothing that may be pressed just then."""
+    window.open_key("drill")
+    row = insert("drill")
+    column = window.bench.column
+    assert column.bar.maximum() > 0
+    place = row.mapTo(window, QPoint(0, 0))
+    notes = window.open_row.form.fields["note"].box
+    notes.setMinimumHeight(notes.height() + 60)
+    sheet(window).arrange()
+    assert row.mapTo(window, QPoint(0, 0)) == place
+
+
 def test_a_button_half_in_sight_is_pressed_and_not_scrolled_to(window):
     window.open_key("drill")
     column = window.bench.column

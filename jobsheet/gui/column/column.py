@@ -38,6 +38,7 @@ class Column(QWidget):
         self.bar: QScrollBar | None = None
         self.sticky: StickyHeading | None = None
         self._top = 0
+        self._asking: tuple[QWidget | None, int] = (None, 0)
         self.ruled.laid_out.connect(self._laid_out)
         self.ruled.dragging.connect(self._follow)
         self.ruled.reached.connect(self._reveal_line)
@@ -67,7 +68,15 @@ class Column(QWidget):
         self._laid_out()
 
     def _laid_out(self) -> None:
-        """The sheet has another height: keep the place, within its ends."""
+        """The sheet has another height: keep the place, within its ends.
+
+        What asks stands still under the hand when a row above it grows, such as by what is offered with a remark.
+        """
+        guest = self.ruled.guest
+        top = guest.y() if guest is not None else 0
+        asked, stood = self._asking
+        self._asking = guest, top
+        grown = top - stood if guest is not None and guest is asked else 0
         beyond = max(0, self.ruled.height() - self.view.height())
         if self.bar is None and beyond and self.isVisible():
             self._make_bar()
@@ -76,7 +85,7 @@ class Column(QWidget):
             self.bar.setRange(0, beyond)
             self.bar.setPageStep(self.view.height())
             self.bar.setSingleStep(look().px(31))
-        self.scroll_to(self._top)
+        self.scroll_to(self._top + grown)
 
     def _make_bar(self) -> None:
         """The scroll bar, when there is first something to scroll."""
