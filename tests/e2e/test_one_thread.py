@@ -25,6 +25,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     set_up(thread)
     plan(thread)
     advice(thread)
+    left_empty(thread)
     thread.save_as(tmp_path / "guide.yaml", "OT-1")
     paper(thread, tmp_path / "guide.pdf")
     what_happened(thread, home)
@@ -107,6 +108,22 @@ def advice(thread):
     thread.keys("Escape")
 
 
+def left_empty(thread):
+    """A slot with cutter, ends and depth is complete: the rest is the adviser's. What is typed is pinned; F8 gives it back."""
+    thread.insert("slot")
+    thread.keys("ctrl+a")
+    thread.fill("slot drill 8 mm, 2 teeth, 25 mm out", "20, 22; 40, 22", "3")
+    thread.running.keeps("depth: 3")
+    (kept,) = thread.running.journal()
+    assert "feed" not in kept[kept.index("kind: slot") :].split("kind:")[1]
+    thread.write_in("Feed per tooth", "0.012")
+    thread.keys("Tab")
+    thread.running.keeps("feed per tooth: 0.012")
+    thread.keys("shift+Tab", "F8")
+    thread.running.until(lambda: all("0.012" not in text for text in thread.running.journal()))
+    thread.keys("Escape")
+
+
 def paper(thread, path):
     """The sheets say what is set at the machine."""
     words = thread.export(path, "OT-1")
@@ -117,6 +134,7 @@ def paper(thread, path):
         "Face 0.5 mm off",
         "Drill 2 holes 5",
         "Spot 2 holes",
+        "Slot 8",
     ):
         assert said in words, said
 

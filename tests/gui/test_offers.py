@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
+
+from tests.gui.test_place_rows import keys
+
 
 def moved(window):
     window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
@@ -49,3 +53,20 @@ def test_while_it_is_typed_into_an_offer_is_tried_after_a_rest(window, qtbot):
     assert not asked, "nothing is tried between two keys"
     qtbot.waitUntil(lambda: all(one.button is not None for one in window.open_row.remark_lines), timeout=3000)
     assert asked
+
+
+def test_what_is_offered_is_of_the_plan_as_it_is_now(window, qtbot):
+    """The remark keeps its words while a place is typed behind; the fix that is pressed then is for all places."""
+    window.parts.edits.steps.take_out(("spot",), "take out")
+    window.parts.review()
+    window.open_key("drill")
+    qtbot.waitUntil(lambda: line_of(window, "spot-before-drilling").button is not None)
+    window.open_row.form.rows.cells[4][0].setFocus(Qt.FocusReason.TabFocusReason)
+    keys("20", Qt.Key.Key_Tab, "21", Qt.Key.Key_Return)
+    offered = line_of(window, "spot-before-drilling")
+    offered.button.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.waitUntil(lambda: line_of(window, "spot-before-drilling").button.hasFocus())
+    before = {operation.key for _, operation in window.desk.job.operations()}
+    keys(Qt.Key.Key_Return)
+    new = [operation for _, operation in window.desk.job.operations() if operation.key not in before]
+    assert [len(operation.fields.at) for operation in new] == [5]

@@ -40,21 +40,36 @@ class OfferedLines(QObject):
             for remark in remarks
         ]
         self._untried = [] if first else list(self.lines)
+        for line in self.lines:
+            line.previewed.connect(lambda _, line=line: self._try(line))
         if self._untried:
             self._timer.start(REST)
         else:
             self._timer.stop()
         return self.lines
 
+    def again(self, offering: Offering) -> None:
+        """The same remarks of a plan that may be another: what is offered is tried anew after a rest."""
+        if self.lines:
+            self._offering = offering
+            self._untried = list(self.lines)
+            self._timer.start(REST)
+
     def _try_next(self) -> None:
         """One line, then a look at what waits."""
         if not self._untried or self._offering is None:
             return
-        line = self._untried.pop(0)
-        if line.take(self._offering(line.remark)):
-            self.changed.emit()
+        self._try(self._untried[0])
         if self._untried:
             self._timer.start(0)
+
+    def _try(self, line: RemarkLine) -> None:
+        """What is offered with a line that waits; at once where somebody comes near, who may press it next."""
+        if line not in self._untried or self._offering is None:
+            return
+        self._untried.remove(line)
+        if line.take(self._offering(line.remark)):
+            self.changed.emit()
 
 
 def _about(remark: Remark) -> tuple[str, tuple[str, ...], str]:
