@@ -266,16 +266,17 @@ def test_a_row_half_in_sight_is_pressed_and_not_scrolled_to(show, tmp_path):
     assert window.opened_key == last.key
 
 
-def test_it_stands_still_while_a_row_above_it_grows(window, insert):
+def test_it_stands_still_while_a_row_above_it_grows(window, insert, qtbot):
     """What is offered with a remark comes after a rest: it moves nothing that may be pressed just then."""
     window.open_key("drill")
     row = insert("drill")
     column = window.bench.column
     assert column.bar.maximum() > 0
     place = row.mapTo(window, QPoint(0, 0))
-    notes = window.open_row.form.fields["note"].box
-    notes.setMinimumHeight(notes.height() + 60)
-    sheet(window).arrange()
+    high = window.open_row.height()
+    remarks = window.parts.edits.remarks
+    window.open_row.say((), (), ("Said by the test.",) * 3, remarks.offer)
+    qtbot.waitUntil(lambda: window.open_row.height() != high)
     assert row.mapTo(window, QPoint(0, 0)) == place
 
 

@@ -56,17 +56,21 @@ def test_while_it_is_typed_into_an_offer_is_tried_after_a_rest(window, qtbot):
 
 
 def test_what_is_offered_is_of_the_plan_as_it_is_now(window, qtbot):
-    """The remark keeps its words while a place is typed behind; the fix that is pressed then is for all places."""
+    """The remark keeps its words while a second place is typed; the fix that is tried after that is for both."""
     window.parts.edits.steps.take_out(("spot",), "take out")
-    window.parts.review()
-    window.open_key("drill")
-    qtbot.waitUntil(lambda: line_of(window, "spot-before-drilling").button is not None)
-    window.open_row.form.rows.cells[4][0].setFocus(Qt.FocusReason.TabFocusReason)
-    keys("20", Qt.Key.Key_Tab, "21", Qt.Key.Key_Return)
-    offered = line_of(window, "spot-before-drilling")
-    offered.button.setFocus(Qt.FocusReason.TabFocusReason)
-    qtbot.waitUntil(lambda: line_of(window, "spot-before-drilling").button.hasFocus())
     before = {operation.key for _, operation in window.desk.job.operations()}
+    window.open_key("drill")
+    window.open_row.form.rows.cells[0][0].setFocus(Qt.FocusReason.TabFocusReason)
+    keys(*[Qt.Key.Key_Delete] * 4)
+    window.parts.review()
+    keys("20", Qt.Key.Key_Tab, "21", Qt.Key.Key_Return)
+    window.parts.review()
+    said = line_of(window, "spot-before-drilling").remark.message
+    keys("30", Qt.Key.Key_Tab, "31", Qt.Key.Key_Return)
+    window.parts.review()
+    assert line_of(window, "spot-before-drilling").remark.message == said
+    qtbot.waitUntil(lambda: line_of(window, "spot-before-drilling").button is not None)
+    line_of(window, "spot-before-drilling").button.setFocus(Qt.FocusReason.TabFocusReason)
     keys(Qt.Key.Key_Return)
     new = [operation for _, operation in window.desk.job.operations() if operation.key not in before]
-    assert [len(operation.fields.at) for operation in new] == [5]
+    assert [len(operation.fields.at) for operation in new] == [2]

@@ -51,9 +51,8 @@ class RemarkEdits:
         from jobsheet.edit.difference import changes
         from jobsheet.review.mending.fix_words import by_hand, ends_and_leaves, refusal, together
 
-        remark = (
-            self._now(remark) or remark
-        )  # the same words may stand there from before the last key, with another fix
+        # The same words may stand there from before the last key, with another fix.
+        remark = self._now(remark) or remark
         tried = self._tried(remark)
         if tried is None:
             said = translate("Remarks", "By hand: {what}.").format(what=by_hand(remark))
