@@ -71,16 +71,19 @@ def prepare(options: argparse.Namespace, system: system_packages.System, environ
 
 
 def workers() -> int:
-    """How many processes run the tests; none beside the first where there is one processor."""
+    """How many processes run the tests; none beside the first where there is one processor.
+
+    One more than there are processors: a quarter of a window's time is waiting for something to be seen.
+    """
     count = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-    return min(count, MOST_WORKERS) if count > 1 else 0
+    return min(count + 1, MOST_WORKERS) if count > 1 else 0
 
 
 def pytest_arguments(options: argparse.Namespace, extra: Sequence[str], *, has_display: bool) -> list[str]:
     """The test runner's command line, without the interpreter."""
     if options.benchmarks:
         return ["-m", "pytest", BENCHMARKS, "-p", "no:xdist", *extra]
-    command = ["-m", "pytest", "-p", "screen_for_worker", "-n", str(workers())]
+    command = ["-m", "pytest", "-p", "screen_for_worker", "-n", str(workers()), "--dist", "worksteal"]
     # Timings beside other tests say nothing, so benchmarks have a run of their own.
     command += ["--benchmark-disable", f"--ignore={BENCHMARKS}"]
     if options.long:

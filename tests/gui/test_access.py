@@ -160,22 +160,18 @@ def test_focus_is_on_the_line_after_another_look(window):
     assert ruled.marked == ("drill", "tap")
 
 
-def test_focus_is_in_the_same_control_of_the_open_row_after_a_box(window, qtbot, monkeypatch):
+def test_focus_is_in_the_same_control_of_the_open_row_after_a_box(window, qtbot):
     from PySide6.QtCore import QTimer
     from PySide6.QtTest import QTest
 
-    from jobsheet.gui.forms import ask, plain_widgets
+    from jobsheet.gui.forms import plain_widgets
 
-    monkeypatch.setattr(ask, "tell", lambda parent, sentence: plain_widgets.box(parent, sentence).exec())
     window.open_key("drill")
     box = window.open_row.form.fields["depth"].box
     box.setFocus()
-
-    def put_away():
-        QTest.keyClick(QApplication.activeModalWidget(), Qt.Key.Key_Escape)
-
-    QTimer.singleShot(100, put_away)
-    window.parts.told.show_about()
+    asked = plain_widgets.box(window, "It could not be written.")
+    QTimer.singleShot(0, asked, lambda: QTest.keyClick(asked, Qt.Key.Key_Escape))
+    asked.exec()
     window.activateWindow()
     qtbot.waitUntil(lambda: QApplication.activeWindow() is window)
     assert window.focusWidget() is box

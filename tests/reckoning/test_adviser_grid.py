@@ -24,7 +24,7 @@ from tests.reckoning.steps import around, step
 
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
 METALS = ("S235", "6082-T6", "304", "EN-GJL-250", "C45")
-SHORT, LONG = 40, 200
+SHORT, LONG = 16, 200
 
 
 def drawn(seed):

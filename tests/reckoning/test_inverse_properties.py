@@ -166,7 +166,7 @@ def _next_is_not_carried(found, rows, names, made):
         assert found.expected_size <= found.tight_size
 
 
-@pytest.mark.parametrize("units", ["mm", "in"])
+@pytest.mark.parametrize("units", ["mm", pytest.param("in", marks=pytest.mark.long)])
 @pytest.mark.parametrize("metal", METALS)
 @pytest.mark.parametrize("machine", MACHINES)
 def test_everything_that_the_verb_reach_prints(machine, metal, units):

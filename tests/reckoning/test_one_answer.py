@@ -17,7 +17,7 @@ from jobsheet.reckoning.what_if import tried, with_texts
 from jobsheet.storage.job_file import read_job
 from tests.reckoning.test_adviser_grid import drawn
 
-SHORT, LONG = 60, 200
+SHORT, LONG = 24, 200
 SEEDS = [*range(SHORT), *(pytest.param(n, marks=pytest.mark.long) for n in range(SHORT, LONG))]
 
 
