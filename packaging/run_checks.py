@@ -71,12 +71,9 @@ def prepare(options: argparse.Namespace, system: system_packages.System, environ
 
 
 def workers() -> int:
-    """How many processes run the tests; none beside the first where there is one processor.
-
-    One more than there are processors: a quarter of a window's time is waiting for something to be seen.
-    """
+    """How many processes run the tests; none beside the first where there is one processor."""
     count = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-    return min(count + 1, MOST_WORKERS) if count > 1 else 0
+    return min(count, MOST_WORKERS) if count > 1 else 0
 
 
 def pytest_arguments(options: argparse.Namespace, extra: Sequence[str], *, has_display: bool) -> list[str]:
@@ -132,6 +129,8 @@ def run(arguments: Sequence[str], system: system_packages.System, environment: E
         "QT_QPA_PLATFORM": "offscreen",
         "PYTHONPATH": os.pathsep.join([before, plugins]) if before else plugins,
     }
+    # What one process of the tests has compiled, the others and all that they start read.
+    variables.pop("PYTHONDONTWRITEBYTECODE", None)
     failed: list[str] = []
     if not options.benchmarks:
         failed = quick_checks(environment.python, environment.checkout, variables)

@@ -44,8 +44,14 @@ def squared(job, size=(60, 40, 25), cutter=""):
     return SquareAllSix(*(str(one) for one in size), cutter).apply(job)
 
 
-@pytest.mark.parametrize("machine", card_names())
-@pytest.mark.parametrize("workshop", ["", SHOP], ids=["no cabinet", "cabinet"])
+@pytest.mark.parametrize(
+    ("machine", "workshop"),
+    [
+        pytest.param(machine, workshop, marks=[pytest.mark.long] if index % 2 and not workshop else [])
+        for index, machine in enumerate(card_names())
+        for workshop in (SHOP, "")
+    ],
+)
 @pytest.mark.parametrize(("stock", "size"), BLOCKS)
 def test_the_review_has_nothing_grave_to_say_of_a_plain_block(machine, workshop, stock, size):
     job = squared(block(stock, machine, workshop), size)

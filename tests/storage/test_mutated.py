@@ -31,7 +31,7 @@ from tests.storage.mutated import (
 )
 
 SEED = 12
-SAMPLE, THROUGH = 5000, 25
+SAMPLE, THROUGH = 2500, 25
 LONG = 200_000
 
 
