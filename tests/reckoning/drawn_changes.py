@@ -9,6 +9,7 @@ from __future__ import annotations
 import gc
 import random
 import sys
+from dataclasses import replace
 from functools import lru_cache
 from math import sqrt
 from pathlib import Path
@@ -53,11 +54,12 @@ class Drawn(mutation._Collected):
         self.note(session.items)
         gc.collect()
         gc.freeze()
-        tree = next(iter(self.trees.values()))[0]
-        same = mutation.Mutant(next(iter(self.trees)), 0, "", "nothing", lambda: lambda: None)
         quick = sorted({index for found in self.calls.values() for index in found[:1]})
-        if mutation._fork(lambda: self.run(same, tree, session.items, quick)) is not None:
-            raise RuntimeError("the tests fail without any change")
+        for mutant in self.drawn[:3]:
+            same = replace(mutant, what="nothing", change=lambda: lambda: None)
+            tree = self.trees[mutant.module][0]
+            if mutation._fork(lambda: self.run(same, tree, session.items, quick)) is not None:  # noqa: B023  used at once
+                raise RuntimeError("the tests fail without any change")
         for mutant in self.drawn:
             self.count += 1
             order = self.calls.get((mutant.module, mutant.owner), [])
