@@ -38,7 +38,7 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """No test reads or writes the person's own cards and settings."""
     # Counted here: asked for a number, the factory would look through all homes there are, for every test anew.
-    home = tmp_path_factory.mktemp(f"home-{next(_HOMES)}", numbered=False)
+    home = tmp_path_factory.mktemp(f"home-{os.getpid()}-{next(_HOMES)}", numbered=False)
     monkeypatch.setenv("JOBSHEET_HOME", str(home))
     return home
 
