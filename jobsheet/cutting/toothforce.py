@@ -182,7 +182,7 @@ class _Shape(Record):
     wall: tuple[tuple[float, float], ...]
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=256)
 def _shape(
     depth: float, diameter: float, teeth: int, helix: float, start: float, end: float, radial: float
 ) -> _Shape:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import Any
 
 #: Room for a short plan and what is undone in it; so many for each step of a long one.
-LEAST, FOR_EACH = 128, 2
+LEAST, FOR_EACH = 64, 2
 
 
 class Roomy:

@@ -124,7 +124,7 @@ def _decimal(digits: str, start: int, text: str) -> float:
         raise QuantityError(f"“{digits}” is not a number.", start, start + len(digits)) from error
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=1024)
 def read(text: str, measures: str, system: str = "mm") -> float:
     """The SI value of a quantity as it was typed.
 

@@ -42,7 +42,7 @@ from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.tally import KIENZLE_BAND, Tally
 
 #: By value: the same cut is asked for again whenever something else of its operation or of the work changes.
-_tooth_forces = lru_cache(maxsize=512)(tooth_forces)
+_tooth_forces = lru_cache(maxsize=256)(tooth_forces)
 #: Helix of an end mill where none is written (cutting-data section 8); face mills and fly cutters have none.
 USUAL_HELIX = math.radians(30)
 _STRAIGHT = ("face mill", "fly cutter", "chamfer mill")
