@@ -68,7 +68,6 @@ class HeaderForm(QWidget):
     def say(self, remarks: tuple[Remark, ...], offering: Offering) -> None:
         """Show what there is to say about the job or the set-up as a whole."""
         if remarks == tuple(line.remark for line in self.remark_lines):
-            self._offered.again(offering)
             return
         for line in self._offered.put(remarks, offering):
             line.mended.connect(self.mended)

@@ -41,19 +41,12 @@ class OfferedLines(QObject):
         ]
         self._untried = [] if first else list(self.lines)
         for line in self.lines:
-            line.previewed.connect(lambda _, line=line: self._try(line))
+            line.previewed.connect(self._try)
         if self._untried:
             self._timer.start(REST)
         else:
             self._timer.stop()
         return self.lines
-
-    def again(self, offering: Offering) -> None:
-        """The same remarks of a plan that may be another: what is offered is tried anew after a rest."""
-        if self.lines:
-            self._offering = offering
-            self._untried = list(self.lines)
-            self._timer.start(REST)
 
     def _try_next(self) -> None:
         """One line, then a look at what waits."""

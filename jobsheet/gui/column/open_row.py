@@ -108,8 +108,6 @@ class OpenRow(QWidget):
         offering: Offering,
     ) -> bool:
         """Show what there is to say about this step, each remark with what is offered; whether anything changed."""
-        if remarks == self._said[0]:
-            self._offered.again(offering)
         if (remarks, reminders, prints) == self._said:
             return False
         before = self._said

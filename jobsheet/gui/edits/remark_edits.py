@@ -92,9 +92,8 @@ class RemarkEdits:
 
     def preview(self, line: RemarkLine) -> None:
         """Say what a remark's fix would change."""
-        found = self._now(line.remark)
-        if found is not None:
-            line.preview(self.offer(found).lines)
+        if self._now(line.remark) is not None:
+            line.preview(self.offer(line.remark).lines)
 
     def dismiss(self, remark: Remark) -> None:
         """Set a remark aside for this job, with a reason; a hazard in a trainee's job needs initials too."""
