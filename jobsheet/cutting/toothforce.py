@@ -13,12 +13,12 @@ within 0.02 %. Means need no steps at all: a helix does not change them.
 from __future__ import annotations
 
 import math
-from functools import lru_cache
 from itertools import pairwise
 from math import pi
 
 from jobsheet.cutting.inputs import finite, not_negative, positive, refuse
 from jobsheet.cutting.record import Record
+from jobsheet.remembered import remembered
 
 RADIAL = 0.4
 """Radial over tangential force of a sharp tooth, of 0.3 to 0.5. Source: common-practice."""
@@ -182,7 +182,7 @@ class _Shape(Record):
     wall: tuple[tuple[float, float], ...]
 
 
-@lru_cache(maxsize=256)
+@remembered(256)
 def _shape(
     depth: float, diameter: float, teeth: int, helix: float, start: float, end: float, radial: float
 ) -> _Shape:

@@ -7,6 +7,8 @@ from functools import partial, wraps
 from typing import TypeVar
 from weakref import ref
 
+from jobsheet.remembered import forgotten_with_the_plan
+
 Value = TypeVar("Value")
 Result = TypeVar("Result")
 
@@ -19,6 +21,7 @@ def by_identity(most: int) -> Callable[[Callable[[Value], Result]], Callable[[Va
 
     def decorate(function: Callable[[Value], Result]) -> Callable[[Value], Result]:
         known: dict[int, tuple[Value, Result]] = {}
+        forgotten_with_the_plan(known.clear)
 
         @wraps(function)
         def remembered(value: Value) -> Result:

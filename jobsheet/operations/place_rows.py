@@ -6,14 +6,13 @@ the way: a text that cannot be read keeps its own row, and the pieces of a text 
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from msgspec import Struct
 
 from jobsheet.errors import QuantityError
 from jobsheet.model.quantity import Place
 from jobsheet.operations.entry import read_place
 from jobsheet.operations.patterns import is_pattern, read_pattern
+from jobsheet.remembered import remembered
 from jobsheet.units.lazily import pattern
 
 #: Between x and y; unlike where places are read, y may still be missing.
@@ -73,7 +72,7 @@ class Row(Struct, frozen=True):
     made: bool = False
 
 
-@lru_cache(maxsize=64)
+@remembered(64)
 def _made(text: str, units: str) -> Made:
     try:
         return Made(text, read_pattern(text, units).points)
@@ -201,7 +200,7 @@ def _plain(pieces: Pieces) -> list[tuple[str, str]]:
     return found
 
 
-@lru_cache(maxsize=1024)
+@remembered(1024)
 def meaning(text: str, units: str) -> tuple[tuple[Place, ...], QuantityError | None]:
     """The places that the text of one row means, or why it means none."""
     found: list[Place] = []

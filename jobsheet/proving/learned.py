@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from datetime import date
-from functools import lru_cache
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -19,6 +18,7 @@ from jobsheet.model.trials import LEARNED, Trial
 from jobsheet.proving.assumed import PRIOR_SPREAD, ends_badly, says
 from jobsheet.proving.chance import largest_share
 from jobsheet.proving.grid import Array, Said, compressed, posterior, quantiles
+from jobsheet.remembered import remembered
 
 #: Nine in ten lie between the first and the last; the median is in the middle.
 _NINE_IN_TEN = (0.05, 0.5, 0.95)
@@ -43,7 +43,7 @@ def snapshot(trials: Sequence[Trial], machine: str, today: str, shop: Shop) -> S
     return _snapshot(tuple(trials), machine, today, shop.proof_ageing, shop.proof_chance)
 
 
-@lru_cache(maxsize=64)
+@remembered(64)
 def _snapshot(trials: tuple[Trial, ...], machine: str, today: str, ageing: float, chance: float) -> Snapshot:
     struck = {one.strikes for one in trials if one.strikes}
     records = [one for one in trials if not one.strikes]

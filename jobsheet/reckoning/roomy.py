@@ -10,6 +10,8 @@ from collections.abc import Callable
 from functools import lru_cache
 from typing import Any
 
+from jobsheet.remembered import forgotten_with_the_plan
+
 #: Room for a short plan and what is undone in it; so many for each step of a long one.
 LEAST, FOR_EACH = 64, 2
 
@@ -21,6 +23,7 @@ class Roomy:
         self._function = function
         self._room = 0
         self.make_room(0)
+        forgotten_with_the_plan(self.forget)
 
     def make_room(self, steps: int) -> None:
         """Room for a plan of so many steps; what is remembered is forgotten where the room becomes another."""

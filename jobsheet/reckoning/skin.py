@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from jobsheet.model.job import FACES, Operation, SetUp, Stock
 from jobsheet.model.lying import lying
 from jobsheet.model.shop import Shop
 from jobsheet.operations.registry import roles
+from jobsheet.remembered import remembered
 
 #: What takes a skin off, or says that there is none; what has a cast one; what has scale.
 CLEAN = ("pickled", "blasted", "sandblasted", "ground", "machined", "bright", "cold drawn", "descaled")
@@ -29,7 +28,7 @@ def skin_of(condition: str, shop: Shop) -> tuple[float, str]:
     return 0.0, ""
 
 
-@lru_cache(maxsize=64)
+@remembered(64)
 def _says(text: str, words: tuple[str, ...]) -> bool:
     """Whether one of these words stands in the text, also in the plural; a hyphen is a blank. No pattern: this runs at the start."""
     plain = " ".join("".join(sign if sign.isalnum() else " " for sign in text.casefold()).split())

@@ -7,7 +7,6 @@ log itself is never touched.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 from typing import Any
 
 from msgspec.structs import replace
@@ -24,6 +23,7 @@ from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.milling_work import edge_arc
 from jobsheet.reckoning.what_if import Tried, tried
+from jobsheet.remembered import remembered
 from jobsheet.storage.card_files import find_card
 from jobsheet.units.grammar import read
 
@@ -44,7 +44,7 @@ def _card_of(trial: Trial) -> Machine | None:
         return None
 
 
-@lru_cache(maxsize=1024)
+@remembered(1024)
 def _anew(trial: Trial, card: Machine | None) -> Trial:
     """One trial, by the card of its machine; as it stands where its record names no cut or there is no card."""
     was = trial.of("chatter")

@@ -7,10 +7,11 @@ code instead, and the caller can say which they are.
 from __future__ import annotations
 
 import unicodedata
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any
 
 from jobsheet.paths import resources
+from jobsheet.remembered import remembered
 
 REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 
@@ -38,7 +39,7 @@ def missing_characters(text: str) -> list[str]:
     return list(dict.fromkeys(character for character in text if not _has(character)))
 
 
-@lru_cache(maxsize=1024)
+@remembered(1024)
 def _has(character: str) -> bool:
     if character in "\n\t\r" or character.isspace():
         return True
@@ -48,7 +49,7 @@ def _has(character: str) -> bool:
     return all(ord(character) in face(name).charToGlyph for name in (REGULAR, BOLD))
 
 
-@lru_cache(maxsize=1024)
+@remembered(1024)
 def printable(text: str) -> str:
     """The text as it is printed: blanks of any kind as a blank, characters that the font lacks as their code."""
     if text.isascii() and text.isprintable():
@@ -70,7 +71,7 @@ def _widths(name: str) -> dict[int, float]:
     return found
 
 
-@lru_cache(maxsize=1024)
+@remembered(1024)
 def _units(text: str, bold: bool) -> float:
     widths = _widths(BOLD if bold else REGULAR)
     return sum(widths.get(ord(character), 600.0) for character in text)

@@ -7,13 +7,13 @@ laid once for a width is remembered.
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import lru_cache
 from typing import Any, TypeVar
 
 from msgspec import Struct
 
 from jobsheet.drawing.drawn import Item, Line, Text
 from jobsheet.drawing.making import moved
+from jobsheet.remembered import remembered
 from jobsheet.sheet.styles import BETWEEN, STYLES
 
 
@@ -40,7 +40,7 @@ def lays(block: type) -> Callable[[F], F]:
 
 
 # A dozen pages full: what is printed again is mostly what was printed last. Each holds all its lines, thousands of values.
-@lru_cache(maxsize=96)
+@remembered(96)
 def lay(block: Any, width: float) -> Laid:
     """A block in that width."""
     return _LAYERS[type(block)](block, width)

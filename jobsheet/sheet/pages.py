@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import lru_cache
 from typing import Any
 
 from msgspec.structs import replace
@@ -11,6 +10,7 @@ from msgspec.structs import replace
 from jobsheet.drawing.drawn import Drawing, Item, Line, Text
 from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
+from jobsheet.remembered import remembered
 from jobsheet.report.blocks import Columns, Page, TitleCell, Writing
 from jobsheet.sheet import rungs_block, steps_block, table_block
 from jobsheet.sheet.laid import Laid, across, lay, stacked, text_lines
@@ -97,7 +97,7 @@ def _grown(blocks: tuple[Any, ...], lines: int) -> tuple[Any, ...]:
     return blocks
 
 
-@lru_cache(maxsize=32)
+@remembered(32)
 def _title(rows: tuple[tuple[TitleCell, ...], ...], number: str, width: float) -> Laid:
     items: list[Item] = []
     y = 0.0
@@ -126,7 +126,7 @@ def _cell(cell: TitleCell, number: str, room: float) -> Laid:
     return Laid((*items, *more), bottom + 3.0)
 
 
-@lru_cache(maxsize=256)
+@remembered(256)
 def _foot(legend: tuple[str, ...], sentences: tuple[str, ...], width: float) -> Laid:
     """Legend and deferring words; a gap above them, so that nothing stands too near."""
     items: list[Item] = []

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from jobsheet.drawing.drawn import Item, Line, Text
 from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
+from jobsheet.remembered import remembered
 from jobsheet.report.blocks import Step, Steps
 from jobsheet.sheet.laid import Laid, across, lays, text_lines
 from jobsheet.sheet.plain_blocks import note_line
@@ -53,7 +52,7 @@ def _captions(room: float) -> tuple[list[Item], float]:
     return items, 21.5
 
 
-@lru_cache(maxsize=128)
+@remembered(128)
 def _step(row: Step, room: float) -> Laid:
     cutter, spindle, pace, depth, load = _edges(room)
     items, bottom = text_lines(wrap(row.do, "step", cutter - DO - GAP), "step", DO, EDGE)

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
+from jobsheet.remembered import remembered
 from jobsheet.sheet.fonts import printable, width
 from jobsheet.sheet.styles import SMALLEST, STYLES
 
 
-@lru_cache(maxsize=512)
+@remembered(512)
 def wrap(text: str, style: str, room: float, size: float | None = None) -> tuple[str, ...]:
     """The lines of a text in a style; no line is wider than the room, nothing is lost but blanks."""
     asked = STYLES[style]
@@ -49,7 +48,7 @@ def _broken(word: str, size: float, bold: bool, room: float) -> list[str]:
     return [*pieces, word]
 
 
-@lru_cache(maxsize=512)
+@remembered(512)
 def shrunk(text: str, style: str, room: float, smallest: float = SMALLEST) -> float:
     """The size at which a text stands in one line, not below the smallest."""
     asked = STYLES[style]

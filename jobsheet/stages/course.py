@@ -19,6 +19,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab, Sweep
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
+from jobsheet.remembered import forgotten_with_the_plan
 
 #: A cut that reaches this near to the far side of the work goes through [m].
 NEAR = 1e-6
@@ -68,6 +69,7 @@ class Course(Struct, frozen=True):
 
 #: The last courses, each with the very job and settings that it was made of: rules, sheet and solids ask for the same.
 _LAST: list[tuple[Job, Mapping[str, Setting], Course]] = []
+forgotten_with_the_plan(_LAST.clear)
 _KEPT = 3
 
 

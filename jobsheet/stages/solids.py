@@ -15,6 +15,7 @@ import numpy as np
 from jobsheet.model.lying import NORMALS, Box, Lying
 from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab
+from jobsheet.remembered import forgotten_with_the_plan
 from jobsheet.stages.course import Course, Cut, Sized, is_through, takes_away
 
 #: Metres to the modeller's unit.
@@ -141,6 +142,7 @@ class Modeller:
 
 
 _SHARED: list[Modeller] = []
+forgotten_with_the_plan(_SHARED.clear)
 
 
 def shared() -> Modeller:

@@ -12,9 +12,9 @@ from __future__ import annotations
 
 import math
 import re
-from functools import lru_cache
 
 from jobsheet.errors import QuantityError
+from jobsheet.remembered import remembered
 from jobsheet.units.lazily import pattern
 from jobsheet.units.table import BY_SPELLING, KINDS, bare_unit, unit
 
@@ -124,7 +124,7 @@ def _decimal(digits: str, start: int, text: str) -> float:
         raise QuantityError(f"“{digits}” is not a number.", start, start + len(digits)) from error
 
 
-@lru_cache(maxsize=1024)
+@remembered(1024)
 def read(text: str, measures: str, system: str = "mm") -> float:
     """The SI value of a quantity as it was typed.
 

@@ -7,6 +7,7 @@ from jobsheet.__main__ import main
 from jobsheet.gui.desk import journal
 from jobsheet.gui.forms import ask
 from jobsheet.gui.start import start
+from jobsheet.remembered import remembered
 from jobsheet.storage.job_file import read_job
 
 
@@ -25,6 +26,17 @@ def words(window):
 def test_a_sample_is_an_unsaved_copy(window):
     assert window.desk.path is None
     assert words(window) == "sample, not saved"
+
+
+def test_what_is_remembered_of_a_plan_goes_with_it(window, saved):
+    @remembered(4)
+    def twice(length):
+        return 2 * length
+
+    assert twice(3) == 6
+    assert twice.cache_info().currsize == 1
+    window.parts.files.open_path(saved)
+    assert twice.cache_info().currsize == 0
 
 
 def test_save_asks_where_and_the_file_is_the_job(window, saved):

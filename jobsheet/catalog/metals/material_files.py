@@ -7,7 +7,7 @@ text, and only a row whose text holds the wanted name is read as YAML.
 from __future__ import annotations
 
 import re
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any
 
 from msgspec import Struct
@@ -15,6 +15,7 @@ from msgspec import Struct
 from jobsheet.catalog.reading.data import parsed
 from jobsheet.model.material import Material, Sourced
 from jobsheet.paths import resources
+from jobsheet.remembered import remembered
 from jobsheet.units.grammar import read, read_number
 from jobsheet.units.lazily import pattern
 
@@ -53,7 +54,7 @@ def all_rows(group: str) -> tuple[tuple[str, dict[str, Any]], ...]:
     return tuple(_row(group, index) for index in range(len(_file(group).rows)))
 
 
-@lru_cache(maxsize=512)
+@remembered(512)
 def row_called(name: str) -> tuple[str, dict[str, Any]] | None:
     """The shipped row of that name or other name, whatever the case of its letters; None if there is none."""
     wanted = name.strip().casefold()

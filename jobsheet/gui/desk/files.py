@@ -14,6 +14,7 @@ from jobsheet.gui.desk.journal import Journal
 from jobsheet.gui.desk.journal_keeping import JournalKeeping
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
+from jobsheet.remembered import forget_the_plan
 from jobsheet.storage.job_file import job_digest, read_job
 from jobsheet.storage.job_writing import save_job
 
@@ -59,6 +60,7 @@ class Files(QObject):
     def lay(self, history: History, path: Path | None, named: str, digest: str | None) -> None:
         """Put a job on the desk, and have it shown."""
         desk = self._desk
+        forget_the_plan()
         self.keeping.forget()
         desk.path, desk.named, desk.digest = path, named, digest
         desk.recovered, desk.saved_at = False, ""

@@ -20,6 +20,7 @@ from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.stage_drawing import lie_of, picture_of, spots_of
 from jobsheet.model.not_checked import alone
+from jobsheet.remembered import forgotten_with_the_plan
 
 if TYPE_CHECKING:
     from jobsheet.gui.strip.strip import Strip
@@ -148,6 +149,12 @@ class StageWork:
         self._wanted: dict[int, Wanted] = {}
         self._stopped = False
         self._thread: threading.Thread | None = None
+        self._anew = False
+        forgotten_with_the_plan(self.begin_anew)
+
+    def begin_anew(self) -> None:
+        """Another plan lies on the desk: the solids so far, a fifth of a megabyte each, go before its first question."""
+        self._anew = True
 
     def ask(self, wanted: Wanted) -> None:
         """Answer this in place of what the same asker asked before."""
@@ -189,9 +196,12 @@ class StageWork:
         modeller = Modeller()
         known: Known = {}
         while (wanted := self._next()) is not None:
+            if self._anew:
+                self._anew = False
+                modeller, known = Modeller(), {}
             # Whatever one question does, the next is answered: a worker that is gone would switch every hazard off.
             alone(
-                lambda wanted=wanted: self._answer(wanted, modeller, known),  # type: ignore[misc]
+                lambda wanted=wanted, modeller=modeller, known=known: self._answer(wanted, modeller, known),  # type: ignore[misc]
                 lambda why, wanted=wanted: self._without(wanted, why),  # type: ignore[misc]
             )
 

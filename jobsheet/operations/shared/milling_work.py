@@ -7,7 +7,6 @@ Kienzle's at the exact mean chip; peaks come from the tooth force summed over an
 from __future__ import annotations
 
 import math
-from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
@@ -40,9 +39,10 @@ from jobsheet.operations.names import show
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.fastest import edge_speed
 from jobsheet.operations.shared.tally import KIENZLE_BAND, Tally
+from jobsheet.remembered import remembered
 
 #: By value: the same cut is asked for again whenever something else of its operation or of the work changes.
-_tooth_forces = lru_cache(maxsize=256)(tooth_forces)
+_tooth_forces = remembered(256)(tooth_forces)
 #: Helix of an end mill where none is written (cutting-data section 8); face mills and fly cutters have none.
 USUAL_HELIX = math.radians(30)
 _STRAIGHT = ("face mill", "fly cutter", "chamfer mill")

@@ -8,7 +8,6 @@ for nothing: those are what is asked for. Everything else of the step stays as i
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import lru_cache
 from typing import Any
 
 from msgspec.structs import replace
@@ -27,6 +26,7 @@ from jobsheet.reckoning.adviser.burden import burden_of
 from jobsheet.reckoning.adviser.remarks_drawn import of_drilling, of_milling
 from jobsheet.reckoning.adviser.start_values import feed_of, roles_of, speeds_of
 from jobsheet.reckoning.what_if import Tried, at_speed, tried
+from jobsheet.remembered import remembered
 
 #: What the adviser chooses; anything else of a step is the person's.
 CHOSEN = ("spindle", "feed_per_tooth", "feed", "cutting_speed", "layer", "cut")
@@ -97,7 +97,7 @@ def unchosen(kind: str, fields: Any, pinned: frozenset[str] = frozenset()) -> An
     return replace(fields, **without)
 
 
-@lru_cache(maxsize=128)
+@remembered(128)
 def _best(kind: str, fields: Any, setting: Setting, skin: float, pinned: frozenset[str]) -> Advised | None:
     """The setting holds only what kind and limits read."""
     plays = roles_of(kind, fields)

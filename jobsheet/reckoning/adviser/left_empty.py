@@ -16,6 +16,7 @@ from jobsheet.model.job import AS_RECOMMENDED, Operation
 from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
 from jobsheet.operations.roles import Roles
+from jobsheet.remembered import forgotten_with_the_plan
 
 #: So many recommendations are kept: those of a long plan with what is undone in it.
 _ROOM = 256
@@ -70,6 +71,7 @@ def chosen_of(plays: Roles, fields: Any) -> tuple[str, ...]:
 # --- what is recommended for them ---
 
 _KNOWN: OrderedDict[Any, Any] = OrderedDict()
+forgotten_with_the_plan(_KNOWN.clear)
 
 
 def filled(operation: Operation, setting: Setting, *, at_once: bool = True) -> Operation | None:

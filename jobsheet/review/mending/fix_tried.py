@@ -18,6 +18,7 @@ from jobsheet.model.job import Job
 from jobsheet.model.not_checked import alone
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.reckoning.reckoner import Reckoned, Reckoner
+from jobsheet.remembered import forgotten_with_the_plan
 from jobsheet.review.engine import reviewed
 from jobsheet.review.mending.fixes import NotMended
 from jobsheet.review.mending.same_part import TOLERANCE, elsewhere
@@ -57,10 +58,12 @@ _RANK = {"cut before": 0, "expected": 0, "tight": 2, "beyond": 3}
 _UNKNOWN = 1
 
 _last: list[_Plan] = []
+forgotten_with_the_plan(_last.clear)
 #: So many remarks that a fix brings are mended with it, one after the other.
 _FOLLOWED = 3
 
 _known: OrderedDict[tuple[Any, ...], tuple[tuple[Any, ...], FixTried]] = OrderedDict()
+forgotten_with_the_plan(_known.clear)
 
 
 def fix_tried(remark: Remark, job: Job, reckoned: Reckoned, facts: Facts) -> FixTried | None:

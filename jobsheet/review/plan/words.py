@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from jobsheet.model.job import Operation, SetUp
+from jobsheet.remembered import remembered
 
 
-@lru_cache(maxsize=512)
+@remembered(512)
 def _pattern(pattern: str) -> re.Pattern[str]:
     return re.compile(rf"\b(?:{pattern})\b", re.IGNORECASE)
 
 
-@lru_cache(maxsize=512)
+@remembered(512)
 def _either(words: tuple[str, ...]) -> str:
     every = "|".join(re.escape(word).replace(r"\ ", r"[\s-]+") for word in words)
     return f"(?:{every})s?"

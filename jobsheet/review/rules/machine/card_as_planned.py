@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from msgspec.structs import replace
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.remembered import remembered
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.storage.card_files import card_digest, card_path
 
@@ -48,7 +48,7 @@ def digest_now(name: str) -> str:
         return ""
 
 
-@lru_cache(maxsize=64)
+@remembered(64)
 def _digest(name: str, _changed: int) -> str:
     return card_digest(name)
 
