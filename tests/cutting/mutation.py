@@ -335,6 +335,7 @@ class _Collected:
         self.alive: list[Mutant] = []
         self.count = 0
         self.calls: dict[tuple[str, str], list[int]] = {}
+        self.seconds: dict[int, float] = {}
 
     def pytest_collection_modifyitems(self, items: list) -> None:
         items[:] = [item for item in items if not any(name in item.nodeid for name in LEFT_OUT)]
@@ -362,11 +363,17 @@ class _Collected:
                     known.insert(0, order[killer])
         return True
 
+    def forget(self) -> None:
+        """Empty what is remembered: a call whose answer is remembered would not be noted."""
+        for name, module in list(sys.modules.items()):
+            if name.startswith(PACKAGE):
+                _forget(module)
+
     def note(self, items: list) -> None:
         """Run every test once, unchanged: which functions does it call, and how long does it take."""
         from _pytest.runner import runtestprotocol
 
-        seconds: dict[int, float] = {}
+        seconds = self.seconds
         folder = str(FOLDER)
         for index, item in enumerate(items):
             called: set[CodeType] = set()
@@ -375,9 +382,7 @@ class _Collected:
                 if event == "call":
                     called.add(frame.f_code)
 
-            for name, module in list(sys.modules.items()):  # a call that is remembered would not be noted
-                if name.startswith(PACKAGE):
-                    _forget(module)
+            self.forget()
             begin = time.perf_counter()
             sys.setprofile(look)
             try:

@@ -8,12 +8,15 @@ from __future__ import annotations
 
 import gc
 import random
+import signal
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from functools import lru_cache
 from math import sqrt
 from pathlib import Path
 
+from jobsheet.remembered import forget_the_plan
 from tests.cutting import mutation
 
 ROOT = Path(__file__).parents[2]
@@ -26,8 +29,11 @@ TESTS = (
     "cli/test_reach.py",
     "review/test_fix_tried.py",
 )
-#: A child that runs longer than this hangs [s]: what survives is asked of every test that calls it.
-HANGS = 600
+#: A test hangs where it takes longer than so many times its own time, and at least so long [s]. Each test has its own
+#: watch: what survives is asked of every test that calls it, however long that takes, and a slow survivor stays one.
+HANGS_TIMES, HANGS_LEAST = 10, 20
+#: Changes that are tried at the same time.
+AT_ONCE = 2
 _CACHE = type(lru_cache(lambda: None))
 
 
@@ -60,32 +66,48 @@ class Drawn(mutation._Collected):
             tree = self.trees[mutant.module][0]
             if mutation._fork(lambda: self.run(same, tree, session.items, quick)) is not None:  # noqa: B023  used at once
                 raise RuntimeError("the tests fail without any change")
-        for mutant in self.drawn:
-            self.count += 1
-            order = self.calls.get((mutant.module, mutant.owner), [])
-            tree = self.trees[mutant.module][0]
-            if mutation._fork(lambda: self.run(mutant, tree, session.items, order)) is None:  # noqa: B023  used at once
-                self.alive.append(mutant)
-                self.report(f"survived  {mutant.id}")
+        with ThreadPoolExecutor(AT_ONCE) as pool:
+            for mutant, killer in zip(
+                self.drawn, pool.map(lambda one: self.tried(one, session.items), self.drawn), strict=True
+            ):
+                self.count += 1
+                if killer is None:
+                    self.alive.append(mutant)
+                self.report(f"{self.count} {'survived ' if killer is None else 'noticed '} {mutant.id}")
         return True
 
-    @staticmethod
-    def run(mutant, tree, items, order):
+    def forget(self) -> None:
+        """What is remembered by value of one plan too: else only the first test that asks would be noted."""
+        super().forget()
+        forget_the_plan()
+
+    def tried(self, mutant, items) -> int | None:
+        """Where it is noticed, in a child of its own."""
+        order = self.calls.get((mutant.module, mutant.owner), [])
+        return mutation._fork(lambda: self.run(mutant, self.trees[mutant.module][0], items, order))
+
+    def run(self, mutant, tree, items, order) -> int | None:
+        """Position of the test that notices, or none; each test with a watch of its own."""
+        from _pytest.runner import runtestprotocol
+
         forget_all()
-        return mutation._Collected.run(mutant, tree, items, order)
+        mutation._exchange(mutant, tree)
+        mutation._silent()
+        for position, index in enumerate(order):
+            following = items[order[position + 1]] if position + 1 < len(order) else None
+            signal.alarm(max(HANGS_LEAST, round(HANGS_TIMES * self.seconds[index])))
+            if any(one.failed for one in runtestprotocol(items[index], nextitem=following, log=False)):
+                return position
+        return None
 
 
 def forget_all() -> None:
     """Empty all that the program remembers: an answer that is remembered is not asked of the change."""
+    forget_the_plan()
     gc.unfreeze()
     for one in gc.get_objects():
         if isinstance(one, _CACHE):
             one.cache_clear()
-        elif type(one).__name__ == "Roomy":
-            one.forget()
-    from jobsheet.reckoning.adviser import left_empty
-
-    left_empty._KNOWN.clear()
 
 
 def interval(noticed: int, made: int, z: float = 1.959964) -> tuple[float, float]:
@@ -100,7 +122,7 @@ def main(seed: int = 1, count: int = 150) -> float:
     """Run it; the share that was noticed."""
     import pytest
 
-    mutation.PACKAGE, mutation.FOLDER, mutation.MOST_SECONDS = "jobsheet", ROOT / "jobsheet", HANGS
+    mutation.PACKAGE, mutation.FOLDER, mutation.MOST_SECONDS = "jobsheet", ROOT / "jobsheet", 0
     mutation._steady()
     runner = Drawn(seed, count, lambda line: print(line, flush=True))
     tests = [str(ROOT / "tests" / name) for name in TESTS if (ROOT / "tests" / name).exists()]
