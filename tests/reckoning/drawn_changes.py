@@ -1,7 +1,7 @@
 """Changes of adviser and limits, drawn by seed: one at a time in the living program, and whether a test notices.
 
-`python -m tests.reckoning.drawn_changes [SEED [COUNT]]` prints the survivors, the share that was noticed, and Wilson's interval
-of it (E. B. Wilson, Probable inference, 1927), nineteen times in twenty. The runner is the one of the formulas.
+`python -m tests.reckoning.drawn_changes [SEED [COUNT [MODULE ...] [tests/FILE ...]]]` prints each change, the share that was noticed, and
+Wilson's interval of it (E. B. Wilson, Probable inference, 1927), nineteen times in twenty. The runner is the one of the formulas.
 """
 
 from __future__ import annotations
@@ -32,6 +32,8 @@ TESTS = (
 #: A test hangs where it takes longer than so many times its own time, and at least so long [s]. Each test has its own
 #: watch: what survives is asked of every test that calls it, however long that takes, and a slow survivor stays one.
 HANGS_TIMES, HANGS_LEAST = 10, 20
+#: Tests that take longer are not asked [s, while calls are noted]: what only they notice counts as survived.
+LONGEST = 4
 #: Changes that are tried at the same time.
 AT_ONCE = 2
 _CACHE = type(lru_cache(lambda: None))
@@ -40,12 +42,12 @@ _CACHE = type(lru_cache(lambda: None))
 class Drawn(mutation._Collected):
     """The runner, for some of the changes only."""
 
-    def __init__(self, seed, count, report) -> None:
+    def __init__(self, seed, count, report, changed=CHANGED) -> None:
         super().__init__((), report)
         chosen = [
             name
             for name in mutation.modules()
-            if name.startswith(tuple(one.replace("/", ".") for one in CHANGED))
+            if name.startswith(tuple(one.replace("/", ".") for one in changed))
         ]
         self.trees = {name: mutation.mutants_of(name) for name in chosen}
         every = [one for _, found in self.trees.values() for one in found if one.owner]
@@ -83,7 +85,8 @@ class Drawn(mutation._Collected):
 
     def tried(self, mutant, items) -> int | None:
         """Where it is noticed, in a child of its own."""
-        order = self.calls.get((mutant.module, mutant.owner), [])
+        called = self.calls.get((mutant.module, mutant.owner), [])
+        order = [index for index in called if self.seconds[index] <= LONGEST]
         return mutation._fork(lambda: self.run(mutant, self.trees[mutant.module][0], items, order))
 
     def run(self, mutant, tree, items, order) -> int | None:
@@ -118,14 +121,16 @@ def interval(noticed: int, made: int, z: float = 1.959964) -> tuple[float, float
     return middle - reach, middle + reach
 
 
-def main(seed: int = 1, count: int = 150) -> float:
-    """Run it; the share that was noticed."""
+def main(seed: int = 1, count: int = 150, only: tuple[str, ...] = ()) -> float:
+    """Run it, for some modules or with some tests only where they are named; the share that was noticed."""
     import pytest
 
     mutation.PACKAGE, mutation.FOLDER, mutation.MOST_SECONDS = "jobsheet", ROOT / "jobsheet", 0
     mutation._steady()
-    runner = Drawn(seed, count, lambda line: print(line, flush=True))
-    tests = [str(ROOT / "tests" / name) for name in TESTS if (ROOT / "tests" / name).exists()]
+    chosen = tuple(one for one in only if not one.startswith("tests/"))
+    runner = Drawn(seed, count, lambda line: print(line, flush=True), chosen or CHANGED)
+    named = tuple(one.removeprefix("tests/") for one in only if one.startswith("tests/"))
+    tests = [str(ROOT / "tests" / name) for name in named or TESTS if (ROOT / "tests" / name).exists()]
     pytest.main([*mutation.OPTIONS, *tests], plugins=[runner])
     noticed = runner.count - len(runner.alive)
     low, high = interval(noticed, runner.count)
@@ -134,4 +139,4 @@ def main(seed: int = 1, count: int = 150) -> float:
 
 
 if __name__ == "__main__":
-    main(*(int(one) for one in sys.argv[1:]))
+    main(*(int(one) for one in sys.argv[1:3]), tuple(sys.argv[3:]))
