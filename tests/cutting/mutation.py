@@ -23,6 +23,7 @@ import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
+from importlib import import_module
 from importlib.abc import MetaPathFinder
 from importlib.machinery import SourceFileLoader
 from importlib.util import spec_from_file_location
@@ -306,7 +307,7 @@ def _exchange(mutant: Mutant, tree: ast.Module) -> None:
         "asin",
         "acos",
     ):  # a name that is not imported would be noticed for the wrong reason
-        vars(module).setdefault(name, getattr(sys.modules[TRIG], name))
+        vars(module).setdefault(name, getattr(import_module(TRIG), name))
     done = False
     for function in _functions(module):
         if function.__qualname__ == mutant.owner:
