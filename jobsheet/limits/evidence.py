@@ -19,6 +19,7 @@ NOISE = 0.12
 _CERTAIN = 4.0
 #: `cut before` allows so much more stick-out than the recorded cut had (design, Verdicts).
 LONGER = 1.10
+_ROUNDING = 1 + 1e-9
 
 
 def chance_over(capacity: Capacity, share: float, extra_spread: float = 0.0) -> float:
@@ -35,8 +36,6 @@ def chance_over(capacity: Capacity, share: float, extra_spread: float = 0.0) -> 
     """
     if not share > 0:
         return 0.0
-    if share == math.inf:
-        return 1.0
     cells, demand = capacity.cells, math.log(share)
     spread = math.hypot(NOISE, extra_spread)
     reach = _CERTAIN * spread
@@ -83,7 +82,7 @@ def _no_longer(out: float | None, recorded: float | None) -> bool:
     """Whether the cutter stands out no further than then; where only one of the two is noted nobody knows."""
     if out is None or recorded is None:
         return out is recorded
-    return out <= recorded * LONGER * (1 + 1e-9)
+    return out <= recorded * LONGER * _ROUNDING
 
 
 def told(one: Good) -> str:

@@ -23,6 +23,15 @@ FACE = {"bench": 0.5e-3, "knee": 2.0e-3}
 STAINLESS_FACE = 0.3e-3
 #: Narrower cuts are asked of nobody [m] (common practice).
 THINNEST = 0.1e-3
+#: A width is halved so many times: to a micrometre of any cutter here, far finer than it is set.
+_HALVINGS = 16
+#: In which steps a size is easily set, from so much on, in its unit; coarse ones are whole numbers of the finer, so that
+#: nothing hangs on the bounds (common practice).
+_STEPS = {
+    "mm": (1e-3, ((1.0, 0.1), (0.2, 0.05), (0.0, 0.01))),
+    "in": (INCH, ((0.05, 0.005), (0.0, 0.0005))),
+}
+_ROUNDING, _DECIMALS = 1e-9, 4
 
 
 def first_cut(figures: Figures, setting: Setting, fields: Any, process: str, share: float) -> str:
@@ -60,18 +69,18 @@ def _width(figures: Figures, setting: Setting, fields: Any, share: float) -> flo
     )
     if now is None or tooth is None or not diameter:
         return None
-    entering = fields.cutter.entering if fields.cutter.entering is not None else math.pi / 2
 
     def asks(width: float) -> float:
-        start, end = edge_arc(min(width, diameter), diameter)
-        chip = arc_chip_thickness(feed_per_tooth=tooth, start=start, end=end, entering_angle=entering)
+        # The slope of the edge thins every chip alike: it is no part of the comparison.
+        start, end = edge_arc(width, diameter)
+        chip = arc_chip_thickness(feed_per_tooth=tooth, start=start, end=end)
         return (end - start) * float(chip**-setting.material.mc.value) / direction(start, end)
 
     most = asks(now) * share
-    low, high = THINNEST, now
-    if high <= low or asks(low) > most:
+    low, high = min(THINNEST, now), now
+    if asks(low) > most:
         return None
-    while high - low > 1e-3 * high:
+    for _ in range(_HALVINGS):
         middle = (low + high) / 2
         low, high = (middle, high) if asks(middle) <= most else (low, middle)
     return low
@@ -79,9 +88,7 @@ def _width(figures: Figures, setting: Setting, fields: Any, share: float) -> flo
 
 def _rounded_down(value: float, units: str) -> str:
     """A size that is easily set and no more than it is."""
-    unit, step, decimals = (1e-3, 0.1, 1) if units == "mm" else (INCH, 0.005, 3)
-    if value < 10 * step * unit:
-        step, decimals = step / 10, decimals + 1
-        if units == "mm" and value >= 2 * step * unit * 10:
-            step = 0.05
-    return f"{trimmed(max(step, math.floor(value / unit / step + 1e-9) * step), decimals)} {units}"
+    unit, rows = _STEPS[units]
+    size = value / unit
+    step = next(step for least, step in rows if size >= least)
+    return f"{trimmed(max(step, math.floor(size / step + _ROUNDING) * step), _DECIMALS)} {units}"

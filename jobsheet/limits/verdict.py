@@ -22,6 +22,8 @@ CURVE_SPREAD = 0.35
 NINE_IN_TEN = 1.6448536269514722
 #: The chance of one in ten lies so many standard deviations under the middle.
 ONE_IN_TEN = 1.2815515655446004
+#: What is over by no more than this share of the whole is over by a rounding of units.
+ROUNDING = 1e-9
 #: By which verdict a limit comes first: what was not tried before all that is expected.
 _RANK = {"cut before": 0, "expected": 0, "not tried": 1, "tight": 2, "beyond": 3}
 
@@ -29,7 +31,7 @@ _RANK = {"cut before": 0, "expected": 0, "not tried": 1, "tight": 2, "beyond": 3
 def spread_of(band: tuple[float, float]) -> float:
     """Standard deviation of the logarithm from the ends of a nine-in-ten band, given as factors or values."""
     low, high = band
-    return math.log(high / low) / (2 * NINE_IN_TEN) if low > 0 and high > low else 0.0
+    return math.log(max(high / low, 1.0)) / (2 * NINE_IN_TEN) if low > 0 else 0.0
 
 
 def chance_over(demand: float, capacity: float, spread: float) -> float:
@@ -49,14 +51,14 @@ def word(chance: float, share: float = 0.0) -> str:
     `share` is that of the middle of the capacity: what asks more than the middle is never `tight`, however crooked the
     distribution about it is.
     """
-    if chance > BEYOND or share > 1 + 1e-9:
+    if chance > BEYOND or share > 1 + ROUNDING:
         return "beyond"
     return "expected" if chance < TIGHT else "tight"
 
 
 def spread_between(tenth: float, middle: float) -> float:
     """Standard deviation of the logarithm where one in ten gives out at `tenth`, and every other at `middle`."""
-    return math.log(middle / tenth) / ONE_IN_TEN if 0 < tenth < middle else 0.0
+    return math.log(max(middle / tenth, 1.0)) / ONE_IN_TEN if tenth > 0 else 0.0
 
 
 def by_chance(
@@ -106,9 +108,9 @@ def by_factor(
     """
     share = demand / capacity if capacity > 0 else float("inf")
     verdict, sentence = "expected", ""
-    if share > 1 + 1e-9:
+    if share > 1 + ROUNDING:
         verdict, sentence = "beyond", when_beyond
-    elif share > tight + 1e-9:
+    elif share > tight + ROUNDING:
         verdict, sentence = "tight", when_tight
     low, high = band or (capacity * tight, capacity)
     return Limit(

@@ -27,6 +27,8 @@ CLASSES = {"bench": 6e6, "knee": 20e6}
 SPREAD = 0.743
 #: What hardly one machine of the class carries.
 NINETEEN_IN_TWENTY = 0.95
+#: The most that is said of what the class does not condemn.
+_SOME_CARRY = NINETEEN_IN_TWENTY * (1 - 1e-9)
 #: Cutters of which no class says anything: what they ask is far over all that is known of end mills.
 NO_CLASS = ("T-slot cutter", "dovetail cutter", "slitting saw", "side and face cutter")
 
@@ -56,7 +58,7 @@ def limit(figures: Figures, setting: Setting, fields: Any, process: str = "") ->
     chance = chance_over(demand, capacity, SPREAD)
     planned = known.planned if known is not None and known.planned > 0 else math.exp(-SPREAD * ONE_IN_TEN)
     if known is not None and chance < NINETEEN_IN_TWENTY:
-        chance = min(evidence.chance_over(known, share), NINETEEN_IN_TWENTY * (1 - 1e-9))
+        chance = min(evidence.chance_over(known, share), _SOME_CARRY)
     return _by_class(
         figures, demand, capacity, chance,
         begin=first_cut(figures, setting, fields, process, planned / share) if chance >= TIGHT else "", units=setting.units,
