@@ -10,6 +10,7 @@ from jobsheet.operations.names import show
 from jobsheet.operations.shared.advice import Advice
 from jobsheet.reckoning.adviser.advised import Candidate
 from jobsheet.reckoning.adviser.burden import over
+from jobsheet.reckoning.adviser.layer_lines import A_HAIR
 from jobsheet.reckoning.adviser.start_values import OVER
 
 #: So many rivals are named.
@@ -42,7 +43,7 @@ def reasons(
 
 def _speed_why(best: Candidate, speeds: tuple[float, float | None]) -> str:
     fastest, wanted = speeds
-    if best.speed >= fastest * (1 - 1e-9):
+    if best.speed >= fastest * (1 - A_HAIR):
         return (
             f"the fastest at or under {OVER:g} × the speed to start from"
             if wanted is None or best.speed <= wanted * OVER

@@ -23,6 +23,7 @@ from jobsheet.reckoning.adviser import drilling_cut, milling_cut
 from jobsheet.reckoning.adviser.advised import Advised, Candidate, Changed
 from jobsheet.reckoning.adviser.advised_words import other_way, reasons, rivals
 from jobsheet.reckoning.adviser.burden import burden_of
+from jobsheet.reckoning.adviser.layer_lines import A_HAIR
 from jobsheet.reckoning.adviser.remarks_drawn import of_drilling, of_milling
 from jobsheet.reckoning.adviser.start_values import feed_of, roles_of, speeds_of
 from jobsheet.reckoning.what_if import Tried, at_speed, tried
@@ -137,7 +138,7 @@ def chosen(candidates: Iterable[Candidate]) -> Candidate:
         usual = [one for one in known if one.passes <= counts[0] + 1 and not _deep_face(one)]
         few = usual or few
         quickest = min(one.seconds for one in few)
-    few = [one for one in few if one.seconds <= quickest * EQUAL + 1e-9]
+    few = [one for one in few if one.seconds <= quickest * EQUAL * (1 + A_HAIR)]
     return min(few, key=lambda one: (_deep_face(one), -one.speed, -one.feed, one.seconds))
 
 
@@ -146,7 +147,7 @@ def _deep_face(one: Candidate) -> bool:
     fields, most = one.fields, DEEP_FACE.get(one.found.setting.machine.stiffness_class)
     if most is None or fields.cutter.kind != "face mill":
         return False
-    return bool(fields.depth.value / (one.found.value("layers") or 1) > most * (1 + 1e-9))
+    return bool(fields.depth.value / (one.found.value("layers") or 1) > most * (1 + A_HAIR))
 
 
 def worst_of(found: Tried) -> float:
@@ -196,10 +197,10 @@ LIGHT_WALL, LIGHT_FACE = 0.05, 0.25e-3
 def finishes(plays: Any, fields: Any) -> bool:
     """Whether it takes so little that it is there for size and finish, not to get metal off."""
     if plays.mills == "flat":
-        return bool(fields.depth.value is not None and fields.depth.value <= LIGHT_FACE * (1 + 1e-9))
+        return bool(fields.depth.value is not None and fields.depth.value <= LIGHT_FACE * (1 + A_HAIR))
     if plays.mills == "wall":
         return bool(
-            fields.leave is None and fields.width.value <= LIGHT_WALL * fields.cutter.diameter * (1 + 1e-9)
+            fields.leave is None and fields.width.value <= LIGHT_WALL * fields.cutter.diameter * (1 + A_HAIR)
         )
     return False
 

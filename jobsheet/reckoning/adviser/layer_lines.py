@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import ceil, floor
 
-from jobsheet.machine.handles import last_line
 from jobsheet.model.machine import Handle
 from jobsheet.model.setting import Setting
 from jobsheet.operations.shared.common import depth_handle
@@ -13,7 +12,8 @@ from jobsheet.units.table import INCH
 
 #: Where no handle sets a depth: a hundredth, or a thou (common practice) [m].
 _USUAL = {"mm": 1e-5, "in": 1e-3 * INCH}
-_ROUNDING = 1e-6
+#: By so much floats miss what they are meant to be: lines of a dial, and anything else.
+_ROUNDING, A_HAIR = 1e-6, 1e-9
 #: Depths that differ by less are one [m].
 _SAME = 1e-7
 
@@ -31,12 +31,10 @@ def on_a_line(depth: float, setting: Setting, *, up: bool = False) -> float:
     line, handle = _line(setting)
     whole, rest = 0.0, depth
     if handle is not None:
-        turns = floor(depth / handle.travel + 1e-9)
+        turns = floor(depth / handle.travel + A_HAIR)
         whole, rest = turns * handle.travel, max(0.0, depth - turns * handle.travel)
     count = ceil(rest / line - _ROUNDING) if up else floor(rest / line + _ROUNDING)
-    if handle is not None and count > last_line(handle):
-        return whole + handle.travel if up else whole + last_line(handle) * line
-    return whole + count * line
+    return whole + (count * line if handle is None else min(count * line, handle.travel))
 
 
 def layer_text(total: float, count: int, setting: Setting) -> str:
@@ -45,8 +43,8 @@ def layer_text(total: float, count: int, setting: Setting) -> str:
         return ""
     depth = on_a_line(total / count, setting, up=True)
     if (
-        ceil(total / depth - 1e-9) != count
-    ):  # between two lines of the dial: the finer one, in a layer or two more
+        ceil(total / depth - A_HAIR) != count
+    ):  # between two lines of the dial: the finer, in a layer or two more
         depth = on_a_line(total / count, setting)
         if depth <= 0:
             return length_text(ceil(total / count * 1e6 - _ROUNDING) / 1e6, setting.units)

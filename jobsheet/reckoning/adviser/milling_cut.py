@@ -14,10 +14,10 @@ from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared.advice import typed_number
 from jobsheet.reckoning.adviser.advised import Candidate
 from jobsheet.reckoning.adviser.burden import HOPELESS, Burden, burden_of
-from jobsheet.reckoning.adviser.layer_lines import evenly, layer_text
+from jobsheet.reckoning.adviser.layer_lines import A_HAIR, evenly, layer_text
 from jobsheet.reckoning.adviser.remarks_drawn import of_milling
 from jobsheet.reckoning.adviser.start_values import LEAST_TOOTH, feed_of, roles_of, speed_first, speeds_of
-from jobsheet.reckoning.what_if import tried, with_texts
+from jobsheet.reckoning.what_if import Tried, tried, with_texts
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
@@ -25,6 +25,8 @@ from jobsheet.units.table import INCH
 _FEEDS = (1.0, 0.8, 0.65, 0.5, 0.42, LEAST_TOOTH)
 #: Thinner layers and narrower cuts than these are asked of nobody, nor so many of them (common practice, no source).
 THINNEST, NARROWEST, MOST = 0.1e-3, 0.04, 64
+#: Never deeper in a slot than this share of the cutter, whatever the workshop says (issue "Advice that can be acted on", 1).
+DEEPEST_SLOT = 0.5
 #: A face mill takes this share of its width at most (cutting-data section 3.3: 60 to 75 %, common practice).
 WIDEST_FACE = 0.75
 #: So many cuts side by side are tried one by one, more of them further apart.
@@ -33,7 +35,10 @@ CLEAN: Burden = (0, 0, 0)
 
 
 class Cutting(Struct, frozen=True, kw_only=True):
-    """A step to be cut: its fields with nothing chosen but what is `pinned`, the depth and the height of a layer at most [m], the skin on it [m]."""
+    """A step to be cut: its fields with nothing chosen but what is `pinned`, the skin on it and the height of a layer at most [m].
+
+    `depth` is what is parted into layers [m]; None where it has none, or its layer is typed.
+    """
 
     kind: str
     fields: Any
@@ -51,11 +56,11 @@ def cutting_of(
     """The step as the adviser sees it."""
     plays = roles_of(kind, fields)
     total = None
-    if hasattr(fields, "layer") and hasattr(fields, "depth"):
+    if hasattr(fields, "layer") and "layer" not in pinned:
         total = fields.depth.value if fields.depth.value is not None else setting.thickness
     return Cutting(
         kind=kind, fields=fields, setting=setting, plays=plays, depth=total, skin=skin, pinned=pinned,
-        most=most_layer(plays, fields.cutter.diameter or 0.0, setting),
+        most=most_layer(plays, fields.cutter.diameter, setting),
     )  # fmt: skip
 
 
@@ -64,8 +69,8 @@ def most_layer(plays: Roles, diameter: float, setting: Setting) -> float:
     if not plays.full_width:
         return float("inf")
     shop = setting.shop
-    bench = shop.slot_layer_bench if setting.machine.stiffness_class == "bench" else shop.slot_layer
-    return min(0.5, shop.slot_layer, bench) * diameter
+    bench = (shop.slot_layer_bench,) if setting.machine.stiffness_class == "bench" else ()
+    return min(DEEPEST_SLOT, shop.slot_layer, *bench) * diameter
 
 
 def ways(cutting: Cutting) -> Iterator[Candidate]:
@@ -99,7 +104,7 @@ def _candidate(
     one, burden, texts = made
     return Candidate(
         fields=one.fields, texts=texts, found=one, burden=burden, speed=speed, feed=tooth,
-        passes=round(one.value("passes") or 1), seconds=one.value("cutting_time") or 0.0,
+        passes=_passes(one), seconds=one.value("cutting_time") or 0.0,
     )  # fmt: skip
 
 
@@ -117,8 +122,11 @@ def _speeds_and_feeds(cutting: Cutting) -> Iterator[tuple[float, str, float, str
     speeds = speeds_of(cutting.kind, in_width(cutting), setting, cutting.pinned)
     if not cutting.pinned.isdisjoint(("feed", "feed_per_tooth")):
         for speed, text in speeds:
-            by_table = fields.feed.value / (fields.cutter.teeth * speed) if "feed" in cutting.pinned else None
-            yield speed, text, by_table or fields.feed_per_tooth.value, None
+            by_table = "feed" in cutting.pinned
+            tooth = (
+                fields.feed.value / (fields.cutter.teeth * speed) if by_table else fields.feed_per_tooth.value
+            )
+            yield speed, text, tooth, None
         return
     start = feed_of(cutting.plays, fields, setting)
     if start is None:
@@ -152,7 +160,7 @@ def in_width(cutting: Cutting) -> Any:
 def _feeds(start: float, most: float, *, only_start: bool) -> tuple[float, ...]:
     """Feeds per tooth [m], the highest first."""
     if only_start:
-        return (start,) if start <= most * (1 + 1e-9) else ()
+        return (start,) if start <= most * (1 + A_HAIR) else ()
     if most < start * LEAST_TOOTH:
         return ()
     top = min(start, most)
@@ -164,7 +172,7 @@ def feed_text(feed: float, units: str, *, up: bool = False) -> tuple[float, str]
     size = INCH if units == "in" else 1e-3
     number = feed / size
     text = typed_number(number)
-    if up and float(text) < number * (1 - 1e-9):
+    if up and float(text) < number * (1 - A_HAIR):
         text = typed_number(float(text) + 10.0 ** (floor(log10(number)) - 1))
     return float(text) * size, f"{text} {units}"
 
@@ -175,7 +183,7 @@ def feed_text(feed: float, units: str, *, up: bool = False) -> tuple[float, str]
 def _widths(cutting: Cutting) -> Iterator[tuple[tuple[tuple[str, str], ...], int]]:
     """How a width may be parted into cuts side by side: texts, and how many, the fewest first."""
     fields, setting, units = cutting.fields, cutting.setting, cutting.setting.units
-    diameter = fields.cutter.diameter or 0.0
+    diameter = fields.cutter.diameter
     if not cutting.pinned.isdisjoint(("cut", "width")):
         yield (), 1
         return
@@ -188,9 +196,9 @@ def _widths(cutting: Cutting) -> Iterator[tuple[tuple[tuple[str, str], ...], int
     else:
         yield (), 1
         return
-    if total <= 0 or most <= 0:
+    if total <= 0:
         return
-    count = max(1, ceil(total / most - 1e-9))
+    count = ceil(total / most - A_HAIR)
     while True:
         text = "" if count == 1 and name == "cut" else part_text(total, count, units)
         yield ((name, text),), count
@@ -201,13 +209,13 @@ def _widths(cutting: Cutting) -> Iterator[tuple[tuple[tuple[str, str], ...], int
 
 def part_text(total: float, count: int, units: str) -> str:
     """A width as it is typed that makes so many of a whole [m], as round as that allows."""
-    each = total / count / (INCH if units == "in" else 1e-3)
     whole = total / (INCH if units == "in" else 1e-3)
+    each = whole / count
     for decimals in (1, 2, 3, 4, 6):
         rounded = ceil(each * 10**decimals - 1e-6) / 10**decimals
-        if ceil(whole / rounded - 1e-9) == count and rounded <= each * 1.04:
-            return f"{trimmed(rounded, decimals)} {units}"
-    return f"{each:.9g} {units}"
+        if ceil(whole / rounded - A_HAIR) == count and rounded <= each * 1.04:
+            break
+    return f"{trimmed(rounded, decimals)} {units}"
 
 
 # --- layers ---
@@ -221,8 +229,8 @@ def _in_layers(
 ) -> tuple[Any, Burden, tuple[tuple[str, str], ...]] | None:
     """The fewest layers in which no more is wrong than in the thinnest; None where it cannot be reckoned.
 
-    None too where it can neither be preferred nor be named as a rival: more is wrong than with the best so far, or as
-    much in two passes more than what is known `here`, at the same speed.
+    None too where it can neither be preferred nor be named as a rival: more is wrong than with the best so far, or nothing
+    is wrong in two passes more than what is known `here`, at the same speed, and clean too.
     """
     known: dict[int, tuple[Any, Burden, tuple[tuple[str, str], ...]]] = {}
 
@@ -233,44 +241,42 @@ def _in_layers(
 
     least, most = _bounds(cutting)
     if best is not None and burden(least) != CLEAN:
-        if best.burden != CLEAN and burden(most) > best.burden:
+        if here is not None and here.burden == CLEAN:
+            side_by_side = _passes(known[least][0]) / least
+            most = min(most, int((here.passes + 1) / side_by_side + A_HAIR))
+        if most < least or burden(most) > best.burden:
             return None
-        if here is not None and here.burden == best.burden and best.burden in (CLEAN, burden(most)):
-            each = (known[least][0].value("passes") or 1) / least if known[least][0] is not None else 1.0
-            most = min(most, floor((here.passes + 1) / each + 1e-9))
-            if most < least or burden(most) > best.burden:
-                return None
     count = fewest(burden, least, most)
     if cutting.depth is not None and 1 < count < most and not evenly(cutting.depth, count, cutting.setting):
-        side_by_side = round(known[count][0].value("passes") or 1) // count
-        one_more = side_by_side <= 1 and evenly(cutting.depth, count + 1, cutting.setting)
+        one_more = _passes(known[count][0]) < 2 * count and evenly(cutting.depth, count + 1, cutting.setting)
         if one_more and burden(count + 1) <= burden(count):  # every layer then ends on a line
             count += 1
     return known[count] if known[count][1] != HOPELESS else None
 
 
+def _passes(one: Tried | None) -> int:
+    """All passes of it, side by side and in layers."""
+    return round((one.value("passes") if one is not None else None) or 1)
+
+
 def _bounds(cutting: Cutting) -> tuple[int, int]:
     """The fewest layers and the most that may be asked for."""
-    if cutting.depth is None or "layer" in cutting.pinned:
+    if cutting.depth is None:
         return 1, 1
-    least = max(1, ceil(cutting.depth / cutting.most - 1e-9))
+    least = max(1, ceil(cutting.depth / cutting.most - A_HAIR))
     thinnest = max(THINNEST, cutting.skin if cutting.plays.mills == "flat" else 0.0)
-    return least, max(least, min(MOST, int(cutting.depth / thinnest + 1e-9)))
+    return least, max(least, min(MOST, int(cutting.depth / thinnest + A_HAIR)))
 
 
 def fewest(burden: Callable[[int], Burden], least: int, most: int) -> int:
     """The smallest count with no more wrong than with the largest, which is asked where the smallest is not clean."""
-    if burden(least) == CLEAN or least == most:
+    if burden(least) == CLEAN:
         return least
     target = burden(most)
-    if burden(least) <= target:
-        return least
-    low, high = least, least
-    while high < most:
-        high = min(high * 2, most)
-        if burden(high) <= target:
-            break
-        low = high
+    high = least
+    low = least - 1
+    while burden(high) > target:
+        low, high = high, min(high * 2, most)
     while high - low > 1:
         middle = (low + high) // 2
         low, high = (low, middle) if burden(middle) <= target else (middle, high)
@@ -281,7 +287,7 @@ def _tried(
     cutting: Cutting, texts: tuple[tuple[str, str], ...], count: int
 ) -> tuple[Any, Burden, tuple[tuple[str, str], ...]]:
     setting = cutting.setting
-    if cutting.depth is not None and "layer" not in cutting.pinned:
+    if cutting.depth is not None:
         texts = (*texts, ("layer", layer_text(cutting.depth, count, setting)))
     try:
         fields = with_texts(cutting.kind, cutting.fields, texts, setting.units)

@@ -7,6 +7,7 @@ from typing import Any
 from jobsheet.model.setting import Setting
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared.least_chip import least_chip
+from jobsheet.reckoning.adviser.layer_lines import A_HAIR
 from jobsheet.reckoning.what_if import Tried
 
 _ROUNDING = 1e-6
@@ -40,4 +41,4 @@ def of_drilling(plays: Roles, found: Tried, setting: Setting) -> int:
     deep = found.value("hole_depth") or 0.0
     opening = plays.opens or setting.pilot is not None
     most = setting.shop.pecks_opening if opening else setting.shop.pecks_solid
-    return int(getattr(fields, "peck", None) is None and deep > most * fields.cutter.diameter * (1 + 1e-9))
+    return int(getattr(fields, "peck", None) is None and deep > most * fields.cutter.diameter * (1 + A_HAIR))

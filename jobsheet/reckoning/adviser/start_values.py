@@ -16,6 +16,7 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import advice
 from jobsheet.reckoning import what_if
+from jobsheet.reckoning.adviser.layer_lines import A_HAIR
 from jobsheet.reckoning.what_if import tried
 
 #: A step so far above the speed to start from is still taken: steps of pulleys are 1.6 apart (common practice, no source).
@@ -73,16 +74,18 @@ def speeds_of(
         wanted = min(wanted, cutter.marked_speed / OVER)
     known = steps(setting.machine)
     if known:
-        under = [one for one in known if wanted is not None and one.speed <= wanted * OVER * (1 + 1e-9)]
+        under = [one for one in known if wanted is not None and one.speed <= wanted * OVER * (1 + A_HAIR)]
         if not under:  # chosen, not typed: then it is judged by what the cutter wants
             return ((known[0].speed, ""),)
         return tuple((one.speed, f"{one.marked} rpm") for one in reversed(under))
     least = lowest(setting.machine)
     top = least
     if wanted is not None:
-        found = tried(kind, what_if.at_speed(fields, max(least, floor(wanted / _TEN + 1e-9) * _TEN)), setting)
+        found = tried(
+            kind, what_if.at_speed(fields, max(least, floor(wanted / _TEN + A_HAIR) * _TEN)), setting
+        )
         top = found.value("spindle_speed") or least
-    shares = (floor(top * share / _TEN + 1e-9) * _TEN for share in _SLOWER)
+    shares = (floor(top * share / _TEN + A_HAIR) * _TEN for share in _SLOWER)
     found_speeds = dict.fromkeys((top, *(one for one in shares if one >= least), least))
     return tuple(
         (one, f"{one * 60:.0f} rpm") for one in found_speeds if at_speed(setting.machine, one) is not None

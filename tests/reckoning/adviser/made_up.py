@@ -1,0 +1,33 @@
+"""Cuts whose figures and limits are made up, so that what is best of them is known without reckoning anything."""
+
+from __future__ import annotations
+
+from jobsheet.model.figure import Figure, Figures, Limit
+from jobsheet.reckoning.adviser.advised import Candidate
+from jobsheet.reckoning.what_if import Tried
+from tests.reckoning.steps import around
+
+
+def limit(verdict="expected", share=0.1, name="torque", **more):
+    """A limit of which only the word and the share matter."""
+    return Limit(
+        name=name, title=name, demand=share, capacity=1.0, unit="", share=share, verdict=verdict, low=1.0, high=1.0, **more
+    )  # fmt: skip
+
+
+def outcome(*limits, fields=None, setting=None, **values):
+    """A cut with these limits and figures; a figure that is None is missing."""
+    figures = tuple(
+        Figure(name, value, "", f"{value:g} shown") for name, value in values.items() if value is not None
+    )
+    return Tried(
+        fields=fields, setting=setting or around("bench-mill-b-1"), figures=Figures(figures), limits=limits
+    )
+
+
+def candidate(found=None, *, burden=(0, 0, 0), speed=10.0, feed=1e-4, passes=1, seconds=60.0, texts=()):
+    """One way of cutting."""
+    found = found or outcome()
+    return Candidate(
+        fields=found.fields, texts=texts, found=found, burden=burden, speed=speed, feed=feed, passes=passes, seconds=seconds
+    )  # fmt: skip
