@@ -7,6 +7,7 @@ calculation of what the two had in common.
 
 from __future__ import annotations
 
+import atexit
 from collections.abc import Callable
 from functools import lru_cache
 from typing import ParamSpec, TypeVar
@@ -37,3 +38,12 @@ def forget_the_plan() -> None:
     """Forget what is remembered of the plans so far."""
     for forget in _FORGET:
         forget()
+
+
+def _forget_all() -> None:
+    forget_the_plan()
+    _FORGET.clear()
+
+
+# The modeller complains at the end of the program about solids that something still holds.
+atexit.register(_forget_all)

@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+import subprocess
+import sys
+
 import pytest
 from pypdf import PdfReader
 
@@ -92,3 +95,13 @@ def test_an_older_print_is_replaced(tmp_path):
 def test_a_folder_that_is_not_there_is_said(tmp_path, capsys):
     assert sheet(PLATE, "-o", tmp_path / "no" / "x.pdf") == 2
     assert "cannot be written" in capsys.readouterr().err
+
+
+def test_nothing_is_complained_of_at_the_end(tmp_path):
+    """The modeller writes to the terminal when a solid outlives the program."""
+    sample = next(iter(sorted(sample_jobs().glob("hm-102*.yaml"))))
+    done = subprocess.run(
+        [sys.executable, "-m", "jobsheet", "sheet", str(sample), "-o", str(tmp_path / "x.pdf")],
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert (done.returncode, done.stderr) == (0, "")
