@@ -39,6 +39,8 @@ EQUAL, WORTH = 1.1, 1.5
 MOST_MORE, NEAREST = 1.5, 1.05
 #: So deep a face mill is taken at most, by the class of the machine [m] (holding and more kinds, section C4: common practice).
 DEEP_FACE = {"bench": 1.5e-3, "knee": 4e-3}
+#: What differs by less is the same [m, rev/s].
+_SAME = 1e-9
 #: Stands where a feed must be and is asked for.
 _ANY = Quantity(0.1e-3, "0.1 mm")
 
@@ -58,11 +60,7 @@ def best_cut(
     fields = operation.fields
     plays = roles_of(operation.kind, fields)
     cutter = getattr(fields, "cutter", None)
-    if cutter is None or not cutter.diameter or not hasattr(fields, "spindle"):
-        return None
-    if not (plays.mills and hasattr(fields, "feed_per_tooth")) and not (
-        plays.feed and hasattr(fields, "feed")
-    ):
+    if cutter is None or not cutter.diameter or not (plays.mills or plays.feed):
         return None
     skin = skin or setting.skin
     kind, asked, around, typed = question(operation, setting, pinned)
@@ -81,18 +79,14 @@ def question(
 
 def unchosen(kind: str, fields: Any, pinned: frozenset[str] = frozenset()) -> Any:
     """The fields without all that the adviser chooses; the wording and the note count for nothing either."""
-    mills = bool(roles_of(kind, fields).mills)
+    plays = roles_of(kind, fields)
     without: dict[str, Any] = {name: None for name in CHOSEN if hasattr(fields, name)}
-    if mills and roles_of(kind, fields).mills == "flat" and hasattr(fields, "width"):
+    if plays.mills == "flat" and hasattr(fields, "width"):
         without["width"] = None
-    if not mills:
-        without["feed"] = _ANY
-        without.pop("cut", None)
-    elif "feed_per_tooth" in without:
-        without["feed_per_tooth"] = _ANY
+    without["feed_per_tooth" if plays.mills else "feed"] = _ANY
     for name in pinned:
         without.pop(name, None)
-    if mills and "feed" in pinned and "feed_per_tooth" in without:
+    if "feed" in pinned and "feed_per_tooth" in without:
         without["feed_per_tooth"] = None
     without |= {name: "" for name in ("what", "note") if hasattr(fields, name)}
     return replace(fields, **without)
@@ -163,15 +157,15 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
         return None
     plays = roles_of(operation.kind, operation.fields)
 
-    def good(fields: Any) -> Tried | None:
+    def good(fields: Any) -> bool:
         now = tried(operation.kind, fields, setting)
-        if now.figures is None or burden_of(now, drawn(plays, now, setting, skin)) > target:
-            return None
-        if target[0] and worst_of(now) > worst_of(advised.found) * NEAREST:
-            return None
+        if burden_of(now, drawn(plays, now, setting, skin)) > target:
+            return False
+        if worst_of(now) > worst_of(advised.found) * NEAREST:
+            return False
         fewer = not plays.mills or round(now.value("passes") or 1) <= advised.passes
         quick = unhurried or (now.value("cutting_time") or 0.0) <= advised.seconds * EQUAL
-        return now if fewer and quick else None
+        return fewer and quick
 
     unhurried = finishes(
         plays, operation.fields
@@ -181,7 +175,7 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
     fields = replace(operation.fields, **{name: getattr(advised.fields, name) for name in values})
     for names in _together(tuple(values)):  # what stands already stays, where the step is as good with it
         kept = replace(fields, **{name: getattr(operation.fields, name) for name in names})
-        if good(kept) is not None:
+        if good(kept):
             fields = kept
             for name in names:
                 del values[name]
@@ -217,19 +211,13 @@ def _together(names: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
 
 def _differing(operation: Operation, advised: Advised) -> Iterator[Advice]:
     """What the step has otherwise; a feed of the table gives way to one per tooth. What is kept first stands last."""
-    kind = kind_of(operation.kind)
     for one in reversed(advised.values):
         now, then = getattr(operation.fields, one.name), getattr(advised.fields, one.name)
-        if kind.entry(one.name) is None or (now is None and then is None):
-            continue
-        if now is None or then is None or abs(now.value - then.value) > 1e-9:
+        differs = now is not then if now is None or then is None else abs(now.value - then.value) > _SAME
+        if differs:
             yield one
     for name in _SAID_BY:
-        if (
-            getattr(operation.fields, name, None) is not None
-            and getattr(advised.fields, name) is None
-            and all(one.name != name for one in advised.values)
-        ):
+        if getattr(operation.fields, name, None) is not None and getattr(advised.fields, name) is None:
             yield Advice(name, "", "the spindle and the feed per tooth say it", "common-practice")
 
 

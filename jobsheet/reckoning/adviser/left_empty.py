@@ -39,7 +39,7 @@ def left_of(operation: Operation) -> Left:
     """What of a step is the adviser's; nothing where the step states its feed and does not say so."""
     fields = operation.fields
     cutter = getattr(fields, "cutter", None)
-    if cutter is None or not cutter.diameter or not hasattr(fields, "spindle") or not hasattr(fields, "feed"):
+    if cutter is None or not cutter.diameter:
         return NOTHING
     plays = roles(operation)
     chosen = chosen_of(plays, fields)
@@ -58,7 +58,7 @@ def left_of(operation: Operation) -> Left:
 
 def chosen_of(plays: Roles, fields: Any) -> tuple[str, ...]:
     """What the adviser may choose of such a step, by the names of its fields."""
-    if plays.mills and hasattr(fields, "feed_per_tooth"):
+    if plays.mills:
         width = {"wall": "cut", "flat": "width"}.get(plays.mills)
         names = ("spindle", "feed_per_tooth", "layer", *((width,) if width else ()))
     elif plays.feed:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 from jobsheet.model.figure import Figure, Figures, Limit
-from jobsheet.reckoning.adviser.advised import Candidate
+from jobsheet.reckoning.adviser.advised import Advised, Candidate
 from jobsheet.reckoning.what_if import Tried
 from tests.reckoning.steps import around
+
+#: Fields of which only the cutter is asked.
+_PLAIN = SimpleNamespace(cutter=SimpleNamespace(kind="end mill"))
 
 
 def limit(verdict="expected", share=0.1, name="torque", **more):
@@ -27,7 +32,13 @@ def outcome(*limits, fields=None, setting=None, **values):
 
 def candidate(found=None, *, burden=(0, 0, 0), speed=10.0, feed=1e-4, passes=1, seconds=60.0, texts=()):
     """One way of cutting."""
-    found = found or outcome()
+    found = found or outcome(fields=_PLAIN)
     return Candidate(
         fields=found.fields, texts=texts, found=found, burden=burden, speed=speed, feed=feed, passes=passes, seconds=seconds
     )  # fmt: skip
+
+
+def advised_of(found=None, *, values=(), fields=None, passes=1, seconds=60.0, **more):
+    """An answer of the adviser's."""
+    found = found or outcome()
+    return Advised(values=values, fields=fields, found=found, passes=passes, seconds=seconds, **more)
