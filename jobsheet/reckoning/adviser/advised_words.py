@@ -57,8 +57,7 @@ def _feed_why(best: Candidate, start: Suggestion | None, setting: Setting) -> tu
         return "", "common-practice"
     if best.feed >= start.value * 0.97:
         return start.why, start.source
-    name = "feed_per_tooth" if best.found.value("feed_per_tooth") else "feed_per_turn"
-    table = show(name, start.value, setting.units)
+    table = show("feed_per_tooth", start.value, setting.units)  # a feed per turn is written just so
     pace = best.found.value("handle_pace")
     if pace is not None and pace >= setting.shop.fastest_pace * 0.97:
         return (

@@ -15,7 +15,6 @@ from jobsheet.reckoning.adviser.milling_cut import CLEAN, feed_text, part_text
 from jobsheet.reckoning.adviser.remarks_drawn import of_drilling
 from jobsheet.reckoning.adviser.start_values import (
     LEAST_DRILL,
-    LEAST_TOOTH,
     feed_of,
     roles_of,
     speed_first,
@@ -25,6 +24,7 @@ from jobsheet.reckoning.what_if import tried, with_texts
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
+#: A feed is tried at these shares of its start value, a reamer's and a countersink's too.
 _SHARES = (1.0, 0.85, 0.7, 0.55, 0.47, LEAST_DRILL)
 #: A peck in diameters of the drill, the longest first (a tap and drill maker's printed tips; common practice).
 _PECKS = (1.5, 1.0, 0.5)
@@ -67,17 +67,14 @@ def _feeds(plays: Roles, fields: Any, setting: Setting, pinned: frozenset[str]) 
     start = feed_of(plays, fields, setting)
     if start is None:
         return []
-    least = LEAST_DRILL if plays.hole in ("drill", "spot") else LEAST_TOOTH
-    return [feed_text(start.value * share, setting.units) for share in _SHARES if share >= least]
+    return [feed_text(start.value * share, setting.units) for share in _SHARES]
 
 
 def _pecks(
     fields: Any, plays: Roles, setting: Setting, pinned: frozenset[str]
 ) -> tuple[tuple[tuple[str, str], ...] | None, ...]:
     """Pecks to be tried; None stands for one that lasts as long as an arm keeps up a strong push."""
-    if not hasattr(fields, "peck") or not fields.cutter.diameter or plays.hole not in ("drill", "plunge"):
-        return ((),)
-    if "peck" in pinned:
+    if plays.hole not in ("drill", "plunge") or "peck" in pinned:
         return ((),)
     one = (part_text(share * fields.cutter.diameter, 1, setting.units) for share in _PECKS)
     first = fields.peck.text if fields.peck is not None else ""  # pecks that are typed are never taken back

@@ -119,7 +119,7 @@ def given_back(operation: Operation, *names: str) -> Operation | None:
     chosen = chosen_of(roles(operation), operation.fields)
     asked = names or chosen
     both = {*asked, *(_TOGETHER[name] for name in asked if name in _TOGETHER)}
-    if not chosen or both.isdisjoint(chosen):
+    if both.isdisjoint(chosen):
         return None
     empty = {name: None for name in both if hasattr(operation.fields, name)}
     return replace(operation, fields=replace(operation.fields, **empty), empty=AS_RECOMMENDED)

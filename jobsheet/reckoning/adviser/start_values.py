@@ -38,7 +38,7 @@ def feed_of(plays: Roles, fields: Any, setting: Setting) -> Suggestion | None:
     cutter = fields.cutter
     if plays.mills:
         return advice.table_feed_per_tooth(cutter, setting, between_walls=plays.between_walls)
-    if plays.hole == "spot" and (wide := spot_of(fields)) is not None:
+    if (wide := spot_of(fields)) is not None:
         cutter = replace(cutter, diameter=min(wide, cutter.diameter))
         return advice.table_feed_per_turn("spot drill", cutter, setting)
     return advice.table_feed_per_turn(plays.feed, cutter, setting)
@@ -69,9 +69,8 @@ def speeds_of(
         speed = tried(kind, what_if.at_speed(fields, None), setting).value("spindle_speed")
         return ((speed or lowest(setting.machine), ""),)
     wanted = tried(kind, what_if.at_speed(fields, None), setting).value("wanted_speed")
-    cutter = getattr(fields, "cutter", None)
-    if cutter is not None and cutter.marked_speed and wanted is not None:
-        wanted = min(wanted, cutter.marked_speed / OVER)
+    if fields.cutter.marked_speed and wanted is not None:
+        wanted = min(wanted, fields.cutter.marked_speed / OVER)
     known = steps(setting.machine)
     if known:
         under = [one for one in known if wanted is not None and one.speed <= wanted * OVER * (1 + A_HAIR)]
