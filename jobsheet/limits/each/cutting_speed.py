@@ -22,6 +22,7 @@ READS = frozenset({"machine", "material", "units"})
 
 #: Over so much of the fastest it is beyond (design, Verdicts).
 FAR_OVER = 1.5
+_ROUNDING = 1 + 1e-9
 #: Metals whose hot, thin chips burn.
 BURN = ("titanium", "magnesium")
 #: What an edge of high speed steel loses in iron and steel, from so many times its start speed on (holding-and-more-kinds C2:
@@ -50,7 +51,7 @@ def limit(figures: Figures, setting: Setting, fields: Any = None) -> Limit | Non
         return None
     most = speed * edge.top / cut
     costs = _costs(cut, edge, cutter.material, setting.material.family)
-    if lowest(setting.machine) > most * (1 + 1e-9) and speed <= lowest(setting.machine) * (1 + 1e-9):
+    if speed <= lowest(setting.machine) * _ROUNDING:
         remedy = "the slowest speed of this machine is too fast for it: a smaller cutter, or a machine that turns slower"
     else:
         remedy = f"{most * 60:.0f} rpm or less"

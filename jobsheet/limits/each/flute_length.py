@@ -12,22 +12,32 @@ from jobsheet.model.setting import Setting
 READS: frozenset[str] = frozenset()
 
 
-def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
     """None where neither flute length nor stick-out is written of the cutter."""
     cutter, depth = getattr(fields, "cutter", None), getattr(fields, "depth", None)
     if cutter is None or depth is None:
         return None
     reach = min((one for one in (cutter.flutes, cutter.stick_out) if one is not None), default=None)
-    deep = figures.value("hole_depth") or getattr(depth, "value", None)
-    if reach is None or deep is None or getattr(fields, "size", None) is not None:
+    deep = _deep(figures, fields)
+    if reach is None or deep is None:
         return None
-    del setting
-    # Layers are cut one below the other along the same wall, so the whole depth counts; a face is only as deep as one.
-    layers = figures.value("layers") or 1.0
-    if figures.value("passes") and hasattr(fields, "width") and not hasattr(fields, "side"):
-        deep /= layers
     what = "flutes" if reach == cutter.flutes else "out of the holder"
     return by_factor(
         "flute-length", "Reach of the cutter", demand=deep, capacity=reach, unit="m",
         shown=f"{deep * 1e3:.1f} of {reach * 1e3:.0f} mm", when_beyond=f"only {reach * 1e3:.0f} mm {what}: the shank or the holder rubs; a longer cutter, or from the other side",
     )  # fmt: skip
+
+
+def _deep(figures: Figures, fields: Any) -> float | None:
+    """How deep the cutter stands in the work [m].
+
+    Layers are cut one below the other along the same wall, so the whole depth counts, in a pocket too; a face has no wall and is
+    only as deep as one.
+    """
+    whole: float | None = figures.value("hole_depth")
+    if whole is not None:
+        return whole
+    whole = fields.depth.value
+    if whole is None or not hasattr(fields, "width") or hasattr(fields, "side"):
+        return whole
+    return whole / (figures.value("layers") or 1.0)
