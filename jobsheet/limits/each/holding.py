@@ -90,7 +90,7 @@ def _turned(torque: float, held: Grip, setting: Setting, factor: float) -> Limit
         wanted, has, "it turns the work: set a stop, or clamp better", "it may turn the work: set a stop"
     )
     return Limit(
-        name="holding", title="Holding", demand=wanted, capacity=has, unit="N*m", share=wanted / has if has > 0 else math.inf,
+        name="holding", title="Holding", demand=wanted, capacity=has, unit="N*m", share=wanted / has,
         verdict=verdict, low=held.low * scale, high=held.high * scale, shown=f"{wanted:.1f} of {has:.3g} N·m", sentence=said,
         working=f"{factor:g} × {torque:.2f} N·m; {words}; F: {held.working}",
     )  # fmt: skip
@@ -110,7 +110,7 @@ def _judged(wanted: float, held: Grip, not_enough: str, doubtful: str, working: 
     has = grip(force=held.force, friction=held.friction)
     verdict, words = _word(wanted, has, not_enough, doubtful)
     return Limit(
-        name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has if has > 0 else math.inf,
+        name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has,
         verdict=verdict, low=grip(force=held.low, friction=held.friction), high=grip(force=held.high, friction=held.friction),
         shown=f"{wanted / 1e3:.2f} of {has / 1e3:.2f} kN", sentence=words,
         working=f"{working}; 2 μ F = 2 × {held.friction:.3g} × {held.force / 1e3:.2f} kN; F: {held.working}",

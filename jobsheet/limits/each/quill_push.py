@@ -18,6 +18,8 @@ READS = frozenset({"shop"})
 
 #: Of the strongest push of people, as a standard deviation of its logarithm (holding-and-more-kinds section C1: published).
 SPREAD = 0.30
+#: So long [s] a push is whole in any case; the power law has no value for nought.
+_MOMENT = 1.0
 
 
 def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
@@ -26,7 +28,7 @@ def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | No
     if push is None:
         return None
     lasts = longest_peck(figures)
-    part = share_of_strength(lasts) if lasts > 0 else 1.0
+    part = share_of_strength(lasts)
     strong = setting.shop.strong_push * part
     rest = "" if part >= 1 else f": {part * 100:.0f} % of a strong push is what an arm keeps up so long"
     return by_chance(
@@ -46,4 +48,4 @@ def longest_peck(figures: Figures) -> float:
 
 def share_of_strength(seconds: float) -> float:
     """The part of a strong push that is kept up so long: a power law through 50 % for 63 s and 80 % for 21 s."""
-    return min(1.0, 0.5 * float((seconds / 63.3) ** -0.433))
+    return min(1.0, 0.5 * float((max(seconds, _MOMENT) / 63.3) ** -0.433))
