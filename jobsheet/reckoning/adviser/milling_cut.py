@@ -173,7 +173,8 @@ def feed_text(feed: float, units: str, *, up: bool = False) -> tuple[float, str]
     number = feed / size
     text = typed_number(number)
     if up and float(text) < number * (1 - A_HAIR):
-        text = typed_number(float(text) + 10.0 ** (floor(log10(number)) - 1))
+        place = 10.0 ** floor(log10(number))  # of its first digit: two are typed, three behind a one
+        text = typed_number(float(text) + place / (10 if number >= 2 * place else 100))
     return float(text) * size, f"{text} {units}"
 
 
@@ -294,6 +295,4 @@ def _tried(
     except JobsheetError:
         return None, HOPELESS, texts
     one = tried(cutting.kind, fields, setting)
-    if one.figures is None:
-        return one, HOPELESS, texts
     return one, burden_of(one, of_milling(cutting.plays, one, cutting.skin)), texts

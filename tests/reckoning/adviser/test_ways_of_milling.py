@@ -361,7 +361,7 @@ class TestSpeedsAndFeeds:
 
     def test_where_no_speed_has_one_the_slowest_is_fed_least(self, monkeypatch):
         start_of(monkeypatch, 0.06 * MM)
-        speeds_are(monkeypatch, 9000, 8000)
+        speeds_are(monkeypatch, 9500, 9000, 8000)
         assert self.pairs(side()) == [("8000 rpm", "0.021 mm")]
 
     def test_the_range_goes_on_to_where_a_hand_winds_evenly(self, monkeypatch):
