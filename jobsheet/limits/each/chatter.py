@@ -61,7 +61,7 @@ def limit(figures: Figures, setting: Setting, fields: Any, process: str = "") ->
         chance = min(evidence.chance_over(known, share), _SOME_CARRY)
     return _by_class(
         figures, demand, capacity, chance,
-        begin=first_cut(figures, setting, fields, process, planned / share) if chance >= TIGHT else "", units=setting.units,
+        begin=first_cut(figures, setting, fields, process, min(planned / share, 1.0)) if chance >= TIGHT else "", units=setting.units,
     )  # fmt: skip
 
 
