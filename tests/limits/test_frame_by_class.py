@@ -247,3 +247,19 @@ def test_what_trials_say_it_carries(depth, units, shown, span):
 def test_odds_say_what_a_frame_does():
     assert say(0.95, known()).odds == "1 in 3 chatters"  # Φ(ln 0.95 / 0.12) = Φ(−0.427) = 0.335
     assert say(1.05, known()).odds == "7 in 10 chatter"  # Φ(0.407) = 0.658
+
+
+@pytest.mark.parametrize(
+    ("share", "median", "place", "verdict"),
+    [
+        (0.6, 0.5, 2.0, "beyond"),
+        (0.49, 0.5, 2.0, "expected"),
+        (1.5, 2.0, 4.0, "expected"),
+        (2.1, 2.0, 4.0, "beyond"),
+    ],
+)
+def test_more_than_the_middle_is_beyond_however_crooked_the_distribution(share, median, place, verdict):
+    """The weight lies far over what is called the middle, so that the chance is next to nothing: the share decides."""
+    found = say(share, known(median, cells=((math.log(place), 1.0),)))
+    assert found.chance < 0.01
+    assert found.verdict == verdict

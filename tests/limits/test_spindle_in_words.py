@@ -221,3 +221,11 @@ def test_trials_of_another_process_count_as_the_machine_alone():
     alone = known(0.5, process="", cutter_kind="", good=(good(),))
     one = torque_of(figures(6.5), known(0.9), alone, process="face")
     assert (one.verdict, one.evidence) == ("tight", ())
+
+
+@pytest.mark.parametrize(("torque", "verdict"), [(3.3, "expected"), (3.5, "beyond")])
+def test_more_than_the_middle_is_beyond_however_crooked_the_distribution(torque, verdict):
+    """A quarter of the peak, 3.42 N·m, is called the middle; the weight lies at twice the peak, so that the chance is nothing."""
+    found = torque_of(figures(torque), known(0.25, cells=((math.log(2.0), 1.0),)))
+    assert found.chance < 0.01
+    assert found.verdict == verdict
