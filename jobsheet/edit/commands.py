@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
+from jobsheet.holdings.registry import changed_to, entries_of
 from jobsheet.model.job import AS_RECOMMENDED, Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
@@ -19,7 +20,7 @@ from jobsheet.storage import layout
 #: Header sections by name: where they lie in the job, and their entries.
 SECTIONS: dict[str, tuple[Entry, ...]] = {"job": layout.JOB, "part": layout.PART, "stock": layout.STOCK}
 SET_UP_SECTIONS: dict[str, tuple[Entry, ...]] = {
-    "setup": layout.SET_UP, "holding": layout.HOLDING, "zero": layout.ZERO,
+    "setup": layout.SET_UP, "holding": (), "zero": layout.ZERO,
 }  # fmt: skip
 
 
@@ -78,6 +79,8 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
         entries = SECTIONS.get(key, ())
     elif what == "operation":
         entries = kind_of(operation_of(job, key)[1].kind).entries
+    elif what == "holding":
+        entries = entries_of(set_up_of(job, key).holding)
     else:
         entries = SET_UP_SECTIONS[what]
     for entry in entries:
@@ -173,6 +176,10 @@ class SetField(Struct, frozen=True):
                 else replace(job, **{key: _changed(getattr(job, key), self.name, value, entry)})
             )
         set_up = set_up_of(job, key)
+        if what == "holding" and self.name == "kind":
+            return with_set_up(
+                job, replace(set_up, holding=changed_to(set_up.holding, value or "", job.units))
+            )
         if what == "setup":
             return with_set_up(job, _changed(set_up, self.name, value, entry))
         return with_set_up(

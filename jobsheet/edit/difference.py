@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from jobsheet.holdings.registry import entries_of
+from jobsheet.model.holding import Holding
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
@@ -82,9 +84,24 @@ def _of_set_up(was: SetUp, now: SetUp) -> list[str]:
     where = f"set-up {now.number}"
     return [
         *_changed(layout.SET_UP, was, now, where),
-        *_changed(layout.HOLDING, was.holding, now.holding, where),
+        *_of_holding(was.holding, now.holding, where),
         *_changed(layout.ZERO, was.zero, now.zero, where),
     ]
+
+
+def _of_holding(was: Holding, now: Holding, where: str) -> list[str]:
+    """Its kind, then what both kinds ask, then what only the new one says."""
+    lines = []
+    if was.kind != now.kind:
+        lines.append(f"{where}, held by: {was.kind or '–'} → {now.kind or '–'}")
+    before = {entry.name: entry for entry in entries_of(was)[1:]}
+    for entry in entries_of(now)[1:]:
+        one = getattr(was, entry.name, None) if entry.name in before else None
+        other = getattr(now, entry.name)
+        if (one or None) != (other or None):
+            old = before[entry.name].text(one) if entry.name in before else ""
+            lines.append(f"{where}, {entry.title.lower()}: {old or '–'} → {entry.text(other) or '–'}")
+    return lines
 
 
 def _changed(entries: tuple[Entry, ...], old: Any, new: Any, where: str) -> list[str]:

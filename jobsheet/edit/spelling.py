@@ -8,8 +8,9 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import QuantityError
+from jobsheet.holdings.registry import entries_of
 from jobsheet.model.job import Job
-from jobsheet.model.quantity import Pattern, Place
+from jobsheet.model.quantity import Pattern, Place, Several
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout
@@ -66,7 +67,7 @@ def _group(fields: Any, entries: tuple[Entry, ...], units: str, to: str) -> Any:
     changed: dict[str, Any] = {}
     for entry in entries:
         value = getattr(fields, entry.name)
-        if value is None or isinstance(value, (str, int, bool)):
+        if value is None or isinstance(value, (str, int, bool, Several)):
             continue
         if entry.asks == "places":
             text = "; ".join(_place(item, units) for item in value.items)
@@ -97,7 +98,7 @@ def with_units_written(job: Job, to: str) -> Job:
     set_ups = tuple(
         replace(
             _group(set_up, layout.SET_UP, job.units, to),
-            holding=_group(set_up.holding, layout.HOLDING, job.units, to),
+            holding=_group(set_up.holding, entries_of(set_up.holding)[1:], job.units, to),
             operations=tuple(
                 replace(
                     operation, fields=_group(operation.fields, kind_of(operation.kind).entries, job.units, to)

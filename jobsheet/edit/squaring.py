@@ -7,6 +7,8 @@ stood up by a square, or, where they are too tall for that, over the end of the 
 
 from __future__ import annotations
 
+from typing import Any
+
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -14,11 +16,14 @@ from jobsheet.edit.squaring_cuts import Cuts
 from jobsheet.edit.squaring_faces import Faces, Sizes, faces_of, sizes_of
 from jobsheet.edit.squaring_layers import carried, in_front
 from jobsheet.errors import CommandError
-from jobsheet.model.job import Holding, Job, Operation, SetUp
+from jobsheet.holdings.kinds.vice import Fields as Vice
+from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import OPPOSITE, lying, stock_box
 from jobsheet.model.quantity import Quantity
 
-BAR = "round bar at the moving jaw"
+#: What the work rests on and what is at the moving jaw.
+PACKED, PACKED_BAR = {"rests_on": "packing"}, {"rests_on": "packing", "bar": True}
+PARALLELS, PARALLELS_BAR = {"rests_on": "parallels"}, {"rests_on": "parallels", "bar": True}
 SQUARE = "check with a square both ways"
 
 
@@ -60,13 +65,13 @@ def _sides(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...
     """The four long sides, each from one that is already true."""
     first, side = faces.first, faces.side
     return (
-        _held(job, first, side, f"packed up, {BAR}", "the better of the two largest faces is the reference",
+        _held(job, first, side, PACKED_BAR, "the better of the two largest faces is the reference",
               cuts.face(sizes, first, opens=True)),
-        _held(job, side, first, f"packed up, {BAR}", f"the {first} face to the fixed jaw",
+        _held(job, side, first, PACKED_BAR, f"the {first} face to the fixed jaw",
               cuts.face(sizes, side, opens=True)),
-        _held(job, OPPOSITE[side], first, f"the {side} face down on parallels, {BAR}",
-              f"the {first} face to the fixed jaw; tap down", cuts.face(sizes, OPPOSITE[side])),
-        _held(job, OPPOSITE[first], side, f"the {first} face down on parallels",
+        _held(job, OPPOSITE[side], first, PARALLELS_BAR,
+              f"the {first} face to the fixed jaw, the {side} face down; tap down", cuts.face(sizes, OPPOSITE[side])),
+        _held(job, OPPOSITE[first], side, PARALLELS,
               f"the {side} face to the fixed jaw, no bar; tap down, parallels tight", cuts.face(sizes, OPPOSITE[first])),
     )  # fmt: skip
 
@@ -76,13 +81,13 @@ def _ends(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]
     first, side, end, other = faces.first, faces.side, faces.end, OPPOSITE[faces.end]
     if cuts.ends_stand:
         return (
-            _held(job, end, first, "packed below", "stood up by a small square against a finished side",
+            _held(job, end, first, PACKED, "stood up by a small square against a finished side",
                   cuts.face(sizes, end, opens=True, note=SQUARE), above=cuts.above_jaws(sizes, end)),
-            _held(job, other, first, f"the {end} end down, packed below", "tap down",
+            _held(job, other, first, PACKED, f"the {end} end down; tap down",
                   cuts.face(sizes, other, note=SQUARE), above=cuts.above_jaws(sizes, other)),
         )  # fmt: skip
     up = OPPOSITE[first]
-    packing = f"the {first} face down on parallels"
+    packing = PARALLELS
     one = _held(job, up, side, packing, f"the {side} face to the fixed jaw, the end over the jaws", ())
     jaw = side if lying(one, stock_box(job)).right == end else OPPOSITE[side]
     ends = (end, other)
@@ -97,7 +102,7 @@ def _held(
     job: Job,
     up: str,
     jaw: str,
-    packing: str,
+    rests: dict[str, Any],
     note: str,
     steps: tuple[Operation, ...],
     title: str = "",
@@ -112,7 +117,7 @@ def _held(
         up=up,
         operator=OPPOSITE[jaw],
         fixed_jaw=jaw,
-        holding=Holding(device=device, packing=packing, above_jaws=above, tighten=tighten, note=note),
+        holding=Vice(vice=device, above_jaws=above, tighten=tighten, note=note, **rests),
         operations=steps,
     )
 

@@ -6,7 +6,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.model.quantity import Quantity, Thread
+from jobsheet.model.holding import NOTHING, Holding
+from jobsheet.model.quantity import Quantity
 
 #: What a step's empty fields mean, as its file has it.
 AS_RECOMMENDED = "as recommended"
@@ -53,19 +54,6 @@ class Zero(Struct, frozen=True, kw_only=True):
     found: str = ""
 
 
-class Holding(Struct, frozen=True, kw_only=True):
-    """What holds the work, in words and in the few sizes that figures need."""
-
-    device: str = ""
-    packing: str = ""
-    above_jaws: Quantity | None = None
-    tighten: Quantity | None = None
-    clamps: int | None = None
-    bolt: Thread | None = None
-    stop: str = ""
-    note: str = ""
-
-
 class Operation(Struct, frozen=True, kw_only=True, weakref=True):
     """One step: a key that never changes, the number on paper, the kind and that kind's own `Fields`.
 
@@ -81,7 +69,7 @@ class Operation(Struct, frozen=True, kw_only=True, weakref=True):
 
 
 class SetUp(Struct, frozen=True, kw_only=True):
-    """One way the work is held. `up`, `operator` and `fixed_jaw` are faces of the stock."""
+    """One way the work is held. `up`, `operator` and `fixed_jaw` are faces of the stock; the last means something in jaws only."""
 
     key: str
     number: int
@@ -89,7 +77,7 @@ class SetUp(Struct, frozen=True, kw_only=True):
     up: str = "top"
     operator: str = "front"
     fixed_jaw: str = "rear"
-    holding: Holding = Holding()
+    holding: Holding = NOTHING
     zero: Zero = Zero()
     minutes: Quantity | None = None
     note: str = ""

@@ -6,8 +6,6 @@ counted from its zero, into places from the left front corner as it lies, and th
 
 from __future__ import annotations
 
-import re
-
 from msgspec import Struct
 
 from jobsheet.model.job import Job, SetUp
@@ -85,15 +83,6 @@ class Lying(Struct, frozen=True, kw_only=True):
             else:
                 point[axis] = low + distance if plus else high - distance
         return point[0], point[1], point[2]
-
-
-_VICE = re.compile(r"\b(vise|vice|jaws?)\b", re.IGNORECASE)
-
-
-def in_jaws(set_up: SetUp, lie: Lying) -> bool:
-    """Whether jaws hold the work: a vice was named or nothing at all, and the fixed jaw can be at that face."""
-    device = set_up.holding.device
-    return lie.side(set_up.fixed_jaw) not in ("up", "down") and (not device or bool(_VICE.search(device)))
 
 
 def stock_box(job: Job) -> Box:

@@ -39,6 +39,22 @@ class Size(Struct, frozen=True):
     text: str
 
 
+class Several(Struct, frozen=True):
+    """Some of a few words, such as `rear, left`, in the order they are written."""
+
+    items: tuple[str, ...]
+    text: str
+
+    def __contains__(self, word: object) -> bool:
+        return word in self.items
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.items)
+
+    def __len__(self) -> int:
+        return len(self.items)
+
+
 class Tolerances(Struct, frozen=True, kw_only=True):
     """What is asked of a surface or hole beside its size, in one line: form and place [m], finish Ra [m], the gauge in words."""
 

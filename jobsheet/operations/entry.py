@@ -14,7 +14,7 @@ from msgspec import Struct
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.catalog.tools.cutters import understood as cutter_understood
 from jobsheet.errors import DocumentError, NoSuchEntry, QuantityError
-from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity, Tolerances
+from jobsheet.model.quantity import Depth, Pattern, Place, Places, Quantity, Several, Tolerances
 from jobsheet.units.grammar import example, nearest, read
 from jobsheet.units.lazily import pattern
 from jobsheet.units.show import plain, trimmed
@@ -37,7 +37,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     """One field of an operation or of the job's header.
 
     `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`,
-    `thread`, `hole size`, `depth`, `places`, `size`, `material`, `machine`. `low` and `high` are written as people write them.
+    `thread`, `hole size`, `depth`, `places`, `size`, `material`, `machine`, `several` (some of its choices). `low` and `high` are written as people write them.
     """
 
     name: str
@@ -111,6 +111,7 @@ class Entry(Struct, frozen=True, kw_only=True):
             "count": "write a whole number",
             "flag": "write yes or no",
             "choice": f"choose {' or '.join(self.choices)}",
+            "several": f"write one or several of {', '.join(self.choices)}, separated by commas",
             "text": "write something",
             "material": "write its trade or standard name, such as S235",
             "machine": "write the name of its card, such as bench-mill-b-1",
@@ -164,6 +165,26 @@ def _read_choice(entry: Entry, text: str, _units: str) -> str:
     near = nearest(wanted, entry.choices)
     hint = f"Did you mean {near}?" if near else f"Choose one of: {', '.join(entry.choices)}."
     raise QuantityError(f"“{wanted}” is not one of the choices. {hint}", 0, len(text))
+
+
+def _read_several(entry: Entry, text: str, _units: str) -> Several:
+    found: list[str] = []
+    start = 0
+    known = {choice.casefold(): choice for choice in entry.choices}
+    for piece in re.split(r"[,;]", text):
+        if wanted := " ".join(piece.split()):
+            choice = known.get(wanted.casefold())
+            if choice is None:
+                at = start + len(piece) - len(piece.lstrip())
+                near = nearest(wanted, entry.choices)
+                hint = f"Did you mean {near}?" if near else f"Choose of: {', '.join(entry.choices)}."
+                raise QuantityError(f"“{wanted}” is not one of the choices. {hint}", at, at + len(wanted))
+            if choice not in found:
+                found.append(choice)
+        start += len(piece) + 1
+    if not found:
+        raise QuantityError(f"{entry.title} is empty; {entry.wanted('mm')}.", 0, len(text))
+    return Several(tuple(found), text.strip())
 
 
 def _read_count(entry: Entry, text: str, _units: str) -> int:
@@ -338,7 +359,7 @@ def _read_material(_entry: Entry, text: str, _units: str) -> str:
 _READERS = {
     "text": _read_text, "machine": _read_text, "material": _read_material, "choice": _read_choice, "count": _read_count, "flag": _read_flag,
     "thread": _read_thread, "size": _read_size, "hole size": _read_hole, "cutter": _read_cutter,
-    "depth": _read_depth, "places": _read_places, "tolerances": _read_tolerances,
+    "depth": _read_depth, "places": _read_places, "tolerances": _read_tolerances, "several": _read_several,
 }  # fmt: skip
 
 
@@ -357,6 +378,8 @@ def _understood(entry: Entry, value: Any, units: str) -> str:
             return _length(value.nominal)
         factor, decimals, unit = (1e3, 3, "mm") if units == "mm" else (1 / INCH, 4, "in")
         return f"{plain(value.low * factor, decimals)} to {plain(value.high * factor, decimals)} {unit}"
+    if entry.asks == "several":
+        return ", ".join(value.items)
     if entry.asks == "places":
         return "1 place" if len(value) == 1 else f"{len(value)} places"
     if entry.asks == "depth" and value.value is None:

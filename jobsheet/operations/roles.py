@@ -30,7 +30,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "counterbore": ("cutter", "at", "depth", "spindle"),
     "countersink": ("cutter", "at", "to", "spindle"),
     "tap": ("cutter", "at", "depth", "thread", "hole"),
-    "bench": ("what", "measure"),
+    "bench": ("what", "measure", "does"),
     "saw": ("what",),
     "tram": ("what",),
     "find": ("cutter", "edges", "tip", "inside"),
@@ -59,6 +59,8 @@ class Roles(Struct, frozen=True, kw_only=True):
     closed: bool = False
     #: Whether it leaves a loose piece in its middle.
     frees: bool = False
+    #: What it does beside cutting (`operations/deeds.py`).
+    does: tuple[str, ...] = ()
     #: Whether a tap is turned by hand, not by the spindle.
     by_hand: bool = False
 

@@ -189,13 +189,13 @@ class Reckoner:
 
     def _held(self, set_up: SetUp, stock: Stock, machine: Machine, material: Material) -> tuple[Any, ...]:
         """What holds the work, remembered for as long as nothing of it changes."""
-        key = (set_up.holding, stock)
+        key = (set_up.holding, set_up.up, stock)
         known = self._grips.get(set_up.key)
         if known is not None and known[0] == key and known[1] is machine and known[2] is material:
             return known[3]
         found = (
             grip_of(set_up.holding, machine, material, self.shop),
-            top_of(set_up.holding, machine),
+            top_of(set_up.holding, machine, _high(set_up, stock)),
             load_of(stock, set_up.holding, machine, material),
         )
         self._grips[set_up.key] = (key, machine, material, found)
@@ -416,3 +416,9 @@ def _outcome(operation: Operation, setting: Setting) -> Outcome:
         key=operation.key, title=title, figures=figures, limits=limits, governing=governing(limits), rows=rows,
         dials=dials, problem=problem, asked=said,
     )  # fmt: skip
+
+
+def _high(set_up: SetUp, stock: Stock) -> float:
+    """How high the stock stands as it lies in a set-up [m]."""
+    size = {"top": stock.height, "bottom": stock.height, "left": stock.length, "right": stock.length}
+    return size.get(set_up.up, stock.width).value

@@ -5,8 +5,10 @@ from __future__ import annotations
 from jobsheet.drawing.drawn import Drawing, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
+from jobsheet.holdings.placed import in_jaws
+from jobsheet.holdings.registry import rests_of
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import Lying, in_jaws
+from jobsheet.model.lying import Lying
 from jobsheet.report.isometric import datum_letter
 
 JAW = 24.0
@@ -23,7 +25,7 @@ def holding_picture(
     along, across, up = lie.size
     span = across if sides == ("near", "far") else along
     base = height - 24.0
-    pack = 10.0 if set_up.holding.packing else 0.0
+    pack = 10.0 if rests_of(set_up.holding) else 0.0
     room_wide, room_high = width - 2 * JAW - 16, base - pack - 28
     scale = min(room_wide / span, room_high / up)
     wide, high = max(span * scale, 30.0), max(up * scale, 26.0)
@@ -53,7 +55,8 @@ def holding_picture(
 
 def _above(set_up: SetUp, high: float) -> float:
     """How far the work stands out of the jaws in the picture."""
-    return 0.35 * high if set_up.holding.above_jaws is None or set_up.holding.above_jaws.value > 0 else 0.0
+    above = getattr(set_up.holding, "above_jaws", None)
+    return 0.35 * high if above is None or above.value > 0 else 0.0
 
 
 def _packing(left: float, wide: float, base: float, pack: float) -> list[Item]:
@@ -114,7 +117,7 @@ def _clamped_on(
     """Held down on the table: clamps from above at both ends of what you see standing at the machine."""
     along, _, up = lie.size
     base = height - 24.0
-    pack = 10.0 if set_up.holding.packing else 0.0
+    pack = 10.0 if rests_of(set_up.holding) else 0.0
     scale = min((width - 70) / along, (base - pack - 34) / up)
     wide, high = max(along * scale, 40.0), max(up * scale, 18.0)
     left, top = (width - wide) / 2, base - pack - high

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from jobsheet.holdings.placed import in_jaws
+from jobsheet.holdings.registry import entries_of, rests_of, words_of
 from jobsheet.machine.handles import scale_text
+from jobsheet.model.holding import Holding
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import in_jaws
 from jobsheet.report.blocks import (
     Blanks,
     Cell,
@@ -265,17 +269,28 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
     found = f", with {zero.found}" if zero.found else ""
     up = f"{set_up.up}{f' ({letters[set_up.up]})' if set_up.up in letters else ''}, {set_up.operator} to you"
     rows = (
-        ("held in", holding.device),
+        ("held in", words_of(holding)),
         ("face up", up),
         ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
-        ("on", holding.packing),
-        ("above the jaws", _sized(holding.above_jaws.text, units) if holding.above_jaws else ""),
-        ("tighten to", holding.tighten.text if holding.tighten else ""),
-        ("stop", holding.stop),
+        ("on", rests_of(holding)),
+        *_more(holding, units),
         ("zero", f"{zero.named or 'corner'}{found}"),
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
     )
     return tuple((caption, plan.short(text, 110, f"{where}, {caption}")) for caption, text in rows if text)
+
+
+#: What words and picture have said already.
+_SAID = ("kind", "note", "vice", "jaws", "base", "rests_on", "parallels", "parallel_width", "parallels_then", "bar", "spacer", "clamps",
+    "bolt", "under", "stops", "device", "packing", "on")  # fmt: skip
+
+
+def _more(holding: Holding, units: str) -> Iterator[tuple[str, str]]:
+    """Every fact beside those, in the order of its form."""
+    for entry in entries_of(holding):
+        value = getattr(holding, entry.name)
+        if entry.name not in _SAID and value is not None and (text := entry.text(value)):
+            yield entry.title.lower(), _sized(text, units) if entry.asks == "length" else text
 
 
 def _sized(text: str, units: str) -> str:

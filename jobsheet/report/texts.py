@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from jobsheet.holdings.registry import entries_of
 from jobsheet.model.job import Job
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
@@ -21,7 +22,7 @@ def texts_of(job: Job) -> Iterator[tuple[str, str]]:
     for set_up in job.set_ups:
         where = f"set-up {set_up.number}"
         yield from _group(where, layout.SET_UP, set_up)
-        yield from _group(f"{where}, holding", layout.HOLDING, set_up.holding)
+        yield from _group(f"{where}, holding", entries_of(set_up.holding), set_up.holding)
         yield from _group(f"{where}, zero", layout.ZERO, set_up.zero)
         for operation in set_up.operations:
             yield from _group(f"step {operation.number}", kind_of(operation.kind).entries, operation.fields)

@@ -9,8 +9,9 @@ from collections.abc import Callable
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
+from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import Lying, in_jaws
+from jobsheet.model.lying import Lying
 from jobsheet.report.isometric import datum_letter
 from jobsheet.report.points import Point
 

@@ -28,7 +28,7 @@ from jobsheet.catalog.tools.places import parted
 from jobsheet.errors import DocumentError, Problem, QuantityError
 from jobsheet.model.own_tools import Cabinet, Thing
 from jobsheet.paths import own_folder, resources
-from jobsheet.storage.versions import CURRENT, what_is_wrong
+from jobsheet.storage.versions import OF_LISTS, what_is_wrong
 from jobsheet.units.grammar import nearest
 
 NAME = "cabinet.yaml"
@@ -128,7 +128,7 @@ class _Reader:
                 hint = f"did you mean {near}?" if near else f"there are {', '.join(SECTIONS)}"
                 self.problem(node.line, name, f"a cabinet has no such section; {hint}")
         written = self._text(fields, "format", "", 1)
-        sentence = what_is_wrong(written, CURRENT)
+        sentence = what_is_wrong(written, OF_LISTS)
         if sentence:
             line = fields["format"].line if "format" in fields else 1
             self.problem(line, "format", sentence if written else "this field is missing; write format: 1")

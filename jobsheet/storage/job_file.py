@@ -7,7 +7,11 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
-from jobsheet.model.job import FACES, Dismissed, Holding, Job, Operation, Part, SetUp, Stock, Zero
+from jobsheet.holdings.placed import own_vice
+from jobsheet.holdings.registry import NONE, holding_kind
+from jobsheet.holdings.registry import NOTE as HOLDING_NOTE
+from jobsheet.model.holding import NOTHING, Holding
+from jobsheet.model.job import FACES, Dismissed, Job, Operation, Part, SetUp, Stock, Zero
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
@@ -239,13 +243,32 @@ def set_ups_from(reader: Reader, node: Node | None) -> list[SetUp]:
             SetUp(
                 key=key,
                 number=number,
-                holding=Holding(**reader.entries(fields.get("holding"), f"{path}.holding", layout.HOLDING)),
+                holding=_holding(reader, fields.get("holding"), f"{path}.holding"),
                 zero=Zero(**reader.entries(fields.get("zero"), f"{path}.zero", layout.ZERO)),
                 operations=tuple(steps_from(reader, fields.get("operations"), f"{path}.operations")),
                 **values,
             )
         )
     return found
+
+
+def _holding(reader: Reader, node: Node | None, path: str) -> Holding:
+    """What holds the work: its kind, and that kind's facts."""
+    fields = reader.mapping(node, path)
+    named = fields.get("kind")
+    if node is None or not fields:
+        return NOTHING
+    if named is None or not named.text or named.text == NONE:
+        said = reader.entries(node, path, (HOLDING_NOTE,), ("kind",))
+        return Holding(**said) if said else NOTHING
+    try:
+        kind = holding_kind(named.text)
+    except JobsheetError as error:
+        reader.problem(named, f"{path}.kind", str(error))
+        return NOTHING
+    before = len(reader.problems)
+    values = reader.entries(node, path, kind.entries, ("kind",))
+    return kind.fields(**values) if len(reader.problems) == before else NOTHING
 
 
 def steps_from(reader: Reader, node: Node | None, where: str) -> list[Operation]:
@@ -371,5 +394,6 @@ def blank_job(machine: str, material: str = "S235") -> Job:
     }
     card = find_card(machine)
     return Job(
-        material=material, stock=Stock(**sizes), machine=card.name, card_hash=card_digest(card.name), set_ups=(SetUp(key="set-up-1", number=1),)
+        material=material, stock=Stock(**sizes), machine=card.name, card_hash=card_digest(card.name),
+        set_ups=(SetUp(key="set-up-1", number=1, holding=own_vice(card)),),
     )  # fmt: skip

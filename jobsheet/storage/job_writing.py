@@ -7,6 +7,8 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse
 from jobsheet.errors import CannotWrite
+from jobsheet.holdings.registry import kind_of as holding_kind_of
+from jobsheet.model.holding import Holding
 from jobsheet.model.job import Job, Operation, SetUp, Zero
 from jobsheet.model.quantity import Pattern, Place
 from jobsheet.operations.entry import Entry
@@ -73,12 +75,20 @@ def set_up_data(set_up: SetUp) -> dict[str, Any]:
     """A set-up with its steps as texts, in the order of the file."""
     out: dict[str, Any] = {"key": set_up.key, "number": str(set_up.number)}
     out |= _group(layout.SET_UP, set_up)
-    if holding := _group(layout.HOLDING, set_up.holding):
+    if holding := holding_data(set_up.holding):
         out["holding"] = holding
     if set_up.zero != _DEFAULT_ZERO:
         out["zero"] = _group(layout.ZERO, set_up.zero)
     out["operations"] = [step_data(operation) for operation in set_up.operations]
     return out
+
+
+def holding_data(holding: Holding) -> dict[str, Any]:
+    """What holds the work as texts: its kind first."""
+    kind = holding_kind_of(holding)
+    if kind is None:
+        return {"note": holding.note} if holding.note else {}
+    return {"kind": kind.name} | _group(kind.entries, holding)
 
 
 def step_data(operation: Operation) -> dict[str, Any]:

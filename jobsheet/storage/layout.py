@@ -57,16 +57,6 @@ JOB = (
     Entry(name="why", title="Why this order", asks="text", optional=True, lines=4),
     Entry(name="note", title="Note", asks="text", optional=True, lines=2),
 )
-HOLDING = (
-    Entry(name="device", title="Held in", asks="text", optional=True, hint="such as 80 mm vice"),
-    Entry(name="packing", title="Parallels or packing", asks="text", optional=True),
-    Entry(name="above_jaws", title="Above the jaws", asks="length", low="0 mm", high="1 m", optional=True),
-    Entry(name="tighten", title="Tighten to", asks="torque", low="0 N·m", high="500 N·m", optional=True),
-    Entry(name="clamps", title="Strap clamps", asks="count", low="1", high="20", optional=True),
-    Entry(name="bolt", title="Clamp bolts", asks="thread", optional=True, hint="such as M12"),
-    Entry(name="stop", title="Stop", asks="text", optional=True),
-    Entry(name="note", title="Holding note", asks="text", optional=True),
-)
 ZERO = (
     Entry(name="named", title="Zero at", asks="text", optional=True, hint="the datums, such as A and B"),
     Entry(name="x_from", title="X from", asks="choice", choices=("left", "right"), optional=True),

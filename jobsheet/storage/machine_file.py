@@ -9,7 +9,7 @@ from jobsheet.errors import DocumentError, Problem, QuantityError
 from jobsheet.model.machine import Handle, Lever, Machine, Marked, SpeedRange, SpeedStep, Spindle, Table, Vice
 from jobsheet.storage.card_bounds import number_in, outside
 from jobsheet.storage.older_words import FIELDS
-from jobsheet.storage.versions import CURRENT, what_is_wrong
+from jobsheet.storage.versions import OF_LISTS, what_is_wrong
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.lazily import pattern
 
@@ -87,7 +87,7 @@ class _Card:
         """The format that the card says, refused where it is not one that is known here."""
         node = self.fields.get("format")
         written = self.text("format")
-        if node is not None and node.text is not None and (sentence := what_is_wrong(written, CURRENT)):
+        if node is not None and node.text is not None and (sentence := what_is_wrong(written, OF_LISTS)):
             self._problem(node.line, "format", sentence)
 
     def marked(self, name: str, measures: str, *, required: bool = True) -> Marked | None:

@@ -23,7 +23,7 @@ from jobsheet.model.trials import Trial
 from jobsheet.paths import no_file, own_folder, resources
 from jobsheet.storage.proof_lock import alone
 from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
-from jobsheet.storage.versions import CURRENT, what_is_wrong
+from jobsheet.storage.versions import OF_LISTS, what_is_wrong
 
 FOLDER = "proof"
 _NAME = re.compile(r"^[a-z0-9][a-z0-9-]{0,99}$")  # as long as the name of a file may be
@@ -166,7 +166,7 @@ def records_from(raw: bytes, machine: str = "") -> tuple[tuple[Trial, ...], tupl
     for first, lines in _blocks(raw):
         heading = _FORMAT.match(lines[0])
         if heading is not None and len(lines) == 1:
-            if sentence := what_is_wrong(heading[1], CURRENT):
+            if sentence := what_is_wrong(heading[1], OF_LISTS):
                 # Of another format nothing is guessed: what stands below may mean something else.
                 return (), (*problems, Problem(first, "format", sentence))
             continue

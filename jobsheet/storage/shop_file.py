@@ -113,7 +113,7 @@ def _read(path: Path, _changed: int) -> Shop:
 
 def shop_from_text(root: Any, name: str) -> Shop:
     """The workshop's numbers from the nodes of its file; raises DocumentError."""
-    from jobsheet.storage.versions import CURRENT, what_is_wrong
+    from jobsheet.storage.versions import OF_LISTS, what_is_wrong
     from jobsheet.units.grammar import nearest
 
     problems: list[Problem] = []
@@ -123,7 +123,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
     for typed, node in (root.fields or {}).items():
         plain = typed.strip().replace(" ", "_")
         if plain == "format":
-            if sentence := what_is_wrong(node.text or "", CURRENT):
+            if sentence := what_is_wrong(node.text or "", OF_LISTS):
                 problems.append(Problem(node.line, typed, sentence))
             continue
         if plain in seen:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from jobsheet.catalog.reading.strict_yaml import Node
 from jobsheet.errors import DocumentError, Problem
 
-CURRENT = 1
+CURRENT = 2
+#: That of cabinets and proof logs.
+OF_LISTS = 1
 
 
 def up_to_date(root: Node, name: str) -> Node:
@@ -32,6 +34,10 @@ def up_to_date(root: Node, name: str) -> Node:
         )
     if sentence := what_is_wrong(node.text or "", CURRENT):
         raise DocumentError(name, (Problem(node.line, "format", sentence),))
+    if node.text == "1":
+        from jobsheet.storage.from_format_1 import brought_up
+
+        return brought_up(root)
     return root
 
 

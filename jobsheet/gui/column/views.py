@@ -7,6 +7,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.ink.spoken import face_word, severity_word, verdict_word
+from jobsheet.holdings.registry import rests_of, words_of
 from jobsheet.model.figure import Limit
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.quantity import Cutter
@@ -169,7 +170,7 @@ def heading_view(set_up: SetUp, job: Job) -> HeadingView:
     title = translate("Rows", "Set-up {number} · {face}").format(
         number=set_up.number, face=set_up.title or face_word(set_up.up)
     )
-    holding = ", ".join(part for part in (set_up.holding.device, set_up.holding.packing) if part)
+    holding = ", ".join(part for part in (words_of(set_up.holding), rests_of(set_up.holding)) if part)
     zero = set_up.zero.named
     if zero:
         zero = translate("Rows", "zero at {place}").format(place=zero)
@@ -181,7 +182,7 @@ def heading_view(set_up: SetUp, job: Job) -> HeadingView:
         number=set_up.number,
         title=title,
         holding=holding,
-        device=set_up.holding.device,
-        packing=set_up.holding.packing,
+        device=words_of(set_up.holding),
+        packing=rests_of(set_up.holding),
         zero=" · ".join(part for part in (zero, minutes) if part),
     )

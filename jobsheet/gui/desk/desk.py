@@ -10,12 +10,13 @@ from typing import Any
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
-from jobsheet.edit.commands import Command, SetField, entry_of, value_of
+from jobsheet.edit.commands import Command, SetField, entry_of, set_up_of, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, shown
+from jobsheet.holdings.registry import entries_of
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark
@@ -302,12 +303,13 @@ class Desk(QObject):
             Section("job", translate("Desk", "Job"), entries),
         )
 
-    @staticmethod
-    def set_up_sections(key: str) -> tuple[Section, ...]:
+    def set_up_sections(self, key: str) -> tuple[Section, ...]:
         """The form of a set-up's heading."""
         return (
             Section(f"setup:{key}", translate("Desk", "Lay it"), layout.SET_UP),
-            Section(f"holding:{key}", translate("Desk", "Hold"), layout.HOLDING),
+            Section(
+                f"holding:{key}", translate("Desk", "Hold"), entries_of(set_up_of(self.job, key).holding)
+            ),
             Section(f"zero:{key}", translate("Desk", "Zero"), layout.ZERO),
         )
 

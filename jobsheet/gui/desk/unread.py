@@ -8,8 +8,8 @@ from jobsheet.model.job import Job
 
 #: What the figures of every step hang on, by its owner; the rest of the header are words.
 _JOB = {"job": {"material", "machine", "fluid", "units"}, "job:stock": {"length", "width", "height"}}
-#: The same of the set-up that a step stands in.
-_HOLDING = {"above_jaws", "tighten", "clamps", "bolt"}
+#: All that is said of the holding of the set-up that a step stands in, but its words.
+_WORDS = {"note"}
 
 
 def hangs_on(job: Job, key: str) -> Callable[[str, str], bool]:
@@ -19,6 +19,6 @@ def hangs_on(job: Job, key: str) -> Callable[[str, str], bool]:
     def asked(owner: str, name: str) -> bool:
         if owner == key:
             return True
-        return name in _JOB.get(owner, ()) or (owner == f"holding:{set_up}" and name in _HOLDING)
+        return name in _JOB.get(owner, ()) or (owner == f"holding:{set_up}" and name not in _WORDS)
 
     return asked

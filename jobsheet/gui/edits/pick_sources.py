@@ -55,7 +55,7 @@ def source_of(desk: Desk, owner: str, entry: Entry) -> Source:
         from jobsheet.gui.edits.material_choice import materials_listed
 
         return Source(materials_listed("", desk.job.material))
-    if entry.name == "device":
+    if entry.name == "vice":
         return _devices(desk)
     return _of_cabinet(desk, owner, entry.name)
 

@@ -1,4 +1,4 @@
-"""A step by hand: file, mark, clean, find an edge, measure. Nothing is reckoned but its minutes."""
+"""A step by hand: it says what it does (`operations/deeds.py`), with what, and what was found. Nothing is reckoned but its minutes."""
 
 from __future__ import annotations
 
@@ -7,10 +7,12 @@ from msgspec import Struct
 from jobsheet.catalog.tools.cutters import short_name
 from jobsheet.machine.spindle import choose
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size
+from jobsheet.model.quantity import Cutter, Quantity, Several, Size
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
+from jobsheet.operations import deeds
+from jobsheet.operations.deeds import said
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Dial, Group, Kind
 from jobsheet.operations.roles import Roles
@@ -21,8 +23,15 @@ from jobsheet.operations.shared.tally import Tally
 class Fields(Struct, frozen=True, kw_only=True):
     """What is typed and stored."""
 
-    what: str
+    does: Several | None = None
+    what: str = ""
     with_what: str = ""
+    zero_on: Several | None = None
+    instrument: str | None = None
+    removes: Several | None = None
+    stays: Several | None = None
+    one_at_a_time: bool | None = None
+    screws: int | None = None
     cutter: Cutter | None = None
     spindle: Quantity | None = None
     minutes: Quantity | None = None
@@ -34,7 +43,13 @@ FORM = (
     Group(
         "Step",
         (
-            Entry(name="what", title="What to do", asks="text", lines=2, hint="begin with a verb"),
+            Entry(
+                name="does", title="It does", asks="several", choices=deeds.DEEDS, optional=True,
+                hint="such as measure, deburr; rules go by this",
+            ),
+            Entry(
+                name="what", title="Your wording", asks="text", optional=True, lines=2, hint="leave empty for the usual words"
+            ),
             Entry(name="with_what", title="With", asks="text", optional=True, hint="such as file, soft hammer"),
             Entry(
                 name="cutter", title="In the spindle", asks="cutter", optional=True,
@@ -44,7 +59,27 @@ FORM = (
             Entry(name="minutes", title="Minutes", asks="time", low="0 min", high="24 h", optional=True),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.NOTE)),
+    Group(
+        "Zero, holding",
+        (
+            Entry(
+                name="zero_on", title="Zero found on", asks="several", choices=deeds.FACES, optional=True,
+                hint="faces of the drawing, such as left, front",
+            ),
+            Entry(name="removes", title="Comes off", asks="several", choices=deeds.HELD_BY, optional=True),
+            Entry(name="stays", title="Goes on holding", asks="several", choices=deeds.HELD_BY, optional=True),
+            Entry(name="one_at_a_time", title="One at a time", asks="flag", optional=True),
+            Entry(name="screws", title="Screws in the loose piece", asks="count", low="0", high="100", optional=True),
+        ),
+    ),
+    Group(
+        "Check and words",
+        (
+            common.MEASURE,
+            Entry(name="instrument", title="Measured with", asks="choice", choices=deeds.INSTRUMENTS, optional=True),
+            common.NOTE,
+        ),
+    ),
 )  # fmt: skip
 
 
@@ -68,7 +103,7 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     speed = found.value("spindle_speed")
     return (
         Row(
-            do=fields.what,
+            do=fields.what or _words(fields),
             note=fields.note,
             cutter=place,
             spindle=f"{speed * 60:.0f}" if speed else "",
@@ -92,17 +127,21 @@ def sweep(_fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
 
 
 def _words(fields: Fields) -> str:
-    return fields.what
+    return fields.what or said(fields.does.items if fields.does else ()) or "Bench step"
+
+
+def _roles(fields: Fields) -> Roles:
+    return Roles(beside="bench", does=fields.does.items if fields.does else ())
 
 
 #: A new step, to be worded.
-EXAMPLE = {"what": "Break the edges", "with_what": "file"}
+EXAMPLE = {"does": "deburr", "with_what": "file"}
 
 
 KIND = Kind(
     name="bench-step", title="Bench step", icon="bench-step", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, example=EXAMPLE, word="bench-step", groups=("bench",),
-    roles=Roles(beside="bench"),
+    roles=_roles,
     reads=frozenset({"machine", "units"}),
     also=("deburr", "file", "measure", "clean", "clamp", "hold", "mark out"),
 )  # fmt: skip

@@ -182,7 +182,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="pick-up-edge",
     groups=("finding",),
-    roles=Roles(beside="find"),
+    roles=Roles(beside="find", does=("find zero",)),
     reads=frozenset({"machine", "units"}),
     also=("zero", "datum", "pick up"),
 )

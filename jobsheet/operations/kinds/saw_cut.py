@@ -159,7 +159,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="saw-cut",
     groups=("bench",),
-    roles=Roles(beside="saw"),
+    roles=Roles(beside="saw", does=("saw",)),
     reads=_reads,
     also=("cut off",),
 )

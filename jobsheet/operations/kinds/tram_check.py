@@ -155,7 +155,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="tram-check",
     groups=("finding",),
-    roles=Roles(beside="tram"),
+    roles=Roles(beside="tram", does=("check head",)),
     reads=frozenset({"units"}),
     also=("square the head",),
 )

@@ -6,7 +6,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.catalog.metals.materials import find as find_material
-from jobsheet.model.job import Holding, Operation
+from jobsheet.holdings.placed import own_vice
+from jobsheet.model.job import Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
@@ -70,7 +71,7 @@ def setting_of(
         If there is no such material.
     """
     found, numbers = find_material(material), shop or workshop()
-    holding = Holding(device=machine.vices[0].name) if machine.vices else Holding()
+    holding = own_vice(machine)
     return Setting(
         machine=machine, material=found, shop=numbers, units=units, fluid=fluid, extent=_WORK, thickness=_WORK[2],
         grip=grip_of(holding, machine, found, numbers), proof=proof_of(machine.name, numbers),

@@ -14,6 +14,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.tools.cabinet_lines import gauge_named, gauge_sizes, tap_styles
 from jobsheet.errors import QuantityError
+from jobsheet.holdings.registry import rests_of
 from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Job, Operation
 from jobsheet.model.quantity import Cutter, Quantity, Thread
@@ -52,7 +53,7 @@ def needs_of(job: Job) -> tuple[Need, ...]:
     """All that a job asks for, in cutting order; the same thing once, with all of its steps."""
     found: dict[tuple[Any, ...], Need] = {}
     for set_up in job.set_ups:
-        for need in words_ask(set_up.holding.packing, job.units):
+        for need in words_ask(rests_of(set_up.holding), job.units):
             if not need.plain:  # a sentence about how it is packed: only what has a size asks for something
                 _join(found, need, set_up=set_up.key)
         for operation in set_up.operations:

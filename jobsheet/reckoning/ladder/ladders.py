@@ -16,8 +16,11 @@ from msgspec.structs import replace
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.errors import CalcError, CommandError
+from jobsheet.holdings.placed import own_vice
+from jobsheet.holdings.registry import words_of
 from jobsheet.model.capacity import Snapshot
-from jobsheet.model.job import Holding, Operation
+from jobsheet.model.holding import Holding
+from jobsheet.model.job import Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
@@ -121,7 +124,7 @@ def plan(
     grows = ("width" if grow == "width" else "depth") if process in MILLING else "size"
     bare = Ladder(
         machine=card, process=process, kind=PROVED[process], cutter=tool, material=material, units=units,
-        setting=setting, date=day, holding=held.device, grows=grows, texts=tuple((texts or {}).items()), start=START_WORDS,
+        setting=setting, date=day, holding=words_of(held), grows=grows, texts=tuple((texts or {}).items()), start=START_WORDS,
         stop=STOP_WORDS, chance=chance, growth=growth,
     )  # fmt: skip
     refused = (
@@ -165,7 +168,7 @@ def _fits(process: str, cutter: Cutter, grow: str) -> None:
 def _held(holding: Holding | str, machine: Machine) -> Holding:
     if isinstance(holding, Holding):
         return holding
-    return Holding(device=holding or (machine.vices[0].name if machine.vices else ""))
+    return own_vice(machine, holding)
 
 
 def rung_at(ladder: Ladder, texts: Mapping[str, str], size: str = "") -> Rung:

@@ -13,6 +13,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import JobsheetError
+from jobsheet.holdings.registry import changed_to, entries_of
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import fields_from
@@ -29,7 +30,7 @@ class NotMended(JobsheetError):
 
 _JOB: dict[str, tuple[Entry, ...]] = {"part": layout.PART, "stock": layout.STOCK}
 _SET_UP: dict[str, tuple[Entry, ...]] = {
-    "setup": layout.SET_UP, "holding": layout.HOLDING, "zero": layout.ZERO,
+    "setup": layout.SET_UP, "holding": (), "zero": layout.ZERO,
 }  # fmt: skip
 
 
@@ -68,7 +69,12 @@ def _with_field(job: Job, owner: str, name: str, text: str) -> Job:
         return replace(job, **{key: _changed(part, name, _read(_JOB[key], name, text, job.units))})
     if section in _SET_UP and key:
         set_up = next(one for one in job.set_ups if one.key == key)
-        value = _read(_SET_UP[section], name, text, job.units)
+        if section == "holding":
+            if name == "kind":
+                return with_set_up(job, replace(set_up, holding=changed_to(set_up.holding, text, job.units)))
+            value = _read(entries_of(set_up.holding), name, text, job.units)
+        else:
+            value = _read(_SET_UP[section], name, text, job.units)
         if section == "setup":
             return with_set_up(job, _changed(set_up, name, value))
         return with_set_up(job, replace(set_up, **{section: _changed(getattr(set_up, section), name, value)}))

@@ -14,6 +14,7 @@ from jobsheet.catalog.metals.densities import density
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.errors import JobsheetError
+from jobsheet.holdings.placed import vice_of
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.machine import Machine, Vice
 from jobsheet.model.material import Material
@@ -22,7 +23,6 @@ from jobsheet.model.remark import Note
 from jobsheet.model.shop import Shop
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.grip import vice_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.notes.trigger_text import parsed
 from jobsheet.review.notes.triggers import holds

@@ -12,6 +12,7 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.catalog.reading.data import shipped
+from jobsheet.holdings.registry import roles_of
 from jobsheet.machine.spindle import steps
 from jobsheet.model.job import Job, Operation
 from jobsheet.model.quantity import Depth, Size
@@ -111,16 +112,16 @@ def _job_facts(job: Job) -> dict[str, Any]:
 
 def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
     set_up = job.set_ups[index]
-    device, packing = set_up.holding.device.casefold(), set_up.holding.packing.casefold()
+    plays = roles_of(set_up.holding)
     faced = [
         one.up
         for one in job.set_ups[:index]
         if any(roles(operation).mills == "flat" for operation in one.operations)
     ]
-    vice = bool(re.search(r"\b(vise|vice|jaws?)\b", device))
+    vice = plays.jaws
     return {
-        "holding.kind": "vice" if vice else "straps" if "strap" in device or set_up.holding.clamps else "",
-        "holding.parallels": "parallel" in packing,
+        "holding.kind": "vice" if vice else "straps" if plays.on_top else "",
+        "holding.parallels": getattr(set_up.holding, "rests_on", None) == "parallels",
         "set-up.third": len(set(faced)) == 2 and set_up.up not in faced,
         "set-up.upright": vice and set_up.up in ("left", "right"),
         "set-up.positions": any(getattr(one.fields, "at", None) for one in set_up.operations),

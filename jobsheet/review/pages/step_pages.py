@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jobsheet.holdings.registry import holding_kind, holdings, kind_entry
 from jobsheet.operations import registry
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Kind
@@ -11,7 +12,7 @@ from jobsheet.storage import layout
 #: The fields of the job's own forms, by the name that the window calls the form.
 _FORMS: dict[str, tuple[str, tuple[Entry, ...]]] = {
     "job": ("The job", layout.JOB), "job:part": ("Part", layout.PART), "job:stock": ("Stock", layout.STOCK),
-    "setup": ("Set-up: how it lies", layout.SET_UP), "holding": ("Set-up: holding", layout.HOLDING),
+    "setup": ("Set-up: how it lies", layout.SET_UP),
     "zero": ("Set-up: zero", layout.ZERO),
 }  # fmt: skip
 
@@ -34,9 +35,19 @@ def field_pages() -> list[Page]:
         for name in registry.kinds()
         for entry in registry.kind(name).entries
     ]
+    made += [field_page("holding", "Set-up: holding", entry) for entry in _of_holdings()]
     return made + [
         field_page(form, title, entry) for form, (title, entries) in _FORMS.items() for entry in entries
     ]
+
+
+def _of_holdings() -> list[Entry]:
+    """Every field of every kind of holding, each name once."""
+    found = {kind_entry().name: kind_entry()}
+    for name in holdings():
+        for entry in holding_kind(name).entries:
+            found.setdefault(entry.name, entry)
+    return list(found.values())
 
 
 _LEFT_EMPTY = (

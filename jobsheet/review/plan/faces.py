@@ -14,10 +14,11 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.figure import Figures
 from jobsheet.model.identity import by_identity
 from jobsheet.model.job import FACES, Job, Operation, SetUp
-from jobsheet.model.lying import OPPOSITE, Lying, in_jaws
+from jobsheet.model.lying import OPPOSITE, Lying
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Slab
 from jobsheet.operations.registry import roles
@@ -201,7 +202,7 @@ def _kept(job: Job) -> frozenset[str]:
 
 def in_vice(set_up: SetUp, lie: Lying) -> bool:
     """Whether the plan says that a vice holds the work: where nothing is said of it, its faces are not asked about."""
-    return bool(set_up.holding.device.strip()) and in_jaws(set_up, lie)
+    return in_jaws(set_up, lie)
 
 
 def positions(fields: Any) -> bool:

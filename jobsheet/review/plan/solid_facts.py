@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.job import Job
-from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.not_checked import alone
 from jobsheet.reckoning.reckoner import Reckoned
 
@@ -45,9 +46,12 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
     }
     box = stock_box(job)
     held = {
-        set_up.key: (set_up.fixed_jaw, set_up.holding.above_jaws.value if set_up.holding.above_jaws else None)
+        set_up.key: (
+            set_up.fixed_jaw,
+            set_up.holding.above_jaws.value if getattr(set_up.holding, "above_jaws", None) else None,
+        )
         for set_up in job.set_ups
-        if set_up.holding.device and in_jaws(set_up, lying(set_up, box))
+        if in_jaws(set_up, lying(set_up, box))
     }
     return (
         *made_facts(stages), *volume_facts(stages, volumes), *place_facts(stages), *holding_facts(stages, held)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from jobsheet.holdings.registry import rests_of
+from jobsheet.holdings.registry import words_of as holding_words_of
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.remembered import remembered
 
@@ -39,7 +41,7 @@ def words_of(operation: Operation) -> tuple[str, ...]:
 def holding_words(set_up: SetUp) -> tuple[str, ...]:
     """All that a person wrote about how a set-up is held."""
     holding = set_up.holding
-    found = (holding.device, holding.packing, holding.stop, holding.note, set_up.note)
+    found = (holding_words_of(holding), rests_of(holding), holding.note, set_up.note)
     return tuple(text for text in found if text)
 
 

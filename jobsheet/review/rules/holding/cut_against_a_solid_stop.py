@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.holdings.placed import in_jaws
+from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.words import says

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.holdings.placed import in_jaws, vice_of
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import in_jaws, lying, stock_box
+from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
-from jobsheet.reckoning.grip import vice_of
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.plan.words import says

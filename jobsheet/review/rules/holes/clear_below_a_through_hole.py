@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import in_jaws
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Groove, Hole, Recess
 from jobsheet.review.mending.edge_holes import OUT_OF_A_SIDE, breaks_out

@@ -8,8 +8,9 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
+from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.job import Job, SetUp
-from jobsheet.model.lying import OPPOSITE, in_jaws
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.plan.faces import Plan, plan_of, positions
 from jobsheet.review.plan.words import said

@@ -1,0 +1,5 @@
+"""How the work is held: one kind of holding a file in `kinds/`, found by walking it.
+
+Begin with `kind.py` (what a kind says of itself), `roles.py` (what it is to rules, limits and drawings, none of which know its
+name) and `registry.py`. A kind is a struct of facts, a form, words, bodies and a grip; `model/holding.py` has what they share.
+"""

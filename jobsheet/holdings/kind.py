@@ -1,0 +1,68 @@
+"""What a kind of holding is: facts, form, words, bodies, grip, bound by name in one frozen record."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.holdings.roles import HoldingRoles
+from jobsheet.model.holding import Around, Body, Holding
+from jobsheet.model.machine import Machine
+from jobsheet.model.material import Material
+from jobsheet.model.setting import Grip
+from jobsheet.model.shop import Shop
+from jobsheet.operations.entry import Entry
+from jobsheet.operations.kind import Group
+
+
+def _no_words(_fields: Any) -> str:
+    return ""
+
+
+def _no_bodies(_fields: Any, _around: Around) -> tuple[Body, ...]:
+    return ()
+
+
+def _no_grip(_fields: Any, _machine: Machine, _material: Material, _shop: Shop) -> Grip | None:
+    return None
+
+
+def _no_top(_fields: Any, _machine: Machine, _high: float) -> float | None:
+    return None
+
+
+def _no_mass(_fields: Any, _machine: Machine) -> float:
+    return 0.0
+
+
+class HoldingKind(Struct, frozen=True, kw_only=True):
+    """One kind of holding.
+
+    `words` names it in a few words (`80 mm vice`), `rests` says what the work lies on, `bodies` where its parts stand round the
+    work, `grip` with what force it holds (None where too little is said), `top` how high the top of work of that height
+    stands over the table [m], `mass` what it weighs beside the work [kg], `example` is what a new one holds, as typed.
+    """
+
+    name: str
+    title: str
+    fields: type[Holding]
+    form: tuple[Group, ...]
+    words: Callable[[Any], str]
+    rests: Callable[[Any], str] = _no_words
+    bodies: Callable[[Any, Around], tuple[Body, ...]] = _no_bodies
+    grip: Callable[[Any, Machine, Material, Shop], Grip | None] = _no_grip
+    top: Callable[[Any, Machine, float], float | None] = _no_top
+    mass: Callable[[Any, Machine], float] = _no_mass
+    roles: HoldingRoles | Callable[[Any], HoldingRoles] = HoldingRoles()
+    example: dict[str, str] = {}
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """Every field, in the order of the form."""
+        return tuple(entry for group in self.form for entry in group.entries)
+
+    def plays(self, fields: Any) -> HoldingRoles:
+        """Its roles with these facts."""
+        return self.roles if isinstance(self.roles, HoldingRoles) else self.roles(fields)

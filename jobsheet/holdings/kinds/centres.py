@@ -1,0 +1,94 @@
+"""Between centres on a dividing head and its tailstock."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from jobsheet.holdings import common
+from jobsheet.holdings.kind import HoldingKind
+from jobsheet.holdings.roles import HoldingRoles
+from jobsheet.model.holding import Around, Body, Holding
+from jobsheet.model.quantity import Quantity
+from jobsheet.operations.kind import Group
+
+
+class Fields(Holding, frozen=True, kw_only=True):
+    """What is typed and stored."""
+
+    kind: ClassVar[str] = "centres"
+
+    diameter: Quantity | None = None
+    length: Quantity | None = None
+    dog: bool | None = None
+    jack: bool | None = None
+    locked: bool | None = None
+
+
+FORM = (
+    Group(
+        "Centres",
+        (
+            common.length("diameter", "Diameter of the work"),
+            common.length("length", "Between the centres", "3 m"),
+            common.flag("dog", "Dog without play"),
+            common.flag("jack", "Jack under the middle"),
+            common.flag("locked", "Locked before a straight cut"),
+        ),
+    ),
+    Group("Words", (common.NOTE,)),
+)
+
+
+def words(_fields: Fields) -> str:
+    """As the trade says it."""
+    return "between centres"
+
+
+def rests(fields: Fields) -> str:
+    """Dog and jack."""
+    return ", ".join(
+        word for word, there in (("dog", fields.dog), ("jack under the middle", fields.jack)) if there
+    )
+
+
+def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
+    """Both centres, the dog at the left, the jack under the middle."""
+    long, wide, high = around.size
+    third = min(wide, high) / 6
+    found = [
+        Body(
+            part="tail",
+            low=(at, wide / 2 - third, high / 2 - third),
+            high=(at + 0.03, wide / 2 + third, high / 2 + third),
+            axis=0,
+            sure=False,
+        )
+        for at in (-0.03, long)
+    ]
+    if fields.dog:
+        found.append(
+            Body(
+                part="chuck",
+                low=(0.0, -0.015, -0.015),
+                high=(0.015, wide + 0.015, high + 0.015),
+                axis=0,
+                sure=False,
+            )
+        )
+    if fields.jack:
+        found.append(
+            Body(
+                part="jack",
+                low=(long / 2 - 0.01, wide / 2 - 0.01, -0.05),
+                high=(long / 2 + 0.01, wide / 2 + 0.01, 0.0),
+                axis=2,
+                sure=False,
+            )
+        )
+    return tuple(found)
+
+
+KIND = HoldingKind(
+    name="centres", title="Between centres", fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
+    roles=HoldingRoles(turns=True, round=True),
+)  # fmt: skip

@@ -1,0 +1,93 @@
+"""A chuck on a dividing head or a rotary table."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from jobsheet.holdings import common
+from jobsheet.holdings.kind import HoldingKind
+from jobsheet.holdings.roles import HoldingRoles
+from jobsheet.model.holding import Around, Body, Holding
+from jobsheet.model.quantity import Quantity
+from jobsheet.operations.kind import Group
+
+
+class Fields(Holding, frozen=True, kw_only=True):
+    """What is typed and stored."""
+
+    kind: ClassVar[str] = "chuck"
+
+    on: str | None = None
+    jaws: int | None = None
+    lies: str | None = None
+    diameter: Quantity | None = None
+    grip_length: Quantity | None = None
+    out: Quantity | None = None
+    tailstock: bool | None = None
+    locked: bool | None = None
+
+
+FORM = (
+    Group(
+        "Chuck",
+        (
+            common.choice("on", "On a", "dividing head", "rotary table"),
+            common.count("jaws", "Jaws", 2, 6),
+            common.choice("lies", "The work", "along", "upright"),
+            common.length("diameter", "Diameter of the work"),
+            common.length("grip_length", "Gripped over"),
+            common.length("out", "Stands out by"),
+            common.flag("tailstock", "Tailstock at its end"),
+            common.flag("locked", "Locked before a straight cut"),
+        ),
+    ),
+    Group("Words", (common.NOTE,)),
+)
+
+
+def words(fields: Fields) -> str:
+    """Chuck and what it is on."""
+    jaws = f"{fields.jaws}-jaw " if fields.jaws else ""
+    return f"{jaws}chuck" + (f" on {'the ' if fields.on else ''}{fields.on}" if fields.on else "")
+
+
+def rests(fields: Fields) -> str:
+    """Tailstock or not."""
+    return "tailstock at its end" if fields.tailstock else ""
+
+
+def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
+    """The chuck at the left or below, the tail centre at the right."""
+    long, wide, high = around.size
+    held = fields.grip_length.value if fields.grip_length else 0.02
+    wider = 0.04
+    if fields.lies == "upright" or (fields.lies is None and fields.on == "rotary table"):
+        low = (long / 2 - long / 2 - wider, -wider, -0.06)
+        return (Body(part="chuck", low=low, high=(long + wider, wide + wider, held), axis=2, sure=False),)
+    found = [
+        Body(
+            part="chuck",
+            low=(-0.06, -wider, -wider),
+            high=(held, wide + wider, high + wider),
+            axis=0,
+            sure=False,
+        )
+    ]
+    if fields.tailstock:
+        third = min(wide, high) / 6
+        found.append(
+            Body(
+                part="tail",
+                low=(long, wide / 2 - third, high / 2 - third),
+                high=(long + 0.04, wide / 2 + third, high / 2 + third),
+                axis=0,
+                sure=False,
+            )
+        )
+    return tuple(found)
+
+
+KIND = HoldingKind(
+    name="chuck", title="Chuck on a dividing head or rotary table", fields=Fields, form=FORM, words=words, rests=rests,
+    bodies=bodies, roles=HoldingRoles(turns=True, round=True), example={"on": "dividing head"},
+)  # fmt: skip

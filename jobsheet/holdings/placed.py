@@ -1,0 +1,50 @@
+"""A holding round the work as it lies: what its bodies are, and whether jaws are at a face of it."""
+
+from __future__ import annotations
+
+from jobsheet.holdings.kinds.other_words import Fields as OtherWords
+from jobsheet.holdings.kinds.vice import Fields as ViceFacts
+from jobsheet.holdings.kinds.vice import vice_of as _vice_of
+from jobsheet.holdings.registry import kind_of, roles_of
+from jobsheet.model.holding import NOTHING, Around, Body, Holding
+from jobsheet.model.job import SetUp
+from jobsheet.model.lying import Lying
+from jobsheet.model.machine import Machine, Vice
+
+
+def in_jaws(set_up: SetUp, lie: Lying) -> bool:
+    """Whether jaws hold the work, and the fixed one can be at the face that is named for it."""
+    return roles_of(set_up.holding).jaws and lie.side(set_up.fixed_jaw) not in ("up", "down")
+
+
+def vice_of(holding: Holding, machine: Machine) -> Vice | None:
+    """The vice of the card that holds the work, or None."""
+    return _vice_of(holding, machine) if isinstance(holding, ViceFacts) else None
+
+
+def own_vice(machine: Machine, named: str = "") -> Holding:
+    """The machine's vice of that name, else its first, tightened as usual; nothing where it has none.
+
+    Words that name no vice of the card are kept as they are: of such a holding nothing is known.
+    """
+    if not named.strip():
+        return ViceFacts(vice=machine.vices[0].name) if machine.vices else NOTHING
+    found = ViceFacts(vice=named.strip())
+    return found if _vice_of(found, machine) is not None else OtherWords(device=named.strip())
+
+
+def around(set_up: SetUp, lie: Lying, machine: Machine | None) -> Around:
+    """What stands round the work at this set-up, as kinds of holding ask for it."""
+    vice = vice_of(set_up.holding, machine) if machine is not None else None
+    side = lie.side(set_up.fixed_jaw) if roles_of(set_up.holding).jaws else "far"
+    return Around(
+        size=lie.size, fixed=side if side not in ("up", "down") else "far",
+        jaw_width=vice.jaw_width if vice else None, jaw_depth=vice.jaw_depth if vice else None,
+        bed_height=vice.bed_height if vice else None, opening=vice.opening if vice else None,
+    )  # fmt: skip
+
+
+def bodies_of(set_up: SetUp, lie: Lying, machine: Machine | None) -> tuple[Body, ...]:
+    """What stands round the work, in its frame [m]: nothing where nothing holds it, or only words say how."""
+    kind = kind_of(set_up.holding)
+    return kind.bodies(set_up.holding, around(set_up, lie, machine)) if kind is not None else ()

@@ -1,0 +1,114 @@
+"""The kinds of holding by name; a kind is imported when a job first asks for it. The list is the folder's own."""
+
+from __future__ import annotations
+
+import importlib
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jobsheet.errors import NoSuchEntry
+from jobsheet.holdings.kind import HoldingKind
+from jobsheet.holdings.roles import HoldingRoles
+from jobsheet.model.holding import NOTHING, Holding
+from jobsheet.operations.entry import Entry
+from jobsheet.units.grammar import nearest
+
+_KINDS = Path(__file__).parent / "kinds"
+#: What a choice in the window calls a set-up that nothing holds.
+NONE = "nothing yet"
+
+
+@cache
+def holdings() -> tuple[str, ...]:
+    """The names of all kinds, without importing any: `angle plate`, `vice`, ..."""
+    return tuple(sorted(path.stem.replace("_", " ") for path in _KINDS.glob("[!_]*.py")))
+
+
+@cache
+def holding_kind(name: str) -> HoldingKind:
+    """The kind of that name.
+
+    Raises
+    ------
+    NoSuchEntry
+        With the nearest name that there is.
+    """
+    wanted = name.strip().casefold().replace("-", " ").replace("_", " ")
+    wanted = {"vise": "vice"}.get(wanted, wanted)
+    if wanted not in holdings():
+        near = nearest(wanted, holdings())
+        hint = f"Did you mean {near}?" if near else f"Known are {', '.join(holdings())}."
+        raise NoSuchEntry(f"There is no way of holding called “{name}”. {hint}")
+    found: HoldingKind = importlib.import_module(f"jobsheet.holdings.kinds.{wanted.replace(' ', '_')}").KIND
+    return found
+
+
+def kind_of(holding: Holding) -> HoldingKind | None:
+    """The kind of a holding; None where nothing holds the work."""
+    return holding_kind(holding.kind) if holding.kind else None
+
+
+def entries_of(holding: Holding) -> tuple[Entry, ...]:
+    """The fields of a holding in the order of its form: its kind first."""
+    found = kind_of(holding)
+    return (kind_entry(), *(found.entries if found is not None else (NOTE,)))
+
+
+@cache
+def kind_entry() -> Entry:
+    """The field that chooses the kind."""
+    return Entry(
+        name="kind",
+        title="Held by",
+        asks="choice",
+        choices=(NONE, *holdings()),
+        optional=True,
+        hint="vice, straps, ...",
+    )
+
+
+NOTE = Entry(name="note", title="Holding note", asks="text", optional=True)
+
+
+def roles_of(holding: Holding) -> HoldingRoles:
+    """What a holding is to those that do not know its kind."""
+    found = kind_of(holding)
+    return found.plays(holding) if found is not None else HoldingRoles(holds=False)
+
+
+def words_of(holding: Holding) -> str:
+    """A holding in a few words; nothing where there is none."""
+    found = kind_of(holding)
+    return found.words(holding) if found is not None else ""
+
+
+def rests_of(holding: Holding) -> str:
+    """What the work rests on, in a few words."""
+    found = kind_of(holding)
+    return found.rests(holding) if found is not None else ""
+
+
+def changed_to(holding: Holding, name: str, units: str) -> Holding:
+    """The holding as another kind: facts that both kinds ask stay, all others are left out.
+
+    Raises
+    ------
+    NoSuchEntry
+        If there is no such kind.
+    """
+    if name in ("", NONE):
+        return Holding(note=holding.note) if holding.note else NOTHING
+    kind = holding_kind(name)
+    if kind.name == holding.kind:
+        return holding
+    before = kind_of(holding)
+    asked = {entry.name: entry for entry in before.entries} if before is not None else {"note": NOTE}
+    values: dict[str, Any] = {}
+    for entry in kind.entries:
+        other = asked.get(entry.name)
+        if other is not None and other.asks == entry.asks and other.choices == entry.choices:
+            values[entry.name] = getattr(holding, entry.name)
+        elif entry.name in kind.example:
+            values[entry.name] = entry.read(kind.example[entry.name], units)
+    return kind.fields(**values)

@@ -1,0 +1,28 @@
+"""What a kind of holding is to rules, limits and drawings."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+
+class HoldingRoles(Struct, frozen=True, kw_only=True):
+    """What one holding is to others, whatever its kind is called."""
+
+    #: Whether anything holds the work at all.
+    holds: bool = True
+    #: Whether only words say how, so that nothing of it can be checked.
+    in_words: bool = False
+    #: Whether the work is between a fixed and a moving jaw: then one of its faces lies on the fixed one.
+    jaws: bool = False
+    #: Whether what presses it down stands on its upper face, in the way of a cutter that goes over it.
+    on_top: bool = False
+    #: Whether it is screwed through its own holes.
+    screwed: bool = False
+    #: Whether it is turned on an axis between cuts, which must be locked.
+    turns: bool = False
+    #: Whether round work cannot roll in it.
+    round: bool = False
+    #: Whether it stands a drill only, and how large a one is asked of its own bounds.
+    drills_only: bool = False
+    #: Whether it leans: one end is higher than the other.
+    leans: bool = False
