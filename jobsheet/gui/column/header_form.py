@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QRect, Signal
+from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
@@ -46,15 +46,40 @@ class HeaderForm(QWidget):
         self.setAccessibleName(title)
         self.forms: dict[str, Form] = {}
         self._section_captions = {section.name: section.caption for section in sections}
+        self._units = units
         for section in sections:
-            form = Form(section.entries, units, section.caption, self)
-            form.scope = section.name if section.name.startswith("job") else section.name.partition(":")[0]
-            form.typed.connect(lambda name, text, part=section.name: self.typed.emit(part, name, text))
-            form.height_changed.connect(self.height_changed)
-            form.picks_wanted.connect(lambda name, part=section.name: self.picks_wanted.emit(part, name))
-            self.forms[section.name] = form
+            self.forms[section.name] = self._made(section)
         self.close_button = Button(close, self, Manner.LINK)
         self.close_button.clicked.connect(lambda: self.closed.emit(self.key))
+
+    def _made(self, section: Section) -> Form:
+        """The form of a section."""
+        form = Form(section.entries, self._units, section.caption, self)
+        form.scope = section.name if section.name.startswith("job") else section.name.partition(":")[0]
+        form.typed.connect(lambda name, text, part=section.name: self.typed.emit(part, name, text))
+        form.height_changed.connect(self.height_changed)
+        form.picks_wanted.connect(lambda name, part=section.name: self.picks_wanted.emit(part, name))
+        return form
+
+    def ask(self, sections: tuple[Section, ...]) -> None:
+        """Ask these fields: where a section has others than before (another kind of holding), its form is made anew.
+
+        The field that the hand is in keeps it, where it is still there.
+        """
+        for section in sections:
+            before = self.forms.get(section.name)
+            if before is not None and tuple(before.fields) == tuple(entry.name for entry in section.entries):
+                continue
+            form = self._made(section)
+            in_hand = before.field_in_hand() if before is not None else ""
+            self.forms[section.name] = form
+            form.show()
+            if before is not None:
+                before.hide()
+                before.deleteLater()
+                if in_hand in form.fields:
+                    form.fields[in_hand].box.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.height_changed.emit()
 
     def put(self, title: str, values: Mapping[str, Mapping[str, Shown]]) -> None:
         """Show the fields as they stand."""

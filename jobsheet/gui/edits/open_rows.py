@@ -253,7 +253,9 @@ class OpenRows:
     def _fill_header(self, form: HeaderForm) -> None:
         """The job or a set-up as it stands."""
         desk = self._hand.desk
-        form.put(self._title(form.key), desk.header_fields(self._sections(form.key)))
+        sections = self._sections(form.key)
+        form.ask(sections)
+        form.put(self._title(form.key), desk.header_fields(sections))
         form.say(desk.remarks_about(form.key), self._remarks.offer)
 
     def refresh(self) -> None:

@@ -92,17 +92,14 @@ def _pick(one: Pick) -> Listed:
 
 
 def _devices(desk: Desk) -> Source:
-    """The vices of the card, and straps on its table."""
+    """The vices of the card."""
     try:
         card = find_card(desk.job.machine)
     except JobsheetError as error:
         return Source((), (_said(str(error)),))
     vices = tuple(Listed(key=one.name, title=one.name, under=_vice_words(one)) for one in card.vices)
-    slots = card.table.slots if card.table is not None else ""
-    straps = translate("Choosing", "strap clamps on the table")
-    found = (*vices, Listed(key=straps, title=straps, under=slots or " "))
     return Source(
-        found, (_way("card", translate("Choosing", "Open the card of {title}").format(title=card.title)),)
+        vices, (_way("card", translate("Choosing", "Open the card of {title}").format(title=card.title)),)
     )
 
 

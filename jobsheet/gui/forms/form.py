@@ -55,7 +55,7 @@ class Form(QWidget):
 
     def _field(self, entry: Entry, units: str, *, joined: bool) -> Field:
         """The field of an entry: rows where it asks for the places of holes, else a box."""
-        if entry.name not in IN_ROWS:
+        if entry.name not in IN_ROWS or entry.optional:
             return Field(entry, units, self, joined=joined)
         from jobsheet.gui.forms.places_field import PlacesField
 
