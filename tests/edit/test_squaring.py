@@ -84,9 +84,9 @@ def test_the_order_is_that_of_the_trade():
     ups = [one.up for one in job.set_ups]
     assert ups == ["top", "front", "rear", "bottom", "left", "right"]
     assert [one.fixed_jaw for one in job.set_ups[:4]] == ["front", "top", "top", "front"]
-    bars = ["round bar" in one.holding.packing for one in job.set_ups]
+    bars = [bool(one.holding.bar) for one in job.set_ups]
     assert bars == [True, True, True, False, False, False]
-    assert all("on parallels" in one.holding.packing for one in job.set_ups[2:4])
+    assert all(one.holding.rests_on == "parallels" for one in job.set_ups[2:4])
     assert all("square" in one.operations[-1].fields.note for one in job.set_ups[4:])
     measured = [one.fields.measure for _, one in job.operations() if one.fields.measure is not None]
     assert [round(one.nominal * 1e3) for one in measured] == [40, 25, 60]

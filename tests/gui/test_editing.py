@@ -114,11 +114,11 @@ def test_the_header_is_edited_in_place(window, qtbot):
 
 def test_a_set_up_opens_into_its_form(window, qtbot):
     window.open_key("set-up-1")
-    box = window.bench.column.ruled.opened.forms["holding:set-up-1"].fields["device"].box
+    box = window.bench.column.ruled.opened.forms["holding:set-up-1"].fields["vice"].box
     box.setFocus()
     box.selectAll()
     qtbot.keyClicks(box, "100 mm vice")
-    assert window.desk.job.set_ups[0].holding.device == "100 mm vice"
+    assert window.desk.job.set_ups[0].holding.vice == "100 mm vice"
     window.close_row()
     assert "100 mm vice" in window.bench.column.ruled.by_key["set-up-1"].view.holding
 

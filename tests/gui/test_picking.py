@@ -237,13 +237,12 @@ def header(window):
 
 
 def test_what_holds_the_work_comes_from_the_card(window, header, qtbot):
-    header("set-up-1", "holding:set-up-1", "device")
+    header("set-up-1", "holding:set-up-1", "vice")
     press(qtbot, Qt.Key.Key_F4)
     assert titles(window)[0] == "80 mm vice"
     assert picking(window).list.list.things[0].under == "opens 75 mm, jaws 25 mm deep, bed 42 mm high"
-    press(qtbot, Qt.Key.Key_Down)
     press(qtbot, Qt.Key.Key_Return)
-    assert window.desk.job.set_ups[0].holding.device == "strap clamps on the table"
+    assert window.desk.job.set_ups[0].holding.vice == "80 mm vice"
 
 
 def test_the_material_of_the_form_is_found_by_its_names(window, header, qtbot):

@@ -32,6 +32,7 @@ ASKS = {
     "tolerances",
     "material",
     "machine",
+    "several",
 }
 
 

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps
+from jobsheet.holdings.registry import rests_of, words_of
 from jobsheet.machine.dial_readings import error_text
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Reckoner
@@ -519,7 +520,7 @@ def test_reminders_of_the_scenario_that_are_the_job_s_own_words(jobs):
     def words(job):
         found = [job.why, job.note, job.also_fetch]
         for set_up in job.set_ups:
-            found += [set_up.holding.packing, set_up.holding.note, set_up.holding.device]
+            found += [rests_of(set_up.holding), set_up.holding.note, words_of(set_up.holding)]
         return " ".join(
             found + [f"{one.fields.what} {one.fields.note}" for _, one in job.operations()]
         ).casefold()

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import JobsheetError
+from jobsheet.holdings.registry import roles_of
 from jobsheet.limits.register import LEARNING, LIMITS, READS, asked, asked_again, in_order, limits_of
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
@@ -182,7 +183,7 @@ class TestAnEditCostsOnlyWhatReadsIt:
     def test_another_grip_or_metal_gives_what_a_new_reckoning_gives(self, path):
         job = read_job(path)
         for owner, name, text in (
-            *((f"holding:{one.key}", "above_jaws", "7.5 mm") for one in job.set_ups), ("job", "material", "304"),
+            *((f"holding:{one.key}", "above_jaws", "7.5 mm") for one in job.set_ups if roles_of(one.holding).jaws), ("job", "material", "304"),
             ("job", "fluid", "dry"), ("job", "machine", "bench-mill-b-2"),
         ):  # fmt: skip
             self.edited(job, SetField(owner, name, text).apply)

@@ -11,7 +11,6 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.errors import CalcError, CommandError, JobsheetError
-from jobsheet.model.job import Holding
 from jobsheet.proving.chance import largest_share
 from jobsheet.reckoning.ladder.ladders import STOP_WORDS, plan, rung_at, trial_of
 from jobsheet.review.notes.notes import rows
@@ -191,7 +190,7 @@ def test_taps_where_nothing_reverses_or_slips():
 def test_holding_is_never_proved():
     with pytest.raises(CommandError, match="never learned by slipping"):
         plan("bench-mill-b-1", **{**B1, "kind": "holding"})
-    assert "not known" in plan("bench-mill-b-1", holding=Holding(device="double-sided tape"), **B1).refused
+    assert "not known" in plan("bench-mill-b-1", holding="double-sided tape", **B1).refused
 
 
 def test_a_machine_whose_class_nobody_knows():

@@ -82,7 +82,7 @@ def test_the_good_one_is_good():
         ("stock:\n", "stock: 80 x 50\nsizes:\n", 5, "a group of fields belongs here"),
         ("    operations:\n", "    operations: none\n    rest:\n", 12, "a list belongs here"),
         ("format: 1", "format: 99", 1, "newer than this program knows"),
-        ("format: 1", "format: new", 1, "write format: 1"),
+        ("format: 1", "format: new", 1, "write format: 2"),
         ("format: 1\n", "", 1, "does not say its format"),
         ("depth: 0.4", "depth: 0.4\n        depth: 0.5", 26, "stands twice"),
         ("material: S235", "material: &a S235\nnote: *a", 3, "references (& and *) are not used here"),

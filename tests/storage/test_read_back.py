@@ -137,7 +137,7 @@ def test_a_full_name_of_letters_of_several_bytes_can_be_written(tmp_path):
 
 SEVEN = {
     "empty stock": ("stock:\n  length: 80\n  width: 50\n  height: 12\n", "stock:\n"),
-    "format": ("format: 1", "format: ²"),
+    "format": ("format: 2", "format: ²"),
     "kind": ("kind: bench-step", f"kind: {'k' * 300}"),
 }
 

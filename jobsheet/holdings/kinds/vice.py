@@ -123,7 +123,7 @@ def rests(fields: Fields) -> str:
     elif fields.rests_on:
         found.append({"bed": "on the bed", "packing": "on packing"}[fields.rests_on])
     if fields.bar:
-        found.append("bar at the moving jaw")
+        found.append("round bar at the moving jaw")
     if fields.spacer:
         found.append("spacer at the other end")
     return "; ".join(found)
