@@ -1,79 +1,133 @@
-"""How the work is held, seen from the end of the jaws: jaws, what it rests on, which way it is clamped."""
+"""How the work is held, drawn from the bodies of its holding and true to their numbers: seen from the end of the jaws, or standing."""
 
 from __future__ import annotations
 
-from jobsheet.drawing.drawn import Drawing, Item, Line, Text
+from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
-from jobsheet.holdings.placed import in_jaws
-from jobsheet.holdings.registry import rests_of
+from jobsheet.holdings.placed import bodies_of, in_jaws
+from jobsheet.holdings.registry import roles_of
+from jobsheet.model.holding import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
+from jobsheet.model.machine import Machine
 from jobsheet.report.isometric import datum_letter
 
-JAW = 24.0
+#: Parts that are solid metal in the picture; those that lie under the work or hold it down are only outlined.
+_HATCHED = ("fixed jaw", "moving jaw", "bed", "table", "vee", "plate", "chuck", "backing")
+#: Drawn over the work: what stands on it or in front of it.
+_OVER = ("strap", "stud", "screw")
+#: Of what reaches far (a table, a long handle) only so much is drawn beside the work, as a share of its size, and at least [m].
+_BESIDE, _LEAST = 0.4, 0.028
+#: A part is drawn no thinner than that [points].
+_THIN = 1.6
 
 
 def holding_picture(
-    set_up: SetUp, lie: Lying, datums: tuple[tuple[str, str], ...], width: float, height: float
+    set_up: SetUp,
+    lie: Lying,
+    datums: tuple[tuple[str, str], ...],
+    width: float,
+    height: float,
+    machine: Machine | None = None,
 ) -> Drawing:
-    """Not to scale but in its order: fixed jaw, moving jaw, packing, and where you stand."""
+    """The work among what holds it, to scale; the signs say where it rests and which way it is clamped."""
+    jawed = in_jaws(set_up, lie)
     side = lie.side(set_up.fixed_jaw)
-    if not in_jaws(set_up, lie):
-        return _clamped_on(set_up, lie, datums, width, height)
-    sides = ("near", "far") if side in ("near", "far") else ("left", "right")
-    along, across, up = lie.size
-    span = across if sides == ("near", "far") else along
-    base = height - 24.0
-    pack = 10.0 if rests_of(set_up.holding) else 0.0
-    room_wide, room_high = width - 2 * JAW - 16, base - pack - 28
-    scale = min(room_wide / span, room_high / up)
-    wide, high = max(span * scale, 30.0), max(up * scale, 26.0)
-    left = (width - wide) / 2
-    top = base - pack - high
-    out = min(0.35 * high, _above(set_up, high))
+    end_on = jawed and side in ("near", "far")
+    axis = 1 if end_on else 0
+    span, high = lie.size[axis], lie.size[2]
+    bodies = bodies_of(set_up, lie, machine)
+    low, top = _window(bodies, axis, span, high)
+    base, head = height - 24.0, 20.0
+    scale = min((width - 30) / (top[0] - low[0]), (base - head) / (top[1] - low[1]))
+    left = (width - (top[0] - low[0]) * scale) / 2 - low[0] * scale
+    floor = base + low[1] * scale
+
+    def outline(body: Body) -> tuple[tuple[float, float], ...]:
+        x0, x1 = (min(max(body.low[axis], low[0]), top[0]), max(min(body.high[axis], top[0]), low[0]))
+        z0, z1 = (min(max(body.low[2], low[1]), top[1]), max(min(body.high[2], top[1]), low[1]))
+        wide, tall = max((x1 - x0) * scale, _THIN), max((z1 - z0) * scale, _THIN)
+        return box(left + x0 * scale, floor - z1 * scale, wide, tall)
+
     items: list[Item] = []
-    for x in (left - JAW, left + wide):
-        outline = box(x, top + out, JAW, base - top - out)
-        items += [*hatched(outline, apart=3.8), Line(outline, "outline", closed=True)]
-    items.append(Line(box(left, top, wide, high), "outline", closed=True, fill="paper"))
-    if pack:
-        items += _packing(left, wide, base, pack)
-    items.append(Line(((left - JAW - 8, base), (left + wide + JAW + 8, base)), "frame"))
-    fixed_right = side in ("far", "right")
-    items += _hold(left, wide, top + out, base - pack, fixed_right=fixed_right)
-    items += _letters(lie, datums, sides, left, wide, top, high, out)
-    names = ("moving jaw", "fixed jaw") if fixed_right else ("fixed jaw", "moving jaw")
-    items.append(Text(max(left - JAW - 8, 0), base + 9, names[0], "caption", "start"))
-    items.append(Text(min(left + wide + JAW + 8, width), base + 9, names[1], "caption", "end"))
-    if sides == ("near", "far"):
+    for body in bodies:
+        if body.part not in _OVER:
+            items += _drawn(body, axis, outline(body))
+    work = box(left, floor - high * scale, span * scale, high * scale)
+    items.append(Line(work, "outline", closed=True, fill="paper"))
+    for body in bodies:
+        if body.part in _OVER:
+            items += _drawn(body, axis, outline(body))
+    items += _signs(set_up, bodies, left, span * scale, floor, scale, high * scale, side if jawed else "")
+    sides = ("near", "far") if end_on else ("left", "right")
+    items += _letters(lie, datums, sides, left, span * scale, floor - high * scale, high * scale)
+    if jawed:
+        names = ("moving jaw", "fixed jaw") if side in ("far", "right") else ("fixed jaw", "moving jaw")
+        items.append(Text(0, base + 9, names[0], "caption", "start"))
+        items.append(Text(width, base + 9, names[1], "caption", "end"))
+    elif not roles_of(set_up.holding).holds:
+        items.append(Text(width / 2, base + 9, "nothing holds it yet", "caption", "middle"))
+    elif not bodies:
+        items.append(Text(width / 2, base + 9, "held as the words say: not drawn", "caption", "middle"))
+    if end_on:
         items.append(Text(0, height - 2, "You stand at this side ◂", "strong"))
     else:
         items.append(Text(width / 2, height - 2, "Seen from where you stand", "strong", "middle"))
     return Drawing(width, height, tuple(items))
 
 
-def _above(set_up: SetUp, high: float) -> float:
-    """How far the work stands out of the jaws in the picture."""
-    above = getattr(set_up.holding, "above_jaws", None)
-    return 0.35 * high if above is None or above.value > 0 else 0.0
+def _window(
+    bodies: tuple[Body, ...], axis: int, span: float, high: float
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """What is drawn: the work, and so much beside it as there are parts, within bounds [m]."""
+    most = (max(_BESIDE * span, _LEAST), max(_BESIDE * high, _LEAST))
+    low, top = [0.0, 0.0], [span, high]
+    for body in bodies:
+        for at, way in ((0, axis), (1, 2)):
+            low[at] = min(low[at], max(body.low[way], -most[at]))
+            top[at] = max(top[at], min(body.high[way], (span, high)[at] + most[at]))
+    return (low[0], low[1]), (top[0], top[1])
 
 
-def _packing(left: float, wide: float, base: float, pack: float) -> list[Item]:
-    thick = min(9.0, wide / 4)
+def _drawn(body: Body, axis: int, outline: tuple[tuple[float, float], ...]) -> list[Item]:
+    """One part: solid metal hatched, a round part seen from its end as a circle."""
+    (x0, y0), _, (x1, y1), _ = outline
+    if body.axis == axis or (
+        body.axis is not None and {body.axis, axis} == {0, 1} and body.part in ("bar", "chuck", "tail")
+    ):
+        return [Ellipse((x0 + x1) / 2, (y0 + y1) / 2, (x1 - x0) / 2, (y1 - y0) / 2, fill="paper")]
+    if body.part in _HATCHED:
+        return [*hatched(outline, apart=3.8), Line(outline, "outline", closed=True)]
     return [
-        Line(box(x, base - pack, thick, pack), "outline", closed=True)
-        for x in (left + 1, left + wide - thick - 1)
+        Line(outline, "outline" if body.part in (*_OVER, "parallel") else "thin", closed=True, fill="paper")
     ]
 
 
-def _hold(left: float, wide: float, top: float, bottom: float, *, fixed_right: bool) -> list[Item]:
-    """Triangles where it rests (below, and on the fixed jaw), the arrow of the clamping against it."""
-    middle = (top + bottom) / 2
+def _signs(
+    set_up: SetUp,
+    bodies: tuple[Body, ...],
+    left: float,
+    wide: float,
+    floor: float,
+    scale: float,
+    high: float,
+    fixed: str,
+) -> list[Item]:
+    """Triangles where it rests, a filled one at the fixed jaw, arrows of the clamping."""
+    if not roles_of(set_up.holding).holds:
+        return []
     items: list[Item] = []
-    for x in (left + 3, left + wide - 11):
-        items += mark_at("rests here", 8.0, x, bottom)
-    tip, back = (left + wide, -1.0) if fixed_right else (left, 1.0)
+    for x in (left + 2, left + wide - 10):
+        items += mark_at("rests here", 8.0, x, floor)
+    if not fixed:
+        if roles_of(set_up.holding).on_top:
+            for x in (left + 8, left + wide - 8):
+                items += arrow((x, floor - high - 18), (x, floor - high), weight=2.2, head=8.0)
+        return items
+    middle = floor - _grip_middle(bodies, scale, high)
+    right = fixed in ("far", "right")
+    tip, back = (left + wide, -1.0) if right else (left, 1.0)
     size = 7.0
     points = (
         (tip, middle),
@@ -81,9 +135,17 @@ def _hold(left: float, wide: float, top: float, bottom: float, *, fixed_right: b
         (tip - back * size, middle + size * 0.55),
     )
     items.append(Line(points, 0.0, closed=True, fill="ink"))
-    start = left - 19 if fixed_right else left + wide + 19
-    items += arrow((start, middle), (left if fixed_right else left + wide, middle), weight=2.2, head=8.0)
+    start = left - 19 if right else left + wide + 19
+    items += arrow((start, middle), (left if right else left + wide, middle), weight=2.2, head=8.0)
     return items
+
+
+def _grip_middle(bodies: tuple[Body, ...], scale: float, high: float) -> float:
+    """How high above the foot of the work the middle of the grip is in the picture."""
+    for body in bodies:
+        if body.part == "fixed jaw":
+            return (max(body.low[2], 0.0) + min(body.high[2], high / scale)) / 2 * scale
+    return high * 0.4
 
 
 def _letters(
@@ -94,10 +156,9 @@ def _letters(
     wide: float,
     top: float,
     high: float,
-    out: float,
 ) -> list[Item]:
     """The letters of the faces that this view cuts: both sides, top and bottom."""
-    y = top + max(out / 2, 5.0)
+    y = top + min(max(high * 0.15, 5.0), high / 2)
     places = {
         sides[0]: ((left - 20, top - 7), (left, y)),
         sides[1]: ((left + wide + 20, top - 7), (left + wide, y)),
@@ -109,29 +170,6 @@ def _letters(
         if (side := lie.side(face)) in places:
             items += datum_letter(letter, *places[side])
     return items
-
-
-def _clamped_on(
-    set_up: SetUp, lie: Lying, datums: tuple[tuple[str, str], ...], width: float, height: float
-) -> Drawing:
-    """Held down on the table: clamps from above at both ends of what you see standing at the machine."""
-    along, _, up = lie.size
-    base = height - 24.0
-    pack = 10.0 if rests_of(set_up.holding) else 0.0
-    scale = min((width - 70) / along, (base - pack - 34) / up)
-    wide, high = max(along * scale, 40.0), max(up * scale, 18.0)
-    left, top = (width - wide) / 2, base - pack - high
-    items: list[Item] = [Line(box(left, top, wide, high), "outline", closed=True)]
-    if pack:
-        items += _packing(left, wide, base, pack)
-    for x in (left + 8, left + wide - 8):
-        items += arrow((x, top - 20), (x, top), weight=2.2, head=8.0)
-        items += mark_at("rests here", 8.0, x - 4, base - pack)
-    table = box(left - 24, base + (0 if pack else 8), wide + 48, 6)
-    items += [*hatched(table, apart=3.8), Line(table, "outline", closed=True)]
-    items += _letters(lie, datums, ("left", "right"), left, wide, top, high, high)
-    items.append(Text(width / 2, height - 2, "Seen from where you stand", "strong", "middle"))
-    return Drawing(width, height, tuple(items))
 
 
 def signs(set_up: SetUp, lie: Lying) -> tuple[str, ...]:

@@ -37,7 +37,7 @@ def positions_cards(plan: Plan, course: Course) -> list[Page]:
 def _card(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...]) -> Page:
     set_up = course.set_up
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
-    picture = zero_picture(set_up, course.lie, course.points, datums, 330, 190)
+    picture = zero_picture(set_up, course.lie, course.points, datums, 330, 190, machine=plan.card)
     name = plan.short(face_up(set_up), 40, f"set-up {set_up.number}, title")
     last = "Last: go back to 0 + 0 and look whether both dials still say so."
     return Page(

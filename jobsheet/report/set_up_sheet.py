@@ -197,7 +197,7 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
         facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
     if before is None and high > SMALLEST:
         return _held_first(plan, course, datums, facts, high)
-    hold = holding_picture(set_up, course.lie, datums, 150, high)
+    hold = holding_picture(set_up, course.lie, datums, 150, high, plan.card)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
     return (
         Columns(
@@ -224,7 +224,9 @@ def _zero(
     set_up, lie = course.set_up, course.lie
     return shown(
         "Zero, from above",
-        lambda: zero_picture(set_up, lie, points, datums, width, high, from_above(plan.stages, set_up.key)),
+        lambda: zero_picture(
+            set_up, lie, points, datums, width, high, from_above(plan.stages, set_up.key), plan.card
+        ),
         beside_the_work(set_up, lie, points),
     )
 
@@ -239,7 +241,7 @@ def _held_first(
     """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
     set_up = course.set_up
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    hold = holding_picture(set_up, course.lie, datums, 148, high)
+    hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card)
     after = shown("After this set-up", lambda: after_picture(plan.stages, set_up.key, datums, 142, high))
     pictures: list[tuple[object, ...]] = [
         (Picture("Hold", hold),),

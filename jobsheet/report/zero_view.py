@@ -9,9 +9,10 @@ from collections.abc import Callable
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
-from jobsheet.holdings.placed import in_jaws
+from jobsheet.holdings.placed import bodies_of
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
+from jobsheet.model.machine import Machine
 from jobsheet.report.isometric import datum_letter
 from jobsheet.report.points import Point
 
@@ -32,6 +33,7 @@ def zero_picture(
     width: float,
     height: float,
     seen: Seen | None = None,
+    machine: Machine | None = None,
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round.
 
@@ -46,10 +48,11 @@ def zero_picture(
     wide, high = along * scale, across * scale
     x0 = left + (width - left - right - wide) / 2
     y0 = top + (height - top - bottom - high) / 2
-    items: list[Item] = [*jaws(set_up, lie, x0, y0, wide, high)]
+    items: list[Item] = held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, over=False)
     items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
     if seen is not None:
         items += seen(x0, y0 + high, scale)
+    items += held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, over=True)
     size = _lettering(points, scale)
     for point in points:
         x, y = lie.from_corner(set_up, point.x, point.y)
@@ -82,18 +85,50 @@ def beside_the_work(set_up: SetUp, lie: Lying, points: tuple[Point, ...]) -> str
     return f"not drawn, beside the work: {', '.join(numbers[:MOST])}{more}"
 
 
-def jaws(set_up: SetUp, lie: Lying, x0: float, y0: float, wide: float, high: float) -> list[Item]:
-    """The jaws at the two sides that they hold, hatched; none where it is clamped on the table."""
-    if not in_jaws(set_up, lie):
-        return []
-    if lie.side(set_up.fixed_jaw) in ("near", "far"):
-        places = [(x0 - 8, y0 - JAW, wide + 16, JAW), (x0 - 8, y0 + high, wide + 16, JAW)]
-    else:
-        places = [(x0 - JAW, y0 - 5, JAW, high + 10), (x0 + wide, y0 - 5, JAW, high + 10)]
+#: Parts that are seen beside or over the work from above; what lies under it is not.
+_SEEN = ("fixed jaw", "moving jaw", "plate", "vee", "chuck", "tail", "strap", "stud", "screw", "stop", "bar")
+
+
+def held_from_above(
+    set_up: SetUp,
+    lie: Lying,
+    machine: Machine | None,
+    x0: float,
+    y0: float,
+    scale: float,
+    wide: float,
+    high: float,
+    *,
+    over: bool,
+) -> list[Item]:
+    """What holds the work, from above: jaws and stops beside it, or (`over`) the straps and screws on it.
+
+    What reaches far is cut off so far beside the work that letters and arrows have their room.
+    """
     items: list[Item] = []
-    for place in places:
-        outline = box(*place)
-        items += [*hatched(outline, apart=3.4), Line(outline, "outline", closed=True)]
+    for body in bodies_of(set_up, lie, machine):
+        if body.part not in _SEEN or (body.part in ("strap", "stud", "screw")) != over:
+            continue
+        left, right = (
+            min(max(x0 + at * scale, x0 - JAW), x0 + wide + JAW) for at in (body.low[0], body.high[0])
+        )
+        far, near = (
+            min(max(y0 + high - at * scale, y0 - JAW), y0 + high + JAW) for at in (body.high[1], body.low[1])
+        )
+        if right - left < 0.5 or near - far < 0.5:
+            continue
+        if body.axis == 2:
+            items.append(
+                Ellipse(
+                    (left + right) / 2, (far + near) / 2, (right - left) / 2, (near - far) / 2, fill="paper"
+                )
+            )
+            continue
+        outline = box(left, far, right - left, near - far)
+        if over or body.part in ("stop", "bar"):
+            items.append(Line(outline, "outline", closed=True, fill="paper"))
+        else:
+            items += [*hatched(outline, apart=3.4), Line(outline, "outline", closed=True)]
     return items
 
 
