@@ -19,6 +19,12 @@ OVER_LEFT = Entry(
 OVER_RIGHT = Entry(
     name="over_right", title="Over the right end", asks="length", low="0 mm", high="3 m", optional=True
 )
+SUPPORTED_BY = Entry(
+    name="supported_by", title="Held up by", asks="choice", choices=("angle plate", "jack", "filler"), optional=True,
+    hint="what stands behind tall work or a thin wall",
+)  # fmt: skip
+#: How words say it.
+SUPPORTS = {"angle plate": "an angle plate", "jack": "a jack", "filler": "a filler"}
 
 #: A nut factor scatters by so much either way (cutting-data section 1.14).
 BOLT_BAND = (0.7, 1.3)

@@ -25,6 +25,10 @@ class Part(Struct, frozen=True, kw_only=True):
     quantity: int = 1
     #: What is done to it afterwards: hardened, ground, plated; in words.
     later: str = ""
+    #: What is left on for it; nought is said too.
+    allowance: Quantity | None = None
+    #: The limits of all sizes that have none of their own, as the drawing says them.
+    general_limits: str = ""
 
 
 class Stock(Struct, frozen=True, kw_only=True):
@@ -52,6 +56,8 @@ class Zero(Struct, frozen=True, kw_only=True):
     x_counts: str = "right"
     y_counts: str = "away"
     found: str = ""
+    #: What the zero is found on where it is no two edges: `a bore`, `the middle`, `another hole`.
+    stands_on: str = ""
 
 
 class Operation(Struct, frozen=True, kw_only=True, weakref=True):
@@ -106,6 +112,8 @@ class Job(Struct, frozen=True, kw_only=True):
     machine: str = ""
     card_hash: str = ""
     fluid: str = "brushed"
+    #: What the fluid is: `mineral oil`, or mixed with water.
+    fluid_is: str = ""
     trainee: bool = False
     datums: tuple[tuple[str, str], ...] = ()
     also_fetch: str = ""

@@ -11,6 +11,7 @@ from jobsheet.model.not_checked import alone
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.kind import Dial
+from jobsheet.operations.manners import with_manners
 from jobsheet.operations.reads import TO_READ, narrowed
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.roomy import Roomy
@@ -95,6 +96,7 @@ def _rows_and_dials(
     if figures is None:
         return (), (), problem
     try:
-        return kind.rows(fields, figures, setting), kind.dials(fields, figures, setting), ""
+        rows = with_manners(kind.rows(fields, figures, setting), fields)
+        return rows, kind.dials(fields, figures, setting), ""
     except JobsheetError as error:
         return (), (), sentence_of(error)

@@ -11,10 +11,15 @@ import re
 from jobsheet.catalog.reading.strict_yaml import Node
 from jobsheet.model.job import FACES, SetUp
 from jobsheet.model.lying import Lying, lying
-from jobsheet.storage.bench_words import deeds
+from jobsheet.operations import manners
+from jobsheet.storage import cut_words
+from jobsheet.storage.bench_words import deeds, holding_changed, instrument
 
 _FIELDS = ("device", "packing", "above jaws", "tighten", "clamps", "bolt", "stop", "note")
 _SIZE = r"(\d+(?:[.,]\d+)?\s*(?:mm|in|\")?)"
+_SIDES = r"toe clamps?|side clamps?|edge clamps?"
+_STEP = r"low clamps?|below the (?:face|top|surface)|on the (?:step|flange|ledge|lug)s?|in the (?:slot|step)s?|through (?:the |its )?(?:own )?holes?"
+_ONE_END = r"\b(?:at|in|to) (?:the |one )?(left|right|one|near|far)?\s*(?:end|half|side) of the (?:jaws?|vise|vice)\b"
 _UNSAID_BOX = ((0.0, 1.0), (0.0, 1.0), (0.0, 1.0))
 
 #: By which words a kind is known, the first that fits. `vice` stands before straps: "vice, straps over it" is a vice.
@@ -38,22 +43,59 @@ def brought_up(root: Node) -> Node:
         if set_up.fields is None:
             continue
         holding = _field(set_up, "holding")
+        around = " ".join(
+            _text(one, name)
+            for one, name in ((set_up, "title"), (set_up, "note"), *((holding, name) for name in _FIELDS))
+            if one is not None
+        )
         if holding is not None and holding.fields is not None and "kind" not in holding.fields:
             holding.fields = _holding(holding, set_up, _datums(root))
+        zero = _field(set_up, "zero")
+        if zero is not None and (on := cut_words.stands_on(_text(zero, "named"), _text(zero, "found"))):
+            _say(zero, {"stands on": on})
         for step in _list(_field(set_up, "operations")):
-            kind = _field(step, "kind")
-            if (
-                kind is not None
-                and kind.text == "bench-step"
-                and step.fields is not None
-                and "does" not in step.fields
-            ):
-                words = " ".join(
-                    text for name in ("what", "note", "with what") if (text := _text(step, name))
-                )
-                done = deeds(words, _text(step, "cutter"))
-                step.fields["does"] = Node(step.line, text=", ".join(done) or "other")
+            _step(step, around)
+    _header(root)
     return root
+
+
+def _header(root: Node) -> None:
+    """What the words of the header say of the part and of the fluid."""
+    part = _field(root, "part")
+    note = _text(root, "note")
+    if part is not None:
+        limits = cut_words.general_limits(note, _text(part, "drawing"))
+        _say(part, {"allowance": cut_words.allowance(_text(part, "later")), "general limits": limits})
+    if cut_words.says("mineral oil", f"{note} {_text(root, 'also fetch')}"):
+        _say(root, {"fluid is": "mineral oil"})
+
+
+def _step(step: Node, around: str) -> None:
+    """What the words of a step say: what a bench step does, how a cut is done; `around` are those of its set-up."""
+    kind = _text(step, "kind")
+    words = " ".join(text for name in ("what", "note", "with what", "edges") if (text := _text(step, name)))
+    if not cut_words.asked(kind, "does"):
+        found = list(cut_words.how(kind, words))
+        if cut_words.how(kind, around).count(manners.BUSH) and manners.BUSH not in found:
+            found.append(manners.BUSH)
+        _say(step, {"how": ", ".join(found)})
+        return
+    if "does" in (step.fields or {}):
+        return
+    done = deeds(words, _text(step, "cutter"))
+    _say(step, {"does": ", ".join(done) or "other"})
+    if "measure" in done:
+        _say(step, {"instrument": instrument(words)})
+    if "change holding" in done:
+        _say(step, holding_changed(_text(step, "what")))
+
+
+def _say(node: Node, facts: dict[str, str]) -> None:
+    """Facts beside what a node has; what it says already stands, and what is empty is not said."""
+    if node.fields is not None:
+        for name, text in facts.items():
+            if text and _field(node, name) is None:
+                node.fields[name] = Node(node.line, text=text)
 
 
 def _holding(holding: Node, set_up: Node, datums: dict[str, str]) -> dict[str, Node]:
@@ -74,6 +116,12 @@ def _holding(holding: Node, set_up: Node, datums: dict[str, str]) -> dict[str, N
         takes = ("above jaws", "tighten")
     elif kind == "straps":
         found |= _straps(packing, said.get("stop", ""), kept)
+        words = f"{device} {packing} {note}"
+        found |= _supported(words)
+        if _says(_SIDES, words):
+            found["press on"] = "sides"
+        elif _says(_STEP, words):
+            found["press on"] = "a step"
         if device.casefold() not in ("strap clamps", "straps", "clamps", "strap clamp"):
             kept.insert(0, device)
         takes = ("tighten", "clamps", "bolt")
@@ -177,8 +225,16 @@ def _vice(device: str, packing: str, note: str, kept: list[str]) -> dict[str, st
         else:
             _loosely(part, found)
             kept.append(part)
-    if _says(r"spacers?", note) and "spacer" not in found:
+    if _says(r"spacers?|same[- ]size|other end|jack screw", f"{packing} {note}") and "spacer" not in found:
         found["spacer"] = "yes"
+    if match := re.search(_ONE_END, whole, re.IGNORECASE):
+        found["sits"] = f"{'right' if match[1] and match[1].lower() in ('right', 'far') else 'left'} end"
+    found |= _supported(f"{packing} {note}")
+    if _says(
+        "(?:steel|wood|wooden|scrap|sacrificial) backing|backing|backed|sacrificial|scrap|wood|plywood|chipboard",
+        packing,
+    ):
+        found["rests on"] = "backing"
     return {name: text for name, text in found.items() if text}
 
 
@@ -224,6 +280,17 @@ def _straps(packing: str, stop: str, kept: list[str]) -> dict[str, str]:
     elif _says(r"long side", stop):
         found["stops"] = "rear, left"
     return found
+
+
+def _supported(words: str) -> dict[str, str]:
+    for by, known in (
+        ("angle plate", "angle plate"),
+        ("filler", "wax|fillers?|filled"),
+        ("jack", "jacks?|steady|supports?|supported"),
+    ):
+        if _says(known, words):
+            return {"supported by": by}
+    return {}
 
 
 def _over(note: str, lie: Lying | None) -> dict[str, str]:

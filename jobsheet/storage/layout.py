@@ -5,6 +5,7 @@ from __future__ import annotations
 from jobsheet.model.job import AS_RECOMMENDED, FACES
 from jobsheet.operations.entry import Entry
 
+FLUID_IS = ("water-based", "mineral oil", "cutting oil", "paste")
 FLUIDS = ("dry", "brushed", "dripped", "flood", "mist")
 
 PART = (
@@ -18,6 +19,22 @@ PART = (
         asks="text",
         optional=True,
         hint="such as hardened, ground",
+    ),
+    Entry(
+        name="allowance",
+        title="Left on for them",
+        asks="length",
+        low="0 mm",
+        high="10 mm",
+        optional=True,
+        hint="0 where nothing is left on",
+    ),
+    Entry(
+        name="general_limits",
+        title="General limits",
+        asks="text",
+        optional=True,
+        hint="such as ISO 2768-m, ±0.1",
     ),
     Entry(name="quantity", title="How many now", asks="count", low="1", high="100000", optional=True),
 )
@@ -52,6 +69,7 @@ JOB = (
     Entry(name="machine", title="Machine", asks="machine", hint="the name of its card"),
     Entry(name="card_hash", title="Planned for card", asks="text", optional=True),
     Entry(name="fluid", title="Cutting fluid", asks="choice", choices=FLUIDS, optional=True),
+    Entry(name="fluid_is", title="The fluid is", asks="choice", choices=FLUID_IS, optional=True),
     Entry(name="trainee", title="For a trainee", asks="flag", optional=True),
     Entry(name="also_fetch", title="Also on the bench", asks="text", optional=True, lines=2),
     Entry(name="why", title="Why this order", asks="text", optional=True, lines=4),
@@ -73,6 +91,14 @@ ZERO = (
     ),
     Entry(name="y_counts", title="Y counts up", asks="choice", choices=("away", "towards"), optional=True),
     Entry(name="found", title="Found with", asks="text", optional=True),
+    Entry(
+        name="stands_on",
+        title="Stands on",
+        asks="choice",
+        choices=("edges", "a bore", "the middle", "another hole"),
+        optional=True,
+        hint="empty: on two edges",
+    ),
 )
 #: Beside its number and its kind.
 STEP = (

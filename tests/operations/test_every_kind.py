@@ -28,6 +28,7 @@ ASKS = {
     "hole size",
     "depth",
     "places",
+    "several",
     "size",
     "tolerances",
     "material",

@@ -35,6 +35,7 @@ class Fields(Holding, frozen=True, kw_only=True):
     over_right: Quantity | None = None
     above_plate: Quantity | None = None
     rests_on: str | None = None
+    supported_by: str | None = None
 
 
 FORM = (
@@ -57,6 +58,7 @@ FORM = (
             common.length("above_plate", "Above the plate"),
             common.OVER_LEFT,
             common.OVER_RIGHT,
+            common.SUPPORTED_BY,
         ),
     ),
     Group("Words", (common.NOTE,)),

@@ -39,6 +39,8 @@ class Fields(Holding, frozen=True, kw_only=True):
     rests_on: str | None = None
     under: Quantity | None = None
     supported: bool | None = None
+    press_on: str | None = None
+    supported_by: str | None = None
     stops: Several | None = None
 
 
@@ -49,6 +51,9 @@ FORM = (
             Entry(
                 name="at", title="Noses at", asks="places", optional=True,
                 hint="where they press, from the left front corner of the work",
+            ),
+            common.choice(
+                "press_on", "They press on", "top", "a step", "sides", hint="a step or the sides: below what is cut"
             ),
             common.count("clamps", "How many"),
             common.BOLT,
@@ -67,6 +72,7 @@ FORM = (
             common.choice("rests_on", "Rests on", "table", "parallels", "packing", "backing plate"),
             common.length("under", "That is thick", "300 mm"),
             common.flag("supported", "Something solid under every nose"),
+            common.SUPPORTED_BY,
             Entry(
                 name="stops", title="Stops at its", asks="several", choices=SIDES, optional=True,
                 hint="as you stand, such as rear, left",

@@ -48,8 +48,10 @@ class Fields(Holding, frozen=True, kw_only=True):
     over_right: Quantity | None = None
     bar: bool | None = None
     bar_size: Quantity | None = None
+    sits: str | None = None
     spacer: bool | None = None
     stop: str | None = None
+    supported_by: str | None = None
     tighten: Quantity | None = None
 
 
@@ -69,7 +71,7 @@ FORM = (
     Group(
         "Where the work sits",
         (
-            common.choice("rests_on", "Rests on", "bed", "parallels", "packing"),
+            common.choice("rests_on", "Rests on", "bed", "parallels", "packing", "backing", hint="backing: scrap that a drill may run into"),
             common.length("parallels", "Height of the parallels", "200 mm"),
             common.length("other_parallel", "The other parallel", "200 mm", "only where it is not the same height"),
             common.length("parallel_width", "Each so thick", "100 mm"),
@@ -79,8 +81,10 @@ FORM = (
             common.OVER_RIGHT,
             common.flag("bar", "Bar at the moving jaw"),
             common.length("bar_size", "Size of the bar", "60 mm"),
+            common.choice("sits", "Sits in the jaws at their", "middle", "left end", "right end"),
             common.flag("spacer", "Spacer at the other end", "a piece of the same size, where the work sits at one end"),
             common.choice("stop", "Stop at its", "left", "right"),
+            common.SUPPORTED_BY,
         ),
     ),
     Group("Words", (common.NOTE,)),
@@ -121,11 +125,15 @@ def rests(fields: Fields) -> str:
         if fields.parallels_then:
             found[-1] += f", {fields.parallels_then}"
     elif fields.rests_on:
-        found.append({"bed": "on the bed", "packing": "on packing"}[fields.rests_on])
+        found.append({"bed": "on the bed", "packing": "on packing", "backing": "on scrap"}[fields.rests_on])
     if fields.bar:
         found.append("round bar at the moving jaw")
+    if fields.sits in ("left end", "right end"):
+        found.append(f"at the {fields.sits} of the jaws")
     if fields.spacer:
         found.append("spacer at the other end")
+    if fields.supported_by:
+        found.append(f"held up by {common.SUPPORTS[fields.supported_by]}")
     return "; ".join(found)
 
 

@@ -21,13 +21,14 @@ from jobsheet.cutting.strength import bending_stress
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
+from jobsheet.operations.manners import HOW_DRILLED
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -62,6 +63,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutting_speed: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 
@@ -102,7 +104,7 @@ FORM = (
             common.CUTTING_SPEED,
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_DRILLED, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

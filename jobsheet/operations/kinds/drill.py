@@ -14,13 +14,14 @@ from jobsheet.cutting.strength import drill_strength
 from jobsheet.cutting.times import point_length
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
+from jobsheet.operations.manners import HOW_DRILLED
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -42,6 +43,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutting_speed: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 
@@ -65,7 +67,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (drilling.FEED, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_DRILLED, common.WHAT, common.NOTE)),
 )
 
 

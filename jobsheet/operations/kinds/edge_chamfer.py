@@ -14,13 +14,14 @@ from msgspec.structs import replace
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
+from jobsheet.operations.manners import HOW_MILLED
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
@@ -42,6 +43,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutting_speed: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 
@@ -92,7 +94,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_MILLED, common.WHAT, common.NOTE)),
 )
 
 #: How far the tip stands below the chamfer where nothing is asked [m] (common practice).

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
@@ -37,6 +37,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutting_speed: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 

@@ -11,13 +11,14 @@ from msgspec import Struct
 from jobsheet.catalog.tools.cutters import short_name
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Size, Thread, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Thread, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
+from jobsheet.operations.manners import HOW_DRILLED
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import hole_work as drilling
@@ -46,6 +47,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     wrench: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 
@@ -81,7 +83,7 @@ FORM = (
             ),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_DRILLED, common.WHAT, common.NOTE)),
 )  # fmt: skip
 
 

@@ -12,13 +12,14 @@ from msgspec import Struct
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Place, Places, Quantity, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Place, Places, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
+from jobsheet.operations.manners import HOW_MILLED
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
@@ -41,6 +42,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutting_speed: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 
@@ -79,7 +81,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (*milling.FEED_ENTRIES, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_MILLED, common.WHAT, common.NOTE)),
 )
 
 

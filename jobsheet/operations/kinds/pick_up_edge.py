@@ -11,12 +11,13 @@ from jobsheet.errors import CalcError, QuantityError
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.machine.spindle import choose
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
+from jobsheet.operations.manners import HOW_FOUND
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared.tally import Tally
@@ -34,6 +35,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     minutes: Quantity | None = None
     measure: Size | None = None
     tolerances: Tolerances | None = None
+    how: Several | None = None
     what: str = ""
     note: str = ""
 
@@ -72,7 +74,7 @@ FORM = (
             Entry(name="minutes", title="Minutes", asks="time", low="0 min", high="24 h", optional=True),
         ),
     ),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_FOUND, common.WHAT, common.NOTE)),
 )
 
 #: An edge finder with a tip that jumps out runs at some 600-1200 rpm (common practice).

@@ -11,6 +11,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Slab, Sweep
 from jobsheet.operations import reads
 from jobsheet.operations.kind import Dial, Group
+from jobsheet.operations.manners import HOW_MILLED
 from jobsheet.operations.shared import common
 from jobsheet.operations.shared import milling_work as milling
 from jobsheet.operations.shared.tally import Tally
@@ -20,7 +21,7 @@ READS = reads.MILL | reads.FLAT
 #: The groups of the form behind the cut itself.
 FORM = (
     Group("Speed and feed", (*milling.FEED_ENTRIES, milling.ALONG, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_MILLED, common.WHAT, common.NOTE)),
 )
 
 
