@@ -33,7 +33,6 @@ ASKS = {
     "tolerances",
     "material",
     "machine",
-    "several",
 }
 
 
