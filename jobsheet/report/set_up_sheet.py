@@ -271,11 +271,11 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
     found = f", with {zero.found}" if zero.found else ""
     up = f"{set_up.up}{f' ({letters[set_up.up]})' if set_up.up in letters else ''}, {set_up.operator} to you"
     rows = (
-        ("held in", words_of(holding)),
+        ("held in", ", ".join(part for part in (words_of(holding), _tight(holding)) if part)),
         ("face up", up),
         ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
         ("on", rests_of(holding)),
-        *_more(holding, units),
+        ("sits", _sits(holding, units)),
         ("zero", f"{zero.named or 'corner'}{found}"),
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
     )
@@ -284,15 +284,26 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
 
 #: What words and picture have said already.
 _SAID = ("kind", "note", "vice", "jaws", "base", "rests_on", "parallels", "parallel_width", "parallels_then", "bar", "spacer", "clamps",
-    "bolt", "under", "stops", "device", "packing", "on")  # fmt: skip
+    "bolt", "under", "stops", "device", "packing", "on", "tighten")  # fmt: skip
 
 
-def _more(holding: Holding, units: str) -> Iterator[tuple[str, str]]:
-    """Every fact beside those, in the order of its form."""
+def _tight(holding: Holding) -> str:
+    torque = getattr(holding, "tighten", None)
+    return f"tighten to {torque.text}" if torque is not None else ""
+
+
+def _sits(holding: Holding, units: str) -> str:
+    """Every fact beside those in one line: `above the jaws 3 mm; over the left end 6 mm; stop at its right`."""
+    found = []
     for entry in entries_of(holding):
         value = getattr(holding, entry.name)
-        if entry.name not in _SAID and value is not None and (text := entry.text(value)):
-            yield entry.title.lower(), _sized(text, units) if entry.asks == "length" else text
+        if entry.name in _SAID or value is None or not (text := entry.text(value)):
+            continue
+        if entry.asks == "flag":
+            found.append(entry.title.lower() if value else f"no {entry.title.lower()}")
+        else:
+            found.append(f"{entry.title.lower()} {_sized(text, units) if entry.asks == 'length' else text}")
+    return "; ".join(found)
 
 
 def _sized(text: str, units: str) -> str:
