@@ -11,8 +11,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
-from jobsheet.holdings.registry import changed_to, entries_of
+from jobsheet.holdings.registry import changed_to, entries_of, roles_of
 from jobsheet.model.job import AS_RECOMMENDED, Job, Operation, SetUp
+from jobsheet.model.lying import beside, laid
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout
@@ -81,12 +82,25 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
         entries = kind_of(operation_of(job, key)[1].kind).entries
     elif what == "holding":
         entries = entries_of(set_up_of(job, key).holding)
+    elif what == "setup":
+        entries = laying_of(set_up_of(job, key))
     else:
         entries = SET_UP_SECTIONS[what]
     for entry in entries:
         if entry.name == name:
             return entry
     raise CommandError(f"There is no field {name} in {owner}.")
+
+
+def laying_of(set_up: SetUp) -> tuple[Entry, ...]:
+    """The fields of how a set-up lies: towards you and on the fixed jaw only what can be there while that face is up."""
+    sides = beside(set_up.up)
+    jaws = roles_of(set_up.holding).jaws
+    return tuple(
+        replace(entry, choices=sides) if entry.name in ("operator", "fixed_jaw") else entry
+        for entry in layout.SET_UP
+        if entry.name != "fixed_jaw" or jaws
+    )
 
 
 def value_of(job: Job, owner: str, name: str) -> Any:
@@ -181,7 +195,10 @@ class SetField(Struct, frozen=True):
                 job, replace(set_up, holding=changed_to(set_up.holding, value or "", job.units))
             )
         if what == "setup":
-            return with_set_up(job, _changed(set_up, self.name, value, entry))
+            changed = _changed(set_up, self.name, value, entry)
+            return with_set_up(
+                job, laid(changed) if self.name in ("up", "operator", "fixed_jaw") else changed
+            )
         return with_set_up(
             job, replace(set_up, **{what: _changed(getattr(set_up, what), self.name, value, entry)})
         )

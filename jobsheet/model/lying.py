@@ -7,6 +7,7 @@ counted from its zero, into places from the left front corner as it lies, and th
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.model.job import Job, SetUp
 
@@ -83,6 +84,24 @@ class Lying(Struct, frozen=True, kw_only=True):
             else:
                 point[axis] = low + distance if plus else high - distance
         return point[0], point[1], point[2]
+
+
+def beside(up: str) -> tuple[str, ...]:
+    """The four faces that can be towards the person, or on a jaw, while that one is up."""
+    return tuple(face for face in NORMALS if face not in (up, OPPOSITE[up]))
+
+
+def laid(set_up: SetUp) -> SetUp:
+    """The set-up with the faces that can be where they are: what does not go with the face that is up gives way.
+
+    Towards the person comes then what `lying` would take, and the far face on the fixed jaw.
+    """
+    sides = beside(set_up.up)
+    operator = set_up.operator if set_up.operator in sides else lying(set_up, ((0, 1), (0, 1), (0, 1))).near
+    jaw = set_up.fixed_jaw if set_up.fixed_jaw in sides else OPPOSITE[operator]
+    if (operator, jaw) == (set_up.operator, set_up.fixed_jaw):
+        return set_up
+    return replace(set_up, operator=operator, fixed_jaw=jaw)
 
 
 def stock_box(job: Job) -> Box:

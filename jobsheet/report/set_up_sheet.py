@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.holdings.registry import entries_of, rests_of, words_of
 from jobsheet.machine.handles import scale_text

@@ -10,7 +10,7 @@ import re
 
 from jobsheet.catalog.reading.strict_yaml import Node
 from jobsheet.model.job import FACES, SetUp
-from jobsheet.model.lying import Lying, lying
+from jobsheet.model.lying import Lying, beside, lying
 from jobsheet.operations import manners
 from jobsheet.storage import cut_words
 from jobsheet.storage.bench_words import deeds, holding_changed, instrument
@@ -42,6 +42,7 @@ def brought_up(root: Node) -> Node:
     for set_up in _list(_field(root, "set-ups")):
         if set_up.fields is None:
             continue
+        _possible(set_up)
         holding = _field(set_up, "holding")
         around = " ".join(
             _text(one, name)
@@ -96,6 +97,25 @@ def _say(node: Node, facts: dict[str, str]) -> None:
         for name, text in facts.items():
             if text and _field(node, name) is None:
                 node.fields[name] = Node(node.line, text=text)
+
+
+def _possible(set_up: Node) -> None:
+    """Faces that cannot be where they are said to be: they were read as what `laid` makes of them, and stay in the note."""
+    said = {name: _field(set_up, name) for name in ("up", "operator", "fixed jaw")}
+    up = said["up"].text if said["up"] is not None else "top"
+    if up not in FACES:
+        return
+    words = []
+    for name in ("operator", "fixed jaw"):
+        node = said[name]
+        if node is not None and node.text in FACES and node.text not in beside(up):
+            words.append(f"{'face to you' if name == 'operator' else name}: {node.text}")
+            set_up.fields = {key: one for key, one in (set_up.fields or {}).items() if one is not node}
+    if words:
+        note = _field(set_up, "note")
+        text = "; ".join(part for part in ((note.text or "") if note is not None else "", *words) if part)
+        set_up.fields = {key: one for key, one in (set_up.fields or {}).items() if one is not note}
+        set_up.fields["note"] = Node(set_up.line, text=text)
 
 
 def _holding(holding: Node, set_up: Node, datums: dict[str, str]) -> dict[str, Node]:
@@ -214,6 +234,7 @@ def _vice(device: str, packing: str, note: str, kept: list[str]) -> dict[str, st
                 "parallel width": f"{match[1]}{unit}",
                 "parallels": f"{match[2]}{unit}",
             }
+            kept.append(part)  # their length, and the name by which the cabinet has them
         elif re.fullmatch(r"at the jaws", part, re.IGNORECASE):
             pass
         elif re.fullmatch(r"(?:a )?round bar at the moving jaw", part, re.IGNORECASE):

@@ -12,6 +12,7 @@ from jobsheet.holdings.registry import NONE, holding_kind
 from jobsheet.holdings.registry import NOTE as HOLDING_NOTE
 from jobsheet.model.holding import NOTHING, Holding
 from jobsheet.model.job import FACES, Dismissed, Job, Operation, Part, SetUp, Stock, Zero
+from jobsheet.model.lying import beside, laid
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
@@ -239,17 +240,26 @@ def set_ups_from(reader: Reader, node: Node | None) -> list[SetUp]:
         values = reader.entries(item, path, layout.SET_UP, ("key", "number", "holding", "zero", "operations"))
         key = _key(reader, path, fields, f"set-up-{index + 1}")
         number = _number(reader, path, fields, index + 1)
-        found.append(
-            SetUp(
-                key=key,
-                number=number,
-                holding=_holding(reader, fields.get("holding"), f"{path}.holding"),
-                zero=Zero(**reader.entries(fields.get("zero"), f"{path}.zero", layout.ZERO)),
-                operations=tuple(steps_from(reader, fields.get("operations"), f"{path}.operations")),
-                **values,
-            )
+        _laying(reader, fields, values, path)
+        made = SetUp(
+            key=key,
+            number=number,
+            holding=_holding(reader, fields.get("holding"), f"{path}.holding"),
+            zero=Zero(**reader.entries(fields.get("zero"), f"{path}.zero", layout.ZERO)),
+            operations=tuple(steps_from(reader, fields.get("operations"), f"{path}.operations")),
+            **values,
         )
+        found.append(laid(made))
     return found
+
+
+def _laying(reader: Reader, fields: dict[str, Node], values: dict[str, Any], path: str) -> None:
+    """A problem for each face that cannot be where it is said to be; what nobody says follows the face that is up."""
+    up = values.get("up", "top")
+    for name, where in (("operator", "towards you"), ("fixed_jaw", "on the fixed jaw")):
+        if (face := values.get(name)) is not None and face not in beside(up):
+            sentence = f"the {up} face is up here, so the {face} face cannot be {where}; write {', '.join(beside(up))}"
+            reader.problem(fields[name], f"{path}.{name_in_file(name)}", sentence)
 
 
 def _holding(reader: Reader, node: Node | None, path: str) -> Holding:

@@ -121,7 +121,7 @@ def test_nothing_holds_nothing():
 
 def placed(holding, size=("80", "50", "20"), **laid):
     job = with_holding(holding, **laid)
-    one = {name: text for name, text in zip(("length", "width", "height"), size, strict=True)}
+    one = dict(zip(("length", "width", "height"), size, strict=True))
     from jobsheet.edit.commands import SetField
 
     for name, text in one.items():

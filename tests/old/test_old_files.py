@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import io
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -36,9 +37,40 @@ def plain(text):
     return yaml.load(text, Loader=yaml.BaseLoader)
 
 
+#: Words that only join what became a fact.
+JOINING = {"two", "at", "the", "on", "flat", "up", "to", "a", "and", "end", "packed", "vise"}
+
+
+def words_in(held):
+    """Every word and number of a holding, its facts by name too: `bar: yes` says bar."""
+    said = " ".join(f"{name} {value}" for name, value in held.items())
+    found = set(re.findall(r"[^\s,;:]+", said.casefold()))
+    # A round bar at the moving jaw is one fact, strap clamps are a kind.
+    facts = {
+        "bar": {"round", "moving", "jaw"},
+        "straps": {"strap", "clamps"},
+        "packing": {"below"},
+        "parallels": {"jaws"},
+    }
+    return found.union(*(more for name, more in facts.items() if name in found))
+
+
+def lost_of_holding(old, new, where):
+    """Words of an old holding that are neither a fact nor in the note."""
+    kept = words_in(new)
+    return [
+        f"{where}.{name}: {word!r} of {text!r}"
+        for name, text in old.items()
+        for word in re.findall(r"[^\s,;:]+", str(text).casefold())
+        if word not in kept | JOINING
+    ]
+
+
 def lost(old, new, where="", skip=("format",)):
     """What of the old file is no longer in the new one, each with its place; a later format may say more."""
     if isinstance(old, dict) and isinstance(new, dict):
+        if where.endswith(".holding") and "kind" in new:
+            return lost_of_holding(old, new, where)
         return [
             one
             for name, value in old.items()

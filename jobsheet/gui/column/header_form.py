@@ -68,7 +68,7 @@ class HeaderForm(QWidget):
         """
         for section in sections:
             before = self.forms.get(section.name)
-            if before is not None and tuple(before.fields) == tuple(entry.name for entry in section.entries):
+            if before is not None and _asked(before) == _asks(section):
                 continue
             form = self._made(section)
             in_hand = before.field_in_hand() if before is not None else ""
@@ -153,3 +153,11 @@ class HeaderForm(QWidget):
                 ink.horizontal(painter, now.colour("rule"), side, self.width() - side, place.bottom())
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), self.height() - 1)
+
+
+def _asked(form: Form) -> list[tuple[str, tuple[str, ...]]]:
+    return [(name, field.entry.choices) for name, field in form.fields.items()]
+
+
+def _asks(section: Section) -> list[tuple[str, tuple[str, ...]]]:
+    return [(entry.name, entry.choices) for entry in section.entries]

@@ -10,7 +10,7 @@ from typing import Any
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
-from jobsheet.edit.commands import Command, SetField, entry_of, set_up_of, value_of
+from jobsheet.edit.commands import Command, SetField, entry_of, laying_of, set_up_of, value_of
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
@@ -306,7 +306,7 @@ class Desk(QObject):
     def set_up_sections(self, key: str) -> tuple[Section, ...]:
         """The form of a set-up's heading."""
         return (
-            Section(f"setup:{key}", translate("Desk", "Lay it"), layout.SET_UP),
+            Section(f"setup:{key}", translate("Desk", "Lay it"), laying_of(set_up_of(self.job, key))),
             Section(
                 f"holding:{key}", translate("Desk", "Hold"), entries_of(set_up_of(self.job, key).holding)
             ),

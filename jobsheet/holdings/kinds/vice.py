@@ -19,8 +19,6 @@ from jobsheet.operations.kind import Group
 
 #: Nine in ten of plain vices lie between these efficiencies of the screw (cutting-data section 1.14), over the usual 0.18.
 VICE_BAND = (0.13 / 0.18, 0.25 / 0.18)
-#: Soft jaws hold with less friction (holding-and-more-kinds A1: 0.10 against 0.12 of steel).
-SOFT = 0.10 / 0.12
 #: A universal vice gives way in its joints: half the grip (A1, common practice).
 TILTING = 0.5
 #: How thick a jaw is drawn, a bar, and a parallel, where nobody says [m] (common practice, no source).
@@ -151,12 +149,9 @@ def grip(fields: Fields, machine: Machine, material: Material, shop: Shop) -> Gr
         return None
     force = vice_force(torque=torque, lead=vice.lead, efficiency=vice.efficiency.value)
     force *= TILTING if fields.base == "tilting" else 1.0
-    rubs = common.friction(material, shop) * (
-        SOFT if fields.jaws == "soft" and material.family != "aluminium" else 1.0
-    )
     working = f"2 π η T / s = 2 π × {vice.efficiency.value:g} × {torque:g} N·m / {vice.lead * 1e3:g} mm"
     return Grip(
-        kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=rubs,
+        kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=common.friction(material, shop),
         above=fields.above_jaws.value if fields.above_jaws else None, jaw_depth=vice.jaw_depth,
         jaw_width=vice.jaw_width, working=working,
     )  # fmt: skip

@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from jobsheet.errors import JobsheetError
 from jobsheet.holdings.registry import changed_to, entries_of
 from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.lying import laid
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
@@ -76,7 +77,7 @@ def _with_field(job: Job, owner: str, name: str, text: str) -> Job:
         else:
             value = _read(_SET_UP[section], name, text, job.units)
         if section == "setup":
-            return with_set_up(job, _changed(set_up, name, value))
+            return with_set_up(job, laid(_changed(set_up, name, value)))
         return with_set_up(job, replace(set_up, **{section: _changed(getattr(set_up, section), name, value)}))
     _, operation = job.find(owner)
     value = _read(kind_of(operation.kind).entries, name, text, job.units)
