@@ -57,11 +57,24 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
     mass: Callable[[Any, Machine], float] = _no_mass
     roles: HoldingRoles | Callable[[Any], HoldingRoles] = HoldingRoles()
     example: dict[str, str] = {}
+    #: Facts that are asked only where another one says one of these: a step only of soft jaws.
+    only_with: dict[str, tuple[str, tuple[Any, ...]]] = {}
 
     @property
     def entries(self) -> tuple[Entry, ...]:
         """Every field, in the order of the form."""
         return tuple(entry for group in self.form for entry in group.entries)
+
+    def asked(self, fields: Any) -> tuple[Entry, ...]:
+        """The fields that make sense beside what is said already; what is said stays asked."""
+
+        def asks(entry: Entry) -> bool:
+            other, values = self.only_with.get(entry.name, ("", ()))
+            return (
+                not other or getattr(fields, entry.name) not in (None, "") or getattr(fields, other) in values
+            )
+
+        return tuple(entry for entry in self.entries if asks(entry))
 
     def plays(self, fields: Any) -> HoldingRoles:
         """Its roles with these facts."""

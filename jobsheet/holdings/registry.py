@@ -55,6 +55,12 @@ def entries_of(holding: Holding) -> tuple[Entry, ...]:
     return (kind_entry(), *(found.entries if found is not None else (NOTE,)))
 
 
+def asked_of(holding: Holding) -> tuple[Entry, ...]:
+    """The same without what makes no sense beside what is said: what the form asks."""
+    found = kind_of(holding)
+    return (kind_entry(), *found.asked(holding)) if found is not None else entries_of(holding)
+
+
 @cache
 def kind_entry() -> Entry:
     """The field that chooses the kind."""

@@ -116,5 +116,5 @@ SET_UP = (
     Entry(name="operator", title="Face to you", asks="choice", choices=FACES, optional=True),
     Entry(name="fixed_jaw", title="Face on the fixed jaw", asks="choice", choices=FACES, optional=True),
     Entry(name="minutes", title="Minutes to set up", asks="time", low="0 min", high="10 h", optional=True),
-    Entry(name="note", title="Set-up note", asks="text", optional=True, lines=2),
+    Entry(name="note", title="Set-up note", asks="text", optional=True),
 )

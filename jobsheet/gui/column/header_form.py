@@ -8,12 +8,14 @@ from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.column.offered_lines import OfferedLines
 from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.form import Form
 from jobsheet.gui.forms.shown import Section, Shown
 from jobsheet.gui.ink import ink
+from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 from jobsheet.model.remark import Remark
 
@@ -43,6 +45,8 @@ class HeaderForm(QWidget):
         self._offered = OfferedLines(self)
         self._offered.changed.connect(self.height_changed)
         self._captions: list[tuple[str, int]] = []
+        self._pictures: tuple[Drawing, ...] = ()
+        self._drawn_at: list[tuple[int, int]] = []
         self.setAccessibleName(title)
         self.forms: dict[str, Form] = {}
         self._section_captions = {section.name: section.caption for section in sections}
@@ -90,6 +94,20 @@ class HeaderForm(QWidget):
         for name, shown in values.items():
             self.forms[name].put(shown)
 
+    def draw(self, pictures: tuple[Drawing, ...]) -> None:
+        """Show these over the fields, such as how the work is held: they follow what is entered."""
+        if pictures == self._pictures:
+            return
+        taller = self._picture_height(self._pictures) != self._picture_height(pictures)
+        self._pictures = pictures
+        if taller:
+            self.height_changed.emit()
+        self.update()
+
+    @staticmethod
+    def _picture_height(pictures: tuple[Drawing, ...]) -> int:
+        return round(max((one.height for one in pictures), default=0.0) * SCALE * look().scale)
+
     def say(self, remarks: tuple[Remark, ...], offering: Offering) -> None:
         """Show what there is to say about the job or the set-up as a whole."""
         if remarks == tuple(line.remark for line in self.remark_lines):
@@ -124,6 +142,16 @@ class HeaderForm(QWidget):
             high = line.arrange(width)
             line.setGeometry(0, top, width, high)
             top += high
+        self._drawn_at = []
+        x = side
+        for one in self._pictures:
+            wide = round(one.width * SCALE * now.scale)
+            if x > side and x + wide > width - side:
+                x, top = side, top + self._picture_height((one,)) + now.px(10)
+            self._drawn_at.append((x, top))
+            x += wide + now.px(36)
+        if self._pictures:
+            top += self._picture_height(self._pictures) + now.px(10)
         count = COLUMNS[now.form(width + now.px(18))]
         for name, form in self.forms.items():
             self._captions.append((self._section_captions[name], top))
@@ -151,6 +179,8 @@ class HeaderForm(QWidget):
                 place = QRect(side, top, self.width() - 2 * side, now.px(CAPTION - 6))
                 ink.write(painter, now, place, caption, now.bold)
                 ink.horizontal(painter, now.colour("rule"), side, self.width() - side, place.bottom())
+            for one, (x, y) in zip(self._pictures, self._drawn_at, strict=False):
+                paint(painter, now, one, x, y)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), self.height() - 1)
 

@@ -16,7 +16,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, shown
-from jobsheet.holdings.registry import entries_of
+from jobsheet.holdings.registry import asked_of
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark
@@ -307,9 +307,7 @@ class Desk(QObject):
         """The form of a set-up's heading."""
         return (
             Section(f"setup:{key}", translate("Desk", "Lay it"), laying_of(set_up_of(self.job, key))),
-            Section(
-                f"holding:{key}", translate("Desk", "Hold"), entries_of(set_up_of(self.job, key).holding)
-            ),
+            Section(f"holding:{key}", translate("Desk", "Hold"), asked_of(set_up_of(self.job, key).holding)),
             Section(f"zero:{key}", translate("Desk", "Zero"), layout.ZERO),
         )
 

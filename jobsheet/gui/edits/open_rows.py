@@ -256,6 +256,10 @@ class OpenRows:
         sections = self._sections(form.key)
         form.ask(sections)
         form.put(self._title(form.key), desk.header_fields(sections))
+        if form.key != JOB:
+            from jobsheet.gui.desk.holding_pictures import holding_pictures
+
+            form.draw(or_absent(lambda: holding_pictures(desk, form.key), ()))
         form.say(desk.remarks_about(form.key), self._remarks.offer)
 
     def refresh(self) -> None:

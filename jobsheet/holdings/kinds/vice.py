@@ -281,4 +281,10 @@ def _span(long: float, jaw: float, left: float, right: float, *, said: bool) -> 
 KIND = HoldingKind(
     name="vice", title="Vice", fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip, top=top,
     mass=mass, roles=_roles,
+    only_with={
+        "step": ("jaws", ("soft",)), "angle": ("base", ("swivel", "tilting")), "set_by": ("base", ("swivel", "tilting")),
+        "parallels": ("rests_on", ("parallels",)), "other_parallel": ("rests_on", ("parallels",)),
+        "parallel_width": ("rests_on", ("parallels",)), "parallels_then": ("rests_on", ("parallels",)),
+        "bar_size": ("bar", (True,)),
+    },
 )  # fmt: skip
