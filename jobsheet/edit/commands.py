@@ -11,7 +11,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
-from jobsheet.holdings.registry import changed_to, entries_of, roles_of
+from jobsheet.holdings.registry import NONE, changed_to, entries_of, roles_of
+from jobsheet.model.holding import Holding
 from jobsheet.model.job import AS_RECOMMENDED, Job, Operation, SetUp
 from jobsheet.model.lying import beside, laid
 from jobsheet.operations.entry import Entry
@@ -111,6 +112,8 @@ def value_of(job: Job, owner: str, name: str) -> Any:
     if what == "operation":
         return getattr(operation_of(job, key)[1].fields, name)
     set_up = set_up_of(job, key)
+    if (what, name) == ("holding", "kind"):
+        return set_up.holding.kind or NONE
     return getattr(set_up if what == "setup" else getattr(set_up, what), name)
 
 
@@ -202,6 +205,16 @@ class SetField(Struct, frozen=True):
         return with_set_up(
             job, replace(set_up, **{what: _changed(getattr(set_up, what), self.name, value, entry)})
         )
+
+
+class HoldBy(SetField, frozen=True, kw_only=True):
+    """Another kind of holding is chosen whose facts were entered before: going back to it loses none."""
+
+    holding: Holding
+
+    def apply(self, job: Job) -> Job:
+        """The next job."""
+        return with_set_up(job, replace(set_up_of(job, owner_of(self.owner)[1]), holding=self.holding))
 
 
 class SetFields(Struct, frozen=True):

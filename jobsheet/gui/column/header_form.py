@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.column.offered_lines import OfferedLines
@@ -75,7 +75,7 @@ class HeaderForm(QWidget):
             if before is not None and _asked(before) == _asks(section):
                 continue
             form = self._made(section)
-            in_hand = before.field_in_hand() if before is not None else ""
+            in_hand = _under_the_hand(before)
             self.forms[section.name] = form
             form.show()
             if before is not None:
@@ -191,3 +191,14 @@ def _asked(form: Form) -> list[tuple[str, tuple[str, ...]]]:
 
 def _asks(section: Section) -> list[tuple[str, tuple[str, ...]]]:
     return [(entry.name, entry.choices) for entry in section.entries]
+
+
+def _under_the_hand(form: Form | None) -> str:
+    """The name of the field that has the keyboard, joined boxes too; nothing where none of the form has."""
+    focus = QApplication.focusWidget()
+    if form is None or focus is None:
+        return ""
+    return next(
+        (name for name, field in form.fields.items() if field.box is focus or field.box.isAncestorOf(focus)),
+        "",
+    )

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
 
-from jobsheet.edit.commands import GiveBack, SetField
+from jobsheet.edit.commands import GiveBack, HoldBy, SetField
 from jobsheet.edit.history import Change
 from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
@@ -20,6 +20,7 @@ from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
 from jobsheet.gui.ink.look import look
+from jobsheet.model.holding import Holding
 from jobsheet.operations import registry
 
 if TYPE_CHECKING:
@@ -43,6 +44,8 @@ class OpenRows:
         self.place_chosen: Callable[[int], None] = lambda _place: None
         #: The layout that the open form was made for.
         self.form = ""
+        #: How set-ups were held before another kind was chosen, by set-up and kind.
+        self._left: dict[tuple[str, str], Holding] = {}
 
     @property
     def row(self) -> OpenRow | None:
@@ -112,10 +115,24 @@ class OpenRows:
         """Something was written into a field: by a key, of which more may come, or chosen whole."""
         box = QApplication.focusWidget()
         by_key = isinstance(box, Line | Lines)
-        or_absent(lambda: self._hand.desk.type(SetField(owner, name, text), by_key=by_key), None)
+        command = self._held_again(owner, text) if name == "kind" else None
+        or_absent(lambda: self._hand.desk.type(command or SetField(owner, name, text), by_key=by_key), None)
         field = self._field(owner, name) if by_key else None
         if field is not None and field.listed and field.box is box:
             self.picking.typed(owner, field)
+
+    def _held_again(self, owner: str, kind: str) -> HoldBy | None:
+        """A set-up goes back to a kind of holding whose facts were entered before; None where they were not.
+
+        Who goes through the list with the arrows passes kinds that have none of the facts.
+        """
+        section, _, key = owner.partition(":")
+        set_up = self._hand.desk.set_up(key)
+        if section != "holding" or set_up is None:
+            return None
+        self._left[key, set_up.holding.kind] = set_up.holding
+        known = self._left.get((key, kind))
+        return HoldBy(owner, "kind", kind, holding=known) if known is not None else None
 
     def _done(self, command: SetField, *, by_key: bool) -> None:
         """Something was done in a field of several parts: a step of its own, or one that goes on while it is typed."""
