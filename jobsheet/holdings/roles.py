@@ -16,6 +16,10 @@ class HoldingRoles(Struct, frozen=True, kw_only=True):
     jaws: bool = False
     #: Whether what presses it down stands on its upper face, in the way of a cutter that goes over it.
     on_top: bool = False
+    #: Whether straps on the table press it down, each in a place of its own.
+    straps: bool = False
+    #: Whether an upright face stands behind it.
+    upright: bool = False
     #: Whether it is screwed through its own holes.
     screwed: bool = False
     #: Whether it is turned on an axis between cuts, which must be locked.

@@ -53,7 +53,7 @@ def done(fields: Any, *how: str) -> bool:
 def with_manners(rows: tuple[Row, ...], fields: Any) -> tuple[Row, ...]:
     """The rows of a step with how it is done under the first of them, where the person has no note of their own there."""
     said = ", ".join(manners(fields))
-    if not said or not rows or getattr(fields, "note", "") or getattr(fields, "what", ""):
+    if not said or not rows or bool(getattr(fields, "note", "")) or bool(getattr(fields, "what", "")):
         return rows
     first = rows[0]
     return (replace(first, note=f"{first.note}; {said}" if first.note else said), *rows[1:])

@@ -13,6 +13,10 @@ CLEAN = ("pickled", "blasted", "sandblasted", "ground", "machined", "bright", "c
 CAST = ("casting", "cast", "cast skin")
 SCALE = ("black", "scale", "hot rolled", "forged", "forging")
 SAWN = ("sawn", "cut off")
+#: What may bow as one side of it comes off; what has no stress any more.
+DRAWN = ("bright", "cold drawn", "cold rolled", "drawn")
+REST = ("hot rolled", "stress relieved", "annealed", "normalised", "normalized")
+ROUND = ("round", "shaft", "rod")
 _ENDS = (("left", "right"), ("front", "rear"), ("top", "bottom"))
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 
@@ -33,6 +37,32 @@ def _says(text: str, words: tuple[str, ...]) -> bool:
     """Whether one of these words stands in the text, also in the plural; a hyphen is a blank. No pattern: this runs at the start."""
     plain = " ".join("".join(sign if sign.isalnum() else " " for sign in text.casefold()).split())
     return any(f" {word}{end} " in f" {plain} " for word in words for end in ("", "s"))
+
+
+def is_cast(stock: Stock) -> bool:
+    """Whether it is a casting."""
+    return _says(stock.condition, CAST)
+
+
+def is_round(stock: Stock) -> bool:
+    """Whether it is round bar."""
+    return _says(stock.condition, ROUND)
+
+
+def may_bow(stock: Stock) -> bool:
+    """Whether it was drawn or rolled cold, and not relieved since."""
+    return _says(stock.condition, DRAWN) and not _says(stock.condition, REST)
+
+
+def kept_faces(stock: Stock) -> frozenset[str]:
+    """Faces that the stock's words say stay as bought."""
+    text = stock.as_bought
+    found = {face for face in FACES if _says(text, (face,))}
+    if _says(text, ("all", "all faces", "all round")):
+        found.update(FACES)
+    if _says(text, ("end",)):
+        found.update(("left", "right"))
+    return frozenset(found)
 
 
 def raw_faces(stock: Stock) -> frozenset[str]:

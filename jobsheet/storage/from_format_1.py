@@ -128,6 +128,7 @@ def _holding(holding: Node, set_up: Node, datums: dict[str, str]) -> dict[str, N
     found: dict[str, str] = {"kind": kind}
     kept: list[str] = []
     lie = _lie(set_up)
+    takes: tuple[str, ...] = ()
     if kind == "vice":
         found |= _vice(device, packing, note, kept)
         found |= _over(note, lie)
@@ -136,11 +137,11 @@ def _holding(holding: Node, set_up: Node, datums: dict[str, str]) -> dict[str, N
         takes = ("above jaws", "tighten")
     elif kind == "straps":
         found |= _straps(packing, said.get("stop", ""), kept)
-        words = f"{device} {packing} {note}"
-        found |= _supported(words)
-        if _says(_SIDES, words):
+        told = f"{device} {packing} {note}"
+        found |= _supported(told)
+        if _says(_SIDES, told):
             found["press on"] = "sides"
-        elif _says(_STEP, words):
+        elif _says(_STEP, told):
             found["press on"] = "a step"
         if device.casefold() not in ("strap clamps", "straps", "clamps", "strap clamp"):
             kept.insert(0, device)

@@ -8,6 +8,7 @@ from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
 from jobsheet.edit.step_commands import AddOperation, MoveSetUp
 from jobsheet.errors import JobsheetError, QuantityError
+from jobsheet.holdings.registry import kind_of
 
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
 METALS = ("S235", "6082-T6", "304", "EN-GJL-250", "Ti-6Al-4V", "AZ91", "C45", "CuZn39Pb3")
@@ -81,7 +82,9 @@ def _upsetting(set_up, step, chance):
     if what == "metal":
         return SetField("job", "material", chance.choice(METALS))
     if what == "hold":
-        return SetField(f"holding:{set_up.key}", chance.choice(("device", "packing", "stop")), "")
+        held = kind_of(set_up.holding)
+        facts = [entry.name for entry in held.entries if entry.optional] if held is not None else []
+        return SetField(f"holding:{set_up.key}", chance.choice(("kind", *facts)), "")
     if what == "speed":
         return SetField(step.key, "spindle", chance.choice(("180 rpm", "900 rpm", "2300 rpm", "500 rpm")))
     if what == "empty":

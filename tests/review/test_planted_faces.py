@@ -65,14 +65,14 @@ PLANTED = [
     pytest.param(HM101, fields(("face-1-rough", "depth", "0.1")), "first-cut-under-the-skin", "get under the skin", True, id="first cut 0.1 on the black face"),
     pytest.param(HM101, lambda job: MoveSetUp("set-up-5", 0).apply(job), "best-face-first", "Face the largest or flattest face first", True, id="an end first"),
     pytest.param(HM101, lambda job: MoveSetUp("set-up-5", 0).apply(job), "sides-before-ends", "Square the sides before the ends", True, id="an end stood up by raw sides"),
-    pytest.param(HM101, fields(("holding:set-up-3", "packing", "face 2 down on parallels")), "bar-at-the-moving-jaw", "Round bar between", True, id="no round bar"),
-    pytest.param(HM101, fields(("face-4-finish", "note", "")), "measure-before-unclamping", "Measure now, before you unclamp", True, id="not measured"),
+    pytest.param(HM101, fields(("holding:set-up-3", "bar", "no")), "bar-at-the-moving-jaw", "Round bar between", True, id="no round bar"),
+    pytest.param(HM101, fields(("face-4-finish", "how", "")), "measure-before-unclamping", "Measure now, before you unclamp", True, id="not measured"),
     pytest.param(HM101, fields(("job:stock", "width", "60"), ("face-4-rough", "depth", "18.8")), "saw-the-bulk-first", "Much metal here", True, id="a larger bar"),
     pytest.param(HM102, slot_in_one_pass, "undersize-cutter-for-a-close-slot", "Smaller cutter: middle first", True, id="slot in one pass with the 10 mm cutter"),
     pytest.param(HM103, threads_before_the_left_end, "face-before-its-use", "Datum C, the left face, does not exist yet", True, id="threads before the left end"),
     pytest.param(HM103, fields(("base-skin", "depth", "0.2")), "first-cut-under-the-skin", "on a cast skin, under it is 1 mm or more", True, id="0.2 on the cast skin"),
     pytest.param(HM104, without("entry"), "entry-for-a-closed-slot", "Drill an entry hole", True, id="entry hole taken out"),
-    pytest.param(HM104, fields(("holding:set-up-1", "packing", "")), "back-up-thin-sheet", "Back it with wood or scrap", True, id="no backing"),
+    pytest.param(HM104, fields(("holding:set-up-1", "rests_on", "")), "back-up-thin-sheet", "Back it with wood or scrap", True, id="no backing"),
 ]  # fmt: skip
 
 

@@ -56,19 +56,19 @@ PLANTED = {
     ),
     "parallels under a hole": (
         SLIDE,
-        [("holding:set-up-3", "packing", "flat on 8 mm parallels at the jaws")],
+        [("holding:set-up-3", "parallel_width", "8 mm")],
         "clear-below-a-through-hole",
         "No room under step",
     ),
     "rear side from the high side": (
         SLIDE,
-        [("slot-rear", "note", "rear side from the high side")],
+        [("slot-rear", "how", "from the high side")],
         "slack-taken-up",
         "Backlash is not taken up: back off 0.015 in or more and come up",
     ),
     "holes from hole 1": (
         SLIDE,
-        [("zero:set-up-3", "named", "hole 1")],
+        [("zero:set-up-3", "stands_on", "another hole")],
         "positions-from-the-datum",
         "measure each place from the datum",
     ),
@@ -123,7 +123,7 @@ PLANTED = {
     ),
     "all straps off before the screws": (
         COVER,
-        [("screw", "what", "Take all the straps off, then screw through the holes into the backing plate")],
+        [("screw", "one_at_a_time", "no")],
         "one-clamp-at-a-time",
         "free between these two steps",
     ),
@@ -135,7 +135,7 @@ PLANTED = {
     ),
     "sheet on blocks under straps": (
         COVER,
-        [("holding:set-up-1", "packing", "blocks at the corners")],
+        [("holding:set-up-1", "rests_on", "packing"), ("holding:set-up-1", "supported", "")],
         "support-under-each-clamp",
         "Support the work under each clamp",
     ),

@@ -37,13 +37,13 @@ def facts_named(case):
 
 
 def edited(job, edits):
-    """A job after edits: [owner, field, text], or [key, move to, index], [key, take out, ""], [key, do, words of a step by hand
-    behind it], [key, add side-mill, ""] (its key is side-mill-1), [set-up-1, set-up to, index]."""
+    """A job after edits: [owner, field, text], or [key, move to, index], [key, take out, ""], [key, do, what a step by hand
+    behind it does], [key, add side-mill, ""] (its key is side-mill-1), [set-up-1, set-up to, index]."""
     for owner, name, text in edits:
         job = edit(job, owner, name, text).apply(job)
         if name == "do":
             made = max((one.key for _, one in job.operations() if one.key.startswith("bench-step-")), key=len)
-            job = SetField(made, "what", text).apply(job)
+            job = SetField(made, "does", text).apply(job)
     return job
 
 

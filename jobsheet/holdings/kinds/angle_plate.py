@@ -111,5 +111,5 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 KIND = HoldingKind(
     name="angle plate", title="Angle plate", fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
-    roles=HoldingRoles(),
+    roles=HoldingRoles(upright=True),
 )  # fmt: skip

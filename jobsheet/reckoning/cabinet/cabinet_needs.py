@@ -16,7 +16,7 @@ from jobsheet.catalog.tools.cabinet_lines import gauge_named, gauge_sizes, tap_s
 from jobsheet.errors import QuantityError
 from jobsheet.holdings.registry import rests_of
 from jobsheet.model.identity import while_it_lives
-from jobsheet.model.job import Job, Operation
+from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.quantity import Cutter, Quantity, Thread
 from jobsheet.units.grammar import read
 from jobsheet.units.lazily import pattern
@@ -53,7 +53,7 @@ def needs_of(job: Job) -> tuple[Need, ...]:
     """All that a job asks for, in cutting order; the same thing once, with all of its steps."""
     found: dict[tuple[Any, ...], Need] = {}
     for set_up in job.set_ups:
-        for need in words_ask(rests_of(set_up.holding), job.units):
+        for need in (*_parallels(set_up, job.units), *words_ask(rests_of(set_up.holding), job.units)):
             if not need.plain:  # a sentence about how it is packed: only what has a size asks for something
                 _join(found, need, set_up=set_up.key)
         for operation in set_up.operations:
@@ -62,6 +62,15 @@ def needs_of(job: Job) -> tuple[Need, ...]:
     for need in words_ask(job.also_fetch, job.units):
         _join(found, need)
     return tuple(found.values())
+
+
+def _parallels(set_up: SetUp, units: str) -> tuple[Need, ...]:
+    """The pair under the work, where its thickness is said."""
+    wide = getattr(set_up.holding, "parallel_width", None)
+    if wide is None:
+        return ()
+    words = f"parallels {_with_unit(wide.text, units)} thick"
+    return (Need(section="parallels", words=words, name="parallels", size=wide.value),)
 
 
 def _join(found: dict[tuple[Any, ...], Need], need: Need, *operations: str, set_up: str = "") -> None:

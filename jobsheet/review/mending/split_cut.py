@@ -22,12 +22,21 @@ def split_off(step: Step, units: str) -> Mend | None:
     if step.roles.mills != "flat" or fields.depth.value <= LEFT + 1e-9:
         return None
     texts = {"cutter": fields.cutter.text, "depth": left, "along": fields.along}
-    for name in ("width", "feed_per_tooth", "feed", "spindle", "cutting_speed", "measure", "tolerances"):
+    for name in (
+        "width",
+        "feed_per_tooth",
+        "feed",
+        "spindle",
+        "cutting_speed",
+        "measure",
+        "tolerances",
+        "how",
+    ):
         value = getattr(fields, name, None)
         if value is not None:
             texts[name] = value.text
     if fields.note:
-        texts["note"] = fields.note  # how it is measured often stands there
+        texts["note"] = fields.note
     rest = length_text(fields.depth.value - LEFT, units)
     adding = added_after(step.key, step.kind, texts)
 

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import math
-import re
 
-from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Groove, Hole, Recess
 from jobsheet.operations.registry import kind as kind_of
@@ -124,13 +122,3 @@ def _from_line(point: Point, one: Point, other: Point) -> float:
         return math.hypot(x - x1, y - y1)
     share = max(0.0, min(1.0, ((x - x1) * (x2 - x1) + (y - y1) * (y2 - y1)) / way**2))
     return math.hypot(x - x1 - share * (x2 - x1), y - y1 - share * (y2 - y1))
-
-
-def with_diameter(cutter: Cutter, size: str) -> str:
-    """The line of a cutter with another diameter, its place left out: it is another tool. Nothing where that cannot be written."""
-    text = re.sub(rf",\s*{re.escape(cutter.place)}\s*$", "", cutter.text) if cutter.place else cutter.text
-    if not cutter.size or cutter.size not in text:
-        return ""
-    head, _, rest = text.partition(cutter.size)
-    rest = re.sub(r"^\s*(mm|in)\b", "", rest)
-    return f"{head}{size}{rest}"

@@ -17,14 +17,15 @@ from msgspec import Struct
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.figure import Figures
 from jobsheet.model.identity import by_identity
-from jobsheet.model.job import FACES, Job, Operation, SetUp
+from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import OPPOSITE, Lying
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Slab
 from jobsheet.operations.registry import roles
 from jobsheet.operations.roles import Roles
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
-from jobsheet.review.plan.words import said, words_of
+from jobsheet.reckoning.skin import kept_faces
+from jobsheet.review.plan.held import does
 from jobsheet.review.rule import View
 from jobsheet.stages.course import NEAR, Cut, course_of
 
@@ -84,12 +85,6 @@ class Step(Struct, frozen=True, kw_only=True):
     def cuts(self) -> bool:
         """Whether it takes metal away at the machine."""
         return bool(self.cut.shapes) and self.roles.beside != "saw"
-
-    @property
-    def words(self) -> str:
-        """All that was written of it in words."""
-        edges = getattr(self.fields, "edges", "")
-        return " ".join((*words_of(self.operation), *([edges] if isinstance(edges, str) and edges else ())))
 
     def figure(self, name: str) -> float | None:
         """A figure in SI, or None."""
@@ -187,14 +182,7 @@ def _makes(operation: Operation, cut: Cut) -> tuple[str, ...]:
 
 @by_identity(8)
 def _kept(job: Job) -> frozenset[str]:
-    """Faces that the stock's words say stay as bought."""
-    text = job.stock.as_bought
-    found = {face for face in FACES if said(text, face)}
-    if said(text, "all", "all faces", "all round"):
-        found.update(FACES)
-    if said(text, "end"):
-        found.update(("left", "right"))
-    return frozenset(found)
+    return kept_faces(job.stock)
 
 
 # --- what a step measures from ---
@@ -211,22 +199,15 @@ def positions(fields: Any) -> bool:
 
 
 def finds_zero(step: Step) -> bool:
-    """Whether it finds the zero: an edge finder is in the spindle, or the words say so."""
-    if step.roles.beside == "find":
-        return True
+    """Whether it finds the zero: it says so, or an edge finder is in the spindle."""
     cutter = getattr(step.fields, "cutter", None)
-    if step.roles.beside != "bench":
-        return False
-    return (cutter is not None and cutter.kind == "edge finder") or (
-        said(step.words, "zero", "dials") and said(step.words, "find", "set", "pick up", "indicate")
-    )
+    finder = step.roles.beside == "bench" and cutter is not None and cutter.kind == "edge finder"
+    return finder or does(step.operation, "find zero")
 
 
 def trams(step: Step) -> bool:
     """Whether a step checks or mends how the head stands."""
-    return step.roles.beside == "tram" or (
-        step.roles.beside == "bench" and said(step.words, "tram", "trammed", "tramming", "head square")
-    )
+    return step.roles.beside == "tram" or does(step.operation, "check head")
 
 
 def zero_faces(step: Step) -> tuple[str, str]:

@@ -10,6 +10,7 @@ from jobsheet.model.job import Job
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.not_checked import alone
 from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.review.plan.held import size
 
 if TYPE_CHECKING:
     from jobsheet.stages.checks import Fact
@@ -48,7 +49,7 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
     held = {
         set_up.key: (
             set_up.fixed_jaw,
-            set_up.holding.above_jaws.value if getattr(set_up.holding, "above_jaws", None) else None,
+            size(set_up, "above_jaws"),
         )
         for set_up in job.set_ups
         if in_jaws(set_up, lying(set_up, box))

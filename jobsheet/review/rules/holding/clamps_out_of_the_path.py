@@ -1,64 +1,82 @@
-"""Asks whether straps lie where the cutter goes."""
+"""Asks whether straps, studs or screws stand where the cutter goes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.job import Operation
+from jobsheet.holdings.placed import bodies_of
+from jobsheet.model.holding import Body
+from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
-from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.words import says, words_of
+from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.held import changed_by, does, fact, holding_roles, on_straps
+from jobsheet.review.plan.paths import paths_of
 from jobsheet.review.rule import View, remark, rule
 
-_CHANGED = r"straps?|clamps?|screw\w*|bolts?"
-_BESIDE = r"toe clamps?|side clamps?|edge clamps?|low clamps?|below the (?:face|top|surface)|on the (?:step|flange|ledge|lug)s?|in the (?:slot|step)s?|through (?:the |its )?(?:own )?holes?|clear of"
-_ROUND = r"(?:all |both |four )+(?:four )?sides|all round|every side"
+_ABOVE = ("strap", "stud", "packing", "screw")
 
 
 @rule("clamps-out-of-the-path", "Clamps out of the path", "hazard")
 def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
-    """Straps on the upper face while that whole face is milled, or on all sides while a side is, and no step moves them before.
+    """A cutter goes where a strap, its stud or its packing stands, or the head of a screw, and no step moves them before.
+
+    Where a whole side is milled and it is not said where the straps press, that is asked.
 
     Because: Cutter or holder runs into the clamp.
     Not so: straps on top, face the top
     So: straps, then a step that changes them one at a time, then the cut
     From: United States Army, TM 1-1500-204-23-8, page 2-3
     """
-    for set_up in view.job.set_ups:
-        holding = set_up.holding
-        if not says("straps?|clamps?", holding.device) or says("vise|vice|jaws?", holding.device):
+    for set_up, steps in plan_of(view).groups():
+        if not (on_straps(set_up) or holding_roles(set_up).screwed):
             continue
-        words = (holding.device, holding.packing, holding.note, set_up.note)
-        if says(_BESIDE, *words):
+        name, off = ("straps", "straps") if on_straps(set_up) else ("screws", "screws")
+        if fact(set_up, "press_on") in ("a step", "sides"):
             continue
-        changed = 0
-        for operation in set_up.operations:
-            if roles(operation).beside == "bench" and says(_CHANGED, *words_of(operation)):
-                changed += 1 if _moves(operation) else 0
+        bodies = tuple(
+            body for body in bodies_of(set_up, steps[0].lie, steps[0].setting.machine) if body.part in _ABOVE
+        )
+        for step in steps:
+            if _moved(step, off):
+                break
+            message = _message(set_up, step, bodies, steps[0])
+            if not message:
                 continue
-            if changed or not _in_the_way(operation, words):
-                continue
-            message = "A clamp is in the way of this cut: move it, or change clamps one at a time in a step before it"
-            texts = {"what": "Move the clamps out of the path, one at a time", "with_what": "straps, spanner"}
+            texts = {
+                "does": "change holding", "removes": off, "stays": off, "one_at_a_time": "yes",
+                "with_what": f"{name}, spanner",
+            }  # fmt: skip
             yield remark(
-                view, "clamps-out-of-the-path", message, operation.key, set_up=set_up.key,
-                fix=Fix(f"Add moving the clamps before {operation.number}", added_before(operation.key, written.BENCH, texts)),
+                view, "clamps-out-of-the-path", message, step.key, set_up=set_up.key,
+                fix=Fix(f"Add moving the {name} before {step.number}", added_before(step.key, written.BENCH, texts)),
+                by_hand="move the clamps out of its way, and enter where they press",
             )  # fmt: skip
             break
 
 
-def _moves(operation: Operation) -> bool:
-    """Whether a bench step changes what holds the work, not only puts it on."""
-    return says(r"mov\w*|change\w*|swap\w*|tak\w*|remov\w*|screw\w*|one at a time", *words_of(operation))
+def _moved(step: Step, off: str) -> bool:
+    """Whether a step moves them: it says so, or says only that the holding is changed."""
+    if not does(step.operation, "change holding"):
+        return False
+    changed = changed_by(step.operation)
+    return off in changed.off or not (changed.off or changed.on)
 
 
-def _in_the_way(operation: Operation, words: tuple[str, ...]) -> bool:
-    if roles(operation).mills == "flat":
-        return True
-    return (
-        roles(operation).mills in ("wall", "edge")
-        and getattr(operation.fields, "path", None) is None
-        and says(_ROUND, *words)
-    )
+def _message(set_up: SetUp, step: Step, bodies: tuple[Body, ...], first: Step) -> str:
+    found = next((body for path in paths_of(step, first.lie) for body in bodies if path.meets(body)), None)
+    if found is not None and step.cuts:
+        part = {"packing": "The packing of a strap", "screw": "A screw"}.get(found.part, "A clamp")
+        return (
+            f"{part} is in the way of this cut: move it, or change clamps one at a time in a step before it"
+        )
+    if fact(set_up, "at") is not None or not on_straps(set_up):
+        return ""
+    if step.roles.mills == "flat":
+        return (
+            "A clamp is in the way of this cut: move it, or change clamps one at a time in a step before it"
+        )
+    if step.roles.mills in ("wall", "edge") and getattr(step.fields, "path", None) is None:
+        return "Where do the straps press? This cut goes along a whole side: enter their places, or move them in a step before it"
+    return ""

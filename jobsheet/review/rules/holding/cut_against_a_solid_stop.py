@@ -8,7 +8,7 @@ from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.words import says
+from jobsheet.review.plan.held import fact, holding_roles
 from jobsheet.review.rule import Needs, View, remark, rule
 
 
@@ -35,18 +35,12 @@ def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
                 continue
             message = "Holding is not enough and the cut pushes at the jaws: feed along them, or turn the job so that it pushes on the fixed jaw"
             other = "x" if across == "y" else "y"
-            fix = Fix(f"Feed along {other}", set_field(operation.key, "along", other))
+            fix: Fix | None = Fix(f"Feed along {other}", set_field(operation.key, "along", other))
         else:
-            if (
-                set_up.key in told
-                or set_up.holding.stop
-                or says("stops?|pins?|dowels?", set_up.holding.note, set_up.holding.packing)
-            ):
+            if set_up.key in told or not holding_roles(set_up).straps or fact(set_up, "stops"):
                 continue
             told.add(set_up.key)
             message = "Holding is not enough and straps alone take the cut: set a stop that it pushes against"
-            fix = Fix(
-                "Add a stop",
-                set_field(f"holding:{set_up.key}", "stop", "stop at the end that the cut pushes to"),
-            )
+            sides = "left, right" if along == "x" else "front, rear" if along == "y" else "rear, left"
+            fix = Fix("Add a stop", set_field(f"holding:{set_up.key}", "stops", sides))
         yield remark(view, "cut-against-a-solid-stop", message, operation.key, fix=fix, set_up=set_up.key)

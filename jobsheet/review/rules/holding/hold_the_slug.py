@@ -6,14 +6,11 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
+from jobsheet.operations.manners import SKIN_LEFT, TABS
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.words import says, words_of
+from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
-
-_PIECE = r"slug|middle|loose piece|piece inside|waste"
-_HELD = r"screw\w*|hold\w*|held|clamp\w*|strap\w*|bolt\w*|tape\w*|glue\w*|pin\w*"
-_TABS = r"tabs?|skin (?:is )?left|leave a skin|stop short"
 
 
 @rule("hold-the-slug", "Hold the slug", "hazard")
@@ -28,17 +25,10 @@ def hold_the_slug(view: View) -> Iterator[Remark]:
     for set_up in view.job.set_ups:
         held = False
         for operation in set_up.operations:
-            words = words_of(operation)
-            if roles(operation).beside == "bench" and says(_PIECE, *words) and says(_HELD, *words):
-                held = True
-            if (
-                not roles(operation).frees
-                or held
-                or says(_TABS, *words)
-                or (says(_PIECE, *words) and says(_HELD, *words))
-            ):
+            held = held or does(operation, "hold loose piece")
+            if not roles(operation).frees or held or how(operation, TABS, SKIN_LEFT):
                 continue
-            texts = {"what": "Hold the slug: screw or clamp it down", "with_what": "screw or clamp"}
+            texts = {"does": "hold loose piece", "screws": "2"}
             yield remark(
                 view, "hold-the-slug", "The loose middle will jam and fly: hold it or leave tabs", operation.key, set_up=set_up.key,
                 fix=Fix(f"Add holding it before {operation.number}", added_before(operation.key, written.BENCH, texts)),

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import in_a_collet
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -25,7 +25,7 @@ def no_milling_in_a_drill_chuck(view: View) -> Iterator[Remark]:
         # A plunge is no such step: nothing pushes sideways.
         if cutter is None or cutter.holder != "drill chuck" or not roles(operation).mills:
             continue
-        text = re.sub("in (?:a |the )?drill chuck", "in a collet", cutter.text, flags=re.IGNORECASE)
+        text = in_a_collet(cutter.text)
         yield remark(
             view, "no-milling-in-a-drill-chuck", "Collet or end-mill holder for milling, not a drill chuck", operation.key,
             set_up=set_up.key, fix=Fix("Hold it in a collet", set_field(operation.key, "cutter", text)),

@@ -2,26 +2,21 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from jobsheet.model.job import Operation
+from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations.registry import roles
-from jobsheet.review.mending.fixes import moved_before, set_field
-from jobsheet.review.plan.words import says
+from jobsheet.review.mending.fixes import Mend, in_turn, moved_before, set_field
+from jobsheet.review.plan.held import changed_before, changed_by, does, holding_roles
 from jobsheet.review.rule import View, remark, rule
-
-_OFF = re.compile(
-    r"\b(?:(?:take|remove|loosen|undo)\w*\b[^.;]*?\b(?:straps?|clamps?)(?:\s+off)?|(?:straps?|clamps?)\s+(?:come\s+)?off)\b",
-    re.IGNORECASE,
-)  # fmt: skip
-_ON = re.compile(r"\bscrew\b(?!s|\w* (?:out|off))|\bbolt (?:it |down|through)", re.IGNORECASE)
 
 
 @rule("one-clamp-at-a-time", "One clamp at a time", "hazard")
 def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
-    """Straps are taken off before the screws or bolts that are to hold the work instead are in.
+    """All that holds the work comes off before what is to hold it instead is on.
+
+    A step that takes the straps off and names what goes on holding is left alone, unless it says that they come off all at once
+    and nothing else held the work before.
 
     Because: The work is free between these two steps: its place is lost, and thin sheet flies.
     Not so: take the straps off, then screw it down
@@ -29,46 +24,48 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
     From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 117; common practice
     """
     for set_up in view.job.set_ups:
-        off: tuple[Operation, int] | None = None
-        for operation in set_up.operations:
-            if roles(operation).beside != "bench":
+        holds = _holds(set_up)
+        for index, operation in enumerate(set_up.operations):
+            one = changed_by(operation)
+            held = (holds | changed_before(set_up, operation.key).on) - changed_before(
+                set_up, operation.key
+            ).off
+            if not one.off or not held or not held <= one.off:
                 continue
-            text = operation.fields.what
-            gone, held = _OFF.search(text), _ON.search(text)
-            if (
-                gone is not None
-                and held is not None
-                and gone.start() < held.start()
-                and not says("one at a time", text[: held.start()])
-            ):
-                off = (operation, gone.start())
-            elif held is not None and off is None and gone is None:
-                break
-            if gone is not None and held is not None and gone.start() > held.start():
-                break
-            if held is not None and off is not None:
-                before, fix = off[0], None
-                if before.key == operation.key:
-                    fix = Fix(
-                        "Screws first, then the straps",
-                        set_field(operation.key, "what", _turned(text, held.start())),
-                    )
-                else:
-                    fix = Fix(
-                        f"Move {operation.number} before {before.number}",
-                        moved_before(operation.key, before.key),
-                    )
-                yield remark(
-                    view, "one-clamp-at-a-time", "The work is free between these two steps: new hold on first, one at a time",
-                    before.key, operation.key, fix=fix, set_up=set_up.key,
-                )  # fmt: skip
-                break
-            if gone is not None and held is None:
-                off = (operation, gone.start())
+            if one.on and operation.fields.one_at_a_time is not False:
+                continue
+            other = _next_hold(set_up.operations[index + 1 :]) if not one.on else None
+            if not one.on and does(operation, "take out"):
+                continue
+            keys = (operation.key,) if other is None else (operation.key, other.key)
+            yield remark(
+                view, "one-clamp-at-a-time", "The work is free between these two steps: new hold on first, one at a time",
+                *keys, fix=_fix(operation, other, on=bool(one.on)), set_up=set_up.key,
+                by_hand="name what goes on holding the work while these come off, and put it on first",
+            )  # fmt: skip
+            break
 
 
-def _turned(text: str, at: int) -> str:
-    """Both halves of a sentence the other way round, with `then` between them."""
-    first = re.sub(r"[\s;,]*(?:then|and)?[\s;,]*$", "", text[:at], flags=re.IGNORECASE)
-    second = text[at:].strip()
-    return f"{second[:1].upper()}{second[1:]}; then {first[:1].lower()}{first[1:]}"
+def _holds(set_up: SetUp) -> frozenset[str]:
+    """What holds it as the set-up begins, by the words of a step that changes it."""
+    plays = holding_roles(set_up)
+    found = {
+        "straps": plays.straps or plays.on_top,
+        "screws": plays.screwed,
+        "jaws": plays.jaws or plays.turns,
+    }
+    return frozenset(name for name, there in found.items() if there)
+
+
+def _next_hold(behind: tuple[Operation, ...]) -> Operation | None:
+    return next((one for one in behind if changed_by(one).on or does(one, "clamp")), None)
+
+
+def _fix(operation: Operation, other: Operation | None, *, on: bool) -> Fix | None:
+    if other is not None:
+        mends: list[Mend] = [moved_before(other.key, operation.key)]
+        on_it = getattr(other.fields, "stays", None)
+        if on_it is not None:
+            mends.append(set_field(operation.key, "stays", on_it.text))
+        return Fix(f"Move {other.number} before {operation.number}", in_turn(*mends))
+    return Fix("One at a time", set_field(operation.key, "one_at_a_time", "yes")) if on else None

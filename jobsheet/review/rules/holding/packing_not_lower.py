@@ -1,50 +1,50 @@
-"""Asks whether the packing of straps is as high as the work under them."""
+"""Asks whether the heels of straps stand as high as their noses."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
+from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.lengths import length, millimetres
-from jobsheet.review.plan.words import says
+from jobsheet.review.plan.held import on_straps, size
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
-_HEEL = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\s+(?:packing|step blocks?|heel blocks?|heels?)\b", re.IGNORECASE)
-_UNDER = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\s+(?:\w+\s+)?(?:backing|parallels?|plate)\b", re.IGNORECASE)
-#: A difference that slopes nothing [m] (common practice).
-LEVEL = 0.5e-3
+#: A heel that is higher by this share of the strap pushes the work sideways (holding-and-more-kinds A2: 1/20 of its length).
+HIGHER = 1 / 20
+#: How long a strap is from heel to nose where nobody says [m] (holding-and-more-kinds A2: strap 80).
+USUAL = 0.080
 
 
-@rule("packing-not-lower", "Packing not lower than the work", "hazard")
+@rule("packing-not-lower", "Packing level with the work", "hazard")
 def packing_not_lower(view: View) -> Iterator[Remark]:
-    """Straps whose packing is written with its height and is lower than the work under their noses.
+    """The heel of a strap lies lower than its nose, or higher by more than a twentieth of the strap.
 
-    Because: A strap that slopes up to the work slides off it.
-    Not so: strap clamps, 10 mm packing, work 20 high
-    So: strap clamps, 20 mm packing, work 20 high
-    From: common practice
+    Because: A strap that slopes up to the work slides off it; one that slopes down pushes the work sideways.
+    Not so: strap clamps, their heels 6 mm lower than the work
+    So: strap clamps, their heels level with the work or a little higher
+    From: common practice; the twentieth from the force that a sloping strap pushes sideways with
     """
     for set_up in view.job.set_ups:
-        holding = set_up.holding
-        match = _HEEL.search(holding.packing) or _HEEL.search(holding.note)
-        if match is None or not says("straps?|clamps?", holding.device) or not set_up.operations:
+        level = size(set_up, "heel_level")
+        if level is None or not on_straps(set_up) or not set_up.operations:
             continue
-        high = view.reckoned.settings[set_up.operations[0].key].extent[2]
-        under = _UNDER.search(holding.packing)
-        top = high + (float(under[1].replace(",", ".")) * 1e-3 if under else 0.0)
-        heel = float(match[1].replace(",", ".")) * 1e-3
-        if heel >= top - LEVEL:
+        long = _long(set_up)
+        if -1e-9 <= level <= HIGHER * long + 1e-9:
             continue
-        wanted = millimetres(top)
-        name = "packing" if match.re.search(holding.packing) else "note"
-        text = getattr(holding, name)
-        fix = Fix(
-            f"Packing {wanted} mm",
-            set_field(
-                f"holding:{set_up.key}", name, text.replace(match[0], match[0].replace(match[1], wanted), 1)
-            ),
+        shown = length(abs(level), view.job.units)
+        message = (
+            f"The heels lie {shown} lower than the work: level with it or a little higher, or the straps slide off"
+            if level < 0
+            else f"The heels lie {shown} higher than the work on straps of {length(long, view.job.units)}: up to a twentieth goes, or"
+            " they push it sideways"
         )
-        message = f"Packing {length(heel, view.job.units)} under straps on work {length(top, view.job.units)} high: level with the work or a little higher"
+        fix = Fix("Heels level with the work", set_field(f"holding:{set_up.key}", "heel_level", "0"))
         yield remark(view, "packing-not-lower", message, set_up.operations[0].key, fix=fix, set_up=set_up.key)
+
+
+def _long(set_up: SetUp) -> float:
+    """From heel to nose [m]."""
+    heel, nose = size(set_up, "heel_to_bolt"), size(set_up, "bolt_to_nose")
+    return heel + nose if heel is not None and nose is not None else USUAL

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterator
 
 from msgspec.structs import replace
@@ -14,6 +13,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import reckon_operation
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import with_stick_out
 from jobsheet.review.plan.lengths import millimetres
 from jobsheet.review.rule import Needs, View, remark, rule
 
@@ -51,7 +51,7 @@ def shorten_the_stick_out(view: View) -> Iterator[Remark]:
         )
         yield remark(
             view, "shorten-the-stick-out", message, operation.key, set_up=set_up.key,
-            fix=Fix(f"{size} mm out", set_field(operation.key, "cutter", _with_out(cutter.text, size))),
+            fix=Fix(f"{size} mm out", set_field(operation.key, "cutter", with_stick_out(cutter.text, size))),
         )  # fmt: skip
 
 
@@ -64,12 +64,3 @@ def _needed(operation: Operation, setting: Setting) -> float | None:
     deep = depth.value if depth.value is not None else setting.thickness
     long = max(deep + OVER, DIAMETERS * fields.cutter.diameter)
     return math.ceil(float(long) * 1e3 - 1e-6) * 1e-3
-
-
-def _with_out(text: str, size: str) -> str:
-    """The cutter's line with another stick-out."""
-    parts = [part.strip() for part in text.split(",")]
-    made = [
-        f"{size} mm out" if re.search(r"\bout\b|stick-?out", part, re.IGNORECASE) else part for part in parts
-    ]
-    return ", ".join(made)

@@ -6,16 +6,13 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.words import says
+from jobsheet.review.plan.held import fact, on_straps
 from jobsheet.review.rule import View, remark, rule
-
-_GAPS = r"blocks?|parallels?|packed up|strips?|bars?|bridg\w*|at the (?:ends|corners)"
-_FULL = r"under (?:each|every|the|all)(?: \w+)? ?(?:clamps?|straps?)?|below (?:each|every) (?:clamp|strap)|jacks?|plate|backing|full length|all over|table"
 
 
 @rule("support-under-each-clamp", "Support under each clamp", "scrap")
 def support_under_each_clamp(view: View) -> Iterator[Remark]:
-    """Straps press on thin work that lies on blocks or strips, and nothing is said to stand under each of them.
+    """Straps press on thin work that lies on parallels or packing, and it is not said that something solid is under each of them.
 
     Thin is what is thinner than a tenth of its span, by the workshop's number.
 
@@ -25,17 +22,15 @@ def support_under_each_clamp(view: View) -> Iterator[Remark]:
     From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 117
     """
     for set_up in view.job.set_ups:
-        holding = set_up.holding
-        if not says("straps?|clamps?", holding.device) or not set_up.operations:
+        if not on_straps(set_up) or not set_up.operations:
             continue
-        words = (holding.packing, holding.note)
-        if not says(_GAPS, holding.packing) or says(_FULL, *words):
+        supported, rests = fact(set_up, "supported"), fact(set_up, "rests_on")
+        if supported or (supported is None and rests not in ("parallels", "packing")):
             continue
         along, across, high = view.reckoned.settings[set_up.operations[0].key].extent
-        if high >= view.reckoned.shop.thin_plate * max(along, across):
+        if high >= view.reckoned.shop.thin_plate * max(along, across) and supported is None:
             continue
-        text = f"{holding.packing}, one under each clamp"
         yield remark(
             view, "support-under-each-clamp", "Support the work under each clamp: over a gap it bends", set_up.operations[0].key,
-            set_up=set_up.key, fix=Fix("One under each clamp", set_field(f"holding:{set_up.key}", "packing", text)),
+            set_up=set_up.key, fix=Fix("One under each clamp", set_field(f"holding:{set_up.key}", "supported", "yes")),
         )  # fmt: skip

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.reckoning.skin import is_round
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.words import holding_words, says
+from jobsheet.review.plan.faces import in_vice, plan_of
+from jobsheet.review.plan.held import fact, holding_roles
 from jobsheet.review.rule import View, remark, rule
-
-_ROUND = r"round (?:bar|stock|steel|rod)|shaft|(?:bright|drawn|black|turned|ground) round|round|rod"
-_HELD = r"vee|v[- ]?blocks?|v[- ]jaws?|collet|chuck|dividing head|soft jaws? bored|three[- ]jaw"
 
 
 @rule("vee-for-round-work", "Vee jaws for round work", "hazard")
@@ -23,17 +22,17 @@ def vee_for_round_work(view: View) -> Iterator[Remark]:
     From: GTZ, course in metalworking, drilling and clamping; J. Rose, Modern Machine Shop Practice, figures
     1511 to 1521
     """
-    if not says(_ROUND, view.job.stock.condition):
+    if not is_round(view.job.stock):
         return
-    for set_up in view.job.set_ups:
-        words = (*holding_words(set_up), set_up.title)
-        if not set_up.operations or not says("vise|vice|jaws?", set_up.holding.device) or says(_HELD, *words):
+    size = (view.job.stock.length.value, view.job.stock.width.value, view.job.stock.height.value)
+    for set_up, steps in plan_of(view).groups():
+        lie = steps[0].lie
+        if not in_vice(set_up, lie) or holding_roles(set_up).round or fact(set_up, "jaws") == "soft":
             continue
-        upright = says("upright|stood up|on end|standing", *words)
-        if not upright and says("parallels?|bed", set_up.holding.packing):
+        upright = lie.size[2] >= max(size) * (1 - 1e-6) and max(size) > min(size)
+        if not upright and fact(set_up, "rests_on") in ("parallels", "bed"):
             continue
-        text = f"{set_up.holding.packing}, vee block at the moving jaw".lstrip(", ")
         yield remark(
             view, "vee-for-round-work", "Round work between plain jaws can roll: vee jaws or vee blocks", set_up.operations[0].key,
-            set_up=set_up.key, fix=Fix("Vee block at the moving jaw", set_field(f"holding:{set_up.key}", "packing", text)),
+            set_up=set_up.key, fix=Fix("Vee jaws", set_field(f"holding:{set_up.key}", "jaws", "vee")),
         )  # fmt: skip

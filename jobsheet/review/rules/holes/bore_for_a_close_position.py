@@ -6,11 +6,12 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
+from jobsheet.operations.manners import BUSH
 from jobsheet.review.mending.fixes import added_after, added_before, in_turn, set_field
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
 from jobsheet.review.plan.lengths import millimetres, typed
 from jobsheet.review.plan.reamer_room import room
-from jobsheet.review.plan.words import holding_words, says, words_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -29,7 +30,6 @@ def bore_for_a_close_position(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     limit = view.reckoned.shop.close_place
-    set_ups = {one.key: one for one in view.job.set_ups}
     for chain in holes_of(view.reckoned).chains:
         if any(one.does in ("bore", "tap") for one in chain.steps):
             continue
@@ -38,13 +38,7 @@ def bore_for_a_close_position(view: View) -> Iterator[Remark]:
         if close is None or close >= limit * (1 - 1e-9) or drills[-1].key in told:
             continue
         last = drills[-1]
-        set_up = set_ups[last.set_up]
-        if says(
-            "jig|bush|bushing|guided",
-            *holding_words(set_up),
-            set_up.title,
-            *(w for one in drills for w in words_of(one.operation)),
-        ):
+        if any(how(one.operation, BUSH) for one in drills):
             continue
         told.add(last.key)
         message = f"±{trimmed(close * 1e3, 3)} mm is too close for drilling: spot, drill, bore"

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import PLUGGED
 from jobsheet.review.mending.fixes import moved_before
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import SAME, holes_of
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -26,7 +27,7 @@ def drill_before_the_slot_it_meets(view: View) -> Iterator[Remark]:
         for step in chain.steps:
             if step.does != "drill" or step.cutter.kind != "drill" or step.key in told:
                 continue
-            if says("plug|plugged", *words_of(step.operation)):
+            if how(step.operation, PLUGGED):
                 continue
             for one in found.taken:
                 if one.face != chain.face or one.index >= step.index:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import does
 from jobsheet.review.plan.lengths import typed
-from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -30,7 +30,7 @@ def pecks_for_depth(view: View) -> Iterator[Remark]:
             continue
         if fields.cutter.kind != "drill" or not fields.cutter.diameter or fields.peck is not None:
             continue
-        if says("gun drill", fields.cutter.text):
+        if line_has(fields.cutter, "gun drill"):
             continue
         deep = fields.depth.value if fields.depth.value is not None else setting.thickness
         times = deep / fields.cutter.diameter

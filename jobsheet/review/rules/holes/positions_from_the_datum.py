@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.review.mending.fixes import set_field
+from jobsheet.operations.manners import FROM_A_HOLE
+from jobsheet.review.mending.fixes import Mend, in_turn, set_field
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.plan.zero_faces import letters_at_zero
 from jobsheet.review.rule import View, remark, rule
-
-_FROM_HOLE = r"(?:counted |measured |from |off )+(?:the )?(?:first |last )?hole(?: (?:\d+|one|two|three))?"
-_HOLE = r"(?:first |last )?hole(?: \d+| one)?"
 
 
 @rule("positions-from-the-datum", "Places from the datum", "scrap")
@@ -32,18 +30,19 @@ def positions_from_the_datum(view: View) -> Iterator[Remark]:
         placed = [one for one in set_up.operations if places_of(one)]
         if not placed:
             continue
-        chained = [one for one in placed if says(_FROM_HOLE, *words_of(one))]
-        from_hole = says(_HOLE, set_up.zero.named) and not says("bore|bores", set_up.zero.named)
+        chained = [one for one in placed if how(one, FROM_A_HOLE)]
+        from_hole = set_up.zero.stands_on == "another hole"
         if not from_hole and not chained:
             continue
         first = chained[0] if chained else placed[0]
         fix = None
         if from_hole:
             letters = letters_at_zero(view, set_up)
-            fix = (
-                Fix(f"Zero at {letters}", set_field(f"zero:{set_up.key}", "named", letters))
-                if letters
-                else None
-            )
+            fix = Fix(f"Zero at {letters}", _on_edges(set_up.key, letters)) if letters else None
         message = "A chain of sizes: measure each place from the datum, not from another hole"
         yield remark(view, "positions-from-the-datum", message, first.key, fix=fix, set_up=set_up.key)
+
+
+def _on_edges(key: str, letters: str) -> Mend:
+    owner = f"zero:{key}"
+    return in_turn(set_field(owner, "stands_on", "edges"), set_field(owner, "named", letters))

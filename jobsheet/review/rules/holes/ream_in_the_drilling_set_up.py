@@ -6,15 +6,15 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
+from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import BORE, FLOATING
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, taken_out, with_set_up
+from jobsheet.review.plan.held import does, how
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
-
-_PICKED_UP = r"bores?|holes?|indicator|centre|center|pin|plug"
 
 
 @rule("ream-in-the-drilling-set-up", "Ream before unclamping", "scrap")
@@ -32,8 +32,10 @@ def ream_in_the_drilling_set_up(view: View) -> Iterator[Remark]:
             drill = next((one for one in reversed(chain.before(step)) if one.does == "drill"), None)
             if step.does != "ream" or drill is None or drill.set_up == step.set_up or step.key in told:
                 continue
-            if _picked_up(view.job, step) or says(
-                "floating", step.cutter.text, step.cutter.holder, *words_of(step.operation)
+            if (
+                _picked_up(view.job, step)
+                or how(step.operation, FLOATING)
+                or line_has(step.cutter, "floating")
             ):
                 continue
             told.add(step.key)
@@ -48,14 +50,10 @@ def _picked_up(job: Job, step: HoleStep) -> bool:
     set_up = next(one for one in job.set_ups if one.key == step.set_up)
     for operation in set_up.operations:
         if operation.key == step.key:
-            return says(_PICKED_UP, set_up.zero.named, set_up.zero.found)
-        if roles(operation).beside == "find" and says(
-            _PICKED_UP, operation.fields.edges, *words_of(operation)
-        ):
+            return set_up.zero.stands_on in ("a bore", "another hole")
+        if does(operation, "find zero") and (roles(operation).beside == "bench" or how(operation, BORE)):
             return True
-        if roles(operation).beside == "bench" and says(
-            "indicat\\w*|pick\\w* up|find\\w*|clock\\w*", *words_of(operation)
-        ):
+        if does(operation, "square up"):
             return True
     return False
 

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import BY_HAND
 from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
 from jobsheet.review.plan.lengths import length, millimetres
 from jobsheet.review.plan.reamer_room import drill_for, room
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 _HAIR = 1e-6
@@ -32,7 +34,8 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
             if (
                 step.does != "ream"
                 or step.key in told
-                or says("hand reamer|by hand", step.cutter.text, *words_of(step.operation))
+                or how(step.operation, BY_HAND)
+                or line_has(step.cutter, "hand reamer")
             ):
                 continue
             if any(one.does == "drill" for one in chain.after(step)):

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import without_angle
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
@@ -43,7 +43,7 @@ def spot_angle_for_the_drill(view: View) -> Iterator[Remark]:
             )
             fix = None
             if spotted.cutter.kind != "centre drill":
-                text = re.sub(r",\s*[\d.,]+\s*(?:°|deg(?:rees)?)", "", spotted.cutter.text)
+                text = without_angle(spotted.cutter.text)
                 wider = 90 if wanted <= NARROWEST + _HAIR else 120 if wanted <= math.radians(120) else 142
                 fix = Fix(
                     f"Spot at {wider}°", set_field(spotted.key, "cutter", _with_angle(text, wider)), (spotted.key,)

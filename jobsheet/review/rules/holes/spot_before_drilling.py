@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import BUSH
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.added_hole import spotted_before
 from jobsheet.review.mending.fixes import moved_after, moved_before
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
-from jobsheet.review.plan.words import holding_words, says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 #: A stub drill needs no spot in a hole of no more than so many diameters (common practice, no source).
@@ -29,14 +31,9 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
     """
     found = holes_of(view.reckoned)
     told: set[str] = set()
-    guided = {
-        one.key
-        for one in view.job.set_ups
-        if says("jig|bush|bushing|drill plate", *holding_words(one), one.title)
-    }
     for chain in found.chains:
         for step in chain.steps:
-            if step.key in told or step.set_up in guided or not _asked(view, found, chain, step):
+            if step.key in told or not _asked(view, found, chain, step):
                 continue
             told.add(step.key)
             later = _later_spot(found, chain, step)
@@ -75,9 +72,9 @@ def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
     if step.does != "drill" or roles(step.operation).opens or chain.before(step):
         return False
     deep = step.depth if step.depth is not None else view.reckoned.settings[step.key].thickness
-    if says("stub|short", step.cutter.text) and deep <= SHORT * step.diameter * (1 + 1e-9):
+    if line_has(step.cutter, "stub", "short") and deep <= SHORT * step.diameter * (1 + 1e-9):
         return False
-    return not says("bush|bushing|jig", *words_of(step.operation)) and not found.cut_away_later(chain, step)
+    return not how(step.operation, BUSH) and not found.cut_away_later(chain, step)
 
 
 def _added(view: View, step: HoleStep) -> Fix:

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from jobsheet.errors import JobsheetError
+from jobsheet.machine.card_words import largest_drill
 from jobsheet.model.remark import Remark
 from jobsheet.review.mending.pilot_first import pilot_first
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.units.grammar import read
 from jobsheet.units.show import trimmed
 
 
@@ -33,7 +31,7 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
         ):
             continue
         diameter = step.fields.cutter.diameter
-        noted = _noted(step.setting.machine.largest_drill)
+        noted = largest_drill(step.setting.machine)
         if not diameter or noted is None or step.setting.material.family not in ("steel", "stainless"):
             continue
         if step.setting.pilot or diameter <= noted + 1e-9:
@@ -46,11 +44,3 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
             view, "drill-within-the-noted-size", message, step.key, set_up=step.set_up.key,
             fix=next(iter(fixes), None), others=fixes[1:],
         )  # fmt: skip
-
-
-def _noted(text: str) -> float | None:
-    found = re.match(r"\s*([\d.,/]+\s*(?:mm|in\b|\")?)", text)
-    try:
-        return read(found[1], "length", "mm") if found else None
-    except JobsheetError:
-        return None

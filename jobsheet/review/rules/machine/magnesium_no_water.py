@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -19,7 +18,7 @@ def magnesium_no_water(view: View) -> Iterator[Remark]:
 
     Because: Wet chips give off hydrogen, and burning magnesium splits water.
     Not so: flood
-    So: dry, or mineral oil written in the note
+    So: dry, or brushed, and the fluid is mineral oil
     From: United States Air Force, technical order 1-1A-9, paragraph 4-21, magnesium; DGUV Information
     209-090e, Activities relating to magnesium, 1.1
     """
@@ -27,15 +26,12 @@ def magnesium_no_water(view: View) -> Iterator[Remark]:
     job = view.job
     if not plan.steps or plan.steps[0].setting.material.family != "magnesium" or job.fluid == "dry":
         return
-    words = " ".join((job.note, job.also_fetch, *(step.words for step in plan.steps)))
-    if said(words, "mineral oil") and not said(
-        words, "soluble oil", "emulsion", "water mixed", "water based"
-    ):
+    if job.fluid_is == "mineral oil":
         return
     first = next((step for step in plan.steps if step.cuts), None)
     if first is None:
         return
-    message = f"No water-based fluid on magnesium: the plan says {job.fluid or 'nothing'}; cut it dry, or write mineral oil"
+    message = f"No water-based fluid on magnesium: the plan says {job.fluid or 'nothing'}; cut it dry, or say that the fluid is mineral oil"
     yield remark(
         view,
         "magnesium-no-water",

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import in_high_speed_steel
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.interrupted import opened_before
 from jobsheet.review.rule import View, remark, rule
@@ -41,7 +41,7 @@ def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
             if climbs or opened is None
             else f"the cut is interrupted by what step {opened.number} left open"
         )
-        text = re.sub(r"\b(solid )?carbide( inserts)?\b", "HSS", cutter.text, flags=re.IGNORECASE)
+        text = in_high_speed_steel(cutter.text)
         fix = Fix("An HSS cutter", set_field(step.key, "cutter", text)) if text != cutter.text else None
         yield remark(
             view,

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import with_micrometer
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
-from jobsheet.review.plan.gauges import named, reading
+from jobsheet.review.plan.gauges import named, reads_to
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
+
+#: A micrometer reads to [m] (as sold; common practice).
+MICROMETER = 0.01e-3
 
 
 @rule("gauge-finer-than-the-limits", "A gauge finer than the limits", "scrap")
@@ -28,8 +31,7 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
     share = view.reckoned.shop.gauge_share
     for step in plan_of(view).steps:
         width = width_of_limits(step)
-        gauge = named(step) or (getattr(step.fields, "with_what", "") if step.roles.beside == "bench" else "")
-        reads = reading(gauge)
+        gauge, reads = named(step), reads_to(step)
         if width is None or reads is None or reads <= share * width + 1e-12:
             continue
         message = f"Take a finer gauge: {gauge} reads to {trimmed(reads * 1e3, 3)} mm, the limits are {trimmed(width * 1e3, 3)} mm wide"
@@ -45,10 +47,10 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
 
 def _finer(step: Step, most: float) -> Fix | None:
     """A micrometer, where that is fine enough."""
-    fine = reading("micrometer") or 0.0
-    if fine > most + 1e-12:
+    if most + 1e-12 < MICROMETER:
         return None
     if step.roles.beside == "bench":
-        return Fix("Take a micrometer", set_field(step.key, "with_what", "micrometer"))
-    text = re.sub(r"\bgauge\s+[^;]+", "gauge micrometer", step.fields.tolerances.text)
-    return Fix("Take a micrometer", set_field(step.key, "tolerances", text))
+        return Fix("Take a micrometer", set_field(step.key, "instrument", "micrometer"))
+    return Fix(
+        "Take a micrometer", set_field(step.key, "tolerances", with_micrometer(step.fields.tolerances.text))
+    )

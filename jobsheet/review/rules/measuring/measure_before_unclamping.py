@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
+from jobsheet.operations.manners import MEASURED, TO_SIZE
 from jobsheet.review.mending.fixes import added_after
 from jobsheet.review.plan.faces import plan_of, width_of_limits
-from jobsheet.review.plan.gauges import MEASURING, measures, named
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.gauges import measures, named
+from jobsheet.review.plan.held import how
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -17,7 +18,7 @@ from jobsheet.review.rule import View, remark, rule
 def measure_before_unclamping(view: View) -> Iterator[Remark]:
     """A step makes a size with limits, names no gauge, and nothing measures before the set-up ends.
 
-    Quiet where the step names a gauge or says in its words that it is measured.
+    Quiet where the step names a gauge or says that it is measured in place.
 
     Because: Here it can still be put right in the same hold.
     Not so: mill the edge to 60 ±0.1, unclamp
@@ -30,12 +31,12 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
                 continue
             if (
                 named(step)
-                or said(step.words, *MEASURING)
+                or how(step.operation, MEASURED, TO_SIZE)
                 or any(measures(one) for one in steps[index + 1 :])
             ):
                 continue
             size = step.fields.measure.text
             message = f"Measure now, before you unclamp: {size} is made here, and nothing measures it in this set-up"
-            texts = {"what": f"Measure {size} before unclamping", "measure": size, "minutes": "2 min"}
+            texts = {"does": "measure", "measure": size, "minutes": "2 min"}
             fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
             yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)

@@ -5,13 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import RAMP
 from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import hole_within, outline
 from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.held import how
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -38,14 +40,8 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
         cutter = step.fields.cutter
         if not cutter.diameter or cutter.kind != "end mill" or cutter.teeth is None or cutter.teeth < 4:
             continue
-        if said(
-            f"{cutter.text} {step.words}",
-            "centre cutting",
-            "center cutting",
-            "to its centre",
-            "to centre",
-            "ramp",
-            "ramped",
+        if how(step.operation, RAMP) or line_has(
+            cutter, "centre cutting", "center cutting", "to its centre", "to centre"
         ):
             continue
         if hole_within(plan, step, SHARE * cutter.diameter):

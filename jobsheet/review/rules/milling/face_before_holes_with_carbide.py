@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import SLOWLY
 from jobsheet.review.mending.fixes import all_moved_before
 from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.interrupted import opened_before
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -16,7 +17,7 @@ from jobsheet.review.rule import View, remark, rule
 def face_before_holes_with_carbide(view: View) -> Iterator[Remark]:
     """A carbide face mill or fly cutter passes over holes or slots that were made earlier in the job.
 
-    Quiet for holes drilled from this same face, of which another remark speaks, and where a slow entry is written.
+    Quiet for holes drilled from this same face, of which another remark speaks, and where a slow entry is entered.
 
     Because: Brittle edges chip on interruptions.
     Not so: holes through from the base, then the top faced with carbide
@@ -29,7 +30,7 @@ def face_before_holes_with_carbide(view: View) -> Iterator[Remark]:
         if not _carbide(step) or (step.set_up.key, step.lie.up) in told:
             continue
         first = opened_before(plan, step, own_holes=False)
-        if first is None or said(step.words, "slow entry", "enter slowly", "slowly"):
+        if first is None or how(step.operation, SLOWLY):
             continue
         told.add((step.set_up.key, step.lie.up))
         keys = tuple(

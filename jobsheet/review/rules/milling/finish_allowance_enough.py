@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import SPRING
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
 from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.rough_and_finish import Last, last_pass, length_text
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -17,7 +18,7 @@ from jobsheet.units.show import trimmed
 def finish_allowance_enough(view: View) -> Iterator[Remark]:
     """A finishing pass is planned thinner than a tenth of a millimetre.
 
-    Quiet for a second pass at the same dial.
+    Quiet for a spring pass: a second one at the same dial.
 
     Because: Too thin a layer is rubbed, not cut.
     Not so: finish 0.03 off
@@ -30,7 +31,7 @@ def finish_allowance_enough(view: View) -> Iterator[Remark]:
         last = last_pass(plan, step)
         if last is None or last.rough is None or last.thick >= least - 1e-9:
             continue
-        if said(step.words, "spring pass", "spring cut", "same dial", "second pass"):
+        if how(step.operation, SPRING):
             continue
         message = f"Little left to cut: {trimmed(last.thick * 1e3, 3)} mm may rub; leave {trimmed(least * 1e3, 3)} mm or more"
         mend = _more(last, 2 * least, view.job.units)

@@ -2,27 +2,22 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
+from jobsheet.operations.manners import TILTED
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of, trams
+from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.lazily import pattern
-
-_TILTED = pattern(
-    r"\b(?:tilt(?:ed)?|swivel(?:led)?|lean(?:ed)?|incline[d]?)\b[^.;]*\bhead\b|\bhead\b[^.;]*\b(?:tilted|swivelled|inclined|over)\b",
-    re.IGNORECASE,
-)
 
 
 @rule("tram-after-a-tilted-head", "Tram after a tilted head", "scrap")
 def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
     """The head was tilted for a step, and a later one needs it upright with no tram check between.
 
-    The words of a step say that the head is tilted; cuts right behind a step by hand that tilts it belong to it, as far as its set-up goes.
+    A step tilts the head, or a cut is done with it tilted; cuts right behind a step by hand that tilts it belong to it, as far as its set-up goes.
     Quiet where the job ends there.
 
     Because: The scale on the head is not good enough to square by.
@@ -35,7 +30,7 @@ def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
     for step in plan.steps:
         if trams(step):
             tilted = None
-        elif _TILTED.search(step.words):
+        elif does(step.operation, "tilt head") or how(step.operation, TILTED):
             tilted = step
         elif (
             tilted is not None

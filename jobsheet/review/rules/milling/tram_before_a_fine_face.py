@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from collections.abc import Iterator
 
+from jobsheet.machine.card_words import day, trammed_on
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
@@ -36,7 +36,7 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
             continue
         if min(step.lie.size[:2]) <= WIDE + 1e-9 or any(trams(one) for one in plan.steps[: step.index]):
             continue
-        checked, planned = _date(step.setting.machine.trammed), _date(view.job.planned_on)
+        checked, planned = trammed_on(step.setting.machine), day(view.job.planned_on)
         if checked is None:
             continue
         days = ((planned or dt.datetime.now(tz=dt.UTC).date()) - checked).days
@@ -47,11 +47,3 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
         texts = {"swing": "150 mm", "allowed": "0.02 mm", "minutes": "10 min"}
         fix = Fix("Add a tram check", added_before(first.key, written.TRAM, texts))
         yield remark(view, "tram-before-a-fine-face", message, step.key, fix=fix, set_up=step.set_up.key)
-
-
-def _date(text: str) -> dt.date | None:
-    found = re.search(r"\d{4}-\d{2}-\d{2}", text)
-    try:
-        return dt.date.fromisoformat(found[0]) if found else None
-    except ValueError:
-        return None

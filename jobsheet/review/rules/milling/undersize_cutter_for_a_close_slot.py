@@ -9,10 +9,11 @@ from jobsheet.model.quantity import Size
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
-from jobsheet.review.plan.cuts import outline, with_diameter
+from jobsheet.review.mending.line_texts import with_diameter
+from jobsheet.review.plan.cuts import outline
 from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.gauges import measures
 from jobsheet.review.plan.rough_and_finish import length_text
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -51,11 +52,7 @@ def _width(step: Step, behind: tuple[Step, ...]) -> Size | None:
     """The slot's width with its limits: entered with it, or measured behind it in the same set-up."""
     diameter = step.fields.cutter.diameter
     sizes = [step.fields.measure]
-    sizes += [
-        getattr(one.fields, "measure", None)
-        for one in behind
-        if one.roles.beside == "bench" and said(one.words, "slot", "keyway", "groove", "width")
-    ]
+    sizes += [getattr(one.fields, "measure", None) for one in behind if measures(one)]
     found: Size | None = next(
         (
             size

@@ -8,7 +8,6 @@ from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import Mend, all_moved_after, all_moved_before, moved_set_up
 from jobsheet.review.plan.faces import Plan, Step, measured_across, plan_of, positions, zero_faces, zero_found
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -52,9 +51,7 @@ def _used(plan: Plan, step: Step) -> Iterator[tuple[str, Step]]:
     """Raw faces that a step measures from, and the step before which each must be made."""
     if positions(step.fields):
         found = zero_found(plan, step)
-        zero = step.set_up.zero
-        inside = said(f"{zero.named} {zero.found} {found.words}", "inside", "offset")
-        if getattr(found.fields, "inside", None) is None and not inside:
+        if getattr(found.fields, "inside", None) is None:
             for face in zero_faces(step):
                 if plan.raw(face, found.index):
                     yield face, found

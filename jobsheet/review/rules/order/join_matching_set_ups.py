@@ -13,13 +13,11 @@ from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.plan.faces import Plan, plan_of, positions
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.held import does, holding_roles
 from jobsheet.review.rule import View, remark, rule
 
-_BETWEEN = (
-    "rest", "check", "checked", "inspect", "inspection", "outside", "harden", "hardened", "anneal", "stress relieve", "weld",
-    "plate", "cool", "turn",
-)  # fmt: skip
+#: What ends a hold for a reason of its own.
+_BETWEEN = ("cool", "take out", "put back", "square up", "check vice", "other")
 
 
 @rule("join-matching-set-ups", "Join set-ups that match", "rework")
@@ -27,7 +25,7 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     """Two set-ups one after the other hold the work in the same way, and nothing between them changes it.
 
     Quiet where a rest, a check or an outside process stands between them as a step, where the work is turned end
-    for end, where packing, stop or holding are others, and where nothing is said of the holding.
+    for end, where any fact of the holding is another, and where nothing is said of the holding.
 
     Because: Every re-clamping adds a location error.
     Not so: top up, A to the fixed jaw: face; unclamp; top up, A to the fixed jaw: drill
@@ -37,9 +35,9 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     groups = list(plan.groups())
     for (one, before), (other, behind) in pairwise(groups):
-        if not one.holding.device.strip() or not _same(one, other):
+        if not holding_roles(one).holds or not _same(one, other):
             continue
-        if any(not step.cuts and said(step.words, *_BETWEEN) for step in (before[-1], behind[0])):
+        if any(does(step.operation, *_BETWEEN) for step in (before[-1], behind[0])):
             continue
         if in_jaws(one, before[0].lie) and _changes(plan, one):
             continue
@@ -54,14 +52,8 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
 
 
 def _same(one: SetUp, other: SetUp) -> bool:
-    def held(set_up: SetUp) -> tuple[str, ...]:
-        words = set_up.holding
-        return tuple(text.strip().casefold() for text in (words.device, words.packing, words.stop))
-
     faces = (one.up, one.operator, one.fixed_jaw) == (other.up, other.operator, other.fixed_jaw)
-    high = one.holding.above_jaws, other.holding.above_jaws
-    higher = high[0] is not None and high[1] is not None and high[0].value != high[1].value
-    return faces and held(one) == held(other) and not higher
+    return faces and replace(one.holding, note="") == replace(other.holding, note="")
 
 
 def _changes(plan: Plan, one: SetUp) -> bool:

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import moved_after
-from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.held import does
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -24,7 +24,7 @@ def mark_after_the_last_cut(view: View) -> Iterator[Remark]:
     """
     plan = plan_of(view)
     for step in plan.steps:
-        if not _marks(step):
+        if not does(step.operation, "mark"):
             continue
         later = [
             one
@@ -42,12 +42,3 @@ def mark_after_the_last_cut(view: View) -> Iterator[Remark]:
         yield remark(
             view, "mark-after-the-last-cut", message, step.key, last.key, fix=fix, set_up=step.set_up.key
         )
-
-
-def _marks(step: Step) -> bool:
-    if step.roles.beside != "bench":
-        return False
-    words = step.fields.what
-    if said(words, "mark out", "marking out", "deburr", "file"):
-        return False
-    return said(words, "stamp", "stamping", "engrave", "engraving", "etch", "mark", "marking")

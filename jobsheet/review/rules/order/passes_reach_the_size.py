@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Slab
+from jobsheet.operations.manners import TO_SIZE
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.split_cut import where_it_belongs
 from jobsheet.review.plan.faces import Step, measured_across, plan_of
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.held import how
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH
@@ -33,7 +34,7 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
     told = False
     for step in plan.steps:
         found = measured_across(step)
-        if found is None or plan.raw(found[0], step.index) or said(step.words, "measured size", "to measure"):
+        if found is None or plan.raw(found[0], step.index) or how(step.operation, TO_SIZE):
             continue
         size, left = step.fields.measure, found[1]
         off = left - size.nominal

@@ -8,7 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.held import does
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: What clears a block; a groove is no block.
@@ -40,6 +40,7 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
             continue
         message = f"Much metal here, {seconds / 60:.0f} minutes in the cut: saw it, drill it out or take nearer stock"
         texts = {
+            "does": "saw",
             "what": f"Saw off most of what step {first.number} takes, leave 2 mm to mill, then set its depth anew",
             "with_what": "saw",
         }
@@ -48,8 +49,4 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
 
 
 def _sawn(step: Step) -> bool:
-    return step.roles.beside == "saw" or (
-        step.roles.beside == "bench"
-        and said(step.words, "saw", "sawn", "drill out", "drilled out")
-        and not said(step.words, "sawn end")
-    )
+    return step.roles.beside == "saw" or does(step.operation, "saw")

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.machine.spindle import lowest
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.cuts import with_diameter
+from jobsheet.review.mending.line_texts import with_diameter
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 

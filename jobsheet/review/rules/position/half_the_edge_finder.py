@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.catalog.tools.cutter_words import tip_in, tip_of_line
+from jobsheet.model.job import Job, Operation
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import INDICATOR, PAPER, STOP
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.words import says, words_of
+from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
-
-_TIP = re.compile(r"(\d[\d.,/]*\s*(?:mm|in)?)\s+tip\b|\btip\s+(\d[\d.,/]*\s*(?:mm|in)?)", re.IGNORECASE)
 
 
 @rule("half-the-edge-finder", "Half the edge finder", "scrap")
@@ -27,11 +26,9 @@ def half_the_edge_finder(view: View) -> Iterator[Remark]:
     for set_up, operation, _ in view.steps():
         if roles(operation).beside != "find" or operation.fields.tip is not None:
             continue
-        if any(_TIP.search(word) for word in operation.fields.cutter.extra):
+        if tip_of_line(operation.fields.cutter) or how(operation, INDICATOR, PAPER, STOP):
             continue
-        if says("indicator|pin|stop|paper|half the tip", *words_of(operation), operation.fields.edges):
-            continue
-        tip = _known(view.job, set_up, operation)
+        tip = _known(view.job, operation)
         fix = Fix(f"Tip {tip}", set_field(operation.key, "tip", tip)) if tip else None
         yield remark(
             view, "half-the-edge-finder", "Enter the finder's tip: half of it goes into the zero", operation.key, fix=fix,
@@ -39,16 +36,11 @@ def half_the_edge_finder(view: View) -> Iterator[Remark]:
         )  # fmt: skip
 
 
-def _known(job: Job, set_up: SetUp, operation: Operation) -> str:
-    """The tip that the set-up or another finding step names."""
-    texts = [set_up.zero.found]
+def _known(job: Job, operation: Operation) -> str:
+    """The tip that another finding step names, or the line of the finder that a zero is found with."""
     for _, other in job.operations():
-        if roles(other).beside == "find" and other.key != operation.key:
-            if other.fields.tip is not None:
-                return str(other.fields.tip.text)
-            texts += other.fields.cutter.extra
-    for text in texts:
-        match = _TIP.search(text)
-        if match:
-            return (match[1] or match[2]).strip()
-    return ""
+        if does(other, "find zero") and other.key != operation.key:
+            tip, cutter = getattr(other.fields, "tip", None), other.fields.cutter
+            if found := tip.text if tip is not None else tip_of_line(cutter) if cutter is not None else "":
+                return str(found)
+    return next((tip for one in job.set_ups if (tip := tip_in(one.zero.found))), "")

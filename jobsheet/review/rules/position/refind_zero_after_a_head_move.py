@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.machine.card_words import round_column
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, added_after
+from jobsheet.review.plan.held import does
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
-
-_MOVED = r"(?:raise|lower|move|slide|shift|wind|bring|take)\w* (?:the )?head|head (?:is |must be )?(?:raised|lowered|moved|up|down)"
 
 
 @rule("refind-zero-after-a-head-move", "Zero again after the head moves", "scrap")
@@ -29,11 +28,9 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
         moved: Operation | None = None
         for operation in set_up.operations:
             machine = view.reckoned.settings[operation.key].machine
-            if not says("round", machine.column):
+            if not round_column(machine):
                 break
-            found_again = roles(operation).beside == "find" or says(
-                "indicat\\w*|pick\\w* up", *words_of(operation)
-            )
+            found_again = does(operation, "find zero")
             if found_again:
                 moved = None
             if places_of(operation) and moved is not None:
@@ -43,7 +40,7 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
                     fix=Fix(f"Add finding the edges behind {moved.number}", _again(set_up, moved)),
                 )  # fmt: skip
                 break
-            if says(_MOVED, *words_of(operation)) and not found_again:
+            if does(operation, "move head", "tilt head") and not found_again:
                 moved = operation
 
 

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.machine.card_words import reads_table
 from jobsheet.machine.dial_readings import length
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.operations.manners import HIGH_SIDE, TAKEN_UP, with_manner
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.words import says, words_of
+from jobsheet.review.plan.held import how
 from jobsheet.review.rule import View, remark, rule
-
-_HIGH = r"from the high side|from above the (?:line|size)|coming (?:back|down) (?:on)?to|back to the line"
-_TAKEN_UP = r"back(?:ing)? off|backed off|come (?:up|back) again|past (?:the )?(?:line|slack|backlash)|take\w* up the (?:slack|backlash)"
 
 
 @rule("slack-taken-up", "Backlash taken up", "scrap")
 def slack_taken_up(view: View) -> Iterator[Remark]:
-    """Words of a step bring the table to its place from the high side, and nothing says that the backlash is taken up.
+    """A step brings the table to its place from the high side, and it does not say that the backlash is taken up.
 
     Because: The screw has turned back: the table stands off the line by the backlash until the nut is loaded again.
     Not so: the rear side, reached from the high side
@@ -24,16 +23,14 @@ def slack_taken_up(view: View) -> Iterator[Remark]:
     From: Brown & Sharpe, Practical Treatise on Milling and Milling Machines, page 121; common practice
     """
     for set_up, operation, _ in view.steps():
-        words = words_of(operation)
         machine = view.reckoned.settings[operation.key].machine
-        if not says(_HIGH, *words) or says(_TAKEN_UP, *words) or says("table|glass|scales?", machine.readout):
+        if not how(operation, HIGH_SIDE) or how(operation, TAKEN_UP) or reads_table(machine):
             continue
         backlash = [one for one in machine.handles if one.name in ("x", "y") and one.backlash is not None]
         most = max(backlash, key=lambda one: one.backlash or 0.0) if backlash else None
         amount = length(most, most.backlash or 0.0) if most is not None else "more than the backlash"
-        note = f"back off {amount} or more and come up again"
-        message = f"Backlash is not taken up: {note}"
+        message = f"Backlash is not taken up: back off {amount} or more and come up again"
         yield remark(
             view, "slack-taken-up", message, operation.key, set_up=set_up.key,
-            fix=Fix("Write how the backlash is taken up", set_field(operation.key, "note", note)),
+            fix=Fix("Say that it is taken up", set_field(operation.key, "how", with_manner(operation.fields, TAKEN_UP))),
         )  # fmt: skip

@@ -9,7 +9,6 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.words import says
 from jobsheet.review.plan.zero_faces import zero_faces
 from jobsheet.review.rule import View, remark, rule
 
@@ -40,7 +39,7 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
     for set_up in view.job.set_ups:
         placed = [one for one in set_up.operations if places_of(one)]
         finders = [one for one in set_up.operations if roles(one).beside == "find"]
-        if not placed or says("bore|centre|center|middle|hole \\d+", set_up.zero.named):
+        if not placed or set_up.zero.stands_on not in ("", "edges"):
             continue
         if any(one.fields.inside is not None for one in finders):
             continue

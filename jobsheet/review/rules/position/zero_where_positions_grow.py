@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.machine.card_words import reads_table
 from jobsheet.model.remark import Remark
 from jobsheet.review.plan.hole_chains import places_of
-from jobsheet.review.plan.words import says
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -21,9 +21,9 @@ def zero_where_positions_grow(view: View) -> Iterator[Remark]:
     """
     for set_up in view.job.set_ups:
         placed = [one for one in set_up.operations if places_of(one)]
-        if not placed or says("bore|centre|center|middle|hole", set_up.zero.named, set_up.zero.found):
+        if not placed or set_up.zero.stands_on not in ("", "edges"):
             continue
-        if says("table|glass|scales?", view.reckoned.settings[placed[0].key].machine.readout):
+        if reads_table(view.reckoned.settings[placed[0].key].machine):
             continue
         for axis in ("x", "y"):
             counted = [getattr(place, axis).value for one in placed for place in places_of(one)]

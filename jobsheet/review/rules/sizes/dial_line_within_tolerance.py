@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from jobsheet.machine.card_words import reads_table
 from jobsheet.machine.dial_readings import Stop, length, stop
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.remark import Remark
+from jobsheet.operations.manners import TO_SIZE
 from jobsheet.operations.registry import roles
 from jobsheet.operations.shared.common import depth_handle
 from jobsheet.reckoning.answers.readings import wall_of
-from jobsheet.review.plan.words import says, words_of
+from jobsheet.review.plan.held import how
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import plain
 from jobsheet.units.table import INCH
@@ -20,8 +22,6 @@ from jobsheet.units.table import INCH
 #: How much of a tolerance the choice of a line may take (common practice).
 SHARE = 0.25
 _SMALL = 1e-9
-#: Words of a step that is not set by a line alone.
-_MEASURED_IN = r"to the measured size|creep up|measure\w* (?:it )?in|between (?:the |two )?lines"
 
 
 @rule("dial-line-within-tolerance", "A line that is near enough", "rework")
@@ -37,7 +37,7 @@ def dial_line_within_tolerance(view: View) -> Iterator[Remark]:
     """
     for set_up, operation, _ in view.steps():
         machine = view.reckoned.settings[operation.key].machine
-        if says("table|glass|scales?", machine.readout) or says(_MEASURED_IN, *words_of(operation)):
+        if reads_table(machine) or how(operation, TO_SIZE):
             continue
         for words, found, handle, allowed, tolerance in _asked(set_up, operation, machine):
             if abs(found.error) <= allowed + _SMALL:

@@ -8,7 +8,7 @@ from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, in_vice, plan_of, width_of_limits
-from jobsheet.review.plan.words import held_by, names_round_bar, said
+from jobsheet.review.plan.held import fact
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -16,7 +16,7 @@ from jobsheet.review.rule import View, remark, rule
 def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
     """A face with a limit on its size or squareness is cut while the moving jaw meets a raw face and nothing evens that out.
 
-    Quiet where both faces in the jaws are machined or as bought, and with a swivelling or vee jaw.
+    Quiet where both faces in the jaws are machined or as bought, and with a swivel base, soft or vee jaws.
 
     Because: A line contact lets the work lie flat on the fixed jaw and keeps the jaw from lifting it.
     Not so: machined face to the fixed jaw, sawn face bare at the moving jaw
@@ -27,12 +27,8 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for set_up, steps in plan.groups():
         first = steps[0]
-        held = held_by(set_up)
-        if (
-            not in_vice(set_up, first.lie)
-            or names_round_bar(held)
-            or said(held, "swivel", "swivelling", "vee", "v jaw", "v block")
-        ):
+        evened = fact(set_up, "bar") or fact(set_up, "jaws") in ("soft", "vee")
+        if not in_vice(set_up, first.lie) or evened or fact(set_up, "base") == "swivel":
             continue
         moving = OPPOSITE[set_up.fixed_jaw]
         if not plan.raw(moving, first.index):
@@ -44,9 +40,7 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
             f"Round bar between the work and the moving jaw: {plan.named(moving)} is still raw there, and step {asking.number}"
             " has limits"
         )
-        packing = set_up.holding.packing.strip()
-        text = f"{packing}, round bar at the moving jaw" if packing else "round bar at the moving jaw"
-        fix = Fix("Enter a round bar", set_field(f"holding:{set_up.key}", "packing", text))
+        fix = Fix("Enter a round bar", set_field(f"holding:{set_up.key}", "bar", "yes"))
         yield remark(view, "bar-at-the-moving-jaw", message, asking.key, fix=fix, set_up=set_up.key)
 
 

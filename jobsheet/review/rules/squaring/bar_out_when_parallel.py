@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import MACHINED, in_vice, plan_of
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.held import fact
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -24,17 +23,12 @@ def bar_out_when_parallel(view: View) -> Iterator[Remark]:
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():
-        first, packing = steps[0], set_up.holding.packing
-        if not in_vice(set_up, first.lie) or not said(packing, "round bar"):
+        first = steps[0]
+        if not in_vice(set_up, first.lie) or not fact(set_up, "bar"):
             continue
         jaws = (set_up.fixed_jaw, OPPOSITE[set_up.fixed_jaw])
         if any(plan.state(face, first.index) != MACHINED for face in jaws):
             continue
         message = f"Take the round bar out for this side: the {jaws[0]} and {jaws[1]} faces are both machined"
-        left = ", ".join(
-            piece.strip()
-            for piece in re.split(r"[,;]", packing)
-            if piece.strip() and not said(piece, "round bar")
-        )
-        fix = Fix("Take the round bar out", set_field(f"holding:{set_up.key}", "packing", left))
+        fix = Fix("Take the round bar out", set_field(f"holding:{set_up.key}", "bar", "no"))
         yield remark(view, "bar-out-when-parallel", message, first.key, fix=fix, set_up=set_up.key)

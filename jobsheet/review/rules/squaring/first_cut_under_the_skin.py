@@ -8,13 +8,12 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Edge, Slab
-from jobsheet.reckoning.skin import skin_of
+from jobsheet.reckoning.skin import raw_faces, skin_of
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.cuts import layer_of
 from jobsheet.review.plan.faces import AS_BOUGHT, Plan, Step, measured_across, plan_of
 from jobsheet.review.plan.rough_and_finish import length_text
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -34,14 +33,12 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
     skin, words = skin_of(view.job.stock.condition, view.reckoned.shop)
     if not skin:
         return
-    size = (view.job.stock.length.value, view.job.stock.width.value, view.job.stock.height.value)
-    longest = size.index(max(size))
-    ends = ({0: ("left", "right"), 1: ("front", "rear"), 2: ("top", "bottom")})[longest]
+    skinned = raw_faces(view.job.stock)
     for face in plan.made:
         step = plan.first_cut(face)
         if step is None or plan.state(face, 0) == AS_BOUGHT:
             continue
-        if face in ends and said(view.job.stock.condition, "sawn", "cut off"):
+        if face not in skinned:
             continue
         pass_ = _first_pass(step)
         if pass_ is None or pass_ >= skin - 1e-6:

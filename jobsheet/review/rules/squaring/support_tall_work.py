@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.words import held_by, said
+from jobsheet.review.plan.held import fact, supported
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -26,16 +26,17 @@ def support_tall_work(view: View) -> Iterator[Remark]:
     """
     plan = plan_of(view)
     for set_up, steps in plan.groups():
-        above = set_up.holding.above_jaws
+        above = fact(set_up, "above_jaws")
         if above is None or not any(step.cuts for step in steps):
             continue
         width = min(steps[0].lie.size[:2])
         if above.value <= view.reckoned.shop.tall_work * width + 1e-9:
             continue
-        if said(held_by(set_up), "support", "supported", "angle plate", "jack", "steady"):
+        if supported(set_up):
             continue
         message = f"Support this tall work: it stands {above.text} above the jaws and is {trimmed(width * 1e3, 2)} mm at its narrower width"
-        packing = set_up.holding.packing.strip()
-        text = f"{packing}, angle plate as support" if packing else "angle plate as support"
-        fix = Fix("Enter an angle plate as support", set_field(f"holding:{set_up.key}", "packing", text))
+        fix = Fix(
+            "Enter an angle plate as support",
+            set_field(f"holding:{set_up.key}", "supported_by", "angle plate"),
+        )
         yield remark(view, "support-tall-work", message, steps[0].key, fix=fix, set_up=set_up.key)

@@ -4,18 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.errors import JobsheetError
+from jobsheet.machine.card_words import vice_error
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.plan.faces import Step, in_vice, plan_of
-from jobsheet.review.plan.words import said
+from jobsheet.review.plan.faces import in_vice, plan_of
+from jobsheet.review.plan.held import does
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.grammar import read
-from jobsheet.units.lazily import pattern
 from jobsheet.units.show import trimmed
-
-_ERROR = pattern(r"([\d.,]+\s*(?:mm|in\b|thou)?)\s+(?:in|over|per)\s+([\d.,]+\s*(?:mm|in\b)?)")
 
 
 @rule("vice-checked-for-the-limits", "Vice checked for the limits", "scrap")
@@ -35,8 +31,8 @@ def vice_checked_for_the_limits(view: View) -> Iterator[Remark]:
         limits = [one for one in (getattr(asked, "square", None), getattr(asked, "parallel", None)) if one]
         if not limits or not in_vice(step.set_up, step.lie):
             continue
-        known = _error(step.setting.machine.trammed)
-        if known is None or any(_checks(one) for one in plan.steps[: step.index]):
+        known = vice_error(step.setting.machine)
+        if known is None or any(does(one.operation, "check vice") for one in plan.steps[: step.index]):
             continue
         length = max(step.lie.size[:2])
         error = known[0] * length / known[1]
@@ -48,30 +44,9 @@ def vice_checked_for_the_limits(view: View) -> Iterator[Remark]:
         )
         first = plan.of(step.set_up.key)[0]
         texts = {
-            "what": "Check the vice with an indicator and shim it",
+            "does": "check vice",
             "with_what": "indicator, shims",
             "minutes": "10 min",
         }
         fix = Fix("Add a check of the vice", added_before(first.key, written.BENCH, texts))
         yield remark(view, "vice-checked-for-the-limits", message, step.key, fix=fix, set_up=step.set_up.key)
-
-
-def _error(text: str) -> tuple[float, float] | None:
-    """Error and length of a card's words such as `0.02 in 150 mm` [m], where they speak of the vice; a bare number is in mm."""
-    if not said(text, "vise", "vice"):
-        return None
-    found = _ERROR.search(text)
-    if found is None:
-        return None
-    try:
-        return read(found[1], "length", "mm"), read(found[2], "length", "mm")
-    except JobsheetError:
-        return None
-
-
-def _checks(step: Step) -> bool:
-    return (
-        step.roles.beside in ("bench", "tram")
-        and said(step.words, "vise", "vice", "fixed jaw")
-        and said(step.words, "check", "indicate", "indicator", "shim")
-    )

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
+from jobsheet.operations.manners import ON_PURPOSE, PLUGGED
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.plan.stage_facts import step_of
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
 
@@ -15,7 +16,7 @@ from jobsheet.review.rule import Needs, View, remark, rule
 def holes_run_together(view: View) -> Iterator[Remark]:
     """A hole breaks sideways into a hole that an earlier step made in the same face.
 
-    Holes that are meant to meet, such as the row that drills out a slot, say so in their words, or are plugged.
+    Holes that are meant to meet, such as the row that drills out a slot, say so, or are plugged.
 
     Because: The drill follows the easy side and bends; and where they were not meant to meet, the wall between them is gone.
     Not so: drill 10 at 20 and at 26
@@ -27,8 +28,7 @@ def holes_run_together(view: View) -> Iterator[Remark]:
         found, other = step_of(view, fact.key), step_of(view, fact.about)
         if found is None or fact.key in told:
             continue
-        words = words_of(found[1]) + (words_of(other[1]) if other is not None else ())
-        if says("plug\\w*|drill\\w* out|chain|break\\w* into|overlap\\w*|entry", *words):
+        if any(how(one[1], PLUGGED, ON_PURPOSE) for one in (found, other) if one is not None):
             continue
         told.add(fact.key)
         number = f" of step {other[1].number}" if other is not None else ""

@@ -9,7 +9,7 @@ from jobsheet.model.shape import Groove, Hole, Recess
 from jobsheet.review.mending.edge_holes import OUT_OF_A_SIDE, breaks_out
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.words import held_by, said
+from jobsheet.review.plan.held import backed, on_straps
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.course import is_through
 from jobsheet.units.show import trimmed
@@ -19,7 +19,7 @@ from jobsheet.units.show import trimmed
 def back_up_thin_sheet(view: View) -> Iterator[Remark]:
     """Sheet of five millimetres or less is drilled or windowed through with no backing.
 
-    Quiet where a backing is entered under packing, holding or in a step.
+    Quiet where a backing is what it rests on, and where it is screwed to a plate.
 
     Because: It lifts at breakthrough, burrs, and spins; a backing stops all three.
     Not so: 3 mm sheet drilled over nothing
@@ -29,40 +29,20 @@ def back_up_thin_sheet(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     for set_up, steps in plan.groups():
         high = steps[0].lie.size[2]
-        if high > view.reckoned.shop.thin_sheet + 1e-9 or _backed(held_by(set_up)):
+        if high > view.reckoned.shop.thin_sheet + 1e-9 or backed(set_up):
             continue
         through = next((step for step in steps if step.cuts and _through(step)), None)
-        if through is None or any(
-            _backed(step.words) for step in steps[: through.index - steps[0].index + 1]
-        ):
+        if through is None:
             continue
         message = f"Back it with wood or scrap and clamp near the hole: the sheet is {trimmed(high * 1e3, 2)} mm and step {through.number} goes through"
-        packing = set_up.holding.packing.strip()
-        text = f"{packing}, backing plate of wood or scrap" if packing else "backing plate of wood or scrap"
-        fix: Fix | None = Fix("Enter a backing", set_field(f"holding:{set_up.key}", "packing", text))
+        backing = "backing plate" if on_straps(set_up) else "backing"
+        fix: Fix | None = Fix("Enter a backing", set_field(f"holding:{set_up.key}", "rests_on", backing))
         hand = ""
         if any(breaks_out(step.cut) for step in steps):
             fix, hand = None, OUT_OF_A_SIDE
         yield remark(
             view, "back-up-thin-sheet", message, through.key, fix=fix, set_up=set_up.key, by_hand=hand
         )
-
-
-def _backed(text: str) -> bool:
-    return said(
-        text,
-        "backing",
-        "backing plate",
-        "backed",
-        "backer",
-        "sacrificial",
-        "wood",
-        "wooden",
-        "plywood",
-        "scrap",
-        "chipboard",
-        "MDF",
-    )
 
 
 def _through(step: Step) -> bool:

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Slab
+from jobsheet.reckoning.skin import may_bow
 from jobsheet.review.mending.fixes import moved_after
 from jobsheet.review.plan.faces import Plan, Step, plan_of
-from jobsheet.review.plan.words import said
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -29,10 +29,7 @@ def rough_both_sides_of_bright_bar(view: View) -> Iterator[Remark]:
     From: common practice
     """
     stock = view.job.stock
-    condition = stock.condition
-    if not said(condition, "bright", "cold drawn", "cold rolled", "drawn") or said(
-        condition, "hot rolled", "stress relieved", "annealed", "normalised", "normalized"
-    ):
+    if not may_bow(stock):
         return
     size = (stock.length.value, stock.width.value, stock.height.value)
     thick = min(size)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import in_vice, plan_of
-from jobsheet.review.plan.words import held_by, said
+from jobsheet.review.plan.held import fact
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -16,7 +16,7 @@ from jobsheet.units.show import trimmed
 def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
     """Flatness is asked, and the plate is thinner than a tenth of the span between the jaws.
 
-    Quiet where it is clamped down, held by screws or supported over its full length.
+    Quiet where it is strapped down or screwed to a plate, and where something holds it up.
 
     Because: It springs flat while held and curves when let go.
     Not so: a plate 4 thick and 60 wide in the vice, flat within 0.05
@@ -30,9 +30,7 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
         asking = next(
             (step for step in steps if getattr(getattr(step.fields, "tolerances", None), "flat", None)), None
         )
-        if asking is None or said(
-            held_by(set_up), "clamped down", "screw", "full length support", "supported full length", "strap"
-        ):
+        if asking is None or fact(set_up, "supported_by") is not None:
             continue
         along, across, high = lie.size
         span = across if lie.side(set_up.fixed_jaw) in ("near", "far") else along
@@ -42,5 +40,5 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
             f"The vice will bow it: {trimmed(high * 1e3, 2)} mm thick over {trimmed(span * 1e3, 1)} mm between the jaws; clamp it"
             " down instead"
         )
-        fix = Fix("Clamp it down", set_field(f"holding:{set_up.key}", "device", "strap clamps on the table"))
+        fix = Fix("Clamp it down", set_field(f"holding:{set_up.key}", "kind", "straps"))
         yield remark(view, "thin-plate-not-squeezed", message, asking.key, fix=fix, set_up=set_up.key)

@@ -9,7 +9,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Edge, Recess
 from jobsheet.review.mending.fixes import all_moved_before
 from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.words import held_by, said
+from jobsheet.review.plan.held import supported
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -20,7 +20,7 @@ _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 def wall_before_its_support(view: View) -> Iterator[Remark]:
     """A side is milled after a pocket behind it has gone, and the wall between is over eight times as high as thick.
 
-    Quiet where a support, wax or a filler is entered.
+    Quiet where a jack, an angle plate or a filler is entered as its support.
 
     Because: Walls push away and spring back.
     Not so: pocket 20 deep, then the outside to a wall of 2
@@ -55,9 +55,7 @@ def wall_before_its_support(view: View) -> Iterator[Remark]:
 def _thin(earlier: Step, step: Step, most: float) -> tuple[float, float] | None:
     """Thickness and height of a thin wall that a step leaves beside a pocket [m], or None."""
     edges = [sized.shape for sized in step.cut.shapes if isinstance(sized.shape, Edge)]
-    if not edges or said(
-        f"{held_by(step.set_up)} {step.words}", "support", "supported", "wax", "filler", "filled", "jack"
-    ):
+    if not edges or supported(step.set_up):
         return None
     found = _wall(earlier, step, edges[0])
     if found is None or found[0] <= 0 or found[1] <= most * found[0] + 1e-9:

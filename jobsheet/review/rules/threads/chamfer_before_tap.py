@@ -7,11 +7,12 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
+from jobsheet.operations.manners import NO_CHAMFER
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import Mend, added_before, set_field
+from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
 from jobsheet.review.plan.lengths import length, typed
-from jobsheet.review.plan.words import says, words_of
 from jobsheet.review.rule import View, remark, rule
 
 #: How much wider than the thread a chamfer is offered [m] (published 0.25 to 0.4 mm on the diameter).
@@ -31,11 +32,7 @@ def chamfer_before_tap(view: View) -> Iterator[Remark]:
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:
         for step in chain.steps:
-            if (
-                step.does != "tap"
-                or step.key in told
-                or says("no chamfer|without (?:a )?chamfer", *words_of(step.operation))
-            ):
+            if step.does != "tap" or step.key in told or how(step.operation, NO_CHAMFER):
                 continue
             before = chain.before(step)
             if not before:

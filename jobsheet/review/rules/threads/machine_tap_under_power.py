@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.catalog.tools.cutters import SLIPPING
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.words import says
 from jobsheet.review.rule import Needs, View, remark, rule
 
 
@@ -28,7 +28,7 @@ def machine_tap_under_power(view: View) -> Iterator[Remark]:
         if not machine.spindle.reverses:
             continue  # said by no-power-tap-without-reverse
         cutter = operation.fields.cutter
-        if says("hand taps?", cutter.text):
+        if line_has(cutter, "hand tap"):
             message = "A hand tap is not made for power: take a machine tap, or tap by hand"
         elif cutter.holder not in SLIPPING and not machine.spindle.slips:
             message = "Nothing slips here when the tap binds: a tapping head, or tap by hand"

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import with_spiral_flute
 from jobsheet.review.plan.hole_chains import holes_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
@@ -38,7 +38,7 @@ def no_spiral_point_in_a_blind_hole(view: View) -> Iterator[Remark]:
             if spare >= step.diameter - 1e-7:
                 continue
             told.add(step.key)
-            text = re.sub("spiral point", "spiral flute", step.cutter.text, flags=re.IGNORECASE)
+            text = with_spiral_flute(step.cutter.text)
             message = f"A spiral point pushes its chips ahead, and {length(max(spare, 0.0), view.job.units)} is left below: take a spiral-flute or plain tap"
             yield remark(
                 view, "no-spiral-point-in-a-blind-hole", message, step.key, set_up=step.set_up,

@@ -1,0 +1,62 @@
+"""What the words of a machine card say: its column, its readout, how true its vice and head were found, its largest drill."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from jobsheet.errors import JobsheetError
+from jobsheet.model.machine import Machine
+from jobsheet.units.grammar import read
+from jobsheet.units.lazily import pattern
+
+_ERROR = pattern(r"([\d.,]+\s*(?:mm|in\b|thou)?)\s+(?:in|over|per)\s+([\d.,]+\s*(?:mm|in\b)?)")
+_VICE = pattern(r"\b(?:vise|vice)s?\b", re.IGNORECASE)
+_TABLE = pattern(r"\b(?:table|glass|scales?)\b", re.IGNORECASE)
+_ROUND = pattern(r"\bround\b", re.IGNORECASE)
+_DAY = pattern(r"\d{4}-\d{2}-\d{2}")
+_SIZE = pattern(r"\s*([\d.,/]+\s*(?:mm|in\b|\")?)")
+
+
+def round_column(machine: Machine) -> bool:
+    """Whether its column is round: then x and y are lost as the head slides."""
+    return _ROUND.search(machine.column) is not None
+
+
+def reads_table(machine: Machine) -> bool:
+    """Whether its readout reads the table itself, not the screw."""
+    return _TABLE.search(machine.readout) is not None
+
+
+def vice_error(machine: Machine) -> tuple[float, float] | None:
+    """Error and length of words such as `0.02 in 150 mm, vice indicated` [m]; a bare number is in mm."""
+    found = _ERROR.search(machine.trammed)
+    if found is None or _VICE.search(machine.trammed) is None:
+        return None
+    try:
+        return read(found[1], "length", "mm"), read(found[2], "length", "mm")
+    except JobsheetError:
+        return None
+
+
+def trammed_on(machine: Machine) -> dt.date | None:
+    """The day on which its head was found square, or None."""
+    return day(machine.trammed)
+
+
+def day(text: str) -> dt.date | None:
+    """The date that a text names, or None."""
+    found = _DAY.search(text)
+    try:
+        return dt.date.fromisoformat(found[0]) if found else None
+    except ValueError:
+        return None
+
+
+def largest_drill(machine: Machine) -> float | None:
+    """The largest drill that the card notes [m], or None."""
+    found = _SIZE.match(machine.largest_drill)
+    try:
+        return read(found[1], "length", "mm") if found else None
+    except JobsheetError:
+        return None
