@@ -12,8 +12,8 @@ from jobsheet.catalog.reading.strict_yaml import Node
 from jobsheet.model.job import FACES, SetUp
 from jobsheet.model.lying import Lying, beside, lying
 from jobsheet.operations import manners
-from jobsheet.storage import cut_words
-from jobsheet.storage.bench_words import deeds, holding_changed, instrument
+from jobsheet.storage.words import cut_words
+from jobsheet.storage.words.bench_words import deeds, holding_changed, instrument
 
 _FIELDS = ("device", "packing", "above jaws", "tighten", "clamps", "bolt", "stop", "note")
 _SIZE = r"(\d+(?:[.,]\d+)?\s*(?:mm|in|\")?)"
@@ -155,7 +155,8 @@ def _holding(holding: Node, set_up: Node, datums: dict[str, str]) -> dict[str, N
         kept += [device, packing]
         takes = ("tighten", "bolt", "clamps") if kind in ("angle plate", "vee block", "sine plate") else ()
     for name in _FIELDS[2:7]:
-        if name in takes or not (text := said.get(name)):
+        text = said.get(name, "")
+        if name in takes or not text:
             continue
         if name == "stop":
             if kind != "vice" or text.casefold() not in (
@@ -344,7 +345,7 @@ def _lie(set_up: Node) -> Lying | None:
     if any(text not in FACES for text in texts.values()):
         return None
     try:
-        return lying(SetUp(key="-", number=1, **texts), _UNSAID_BOX)
+        return lying(SetUp(key="-", number=1, up=texts["up"], operator=texts["operator"]), _UNSAID_BOX)
     except (KeyError, StopIteration):
         return None
 

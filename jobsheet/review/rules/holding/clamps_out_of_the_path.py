@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
 from jobsheet.holdings.placed import bodies_of
 from jobsheet.model.holding import Body
 from jobsheet.model.job import SetUp
@@ -12,8 +14,9 @@ from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import changed_by, does, fact, holding_roles, on_straps
-from jobsheet.review.plan.paths import paths_of
 from jobsheet.review.rule import View, remark, rule
+from jobsheet.stages.clash import clashes
+from jobsheet.stages.course import moved
 
 _ABOVE = ("strap", "stud", "packing", "screw")
 
@@ -65,18 +68,41 @@ def _moved(step: Step, off: str) -> bool:
 
 
 def _message(set_up: SetUp, step: Step, bodies: tuple[Body, ...], first: Step) -> str:
-    found = next((body for path in paths_of(step, first.lie) for body in bodies if path.meets(body)), None)
-    if found is not None and step.cuts:
-        part = {"packing": "The packing of a strap", "screw": "A screw"}.get(found.part, "A clamp")
+    if not step.cuts:
+        return ""
+    met = clashes(step.cut, _as_now(bodies, first, step), _radius(step))
+    if met:
+        part = {"packing": "The packing of a strap", "screw": "A screw"}.get(met[0].part, "A clamp")
         return (
             f"{part} is in the way of this cut: move it, or change clamps one at a time in a step before it"
         )
-    if fact(set_up, "at") is not None or not on_straps(set_up):
-        return ""
-    if step.roles.mills == "flat":
+    all_round = step.roles.mills == "edge" and getattr(step.fields, "edges", "") != "one edge"
+    if step.roles.mills == "flat" or (all_round and fact(set_up, "at") is not None):
         return (
             "A clamp is in the way of this cut: move it, or change clamps one at a time in a step before it"
+            if on_straps(set_up)
+            else ""
         )
+    if fact(set_up, "at") is not None or not on_straps(set_up):
+        return ""
     if step.roles.mills in ("wall", "edge") and getattr(step.fields, "path", None) is None:
         return "Where do the straps press? This cut goes along a whole side: enter their places, or move them in a step before it"
     return ""
+
+
+def _radius(step: Step) -> float:
+    return (getattr(getattr(step.fields, "cutter", None), "diameter", None) or 0.0) / 2
+
+
+def _as_now(bodies: tuple[Body, ...], first: Step, step: Step) -> tuple[Body, ...]:
+    """The bodies from the left near corner of the work as it is by then: what was milled off a side does not move them."""
+    left, near = moved(first.lie, step.lie)
+    if not left and not near:
+        return bodies
+    return tuple(
+        replace(
+            body, low=(body.low[0] - left, body.low[1] - near, body.low[2]),
+            high=(body.high[0] - left, body.high[1] - near, body.high[2]),
+        )
+        for body in bodies
+    )  # fmt: skip

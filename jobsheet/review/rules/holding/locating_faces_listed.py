@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
@@ -15,7 +14,7 @@ from jobsheet.review.rule import View, remark, rule
 
 @rule("locating-faces-listed", "What locates the work", "scrap")
 def locating_faces_listed(view: View) -> Iterator[Remark]:
-    """A set-up that makes a size with limits, in a vice whose fixed-jaw face is up or down, or strapped with no stop and no zero found.
+    """A set-up that makes a size with limits, strapped with no stop and no zero found.
 
     Because: Three faces, then two, then one leave it nowhere to go: fewer leave it free, more fight each other.
     Not so: clamped to the table, no stop, no zero
@@ -25,19 +24,12 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
     for set_up in view.job.set_ups:
         sized = [one for one in set_up.operations if _has_limits(one.fields) and roles(one).beside != "bench"]
         plays = holding_roles(set_up)
-        if not sized or not plays.holds:
+        if not sized:
             continue
-        lie = lying(set_up, stock_box(view.job))
-        if plays.jaws:
-            if lie.side(set_up.fixed_jaw) not in ("up", "down"):
-                continue
-            message = f"The {set_up.fixed_jaw} is {lie.side(set_up.fixed_jaw)} here: say which face is at the fixed jaw"
-            fix = Fix(f"Fixed jaw: {lie.far}", set_field(f"setup:{set_up.key}", "fixed_jaw", lie.far))
-        else:
-            if not plays.straps or fact(set_up, "stops") or _found(set_up):
-                continue
-            message = "Say what locates the part: nothing is named that it stands against or is found by"
-            fix = Fix("Two pins and one", set_field(f"holding:{set_up.key}", "stops", "rear, left"))
+        if not plays.straps or fact(set_up, "stops") or _found(set_up):
+            continue
+        message = "Say what locates the part: nothing is named that it stands against or is found by"
+        fix = Fix("Two pins and one", set_field(f"holding:{set_up.key}", "stops", "rear, left"))
         yield remark(view, "locating-faces-listed", message, sized[0].key, fix=fix, set_up=set_up.key)
 
 
