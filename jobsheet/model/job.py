@@ -99,6 +99,23 @@ class Dismissed(Struct, frozen=True, kw_only=True):
     initials: str = ""
 
 
+class Revision(Struct, frozen=True, kw_only=True):
+    """One state of the plan that was printed: its number counts from 1; the drawing's own revision is another thing."""
+
+    number: int
+    changed: str = ""
+    who: str = ""
+    when: str = ""
+
+
+class Photograph(Struct, frozen=True, kw_only=True):
+    """A picture beside the plan, named by its content (the SHA-256 of its bytes), what it shows, and of which set-up or step."""
+
+    content: str
+    shows: str = ""
+    about: str = ""
+
+
 class Job(Struct, frozen=True, kw_only=True):
     """One plan for one part on one machine."""
 
@@ -120,6 +137,9 @@ class Job(Struct, frozen=True, kw_only=True):
     why: str = ""
     note: str = ""
     dismissed: tuple[Dismissed, ...] = ()
+    #: Revisions of the plan, the newest last. What happened at the machine never stands here.
+    revisions: tuple[Revision, ...] = ()
+    photographs: tuple[Photograph, ...] = ()
     set_ups: tuple[SetUp, ...] = ()
 
     def operations(self) -> list[tuple[SetUp, Operation]]:

@@ -11,7 +11,18 @@ from jobsheet.holdings.placed import own_vice
 from jobsheet.holdings.registry import NONE, holding_kind
 from jobsheet.holdings.registry import NOTE as HOLDING_NOTE
 from jobsheet.model.holding import NOTHING, Holding
-from jobsheet.model.job import FACES, Dismissed, Job, Operation, Part, SetUp, Stock, Zero
+from jobsheet.model.job import (
+    FACES,
+    Dismissed,
+    Job,
+    Operation,
+    Part,
+    Photograph,
+    Revision,
+    SetUp,
+    Stock,
+    Zero,
+)
 from jobsheet.model.lying import beside, laid
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.operations.entry import Entry, place_from, read_place
@@ -178,7 +189,7 @@ def job_from(root: Node, name: str) -> Job:
     fields = reader.mapping(root, "")
     if root.fields is None:
         raise DocumentError(name, tuple(reader.problems) or (Problem(root.line, "", "the file is empty"),))
-    sections = ("format", "part", "stock", "datums", "dismissed", "set_ups")
+    sections = ("format", "part", "stock", "datums", "dismissed", "plan_revisions", "photographs", "set_ups")
     values = reader.entries(root, "", layout.JOB, sections)
     part = reader.entries(fields.get("part"), "part", layout.PART)
     if "stock" not in fields:
@@ -188,6 +199,12 @@ def job_from(root: Node, name: str) -> Job:
     stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
     datums = _datums(reader, fields.get("datums"))
     dismissed = _dismissed(reader, fields.get("dismissed"))
+    revisions = tuple(
+        _listed(reader, fields.get("plan_revisions"), "plan revisions", layout.REVISION, Revision)
+    )
+    photographs = tuple(
+        _listed(reader, fields.get("photographs"), "photographs", layout.PHOTOGRAPH, Photograph)
+    )
     set_ups = tuple(set_ups_from(reader, fields.get("set_ups")))
     if "machine" in values:
         try:
@@ -198,8 +215,28 @@ def job_from(root: Node, name: str) -> Job:
     if reader.problems:
         raise DocumentError(name, tuple(sorted(reader.problems, key=lambda problem: problem.line or 0)))
     return Job(
-        part=Part(**part), stock=Stock(**stock), datums=datums, dismissed=dismissed, set_ups=set_ups, **values
+        part=Part(**part),
+        stock=Stock(**stock),
+        datums=datums,
+        dismissed=dismissed,
+        revisions=revisions,
+        photographs=photographs,
+        set_ups=set_ups,
+        **values,
     )
+
+
+def _listed(
+    reader: Reader, node: Node | None, where: str, entries: tuple[Entry, ...], made: type
+) -> list[Any]:
+    """The entries of a list of small groups; one that misses what it must say is left out, and the reader keeps why."""
+    found = []
+    must = {entry.name for entry in entries if not entry.optional}
+    for index, item in enumerate(reader.items(node, where)):
+        values = reader.entries(item, f"{where}[{index}]", entries)
+        if must <= values.keys():
+            found.append(made(**values))
+    return found
 
 
 def _dismissed(reader: Reader, node: Node | None) -> tuple[Dismissed, ...]:

@@ -66,6 +66,10 @@ def _data(job: Job) -> dict[str, Any]:
         data["datums"] = dict(job.datums)
     if job.dismissed:
         data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
+    if job.revisions:
+        data["plan revisions"] = [_group(layout.REVISION, one) for one in job.revisions]
+    if job.photographs:
+        data["photographs"] = [_group(layout.PHOTOGRAPH, one) for one in job.photographs]
     data.update(last)
     data["set-ups"] = [set_up_data(set_up) for set_up in job.set_ups]
     return data

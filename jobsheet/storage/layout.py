@@ -110,6 +110,17 @@ DISMISSED = (
     Entry(name="reason", title="Reason", asks="text"),
     Entry(name="initials", title="Initials", asks="text", optional=True),
 )
+REVISION = (
+    Entry(name="number", title="Plan revision", asks="count", low="1", high="9999"),
+    Entry(name="changed", title="What changed", asks="text", optional=True),
+    Entry(name="who", title="Who", asks="text", optional=True),
+    Entry(name="when", title="When", asks="text", optional=True),
+)
+PHOTOGRAPH = (
+    Entry(name="content", title="Content", asks="text", hint="the SHA-256 of its bytes"),
+    Entry(name="shows", title="What it shows", asks="text", optional=True),
+    Entry(name="about", title="Of the step or set-up", asks="text", optional=True),
+)
 SET_UP = (
     Entry(name="title", title="Set-up", asks="text", optional=True),
     Entry(name="up", title="Face up", asks="choice", choices=FACES, optional=True),
