@@ -10,9 +10,9 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
     """The block of a page that is called `text` under that caption."""
     job, card, short = plan.job, plan.card, plan.short
     part = " ".join(word for word in (job.part.number, job.part.name) if word) or "Part without a name"
-    plan = f"plan {job.revisions[-1].number}" if job.revisions else ""
+    state = f"plan {job.revisions[-1].number}" if job.revisions else ""
     drawing = ", ".join(
-        word for word in (job.part.drawing or job.part.number, job.part.revision, plan) if word
+        word for word in (job.part.drawing or job.part.number, job.part.revision, state) if word
     )
     stock = f"{job.stock.length.text} × {job.stock.width.text} × {job.stock.height.text}"
     metal = ", ".join(word for word in (job.material, stock, job.stock.condition) if word)
