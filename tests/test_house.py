@@ -131,6 +131,11 @@ def test_nobody_is_shown_a_vise():
     ]
     readers = {
         "older_words.py",
+        "from_format_1.py",
+        "bench_words.py",
+        "cut_words.py",
+        "vice.py",
+        "all_holdings.py",
         "grip.py",
         "explained.py",
         "vice_checked_for_the_limits.py",

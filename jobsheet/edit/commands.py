@@ -11,8 +11,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
-from jobsheet.holdings.registry import NONE, changed_to, entries_of, roles_of
-from jobsheet.model.holding import Holding
+from jobsheet.holdings.all_holdings import NONE, changed_to, entries_of, roles_of
+from jobsheet.model.held_work import Holding
 from jobsheet.model.job import AS_RECOMMENDED, Job, Operation, SetUp
 from jobsheet.model.lying import beside, laid
 from jobsheet.operations.entry import Entry

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from jobsheet.holdings.registry import entries_of
-from jobsheet.model.holding import Holding
+from jobsheet.holdings.all_holdings import entries_of
+from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of

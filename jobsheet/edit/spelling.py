@@ -8,7 +8,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import QuantityError
-from jobsheet.holdings.registry import entries_of
+from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.job import Job
 from jobsheet.model.quantity import Pattern, Place, Several
 from jobsheet.operations.entry import Entry

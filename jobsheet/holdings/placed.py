@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from jobsheet.holdings.all_holdings import kind_of, roles_of
 from jobsheet.holdings.kinds.other_words import Fields as OtherWords
 from jobsheet.holdings.kinds.vice import Fields as ViceFacts
 from jobsheet.holdings.kinds.vice import vice_of as _vice_of
-from jobsheet.holdings.registry import kind_of, roles_of
-from jobsheet.model.holding import NOTHING, Around, Body, Holding
+from jobsheet.model.held_work import NOTHING, Around, Body, Holding
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine, Vice
@@ -29,7 +29,9 @@ def own_vice(machine: Machine, named: str = "") -> Holding:
     """
     if not named.strip():
         return ViceFacts(vice=machine.vices[0].name) if machine.vices else NOTHING
-    found = ViceFacts(vice=named.strip())
+    name, _, more = named.partition(",")
+    jaws = next((word for word in ("soft", "vee") if f"{word} jaws" in more.casefold()), None)
+    found = ViceFacts(vice=name.strip(), jaws=jaws)
     return found if _vice_of(found, machine) is not None else OtherWords(device=named.strip())
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.model.holding import NOTHING, Holding
+from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.quantity import Quantity
 
 #: What a step's empty fields mean, as its file has it.

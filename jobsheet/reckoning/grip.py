@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from jobsheet.catalog.metals.densities import density
-from jobsheet.holdings.registry import kind_of
-from jobsheet.model.holding import Holding
+from jobsheet.holdings.all_holdings import kind_of
+from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Stock
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material

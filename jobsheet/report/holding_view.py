@@ -5,9 +5,9 @@ from __future__ import annotations
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
+from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.holdings.placed import bodies_of, in_jaws
-from jobsheet.holdings.registry import roles_of
-from jobsheet.model.holding import Body
+from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from jobsheet.holdings.all_holdings import entries_of, rests_of, words_of
 from jobsheet.holdings.placed import in_jaws
-from jobsheet.holdings.registry import entries_of, rests_of, words_of
 from jobsheet.machine.handles import scale_text
-from jobsheet.model.holding import Holding
+from jobsheet.model.held_work import Holding
 from jobsheet.model.job import SetUp
 from jobsheet.report.blocks import (
     Blanks,

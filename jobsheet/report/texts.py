@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from jobsheet.holdings.registry import entries_of
+from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.job import Job
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of

@@ -10,7 +10,7 @@ import math
 
 from msgspec import Struct
 
-from jobsheet.model.holding import Body
+from jobsheet.model.held_work import Body
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.course import Cut, Sized, is_through
 

@@ -7,10 +7,10 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
+from jobsheet.holdings.all_holdings import NONE, holding_kind
+from jobsheet.holdings.all_holdings import NOTE as HOLDING_NOTE
 from jobsheet.holdings.placed import own_vice
-from jobsheet.holdings.registry import NONE, holding_kind
-from jobsheet.holdings.registry import NOTE as HOLDING_NOTE
-from jobsheet.model.holding import NOTHING, Holding
+from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.job import (
     FACES,
     Dismissed,

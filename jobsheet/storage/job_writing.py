@@ -7,8 +7,8 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse
 from jobsheet.errors import CannotWrite
-from jobsheet.holdings.registry import kind_of as holding_kind_of
-from jobsheet.model.holding import Holding
+from jobsheet.holdings.all_holdings import kind_of as holding_kind_of
+from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp, Zero
 from jobsheet.model.quantity import Pattern, Place
 from jobsheet.operations.entry import Entry

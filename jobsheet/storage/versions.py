@@ -35,7 +35,7 @@ def up_to_date(root: Node, name: str) -> Node:
     if sentence := what_is_wrong(node.text or "", CURRENT):
         raise DocumentError(name, (Problem(node.line, "format", sentence),))
     if node.text == "1":
-        from jobsheet.storage.from_format_1 import brought_up
+        from jobsheet.storage.words.from_format_1 import brought_up
 
         return brought_up(root)
     return root

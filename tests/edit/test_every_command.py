@@ -11,6 +11,7 @@ import pytest
 import jobsheet.edit
 from jobsheet.edit import commands, plan_for, setting_aside, several_steps, squaring, step_commands
 from jobsheet.edit.history import History
+from jobsheet.model.held_work import NOTHING
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.answers.fits_answer import for_card
 from jobsheet.storage.card_files import find_card
@@ -26,6 +27,7 @@ FIRST = JOB.set_ups[0]
 EACH = {
     commands.SetField: commands.SetField("job:part", "name", "Other"),
     commands.SetFields: commands.SetFields(KEYS[0], (("note", "mind the burr"),)),
+    commands.HoldBy: commands.HoldBy(f"holding:{SET_UPS[0]}", "kind", "", holding=NOTHING),
     commands.GiveBack: commands.GiveBack(KEYS[0], "feed"),
     commands.ChooseMachine: commands.ChooseMachine("bench-mill-b-1"),
     commands.ChangeUnits: commands.ChangeUnits("in"),

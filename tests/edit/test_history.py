@@ -12,7 +12,7 @@ from jobsheet.edit.history import History
 from jobsheet.edit.several_steps import DeleteSteps, DuplicateSteps, MoveSteps
 from jobsheet.edit.step_commands import AddOperation, AddSetUp, DeleteSetUp, MoveSetUp, Renumber
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
-from jobsheet.holdings.registry import entries_of
+from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.paths import sample_jobs
 from jobsheet.storage.job_file import job_from_text, read_job
 from jobsheet.storage.job_writing import write_job

@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from jobsheet.holdings.registry import holding_kind, holdings
+from jobsheet.holdings.all_holdings import holding_kind, holdings
 
 
 @pytest.fixture

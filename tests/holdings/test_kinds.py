@@ -6,8 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.errors import DocumentError, NoSuchEntry
-from jobsheet.holdings.placed import bodies_of, own_vice
-from jobsheet.holdings.registry import (
+from jobsheet.holdings.all_holdings import (
     changed_to,
     entries_of,
     holding_kind,
@@ -16,7 +15,8 @@ from jobsheet.holdings.registry import (
     roles_of,
     words_of,
 )
-from jobsheet.model.holding import NOTHING, Around
+from jobsheet.holdings.placed import bodies_of, own_vice
+from jobsheet.model.held_work import NOTHING, Around
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import blank_job, job_from_text

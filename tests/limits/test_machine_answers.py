@@ -49,7 +49,7 @@ def test_holding_of_the_scenario(samples, sample, key, wanted, grip):
 def test_straps_of_the_scenario(hm100):
     """Section 7: M12, 40 N·m gives 16.7 kN a bolt, half to the work; four straps hold 8.0 kN (mu 0.12)."""
     job = edited(
-        hm100, ("holding:set-up-1", "device", "strap clamps"), ("holding:set-up-1", "clamps", "4"),
+        hm100, ("holding:set-up-1", "kind", "straps"), ("holding:set-up-1", "clamps", "4"),
         ("holding:set-up-1", "bolt", "M12"), ("holding:set-up-1", "tighten", "40 N·m"),
     )  # fmt: skip
     assert limits(job, "face-rough")["holding"].capacity / 1e3 == pytest.approx(8.0, abs=0.05)
@@ -72,7 +72,7 @@ def test_work_that_stands_high_wants_four_times(hm100):
 
 
 def test_nothing_is_said_where_the_holding_is_not_known(hm100):
-    assert "holding" not in limits(edited(hm100, ("holding:set-up-1", "device", "by magic")), "face-rough")
+    assert "holding" not in limits(edited(hm100, ("holding:set-up-1", "kind", "other words")), "face-rough")
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps
-from jobsheet.holdings.registry import rests_of, words_of
+from jobsheet.holdings.all_holdings import rests_of, words_of
 from jobsheet.machine.dial_readings import error_text
 from jobsheet.reckoning.answers.readings import readings_of
 from jobsheet.reckoning.reckoner import Reckoner

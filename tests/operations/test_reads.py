@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.errors import JobsheetError
-from jobsheet.holdings.registry import roles_of
+from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.limits.register import LEARNING, LIMITS, READS, asked, asked_again, in_order, limits_of
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting

@@ -8,7 +8,7 @@ from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
 from jobsheet.edit.step_commands import AddOperation, MoveSetUp
 from jobsheet.errors import JobsheetError, QuantityError
-from jobsheet.holdings.registry import kind_of
+from jobsheet.holdings.all_holdings import kind_of
 
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
 METALS = ("S235", "6082-T6", "304", "EN-GJL-250", "Ti-6Al-4V", "AZ91", "C45", "CuZn39Pb3")

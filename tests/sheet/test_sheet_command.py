@@ -66,7 +66,7 @@ def test_characters_without_a_picture_are_said_in_one_line(tmp_path, capsys):
     assert sheet(saved(tmp_path, job([bench(10, "用 it")]))) == 0
     error = capsys.readouterr().err
     assert error.count("\n") == 1
-    assert "用 (U+7528) in step 10, what to do" in error
+    assert "用 (U+7528) in step 10, your wording" in error
 
 
 @pytest.mark.parametrize("name", ["missing.yaml", "broken.yaml"])

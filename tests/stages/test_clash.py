@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jobsheet.model.holding import Body
+from jobsheet.model.held_work import Body
 from jobsheet.model.lying import Lying
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.clash import Swept, _beside, clashes, sweeps

@@ -7,7 +7,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.ink.spoken import face_word, severity_word, verdict_word
-from jobsheet.holdings.registry import rests_of, words_of
+from jobsheet.holdings.all_holdings import rests_of, words_of
 from jobsheet.model.figure import Limit
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.quantity import Cutter

@@ -16,7 +16,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, shown
-from jobsheet.holdings.registry import asked_of
+from jobsheet.holdings.all_holdings import asked_of
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Note, Remark

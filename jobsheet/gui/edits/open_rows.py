@@ -20,7 +20,7 @@ from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
 from jobsheet.gui.ink.look import look
-from jobsheet.model.holding import Holding
+from jobsheet.model.held_work import Holding
 from jobsheet.operations import registry
 
 if TYPE_CHECKING:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from jobsheet.holdings import common
-from jobsheet.holdings.kind import HoldingKind
-from jobsheet.holdings.roles import HoldingRoles
-from jobsheet.model.holding import Around, Body, Holding
+from jobsheet.holdings import shared_facts as common
+from jobsheet.holdings.holding_kind import HoldingKind
+from jobsheet.holdings.holding_roles import HoldingRoles
+from jobsheet.model.held_work import Around, Body, Holding
 from jobsheet.model.quantity import Quantity
 from jobsheet.operations.kind import Group
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any, ClassVar
 
 from jobsheet.cutting.clamping import vice_force
-from jobsheet.holdings import common
-from jobsheet.holdings.kind import HoldingKind
-from jobsheet.holdings.roles import HoldingRoles
-from jobsheet.model.holding import Around, Body, Holding
+from jobsheet.holdings import shared_facts as common
+from jobsheet.holdings.holding_kind import HoldingKind
+from jobsheet.holdings.holding_roles import HoldingRoles
+from jobsheet.model.held_work import Around, Body, Holding
 from jobsheet.model.machine import Machine, Vice
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import Quantity
@@ -90,7 +90,7 @@ FORM = (
 
 
 def spelled(words: str) -> str:
-    """Words as they are compared: small letters, and a vise is a vice."""
+    """Words as they are compared: small letters, in one spelling."""
     return words.casefold().replace("vise", "vice").strip()
 
 
@@ -100,7 +100,7 @@ def vice_of(fields: Fields, machine: Machine) -> Vice | None:
     for vice in machine.vices:
         if wanted and (spelled(vice.name) == wanted or spelled(vice.name) in wanted):
             return vice
-    return machine.vices[0] if len(machine.vices) == 1 and wanted in ("", "vice") else None
+    return machine.vices[0] if len(machine.vices) == 1 and (not wanted or "vice" in wanted) else None
 
 
 def words(fields: Fields) -> str:

@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.tools.cabinet_lines import gauge_named, gauge_sizes, tap_styles
 from jobsheet.errors import QuantityError
-from jobsheet.holdings.registry import rests_of
+from jobsheet.holdings.all_holdings import rests_of
 from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.quantity import Cutter, Quantity, Thread

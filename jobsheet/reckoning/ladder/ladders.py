@@ -16,10 +16,10 @@ from msgspec.structs import replace
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.errors import CalcError, CommandError
+from jobsheet.holdings.all_holdings import words_of
 from jobsheet.holdings.placed import own_vice
-from jobsheet.holdings.registry import words_of
 from jobsheet.model.capacity import Snapshot
-from jobsheet.model.holding import Holding
+from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.quantity import Cutter

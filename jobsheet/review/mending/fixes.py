@@ -13,7 +13,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import JobsheetError
-from jobsheet.holdings.registry import changed_to, entries_of
+from jobsheet.holdings.all_holdings import changed_to, entries_of
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import laid
 from jobsheet.operations.entry import Entry

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import Struct
 
 from jobsheet.catalog.reading.data import shipped
-from jobsheet.holdings.registry import roles_of
+from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.machine.spindle import steps
 from jobsheet.model.job import Job, Operation
 from jobsheet.model.quantity import Depth, Size

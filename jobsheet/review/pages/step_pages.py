@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.holdings.registry import holding_kind, holdings, kind_entry
+from jobsheet.holdings.all_holdings import holding_kind, holdings, kind_entry
 from jobsheet.operations import registry
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Kind

@@ -6,8 +6,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.holdings.registry import roles_of
-from jobsheet.holdings.roles import HoldingRoles
+from jobsheet.holdings.all_holdings import roles_of
+from jobsheet.holdings.holding_roles import HoldingRoles
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.operations.manners import done
 from jobsheet.operations.registry import roles

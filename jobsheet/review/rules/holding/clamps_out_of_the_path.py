@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from jobsheet.holdings.placed import bodies_of
-from jobsheet.model.holding import Body
+from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written

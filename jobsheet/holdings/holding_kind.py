@@ -7,8 +7,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.holdings.roles import HoldingRoles
-from jobsheet.model.holding import Around, Body, Holding
+from jobsheet.holdings.holding_roles import HoldingRoles
+from jobsheet.model.held_work import Around, Body, Holding
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
 from jobsheet.model.setting import Grip

@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from jobsheet.errors import NoSuchEntry
-from jobsheet.holdings.kind import HoldingKind
-from jobsheet.holdings.roles import HoldingRoles
-from jobsheet.model.holding import NOTHING, Holding
+from jobsheet.holdings.holding_kind import HoldingKind
+from jobsheet.holdings.holding_roles import HoldingRoles
+from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.operations.entry import Entry
 from jobsheet.units.grammar import nearest
 
