@@ -7,10 +7,14 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField, operation_of, set_up_of, with_set_up
 from jobsheet.edit.numbering import in_words, new_key, new_set_up_key, numbers_for
-from jobsheet.errors import CommandError
+from jobsheet.errors import CommandError, JobsheetError
+from jobsheet.holdings.all_holdings import held_alike
+from jobsheet.holdings.placed import own_vice
+from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.adviser.left_empty import given_back
+from jobsheet.storage.card_files import find_card
 
 
 class AddOperation(Struct, frozen=True):
@@ -63,11 +67,19 @@ class AddSetUp(Struct, frozen=True):
 
     def apply(self, job: Job) -> Job:
         """The next job."""
-        made = SetUp(key=new_set_up_key(job), number=0)
         index = len(job.set_ups)
         if self.after is not None:
             index = next((i for i, one in enumerate(job.set_ups) if one.key == self.after), index - 1) + 1
+        held = held_alike(job.set_ups[index - 1].holding) if index else _own_vice(job)
+        made = SetUp(key=new_set_up_key(job), number=0, holding=held)
         return numbered(replace(job, set_ups=(*job.set_ups[:index], made, *job.set_ups[index:])))
+
+
+def _own_vice(job: Job) -> Holding:
+    try:
+        return own_vice(find_card(job.machine))
+    except JobsheetError:
+        return NOTHING
 
 
 class DeleteSetUp(Struct, frozen=True):

@@ -118,3 +118,17 @@ def changed_to(holding: Holding, name: str, units: str) -> Holding:
         elif entry.name in kind.example:
             values[entry.name] = entry.read(kind.example[entry.name], units)
     return kind.fields(**values)
+
+
+#: What stays the same when the work is laid another way: the thing that holds it, not how the work sits in it.
+_OF_THE_THING = ("vice", "jaws", "base", "tighten", "bolt", "angle")
+
+
+def held_alike(holding: Holding) -> Holding:
+    """The same kind with the same thing, for work that is laid another way: where it sits is asked anew."""
+    kind = kind_of(holding)
+    if kind is None:
+        return NOTHING
+    return kind.fields(
+        **{name: getattr(holding, name) for name in kind.fields.__struct_fields__ if name in _OF_THE_THING}
+    )

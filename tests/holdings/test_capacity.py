@@ -1,0 +1,91 @@
+"""What each way of holding carries, against the worked examples of the reference on holding (sections A2 and D)."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from jobsheet.catalog.metals.materials import find
+from jobsheet.holdings.all_holdings import held_alike, holding_kind
+from jobsheet.holdings.kinds import hand_vice, sine_plate, vee_block
+from jobsheet.model.shop import Shop
+from jobsheet.storage.card_files import find_card
+
+B1 = "bench-mill-b-1"
+
+
+def said(name, **facts):
+    kind = holding_kind(name)
+    return kind.fields(
+        **{entry.name: entry.read(facts[entry.name], "mm") for entry in kind.entries if entry.name in facts}
+    )
+
+
+def grip(name, material="S235", **facts):
+    return holding_kind(name).grip(said(name, **facts), find_card(B1), find(material), Shop())
+
+
+def test_vice_of_b1():
+    """A2: the vice of B-1, 20 N·m on a screw of 3 mm lead, efficiency 0.18, closes with 7.54 kN."""
+    assert grip("vice", tighten="20 N·m").force == pytest.approx(7540, rel=0.002)
+
+
+@pytest.mark.parametrize(("heel", "nose", "force"), [("40", "40", 8.3e3), ("40", "80", 5.6e3)])
+def test_strap_by_its_arms(heel, nose, force):
+    """A2: M12 at 40 N·m draws 16.7 kN; a = b puts 8.3 on the work, b = 2a 5.6."""
+    one = grip("straps", at="10, 5", bolt="M12", tighten="40 N·m", heel_to_bolt=heel, bolt_to_nose=nose)
+    assert one.force == pytest.approx(force, rel=0.01)
+
+
+def test_four_straps_hold_four_times_one():
+    one = grip("straps", clamps="1", bolt="M12", tighten="40 N·m")
+    four = grip("straps", at="10, 5; 70, 5; 10, 45; 70, 45", bolt="M12", tighten="40 N·m")
+    assert four.force == pytest.approx(4 * one.force)
+    assert "4 straps" in four.working
+
+
+def test_a_screw_draws_all_of_its_tension():
+    """T / (0.2 d): M6 at 6 N·m 5.0 kN; a screw has no arms (plain statics)."""
+    assert grip("fixture plate", at="10, 5", screw="M6", tighten="6 N·m").force == pytest.approx(5000)
+
+
+@pytest.mark.parametrize("name", ["straps", "vee block", "angle plate", "sine plate", "fixture plate"])
+def test_what_is_not_said_is_not_known(name):
+    assert grip(name) is None
+    assert grip(name, bolt="M12", screw="M6", tighten="40 N·m") is None  # how many is not said
+
+
+def test_round_work_in_a_vee():
+    """A2: Ø30 in a 90° vee under 8 kN: 0.12 × 8000 × 0.015 × 2.414 = 34.8 N·m; its centre 21.2 over the point."""
+    assert vee_block.twisting_grip(8000, 0.015, 0.12) == pytest.approx(34.8, abs=0.05)
+    assert vee_block.centre_height(0.015) * 1e3 == pytest.approx(21.2, abs=0.05)
+
+
+@pytest.mark.parametrize(("degrees", "stack"), [(27, 2.270), (18, 1.545)])
+def test_stack_of_a_five_inch_sine_bar(degrees, stack):
+    """D 7: published worked examples for a 5 in bar."""
+    assert sine_plate.stack_for(5.0, math.radians(degrees)) == pytest.approx(stack, abs=6e-4)
+
+
+def test_stack_of_a_hundred_millimetres():
+    """B2: L 100, 12.5°: 21.644."""
+    assert sine_plate.stack_for(100, math.radians(12.5)) == pytest.approx(21.644, abs=5e-4)
+
+
+def test_a_hand_at_the_end_of_its_vice():
+    """A1: 120 mm × 30 N = 3.6 N·m."""
+    assert hand_vice.moment(said("hand vice")) == pytest.approx(3.6)
+    assert hand_vice.moment(said("hand vice", arm="240")) == pytest.approx(7.2)
+
+
+def test_a_tilting_vice_holds_half():
+    """A1: not for heavy cuts (United States Army, OD1644); half the grip is common practice."""
+    assert grip("vice", tighten="20 N·m", base="tilting").force == pytest.approx(
+        grip("vice", tighten="20 N·m").force / 2
+    )
+
+
+def test_the_next_set_up_begins_with_the_same_thing():
+    held = held_alike(said("vice", vice="80 mm vice", tighten="20 N·m", above_jaws="6", bar="yes"))
+    assert held == said("vice", vice="80 mm vice", tighten="20 N·m")
