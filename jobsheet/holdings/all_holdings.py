@@ -132,3 +132,9 @@ def held_alike(holding: Holding) -> Holding:
     return kind.fields(
         **{name: getattr(holding, name) for name in kind.fields.__struct_fields__ if name in _OF_THE_THING}
     )
+
+
+def unsaid_of(holding: Holding) -> tuple[Entry, ...]:
+    """The facts of a holding that should still be said; its kind alone where nothing holds the work."""
+    kind = kind_of(holding)
+    return kind.unsaid(holding) if kind is not None else (kind_entry(),)

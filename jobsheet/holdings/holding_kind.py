@@ -57,6 +57,8 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
     mass: Callable[[Any, Machine], float] = _no_mass
     roles: HoldingRoles | Callable[[Any], HoldingRoles] = HoldingRoles()
     example: dict[str, str] = {}
+    #: Facts without which something cannot be checked or drawn where it is: they are named until they are said.
+    needs: tuple[str, ...] = ()
     #: Facts that are asked only where another one says one of these: a step only of soft jaws.
     only_with: dict[str, tuple[str, tuple[Any, ...]]] = {}
 
@@ -76,6 +78,17 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
 
         return tuple(entry for entry in self.entries if asks(entry))
 
+    def unsaid(self, fields: Any) -> tuple[Entry, ...]:
+        """What should still be said of it."""
+        return tuple(
+            entry for entry in self.asked(fields) if entry.name in self.needs and not _said(fields, entry)
+        )
+
     def plays(self, fields: Any) -> HoldingRoles:
         """Its roles with these facts."""
         return self.roles if isinstance(self.roles, HoldingRoles) else self.roles(fields)
+
+
+def _said(fields: Any, entry: Entry) -> bool:
+    value = getattr(fields, entry.name)
+    return value is not None and value != ""

@@ -47,6 +47,8 @@ class HeaderForm(QWidget):
         self._captions: list[tuple[str, int]] = []
         self._pictures: tuple[Drawing, ...] = ()
         self._drawn_at: list[tuple[int, int]] = []
+        self._unsaid = ""
+        self._unsaid_at = 0
         self.setAccessibleName(title)
         self.forms: dict[str, Form] = {}
         self._section_captions = {section.name: section.caption for section in sections}
@@ -93,6 +95,15 @@ class HeaderForm(QWidget):
             self.update()
         for name, shown in values.items():
             self.forms[name].put(shown)
+
+    def ask_for(self, words: str) -> None:
+        """Say what should still be entered; nothing for an empty text."""
+        if words != self._unsaid:
+            taller = bool(words) != bool(self._unsaid)
+            self._unsaid = words
+            if taller:
+                self.height_changed.emit()
+            self.update()
 
     def draw(self, pictures: tuple[Drawing, ...]) -> None:
         """Show these over the fields, such as how the work is held: they follow what is entered."""
@@ -152,6 +163,9 @@ class HeaderForm(QWidget):
             x += wide + now.px(36)
         if self._pictures:
             top += self._picture_height(self._pictures) + now.px(10)
+        self._unsaid_at = top
+        if self._unsaid:
+            top += now.px(CAPTION)
         count = COLUMNS[now.form(width + now.px(18))]
         for name, form in self.forms.items():
             self._captions.append((self._section_captions[name], top))
@@ -181,6 +195,9 @@ class HeaderForm(QWidget):
                 ink.horizontal(painter, now.colour("rule"), side, self.width() - side, place.bottom())
             for one, (x, y) in zip(self._pictures, self._drawn_at, strict=False):
                 paint(painter, now, one, x, y)
+            if self._unsaid:
+                place = QRect(side, self._unsaid_at, self.width() - 2 * side, now.px(CAPTION - 4))
+                ink.write(painter, now, place, self._unsaid, now.body, "pencil")
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), self.height() - 1)
 

@@ -13,6 +13,7 @@ from jobsheet.edit.commands import GiveBack, HoldBy, SetField
 from jobsheet.edit.history import Change
 from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
+from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.places_seen import plan_of
@@ -20,6 +21,7 @@ from jobsheet.gui.edits.remark_edits import RemarkEdits
 from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
 from jobsheet.gui.ink.look import look
+from jobsheet.holdings.all_holdings import unsaid_of
 from jobsheet.model.held_work import Holding
 from jobsheet.operations import registry
 
@@ -276,6 +278,7 @@ class OpenRows:
         if form.key != JOB:
             from jobsheet.gui.desk.holding_pictures import holding_pictures
 
+            form.ask_for(_unsaid_words(desk, form.key))
             form.draw(or_absent(lambda: holding_pictures(desk, form.key), ()))
         form.say(desk.remarks_about(form.key), self._remarks.offer)
 
@@ -307,3 +310,17 @@ class OpenRows:
         if row is not None and self._form_now() != self.form:
             self._hand.ruled.open(None)
             self._open_operation(row.key)
+
+
+def _unsaid_words(desk: Desk, key: str) -> str:
+    """What should still be said of how a set-up is held, in one line."""
+    set_up = desk.set_up(key)
+    if set_up is None:
+        return ""
+    titles = [entry.title.lower() for entry in unsaid_of(set_up.holding)]
+    if not titles:
+        return ""
+    if len(titles) == 1:
+        return translate("Window", "To be said yet of the holding: {facts}").format(facts=titles[0])
+    words = translate("Window", "{count} things to say of the holding: {facts}")
+    return words.format(count=len(titles), facts=", ".join(titles))

@@ -89,6 +89,6 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="centres", title="Between centres", fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
+    name="centres", title="Between centres", needs=("length", "dog", "locked"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
     roles=HoldingRoles(turns=True, round=True),
 )  # fmt: skip

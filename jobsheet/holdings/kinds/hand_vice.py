@@ -83,6 +83,6 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="hand vice", title="Hand vice, small holes only", fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
+    name="hand vice", title="Hand vice, small holes only", needs=("support",), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
     roles=HoldingRoles(drills_only=True), example={"support": "table"},
 )  # fmt: skip

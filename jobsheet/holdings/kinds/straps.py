@@ -228,6 +228,6 @@ def _stops(side: str, around: Around) -> list[Body]:
 
 
 KIND = HoldingKind(
-    name="straps", title="Straps on the table", fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
+    name="straps", title="Straps on the table", needs=("at", "bolt", "tighten", "rests_on", "supported"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
     top=top, roles=HoldingRoles(on_top=True, straps=True),
 )  # fmt: skip
