@@ -28,5 +28,9 @@ class HoldingRoles(Struct, frozen=True, kw_only=True):
     round: bool = False
     #: Whether it stands a drill only, and how large a one is asked of its own bounds.
     drills_only: bool = False
+    #: Whether a chuck grips it at one end.
+    chuck: bool = False
+    #: Whether the work stands between two points, driven by a dog.
+    between: bool = False
     #: Whether it leans: one end is higher than the other.
     leans: bool = False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from jobsheet.holdings.all_holdings import kind_of, roles_of
 from jobsheet.holdings.kinds.other_words import Fields as OtherWords
 from jobsheet.holdings.kinds.vice import Fields as ViceFacts
+from jobsheet.holdings.kinds.vice import above as _above
 from jobsheet.holdings.kinds.vice import vice_of as _vice_of
 from jobsheet.model.held_work import NOTHING, Around, Body, Holding
 from jobsheet.model.job import SetUp
@@ -50,3 +51,9 @@ def bodies_of(set_up: SetUp, lie: Lying, machine: Machine | None) -> tuple[Body,
     """What stands round the work, in its frame [m]: nothing where nothing holds it, or only words say how."""
     kind = kind_of(set_up.holding)
     return kind.bodies(set_up.holding, around(set_up, lie, machine)) if kind is not None else ()
+
+
+def above_jaws(set_up: SetUp, lie: Lying, machine: Machine | None) -> float | None:
+    """How far the work stands over the jaws [m], said or by what it sits on; None where that is not known, or no jaws hold it."""
+    held = set_up.holding
+    return _above(held, around(set_up, lie, machine)) if isinstance(held, ViceFacts) else None

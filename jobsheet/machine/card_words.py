@@ -13,14 +13,14 @@ from jobsheet.units.lazily import pattern
 _ERROR = pattern(r"([\d.,]+\s*(?:mm|in\b|thou)?)\s+(?:in|over|per)\s+([\d.,]+\s*(?:mm|in\b)?)")
 _VICE = pattern(r"\b(?:vise|vice)s?\b", re.IGNORECASE)
 _TABLE = pattern(r"\b(?:table|glass|scales?)\b", re.IGNORECASE)
-_ROUND = pattern(r"\bround\b", re.IGNORECASE)
+_TURNS = pattern(r"\b(?:round|ram|turret)\b", re.IGNORECASE)
 _DAY = pattern(r"\d{4}-\d{2}-\d{2}")
 _SIZE = pattern(r"\s*([\d.,/]+\s*(?:mm|in\b|\")?)")
 
 
-def round_column(machine: Machine) -> bool:
-    """Whether its column is round: then x and y are lost as the head slides."""
-    return _ROUND.search(machine.column) is not None
+def loses_zero(machine: Machine) -> bool:
+    """Whether x and y are lost where its head is moved: a round column turns, a ram slides and a turret swings."""
+    return _TURNS.search(machine.column) is not None
 
 
 def reads_table(machine: Machine) -> bool:

@@ -44,7 +44,7 @@ FORM = (
         (
             common.length("height", "Its face is high"),
             common.length("width", "and wide"),
-            common.count("plate_bolts", "Bolts that hold it down"),
+            common.count("plate_bolts", "Bolts that hold it down", 0),
             common.choice("squared_by", "Squared by", "indicator", "square", "nothing"),
         ),
     ),

@@ -90,5 +90,5 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 KIND = HoldingKind(
     name="centres", title="Between centres", needs=("length", "dog", "locked"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
-    roles=HoldingRoles(turns=True, round=True),
+    roles=HoldingRoles(turns=True, round=True, between=True),
 )  # fmt: skip

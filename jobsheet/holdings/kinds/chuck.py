@@ -89,5 +89,5 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 KIND = HoldingKind(
     name="chuck", title="Chuck on a dividing head or rotary table", needs=("on", "grip_length", "out", "locked"), fields=Fields, form=FORM, words=words, rests=rests,
-    bodies=bodies, roles=HoldingRoles(turns=True, round=True), example={"on": "dividing head"},
+    bodies=bodies, roles=HoldingRoles(turns=True, round=True, chuck=True), example={"on": "dividing head"},
 )  # fmt: skip

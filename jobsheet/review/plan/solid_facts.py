@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from jobsheet.holdings.placed import in_jaws
-from jobsheet.model.job import Job
+from jobsheet.holdings.placed import above_jaws, in_jaws
+from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import lying, stock_box
+from jobsheet.model.machine import Machine
 from jobsheet.model.not_checked import alone
 from jobsheet.reckoning.reckoner import Reckoned
-from jobsheet.review.plan.held import size
 
 if TYPE_CHECKING:
     from jobsheet.stages.checks import Fact
@@ -49,7 +49,7 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
     held = {
         set_up.key: (
             set_up.fixed_jaw,
-            size(set_up, "above_jaws"),
+            above_jaws(set_up, lying(set_up, box), _machine(set_up, reckoned)),
         )
         for set_up in job.set_ups
         if in_jaws(set_up, lying(set_up, box))
@@ -57,3 +57,8 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
     return (
         *made_facts(stages), *volume_facts(stages, volumes), *place_facts(stages), *holding_facts(stages, held)
     )  # fmt: skip
+
+
+def _machine(set_up: SetUp, reckoned: Reckoned) -> Machine | None:
+    found = (reckoned.settings.get(one.key) for one in set_up.operations)
+    return next((setting.machine for setting in found if setting is not None), None)

@@ -12,7 +12,7 @@ from jobsheet.model.figure import Limit
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.faces import Step, finds_zero, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: A fix takes the fastest speed at or under so many times the start speed, as the program does (common practice).
@@ -23,6 +23,8 @@ _OVER = 1.1
 def slow_down_for_the_edge(view: View) -> Iterator[Remark]:
     """The cutting speed is over one and a half times what is published for this cutter and metal; in titanium and magnesium over it at all, a hazard.
 
+    So is an edge finder that turns faster than 1000 rpm.
+
     Quiet where the slowest speed of the machine is too fast already: a rule of its own says so.
 
     Because: An edge that runs far too fast is gone in minutes, and hot chips of some metals burn.
@@ -32,13 +34,15 @@ def slow_down_for_the_edge(view: View) -> Iterator[Remark]:
     """
     for step in plan_of(view).steps:
         found = next((one for one in step.outcome.limits if one.name == "cutting-speed"), None)
-        burns = step.setting.material.family in BURN and step.roles.beside != "find"
-        if found is None or found.verdict not in (("tight", "beyond") if burns else ("beyond",)):
+        finds = finds_zero(step)
+        burns = step.setting.material.family in BURN and not finds
+        if found is None or found.verdict not in (("tight", "beyond") if burns or finds else ("beyond",)):
             continue
         slowest, turns = lowest(step.setting.machine), step.figure("spindle_speed") or 0.0
         if step.roles.speed and slowest * found.share > turns * (1 + 1e-9):
             continue
-        message = f"Too fast for its edge: {found.shown}. {found.sentence[:1].upper()}{found.sentence[1:]}"
+        what = "Too fast for an edge finder" if finds else "Too fast for its edge"
+        message = f"{what}: {found.shown}. {found.sentence[:1].upper()}{found.sentence[1:]}"
         fix = _slower(step, found, turns)
         said = remark(
             view, "slow-down-for-the-edge", message, step.key, set_up=step.set_up.key,

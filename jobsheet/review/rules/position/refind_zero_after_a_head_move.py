@@ -1,10 +1,10 @@
-"""Asks whether the zero is found again after the head of a round column has moved."""
+"""Asks whether the zero is found again after the head has moved on a column that does not keep its line."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.machine.card_words import round_column
+from jobsheet.machine.card_words import loses_zero
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
@@ -17,9 +17,9 @@ from jobsheet.review.rule import View, remark, rule
 
 @rule("refind-zero-after-a-head-move", "Zero again after the head moves", "scrap")
 def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
-    """On a round column a step moves the head, and places follow with nothing found again.
+    """On a round column, a ram or a turret a step moves the head, and places follow with nothing found again.
 
-    Because: A round column turns as the head slides: x and y are lost.
+    Because: A round column turns as the head slides, a ram and a turret go aside: x and y are lost.
     Not so: find A and B, spot, raise the head, drill
     So: find A and B, spot, raise the head, find A and B, drill
     From: from memory of trade teaching
@@ -28,13 +28,13 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
         moved: Operation | None = None
         for operation in set_up.operations:
             machine = view.reckoned.settings[operation.key].machine
-            if not round_column(machine):
+            if not loses_zero(machine):
                 break
             found_again = does(operation, "find zero")
             if found_again:
                 moved = None
             if places_of(operation) and moved is not None:
-                message = f"The head was moved in step {moved.number} and the column is round: find the zero again first"
+                message = f"The head was moved in step {moved.number}, and on this column x and y go with it: find the zero again first"
                 yield remark(
                     view, "refind-zero-after-a-head-move", message, operation.key, moved.key, set_up=set_up.key,
                     fix=Fix(f"Add finding the edges behind {moved.number}", _again(set_up, moved)),

@@ -1,0 +1,24 @@
+"""A step that finds the zero of a set-up, as a fix writes it."""
+
+from __future__ import annotations
+
+from jobsheet.model.job import Job, SetUp
+from jobsheet.operations.registry import roles
+
+
+def finding_texts(job: Job, set_up: SetUp) -> dict[str, str]:
+    """The finding step of the set-up once more, else that of another one with this one's edges, else a usual finder."""
+    here = next((one.fields for one in set_up.operations if roles(one).beside == "find"), None)
+    edges = set_up.zero.named or f"the {set_up.zero.x_from} and the {set_up.zero.y_from} edge"
+    if here is None:
+        there = next((one.fields for _, one in job.operations() if roles(one).beside == "find"), None)
+        return {
+            "cutter": there.cutter.text if there is not None else "edge finder, 10 mm tip",
+            "edges": edges,
+        }
+    texts = {"cutter": here.cutter.text, "edges": here.edges}
+    for name in ("tip", "inside", "spindle"):
+        value = getattr(here, name)
+        if value is not None:
+            texts[name] = value.text
+    return texts

@@ -1,0 +1,1 @@
+"""Rules on ways of holding other than a vice or straps."""

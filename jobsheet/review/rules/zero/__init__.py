@@ -1,0 +1,1 @@
+"""Rules on finding the zero, and on what loses it."""
