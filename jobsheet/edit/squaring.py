@@ -7,6 +7,7 @@ stood up by a square, or, where they are too tall for that, over the end of the 
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from msgspec import Struct
@@ -24,6 +25,8 @@ from jobsheet.model.quantity import Quantity
 #: What the work rests on and what is at the moving jaw.
 PACKED, PACKED_BAR = {"rests_on": "packing"}, {"rests_on": "packing", "bar": True}
 PARALLELS, PARALLELS_BAR = {"rests_on": "parallels"}, {"rests_on": "parallels", "bar": True}
+#: An end hangs over the jaws by what comes off it and so much more [m] (common practice, no source).
+OVER = 5e-3
 SQUARE = "check with a square both ways"
 
 
@@ -91,11 +94,27 @@ def _ends(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]
     one = _held(job, up, side, packing, f"the {side} face to the fixed jaw, the end over the jaws", ())
     jaw = side if lying(one, stock_box(job)).right == end else OPPOSITE[side]
     ends = (end, other)
-    return tuple(
-        _held(job, up, face_at, packing, f"the {face_at} face to the fixed jaw; the {which} end over the jaws",
-              cuts.end(sizes, which, opens=which == end), title=f"{which.capitalize()} end over the jaws")
-        for which, face_at in zip(ends, (jaw, OPPOSITE[jaw]), strict=True)
-    )  # fmt: skip
+    made = []
+    for which, face_at in zip(ends, (jaw, OPPOSITE[jaw]), strict=True):
+        steps = cuts.end(sizes, which, opens=which == end)
+        rests = packing | _over_the_jaws(job, steps, lying(one, stock_box(job)).size[0])
+        words = f"the {face_at} face to the fixed jaw; the {which} end over the jaws"
+        made.append(
+            _held(job, up, face_at, rests, words, steps, title=f"{which.capitalize()} end over the jaws")
+        )
+    return tuple(made)
+
+
+def _over_the_jaws(job: Job, steps: tuple[Operation, ...], long: float) -> dict[str, Any]:
+    """How far the right end hangs over: what comes off it and a little, as far as the left one where it is longer than the jaws; a spacer where the jaws hold it by less than half of them."""
+    from jobsheet.storage.card_files import find_card
+
+    off = sum(one.fields.width.value for one in steps if getattr(one.fields, "width", None) is not None)
+    vices = find_card(job.machine).vices
+    middle = (long - vices[0].jaw_width) / 2 if vices else 0.0
+    over = math.ceil(max(off + OVER, middle) * 1e3 - 1e-6)
+    one_sided = bool(vices) and long - over * 1e-3 < vices[0].jaw_width / 2
+    return {"over_right": Quantity(over * 1e-3, f"{over} mm")} | ({"spacer": True} if one_sided else {})
 
 
 def _held(
