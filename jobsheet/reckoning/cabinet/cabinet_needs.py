@@ -14,7 +14,6 @@ from msgspec import Struct
 
 from jobsheet.catalog.tools.cabinet_lines import gauge_named, gauge_sizes, tap_styles
 from jobsheet.errors import QuantityError
-from jobsheet.holdings.all_holdings import rests_of
 from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.quantity import Cutter, Quantity, Thread
@@ -53,9 +52,8 @@ def needs_of(job: Job) -> tuple[Need, ...]:
     """All that a job asks for, in cutting order; the same thing once, with all of its steps."""
     found: dict[tuple[Any, ...], Need] = {}
     for set_up in job.set_ups:
-        for need in (*_parallels(set_up, job.units), *words_ask(rests_of(set_up.holding), job.units)):
-            if not need.plain:  # a sentence about how it is packed: only what has a size asks for something
-                _join(found, need, set_up=set_up.key)
+        for need in _parallels(set_up, job.units):
+            _join(found, need, set_up=set_up.key)
         for operation in set_up.operations:
             for need in step_asks(operation, job.units):
                 _join(found, need, operation.key)

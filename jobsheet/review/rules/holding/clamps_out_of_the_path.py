@@ -38,9 +38,7 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
         name, off = ("straps", "straps") if on_straps(set_up) else ("screws", "screws")
         if fact(set_up, "press_on") in ("a step", "sides"):
             continue
-        bodies = tuple(
-            body for body in bodies_of(set_up, steps[0].lie, steps[0].setting.machine) if body.part in _ABOVE
-        )
+        bodies = _bodies(set_up, steps[0])
         for step in steps:
             if _moved(step, off):
                 break
@@ -57,6 +55,27 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
                 by_hand="move the clamps out of its way, and enter where they press",
             )  # fmt: skip
             break
+
+
+def _bodies(set_up: SetUp, first: Step) -> tuple[Body, ...]:
+    """What stands above the work; of a strap whose width nobody says only its middle, of what its place hangs on nothing."""
+    found = [one for one in bodies_of(set_up, first.lie, first.setting.machine) if one.part in _ABOVE]
+    if not on_straps(set_up):
+        return tuple(found)
+    if fact(set_up, "bolt_to_nose") is None:
+        found = [one for one in found if one.part == "strap"]
+    return tuple(found if fact(set_up, "strap_width") is not None else (_middle(one) for one in found))
+
+
+def _middle(body: Body) -> Body:
+    """The strap along its middle."""
+    if body.part != "strap":
+        return body
+    across = 0 if body.size[0] < body.size[1] else 1
+    at = (body.low[across] + body.high[across]) / 2
+    low, high = list(body.low), list(body.high)
+    low[across], high[across] = at - 1e-3, at + 1e-3
+    return replace(body, low=tuple(low), high=tuple(high))
 
 
 def _moved(step: Step, off: str) -> bool:
