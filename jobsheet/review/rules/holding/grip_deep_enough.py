@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.holdings.placed import in_jaws, vice_of
+from jobsheet.holdings.placed import above_jaws, in_jaws, vice_of
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.held import fact, supported
+from jobsheet.review.plan.held import supported
 from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import Needs, View, remark, rule
 
@@ -29,15 +29,16 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
         if not set_up.operations or not in_jaws(set_up, lying(set_up, box)):
             continue
         setting = view.reckoned.settings[set_up.operations[0].key]
-        above, high = fact(set_up, "above_jaws"), setting.extent[2]
+        high = setting.extent[2]
+        above = above_jaws(set_up, lying(set_up, box), setting.machine)
         vice = vice_of(set_up.holding, setting.machine)
         if above is not None:
-            grip = max(0.0, high - above.value)
+            grip = max(0.0, high - above)
             if vice is not None:
                 grip = min(grip, vice.jaw_depth)
             most = setting.shop.stands_above
-            if above.value > most * grip * (1 + 1e-6) and not supported(set_up):
-                message = f"{length(above.value, view.job.units)} stands over the jaws and they grip {length(grip, view.job.units)}: hold more of it or take lighter cuts"
+            if above > most * grip * (1 + 1e-6) and not supported(set_up):
+                message = f"{length(above, view.job.units)} stands over the jaws and they grip {length(grip, view.job.units)}: hold more of it or take lighter cuts"
                 yield remark(
                     view, "grip-deep-enough", message, set_up.operations[0].key, set_up=set_up.key,
                     fix=_lower(view, set_up, high, vice.jaw_depth if vice else high),

@@ -32,7 +32,7 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
             ).off
             if not one.off or not held or not held <= one.off:
                 continue
-            if one.on and operation.fields.one_at_a_time is not False:
+            if operation.fields.one_at_a_time or (one.on and operation.fields.one_at_a_time is None):
                 continue
             other = _next_hold(set_up.operations[index + 1 :]) if not one.on else None
             if not one.on and does(operation, "take out"):

@@ -8,15 +8,15 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.manners import MEASURED, TO_SIZE
 from jobsheet.review.mending.fixes import added_after
-from jobsheet.review.plan.faces import plan_of, width_of_limits
+from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.gauges import measures, named
-from jobsheet.review.plan.held import how
+from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
 
 
 @rule("measure-before-unclamping", "Measure before unclamping", "scrap")
 def measure_before_unclamping(view: View) -> Iterator[Remark]:
-    """A step makes a size with limits, names no gauge, and nothing measures before the set-up ends.
+    """A step makes a size with limits, names no gauge, and nothing measures before the work is taken out or the set-up ends.
 
     Quiet where the step names a gauge or says that it is measured in place.
 
@@ -32,7 +32,7 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
             if (
                 named(step)
                 or how(step.operation, MEASURED, TO_SIZE)
-                or any(measures(one) for one in steps[index + 1 :])
+                or any(measures(one) for one in _still_held(steps[index + 1 :]))
             ):
                 continue
             size = step.fields.measure.text
@@ -40,3 +40,9 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
             texts = {"does": "measure", "measure": size, "minutes": "2 min"}
             fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
             yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)
+
+
+def _still_held(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps until the work is taken out, that one too."""
+    out = next((index for index, one in enumerate(steps) if does(one.operation, "take out")), len(steps))
+    return steps[: out + 1]

@@ -9,14 +9,14 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.mending.zero_step import finding_texts
-from jobsheet.review.plan.faces import finds_zero, plan_of, positions
+from jobsheet.review.plan.faces import Step, finds_zero, plan_of, positions
 from jobsheet.review.plan.held import changed_by, does, holding_roles
 from jobsheet.review.rule import View, remark, rule
 
 
 @rule("zero-again-after-taking-out", "Zero again after taking out", "scrap")
 def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
-    """The work was taken out or put back, or all that held it was changed at once, and places follow with nothing found again.
+    """The work was taken out, put back or only clamped, or all that held it was changed at once, and places follow with nothing found again.
 
     Because: It never comes back to the same place: the zero is lost with the hold.
     Not so: find A and B, spot, take it out to look, put it back, drill
@@ -25,11 +25,12 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
     """
     for set_up, steps in plan_of(view).groups():
         lost: Operation | None = None
+        found: Step | None = None
         for step in steps:
-            if _loses(set_up, step.operation):
+            if _loses(set_up, step.operation, found=found is not None):
                 lost = step.operation
             if finds_zero(step):
-                lost = None
+                lost, found = None, step
             if lost is None or not positions(step.fields):
                 continue
             message = f"The work was loose in step {lost.number}, and the zero with it: find it again before this step"
@@ -43,10 +44,11 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
             break
 
 
-def _loses(set_up: SetUp, operation: Operation) -> bool:
-    if does(operation, "take out", "put back"):
+def _loses(set_up: SetUp, operation: Operation, *, found: bool) -> bool:
+    """Whether the work is loose in this step; clamping loses only a zero that was found before."""
+    if does(operation, "take out", "put back") or (found and does(operation, "clamp")):
         return True
     changed = changed_by(operation)
     plays = holding_roles(set_up)
     own = "jaws" if plays.jaws or plays.turns else "screws" if plays.screwed else "straps"
-    return own in changed.off and not changed.on
+    return own in changed.off and not changed.on and not operation.fields.one_at_a_time
