@@ -56,16 +56,21 @@ def set_up(hand):
     hand.keys("End", "alt+j", "a")
     hand.fill(
         "Bore and holes",
-        *[None] * 5,
+        *[None] * 6,
         "80 mm vice",
-        "two 8 mm parallels",
+        "2",  # on parallels
+        None,
+        None,
+        "8 mm",
+        None,
         "8 mm",
         "20 N*m",
         None,
         None,
-        "left",
+        "1",  # a stop at the left
+        *[None] * 7,
     )
-    hand.fill(None, "A and B", *[None] * 4, "edge finder")
+    hand.fill("A and B", *[None] * 4, "edge finder")
     hand.running.keeps("found: edge finder")
     hand.keys("Escape")
 
@@ -228,13 +233,14 @@ def set_up_pressed(hand):
     menu(hand, "Job", "Add a set-up")
     for name, text in (
         ("Set-up", "Bore and holes"),
-        ("Held in", "80 mm vice"),
-        ("Parallels or packing", "two 8 mm parallels"),
+        ("Which vice", "80 mm vice"),
         ("Above the jaws", "8 mm"),
         ("Tighten to", "20 N*m"),
-        ("Zero at", "A and B"),
-        ("Found with", "edge finder"),
     ):
+        hand.write_in(name, text)
+    hand.click("Rests on: parallels")
+    hand.write_in("Each so thick", "8 mm")
+    for name, text in (("Zero at", "A and B"), ("Found with", "edge finder")):
         hand.write_in(name, text)
     hand.running.keeps("found: edge finder")
     hand.click("Close", "Button")

@@ -65,15 +65,19 @@ def set_up(thread):
     thread.keys("Return")
     thread.fill(
         "Top",
-        *[None] * 5,
+        *[None] * 6,
         "80 mm vice",
-        "two 8 mm parallels",
+        "2",  # on parallels
+        None,
+        None,
+        "8 mm",
+        None,
         "6",
         "20 N*m",
         None,
         None,
-        "left",
-        None,
+        "1",  # a stop at the left
+        *[None] * 7,
         "A and B",
     )
     thread.tabs(4)

@@ -103,3 +103,28 @@ def test_places_of_straps_are_typed_key_by_key(window, opened, qtbot):
     QTest.keyClick(box, Qt.Key.Key_Tab)
     QTest.qWait(10)
     assert len(window.desk.job.set_ups[0].holding.at) == 2
+
+
+def test_tab_goes_through_the_facts_in_their_order(window, opened):
+    """Also after a choice that brought others: what stands below stands below for the keyboard too."""
+    choose(opened, "bar", "yes")
+    names = [*fields(opened), *fields(opened, "zero")]
+    fields(opened)["kind"].box.setFocus(Qt.FocusReason.TabFocusReason)
+    seen = []
+    for _ in range(60):
+        focus = QApplication.focusWidget()
+        now = next(
+            (
+                name
+                for part in ("holding", "zero")
+                for name, field in fields(opened, part).items()
+                if field.box is focus or field.box.isAncestorOf(focus)
+            ),
+            "",
+        )
+        if now == "":
+            break
+        if now not in seen:
+            seen.append(now)
+        QTest.keyClick(focus, Qt.Key.Key_Tab)
+    assert seen == names

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
@@ -85,7 +86,20 @@ class HeaderForm(QWidget):
                 before.deleteLater()
                 if in_hand in form.fields:
                     form.fields[in_hand].box.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._in_turn()
             self.height_changed.emit()
+
+    def _in_turn(self) -> None:
+        """Tab goes through the sections in their order, also through one that was made anew."""
+        every = [
+            one
+            for form in self.forms.values()
+            for one in form.findChildren(QWidget)
+            # The list of a choice is a window of its own.
+            if one.focusPolicy() & Qt.FocusPolicy.TabFocus and one.window() is self.window()
+        ]
+        for one, other in pairwise((*every, self.close_button)):
+            QWidget.setTabOrder(one, other)
 
     def put(self, title: str, values: Mapping[str, Mapping[str, Shown]]) -> None:
         """Show the fields as they stand."""

@@ -53,36 +53,42 @@ class Fields(Holding, frozen=True, kw_only=True):
     tighten: Quantity | None = None
 
 
+#: What is entered most stands first: two or three of these are enough for a usual set-up.
 FORM = (
     Group(
         "Vice",
         (
             Entry(name="vice", title="Which vice", asks="text", optional=True, hint="empty: the machine's only one"),
-            common.choice("jaws", "Jaws", "plain", "soft", "vee"),
-            common.length("step", "Step of the soft jaws", "50 mm"),
-            common.choice("base", "Base", "fixed", "swivel", "tilting"),
-            Entry(name="angle", title="Turned by", asks="angle", optional=True),
-            common.choice("set_by", "Angle set by", "scale", "indicator"),
-            common.TIGHTEN,
-        ),
-    ),
-    Group(
-        "Where the work sits",
-        (
             common.choice("rests_on", "Rests on", "bed", "parallels", "packing", "backing", hint="backing: scrap that a drill may run into"),
             common.length("parallels", "Height of the parallels", "200 mm"),
             common.length("other_parallel", "The other parallel", "200 mm", "only where it is not the same height"),
             common.length("parallel_width", "Each so thick", "100 mm"),
             common.choice("parallels_then", "Then the parallels", "kept in", "taken out"),
             common.length("above_jaws", "Above the jaws"),
+            common.TIGHTEN,
+        ),
+    ),
+    Group(
+        "Where the work sits",
+        (
             common.OVER_LEFT,
             common.OVER_RIGHT,
+            common.choice("stop", "Stop at its", "left", "right"),
             common.flag("bar", "Bar at the moving jaw"),
             common.length("bar_size", "Size of the bar", "60 mm"),
             common.choice("sits", "Sits in the jaws at their", "middle", "left end", "right end"),
             common.flag("spacer", "Spacer at the other end", "a piece of the same size, where the work sits at one end"),
-            common.choice("stop", "Stop at its", "left", "right"),
             common.SUPPORTED_BY,
+        ),
+    ),
+    Group(
+        "Jaws",
+        (
+            common.choice("jaws", "Jaws", "plain", "soft", "vee"),
+            common.length("step", "Step of the soft jaws", "50 mm"),
+            common.choice("base", "Base", "fixed", "swivel", "tilting"),
+            Entry(name="angle", title="Turned by", asks="angle", optional=True),
+            common.choice("set_by", "Angle set by", "scale", "indicator"),
         ),
     ),
     Group("Words", (common.NOTE,)),
