@@ -18,12 +18,13 @@ MEASURED, TO_SIZE, HIGH_SIDE, TAKEN_UP, TILTED = (
 )
 _ALL = (MEASURED, TO_SIZE, HIGH_SIDE, TAKEN_UP, TILTED)
 SPRING, SLOWLY, RAMP, TABS, SKIN_LEFT = "spring pass", "slow entry", "by a ramp", "tabs left", "skin left"
+TO_CENTRE = "cutter cuts to its centre"
 BUSH, PLUGGED, ON_PURPOSE = "in a drill bush", "plugged", "meets it on purpose"
 BY_HAND, FLOATING, NO_CHAMFER, TO_THE_TIP = "by hand", "floating holder", "no chamfer", "depth to the tip"
 FROM_A_HOLE, OILED, DRY = "counted from another hole", "oiled", "dry on purpose"
 INDICATOR, PAPER, STOP, BORE = "with an indicator", "with paper", "at a stop", "on a bore"
 
-MILLING = (*_ALL, SPRING, SLOWLY, RAMP, TABS, SKIN_LEFT)
+MILLING = (*_ALL, SPRING, SLOWLY, RAMP, TO_CENTRE, TABS, SKIN_LEFT)
 HOLES = (*_ALL, BUSH, PLUGGED, ON_PURPOSE, TO_THE_TIP, FROM_A_HOLE, BY_HAND, FLOATING, NO_CHAMFER, OILED, DRY)
 FINDING = (INDICATOR, PAPER, STOP, BORE)
 

@@ -33,6 +33,7 @@ _OFF = re.compile(
     re.IGNORECASE,
 )  # fmt: skip
 _ON = re.compile(r"\bscrew\b(?!s|\w* (?:out|off))|\bbolt (?:it |down|through)", re.IGNORECASE)
+_MOVED = re.compile(r"\b(?:mov|chang|swap)\w* (?:the )?(?:\w+ )?(?:straps?|clamps?)\b", re.IGNORECASE)
 #: Instruments by the words of people, the first that fits.
 _INSTRUMENTS = (
     ("plug gauge", r"plug(?: gauge)?s?|go and no-go"),
@@ -60,6 +61,8 @@ def holding_changed(words: str) -> dict[str, str]:
         found["removes"] = "straps"
     if on is not None:
         found["stays"] = "screws"
+    if not found and _MOVED.search(words):
+        found = {"removes": "straps", "stays": "straps"}
     if re.search(r"\bone at a time\b", words, re.IGNORECASE):
         found["one at a time"] = "yes"
     elif off is not None and on is not None and off.start() < on.start():

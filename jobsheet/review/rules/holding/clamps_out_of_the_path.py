@@ -25,7 +25,8 @@ _ABOVE = ("strap", "stud", "packing", "screw")
 def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
     """A cutter goes where a strap, its stud or its packing stands, or the head of a screw, and no step moves them before.
 
-    Where a whole side is milled and it is not said where the straps press, that is asked.
+    Where a whole side is milled and it is not said where the straps press, that is asked; so is what a step takes off that only changes
+    the holding.
 
     Because: Cutter or holder runs into the clamp.
     Not so: straps on top, face the top
@@ -40,11 +41,19 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
             continue
         bodies = _bodies(set_up, steps[0])
         for step in steps:
-            if _moved(step, off):
+            if off in changed_by(step.operation).off:
                 break
             message = _message(set_up, step, bodies, steps[0])
             if not message:
                 continue
+            asked = next((one for one in steps if one.index < step.index and _says_nothing(one)), None)
+            if asked is not None:
+                yield remark(
+                    view, "clamps-out-of-the-path",
+                    f"What comes off in step {asked.number}? Nothing says so, and the {name} may stand in the way of this cut",
+                    step.key, asked.key, set_up=set_up.key, by_hand="enter there what comes off and what goes on holding",
+                )  # fmt: skip
+                break
             texts = {
                 "does": "change holding", "removes": off, "stays": off, "one_at_a_time": "yes",
                 "with_what": f"{name}, spanner",
@@ -78,12 +87,10 @@ def _middle(body: Body) -> Body:
     return replace(body, low=tuple(low), high=tuple(high))
 
 
-def _moved(step: Step, off: str) -> bool:
-    """Whether a step moves them: it says so, or says only that the holding is changed."""
-    if not does(step.operation, "change holding"):
-        return False
+def _says_nothing(step: Step) -> bool:
+    """Whether a step changes the holding, and does not say what."""
     changed = changed_by(step.operation)
-    return off in changed.off or not (changed.off or changed.on)
+    return does(step.operation, "change holding") and not changed.off and not changed.on
 
 
 def _message(set_up: SetUp, step: Step, bodies: tuple[Body, ...], first: Step) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.best_here import best_here
@@ -29,8 +28,6 @@ def pecks_for_depth(view: View) -> Iterator[Remark]:
         if does(operation) != "drill":
             continue
         if fields.cutter.kind != "drill" or not fields.cutter.diameter or fields.peck is not None:
-            continue
-        if line_has(fields.cutter, "gun drill"):
             continue
         deep = fields.depth.value if fields.depth.value is not None else setting.thickness
         times = deep / fields.cutter.diameter

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.manners import BORE, FLOATING
@@ -32,11 +31,7 @@ def ream_in_the_drilling_set_up(view: View) -> Iterator[Remark]:
             drill = next((one for one in reversed(chain.before(step)) if one.does == "drill"), None)
             if step.does != "ream" or drill is None or drill.set_up == step.set_up or step.key in told:
                 continue
-            if (
-                _picked_up(view.job, step)
-                or how(step.operation, FLOATING)
-                or line_has(step.cutter, "floating")
-            ):
+            if _picked_up(view.job, step) or how(step.operation, FLOATING):
                 continue
             told.add(step.key)
             message = f"Drilled in step {drill.number} and reamed in another set-up: ream before unclamping"

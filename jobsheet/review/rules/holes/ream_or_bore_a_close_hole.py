@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import at_hand, drill_near
@@ -33,7 +32,7 @@ def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
                 continue
             if not 0 < size.high - size.low < close * (1 - 1e-9):
                 continue
-            if abs(size.nominal - step.diameter) > 0.1 * step.diameter or line_has(step.cutter, "form drill"):
+            if abs(size.nominal - step.diameter) > 0.1 * step.diameter:
                 continue  # a size of something else, such as a place
             if any(one.does in ("ream", "bore", "drill", "plunge") for one in chain.after(step)):
                 continue

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.manners import BY_HAND
 from jobsheet.review.mending.added_hole import drilled_before
@@ -31,12 +30,7 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:
         for step in chain.steps:
-            if (
-                step.does != "ream"
-                or step.key in told
-                or how(step.operation, BY_HAND)
-                or line_has(step.cutter, "hand reamer")
-            ):
+            if step.does != "ream" or step.key in told or how(step.operation, BY_HAND):
                 continue
             if any(one.does == "drill" for one in chain.after(step)):
                 continue  # said by hole-steps-in-rising-order

@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from jobsheet.catalog.tools.cutter_words import line_has
 from jobsheet.model.job import Job
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.operations.manners import RAMP
+from jobsheet.operations.manners import RAMP, TO_CENTRE
 from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import hole_within, outline
@@ -25,7 +24,7 @@ SHARE = 0.8
 def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
     """A closed slot, pocket or window is cut with a cutter that has no teeth at its centre, and nothing lets it in.
 
-    Quiet where the start is open to an edge, where a ramp is entered, with slot drills and whatever is written to cut to its centre,
+    Quiet where the start is open to an edge, where a ramp is entered, with slot drills and a cutter that is said to cut to its centre,
     and behind a hole of eight tenths of the cutter at its start.
 
     Because: An end mill without centre teeth cannot plunge.
@@ -40,9 +39,7 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
         cutter = step.fields.cutter
         if not cutter.diameter or cutter.kind != "end mill" or cutter.teeth is None or cutter.teeth < 4:
             continue
-        if how(step.operation, RAMP) or line_has(
-            cutter, "centre cutting", "center cutting", "to its centre", "to centre"
-        ):
+        if how(step.operation, RAMP, TO_CENTRE):
             continue
         if hole_within(plan, step, SHARE * cutter.diameter):
             continue
