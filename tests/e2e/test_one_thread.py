@@ -55,7 +55,7 @@ def new_job(thread):
     thread.asked("OT-1")
     thread.running.keeps("machine: corner-mill")
     thread.keys("Escape", "F2")
-    thread.fill(*[None] * 9, "bright flat, sawn")
+    thread.fill(*[None] * 11, "bright flat, sawn")
     thread.running.keeps("bright flat, sawn")
     thread.keys("Escape")
 
@@ -92,6 +92,8 @@ def plan(thread):
     thread.keys("ctrl+a")
     thread.fill("end mill 20 mm, 4 teeth, 45 mm out", "0.5")
     thread.running.keeps("depth: 0.5")
+    thread.keys("Escape")
+    thread.insert("edge")
     thread.keys("Escape")
     thread.insert("drill")
     thread.keys("ctrl+a")

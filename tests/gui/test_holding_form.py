@@ -128,3 +128,16 @@ def test_tab_goes_through_the_facts_in_their_order(window, opened):
             seen.append(now)
         QTest.keyClick(focus, Qt.Key.Key_Tab)
     assert seen == names
+
+
+def test_a_choice_by_a_digit_brings_other_facts_and_the_hand_goes_on(window, opened, qtbot):
+    choose(opened, "rests_on", "bed")
+    fields(opened)["rests_on"].box.setFocus(Qt.FocusReason.TabFocusReason)
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_2)
+    QTest.qWait(30)
+    assert window.desk.job.set_ups[0].holding.rests_on == "parallels"
+    assert fields(opened)["rests_on"].box.isAncestorOf(QApplication.focusWidget())
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+    assert fields(opened)["parallels"].box is QApplication.focusWidget()
+    qtbot.keyClicks(QApplication.focusWidget(), "16")
+    assert window.desk.job.set_ups[0].holding.parallels.text == "16"

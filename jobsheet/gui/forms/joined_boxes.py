@@ -98,8 +98,9 @@ class Joined(QWidget):
         """A digit chooses the box of that place."""
         place = event.key() - QtCore.Qt.Key.Key_1
         if 0 <= place < len(self.halves):
-            self.halves[place].click()
+            # First the focus: what is chosen may bring another form in the place of this one.
             self.halves[place].setFocus()
+            self.halves[place].click()
             return
         super().keyPressEvent(event)
 
