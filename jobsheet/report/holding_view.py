@@ -40,7 +40,7 @@ def holding_picture(
     bodies = bodies_of(set_up, lie, machine)
     low, top = _window(bodies, axis, span, high)
     base, head = height - 24.0, 20.0
-    scale = min((width - 30) / (top[0] - low[0]), (base - head) / (top[1] - low[1]))
+    scale = min((width - 52) / (top[0] - low[0]), (base - head) / (top[1] - low[1]))
     left = (width - (top[0] - low[0]) * scale) / 2 - low[0] * scale
     floor = base + low[1] * scale
 
@@ -93,9 +93,7 @@ def _window(
 def _drawn(body: Body, axis: int, outline: tuple[tuple[float, float], ...]) -> list[Item]:
     """One part: solid metal hatched, a round part seen from its end as a circle."""
     (x0, y0), _, (x1, y1), _ = outline
-    if body.axis == axis or (
-        body.axis is not None and {body.axis, axis} == {0, 1} and body.part in ("bar", "chuck", "tail")
-    ):
+    if body.axis == 1 - axis:  # one looks along it
         return [Ellipse((x0 + x1) / 2, (y0 + y1) / 2, (x1 - x0) / 2, (y1 - y0) / 2, fill="paper")]
     if body.part in _HATCHED:
         return [*hatched(outline, apart=3.8), Line(outline, "outline", closed=True)]
@@ -118,10 +116,12 @@ def _signs(
     if not roles_of(set_up.holding).holds:
         return []
     items: list[Item] = []
-    for x in (left + 2, left + wide - 10):
-        items += mark_at("rests here", 8.0, x, floor)
+    plays = roles_of(set_up.holding)
+    if not plays.turns and not plays.in_words:
+        for x in (left + 2, left + wide - 10):
+            items += mark_at("rests here", 8.0, x, floor)
     if not fixed:
-        if roles_of(set_up.holding).on_top:
+        if plays.on_top:
             for x in (left + 8, left + wide - 8):
                 items += arrow((x, floor - high - 18), (x, floor - high), weight=2.2, head=8.0)
         return items

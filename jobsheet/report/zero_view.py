@@ -118,11 +118,13 @@ def held_from_above(
         if right - left < 0.5 or near - far < 0.5:
             continue
         if body.axis == 2:
-            items.append(
-                Ellipse(
-                    (left + right) / 2, (far + near) / 2, (right - left) / 2, (near - far) / 2, fill="paper"
-                )
+            # A round part keeps its shape: its middle stays in the picture, its edge may reach out of it.
+            radius = body.size[0] / 2 * scale
+            across = (
+                x0 + (body.low[0] + body.high[0]) / 2 * scale,
+                y0 + high - (body.low[1] + body.high[1]) / 2 * scale,
             )
+            items.append(Ellipse(*across, radius, radius, fill="paper"))
             continue
         outline = box(left, far, right - left, near - far)
         if over or body.part in ("stop", "bar"):
