@@ -256,7 +256,7 @@ def test_tab_goes_through_form_remarks_suggestions_and_margin(window, qtbot):
 
 def test_a_fix_mends_the_plan_and_can_be_undone(window):
     before = keys(window)
-    window.parts.edits.steps.move_to(("drill",), "set-up-1", 1)
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 4)  # behind the zero, before its spot
     window.parts.review()
     window.open_key("drill")
     window.open_row.remark_lines[0].button.click()
