@@ -18,7 +18,8 @@ SPOILT = Path(__file__).parent / "spoilt"
 #: Rules that are about the shape of the part, or about the order from which it follows.
 ABOUT_SHAPE = frozenset(
     (
-        "bore-for-a-close-position", "chamfer-before-tap", "face-before-holes", "face-before-its-use", "first-cut-under-the-skin",
+        "bore-for-a-close-position", "chamfer-before-tap", "face-before-holes", "face-before-its-use", "find-the-zero-here",
+        "first-cut-under-the-skin",
         "passes-reach-the-size", "ream-or-bore-a-close-hole", "reaming-allowance", "room-below-the-thread", "say-what-the-depth-means",
         "spot-angle-for-the-drill", "spot-before-drilling", "tap-drill-before-tap", "thread-height-in-bounds",
         "undersize-cutter-for-a-close-slot", "zero-on-the-datum-faces",

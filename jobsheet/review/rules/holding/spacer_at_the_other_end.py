@@ -43,4 +43,5 @@ def _at_one_end(set_up: SetUp, lie: Lying, machine: Machine) -> bool:
     held = long - left - right
     if fact(set_up, "sits") in ("left end", "right end"):
         return vice is None or held <= vice.jaw_width * 2 / 3
-    return vice is not None and bool(left) != bool(right) and held < vice.jaw_width / 2 - 1e-9
+    least = 2 / 3 if fact(set_up, "spacer") is False else 1 / 2
+    return vice is not None and bool(left) != bool(right) and held < vice.jaw_width * least - 1e-9

@@ -67,9 +67,10 @@ def _same_stop(one: SetUp, other: SetUp) -> bool:
 
 
 def _fix(plan: Plan, set_up: SetUp, first: Step, finders: list[Step]) -> Fix:
+    """Places count from the work as it is when its edges are found: with that they come to lie elsewhere."""
+    counted = tuple(one.key for one in set_up.operations)
     if finders:
-        return Fix(f"Move {finders[0].number} before {first.number}", moved_before(finders[0].key, first.key))
-    return Fix(
-        f"Find the edges before {first.number}",
-        added_before(first.key, written.FIND, finding_texts(plan.job, set_up)),
-    )
+        mend = moved_before(finders[0].key, first.key)
+        return Fix(f"Move {finders[0].number} before {first.number}", mend, counted)
+    adding = added_before(first.key, written.FIND, finding_texts(plan.job, set_up))
+    return Fix(f"Find the edges before {first.number}", adding, counted)
