@@ -18,6 +18,8 @@ class HoldingRoles(Struct, frozen=True, kw_only=True):
     on_top: bool = False
     #: Whether straps on the table press it down, each in a place of its own.
     straps: bool = False
+    #: Whether clamps of its own press the work to it.
+    clamped: bool = False
     #: Whether an upright face stands behind it.
     upright: bool = False
     #: Whether it is screwed through its own holes.

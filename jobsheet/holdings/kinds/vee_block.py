@@ -108,5 +108,5 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 KIND = HoldingKind(
     name="vee block", title="Vee blocks", needs=("diameter", "clamps", "bolt", "tighten"), fields=Fields, form=FORM, words=words, bodies=bodies, grip=grip,
-    roles=HoldingRoles(on_top=True, round=True), example={"angle": "90°"},
+    roles=HoldingRoles(on_top=True, round=True, clamped=True), example={"angle": "90°"},
 )  # fmt: skip

@@ -8,7 +8,7 @@ from jobsheet.holdings.kinds.hand_vice import ARM, HAND
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.held import holding_roles, size
+from jobsheet.review.plan.held import fact, holding_roles, size
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -53,6 +53,8 @@ def _message(view: View, step: Step, arm: float) -> str:
         return (
             "No sheet in a hand vice: it lifts as the drill breaks through and spins; clamp it on a backing"
         )
+    if fact(step.set_up, "support") is None:
+        return "On what does it lie? In a hand vice the work wants a support under it, the table, wood or a block"
     torque = step.figure("torque")
     if torque is None or FACTOR * torque <= HAND * arm + 1e-9:
         return ""
