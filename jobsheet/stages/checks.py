@@ -158,14 +158,16 @@ def holding_facts(stages: Sequence[Stage], held: dict[str, tuple[str, float | No
     `held` gives for each set-up in jaws the face at the fixed jaw and how high the work stands over the jaws [m].
     """
     firsts: dict[str, str] = {}
+    high: dict[str, float] = {}
     for stage in stages[1:]:
         if stage.cut is not None:
             firsts.setdefault(stage.cut.set_up, stage.cut.key)
+            high.setdefault(stage.cut.set_up, stage.cut.before.size[2])
     first = frozenset(firsts.values())
     within = [stage for stage in stages if stage.cut is None or stage.cut.set_up in held]
     return [
         *_of_each(within, lambda stage, cut: _contact_facts(stage, cut, held[cut.set_up][0], first)),
-        *_of_each(within, lambda _, cut: _jaw_facts(cut, *held[cut.set_up])),
+        *_of_each(within, lambda _, cut: _jaw_facts(cut, *held[cut.set_up], high[cut.set_up])),
     ]
 
 
@@ -176,15 +178,16 @@ def _contact_facts(stage: Stage, cut: Cut, face: str, first: frozenset[str]) -> 
     return [Fact(kind="lost-contact", key=cut.key, found=share, about=face)] if share < CONTACT else []
 
 
-def _jaw_facts(cut: Cut, face: str, above: float | None) -> list[Fact]:
+def _jaw_facts(cut: Cut, face: str, above: float | None, high: float) -> list[Fact]:
+    """Depths count from the top as it was when the set-up began, as what stands above the jaws does."""
     if above is None:
         return []
-    jaw_side = cut.before.side(face)
+    jaw_side, lowered = cut.before.side(face), high - cut.before.size[2]
     depths = (_depth_at_jaws(sized, cut.before, jaw_side) for sized in cut.shapes)
     return [
-        Fact(kind="cuts-the-jaws", key=cut.key, found=depth, against=above)
+        Fact(kind="cuts-the-jaws", key=cut.key, found=depth + lowered, against=above)
         for depth in depths
-        if depth is not None and depth > above + 1e-6
+        if depth is not None and depth + lowered > above + 1e-6
     ]
 
 

@@ -187,7 +187,10 @@ def test_what_the_real_solids_find(samples, edits, rule):
 
 
 def test_a_step_that_is_deeper_than_the_work_stands_out_meets_the_jaws(samples):
-    """The side of the plate at the fixed jaw, 4 over the jaws, milled 5 deep; the mend sets it a millimetre clear."""
+    """The side at the fixed jaw, 4 over the jaws, milled 5 deep after 0.5 came off the top; the mend sets it a millimetre clear.
+
+    5 + 0.4 + 0.1 + 1 = 6.5 over the jaws as it was set in.
+    """
     job = edited(
         read_job(samples / "hm-100-drilled-plate-b1.yaml"),
         [
@@ -203,5 +206,5 @@ def test_a_step_that_is_deeper_than_the_work_stands_out_meets_the_jaws(samples):
     assert found
     assert found[0].fix is not None
     mended = found[0].fix.mend(job)
-    assert mended.set_ups[0].holding.above_jaws.text == "6"
+    assert mended.set_ups[0].holding.above_jaws.text == "6.5"
     assert "keep-clear-of-the-jaws" not in {one.rule for one in remarks(mended, solids=True)}
