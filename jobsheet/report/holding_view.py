@@ -30,14 +30,18 @@ def holding_picture(
     width: float,
     height: float,
     machine: Machine | None = None,
+    without: frozenset[str] = frozenset(),
 ) -> Drawing:
-    """The work among what holds it, to scale; the signs say where it rests and which way it is clamped."""
+    """The work among what holds it, to scale; the signs say where it rests and which way it is clamped.
+
+    `without` are parts that a step took off before this sheet.
+    """
     jawed = in_jaws(set_up, lie)
     side = lie.side(set_up.fixed_jaw)
     end_on = jawed and side in ("near", "far")
     axis = 1 if end_on else 0
     span, high = lie.size[axis], lie.size[2]
-    bodies = bodies_of(set_up, lie, machine)
+    bodies = tuple(body for body in bodies_of(set_up, lie, machine) if body.part not in without)
     low, top = _window(bodies, axis, span, high)
     base, head = height - 24.0, 20.0
     scale = min((width - 52) / (top[0] - low[0]), (base - head) / (top[1] - low[1]))
@@ -121,7 +125,7 @@ def _signs(
         for x in (left + 2, left + wide - 10):
             items += mark_at("rests here", 8.0, x, floor)
     if not fixed:
-        if plays.on_top:
+        if plays.on_top and any(body.part == "strap" for body in bodies):
             for x in (left + 8, left + wide - 8):
                 items += arrow((x, floor - high - 18), (x, floor - high), weight=2.2, head=8.0)
         return items

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from jobsheet.holdings.all_holdings import entries_of, rests_of, words_of
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.machine.handles import scale_text
 from jobsheet.model.held_work import Holding
-from jobsheet.model.job import SetUp
+from jobsheet.model.job import Operation, SetUp
+from jobsheet.operations.registry import roles
 from jobsheet.report.blocks import (
     Blanks,
     Cell,
@@ -191,23 +194,63 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
     facts = held_facts(plan, course)
     if before is not None:
-        again = f"step {before}: same holding, same zero"
+        said = _changes(set_up, int(before)) if before else ""
+        again = f"step {before}: {said or 'same holding'}, same zero"
         facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
     if before is None and high > SMALLEST:
         return _held_first(plan, course, datums, facts, high)
-    hold = holding_picture(set_up, course.lie, datums, 150, high, plan.card)
+    gone = _gone(set_up, int(before)) if before else frozenset()
+    hold = holding_picture(set_up, course.lie, datums, 150, high, plan.card, gone)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
     return (
         Columns(
             parts=(
                 (Picture("Hold", hold),),
-                (_zero(plan, course, points, datums, 200, high),),
+                (_zero(plan, course, points, datums, 200, high, gone),),
                 (Gap(1), Facts(facts)),
             ),
             shares=(0.31, 0.4, 0.29),
             ruled=(2,),
         ),
     )
+
+
+#: The bodies that go with what a step takes off.
+_GO_WITH = {
+    "straps": ("strap", "stud", "packing"),
+    "screws": ("screw",),
+    "parallels": ("parallel",),
+    "bar": ("bar",),
+    "backing": ("backing",),
+}
+
+
+def _changed_until(set_up: SetUp, number: int) -> Iterator[Operation]:
+    """Steps up to that one that change what holds the work."""
+    for operation in set_up.operations:
+        if operation.number <= number and "change holding" in roles(operation).does:
+            yield operation
+
+
+def _gone(set_up: SetUp, number: int) -> frozenset[str]:
+    """Parts of the holding that steps up to that one took off."""
+    return frozenset(
+        part
+        for operation in _changed_until(set_up, number)
+        for name in getattr(operation.fields, "removes", None) or ()
+        for part in _GO_WITH.get(name, ())
+    )
+
+
+def _changes(set_up: SetUp, number: int) -> str:
+    """What changed up to that step, in a few words: `straps off since 40, screws hold`."""
+    said = []
+    for operation in _changed_until(set_up, number):
+        off, on = (getattr(operation.fields, name, None) for name in ("removes", "stays"))
+        words = [f"{', '.join(off)} off since {operation.number}"] if off else []
+        words += [f"{', '.join(on)} hold"] if on else []
+        said += words
+    return ", ".join(said)
 
 
 def _zero(
@@ -217,13 +260,14 @@ def _zero(
     datums: tuple[tuple[str, str], ...],
     width: float,
     high: float,
+    gone: frozenset[str] = frozenset(),
 ) -> object:
     """The zero and the points from above, on the lines of the work as the set-up begins."""
     set_up, lie = course.set_up, course.lie
     return shown(
         "Zero, from above",
         lambda: zero_picture(
-            set_up, lie, points, datums, width, high, from_above(plan.stages, set_up.key), plan.card
+            set_up, lie, points, datums, width, high, from_above(plan.stages, set_up.key), plan.card, gone
         ),
         beside_the_work(set_up, lie, points),
     )

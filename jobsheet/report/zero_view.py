@@ -34,6 +34,7 @@ def zero_picture(
     height: float,
     seen: Seen | None = None,
     machine: Machine | None = None,
+    without: frozenset[str] = frozenset(),
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round.
 
@@ -48,11 +49,11 @@ def zero_picture(
     wide, high = along * scale, across * scale
     x0 = left + (width - left - right - wide) / 2
     y0 = top + (height - top - bottom - high) / 2
-    items: list[Item] = held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, over=False)
+    items: list[Item] = held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, without, over=False)
     items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
     if seen is not None:
         items += seen(x0, y0 + high, scale)
-    items += held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, over=True)
+    items += held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, without, over=True)
     size = _lettering(points, scale)
     for point in points:
         x, y = lie.from_corner(set_up, point.x, point.y)
@@ -98,6 +99,7 @@ def held_from_above(
     scale: float,
     wide: float,
     high: float,
+    without: frozenset[str],
     *,
     over: bool,
 ) -> list[Item]:
@@ -107,6 +109,8 @@ def held_from_above(
     """
     items: list[Item] = []
     for body in bodies_of(set_up, lie, machine):
+        if body.part in without:
+            continue
         if body.part not in _SEEN or (body.part in ("strap", "stud", "screw")) != over:
             continue
         left, right = (
