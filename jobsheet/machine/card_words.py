@@ -15,6 +15,7 @@ _VICE = pattern(r"\b(?:vise|vice)s?\b", re.IGNORECASE)
 _TABLE = pattern(r"\b(?:table|glass|scales?)\b", re.IGNORECASE)
 _TURNS = pattern(r"\b(?:round|ram|turret)\b", re.IGNORECASE)
 _DAY = pattern(r"\d{4}-\d{2}-\d{2}")
+_SLOTS = pattern(r"slots?\s+(?:of\s+)?([\d.,/]+\s*(?:mm|in\b|\")?)", re.IGNORECASE)
 _SIZE = pattern(r"\s*([\d.,/]+\s*(?:mm|in\b|\")?)")
 
 
@@ -56,6 +57,15 @@ def day(text: str) -> dt.date | None:
 def largest_drill(machine: Machine) -> float | None:
     """The largest drill that the card notes [m], or None."""
     found = _SIZE.match(machine.largest_drill)
+    try:
+        return read(found[1], "length", "mm") if found else None
+    except JobsheetError:
+        return None
+
+
+def slot_width(machine: Machine) -> float | None:
+    """How wide the slots of its table are [m], or None: `3 slots 10 mm`."""
+    found = _SLOTS.search(machine.table.slots) if machine.table is not None else None
     try:
         return read(found[1], "length", "mm") if found else None
     except JobsheetError:

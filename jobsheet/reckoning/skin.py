@@ -12,11 +12,12 @@ from jobsheet.remembered import remembered
 CLEAN = ("pickled", "blasted", "sandblasted", "ground", "machined", "bright", "cold drawn", "descaled")
 CAST = ("casting", "cast", "cast skin")
 SCALE = ("black", "scale", "hot rolled", "forged", "forging")
+RAW = ("raw", "rough", "flame cut", "unmachined")
 SAWN = ("sawn", "cut off")
 #: What may bow as one side of it comes off; what has no stress any more.
 DRAWN = ("bright", "cold drawn", "cold rolled", "drawn")
 REST = ("hot rolled", "stress relieved", "annealed", "normalised", "normalized")
-ROUND = ("round", "shaft", "rod")
+ROUND = ("round", "shaft", "rod", "turned", "diameter", "dia")
 _ENDS = (("left", "right"), ("front", "rear"), ("top", "bottom"))
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 
@@ -39,6 +40,11 @@ def _says(text: str, words: tuple[str, ...]) -> bool:
     return any(f" {word}{end} " in f" {plain} " for word in words for end in ("", "s"))
 
 
+def is_rough(stock: Stock) -> bool:
+    """Whether nothing lies flat on the faces that it was bought with."""
+    return not _says(stock.condition, CLEAN) and _says(stock.condition, (*CAST, *SCALE, *RAW))
+
+
 def is_cast(stock: Stock) -> bool:
     """Whether it is a casting."""
     return _says(stock.condition, CAST)
@@ -46,7 +52,7 @@ def is_cast(stock: Stock) -> bool:
 
 def is_round(stock: Stock) -> bool:
     """Whether it is round bar."""
-    return _says(stock.condition, ROUND)
+    return "⌀" in stock.condition or "ø" in stock.condition.casefold() or _says(stock.condition, ROUND)
 
 
 def may_bow(stock: Stock) -> bool:

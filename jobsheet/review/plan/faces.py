@@ -24,7 +24,7 @@ from jobsheet.model.shape import Edge, Slab
 from jobsheet.operations.registry import roles
 from jobsheet.operations.roles import Roles
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
-from jobsheet.reckoning.skin import kept_faces
+from jobsheet.reckoning.skin import is_rough, kept_faces, raw_faces
 from jobsheet.review.plan.held import does
 from jobsheet.review.rule import View
 from jobsheet.stages.course import NEAR, Cut, course_of
@@ -110,6 +110,14 @@ class Plan(Struct, frozen=True):
     def raw(self, face: str, index: int) -> bool:
         """Whether a face still waits for its first cut."""
         return self.state(face, index) == RAW
+
+    def untrue(self, face: str, index: int) -> bool:
+        """Whether a face is raw, or is never cut and has the skin of the stock: nothing lies flat on it."""
+        state = self.state(face, index)
+        if state != AS_BOUGHT or face in _kept(self.job):
+            return state == RAW
+        stock = self.job.stock
+        return is_rough(stock) and face in raw_faces(stock)
 
     def first_cut(self, face: str) -> Step | None:
         """The step that makes it, or None."""

@@ -55,6 +55,8 @@ def _message(view: View, step: Step, arm: float) -> str:
         )
     if fact(step.set_up, "support") is None:
         return "On what does it lie? In a hand vice the work wants a support under it, the table, wood or a block"
+    if fact(step.set_up, "stop") is False:
+        return "Nothing stops the handle here: set it against a stop, so that it cannot come round as the drill catches"
     torque = step.figure("torque")
     if torque is None or FACTOR * torque <= HAND * arm + 1e-9:
         return ""

@@ -16,7 +16,7 @@ LEAST = 3
 
 @rule("threads-in-the-plate", "Threads in the plate", "hazard")
 def threads_in_the_plate(view: View) -> Iterator[Remark]:
-    """Fewer than three threads of a screw are in the fixture plate.
+    """Fewer than three threads of a screw are in the fixture plate, or in aluminium less than its diameter.
 
     Because: So few strip as it is tightened, or under the cut.
     Not so: M6 screws, 2 mm in the plate
@@ -28,12 +28,15 @@ def threads_in_the_plate(view: View) -> Iterator[Remark]:
         if not holding_roles(set_up).screwed or screw is None or engaged is None or not set_up.operations:
             continue
         threads = engaged / screw.pitch
-        if threads >= LEAST - 1e-9:
+        soft = fact(set_up, "plate_metal") == "aluminium" and engaged < screw.major - 1e-9
+        if threads >= LEAST - 1e-9 and not soft:
             continue
         units = view.job.units
         message = (
             f"{screw.text} is {length(engaged, units)} in the plate, {threads:.1f} threads: three at least"
         )
+        if threads >= LEAST - 1e-9:
+            message = f"{screw.text} is {length(engaged, units)} in aluminium: as much as its diameter at least, or its threads strip"
         text = typed(1.5 * screw.major, units, 1)
         fix = Fix(f"{text} in the plate", set_field(f"holding:{set_up.key}", "engaged", text))
         yield remark(

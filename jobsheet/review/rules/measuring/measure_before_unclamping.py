@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.manners import MEASURED, TO_SIZE
-from jobsheet.review.mending.fixes import added_after
+from jobsheet.review.mending.fixes import added_after, moved_before
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.gauges import measures, named
 from jobsheet.review.plan.held import does, how
@@ -40,6 +41,26 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
             texts = {"does": "measure", "measure": size, "minutes": "2 min"}
             fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
             yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)
+        yield from _only_when_out(view, set_up, steps)
+
+
+def _only_when_out(view: View, set_up: SetUp, steps: tuple[Step, ...]) -> Iterator[Remark]:
+    """A size with limits that is measured after the work was taken out, and by no step before."""
+    held = _still_held(steps)
+    if len(held) == len(steps) or not any(step.cuts for step in held) or any(measures(step) for step in held):
+        return
+    late = next((step for step in steps[len(held) :] if measures(step)), None)
+    asked = getattr(late.fields, "measure", None) if late is not None else None
+    if (
+        late is None
+        or asked is None
+        or asked.high <= asked.low
+        or any(step.cuts for step in steps[len(held) : late.index])
+    ):
+        return
+    message = f"Measure before it is taken out: {asked.text} is measured only when it can no longer be cut in the same hold"
+    fix = Fix(f"Move {late.number} before {held[-1].number}", moved_before(late.key, held[-1].key))
+    yield remark(view, "measure-before-unclamping", message, late.key, fix=fix, set_up=set_up.key)
 
 
 def _still_held(steps: tuple[Step, ...]) -> tuple[Step, ...]:

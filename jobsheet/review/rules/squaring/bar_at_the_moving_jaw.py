@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.faces import Step, in_vice, plan_of, width_of_limits
+from jobsheet.review.plan.faces import MACHINED, Step, in_vice, plan_of, width_of_limits
 from jobsheet.review.plan.held import fact
 from jobsheet.review.rule import View, remark, rule
 
 
 @rule("bar-at-the-moving-jaw", "Round bar at the moving jaw", "scrap")
 def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
-    """A face with a limit on its size or squareness is cut while the moving jaw meets a raw face and nothing evens that out.
+    """A face is cut by a true one on the fixed jaw, or has limits, while the moving jaw meets a raw face and nothing evens that out.
 
     Quiet where both faces in the jaws are machined or as bought, and with a swivel base, soft or vee jaws.
 
@@ -31,14 +31,15 @@ def bar_at_the_moving_jaw(view: View) -> Iterator[Remark]:
         if not in_vice(set_up, first.lie) or evened or fact(set_up, "base") == "swivel":
             continue
         moving = OPPOSITE[set_up.fixed_jaw]
-        if not plan.raw(moving, first.index):
+        if not plan.untrue(moving, first.index):
             continue
-        asking = next((step for step in steps if step.makes and _asks(step)), None)
+        true = plan.state(set_up.fixed_jaw, first.index) == MACHINED
+        asking = next((step for step in steps if step.makes and (true or _asks(step))), None)
         if asking is None:
             continue
         message = (
             f"Round bar between the work and the moving jaw: {plan.named(moving)} is still raw there, and step {asking.number}"
-            " has limits"
+            + (" has limits" if _asks(asking) else f" goes by {plan.named(set_up.fixed_jaw)}, which is true")
         )
         fix = Fix("Enter a round bar", set_field(f"holding:{set_up.key}", "bar", "yes"))
         yield remark(view, "bar-at-the-moving-jaw", message, asking.key, fix=fix, set_up=set_up.key)

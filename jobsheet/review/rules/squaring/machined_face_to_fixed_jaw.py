@@ -28,7 +28,7 @@ def machined_face_to_fixed_jaw(view: View) -> Iterator[Remark]:
         first = steps[0]
         if not in_vice(set_up, first.lie) or not any(step.makes or step.cuts for step in steps):
             continue
-        if not plan.raw(set_up.fixed_jaw, first.index):
+        if not plan.untrue(set_up.fixed_jaw, first.index):
             continue
         free = [
             face
