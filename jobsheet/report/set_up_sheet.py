@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from jobsheet.holdings.all_holdings import entries_of, rests_of, words_of
+from jobsheet.holdings.all_holdings import rests_of, words_of
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.machine.handles import scale_text
-from jobsheet.model.held_work import Holding
-from jobsheet.model.job import Operation, SetUp
-from jobsheet.operations.registry import roles
+from jobsheet.model.job import SetUp
 from jobsheet.report.blocks import (
     Blanks,
     Cell,
@@ -30,6 +26,7 @@ from jobsheet.report.blocks import (
 )
 from jobsheet.report.cover import face_up
 from jobsheet.report.dial_words import approach, backlash
+from jobsheet.report.held_in_words import changes, gone_by, sits_words, tight_words
 from jobsheet.report.holding_view import holding_picture, jaw_words, signs
 from jobsheet.report.measured import measures_of
 from jobsheet.report.plan import Course, Plan
@@ -194,12 +191,12 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
     facts = held_facts(plan, course)
     if before is not None:
-        said = _changes(set_up, int(before)) if before else ""
+        said = changes(set_up, int(before)) if before else ""
         again = f"step {before}: {said or 'same holding'}, same zero"
         facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
     if before is None and high > SMALLEST:
         return _held_first(plan, course, datums, facts, high)
-    gone = _gone(set_up, int(before)) if before else frozenset()
+    gone = gone_by(set_up, int(before)) if before else frozenset()
     hold = holding_picture(set_up, course.lie, datums, 150, high, plan.card, gone)
     points = course.points if len(course.points) <= ON_THE_SHEET else ()
     return (
@@ -213,44 +210,6 @@ def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[
             ruled=(2,),
         ),
     )
-
-
-#: The bodies that go with what a step takes off.
-_GO_WITH = {
-    "straps": ("strap", "stud", "packing"),
-    "screws": ("screw",),
-    "parallels": ("parallel",),
-    "bar": ("bar",),
-    "backing": ("backing",),
-}
-
-
-def _changed_until(set_up: SetUp, number: int) -> Iterator[Operation]:
-    """Steps up to that one that change what holds the work."""
-    for operation in set_up.operations:
-        if operation.number <= number and "change holding" in roles(operation).does:
-            yield operation
-
-
-def _gone(set_up: SetUp, number: int) -> frozenset[str]:
-    """Parts of the holding that steps up to that one took off."""
-    return frozenset(
-        part
-        for operation in _changed_until(set_up, number)
-        for name in getattr(operation.fields, "removes", None) or ()
-        for part in _GO_WITH.get(name, ())
-    )
-
-
-def _changes(set_up: SetUp, number: int) -> str:
-    """What changed up to that step, in a few words: `straps off since 40, screws hold`."""
-    said = []
-    for operation in _changed_until(set_up, number):
-        off, on = (getattr(operation.fields, name, None) for name in ("removes", "stays"))
-        words = [f"{', '.join(off)} off since {operation.number}"] if off else []
-        words += [f"{', '.join(on)} hold"] if on else []
-        said += words
-    return ", ".join(said)
 
 
 def _zero(
@@ -313,44 +272,15 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
     found = f", with {zero.found}" if zero.found else ""
     up = f"{set_up.up}{f' ({letters[set_up.up]})' if set_up.up in letters else ''}, {set_up.operator} to you"
     rows = (
-        ("held in", ", ".join(part for part in (words_of(holding), _tight(holding)) if part)),
+        ("held in", ", ".join(part for part in (words_of(holding), tight_words(holding)) if part)),
         ("face up", up),
         ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
         ("on", rests_of(holding)),
-        ("sits", _sits(holding, units)),
+        ("sits", sits_words(holding, units)),
         ("zero", f"{zero.named or 'corner'}{found}"),
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
     )
     return tuple((caption, plan.short(text, 110, f"{where}, {caption}")) for caption, text in rows if text)
-
-
-#: What words and picture have said already.
-_SAID = ("kind", "note", "vice", "jaws", "base", "rests_on", "parallels", "parallel_width", "parallels_then", "bar", "spacer", "clamps",
-    "bolt", "under", "stops", "device", "packing", "on", "tighten")  # fmt: skip
-
-
-def _tight(holding: Holding) -> str:
-    torque = getattr(holding, "tighten", None)
-    return f"tighten to {torque.text}" if torque is not None else ""
-
-
-def _sits(holding: Holding, units: str) -> str:
-    """Every fact beside those in one line: `above the jaws 3 mm; over the left end 6 mm; stop at its right`."""
-    found = []
-    for entry in entries_of(holding):
-        value = getattr(holding, entry.name)
-        if entry.name in _SAID or value is None or not (text := entry.text(value)):
-            continue
-        if entry.asks == "flag":
-            found.append(entry.title.lower() if value else f"no {entry.title.lower()}")
-        else:
-            found.append(f"{entry.title.lower()} {_sized(text, units) if entry.asks == 'length' else text}")
-    return "; ".join(found)
-
-
-def _sized(text: str, units: str) -> str:
-    """A size as typed, with the job's unit where none was written."""
-    return f"{text} {units}" if text.strip()[-1:].isdigit() else text
 
 
 def _before(plan: Plan, course: Course, at_points: bool, roomy: bool) -> Columns:

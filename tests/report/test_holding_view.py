@@ -107,17 +107,17 @@ def test_what_hangs_over_is_drawn_over():
 def test_what_a_step_took_off_is_not_drawn_on_the_sheets_after_it(tmp_path):
     """The straps of the cover plate come off in step 40; screws hold it from there."""
     from jobsheet.paths import sample_jobs
-    from jobsheet.report.set_up_sheet import _changes, _gone
+    from jobsheet.report.held_in_words import changes, gone_by
     from jobsheet.storage.job_file import read_job
 
     (set_up,) = read_job(next(iter(sample_jobs().glob("hm-104*.yaml")))).set_ups
-    assert _gone(set_up, 34) == frozenset()
-    assert _changes(set_up, 34) == ""
-    assert "strap" in _gone(set_up, 40)
-    assert _changes(set_up, 58) == "straps off since 40, screws hold"
+    assert gone_by(set_up, 34) == frozenset()
+    assert changes(set_up, 34) == ""
+    assert "strap" in gone_by(set_up, 40)
+    assert changes(set_up, 58) == "straps off since 40, screws hold"
     lie = lying(set_up, ((0.0, 0.124), (0.0, 0.084), (0.0, 0.004)))
     counts = [
         len(zero_picture(set_up, lie, (), (), WIDE, HIGH, machine=CARD, without=gone).items)
-        for gone in (frozenset(), _gone(set_up, 40))
+        for gone in (frozenset(), gone_by(set_up, 40))
     ]
     assert counts[0] - counts[1] >= 4  # four straps
