@@ -49,14 +49,14 @@ def _message(view: View, step: Step, arm: float) -> str:
         return ""
     if step.roles.hole not in ("drill", "spot", "countersink"):
         return "No reaming, tapping or boring in a hand vice: hold this in the machine vice or under straps"
+    if fact(step.set_up, "stop") is False:
+        return "Nothing stops the handle here: set it against a stop, so that it cannot come round as the drill catches"
     if step.lie.size[2] <= view.reckoned.shop.thin_sheet + 1e-9:
         return (
             "No sheet in a hand vice: it lifts as the drill breaks through and spins; clamp it on a backing"
         )
     if fact(step.set_up, "support") is None:
         return "On what does it lie? In a hand vice the work wants a support under it, the table, wood or a block"
-    if fact(step.set_up, "stop") is False:
-        return "Nothing stops the handle here: set it against a stop, so that it cannot come round as the drill catches"
     torque = step.figure("torque")
     if torque is None or FACTOR * torque <= HAND * arm + 1e-9:
         return ""

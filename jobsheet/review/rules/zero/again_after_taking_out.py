@@ -16,7 +16,7 @@ from jobsheet.review.rule import View, remark, rule
 
 @rule("zero-again-after-taking-out", "Zero again after taking out", "scrap")
 def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
-    """The work was taken out, put back or only clamped, or all that held it was changed at once, and places follow with nothing found again.
+    """The work was taken out, put back or only clamped, its vice was tapped round, or all that held it was changed at once, and places follow with nothing found again.
 
     Because: It never comes back to the same place: the zero is lost with the hold.
     Not so: find A and B, spot, take it out to look, put it back, drill
@@ -33,7 +33,8 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
                 lost, found = None, step
             if lost is None or not positions(step.fields):
                 continue
-            message = f"The work was loose in step {lost.number}, and the zero with it: find it again before this step"
+            what = "The vice was moved" if does(lost, "check vice") else "The work was loose"
+            message = f"{what} in step {lost.number}, and the zero with it: find it again before this step"
             fix = Fix(
                 f"Find the edges before {step.number}",
                 added_before(step.key, written.FIND, finding_texts(view.job, set_up)),
@@ -47,7 +48,8 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
 
 def _loses(set_up: SetUp, operation: Operation, *, found: bool) -> bool:
     """Whether the work is loose in this step; clamping loses only a zero that was found before."""
-    if does(operation, "take out", "put back") or (found and does(operation, "clamp")):
+    # Who checks or turns the vice taps it round: what was found before is no longer there.
+    if does(operation, "take out", "put back") or (found and does(operation, "clamp", "check vice")):
         return True
     changed = changed_by(operation)
     plays = holding_roles(set_up)

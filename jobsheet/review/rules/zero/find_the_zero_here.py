@@ -52,7 +52,7 @@ def _nothing_named(set_up: SetUp) -> bool:
 
 
 def _same_stop(one: SetUp, other: SetUp) -> bool:
-    """Whether both count from the same zero at the same stop."""
+    """Whether both count from the same zero at the same stop, the work lying the same way: another face at the stop is another zero."""
     stops = (fact(one, "stop"), fact(other, "stop"))
     zeros = [
         (set_up.zero.x_from, set_up.zero.y_from, set_up.zero.x_counts, set_up.zero.y_counts)
@@ -62,6 +62,7 @@ def _same_stop(one: SetUp, other: SetUp) -> bool:
         stops[0] is not None
         and stops[0] == stops[1]
         and zeros[0] == zeros[1]
+        and (one.up, one.operator) == (other.up, other.operator)
         and one.holding.kind == other.holding.kind
     )
 
