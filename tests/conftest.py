@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 from itertools import count
 from pathlib import Path
@@ -29,9 +30,18 @@ def pytest_configure(config: pytest.Config) -> None:
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     if config.getoption("--long"):
         return
-    chosen = [item for item in items if item.get_closest_marker("long") is None]
-    config.hook.pytest_deselected(items=[item for item in items if item not in chosen])
-    items[:] = chosen
+    slow = [item for item in items if item.get_closest_marker("long") is not None]
+    if slow:
+        left_out = {id(item) for item in slow}
+        config.hook.pytest_deselected(items=slow)
+        items[:] = [item for item in items if id(item) not in left_out]
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Sixteen thousand tests and all that they import stay to the end: the collector of circles need not go through them again and again."""
+    del session
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture(autouse=True)
