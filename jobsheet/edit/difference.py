@@ -90,7 +90,7 @@ def _of_set_up(was: SetUp, now: SetUp) -> list[str]:
 
 
 def _of_holding(was: Holding, now: Holding, where: str) -> list[str]:
-    """Its kind, then what both kinds ask, then what only the new one says."""
+    """Its kind, what it says otherwise or anew, then what another kind does not ask and is lost."""
     lines = []
     if was.kind != now.kind:
         lines.append(f"{where}, held by: {was.kind or '–'} → {now.kind or '–'}")
@@ -101,7 +101,9 @@ def _of_holding(was: Holding, now: Holding, where: str) -> list[str]:
         if (one or None) != (other or None):
             old = before[entry.name].text(one) if entry.name in before else ""
             lines.append(f"{where}, {entry.title.lower()}: {old or '–'} → {entry.text(other) or '–'}")
-    return lines
+    asked = {entry.name for entry in entries_of(now)}
+    lost = [entry for name, entry in before.items() if name not in asked and entry.text(getattr(was, name))]
+    return lines + [f"{where}, {one.title.lower()}: {one.text(getattr(was, one.name))} → –" for one in lost]
 
 
 def _changed(entries: tuple[Entry, ...], old: Any, new: Any, where: str) -> list[str]:

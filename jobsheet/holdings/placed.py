@@ -43,7 +43,6 @@ def around(set_up: SetUp, lie: Lying, machine: Machine | None) -> Around:
     return Around(
         size=lie.size, fixed=side if side not in ("up", "down") else "far",
         jaw_width=vice.jaw_width if vice else None, jaw_depth=vice.jaw_depth if vice else None,
-        bed_height=vice.bed_height if vice else None, opening=vice.opening if vice else None,
     )  # fmt: skip
 
 

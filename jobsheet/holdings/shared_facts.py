@@ -82,8 +82,3 @@ def bolted(
         kind="straps", force=force, low=force * BOLT_BAND[0], high=force * BOLT_BAND[1],
         friction=friction(material, shop), working=working,
     )  # fmt: skip
-
-
-def millimetres(value: Quantity | None) -> str:
-    """A size as it was typed, for words of a few letters."""
-    return value.text if value is not None else ""

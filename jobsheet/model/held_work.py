@@ -52,5 +52,3 @@ class Around(Struct, frozen=True, kw_only=True):
     fixed: str = "far"
     jaw_width: float | None = None
     jaw_depth: float | None = None
-    bed_height: float | None = None
-    opening: float | None = None

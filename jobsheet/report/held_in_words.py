@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.holdings.all_holdings import entries_of
+from jobsheet.holdings.all_holdings import entries_of, words_of
 from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.operations.registry import roles
@@ -48,8 +48,8 @@ def changes(set_up: SetUp, number: int) -> str:
 
 
 #: What words and picture have said already.
-_SAID = ("kind", "note", "vice", "jaws", "base", "rests_on", "parallels", "parallel_width", "parallels_then", "bar", "spacer", "clamps",
-    "bolt", "under", "stops", "device", "packing", "on", "tighten")  # fmt: skip
+_SAID = ("kind", "note", "vice", "jaws", "base", "rests_on", "parallels", "parallel_width", "parallels_then", "bar", "spacer",
+    "under", "stops", "device", "packing", "on", "tighten")  # fmt: skip
 
 
 def tight_words(holding: Holding) -> str:
@@ -61,9 +61,14 @@ def tight_words(holding: Holding) -> str:
 def sits_words(holding: Holding, units: str) -> str:
     """Every fact beside those in one line: `above the jaws 3 mm; over the left end 6 mm; stop at its right`."""
     found = []
+    named = (
+        words_of(holding).replace(",", " ").split()
+    )  # how many clamps, with which bolts: some kinds are named by them
     for entry in entries_of(holding):
         value = getattr(holding, entry.name)
         if entry.name in _SAID or value is None or not (text := entry.text(value)):
+            continue
+        if entry.name in ("clamps", "bolt") and text in named:
             continue
         if entry.asks == "flag":
             found.append(entry.title.lower() if value else f"no {entry.title.lower()}")

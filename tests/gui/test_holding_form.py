@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.holdings.all_holdings import holding_kind, holdings
+from jobsheet.paths import sample_jobs
 
 
 @pytest.fixture
@@ -65,6 +66,17 @@ def test_going_through_the_kinds_loses_no_fact_and_is_one_step_of_undo(window, o
     window.actions_by_id["undo"].trigger()
     assert window.desk.job.set_ups[0].holding == before
     assert fields(opened)["kind"].box.text() == "vice"
+
+
+def test_nothing_of_another_job_comes_back(window, opened):
+    """The facts that a kind had are those of this form: another job's set-up has the same key."""
+    choose(opened, "over_left", "12")
+    choose(opened, "kind", "straps")
+    assert window.parts.files.open_sample(next(iter(sample_jobs().glob("hm-104*.yaml"))), asked=True)
+    window.open_key("set-up-1")
+    choose(opened, "kind", "vice")
+    held = window.desk.job.set_ups[0].holding
+    assert (held.kind, held.vice, held.over_left) == ("vice", "", None)
 
 
 def test_what_is_entered_is_drawn_at_once(window, opened, qtbot):

@@ -208,3 +208,13 @@ def test_a_strap_comes_from_the_edge_nearest_to_its_nose():
     assert stud.high[2] == pytest.approx(0.059)
     assert (stud.low[1] + stud.high[1]) / 2 == pytest.approx(0.005 - 0.030)
     assert strap.sure
+
+
+def test_a_preview_names_the_facts_that_another_kind_loses():
+    from jobsheet.edit.commands import SetField
+    from jobsheet.edit.difference import changes
+
+    before = SetField("holding:set-up-1", "over_left", "6").apply(blank_job(B1))
+    said = changes(before, SetField("holding:set-up-1", "kind", "straps").apply(before))
+    assert "set-up 1, held by: vice → straps" in said
+    assert "set-up 1, over the left end: 6 → –" in said

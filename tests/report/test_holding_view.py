@@ -121,3 +121,11 @@ def test_what_a_step_took_off_is_not_drawn_on_the_sheets_after_it(tmp_path):
         for gone in (frozenset(), gone_by(set_up, 40))
     ]
     assert counts[0] - counts[1] >= 4  # four straps
+
+
+def test_clamps_and_bolts_are_printed_where_the_holding_is_not_named_by_them():
+    from jobsheet.report.held_in_words import sits_words
+
+    assert "m10" in sits_words(said("vee block", blocks="2", clamps="2", bolt="M10"), "mm").casefold()
+    assert "clamps 3" in sits_words(said("sine plate", clamps="3"), "mm")
+    assert "M12" not in sits_words(said("straps", clamps="4", bolt="M12"), "mm")  # 4 strap clamps M12

@@ -229,6 +229,7 @@ class OpenRows:
         """The form of the job or of a set-up."""
         desk, ruled = self._hand.desk, self._hand.ruled
         close = translate("Window", "Close")
+        self._left.clear()  # what was left in another form, or of another job, is not come back to
         form = HeaderForm(key, self._title(key), self._sections(key), desk.job.units, close, ruled)
         form.typed.connect(self._typed)
         form.picks_wanted.connect(self._pick)
