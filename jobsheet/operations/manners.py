@@ -16,7 +16,9 @@ MEASURED, TO_SIZE, HIGH_SIDE, TAKEN_UP, TILTED = (
     "slack taken up",
     "head tilted",
 )
-_ALL = (MEASURED, TO_SIZE, HIGH_SIDE, TAKEN_UP, TILTED)
+#: The burr of the cut is taken off before the work goes on: no step of its own is needed for that.
+BROKEN = "edges broken"
+_ALL = (MEASURED, TO_SIZE, HIGH_SIDE, TAKEN_UP, TILTED, BROKEN)
 SPRING, SLOWLY, RAMP, TABS, SKIN_LEFT = "spring pass", "slow entry", "by a ramp", "tabs left", "skin left"
 TO_CENTRE = "cutter cuts to its centre"
 BUSH, PLUGGED, ON_PURPOSE = "in a drill bush", "plugged", "meets it on purpose"

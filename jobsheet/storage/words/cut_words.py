@@ -15,6 +15,7 @@ _KNOWN = (
     (manners.HIGH_SIDE, r"from the high side|from above the (?:line|size)|coming (?:back|down) (?:on)?to|back to the line"),
     (manners.TAKEN_UP, r"back(?:ing)? off (?:half|a|one|more|past|\d)|backed off|come (?:up|back) again|past (?:the )?(?:line|slack|backlash)|take\w* up the (?:slack|backlash)"),
     (manners.TILTED, r"(?:tilt(?:ed)?|swivel(?:led)?|lean(?:ed)?|inclined?)\b[^.;]*\bhead|head\b[^.;]*\b(?:tilted|swivelled|inclined|over)"),
+    (manners.BROKEN, r"break (?:all |the )?(?:\w+ )?edges?|edges broken|deburr\w*|file the burrs?"),
     (manners.SPRING, r"spring (?:pass|cut)|same dial|second pass"),
     (manners.SLOWLY, r"slow entry|enter slowly|slowly"),
     (manners.RAMP, r"ramps?|ramped"),
