@@ -15,6 +15,7 @@ SAID = {
     "check vice": "Check the fixed jaw with the indicator",
     "move head": "Move the head",
     "tilt head": "Tilt the head",
+    "knock": "Knock the work or the vice to its place",
     "saw": "Saw off what is too long",
     "deburr": "Break the edges",
     "mark": "Mark the part",

@@ -17,6 +17,7 @@ _DEEDS = (
     ("check vice", r"check the vice\b.*|shim\w*|(?:indicat\w*|clock\w*|check\w*|square\w*|true\w*) (?:the )?(?:fixed )?(?:jaw|vice|vise)|(?:vice|vise|fixed jaw) (?:is )?(?:indicated|checked|square|true)"),
     ("move head", r"(?:mov|rais|lower|slid|shift|wind|bring|tak)\w* (?:the )?(?:mill )?(?:head|quill head|knee|column)|head (?:is |must be )?(?:raised|lowered|moved|up|down)"),
     ("tilt head", r"(?:tilt|swivel|lean|incline?)\w*\b[^.;]*\bhead|head\b[^.;]*\b(?:tilted|swivelled|inclined|over)"),
+    ("knock", r"knock\w* (?:it|the (?:work|part|block|vice|vise|head))|(?:work|vice|vise|head) (?:was |is )?(?:knocked|bumped)"),
     ("saw", r"saw(?:s|ing|n)?(?! (?:marks?|cut|ends?))|drill(?:ed)? out"),
     ("deburr", r"deburr\w*|file|burrs?|break (?:all |the )?(?:\w+ )?edges?"),
     ("mark", r"mark(?:ing)?(?! out)|stamp\w*|engrav\w*|etch\w*"),

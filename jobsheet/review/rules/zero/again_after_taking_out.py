@@ -13,10 +13,17 @@ from jobsheet.review.plan.faces import Step, finds_zero, plan_of, positions
 from jobsheet.review.plan.held import changed_by, does, holding_roles
 from jobsheet.review.rule import View, remark, rule
 
+#: What is said to have happened, where it is not that the work was loose.
+_MOVED = {
+    "check vice": "The vice was moved",
+    "knock": "Work or vice was knocked",
+    "square up": "The work was tapped round",
+}
+
 
 @rule("zero-again-after-taking-out", "Zero again after taking out", "scrap")
 def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
-    """The work was taken out, put back or only clamped, its vice was tapped round, or all that held it was changed at once, and places follow with nothing found again.
+    """The work was taken out, put back, knocked, squared up or only clamped, its vice was tapped round, or all that held it was changed at once, and places follow with nothing found again.
 
     Because: It never comes back to the same place: the zero is lost with the hold.
     Not so: find A and B, spot, take it out to look, put it back, drill
@@ -33,7 +40,7 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
                 lost, found = None, step
             if lost is None or not positions(step.fields):
                 continue
-            what = "The vice was moved" if does(lost, "check vice") else "The work was loose"
+            what = next((words for deed, words in _MOVED.items() if does(lost, deed)), "The work was loose")
             message = f"{what} in step {lost.number}, and the zero with it: find it again before this step"
             fix = Fix(
                 f"Find the edges before {step.number}",
@@ -48,8 +55,10 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
 
 def _loses(set_up: SetUp, operation: Operation, *, found: bool) -> bool:
     """Whether the work is loose in this step; clamping loses only a zero that was found before."""
-    # Who checks or turns the vice taps it round: what was found before is no longer there.
-    if does(operation, "take out", "put back") or (found and does(operation, "clamp", "check vice")):
+    # Who checks the vice or squares the work up taps it round: what was found before is no longer there.
+    if does(operation, "take out", "put back", "knock") or (
+        found and does(operation, "clamp", "check vice", "square up")
+    ):
         return True
     changed = changed_by(operation)
     plays = holding_roles(set_up)
