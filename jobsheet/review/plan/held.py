@@ -39,7 +39,9 @@ def on_straps(set_up: SetUp) -> bool:
 
 def backed(set_up: SetUp) -> bool:
     """Whether something that may be drilled into lies under the whole of it."""
-    return fact(set_up, "rests_on") in BACKED or holding_roles(set_up).screwed
+    plays = holding_roles(set_up)
+    on_wood = plays.drills_only and fact(set_up, "support") == "wood"
+    return fact(set_up, "rests_on") in BACKED or plays.screwed or on_wood
 
 
 def supported(set_up: SetUp) -> bool:

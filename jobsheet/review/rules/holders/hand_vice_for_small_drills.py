@@ -14,6 +14,8 @@ from jobsheet.units.show import trimmed
 
 #: So many times what the drill turns with must be held (holding-and-more-kinds: SF 2.5).
 FACTOR = 2.5
+#: What is thinner than this is sheet (from memory of EN 10131, cold-rolled flat products: sheet is under 3 mm) [m].
+SHEET = 3e-3
 
 
 @rule("hand-vice-for-small-drills", "A hand vice for small drills", "hazard", needs=Needs.FIGURES)
@@ -32,7 +34,7 @@ def hand_vice_for_small_drills(view: View) -> Iterator[Remark]:
             continue
         arm = size(set_up, "arm") or ARM
         for step in steps:
-            message = _message(view, step, arm)
+            message = _message(step, arm)
             if not message:
                 continue
             fix = Fix("In the machine vice", set_field(f"holding:{set_up.key}", "kind", "vice"))
@@ -40,7 +42,7 @@ def hand_vice_for_small_drills(view: View) -> Iterator[Remark]:
             break
 
 
-def _message(view: View, step: Step, arm: float) -> str:
+def _message(step: Step, arm: float) -> str:
     if step.roles.mills or step.roles.beside == "saw":
         return (
             "A hand vice holds for drilling small holes only: hold this in the machine vice or under straps"
@@ -51,7 +53,7 @@ def _message(view: View, step: Step, arm: float) -> str:
         return "No reaming, tapping or boring in a hand vice: hold this in the machine vice or under straps"
     if fact(step.set_up, "stop") is False:
         return "Nothing stops the handle here: set it against a stop, so that it cannot come round as the drill catches"
-    if step.lie.size[2] <= view.reckoned.shop.thin_sheet + 1e-9:
+    if step.lie.size[2] < SHEET - 1e-9:
         return (
             "No sheet in a hand vice: it lifts as the drill breaks through and spins; clamp it on a backing"
         )

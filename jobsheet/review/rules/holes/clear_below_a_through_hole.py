@@ -10,7 +10,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Groove, Hole, Recess
 from jobsheet.review.mending.edge_holes import OUT_OF_A_SIDE, breaks_out
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
-from jobsheet.review.plan.held import backed, fact, size
+from jobsheet.review.plan.held import backed, fact, holding_roles, size
 from jobsheet.review.plan.hole_chains import holes_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
@@ -34,21 +34,23 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
     """
     found = holes_of(view.reckoned)
     for set_up in view.job.set_ups:
-        rests = fact(set_up, "rests_on")
+        by_hand = holding_roles(set_up).drills_only
+        rests = fact(set_up, "support" if by_hand else "rests_on")
         cuts = [cut for cut in found.course.cuts if cut.set_up == set_up.key and _through(cut)]
         if backed(set_up) or not cuts:
             continue
         if rests in ("bed", "table"):
-            backing = "backing" if rests == "bed" else "backing plate"
+            backing = "wood" if by_hand else "backing" if rests == "bed" else "backing plate"
             where = "bed of the vice" if rests == "bed" else "table"
-            message = f"The work lies flat on the {where} here: back it with scrap or set it on parallels"
+            other = "wood" if by_hand else "scrap or set it on parallels"
+            message = f"The work lies flat on the {where} here: back it with {other}"
             yield _told(
                 view,
                 set_up,
                 cuts,
                 message,
-                "On scrap",
-                set_field(f"holding:{set_up.key}", "rests_on", backing),
+                "On wood" if by_hand else "On scrap",
+                set_field(f"holding:{set_up.key}", "support" if by_hand else "rests_on", backing),
             )
             continue
         thick = size(set_up, "parallel_width")
