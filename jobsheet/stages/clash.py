@@ -87,11 +87,20 @@ def sweeps(cut: Cut, radius: float, stick_out: float | None = None) -> tuple[Swe
         if one is None:
             continue
         found.append(one)
-        if stick_out is not None and one.line is not None:
-            found.append(
-                Swept(by="holder", line=one.line, radius=max(HOLDER, one.radius), low=one.low + stick_out)
-            )
+        if stick_out is not None:
+            found.append(_holder(one, radius, stick_out))
     return tuple(found)
+
+
+def _holder(one: Swept, radius: float, stick_out: float) -> Swept:
+    """The head of the holder above its cutter, with a diameter of its own: it goes wider than what is cut."""
+    low = one.low + stick_out
+    if one.line is not None:
+        return Swept(by="holder", line=one.line, radius=max(HOLDER, one.radius), low=low)
+    assert one.field is not None
+    wider = max(HOLDER - radius, 0.0)
+    (x0, y0), (x1, y1) = one.field
+    return Swept(by="holder", field=((x0 - wider, y0 - wider), (x1 + wider, y1 + wider)), low=low)
 
 
 def _swept(sized: Sized, cut: Cut, radius: float) -> Swept | None:

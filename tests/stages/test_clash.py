@@ -149,3 +149,22 @@ def test_a_side_cut_runs_out_at_both_ends():
     (one,) = sweeps(cut(Edge("front", 0.003, 0.01)), 0.006)
     assert one.line == ((-0.002, pytest.approx(-0.003)), (pytest.approx(0.102), pytest.approx(-0.003)))
     assert one.low == pytest.approx(0.01)
+
+
+def test_the_holder_is_wider_than_its_cutter():
+    """A slot 10 wide and 15 deep, the cutter 20 out: the holder is 32 wide from level 25 up, 16 to each side of y 30; a strap to y 24
+    lies clear of the cutter, is 14 thick on top of 20 and reaches 34."""
+    groove = Groove(0.02, 0.03, 0.06, 0.03, 0.01, 0.015)
+    ends = ((0.02, 0.03), (0.06, 0.03))
+    assert clashes(cut(groove, *ends), (strap(0.05, 0.024),), 0.005, 0.060) == ()
+    (met,) = clashes(cut(groove, *ends), (strap(0.05, 0.024),), 0.005, 0.020)
+    assert met.by == "holder"
+    assert met.deep == pytest.approx(0.034 - 0.025)
+
+
+def test_the_holder_over_a_face_goes_wider_too():
+    """A 10 mm cutter runs 7 out over an end, its holder 11 wider, 18; a stud stands from 10 to 22 off the end, 60 high."""
+    stud = Body(part="stud", low=(-0.022, 0.02, 0.0), high=(-0.010, 0.032, 0.06), axis=2)
+    assert clashes(cut(Slab(0.0005)), (stud,), 0.005) == ()
+    (met,) = clashes(cut(Slab(0.0005)), (stud,), 0.005, 0.03)
+    assert met.by == "holder"

@@ -40,6 +40,7 @@ class Fields(Holding, frozen=True, kw_only=True):
     under: Quantity | None = None
     supported: bool | None = None
     press_on: str | None = None
+    nose_below: Quantity | None = None
     supported_by: str | None = None
     stops: Several | None = None
 
@@ -54,6 +55,9 @@ FORM = (
             ),
             common.choice(
                 "press_on", "They press on", "top", "a step", "sides", hint="a step or the sides: below what is cut"
+            ),
+            common.length(
+                "nose_below", "Noses below the top by", hint="from what is up to the step they press on"
             ),
             common.count("clamps", "How many"),
             common.BOLT,
@@ -163,9 +167,16 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     return tuple(found)
 
 
+def nose_level(fields: Fields, high: float) -> float:
+    """How high over the bottom of the work the noses press [m]: its top, a step in it, or half-way where nobody says."""
+    if fields.press_on in (None, "top"):
+        return high
+    return high - fields.nose_below.value if fields.nose_below is not None else high / 2
+
+
 def _strap(fields: Fields, around: Around, x: float, y: float) -> list[Body]:
     """One strap from the edge that is nearest to its nose: along it, its stud through it."""
-    long, wide, high = around.size
+    long, wide, high = around.size[0], around.size[1], nose_level(fields, around.size[2])
     broad = fields.strap_width.value if fields.strap_width else WIDE
     thick = fields.strap_thickness.value if fields.strap_thickness else THICK
     reach = fields.bolt_to_nose.value if fields.bolt_to_nose else ARM
@@ -177,7 +188,8 @@ def _strap(fields: Fields, around: Around, x: float, y: float) -> list[Body]:
     )[1]
     nose, other = (x, y) if axis == 0 else (y, x)
     tip, end = nose - way * 0.006, nose + way * (reach + heel)
-    sure = fields.strap_width is not None and fields.strap_thickness is not None
+    level_known = fields.press_on in (None, "top") or fields.nose_below is not None
+    sure = fields.strap_width is not None and fields.strap_thickness is not None and level_known
 
     def body(
         part: str,
@@ -204,7 +216,7 @@ def _strap(fields: Fields, around: Around, x: float, y: float) -> list[Body]:
             radius,
             (-under, high + thick + stud),
             2,
-            sure=fields.stud_above is not None,
+            sure=fields.stud_above is not None and level_known,
         ),
         body("packing", (end - way * 0.02, end), broad / 2, (-under, level), sure=False),
     ]
@@ -228,6 +240,6 @@ def _stops(side: str, around: Around) -> list[Body]:
 
 
 KIND = HoldingKind(
-    name="straps", title="Straps on the table", needs=("at", "bolt", "tighten", "rests_on", "supported"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
-    top=top, roles=HoldingRoles(on_top=True, straps=True),
+    name="straps", title="Straps on the table", needs=("at", "bolt", "tighten", "rests_on", "supported", "nose_below"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
+    top=top, roles=HoldingRoles(on_top=True, straps=True), only_with={"nose_below": ("press_on", ("a step",))},
 )  # fmt: skip

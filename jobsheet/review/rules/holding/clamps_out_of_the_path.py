@@ -9,23 +9,25 @@ from msgspec.structs import replace
 from jobsheet.holdings.placed import bodies_of
 from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
+from jobsheet.model.quantity import Quantity
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import changed_by, does, fact, holding_roles, on_straps
+from jobsheet.review.plan.met import as_now, radius_of, stick_out_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.clash import clashes
-from jobsheet.stages.course import moved
 
 _ABOVE = ("strap", "stud", "packing", "screw")
 
 
 @rule("clamps-out-of-the-path", "Clamps out of the path", "hazard")
 def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
-    """A cutter goes where a strap, its stud or its packing stands, or the head of a screw, and no step moves them before.
+    """A cutter or its holder goes where a strap, its stud or its packing stands, or the head of a screw, and no step moves them before.
 
-    Where a whole side is milled and it is not said where the straps press, that is asked; so is what a step takes off that only changes
+    Straps that press on a step of the work count from there; where it is not said how deep that lies, they count as low as they can
+    be. Where a whole side is milled and it is not said where the straps press, that is asked; so is what a step takes off that only changes
     the holding.
 
     Because: Cutter or holder runs into the clamp.
@@ -37,7 +39,7 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
         if not (on_straps(set_up) or holding_roles(set_up).screwed):
             continue
         name, off = ("straps", "straps") if on_straps(set_up) else ("screws", "screws")
-        if fact(set_up, "press_on") in ("a step", "sides"):
+        if fact(set_up, "press_on") == "sides":
             continue
         bodies = _bodies(set_up, steps[0])
         for step in steps:
@@ -68,6 +70,9 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
 
 def _bodies(set_up: SetUp, first: Step) -> tuple[Body, ...]:
     """What stands above the work; of a strap whose width nobody says only its middle, of what its place hangs on nothing."""
+    if _on_a_step(set_up) and fact(set_up, "nose_below") is None:
+        deepest = Quantity(first.lie.size[2], "")
+        set_up = replace(set_up, holding=replace(set_up.holding, nose_below=deepest))
     found = [one for one in bodies_of(set_up, first.lie, first.setting.machine) if one.part in _ABOVE]
     if not on_straps(set_up):
         return tuple(found)
@@ -96,12 +101,15 @@ def _says_nothing(step: Step) -> bool:
 def _message(set_up: SetUp, step: Step, bodies: tuple[Body, ...], first: Step) -> str:
     if not step.cuts:
         return ""
-    met = clashes(step.cut, _as_now(bodies, first, step), _radius(step))
+    met = clashes(step.cut, as_now(bodies, first, step), radius_of(step), stick_out_of(step))
     if met:
-        part = {"packing": "The packing of a strap", "screw": "A screw"}.get(met[0].part, "A clamp")
-        return (
-            f"{part} is in the way of this cut: move it, or change clamps one at a time in a step before it"
+        part = {"packing": "The packing of a strap", "screw": "A screw", "stud": "The stud of a clamp"}.get(
+            met[0].part, "A clamp"
         )
+        of = "the holder in" if met[0].by == "holder" else ""
+        return f"{part} is in the way of {f'{of} ' if of else ''}this cut: move it, or change clamps one at a time in a step before it"
+    if _on_a_step(set_up):
+        return ""
     all_round = step.roles.mills == "edge" and getattr(step.fields, "edges", "") != "one edge"
     if step.roles.mills == "flat" or (all_round and fact(set_up, "at") is not None):
         return (
@@ -116,19 +124,5 @@ def _message(set_up: SetUp, step: Step, bodies: tuple[Body, ...], first: Step) -
     return ""
 
 
-def _radius(step: Step) -> float:
-    return (getattr(getattr(step.fields, "cutter", None), "diameter", None) or 0.0) / 2
-
-
-def _as_now(bodies: tuple[Body, ...], first: Step, step: Step) -> tuple[Body, ...]:
-    """The bodies from the left near corner of the work as it is by then: what was milled off a side does not move them."""
-    left, near = moved(first.lie, step.lie)
-    if not left and not near:
-        return bodies
-    return tuple(
-        replace(
-            body, low=(body.low[0] - left, body.low[1] - near, body.low[2]),
-            high=(body.high[0] - left, body.high[1] - near, body.high[2]),
-        )
-        for body in bodies
-    )  # fmt: skip
+def _on_a_step(set_up: SetUp) -> bool:
+    return fact(set_up, "press_on") == "a step"
