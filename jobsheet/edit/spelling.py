@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.errors import QuantityError
 from jobsheet.holdings.all_holdings import entries_of
+from jobsheet.model.finished import Finished
 from jobsheet.model.job import Job
 from jobsheet.model.quantity import Pattern, Place, Several
 from jobsheet.operations.entry import Entry
@@ -108,4 +109,15 @@ def with_units_written(job: Job, to: str) -> Job:
         )
         for set_up in job.set_ups
     )
-    return replace(job, stock=_group(job.stock, layout.STOCK, job.units, to), set_ups=set_ups)
+    return replace(
+        job, stock=_group(job.stock, layout.STOCK, job.units, to), finished=_finished(job), set_ups=set_ups
+    )
+
+
+def _finished(job: Job) -> Finished:
+    """The lines of the finished part; nothing is read where nothing is said."""
+    if not job.finished:
+        return job.finished
+    from jobsheet.finished.unit_written import with_units
+
+    return with_units(job.finished, job.units, job.datums)

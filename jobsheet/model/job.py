@@ -6,6 +6,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.model.finished import Finished
 from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.quantity import Quantity
 
@@ -133,6 +134,8 @@ class Job(Struct, frozen=True, kw_only=True):
     fluid_is: str = ""
     trainee: bool = False
     datums: tuple[tuple[str, str], ...] = ()
+    #: What the part shall be, line by line as on the drawing.
+    finished: Finished = Finished()
     also_fetch: str = ""
     why: str = ""
     note: str = ""

@@ -19,6 +19,9 @@ def texts_of(job: Job) -> Iterator[tuple[str, str]]:
     yield from _group("stock", layout.STOCK, job.stock)
     for letter, _ in job.datums:
         yield "datums", letter
+    for line in (job.finished.sizes, *job.finished.features):
+        if line:
+            yield "finished part", line
     for set_up in job.set_ups:
         where = f"set-up {set_up.number}"
         yield from _group(where, layout.SET_UP, set_up)

@@ -7,6 +7,7 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse, read_file
 from jobsheet.errors import DocumentError, JobsheetError, Problem, QuantityError
+from jobsheet.finished.lines_in_file import finished_from
 from jobsheet.holdings.all_holdings import NONE, holding_kind
 from jobsheet.holdings.all_holdings import NOTE as HOLDING_NOTE
 from jobsheet.holdings.placed import own_vice
@@ -189,7 +190,9 @@ def job_from(root: Node, name: str) -> Job:
     fields = reader.mapping(root, "")
     if root.fields is None:
         raise DocumentError(name, tuple(reader.problems) or (Problem(root.line, "", "the file is empty"),))
-    sections = ("format", "part", "stock", "datums", "dismissed", "plan_revisions", "photographs", "set_ups")
+    sections = (
+        "format", "part", "stock", "datums", "finished", "dismissed", "plan_revisions", "photographs", "set_ups",
+    )  # fmt: skip
     values = reader.entries(root, "", layout.JOB, sections)
     part = reader.entries(fields.get("part"), "part", layout.PART)
     if "stock" not in fields:
@@ -198,13 +201,10 @@ def job_from(root: Node, name: str) -> Job:
         )
     stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
     datums = _datums(reader, fields.get("datums"))
+    finished = finished_from(reader, fields.get("finished"))
     dismissed = _dismissed(reader, fields.get("dismissed"))
-    revisions = tuple(
-        _listed(reader, fields.get("plan_revisions"), "plan revisions", layout.REVISION, Revision)
-    )
-    photographs = tuple(
-        _listed(reader, fields.get("photographs"), "photographs", layout.PHOTOGRAPH, Photograph)
-    )
+    revisions = _listed(reader, fields.get("plan_revisions"), "plan revisions", layout.REVISION, Revision)
+    photographs = _listed(reader, fields.get("photographs"), "photographs", layout.PHOTOGRAPH, Photograph)
     set_ups = tuple(set_ups_from(reader, fields.get("set_ups")))
     if "machine" in values:
         try:
@@ -218,9 +218,10 @@ def job_from(root: Node, name: str) -> Job:
         part=Part(**part),
         stock=Stock(**stock),
         datums=datums,
+        finished=finished,
         dismissed=dismissed,
-        revisions=revisions,
-        photographs=photographs,
+        revisions=tuple(revisions),
+        photographs=tuple(photographs),
         set_ups=set_ups,
         **values,
     )

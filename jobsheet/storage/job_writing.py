@@ -7,6 +7,7 @@ from typing import Any
 
 from jobsheet.catalog.reading.strict_yaml import Node, parse
 from jobsheet.errors import CannotWrite
+from jobsheet.finished.lines_in_file import finished_data
 from jobsheet.holdings.all_holdings import kind_of as holding_kind_of
 from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp, Zero
@@ -64,6 +65,8 @@ def _data(job: Job) -> dict[str, Any]:
     data["stock"] = _group(layout.STOCK, job.stock)
     if job.datums:
         data["datums"] = dict(job.datums)
+    if finished := finished_data(job.finished):
+        data["finished"] = finished
     if job.dismissed:
         data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
     if job.revisions:

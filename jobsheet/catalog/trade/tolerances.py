@@ -24,14 +24,44 @@ _GRADES: dict[int, tuple[int, ...]] = {
     9: (25, 30, 36, 43, 52, 62, 74, 87, 100, 115, 130, 140, 155),
     10: (40, 48, 58, 70, 84, 100, 120, 140, 160, 185, 210, 230, 250),
     11: (60, 75, 90, 110, 130, 160, 190, 220, 250, 290, 320, 360, 400),
+    12: (100, 120, 150, 180, 210, 250, 300, 350, 400, 460, 520, 570, 630),
+    13: (140, 180, 220, 270, 330, 390, 460, 540, 630, 720, 810, 890, 970),
 }
+#: ISO 286-1 (from memory): how far the nearer limit lies from nought [µm], in the same ranges. Holes D to G lie above by it,
+#: shafts d to g below; so do the upper limits of holes P below it, for grades above 7.
+_AWAY: dict[str, tuple[int, ...]] = {
+    "D": (20, 30, 40, 50, 65, 80, 100, 120, 145, 170, 190, 210, 230),
+    "E": (14, 20, 25, 32, 40, 50, 60, 72, 85, 100, 110, 125, 135),
+    "F": (6, 10, 13, 16, 20, 25, 30, 36, 43, 50, 56, 62, 68),
+    "G": (2, 4, 5, 6, 7, 9, 10, 12, 14, 15, 17, 18, 20),
+    "P": (6, 12, 15, 18, 22, 26, 32, 37, 43, 50, 56, 62, 68),
+    "N": (4, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0),
+}
+
+
+def _fit(letter: str, grade: int, nominal: float, text: str) -> tuple[float, float] | None:
+    """The lower and the upper limit of a fit as distances from the nominal [m]; None for one that is not in the tables."""
+    upper = letter.upper()
+    if upper not in ("H", "JS", *_AWAY) or (upper in "PN" and (letter != upper or grade < 9)):
+        return None
+    width = _grade(nominal, grade, text)
+    if upper == "JS":
+        return -width / 2, width / 2
+    away = 0.0
+    if upper in _AWAY:
+        away = next(
+            a for top, a in zip(_RANGES, _AWAY[upper], strict=True) if nominal * 1e3 <= top
+        ) * 1e-6  # fmt: skip
+    if upper in "PN":
+        return -away - width, -away
+    return (away, away + width) if letter == upper else (-away - width, -away)
 
 
 def _grade(nominal: float, grade: int, text: str) -> float:
     """The width of a grade at this size [m]."""
     millimetres = nominal * 1e3
     if grade not in _GRADES:
-        raise QuantityError(f"Grade {grade} is not in the table; grades 5 to 11 are.", 0, len(text))
+        raise QuantityError(f"Grade {grade} is not in the table; grades 5 to 13 are.", 0, len(text))
     for upper, width in zip(_RANGES, _GRADES[grade], strict=True):
         if millimetres <= upper:
             return width * 1e-6
@@ -41,8 +71,8 @@ def _grade(nominal: float, grade: int, text: str) -> float:
 def read_size(text: str, system: str = "mm") -> Size:
     """A size with its limits.
 
-    Only `H` and `JS` holes and `h` and `js` shafts have their limits computed (ISO 286-1: the zero
-    line is one of them, or halves the grade); for another letter write the limits themselves.
+    Holes D, E, F, G, H and JS, their shafts, and the keyway fits N9 and P9 have their limits computed (ISO 286-1); for another
+    letter write the limits themselves.
 
     Raises
     ------
@@ -59,14 +89,10 @@ def read_size(text: str, system: str = "mm") -> Size:
         nominal = _nominal(match["size"], unit, system)
         ends = sorted(read(f"{match[side]} {unit}", "length", system) for side in ("first", "second"))
         return _made(nominal, nominal + ends[0], nominal + ends[1], text)
-    if (match := _FIT.match(written)) and (match["letter"] in ("H", "h", "JS", "js")):
+    if (match := _FIT.match(written)) and match["letter"].upper() in ("H", "JS", *_AWAY):
         nominal = read(match["size"], "length", system)
-        width = _grade(nominal, int(match["grade"]), text)
-        if match["letter"] == "H":
-            return _made(nominal, nominal, nominal + width, text)
-        if match["letter"] == "h":
-            return _made(nominal, nominal - width, nominal, text)
-        return _made(nominal, nominal - width / 2, nominal + width / 2, text)
+        if (ends_of := _fit(match["letter"], int(match["grade"]), nominal, text)) is not None:
+            return _made(nominal, nominal + ends_of[0], nominal + ends_of[1], text)
     if match and match["letter"].lower() not in ("mm", "in"):
         raise QuantityError(
             f"The limits of {match['letter']}{match['grade']} are not in the table; write them, such as 16 +0.02/0.",
