@@ -22,6 +22,13 @@ class Grip(Struct, frozen=True, kw_only=True):
     jaw_depth: float | None = None
     #: How wide the jaws are [m]; None where no vice holds it.
     jaw_width: float | None = None
+    #: What keeps round work from turning about its own axis [N m], and half its diameter [m]; None where it is not round.
+    turning: float | None = None
+    radius: float | None = None
+    #: Whether jaws stand round the work, so that it can only turn in them or slip along them.
+    around: bool = False
+    #: Whether that axis stands up, so that a drill turns the work about it.
+    upright: bool = False
     working: str = ""
 
 

@@ -9,6 +9,9 @@ import pytest
 from jobsheet.catalog.metals.materials import find
 from jobsheet.holdings.all_holdings import held_alike, holding_kind
 from jobsheet.holdings.kinds import hand_vice, sine_plate, vee_block
+from jobsheet.limits.each import holding
+from jobsheet.model.figure import Figure, Figures
+from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.storage.card_files import find_card
 
@@ -60,6 +63,47 @@ def test_round_work_in_a_vee():
     """A2: Ø30 in a 90° vee under 8 kN: 0.12 × 8000 × 0.015 × 2.414 = 34.8 N·m; its centre 21.2 over the point."""
     assert vee_block.twisting_grip(8000, 0.015, 0.12) == pytest.approx(34.8, abs=0.05)
     assert vee_block.centre_height(0.015) * 1e3 == pytest.approx(21.2, abs=0.05)
+
+
+def turned_by(grip, pull):
+    """The limit on the holding of a milling cut that pulls so hard [N] and lifts nothing."""
+    setting = Setting(machine=find_card(B1), material=find("S235"), extent=(0.1, 0.03, 0.03), grip=grip)
+    figures = Figures(items=(Figure(name="in_plane_peak", value=pull, unit="N", shown=""),))
+    return holding.limit(figures, setting, None)
+
+
+def test_a_cut_across_round_work_in_a_vee_rolls_it():
+    """The same Ø30 under one strap that gives 8 kN (M12 at 38.4 N·m, half of 16 kN): 2.5 × 1000 N × 15 mm = 37.5 of 34.8 N·m.
+    Sliding comes first in a vee, at 2 µ F: 2.5 kN of 1.92, so that the two are judged apart here."""
+    held = grip("vee block", diameter="30", clamps="1", bolt="M12", tighten="38.4 N·m")
+    assert held.turning == pytest.approx(34.8, abs=0.05)
+    found = holding._rolled(1000, held, 2.5)
+    assert (found.verdict, found.unit) == ("beyond", "N*m")
+    assert turned_by(held, 1000).demand == pytest.approx(2500)
+    assert found.demand == pytest.approx(37.5)
+
+
+def test_how_high_round_work_stands_in_its_vee():
+    """A2: its centre 21.2 over the point, the point 20 over the table, and half of Ø30 above: 56.2."""
+    top = holding_kind("vee block").top(said("vee block", diameter="30", vee_above_table="20"), None, 0.03)
+    assert top * 1e3 == pytest.approx(56.2, abs=0.05)
+
+
+def test_a_chuck_holds_round_work_by_friction():
+    """A1: SF Ft r against the chuck; 12 kN at all jaws on Ø20, 0.12: 14.4 N·m. 2.5 × 500 N × 10 mm = 12.5, and lying along a lift is
+    held by the jaws themselves."""
+    held = grip("chuck", on="dividing head", diameter="20", jaw_force="12 kN")
+    found = turned_by(held, 500)
+    assert found.capacity == pytest.approx(14.4)
+    assert found.demand == pytest.approx(12.5)
+    assert turned_by(held, 600).verdict == "beyond"  # 15.0
+
+
+def test_soft_jaws_hold_less_than_hard_ones():
+    """A1: 0.10; a file of format 1 says that they are reckoned as it was then."""
+    plain = grip("vice", tighten="20 N·m")
+    assert grip("vice", tighten="20 N·m", jaws="soft").friction == 0.10
+    assert grip("vice", tighten="20 N·m", jaws="soft", reckon_as="plain jaws").friction == plain.friction
 
 
 @pytest.mark.parametrize(("degrees", "stack"), [(27, 2.270), (18, 1.545)])

@@ -25,6 +25,7 @@ from jobsheet.storage.job_writing import write_job
 B1 = "bench-mill-b-1"
 #: What is typed for each way of asking, to fill every field of every kind.
 TYPED = {
+    "force": "12 kN",
     "length": "12 mm", "torque": "20 N·m", "thread": "M12", "angle": "30°", "count": "2", "flag": "yes", "text": "words",
     "places": "10, 5; 70, 5",
 }  # fmt: skip

@@ -22,6 +22,7 @@ def command(job: str, want_json: bool) -> int:
     plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
     typed, plan = plan, found.job
+    from jobsheet.holdings.to_say import said_once
     from jobsheet.review.mending.fix_tried import fix_tried
     from jobsheet.review.plan.solid_facts import facts_of
 
@@ -55,6 +56,7 @@ def command(job: str, want_json: bool) -> int:
                     {"what": one.what, "operation": numbers.get(one.operation), "why": one.why}
                     for one in read.not_checked
                 ],
+                "to be said": [{"set-up": number, "facts": facts} for number, facts in said_once(plan)],
                 "law and advice": law,
             }
         )
@@ -63,6 +65,10 @@ def command(job: str, want_json: bool) -> int:
 
         for missing in read.not_checked:
             say(missing.words(numbers.get(missing.operation)))
+        for number, facts in said_once(plan):
+            say(
+                f"to be said yet of the holding in set-up {number}: {facts}; what rests on that was not checked"
+            )
         _text(typed, remarks, over, problems, notes, numbers)
         if not (remarks or over or problems or read.not_checked):
             say("No remarks.")

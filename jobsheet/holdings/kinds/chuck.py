@@ -8,8 +8,16 @@ from jobsheet.holdings import shared_facts as common
 from jobsheet.holdings.holding_kind import HoldingKind
 from jobsheet.holdings.holding_roles import HoldingRoles
 from jobsheet.model.held_work import Around, Body, Holding
+from jobsheet.model.machine import Machine
+from jobsheet.model.material import Material
 from jobsheet.model.quantity import Quantity
+from jobsheet.model.setting import Grip
+from jobsheet.model.shop import Shop
+from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Group
+
+#: What a hand on the key gives scatters by so much either way (common practice, no source).
+BAND = (0.7, 1.3)
 
 
 class Fields(Holding, frozen=True, kw_only=True):
@@ -23,6 +31,7 @@ class Fields(Holding, frozen=True, kw_only=True):
     diameter: Quantity | None = None
     grip_length: Quantity | None = None
     out: Quantity | None = None
+    jaw_force: Quantity | None = None
     tailstock: bool | None = None
     locked: bool | None = None
 
@@ -37,6 +46,15 @@ FORM = (
             common.length("diameter", "Diameter of the work"),
             common.length("grip_length", "Gripped over"),
             common.length("out", "Stands out by"),
+            Entry(
+                name="jaw_force",
+                title="All its jaws press with",
+                asks="force",
+                low="0 N",
+                high="500 kN",
+                optional=True,
+                hint="by the paper of the chuck, such as 12 kN",
+            ),
             common.flag("tailstock", "Tailstock at its end"),
             common.flag("locked", "Locked before a straight cut"),
         ),
@@ -56,13 +74,30 @@ def rests(fields: Fields) -> str:
     return "tailstock at its end" if fields.tailstock else ""
 
 
+def stands(fields: Fields) -> bool:
+    """Whether the work stands up in it: as it does on a rotary table where nobody says."""
+    return fields.lies == "upright" or (fields.lies is None and fields.on == "rotary table")
+
+
+def grip(fields: Fields, _machine: Machine, material: Material, shop: Shop) -> Grip | None:
+    """All its jaws together by friction: along the work µ F, about its axis µ F r (A1; plain statics)."""
+    if fields.jaw_force is None or fields.diameter is None:
+        return None
+    force, slip, radius = fields.jaw_force.value, common.friction(material, shop), fields.diameter.value / 2
+    half = force / 2  # a grip counts its force at two faces, and this one is that of all jaws
+    return Grip(
+        kind="chuck", force=half, low=half * BAND[0], high=half * BAND[1], friction=slip, turning=slip * force * radius,
+        radius=radius, around=True, upright=stands(fields), working=f"half of {force / 1e3:.2f} kN at all jaws",
+    )  # fmt: skip
+
+
 def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     """The chuck at the left or below, the tail centre at the right."""
     long, wide, high = around.size
     held = fields.grip_length.value if fields.grip_length else 0.02
     wider = 0.04
-    if fields.lies == "upright" or (fields.lies is None and fields.on == "rotary table"):
-        low = (long / 2 - long / 2 - wider, -wider, -0.06)
+    if stands(fields):
+        low = (-wider, -wider, -0.06)
         return (Body(part="chuck", low=low, high=(long + wider, wide + wider, held), axis=2, sure=False),)
     found = [
         Body(
@@ -89,5 +124,5 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 KIND = HoldingKind(
     name="chuck", title="Chuck on a dividing head or rotary table", needs=("on", "grip_length", "out", "locked"), fields=Fields, form=FORM, words=words, rests=rests,
-    bodies=bodies, roles=HoldingRoles(turns=True, round=True, chuck=True), example={"on": "dividing head"},
+    bodies=bodies, grip=grip, roles=HoldingRoles(turns=True, round=True, chuck=True), example={"on": "dividing head"},
 )  # fmt: skip

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import ClassVar
 
+from msgspec.structs import replace
+
 from jobsheet.holdings import shared_facts as common
 from jobsheet.holdings.holding_kind import HoldingKind
 from jobsheet.holdings.holding_roles import HoldingRoles
@@ -26,6 +28,7 @@ class Fields(Holding, frozen=True, kw_only=True):
     kind: ClassVar[str] = "vee block"
 
     angle: Quantity | None = None
+    vee_above_table: Quantity | None = None
     blocks: int | None = None
     diameter: Quantity | None = None
     clamps: int | None = None
@@ -41,6 +44,7 @@ FORM = (
         "Vee blocks",
         (
             Entry(name="angle", title="Angle of the vee", asks="angle", optional=True, hint="empty: 90°"),
+            common.length("vee_above_table", "Point of the vee above the table", "500 mm"),
             common.count("blocks", "Blocks", 1, 4),
             common.length("diameter", "Diameter of the work"),
             common.count("clamps", "Straps over it"),
@@ -71,8 +75,25 @@ def twisting_grip(force: float, radius: float, friction: float, angle: float = U
 
 
 def grip(fields: Fields, _machine: Machine, material: Material, shop: Shop) -> Grip | None:
-    """What its straps press it into the vee with."""
-    return common.bolted(fields.clamps, fields.bolt, fields.tighten, material, shop)
+    """What its straps press it into the vee with, and what keeps it from turning there."""
+    found = common.bolted(fields.clamps, fields.bolt, fields.tighten, material, shop)
+    if found is None or fields.diameter is None:
+        return found
+    radius, angle = fields.diameter.value / 2, _angle(fields)
+    turning = twisting_grip(found.force, radius, found.friction, angle)
+    return replace(found, turning=turning, radius=radius)
+
+
+def _angle(fields: Fields) -> float:
+    return fields.angle.value if fields.angle is not None else USUAL_ANGLE
+
+
+def top(fields: Fields, _machine: Machine, _high: float) -> float | None:
+    """The point of the vee, the centre over it, and half the work."""
+    if fields.vee_above_table is None or fields.diameter is None:
+        return None
+    radius = fields.diameter.value / 2
+    return fields.vee_above_table.value + centre_height(radius, _angle(fields)) + radius
 
 
 def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
@@ -83,7 +104,11 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     right = fields.over_right.value if fields.over_right else 0.0
     run = max(long - left - right, 0.02)
     thick = min(0.03, run / many)
-    deep = 0.6 * wide
+    radius, half = (fields.diameter.value if fields.diameter else wide) / 2, _angle(fields) / 2
+    # The flanks rise a little over where they touch the work, and the point of the vee lies under its centre.
+    touches = radius - radius * math.sin(half)
+    point = radius - centre_height(radius, 2 * half)
+    broad = (touches + 0.15 * radius - point) * math.tan(half)
     found = []
     for one in range(many):
         begin = left if many == 1 else left + one * (run - thick) / (many - 1)
@@ -91,8 +116,8 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
         found.append(
             Body(
                 part="vee",
-                low=(begin, -0.15 * wide, -0.4 * wide),
-                high=(end, 1.15 * wide, deep * 0.5),
+                low=(begin, wide / 2 - broad - 0.15 * wide, point - 0.2 * wide),
+                high=(end, wide / 2 + broad + 0.15 * wide, touches + 0.15 * radius),
                 sure=False,
             )
         )
@@ -107,6 +132,6 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="vee block", title="Vee blocks", needs=("diameter", "clamps", "bolt", "tighten"), fields=Fields, form=FORM, words=words, bodies=bodies, grip=grip,
+    name="vee block", title="Vee blocks", needs=("diameter", "clamps", "bolt", "tighten"), fields=Fields, form=FORM, words=words, bodies=bodies, grip=grip, top=top,
     roles=HoldingRoles(on_top=True, round=True, clamped=True), example={"angle": "90°"},
 )  # fmt: skip

@@ -21,6 +21,8 @@ from jobsheet.operations.kind import Group
 VICE_BAND = (0.13 / 0.18, 0.25 / 0.18)
 #: A universal vice gives way in its joints: half the grip (A1, common practice).
 TILTING = 0.5
+#: Friction of soft jaws on the work (holding-and-more-kinds A1).
+SOFT = 0.10
 #: How thick a jaw is drawn, a bar, and a parallel, where nobody says [m] (common practice, no source).
 JAW, BAR, PARALLEL = 0.014, 0.010, 0.006
 
@@ -33,6 +35,7 @@ class Fields(Holding, frozen=True, kw_only=True):
     vice: str = ""
     jaws: str | None = None
     step: Quantity | None = None
+    reckon_as: str | None = None
     base: str | None = None
     angle: Quantity | None = None
     set_by: str | None = None
@@ -59,7 +62,7 @@ FORM = (
         "Vice",
         (
             Entry(name="vice", title="Which vice", asks="text", optional=True, hint="empty: the machine's only one"),
-            common.choice("rests_on", "Rests on", "bed", "parallels", "packing", "backing", hint="backing: scrap that a drill may run into"),
+            common.choice("rests_on", "Rests on", "bed", "parallels", "packing", "backing", "jaw step", hint="backing: scrap that a drill may run into"),
             common.length("parallels", "Height of the parallels", "200 mm"),
             common.length("other_parallel", "The other parallel", "200 mm", "only where it is not the same height"),
             common.length("parallel_width", "Each so thick", "100 mm"),
@@ -86,6 +89,7 @@ FORM = (
         (
             common.choice("jaws", "Jaws", "plain", "soft", "vee"),
             common.length("step", "Step of the soft jaws", "50 mm"),
+            common.choice("reckon_as", "Reckon their friction as", "soft jaws", "plain jaws", hint="empty: soft jaws, which hold a little less"),
             common.choice("base", "Base", "fixed", "swivel", "tilting"),
             Entry(name="angle", title="Turned by", asks="angle", optional=True),
             common.choice("set_by", "Angle set by", "scale", "indicator"),
@@ -129,7 +133,14 @@ def rests(fields: Fields) -> str:
         if fields.parallels_then:
             found[-1] += f", {fields.parallels_then}"
     elif fields.rests_on:
-        found.append({"bed": "on the bed", "packing": "on packing", "backing": "on scrap"}[fields.rests_on])
+        found.append(
+            {
+                "bed": "on the bed",
+                "packing": "on packing",
+                "backing": "on scrap",
+                "jaw step": "on the step of the jaws",
+            }[fields.rests_on]
+        )
     if fields.bar:
         found.append("round bar at the moving jaw")
     if fields.sits in ("left end", "right end"):
@@ -155,9 +166,12 @@ def grip(fields: Fields, machine: Machine, material: Material, shop: Shop) -> Gr
         return None
     force = vice_force(torque=torque, lead=vice.lead, efficiency=vice.efficiency.value)
     force *= TILTING if fields.base == "tilting" else 1.0
+    friction = common.friction(material, shop)
+    if fields.jaws == "soft" and fields.reckon_as != "plain jaws":
+        friction = min(friction, SOFT)
     working = f"2 π η T / s = 2 π × {vice.efficiency.value:g} × {torque:g} N·m / {vice.lead * 1e3:g} mm"
     return Grip(
-        kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=common.friction(material, shop),
+        kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=friction,
         above=fields.above_jaws.value if fields.above_jaws else None, jaw_depth=vice.jaw_depth,
         jaw_width=vice.jaw_width, working=working,
     )  # fmt: skip
@@ -288,7 +302,7 @@ KIND = HoldingKind(
     name="vice", title="Vice", needs=("rests_on", "above_jaws", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip, top=top,
     mass=mass, roles=_roles,
     only_with={
-        "step": ("jaws", ("soft",)), "angle": ("base", ("swivel", "tilting")), "set_by": ("base", ("swivel", "tilting")),
+        "step": ("jaws", ("soft",)), "reckon_as": ("jaws", ("soft",)), "angle": ("base", ("swivel", "tilting")), "set_by": ("base", ("swivel", "tilting")),
         "parallels": ("rests_on", ("parallels",)), "other_parallel": ("rests_on", ("parallels",)),
         "parallel_width": ("rests_on", ("parallels",)), "parallels_then": ("rests_on", ("parallels",)),
         "bar_size": ("bar", (True,)),

@@ -37,21 +37,42 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     factor = setting.shop.holding_factor_high if _high(held) else setting.shop.holding_factor
     pull = figures.value("in_plane_peak")
     if pull is not None:
-        return _milled(pull, figures.value("lift") or 0.0, held, factor)
+        lift = figures.value("lift") or 0.0
+        return _worst(_milled(pull, lift, held, factor), _rolled(pull, held, factor))
     torque = figures.value("torque")
     if torque is None or figures.value("spindle_speed") is None:
         return None
-    turned = _turned(torque, held, setting, factor)
-    lifted = _lifted(torque, held, fields)
-    return max((one for one in (turned, lifted) if one is not None), key=lambda one: one.share, default=None)
+    if held.around and not held.upright:
+        return None  # across its axis the work is held by the jaws themselves, not by friction
+    return _worst(_turned(torque, held, setting, factor), _lifted(torque, held, fields))
+
+
+def _worst(*found: Limit | None) -> Limit | None:
+    return max((one for one in found if one is not None), key=lambda one: one.share, default=None)
 
 
 def _high(held: Grip) -> bool:
     return held.above is not None and held.jaw_depth is not None and held.above > held.jaw_depth
 
 
-def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit:
-    """One peak of a milling cut, sideways and upwards together."""
+def _rolled(pull: float, held: Grip, factor: float) -> Limit | None:
+    """A cut that pulls at the outside of round work, which turns it about its own axis; None where the work is not round."""
+    if held.turning is None or held.radius is None:
+        return None
+    wanted = factor * pull * held.radius
+    return _moment(
+        wanted, held.turning, held, held.turning / held.force,
+        ("it rolls: clamp better or cut lighter", "it may roll: tighten, or cut lighter"),
+        f"{factor:g} × {pull:.0f} N × {held.radius * 1e3:g} mm; turning about its axis takes {held.turning:.3g} N·m",
+    )  # fmt: skip
+
+
+def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None:
+    """One peak of a milling cut, sideways and upwards together; jaws that stand round the work leave only what goes along it."""
+    if held.around:
+        if not held.upright or not lift:
+            return None
+        pull = 0.0
     wanted = required_grip(in_plane=pull, upward=lift, factor=factor)
     return _judged(
         wanted, held, "clamp better or cut lighter", "tighten, hold more of it, or cut lighter",
@@ -79,20 +100,30 @@ def _turned(torque: float, held: Grip, setting: Setting, factor: float) -> Limit
     long, wide = setting.extent[0], setting.extent[1]
     if not long or not wide:
         return None
-    if held.jaw_width is not None:
+    if held.around and held.turning is not None:
+        has, scale, words = held.turning, held.turning / held.force, "turning about its axis"
+    elif held.jaw_width is not None:
         arm, words = min(long, held.jaw_width) * _JAW, "F × a sixth of what the jaws hold"
         has, scale = held.force * arm, arm
     else:
         arm, words = min(long, wide) * _MEAN_RADIUS, "2 μ F × 0.38 of the shorter side"
         has, scale = grip(force=held.force, friction=held.friction) * arm, 2 * held.friction * arm
-    wanted = factor * torque
-    verdict, said = _word(
-        wanted, has, "it turns the work: set a stop, or clamp better", "it may turn the work: set a stop"
-    )
+    return _moment(
+        factor * torque, has, held, scale,
+        ("it turns the work: set a stop, or clamp better", "it may turn the work: set a stop"),
+        f"{factor:g} × {torque:.2f} N·m; {words}",
+    )  # fmt: skip
+
+
+def _moment(
+    wanted: float, has: float, held: Grip, scale: float, words: tuple[str, str], working: str
+) -> Limit:
+    """A moment against what holds; `scale` is what of it each newton of the grip gives [m]."""
+    verdict, said = _word(wanted, has, *words)
     return Limit(
         name="holding", title="Holding", demand=wanted, capacity=has, unit="N*m", share=wanted / has,
         verdict=verdict, low=held.low * scale, high=held.high * scale, shown=f"{wanted:.1f} of {has:.3g} N·m", sentence=said,
-        working=f"{factor:g} × {torque:.2f} N·m; {words}; F: {held.working}",
+        working=f"{working}; F: {held.working}",
     )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
+from jobsheet.holdings.kinds.chuck import Fields, stands
 from jobsheet.model.job import SetUp
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.review.plan.faces import Step
@@ -30,14 +31,14 @@ def chucked(set_up: SetUp, first: Step) -> Chucked | None:
     if not holding_roles(set_up).chuck:
         return None
     along, across, high = first.lie.size
-    lies, on = fact(set_up, "lies"), fact(set_up, "on")
-    upright = lies == "upright" or (lies is None and on == "rotary table")
+    held = set_up.holding
+    upright = isinstance(held, Fields) and stands(held)
     length = high if upright else along
     grip, out = size(set_up, "grip_length"), size(set_up, "out")
     if out is None and grip is not None and grip < length:
         out = length - grip
     diameter = size(set_up, "diameter")
-    if diameter is None and set_up.holding.kind:
+    if diameter is None:
         diameter = min(along, across) if upright else min(across, high)
     return Chucked(
         upright=upright, length=length, grip=grip, out=out, diameter=diameter, tailstock=bool(fact(set_up, "tailstock"))

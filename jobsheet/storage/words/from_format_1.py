@@ -207,6 +207,7 @@ def _vice(device: str, packing: str, note: str, kept: list[str]) -> dict[str, st
     for part in parts[1:]:
         if _says(r"soft jaws?", part):
             found["jaws"] = "soft"
+            found["reckon as"] = "plain jaws"  # as it was reckoned then: old figures stay
         elif _says(r"(?:vee|v)[- ]jaws?", part):
             found["jaws"] = "vee"
         else:

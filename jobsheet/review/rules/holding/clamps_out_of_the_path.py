@@ -125,4 +125,4 @@ def _message(set_up: SetUp, step: Step, bodies: tuple[Body, ...], first: Step) -
 
 
 def _on_a_step(set_up: SetUp) -> bool:
-    return fact(set_up, "press_on") == "a step"
+    return bool(fact(set_up, "press_on") == "a step")

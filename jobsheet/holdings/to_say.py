@@ -1,0 +1,18 @@
+"""What should still be said of how the work is held, in words: the form, the command line and the sheet say the same."""
+
+from __future__ import annotations
+
+from jobsheet.holdings.all_holdings import unsaid_of
+from jobsheet.model.job import Job, SetUp
+
+
+def to_say(set_up: SetUp) -> tuple[str, ...]:
+    """The titles of the facts that are not said yet, as they stand in a line; none where nothing holds it, which a rule says."""
+    if not set_up.holding.kind:
+        return ()
+    return tuple(entry.title.lower() for entry in unsaid_of(set_up.holding))
+
+
+def said_once(job: Job) -> tuple[tuple[int, str], ...]:
+    """Each set-up that has something to be said yet: its number, and the facts in one line."""
+    return tuple((one.number, ", ".join(facts)) for one in job.set_ups if (facts := to_say(one)))
