@@ -2,7 +2,8 @@
 
 Python keeps the compiled code of modules that lie in files. PySide6 carries its helpers as source in an archive
 inside a library, so that each start compiles them again (some 20 ms), and no regular expression is kept at all
-(some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here, beside our own
+(some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here, with our own compiled
+modules in one piece (`our_modules`, a tenth of a start), beside our own
 compiled modules and under the same rules as those (PEP 552):
 used only for the very same source and the very same Python, not written where Python is told not to, and never
 needed. Whoever can write there can write our modules themselves, so that nothing more has to be trusted.
@@ -22,6 +23,7 @@ from types import CodeType
 from typing import Any
 
 from jobsheet.catalog.reading import data
+from jobsheet.gui.start.our_modules import Kept, OurModules, gathered
 
 #: Whose modules are kept; every other compilation goes its usual way.
 OWNER = "shibokensupport"
@@ -70,6 +72,7 @@ class Compiled:
         self._parts: dict[tuple[str | bytes, int], _Parts] = {}
         #: What was read of a table by its whole text, marshalled: whoever asks gets one of his own.
         self._tables: dict[bytes, bytes] = {}
+        self._modules: Kept = {}
         self._compile: Any = builtins.compile
         self._parse = data.parsed
         #: The part of Python that makes patterns, where it is as we know it.
@@ -89,11 +92,11 @@ class Compiled:
         if check != source_hash(body):
             return
         try:
-            python, code, parts, tables = marshal.loads(body)  # noqa: S302  # as Python does with our modules
+            python, code, parts, tables, modules = marshal.loads(body)  # noqa: S302  # as Python does with our modules
         except (EOFError, ValueError, TypeError):
             return
         if python == _PYTHON:
-            self._code, self._parts, self._tables = code, parts, tables
+            self._code, self._parts, self._tables, self._modules = code, parts, tables, modules
 
     @contextlib.contextmanager
     def used(self) -> Iterator[None]:
@@ -101,12 +104,17 @@ class Compiled:
         module, pattern = self._compile, self._make
         builtins.compile = self._module
         data.parsed = self._table
+        finder = OurModules(self._modules)
+        sys.meta_path.insert(0, finder)
         known = pattern is not None and self._sre is not None
         if known:
             self._maker.compile = self._pattern
         try:
             yield
+            if finder.missed() and not sys.dont_write_bytecode:
+                self._modules, self.new = gathered(), True
         finally:
+            sys.meta_path.remove(finder)
             builtins.compile = module
             data.parsed = self._parse
             if known:
@@ -158,7 +166,7 @@ class Compiled:
         if not self.new or sys.dont_write_bytecode:
             return
         self.new = False
-        body = marshal.dumps((_PYTHON, self._code, self._parts, self._tables))
+        body = marshal.dumps((_PYTHON, self._code, self._parts, self._tables, self._modules))
         beside = f"{self.path}.{os.getpid()}"
         try:
             os.makedirs(os.path.dirname(self.path), exist_ok=True)  # noqa: PTH103, PTH120
