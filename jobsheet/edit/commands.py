@@ -17,10 +17,12 @@ from jobsheet.model.job import AS_RECOMMENDED, Job, Operation, SetUp
 from jobsheet.model.lying import beside, laid
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.stock.all_shapes import changed as stock_changed
+from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
 
 #: Header sections by name: where they lie in the job, and their entries.
-SECTIONS: dict[str, tuple[Entry, ...]] = {"job": layout.JOB, "part": layout.PART, "stock": layout.STOCK}
+SECTIONS: dict[str, tuple[Entry, ...]] = {"job": layout.JOB, "part": layout.PART}
 SET_UP_SECTIONS: dict[str, tuple[Entry, ...]] = {
     "setup": layout.SET_UP, "holding": (), "zero": layout.ZERO,
 }  # fmt: skip
@@ -78,7 +80,7 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
     """
     what, key = owner_of(owner)
     if what == "job":
-        entries = SECTIONS.get(key, ())
+        entries = stock_entries(job.stock) if key == "stock" else SECTIONS.get(key, ())
     elif what == "operation":
         entries = kind_of(operation_of(job, key)[1].kind).entries
     elif what == "holding":
@@ -187,6 +189,8 @@ class SetField(Struct, frozen=True):
             fields = _changed(operation.fields, self.name, value, entry)
             return with_operation(job, _still_left(operation, replace(operation, fields=fields)))
         if what == "job":
+            if key == "stock":
+                return replace(job, stock=stock_changed(job.stock, self.name, value))
             return (
                 replace(job, **{self.name: _plain(value)})
                 if key == "job"

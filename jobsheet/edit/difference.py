@@ -9,6 +9,7 @@ from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
 
 #: More lines than this are counted, not said.
@@ -66,7 +67,7 @@ def _fields(before: Job, after: Job) -> list[str]:
     lines: list[str] = []
     lines += _changed(layout.JOB, before, after, "")
     lines += _changed(layout.PART, before.part, after.part, "")
-    lines += _changed(layout.STOCK, before.stock, after.stock, "stock")
+    lines += _changed(_sizes_of(before, after), before.stock, after.stock, "stock")
     known = {set_up.key: set_up for set_up in before.set_ups}
     for set_up in after.set_ups:
         if (was := known.get(set_up.key)) is not None and was is not set_up:
@@ -78,6 +79,12 @@ def _fields(before: Job, after: Job) -> list[str]:
             entries = kind_of(operation.kind).entries
             lines += _changed(entries, earlier.fields, operation.fields, f"step {operation.number}")
     return lines
+
+
+def _sizes_of(before: Job, after: Job) -> tuple[Entry, ...]:
+    """What either stock asks, each field once."""
+    found = {entry.name: entry for one in (before, after) for entry in stock_entries(one.stock)}
+    return tuple(found.values())
 
 
 def _of_set_up(was: SetUp, now: SetUp) -> list[str]:

@@ -12,8 +12,11 @@ from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.finished import Finished
 from jobsheet.model.job import Job
 from jobsheet.model.quantity import Pattern, Place, Several
+from jobsheet.model.stock import Faces, Surfaces
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.stock.all_shapes import entries_of as stock_entries
+from jobsheet.stock.all_shapes import sized
 from jobsheet.storage import layout
 
 #: A bare number with a fit behind it: `16 H7` is a bore of 16 of whatever a bare number means.
@@ -68,7 +71,7 @@ def _group(fields: Any, entries: tuple[Entry, ...], units: str, to: str) -> Any:
     changed: dict[str, Any] = {}
     for entry in entries:
         value = getattr(fields, entry.name)
-        if value is None or isinstance(value, (str, int, bool, Several)):
+        if value is None or isinstance(value, (str, int, bool, Several, Surfaces, Faces)):
             continue
         if entry.asks == "places":
             text = "; ".join(_place(item, units) for item in value.items)
@@ -109,9 +112,8 @@ def with_units_written(job: Job, to: str) -> Job:
         )
         for set_up in job.set_ups
     )
-    return replace(
-        job, stock=_group(job.stock, layout.STOCK, job.units, to), finished=_finished(job), set_ups=set_ups
-    )
+    stock = sized(_group(job.stock, stock_entries(job.stock), job.units, to))
+    return replace(job, stock=stock, finished=_finished(job), set_ups=set_ups)
 
 
 def _finished(job: Job) -> Finished:

@@ -48,9 +48,9 @@ class SquareAllSix(Struct, frozen=True):
         CommandError
             Where a size cannot be finished from this stock, in one sentence that says which.
         """
-        if job.stock.as_bought.strip():
+        if job.stock.as_bought is not None:
             raise CommandError(
-                f"The stock says that faces stay as bought ({job.stock.as_bought.strip()}): take that out under Stock first."
+                f"The stock says that faces stay as bought ({job.stock.as_bought.text.strip()}): take that out under Stock first."
             )
         sizes, faces = (
             sizes_of(job, {"length": self.length, "width": self.width, "height": self.height}),

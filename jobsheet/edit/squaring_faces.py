@@ -7,9 +7,10 @@ from msgspec import Struct
 from jobsheet.catalog.trade.general_limits import NAME, general_limit
 from jobsheet.catalog.trade.tolerances import read_size
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
-from jobsheet.model.job import FACES, Job
+from jobsheet.model.job import Job
 from jobsheet.model.lying import NORMALS, OPPOSITE
 from jobsheet.model.quantity import Size
+from jobsheet.model.stock import FACES
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 

@@ -9,11 +9,10 @@ from msgspec import Struct
 from jobsheet.model.finished import Finished
 from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.quantity import Quantity
+from jobsheet.model.stock import Stock
 
 #: What a step's empty fields mean, as its file has it.
 AS_RECOMMENDED = "as recommended"
-#: The faces of a piece of stock as it lies on the drawing.
-FACES = ("top", "bottom", "front", "rear", "left", "right")
 
 
 class Part(Struct, frozen=True, kw_only=True):
@@ -30,17 +29,6 @@ class Part(Struct, frozen=True, kw_only=True):
     allowance: Quantity | None = None
     #: The limits of all sizes that have none of their own, as the drawing says them.
     general_limits: str = ""
-
-
-class Stock(Struct, frozen=True, kw_only=True):
-    """A box of metal: length along the drawing's left to right, width front to rear, height."""
-
-    length: Quantity
-    width: Quantity
-    height: Quantity
-    condition: str = ""
-    #: Faces of the stock that stay as they are bought, in words: `top, bottom`.
-    as_bought: str = ""
 
 
 class Zero(Struct, frozen=True, kw_only=True):

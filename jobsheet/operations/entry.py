@@ -37,7 +37,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     """One field of an operation or of the job's header.
 
     `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`,
-    `thread`, `hole size`, `depth`, `places`, `size`, `material`, `machine`, `several` (some of its choices). `low` and `high` are written as people write them.
+    `thread`, `hole size`, `depth`, `places`, `size`, `material`, `machine`, `several` (some of its choices), `surfaces`, `faces`. `low` and `high` are written as people write them.
     """
 
     name: str
@@ -116,6 +116,8 @@ class Entry(Struct, frozen=True, kw_only=True):
             "material": "write its trade or standard name, such as S235",
             "machine": "write the name of its card, such as bench-mill-b-1",
             "face": "write the side it means, such as top",
+            "faces": "write, for example, top, bottom",
+            "surfaces": "write, for example, black, ends sawn",
         }
         return samples.get(self.asks) or f"write, for example, {example(self.asks, units)}"
 
@@ -356,10 +358,23 @@ def _read_material(_entry: Entry, text: str, _units: str) -> str:
     return text
 
 
+def _read_surfaces(_entry: Entry, text: str, _units: str) -> Any:
+    from jobsheet.catalog.trade.surfaces import read_surfaces
+
+    return read_surfaces(text)
+
+
+def _read_faces(_entry: Entry, text: str, _units: str) -> Any:
+    from jobsheet.catalog.trade.surfaces import read_faces
+
+    return read_faces(text)
+
+
 _READERS = {
     "text": _read_text, "machine": _read_text, "material": _read_material, "choice": _read_choice, "count": _read_count, "flag": _read_flag,
     "thread": _read_thread, "size": _read_size, "hole size": _read_hole, "cutter": _read_cutter,
     "depth": _read_depth, "places": _read_places, "tolerances": _read_tolerances, "several": _read_several,
+    "surfaces": _read_surfaces, "faces": _read_faces,
 }  # fmt: skip
 
 
@@ -378,8 +393,12 @@ def _understood(entry: Entry, value: Any, units: str) -> str:
             return _length(value.nominal)
         factor, decimals, unit = (1e3, 3, "mm") if units == "mm" else (1 / INCH, 4, "in")
         return f"{plain(value.low * factor, decimals)} to {plain(value.high * factor, decimals)} {unit}"
-    if entry.asks == "several":
+    if entry.asks in ("several", "faces"):
         return ", ".join(value.items)
+    if entry.asks == "surfaces":
+        from jobsheet.catalog.trade.surfaces import surfaces_in_words
+
+        return surfaces_in_words(value)
     if entry.asks == "places":
         return "1 place" if len(value) == 1 else f"{len(value)} places"
     if entry.asks == "depth" and value.value is None:

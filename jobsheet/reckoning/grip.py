@@ -5,11 +5,12 @@ from __future__ import annotations
 from jobsheet.catalog.metals.densities import density
 from jobsheet.holdings.all_holdings import kind_of
 from jobsheet.model.held_work import Holding
-from jobsheet.model.job import Stock
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
 from jobsheet.model.setting import Grip
 from jobsheet.model.shop import Shop
+from jobsheet.model.stock import Stock
+from jobsheet.stock.all_shapes import volume_of
 
 
 def grip_of(holding: Holding, machine: Machine, material: Material, shop: Shop) -> Grip | None:
@@ -30,5 +31,5 @@ def load_of(stock: Stock, holding: Holding, machine: Machine, material: Material
     if heavy is None:
         return None
     kind = kind_of(holding)
-    mass = stock.length.value * stock.width.value * stock.height.value * heavy
+    mass = volume_of(stock) * heavy
     return mass + (kind.mass(holding, machine) if kind is not None else 0.0)

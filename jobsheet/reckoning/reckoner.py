@@ -14,13 +14,14 @@ from jobsheet.limits.register import Asked, asked_again, governing, in_order
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.identity import while_it_lives
-from jobsheet.model.job import Job, Operation, SetUp, Stock
+from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
 from jobsheet.model.quantity import spot
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
+from jobsheet.model.stock import Stock
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.reads import TO_READ
 from jobsheet.operations.registry import kind as kind_of
@@ -29,7 +30,7 @@ from jobsheet.reckoning.adviser.left_empty import Filler, left_of
 from jobsheet.reckoning.by_value import known as reckoned_once
 from jobsheet.reckoning.by_value import make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
-from jobsheet.reckoning.skin import made_first, raw_faces, skin_of
+from jobsheet.reckoning.skin import made_first, skins
 from jobsheet.reckoning.touch import Touch, in_spindle
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
@@ -85,6 +86,10 @@ class Reckoned(Struct, frozen=True, kw_only=True):
         return "unknown"
 
 
+#: Faces with a skin, each with how thick it is [m].
+Skins = frozenset[tuple[str, float]]
+
+
 class _Seen(Struct):
     """What was reckoned for one set-up, to be taken over where nothing changed."""
 
@@ -99,9 +104,9 @@ class _Seen(Struct):
     filled: tuple[Operation, ...] = ()
     #: Where a recommendation of before still stands.
     behind: frozenset[int] = frozenset()
-    #: The faces that had their skin before this set-up, and those that have it after.
-    raw: frozenset[str] = frozenset()
-    raw_after: frozenset[str] = frozenset()
+    #: The faces that had their skin before this set-up, each with how thick it is [m], and those that have it after.
+    raw: Skins = frozenset()
+    raw_after: Skins = frozenset()
 
     @property
     def whole(self) -> SetUp:
@@ -159,15 +164,13 @@ class Reckoner:
         seen: dict[str, _Seen] = {}
         size = {"x": job.stock.length.value, "y": job.stock.width.value, "z": job.stock.height.value}
         off: dict[str, float] = {}
-        skin, _ = skin_of(job.stock.condition, self.shop)
-        raw = raw_faces(job.stock) if skin else frozenset()
+        raw = frozenset(skins(job.stock, self.shop))
         for set_up in job.set_ups:
             extent = _extent(size, off, set_up)
             grip, top, load = self._held(set_up, job.stock, machine, material)
             ground = Setting(
                 machine=machine, material=material, shop=self.shop, units=job.units, fluid=job.fluid or "brushed",
                 extent=extent, thickness=extent[2], grip=grip, top=top, load=load, proof=proof,
-                skin=skin,
             )  # fmt: skip
             made = self._set_up(set_up, ground, self._seen.get(set_up.key), filler, raw)
             raw = made.raw_after
@@ -202,7 +205,7 @@ class Reckoner:
         return found
 
     def _set_up(
-        self, set_up: SetUp, ground: Setting, before: _Seen | None, filler: Filler, raw: frozenset[str]
+        self, set_up: SetUp, ground: Setting, before: _Seen | None, filler: Filler, raw: Skins
     ) -> _Seen:
         if before is None:
             return _afresh(set_up, ground, filler, raw)
@@ -214,7 +217,7 @@ class Reckoner:
         return _where_it_shows(set_up, ground, before, changed, filler, raw)
 
 
-def _afresh(set_up: SetUp, ground: Setting, filler: Filler, raw: frozenset[str]) -> _Seen:
+def _afresh(set_up: SetUp, ground: Setting, filler: Filler, raw: Skins) -> _Seen:
     """Every operation reckoned, as far as the same was not reckoned before by value."""
     nothing = _Seen(replace(set_up, operations=()), ground, (), [], [], 0.0)
     return _where_it_shows(set_up, ground, nothing, frozenset(), filler, raw)
@@ -226,7 +229,7 @@ def _where_it_shows(
     before: _Seen,
     changed: frozenset[str],
     filler: Filler,
-    raw: frozenset[str],
+    raw: Skins,
 ) -> _Seen:
     """Every operation that is the very same is taken over, but for what reads something that has changed."""
     there = {id(operation): index for index, operation in enumerate(before.set_up.operations)}
@@ -242,13 +245,13 @@ def _where_it_shows(
         pilot = _pilot(operation, holes)
         touch = touch.at(operation)
         face = made_first(operation, set_up) if raw else ""
-        skin = ground.skin if face in raw else 0.0
+        skin = dict(raw).get(face, 0.0) if face else 0.0
         setting = around.get((pilot, height, touch.wound, skin))
         if setting is None:
             setting = around[pilot, height, touch.wound, skin] = replace(
                 ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound, skin=skin
             )  # fmt: skip
-        raw -= {face}
+        raw -= {(face, skin)}
         index = there.get(id(operation))
         if index is None or index in before.behind:
             index = None

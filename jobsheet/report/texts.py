@@ -9,6 +9,7 @@ from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.job import Job
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
 
 
@@ -16,7 +17,7 @@ def texts_of(job: Job) -> Iterator[tuple[str, str]]:
     """Field and text, in the order of the file."""
     yield from _group("part", layout.PART, job.part)
     yield from _group("job", layout.JOB, job)
-    yield from _group("stock", layout.STOCK, job.stock)
+    yield from _group("stock", stock_entries(job.stock), job.stock)
     for letter, _ in job.datums:
         yield "datums", letter
     for line in (job.finished.sizes, *job.finished.features):

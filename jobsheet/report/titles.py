@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
+from jobsheet.model.stock import Stock
 from jobsheet.report.blocks import TitleCell
 from jobsheet.report.plan import Plan
+from jobsheet.stock.all_shapes import words_of
+from jobsheet.storage.words.stock_words import said_by
+
+
+def _surfaces(stock: Stock) -> str:
+    """The line of its surfaces, where its words do not say the same beside it."""
+    text = stock.surfaces.text if stock.surfaces is not None else ""
+    return "" if said_by(stock.condition).surfaces == text else text
 
 
 def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], ...]:
@@ -14,8 +23,8 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
     drawing = ", ".join(
         word for word in (job.part.drawing or job.part.number, job.part.revision, state) if word
     )
-    stock = f"{job.stock.length.text} × {job.stock.width.text} × {job.stock.height.text}"
-    metal = ", ".join(word for word in (job.material, stock, job.stock.condition) if word)
+    stock, surfaces = words_of(job.stock), _surfaces(job.stock)
+    metal = ", ".join(word for word in (job.material, stock, surfaces, job.stock.condition) if word)
     planned = ", ".join(word for word in (job.planned_by, job.planned_on) if word)
     count = job.part.quantity
     machine = f"{card.title}, invented" if card.invented else card.title

@@ -13,7 +13,6 @@ from jobsheet.holdings.all_holdings import NOTE as HOLDING_NOTE
 from jobsheet.holdings.placed import own_vice
 from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.job import (
-    FACES,
     Dismissed,
     Job,
     Operation,
@@ -21,17 +20,18 @@ from jobsheet.model.job import (
     Photograph,
     Revision,
     SetUp,
-    Stock,
     Zero,
 )
 from jobsheet.model.lying import beside, laid
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
+from jobsheet.model.stock import FACES, Stock
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
 from jobsheet.storage.older_words import RULES
+from jobsheet.storage.stock_reading import stock_from
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
@@ -199,7 +199,7 @@ def job_from(root: Node, name: str) -> Job:
         reader.problem(
             root, "stock", "the stock is missing; write stock: with length, width and height below it"
         )
-    stock = reader.entries(fields.get("stock"), "stock", layout.STOCK)
+    stock = stock_from(reader, fields.get("stock"))
     datums = _datums(reader, fields.get("datums"))
     finished = finished_from(reader, fields.get("finished"))
     dismissed = _dismissed(reader, fields.get("dismissed"))
@@ -212,11 +212,11 @@ def job_from(root: Node, name: str) -> Job:
         except JobsheetError as error:
             reader.problem(fields["machine"], "machine", str(error))
     _unique(reader, root, set_ups)
-    if reader.problems:
+    if reader.problems or stock is None:
         raise DocumentError(name, tuple(sorted(reader.problems, key=lambda problem: problem.line or 0)))
     return Job(
         part=Part(**part),
-        stock=Stock(**stock),
+        stock=stock,
         datums=datums,
         finished=finished,
         dismissed=dismissed,

@@ -12,8 +12,10 @@ from jobsheet.holdings.all_holdings import kind_of as holding_kind_of
 from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp, Zero
 from jobsheet.model.quantity import Pattern, Place
+from jobsheet.model.stock import ALONG, BOX, Stock
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.stock.all_shapes import in_file
 from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import digest, write_file
 from jobsheet.storage.writing import emit
@@ -62,7 +64,7 @@ def _data(job: Job) -> dict[str, Any]:
     data["units"] = head.pop("units")
     data["part"] = _group(layout.PART, job.part)
     data |= head
-    data["stock"] = _group(layout.STOCK, job.stock)
+    data["stock"] = stock_data(job.stock)
     if job.datums:
         data["datums"] = dict(job.datums)
     if finished := finished_data(job.finished):
@@ -87,6 +89,24 @@ def set_up_data(set_up: SetUp) -> dict[str, Any]:
     if set_up.zero != _DEFAULT_ZERO:
         out["zero"] = _group(layout.ZERO, set_up.zero)
     out["operations"] = [step_data(operation) for operation in set_up.operations]
+    return out
+
+
+def stock_data(stock: Stock) -> dict[str, Any]:
+    """The stock as texts. Where its words say all that is known of it, as in files of an earlier day, they alone are written."""
+    from jobsheet.storage.words.stock_words import before_facts, with_what_words_say
+
+    earlier = before_facts(stock)
+    if stock.condition and with_what_words_say(earlier) == stock:
+        stock = earlier
+    elif stock.condition and stock == earlier:
+        # Else its words would be taken for facts when it is read.
+        return {"shape": stock.shape, **_group(in_file(stock.shape)[1:], stock)}
+    out = _group(in_file(stock.shape), stock)
+    if stock.shape == BOX:
+        del out["shape"]
+    if out.get("along") == ALONG[0]:
+        del out["along"]
     return out
 
 

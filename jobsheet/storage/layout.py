@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jobsheet.model.job import AS_RECOMMENDED, FACES
+from jobsheet.model.job import AS_RECOMMENDED
+from jobsheet.model.stock import FACES
 from jobsheet.operations.entry import Entry
 
 FLUID_IS = ("water-based", "mineral oil", "cutting oil", "paste")
@@ -37,26 +38,6 @@ PART = (
         hint="such as ISO 2768-m, ±0.1",
     ),
     Entry(name="quantity", title="How many now", asks="count", low="1", high="100000", optional=True),
-)
-STOCK = (
-    Entry(
-        name="length",
-        title="Length",
-        asks="length",
-        low="1 mm",
-        high="3 m",
-        hint="left to right on the drawing",
-    ),
-    Entry(name="width", title="Width", asks="length", low="1 mm", high="3 m", hint="front to rear"),
-    Entry(name="height", title="Height", asks="length", low="0.1 mm", high="3 m"),
-    Entry(name="condition", title="Condition", asks="text", optional=True, hint="such as bright flat, sawn"),
-    Entry(
-        name="as_bought",
-        title="Faces left unmachined",
-        asks="text",
-        optional=True,
-        hint="such as top, bottom",
-    ),
 )
 JOB = (
     Entry(name="units", title="Units", asks="choice", choices=("mm", "in")),

@@ -168,9 +168,11 @@ def test_what_is_gone_is_said():
 def test_every_field_can_be_asked_for():
     for owner in ("job", "job:part", "job:stock", "setup:set-up-1", "holding:set-up-1", "zero:set-up-1"):
         from jobsheet.edit.commands import SECTIONS, SET_UP_SECTIONS
+        from jobsheet.stock.all_shapes import entries_of as stock_entries
 
         section, _, key = owner.partition(":")
-        entries = SECTIONS[key or "job"] if section == "job" else SET_UP_SECTIONS[section]
+        known = SECTIONS | {"stock": stock_entries(JOB.stock)}
+        entries = known[key or "job"] if section == "job" else SET_UP_SECTIONS[section]
         if section == "holding":
             entries = entries_of(JOB.set_ups[0].holding)
         for entry in entries:

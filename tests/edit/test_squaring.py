@@ -6,13 +6,15 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.catalog.trade.general_limits import general_limit
+from jobsheet.catalog.trade.surfaces import read_faces, read_surfaces
 from jobsheet.catalog.trade.tolerances import read_size
 from jobsheet.edit.history import History
 from jobsheet.edit.squaring import SquareAllSix
 from jobsheet.errors import CalcError, CommandError
-from jobsheet.model.job import Job, SetUp, Stock
+from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import NORMALS, OPPOSITE, lying, stock_box
 from jobsheet.model.quantity import Quantity
+from jobsheet.model.stock import Stock
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
@@ -35,7 +37,7 @@ def block(stock=(64, 45, 30), machine="bench-mill-b-1", workshop=SHOP, material=
         machine=machine,
         material=material,
         workshop=workshop,
-        stock=Stock(length=length, width=width, height=height, condition="black hot-rolled flat, sawn"),
+        stock=Stock(length=length, width=width, height=height, surfaces=read_surfaces("black, ends sawn")),
         set_ups=(SetUp(key="set-up-1", number=1),),
     )
 
@@ -155,7 +157,9 @@ def test_what_cannot_be_finished_is_said(size, sentence):
 def test_faces_that_stay_as_bought_are_not_squared():
     job = block()
     with pytest.raises(CommandError, match="stay as bought"):
-        SquareAllSix("60", "40", "25").apply(replace(job, stock=replace(job.stock, as_bought="top, bottom")))
+        SquareAllSix("60", "40", "25").apply(
+            replace(job, stock=replace(job.stock, as_bought=read_faces("top, bottom")))
+        )
 
 
 @pytest.mark.parametrize(

@@ -9,8 +9,8 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField, entry_of
 from jobsheet.errors import DocumentError, QuantityError
-from jobsheet.model.job import FACES
 from jobsheet.model.lying import OPPOSITE, beside, lying, stock_box
+from jobsheet.model.stock import FACES
 from jobsheet.storage.job_file import blank_job, job_from_text
 from jobsheet.storage.job_writing import write_job
 

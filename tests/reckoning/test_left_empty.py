@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
+from jobsheet.catalog.trade.surfaces import read_surfaces
 from jobsheet.edit.commands import GiveBack, SetField, SetFields
 from jobsheet.model.job import AS_RECOMMENDED
 from jobsheet.paths import sample_jobs
@@ -157,7 +158,7 @@ def test_the_first_cut_of_a_casting_goes_under_its_skin_and_the_next_need_not():
     first = found.job.find("base-skin")[1]
     layers = found.operations["base-skin"].figures.value("layers")
     assert first.fields.depth.value / layers >= 1e-3 * (1 - 1e-9)
-    bright = replace(job, stock=replace(job.stock, condition="bright bar"))
+    bright = replace(job, stock=replace(job.stock, surfaces=read_surfaces("bright")))
     assert not any(setting.skin for setting in Reckoner().reckon(bright).settings.values())
     # The same job typed into: what was seen before is not taken for what is now.
     reckoner = Reckoner()

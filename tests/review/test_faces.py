@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from jobsheet.model.job import FACES
+from jobsheet.catalog.trade.surfaces import read_faces
+from jobsheet.model.stock import FACES
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.plan.faces import AS_BOUGHT, MACHINED, RAW, measured_across, plan_of, zero_faces
 from jobsheet.review.rule import View
@@ -41,9 +42,9 @@ def test_a_face_that_no_step_makes_stays_as_bought(samples):
     assert {face for face in FACES if found.state(face, 99) == AS_BOUGHT} == {"top", "bottom"}
 
 
-def test_words_of_the_stock_keep_a_face_as_bought(samples):
+def test_the_stock_keeps_faces_as_bought(samples):
     job = read_job(samples / "hm-102-slide-plate.yaml")
-    job = replace(job, stock=replace(job.stock, as_bought="top, bottom, Ends"))
+    job = replace(job, stock=replace(job.stock, as_bought=read_faces("top, bottom, Ends")))
     assert plan(job).state("left", 0) == AS_BOUGHT
     assert plan(job).state("front", 0) == RAW
 

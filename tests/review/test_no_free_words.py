@@ -17,13 +17,9 @@ from tests.review.test_rules import cases, edited, facts_named, remarks
 HERE = Path(jobsheet.review.__file__).parent
 ASKING = sorted([*HERE.glob("rules/**/*.py"), *HERE.glob("plan/*.py")])
 #: Texts in which a person writes what they like.
-FREE = ("note", "what", "with_what", "also_fetch", "condition", "as_bought", "why")
+FREE = ("note", "what", "with_what", "also_fetch", "condition", "why")
 #: What may be read all the same, and why.
-KNOWN = {
-    "first_cut_under_the_skin.py": {
-        "condition"
-    },  # handed to reckoning/skin.py, the one reader of stock words
-}
+KNOWN: dict[str, set[str]] = {}
 #: Modules that match words.
 MATCHING = ("re", "jobsheet.units.lazily", "fnmatch", "difflib")
 #: Words of the trade that rules were told by once, with none that has a size.

@@ -25,6 +25,7 @@ from jobsheet.operations import registry
 from jobsheet.operations.kind import Aim
 from jobsheet.reckoning.adviser.left_empty import filled_texts, left_of
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
+from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
 
 translate = QCoreApplication.translate
@@ -299,7 +300,7 @@ class Desk(QObject):
         entries = tuple(entry for entry in layout.JOB if entry.name not in hidden)
         return (
             Section("job:part", translate("Desk", "Part"), layout.PART),
-            Section("job:stock", translate("Desk", "Stock"), layout.STOCK),
+            Section("job:stock", translate("Desk", "Stock"), stock_entries(self.job.stock)),
             Section("job", translate("Desk", "Job"), entries),
         )
 

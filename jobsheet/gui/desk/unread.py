@@ -7,9 +7,9 @@ from collections.abc import Callable
 from jobsheet.model.job import Job
 
 #: What the figures of every step hang on, by its owner; the rest of the header are words.
-_JOB = {"job": {"material", "machine", "fluid", "units"}, "job:stock": {"length", "width", "height"}}
-#: All that is said of the holding of the set-up that a step stands in, but its words.
-_WORDS = {"note"}
+_JOB = {"job": {"material", "machine", "fluid", "units"}}
+#: All that is said of the stock and of the holding of the set-up that a step stands in, but its words.
+_WORDS = {"note", "condition"}
 
 
 def hangs_on(job: Job, key: str) -> Callable[[str, str], bool]:
@@ -19,6 +19,8 @@ def hangs_on(job: Job, key: str) -> Callable[[str, str], bool]:
     def asked(owner: str, name: str) -> bool:
         if owner == key:
             return True
-        return name in _JOB.get(owner, ()) or (owner == f"holding:{set_up}" and name not in _WORDS)
+        if owner in ("job:stock", f"holding:{set_up}"):
+            return name not in _WORDS
+        return name in _JOB.get(owner, ())
 
     return asked

@@ -10,12 +10,13 @@ from PySide6.QtCore import QCoreApplication
 from jobsheet.catalog.metals.materials import find
 from jobsheet.errors import JobsheetError, QuantityError
 from jobsheet.gui.forms.shown import Shown
-from jobsheet.model.job import Job, Part, Stock
+from jobsheet.model.job import Job, Part
 from jobsheet.model.quantity import Quantity
+from jobsheet.model.stock import Stock
 from jobsheet.operations.entry import Entry
+from jobsheet.stock.shape_kind import HEIGHT, LENGTH, WIDTH
 from jobsheet.storage.card_files import card_names, find_card
 from jobsheet.storage.job_file import blank_job
-from jobsheet.storage.layout import STOCK
 
 translate = QCoreApplication.translate
 ENTRIES = (
@@ -128,5 +129,5 @@ def _sizes(text: str, units: str) -> tuple[Quantity, Quantity, Quantity]:
     unit = _UNIT.search(parts[2])
     if unit and not any(_UNIT.search(part) for part in parts[:2]):
         parts = [f"{parts[0]} {unit[0]}", f"{parts[1]} {unit[0]}", parts[2]]
-    found = [entry.read(part, units) for entry, part in zip(STOCK[:3], parts, strict=True)]
+    found = [entry.read(part, units) for entry, part in zip((LENGTH, WIDTH, HEIGHT), parts, strict=True)]
     return found[0], found[1], found[2]

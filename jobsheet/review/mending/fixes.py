@@ -20,6 +20,8 @@ from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
+from jobsheet.stock.all_shapes import changed as stock_changed
+from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
 
 Mend = Callable[[Job], Job]
@@ -29,7 +31,7 @@ class NotMended(JobsheetError):
     """Nothing better of this kind is to be had here; the words go behind `No fix is offered:`."""
 
 
-_JOB: dict[str, tuple[Entry, ...]] = {"part": layout.PART, "stock": layout.STOCK}
+_JOB: dict[str, tuple[Entry, ...]] = {"part": layout.PART}
 _SET_UP: dict[str, tuple[Entry, ...]] = {
     "setup": layout.SET_UP, "holding": (), "zero": layout.ZERO,
 }  # fmt: skip
@@ -66,6 +68,9 @@ def _with_field(job: Job, owner: str, name: str, text: str) -> Job:
     if section == "job":
         if not key:
             return replace(job, **{name: _read(layout.JOB, name, text, job.units) or ""})
+        if key == "stock":
+            value = _read(stock_entries(job.stock), name, text, job.units)
+            return replace(job, stock=stock_changed(job.stock, name, value))
         part = getattr(job, key)
         return replace(job, **{key: _changed(part, name, _read(_JOB[key], name, text, job.units))})
     if section in _SET_UP and key:

@@ -7,11 +7,12 @@ from jobsheet.operations import registry
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Kind
 from jobsheet.review.pages.one_page import Page
+from jobsheet.stock.all_shapes import every_entry
 from jobsheet.storage import layout
 
 #: The fields of the job's own forms, by the name that the window calls the form.
 _FORMS: dict[str, tuple[str, tuple[Entry, ...]]] = {
-    "job": ("The job", layout.JOB), "job:part": ("Part", layout.PART), "job:stock": ("Stock", layout.STOCK),
+    "job": ("The job", layout.JOB), "job:part": ("Part", layout.PART), "job:stock": ("Stock", every_entry()),
     "setup": ("Set-up: how it lies", layout.SET_UP),
     "zero": ("Set-up: zero", layout.ZERO),
 }  # fmt: skip

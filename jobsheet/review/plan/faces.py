@@ -24,7 +24,7 @@ from jobsheet.model.shape import Edge, Slab
 from jobsheet.operations.registry import roles
 from jobsheet.operations.roles import Roles
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
-from jobsheet.reckoning.skin import is_rough, kept_faces, raw_faces
+from jobsheet.reckoning.skin import is_untrue
 from jobsheet.review.plan.held import does
 from jobsheet.review.rule import View
 from jobsheet.stages.course import NEAR, Cut, course_of
@@ -103,7 +103,7 @@ class Plan(Struct, frozen=True):
         cut = self.made.get(face, ())
         if any(one < index for one in cut):
             return MACHINED
-        if not cut or face in _kept(self.job):
+        if not cut or face in self.job.stock.stays:
             return AS_BOUGHT
         return RAW
 
@@ -114,10 +114,9 @@ class Plan(Struct, frozen=True):
     def untrue(self, face: str, index: int) -> bool:
         """Whether a face is raw, or is never cut and has the skin of the stock: nothing lies flat on it."""
         state = self.state(face, index)
-        if state != AS_BOUGHT or face in _kept(self.job):
+        if state != AS_BOUGHT or face in self.job.stock.stays:
             return state == RAW
-        stock = self.job.stock
-        return is_rough(stock) and face in raw_faces(stock)
+        return is_untrue(self.job.stock, face)
 
     def first_cut(self, face: str) -> Step | None:
         """The step that makes it, or None."""
@@ -146,7 +145,7 @@ class Plan(Struct, frozen=True):
 
     def area(self, face: str) -> float:
         """How large a face of the stock is [m²]."""
-        size = (self.job.stock.length.value, self.job.stock.width.value, self.job.stock.height.value)
+        size = self.job.stock.sizes
         one, two = (size[axis] for axis in range(3) if axis != _AXIS[face])
         return one * two
 
@@ -186,11 +185,6 @@ def _makes(operation: Operation, cut: Cut) -> tuple[str, ...]:
         elif isinstance(shape, Edge) and shape.depth >= cut.before.size[2] - NEAR:
             found.append(getattr(cut.before, _SIDES[shape.side]))
     return tuple(dict.fromkeys(found))
-
-
-@by_identity(8)
-def _kept(job: Job) -> frozenset[str]:
-    return kept_faces(job.stock)
 
 
 # --- what a step measures from ---

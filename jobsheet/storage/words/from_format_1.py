@@ -9,8 +9,9 @@ from __future__ import annotations
 import re
 
 from jobsheet.catalog.reading.strict_yaml import Node
-from jobsheet.model.job import FACES, SetUp
+from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying, beside, lying
+from jobsheet.model.stock import FACES
 from jobsheet.operations import manners
 from jobsheet.storage.words import cut_words
 from jobsheet.storage.words.bench_words import deeds, holding_changed, instrument

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.reckoning.skin import is_round
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import in_vice, plan_of
 from jobsheet.review.plan.held import fact, holding_roles
@@ -22,9 +21,9 @@ def vee_for_round_work(view: View) -> Iterator[Remark]:
     From: GTZ, course in metalworking, drilling and clamping; J. Rose, Modern Machine Shop Practice, figures
     1511 to 1521
     """
-    if not is_round(view.job.stock):
+    if not view.job.stock.is_round:
         return
-    size = (view.job.stock.length.value, view.job.stock.width.value, view.job.stock.height.value)
+    size = view.job.stock.sizes
     for set_up, steps in plan_of(view).groups():
         lie = steps[0].lie
         if not in_vice(set_up, lie) or holding_roles(set_up).round or fact(set_up, "jaws") == "soft":

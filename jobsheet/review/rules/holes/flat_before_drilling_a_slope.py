@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
-from jobsheet.reckoning.skin import is_cast, kept_faces
+from jobsheet.reckoning.skin import is_cast
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.hole_chains import holes_of
@@ -27,13 +27,11 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
     From: from memory of trade teaching
     """
     stock = view.job.stock
-    if not is_cast(stock):
-        return
     found = holes_of(view.reckoned)
     told: set[str] = set()
     for chain in found.chains:
         first = next((one for one in chain.steps if one.does in ("spot", "drill")), None)
-        if first is None or first.key in told or chain.face in kept_faces(stock):
+        if first is None or first.key in told or chain.face in stock.stays or not is_cast(stock, chain.face):
             continue
         if any(one.face == chain.face and one.index < first.index for one in found.lowered):
             continue

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Edge, Slab
-from jobsheet.reckoning.skin import raw_faces, skin_of
+from jobsheet.reckoning.skin import skin_of
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.cuts import layer_of
@@ -30,15 +30,10 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
     From: common practice; the two depths are the workshop's numbers
     """
     plan = plan_of(view)
-    skin, words = skin_of(view.job.stock.condition, view.reckoned.shop)
-    if not skin:
-        return
-    skinned = raw_faces(view.job.stock)
     for face in plan.made:
+        skin, words = skin_of(view.job.stock, face, view.reckoned.shop)
         step = plan.first_cut(face)
-        if step is None or plan.state(face, 0) == AS_BOUGHT:
-            continue
-        if face not in skinned:
+        if not skin or step is None or plan.state(face, 0) == AS_BOUGHT:
             continue
         pass_ = _first_pass(step)
         if pass_ is None or pass_ >= skin - 1e-6:

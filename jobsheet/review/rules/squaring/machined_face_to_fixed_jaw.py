@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.job import FACES
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
+from jobsheet.model.stock import FACES
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import MACHINED, in_vice, plan_of
 from jobsheet.review.rule import View, remark, rule

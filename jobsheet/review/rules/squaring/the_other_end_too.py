@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Remark
 from jobsheet.model.shape import Edge, Slab
-from jobsheet.reckoning.skin import kept_faces
 from jobsheet.review.plan.faces import Plan, Step, plan_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
@@ -57,7 +56,7 @@ def the_other_end_too(view: View) -> Iterator[Remark]:
 
 def _stays(plan: Plan, face: str) -> bool:
     """Whether the stock says that it stays as it is bought; what only nobody cuts is not said."""
-    return face in kept_faces(plan.job.stock)
+    return face in plan.job.stock.stays
 
 
 def _off(step: Step, face: str) -> float:

@@ -31,7 +31,7 @@ def rough_both_sides_of_bright_bar(view: View) -> Iterator[Remark]:
     stock = view.job.stock
     if not may_bow(stock):
         return
-    size = (stock.length.value, stock.width.value, stock.height.value)
+    size = stock.sizes
     thick = min(size)
     axis = size.index(thick)
     if max(size) <= LONG * thick:

@@ -1,0 +1,1 @@
+"""One shape of stock a file; `SHAPE` at its end binds what it says."""
