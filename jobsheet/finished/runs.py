@@ -7,8 +7,8 @@ import re
 from jobsheet.finished.clauses import Said
 from jobsheet.finished.places_clause import coordinate
 from jobsheet.finished.scanned import Scanned
-from jobsheet.model.job import FACES
 from jobsheet.model.quantity import Place, Places
+from jobsheet.model.stock import FACES
 from jobsheet.units.lazily import pattern
 
 _FROM = pattern(r"from\b", re.IGNORECASE)

@@ -9,8 +9,8 @@ import re
 
 from jobsheet.catalog.trade.tolerances import read_size
 from jobsheet.errors import QuantityError
-from jobsheet.model.job import FACES
 from jobsheet.model.quantity import Quantity, Size
+from jobsheet.model.stock import FACES
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.lazily import pattern
 

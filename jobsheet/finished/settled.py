@@ -7,8 +7,8 @@ from typing import Any
 from jobsheet.finished.clauses import Said
 from jobsheet.finished.scanned import Scanned
 from jobsheet.model.finished import Feature
-from jobsheet.model.job import FACES
 from jobsheet.model.quantity import Pattern, Place, Places
+from jobsheet.model.stock import FACES
 
 #: The axes of a face in the order of its two numbers: 0 is left to right, 1 front to rear, 2 bottom to top.
 AXES = {"top": (0, 1), "bottom": (0, 1), "front": (0, 2), "rear": (0, 2), "left": (1, 2), "right": (1, 2)}

@@ -16,9 +16,9 @@ from typing import Any
 from jobsheet.errors import QuantityError
 from jobsheet.finished.scanned import SIZE, Scanned
 from jobsheet.model.finished import SIZES, FaceForm, Shape
-from jobsheet.model.job import FACES
 from jobsheet.model.lying import OPPOSITE, beside
 from jobsheet.model.quantity import Size
+from jobsheet.model.stock import FACES
 from jobsheet.remembered import remembered
 from jobsheet.units.lazily import pattern
 
