@@ -9,7 +9,6 @@ from msgspec import Struct
 from jobsheet.model.finished import Finished
 from jobsheet.model.held_work import NOTHING, Holding
 from jobsheet.model.quantity import Quantity
-from jobsheet.model.stock import FACES as FACES
 from jobsheet.model.stock import Stock
 
 #: What a step's empty fields mean, as its file has it.

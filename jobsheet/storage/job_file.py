@@ -31,7 +31,7 @@ from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
 from jobsheet.storage.older_words import RULES
-from jobsheet.storage.stock_reading import stock_from
+from jobsheet.storage.words.stock_reading import stock_from
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
