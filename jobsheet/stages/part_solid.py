@@ -1,0 +1,119 @@
+"""The finished part as a solid, and how the work after the last step differs from it: what is left too much, what was cut too much."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import manifold3d as m3
+from msgspec import Struct
+
+from jobsheet.finished.finished_part import FinishedPart
+from jobsheet.model.finished import Feature
+from jobsheet.model.lying import Box
+from jobsheet.stages.as_drawn import Drawn, drawn, part_box
+from jobsheet.stages.course import Sized
+from jobsheet.stages.solids import MM, Stage, _box, _frame, _parts
+
+#: Solids agree where nothing between them is thicker than this [m].
+AGREES = 0.01e-3
+#: Volumes below this are the modeller's rounding [mm³].
+NOTHING = 1e-6
+
+
+class Difference(Struct, frozen=True, kw_only=True):
+    """One piece that is there and should not be (`left`), or should be there and is not (`cut away`).
+
+    `volume` [m³]; `thick` is how thick it is in the mean, twice its volume over its surface [m]. `lines` are the features in whose
+    region metal is left, by the number of their line; `steps` the keys of the steps that cut into what should stay.
+    """
+
+    what: str
+    volume: float
+    thick: float
+    box: Box
+    lines: tuple[int, ...] = ()
+    steps: tuple[str, ...] = ()
+
+
+def part_solid(part: FinishedPart, box: Box) -> Any:
+    """The solid of the finished part [mm]: a box of its sizes less its features."""
+    gone = [_solid(sized, one) for one in drawn(part, box) for sized in one.gone]
+    return _less(_box(box), gone)
+
+
+def differences(stages: Sequence[Stage], part: FinishedPart) -> tuple[Difference, ...]:
+    """How the work after the last step differs from the finished part, the thickest piece first.
+
+    What a drawing leaves open is no difference: the flanks of a thread, the point of a drill, a broken edge.
+    """
+    last = stages[-1]
+    box = part_box(last.box, part)
+    features = drawn(part, box)
+    wanted = _less(_box(box), [_solid(sized, one) for one in features for sized in one.gone])
+    open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
+    left = _less(last.solid - wanted, open_)
+    cut = _less(wanted - last.solid, open_)
+    found = [_piece("left", piece, features, ()) for piece in left.decompose()]
+    found += [_piece("cut away", piece, (), stages) for piece in cut.decompose()]
+    return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
+
+
+def _solid(sized: Sized, one: Drawn) -> Any:
+    parts = _parts(sized, one.lie)
+    tool = parts[0] if len(parts) == 1 else m3.Manifold.batch_boolean(parts, m3.OpType.Add)
+    return tool.transform(_frame(one.lie))
+
+
+def _less(solid: Any, tools: list[Any]) -> Any:
+    if not tools:
+        return solid
+    return solid - m3.Manifold.batch_boolean(tools, m3.OpType.Add)
+
+
+def _edges(box: Box, part: FinishedPart) -> list[Any]:
+    """Along every edge of the box what a chamfer may take: the largest that any line says."""
+    legs = [_leg(feature) for _, feature in part.features if feature.what == "chamfer"]
+    if not legs:
+        return []
+    leg = max(legs) * MM
+    spans = [(low * MM, high * MM) for low, high in box]
+    found = []
+    for along in range(3):
+        one, two = (axis for axis in range(3) if axis != along)
+        for first in spans[one]:
+            for second in spans[two]:
+                low, size = [0.0] * 3, [0.0] * 3
+                low[along], size[along] = spans[along][0] - leg, spans[along][1] - spans[along][0] + 2 * leg
+                low[one], size[one] = first - leg, 2 * leg
+                low[two], size[two] = second - leg, 2 * leg
+                found.append(m3.Manifold.cube(tuple(size)).translate(tuple(low)))
+    return found
+
+
+def _leg(feature: Feature) -> float:
+    return feature.size.nominal if feature.size is not None else 0.0
+
+
+def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[Stage]) -> Difference:
+    """One piece in words that a rule can use."""
+    volume, surface = float(piece.volume()), float(piece.surface_area())
+    bounds = piece.bounding_box()
+    x, y, z = ((low / MM, high / MM) for low, high in zip(bounds[:3], bounds[3:], strict=True))
+    thick = 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
+    lines = tuple(
+        one.line for one in features if any(_meets(piece, _solid(sized, one)) for sized in one.gone)
+    )
+    steps = tuple(
+        stage.cut.key
+        for stage in stages
+        if stage.cut and stage.tool is not None and _meets(piece, stage.tool)
+    )
+    return Difference(
+        what=what, volume=volume / MM**3, thick=thick, box=(x, y, z), lines=lines if thick > AGREES else (),
+        steps=steps if thick > AGREES else (),
+    )  # fmt: skip
+
+
+def _meets(piece: Any, tool: Any) -> bool:
+    return float((piece ^ tool).volume()) > NOTHING
