@@ -10,6 +10,7 @@ from typing import Any, Protocol, runtime_checkable
 from msgspec import Struct
 from msgspec.structs import replace
 
+from jobsheet.edit.finished_lines import OWNER, entry_of_line, value_of_line, with_line
 from jobsheet.errors import CommandError
 from jobsheet.holdings.all_holdings import NONE, changed_to, entries_of, roles_of
 from jobsheet.model.held_work import Holding
@@ -79,6 +80,8 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
         If there is no such owner or field.
     """
     what, key = owner_of(owner)
+    if owner == OWNER:
+        return entry_of_line(name)
     if what == "job":
         entries = stock_entries(job.stock) if key == "stock" else SECTIONS.get(key, ())
     elif what == "operation":
@@ -109,6 +112,8 @@ def laying_of(set_up: SetUp) -> tuple[Entry, ...]:
 def value_of(job: Job, owner: str, name: str) -> Any:
     """The value that a field of the window shows."""
     what, key = owner_of(owner)
+    if owner == OWNER:
+        return value_of_line(job.finished, name)
     if what == "job":
         return getattr(job if key == "job" else getattr(job, key), name)
     if what == "operation":
@@ -183,6 +188,8 @@ class SetField(Struct, frozen=True):
         if self.owner == "job" and self.name == "machine":
             return ChooseMachine(self.text).apply(job)
         value = entry.read(self.text, job.units)
+        if self.owner == OWNER:
+            return replace(job, finished=with_line(job.finished, self.name, value))
         what, key = owner_of(self.owner)
         if what == "operation":
             _, operation = operation_of(job, key)

@@ -13,7 +13,7 @@ from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.column.offered_lines import OfferedLines
 from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.forms.form import Form
+from jobsheet.gui.forms.form import LINES, Form
 from jobsheet.gui.forms.shown import Section, Shown
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.drawn_lines import SCALE, paint
@@ -36,6 +36,8 @@ class HeaderForm(QWidget):
     closed = Signal(str)
     picks_wanted = Signal(str, str)
     height_changed = Signal()
+    #: Of which section a line goes where: 0 strikes it.
+    line_moved = Signal(str, int)
 
     def __init__(
         self, key: str, title: str, sections: tuple[Section, ...], units: str, close: str, parent: QWidget
@@ -65,6 +67,7 @@ class HeaderForm(QWidget):
         form.scope = section.name if section.name.startswith("job") else section.name.partition(":")[0]
         form.typed.connect(lambda name, text, part=section.name: self.typed.emit(part, name, text))
         form.height_changed.connect(self.height_changed)
+        form.line_moved.connect(self.line_moved)
         form.picks_wanted.connect(lambda name, part=section.name: self.picks_wanted.emit(part, name))
         return form
 
@@ -76,6 +79,11 @@ class HeaderForm(QWidget):
         for section in sections:
             before = self.forms.get(section.name)
             if before is not None and _asked(before) == _asks(section):
+                continue
+            if before is not None and _goes_on(before, section):
+                before.follow(section.entries)
+                self._in_turn()
+                self.height_changed.emit()
                 continue
             form = self._made(section)
             in_hand = _under_the_hand(before)
@@ -222,6 +230,13 @@ def _asked(form: Form) -> list[tuple[str, tuple[str, ...]]]:
 
 def _asks(section: Section) -> list[tuple[str, tuple[str, ...]]]:
     return [(entry.name, entry.choices) for entry in section.entries]
+
+
+def _goes_on(form: Form, section: Section) -> bool:
+    """Whether a section asks the same as before and lines behind it, or fewer of them: those that stay keep the hand."""
+    one, other = _asked(form), _asks(section)
+    short, long = sorted((one, other), key=len)
+    return long[: len(short)] == short and all(name.startswith(LINES) for name, _ in long[len(short) :])
 
 
 def _under_the_hand(form: Form | None) -> str:

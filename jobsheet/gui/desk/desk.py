@@ -11,9 +11,11 @@ from typing import Any
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from jobsheet.edit.commands import Command, SetField, entry_of, laying_of, set_up_of, value_of
+from jobsheet.edit.finished_lines import OWNER, entries_of_lines
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
+from jobsheet.gui.desk.lines_shown import line_shown
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, shown
 from jobsheet.holdings.all_holdings import asked_of
@@ -301,6 +303,7 @@ class Desk(QObject):
         return (
             Section("job:part", translate("Desk", "Part"), layout.PART),
             Section("job:stock", translate("Desk", "Stock"), stock_entries(self.job.stock)),
+            Section(OWNER, translate("Desk", "What the part shall be"), entries_of_lines(self.job.finished)),
             Section("job", translate("Desk", "Job"), entries),
         )
 
@@ -317,7 +320,9 @@ class Desk(QObject):
         job, drafts = self.job, self.history.drafts
         return {
             section.name: {
-                entry.name: shown(
+                entry.name: line_shown(job, entry.name)
+                if section.name == OWNER
+                else shown(
                     entry,
                     value_of(job, section.name, entry.name),
                     drafts.get((section.name, entry.name)),

@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.commands import GiveBack, HoldBy, SetField
+from jobsheet.edit.finished_lines import OWNER, MoveLine, StrikeLine, line_number
 from jobsheet.edit.history import Change
 from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
@@ -233,10 +234,20 @@ class OpenRows:
         form = HeaderForm(key, self._title(key), self._sections(key), desk.job.units, close, ruled)
         form.typed.connect(self._typed)
         form.picks_wanted.connect(self._pick)
+        form.line_moved.connect(self._line_moved)
         self._connect(form)
         self._fill_header(form)
         ruled.open(form)
         form.focus_first()
+
+    def _line_moved(self, name: str, by: int) -> None:
+        """A line of the finished part goes up or down, and the hand with it; struck, the hand goes to the one before it."""
+        number = line_number(name)
+        self._hand.desk.history.break_merge()
+        done = or_absent(lambda: self._hand.do(MoveLine(number, by) if by else StrikeLine(number)), None)
+        beside = number + by if by else max(number - 1, 1)
+        if (done or not by) and (field := self._field(OWNER, f"line_{beside}")) is not None:
+            field.go_in()
 
     def _connect(self, form: OpenRow | HeaderForm) -> None:
         """Hear what both kinds of form report."""

@@ -25,6 +25,8 @@ ACROSS = 14
 DOWN = 2
 #: Fields whose places are rows: those of holes.
 IN_ROWS = ("at",)
+#: Fields that are lines of several, more of which come as they are typed: those of the finished part.
+LINES = ("sizes", "line_")
 
 
 class Form(QWidget):
@@ -35,6 +37,8 @@ class Form(QWidget):
     done = Signal(str, str, str, bool)
     height_changed = Signal()
     picks_wanted = Signal(str)
+    #: A line of several goes up or down by so many; 0 strikes it.
+    line_moved = Signal(str, int)
 
     def __init__(
         self, entries: Iterable[Entry], units: str, name: str, parent: QWidget, *, joined: bool = True
@@ -46,15 +50,38 @@ class Form(QWidget):
         self.scope = ""
         #: The places of its holes, where it asks for them.
         self.rows: PlacesField | None = None
+        self._units = units
         for entry in entries:
-            field = self._field(entry, units, joined=joined)
-            field.typed.connect(self.typed)
-            field.height_changed.connect(self.height_changed)
-            field.picks_wanted.connect(self.picks_wanted)
-            self.fields[entry.name] = field
+            self._add(entry, joined=joined)
+
+    def _add(self, entry: Entry, *, joined: bool) -> Field:
+        """One more field behind the others."""
+        field = self._field(entry, self._units, joined=joined)
+        field.typed.connect(self.typed)
+        field.height_changed.connect(self.height_changed)
+        field.picks_wanted.connect(self.picks_wanted)
+        self.fields[entry.name] = field
+        return field
+
+    def follow(self, entries: Iterable[Entry]) -> None:
+        """Ask more fields of the same sort behind the last, or fewer: those that stay are not made anew, the hand may be in one."""
+        wanted = {entry.name: entry for entry in entries}
+        for name in [name for name in self.fields if name not in wanted]:
+            field = self.fields.pop(name)
+            field.hide()
+            field.deleteLater()
+        for name, entry in wanted.items():
+            if name not in self.fields:
+                self._add(entry, joined=True).show()
 
     def _field(self, entry: Entry, units: str, *, joined: bool) -> Field:
         """The field of an entry: rows where it asks for the places of holes, else a box."""
+        if entry.name.startswith(LINES):
+            from jobsheet.gui.forms.line_field import LineField
+
+            line = LineField(entry, units, self, joined=joined)
+            line.moved.connect(self.line_moved)
+            return line
         if entry.name not in IN_ROWS or entry.optional:
             return Field(entry, units, self, joined=joined)
         from jobsheet.gui.forms.places_field import PlacesField

@@ -1,0 +1,50 @@
+"""One line of the finished part: as wide as the form, moved by Alt + Up and Alt + Down, struck by Backspace once it is empty."""
+
+from __future__ import annotations
+
+from PySide6 import QtCore
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtGui import QKeyEvent
+
+from jobsheet.gui.forms.field import Field
+
+#: The one that is no line of several.
+ALONE = "sizes"
+_MOVES = {QtCore.Qt.Key.Key_Up: -1, QtCore.Qt.Key.Key_Down: 1}
+_STRIKES = (QtCore.Qt.Key.Key_Backspace, QtCore.Qt.Key.Key_Delete)
+
+
+class LineField(Field):
+    """A field over the whole width whose neighbours are lines too."""
+
+    #: Its name, and by how many lines it goes up or down; 0 strikes it.
+    moved = Signal(str, int)
+
+    def span(self, columns: int, one: float) -> int:
+        """The whole width: a line is read from one end to the other."""
+        del one
+        return columns
+
+    def help_topic(self) -> str:
+        """Its own words stand under it."""
+        return ""
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
+        """Take the keys that move or strike a line, before the row or the box does."""
+        if isinstance(event, QKeyEvent) and (by := self._asked(event)) is not None:
+            if event.type() == QEvent.Type.ShortcutOverride:
+                event.accept()
+                return True
+            if event.type() == QEvent.Type.KeyPress:
+                self.moved.emit(self.entry.name, by)
+                return True
+        return super().eventFilter(watched, event)
+
+    def _asked(self, event: QKeyEvent) -> int | None:
+        """By how many lines it shall go; 0 to strike it, None for any other key."""
+        if self.entry.name == ALONE:
+            return None
+        if event.modifiers() & QtCore.Qt.KeyboardModifier.AltModifier:
+            return _MOVES.get(QtCore.Qt.Key(event.key()))
+        empty = not self.box.text() and event.key() in _STRIKES
+        return 0 if empty and event.modifiers() == QtCore.Qt.KeyboardModifier.NoModifier else None

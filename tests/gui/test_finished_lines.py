@@ -1,0 +1,109 @@
+"""The lines of the finished part, at the keyboard alone: typed, told back, moved, struck, taken back, and never written over."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+from jobsheet.edit.finished_lines import OWNER
+from jobsheet.paths import sample_jobs
+
+#: Five drawings of our own, a line a feature.
+DRAWINGS = (
+    ("80 ±0.1 x 50 x 30; A square to B 0.03", ("4 x M8 blind 16 at 20, 15; 60, 15; 60, 35; 20, 35", "edges broken 0.3")),
+    ("100 x 60 x 12", ("slot 10 +0.05/0 through from 25, 30 to 75, 30", "4 x 6.6 cbore 11 x 6.5 at 10, 10; 90, 10; 90, 50; 10, 50")),
+    ("90 x 40 x 25 ±0.05", ("step 20 x 12 right end", "16 H7 through at 40, 20 within 0.05")),
+    ("120 x 80 x 4", ("window 50 x 30 R5 at 60, 40", "6 x M4 through on PCD 70, first at 30")),
+    ("60 ±0.05 x 40 x 20", ("slot 12 H9 x 6 deep left to right at 20", "2 x 5 x 12 deep at 10, 10; 50, 10")),
+)  # fmt: skip
+
+
+@pytest.fixture
+def lines(window):
+    """Opens the job's form; gives its fields of the finished part by name."""
+    window.open_key("job")
+
+    def fields():
+        return window.bench.column.ruled.opened.forms[OWNER].fields
+
+    return fields
+
+
+def write(qtbot, text):
+    """Strike every key into whatever has the keyboard, and look at the box after each."""
+    box = QApplication.focusWidget()
+    box.selectAll()
+    for count, sign in enumerate(text, 1):
+        qtbot.keyClicks(QApplication.focusWidget(), sign)
+        assert QApplication.focusWidget() is box
+        assert box.text() == text[:count]
+
+
+def enter(qtbot):
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Return)
+
+
+def test_five_drawings_are_said_by_keys_alone(window, lines, qtbot):
+    for sizes, features in DRAWINGS:
+        while window.desk.job.finished.features:
+            lines()["line_1"].go_in()
+            QApplication.focusWidget().clear()
+            window.desk.history.break_merge()
+            qtbot.keyClicks(QApplication.focusWidget(), "x")
+            qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backspace)
+            qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backspace)
+        lines()["sizes"].go_in()
+        for text in (sizes, *features):
+            write(qtbot, text)
+            enter(qtbot)
+        assert window.desk.job.finished.sizes == sizes
+        assert window.desk.job.finished.features == features
+        assert not [name for name, field in lines().items() if field.problem]
+        assert list(lines())[-1] == f"line_{len(features) + 1}"
+
+
+def test_what_was_understood_stands_under_the_line_and_what_is_wrong_too(lines, qtbot):
+    lines()["line_1"].go_in()
+    write(qtbot, "16 h7 through")
+    assert "16 H7" in str(lines()["line_1"].problem)
+    assert lines()["line_1"].problem.start == 0
+    write(qtbot, "16 H7 through at 40, 25")
+    assert lines()["line_1"].problem is None
+    assert "hole ⌀ 16 to 16.018 mm" in lines()["line_1"].understood
+
+
+def test_lines_are_moved_and_struck_and_taken_back(window, lines, qtbot):
+    before = window.desk.job.finished.features
+    assert len(before) == 2
+    lines()["line_1"].go_in()
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier)
+    assert window.desk.job.finished.features == before[::-1]
+    assert lines()["line_2"].holds_cursor()
+    QApplication.focusWidget().selectAll()
+    for _ in range(2):
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backspace)
+    assert window.desk.job.finished.features == before[1:]
+    assert lines()["line_1"].holds_cursor()
+    while window.desk.job.finished.features != before:
+        assert window.actions_by_id["undo"].isEnabled()
+        window.actions_by_id["undo"].trigger()
+    assert [field.box.text() for field in lines().values()][1:] == [*before, ""]
+
+
+def test_a_line_that_nobody_can_read_is_kept_in_the_file(window, lines, qtbot, tmp_path):
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.job_writing import save_job
+
+    lines()["line_1"].go_in()
+    write(qtbot, "as the old one")
+    save_job(window.desk.job, tmp_path / "kept.yaml")
+    assert read_job(tmp_path / "kept.yaml").finished.features[0] == "as the old one"
+
+
+@pytest.mark.parametrize("size", [(1440, 900), (900, 700)])
+def test_lines_are_as_wide_as_the_form(show, size):
+    window = show(sample_jobs() / "hm-103-pivot-block.yaml", size)
+    window.open_key("job")
+    form = window.bench.column.ruled.opened.forms[OWNER]
+    assert {field.width() for field in form.fields.values()} == {form.width()}
