@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from jobsheet.catalog.tools.measuring import PARTS
 from jobsheet.errors import QuantityError
 from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.finished import Finished
@@ -28,6 +29,8 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
     unit = entry.unit(units)
     if entry.asks == "cutter":
         return _cutter(text, units)
+    if entry.asks == "measure":
+        return PARTS.sub(lambda part: _measured_part(part[0], units), text)
     if (spelled := entry.with_unit(text, units)) == text:
         if entry.asks == "size" and unit and (fit := _FIT.match(text)):
             return f"{fit[1]} {unit}{fit[2]}"
@@ -40,6 +43,17 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
             return f"{text.rstrip()} {unit}"
         return text
     return spelled
+
+
+def _measured_part(part: str, units: str) -> str:
+    """A part of a line of measuring: the size, squareness and place get their unit, how it is measured has none."""
+    if not re.search(r"\d[\d.,/]*\s*$|\d\s*[A-Za-z]{1,2}\d{1,2}\s*$", part) or re.match(
+        r"\s*(?:at|on|from|across|over|in|near)\b", part
+    ):
+        return part
+    if re.match(r"\s*(?:square|place)\b", part, re.IGNORECASE):
+        return f"{part} {units}"
+    return _spelled(_SIZE, part, units)
 
 
 #: Parts of a cutter's line that are lengths, with a bare number: `pilot 6.6`, `flutes 55`, `40 out`.
@@ -94,6 +108,7 @@ def _place(item: Place | Pattern, units: str) -> str:
     return "".join(word if word.startswith("of ") else re.sub(number, rf"\1 {units}", word) for word in words)
 
 
+_SIZE = Entry(name="measure", title="Measure", asks="size")
 _LENGTH = Entry(name="length", title="Length", asks="length")
 
 

@@ -38,6 +38,37 @@ class Size(Struct, frozen=True):
     high: float
     text: str
 
+    @property
+    def said(self) -> str:
+        """The size as it was typed, without how it is measured."""
+        return self.text
+
+
+class Measured(Size, frozen=True):
+    """A size [m] with how it is measured; `text` is the whole line, `size` that of the size alone.
+
+    `goes` is checked by the two ends of a gauge, `between` is measured, cut and measured once more. `asks` has what else is
+    measured: `square` or `place`, with what is allowed [m] and the datum. Without a size all of it is nought.
+    """
+
+    size: str = ""
+    instrument: str = ""
+    where: str = ""
+    when: str = ""
+    goes: bool = False
+    between: bool = False
+    asks: tuple[tuple[str, float, str], ...] = ()
+
+    @property
+    def said(self) -> str:
+        """The size as it was typed; what is asked in its place where there is none."""
+        return self.size or self.text
+
+    @property
+    def sized(self) -> bool:
+        """Whether a size is said, not only squareness or a place."""
+        return self.nominal > 0
+
 
 class Several(Struct, frozen=True):
     """Some of a few words, such as `rear, left`, in the order they are written."""

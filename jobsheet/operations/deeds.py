@@ -28,16 +28,6 @@ SAID = {
 DEEDS = tuple(SAID)
 #: What can come off or go on holding where the holding is changed.
 HELD_BY = ("straps", "screws", "jaws", "parallels", "bar", "backing")
-INSTRUMENTS = (
-    "caliper",
-    "micrometer",
-    "plug gauge",
-    "gap gauge",
-    "indicator",
-    "square",
-    "depth gauge",
-    "other",
-)
 FACES = ("left", "right", "front", "rear", "top", "bottom")
 
 

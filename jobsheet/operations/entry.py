@@ -37,7 +37,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     """One field of an operation or of the job's header.
 
     `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`,
-    `thread`, `hole size`, `depth`, `places`, `size`, `material`, `machine`, `several` (some of its choices), `surfaces`, `faces`. `low` and `high` are written as people write them.
+    `thread`, `hole size`, `depth`, `places`, `size`, `measure`, `material`, `machine`, `several` (some of its choices), `surfaces`, `faces`. `low` and `high` are written as people write them.
     """
 
     name: str
@@ -87,7 +87,7 @@ class Entry(Struct, frozen=True, kw_only=True):
 
     def unit(self, units: str) -> str:
         """The unit that a bare number takes here, or nothing."""
-        asks = "length" if self.asks in ("depth", "places", "size", "hole size") else self.asks
+        asks = "length" if self.asks in ("depth", "places", "size", "measure", "hole size") else self.asks
         if asks not in KINDS:
             return ""
         found = bare_unit(asks, units)
@@ -107,6 +107,7 @@ class Entry(Struct, frozen=True, kw_only=True):
             "depth": "write a depth or through",
             "places": "write x and y, such as 14, 12; 66, 12",
             "size": "write, for example, 40 ±0.03 or 16 H7",
+            "measure": "write, for example, 40 ±0.03, micrometer, before unclamping",
             "tolerances": "write, for example, square 0.03; finish 1.6; gauge micrometer",
             "count": "write a whole number",
             "flag": "write yes or no",
@@ -218,6 +219,12 @@ def _read_size(_entry: Entry, text: str, units: str) -> Any:
     from jobsheet.catalog.trade.tolerances import read_size
 
     return read_size(text, units)
+
+
+def _read_measure(_entry: Entry, text: str, units: str) -> Any:
+    from jobsheet.catalog.tools.measuring import read_measure
+
+    return read_measure(text, units)
 
 
 #: What may be asked, and in what: a length in the job's units, a finish in micrometres, words.
@@ -372,7 +379,7 @@ def _read_faces(_entry: Entry, text: str, _units: str) -> Any:
 
 _READERS = {
     "text": _read_text, "machine": _read_text, "material": _read_material, "choice": _read_choice, "count": _read_count, "flag": _read_flag,
-    "thread": _read_thread, "size": _read_size, "hole size": _read_hole, "cutter": _read_cutter,
+    "thread": _read_thread, "size": _read_size, "measure": _read_measure, "hole size": _read_hole, "cutter": _read_cutter,
     "depth": _read_depth, "places": _read_places, "tolerances": _read_tolerances, "several": _read_several,
     "surfaces": _read_surfaces, "faces": _read_faces,
 }  # fmt: skip
@@ -382,6 +389,26 @@ def _length(value: float) -> str:
     return f"{trimmed(value * 1e3, 3)} mm = {plain(value / INCH, 4)} in"
 
 
+def _limits(value: Any, units: str) -> str:
+    if value.low == value.high:
+        return _length(value.nominal)
+    factor, decimals, unit = (1e3, 3, "mm") if units == "mm" else (1 / INCH, 4, "in")
+    return f"{plain(value.low * factor, decimals)} to {plain(value.high * factor, decimals)} {unit}"
+
+
+def _measured(value: Any, units: str) -> str:
+    """Limits and how they are measured; an instrument that would do where none is named."""
+    from jobsheet.catalog.tools.measuring import how_in_words, suggested
+
+    fit = "" if value.instrument or value.goes else suggested(value)
+    parts = (
+        _limits(value, units) if value.sized else "",
+        how_in_words(value),
+        f"{fit} reads to a quarter of it" if fit else "",
+    )
+    return "; ".join(part for part in parts if part)
+
+
 def _understood(entry: Entry, value: Any, units: str) -> str:
     """The line under the field, for each kind of value."""
     if entry.asks == "cutter":
@@ -389,10 +416,9 @@ def _understood(entry: Entry, value: Any, units: str) -> str:
     if entry.asks == "thread":
         return f"{trimmed(value.major * 1e3, 3)} mm, pitch {trimmed(value.pitch * 1e3, 4)} mm"
     if entry.asks == "size":
-        if value.low == value.high:
-            return _length(value.nominal)
-        factor, decimals, unit = (1e3, 3, "mm") if units == "mm" else (1 / INCH, 4, "in")
-        return f"{plain(value.low * factor, decimals)} to {plain(value.high * factor, decimals)} {unit}"
+        return _limits(value, units)
+    if entry.asks == "measure":
+        return _measured(value, units)
     if entry.asks in ("several", "faces"):
         return ", ".join(value.items)
     if entry.asks == "surfaces":

@@ -172,13 +172,18 @@ class RungRows(Struct, frozen=True, kw_only=True):
 
 
 class Measure(Struct, frozen=True, kw_only=True):
-    """A size to measure: its limits as two figures and a blank for what was found, or boxes to tick."""
+    """A size to measure: its limits as two figures and a blank for what was found, or boxes to tick.
+
+    `how` says with what, where and when; `again` what is written down between two cuts, with its blanks.
+    """
 
     step: str
     what: str
     low: str = ""
     high: str = ""
     boxes: tuple[str, ...] = ()
+    how: str = ""
+    again: str = ""
 
 
 class Measures(Struct, frozen=True):

@@ -11,7 +11,7 @@ from jobsheet.reckoning.answers.readings import depths_of
 from jobsheet.reckoning.reckoner import Outcome
 from jobsheet.report.blocks import NoteLine, Step
 from jobsheet.report.dial_words import in_words
-from jobsheet.report.measured import _limits
+from jobsheet.report.measured import words as measured_words
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, numbers_of
 from jobsheet.report.safety import line
@@ -68,7 +68,7 @@ def _step(
     numbers = numbers_of(operation, course.points)
     card = len(course.points) > ON_THE_SHEET
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
-    measure = _limits(operation, plan.job.units)
+    measure = measured_words(operation, plan.job.units)
     asked = getattr(operation.fields, "tolerances", None)
     layers = _layer_words(plan, operation, outcome) if row.depth else ""
     parts = (at, row.note, layers, f"measure {measure}" if measure else "", asked.text if asked else "")

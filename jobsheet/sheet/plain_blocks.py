@@ -252,6 +252,11 @@ def _measures(block: Measures, room: float) -> Laid:
             items.append(Text(x + BOX + 5, base, words, "body"))
             x += BOX + 12 + wide(words, "body")
         y = max(base + 5.5, bottom + 2)
+        for words in (row.how, row.again):
+            if words:
+                more, y = text_lines(wrap(words, "caption", room - number), "caption", number, y)
+                items += more
+                y += 2
     return Laid(tuple(items), y)
 
 

@@ -30,6 +30,7 @@ ASKS = {
     "places",
     "several",
     "size",
+    "measure",
     "tolerances",
     "material",
     "machine",

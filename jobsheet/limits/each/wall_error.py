@@ -30,5 +30,5 @@ def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
         shown=shown,
         when_tight="half of the tolerance is gone: take a light last cut",
         when_beyond="more than half of the tolerance's width: take a light last cut, and measure",
-        working=f"half of {size.text}",
+        working=f"half of {size.said}",
     )  # fmt: skip

@@ -5,9 +5,10 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.catalog.tools.cutters import short_name
+from jobsheet.catalog.tools.measuring import INSTRUMENTS
 from jobsheet.machine.spindle import choose
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Several, Size
+from jobsheet.model.quantity import Cutter, Measured, Quantity, Several
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
@@ -35,7 +36,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     cutter: Cutter | None = None
     spindle: Quantity | None = None
     minutes: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     note: str = ""
 
 
@@ -76,7 +77,7 @@ FORM = (
         "Check and words",
         (
             common.MEASURE,
-            Entry(name="instrument", title="Measured with", asks="choice", choices=deeds.INSTRUMENTS, optional=True),
+            Entry(name="instrument", title="Measured with", asks="choice", choices=INSTRUMENTS, optional=True),
             common.NOTE,
         ),
     ),
@@ -108,7 +109,7 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
             cutter=place,
             spindle=f"{speed * 60:.0f}" if speed else "",
             power_off=speed is None,
-            measure=fields.measure.text if fields.measure else "",
+            measure=fields.measure.said if fields.measure else "",
         ),
     )
 

@@ -21,7 +21,7 @@ from jobsheet.cutting.strength import bending_stress
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Measured, Places, Quantity, Several, Size, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -61,7 +61,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     angle: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""
@@ -241,7 +241,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
             pace_unit=f"s a turn, {handle.name}" if pace and handle else "s to depth",
             depth=depth,
             depth_unit=unit,
-            measure=fields.measure.text if fields.measure else fields.to.text,
+            measure=fields.measure.said if fields.measure else fields.to.text,
         ),
     )
 

@@ -11,7 +11,7 @@ from jobsheet.cutting.drill_forces import drill_torque
 from jobsheet.cutting.speed import cone_depth, cone_diameter
 from jobsheet.errors import CalcError, JobsheetError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Places, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Measured, Places, Quantity, Several, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -43,7 +43,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     feed: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""

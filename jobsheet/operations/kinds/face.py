@@ -10,7 +10,7 @@ import math
 from msgspec import Struct
 
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Measured, Quantity, Several, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.operations.entry import Entry
@@ -34,7 +34,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     along: str = "x"
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""

@@ -11,7 +11,7 @@ from msgspec import Struct
 from jobsheet.catalog.tools.cutters import short_name
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Thread, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Measured, Places, Quantity, Several, Thread, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -45,7 +45,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     back_off: str = "each turn"
     condition: str = "sharp and oiled"
     wrench: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""
@@ -156,7 +156,7 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
             depth="" if fields.depth.through else fields.depth.text,
             depth_unit="through" if fields.depth.through else "",
             power_off=True,
-            measure=fields.measure.text if fields.measure else f"{fields.thread.text} gauge",
+            measure=fields.measure.said if fields.measure else f"{fields.thread.text} gauge",
         ),
     )
 

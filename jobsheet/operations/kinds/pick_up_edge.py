@@ -11,7 +11,7 @@ from jobsheet.errors import CalcError, QuantityError
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.machine.spindle import choose
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Measured, Quantity, Several, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
@@ -33,7 +33,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     inside: Quantity | None = None
     spindle: Quantity | None = None
     minutes: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""
@@ -136,7 +136,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
             note="; ".join(part for part in (note, fields.note) if part),
             cutter=fields.cutter.place or short_name(fields.cutter),
             spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
-            measure=fields.measure.text if fields.measure else "",
+            measure=fields.measure.said if fields.measure else "",
         ),
     )
 

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from jobsheet.cutting.times import cutting_time
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Place, Places, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Measured, Place, Places, Quantity, Several, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Recess, Sweep
@@ -48,7 +48,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     along: str = "x"
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""

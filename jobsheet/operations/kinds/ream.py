@@ -14,7 +14,7 @@ from jobsheet.catalog.tools.reaming import reaming_stock
 from jobsheet.cutting.feed import axial_feed, feed_per_turn
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Measured, Places, Quantity, Several, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -44,7 +44,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     feed_per_edge: Quantity | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Quantity, Size, Tolerances
+from jobsheet.model.quantity import Measured, Quantity, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Sweep
@@ -26,7 +26,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     leave: Quantity | None = None
     saw: str = "hand saw"
     minutes: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
@@ -119,7 +119,7 @@ def rows(fields: Fields, _found: Figures, _setting: Setting) -> tuple[Row, ...]:
             note=", ".join(part for part in (left, fields.note) if part),
             cutter=fields.saw,
             power_off=True,
-            measure=fields.measure.text if fields.measure else "",
+            measure=fields.measure.said if fields.measure else "",
         ),
     )
 

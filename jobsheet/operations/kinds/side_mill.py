@@ -13,7 +13,7 @@ from msgspec import Struct
 from jobsheet.cutting.times import cutting_time, side_approach
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Places, Quantity, Several, Size, Tolerances
+from jobsheet.model.quantity import Cutter, Measured, Places, Quantity, Several, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Edge, Groove, Sweep
@@ -44,7 +44,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     path: Places | None = None
     spindle: Quantity | None = None
     cutting_speed: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""

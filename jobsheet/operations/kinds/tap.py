@@ -9,7 +9,7 @@ from jobsheet.catalog.tools.cutters import short_name
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.errors import CalcError
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Cutter, Depth, Places, Quantity, Several, Size, Thread, Tolerances
+from jobsheet.model.quantity import Cutter, Depth, Measured, Places, Quantity, Several, Thread, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Hole, Sweep
@@ -40,7 +40,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     condition: str = "sharp and oiled"
     wrench: Quantity | None = None
     spindle: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     how: Several | None = None
     what: str = ""
@@ -157,7 +157,7 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
             depth="" if fields.depth.through else fields.depth.text,
             depth_unit="through" if fields.depth.through else "",
             power_off=by_hand,
-            measure=fields.measure.text if fields.measure else f"{fields.thread.text} gauge",
+            measure=fields.measure.said if fields.measure else f"{fields.thread.text} gauge",
         ),
     )
 

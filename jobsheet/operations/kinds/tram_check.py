@@ -7,7 +7,7 @@ import math
 from msgspec import Struct
 
 from jobsheet.model.figure import Figures
-from jobsheet.model.quantity import Quantity, Size, Tolerances
+from jobsheet.model.quantity import Measured, Quantity, Tolerances
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Sweep
@@ -26,7 +26,7 @@ class Fields(Struct, frozen=True, kw_only=True):
     found: Quantity | None = None
     cutter_width: Quantity | None = None
     minutes: Quantity | None = None
-    measure: Size | None = None
+    measure: Measured | None = None
     tolerances: Tolerances | None = None
     what: str = ""
     note: str = ""
@@ -117,7 +117,7 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
             note=", ".join(part for part in parts if part),
             cutter="indicator",
             power_off=True,
-            measure=fields.measure.text if fields.measure else "",
+            measure=fields.measure.said if fields.measure else "",
         ),
     )
 

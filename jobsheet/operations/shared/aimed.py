@@ -59,7 +59,7 @@ def side(fields: Any, aim: Aim) -> tuple[str, ...]:
 def _aimed(fields: Any, left: float, off: float) -> float:
     """The drawing's own size where it is one across the work, else what the step leaves [m]."""
     size = fields.measure
-    across = size is not None and abs(size.nominal - left) < abs(size.nominal - off)
+    across = size is not None and size.nominal and abs(size.nominal - left) < abs(size.nominal - off)
     return float(size.nominal) if across else left
 
 

@@ -22,7 +22,11 @@ WHAT = Entry(
     name="what", title="Your wording", asks="text", optional=True, hint="leave empty for the usual words"
 )
 MEASURE = Entry(
-    name="measure", title="Measure", asks="size", optional=True, hint="size with its limits, such as 12 ±0.1"
+    name="measure",
+    title="Measure",
+    asks="measure",
+    optional=True,
+    hint="such as 12 ±0.1, micrometer, before unclamping",
 )
 TOLERANCES = Entry(
     name="tolerances", title="Form, finish, gauge", asks="tolerances", optional=True,

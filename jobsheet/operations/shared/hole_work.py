@@ -368,7 +368,7 @@ def row(
         pace_unit="s to depth",
         depth=depth,
         depth_unit=unit,
-        measure=fields.measure.text if fields.measure else "",
+        measure=fields.measure.said if fields.measure else "",
     )
 
 

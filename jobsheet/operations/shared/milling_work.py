@@ -387,7 +387,7 @@ def row(
         pace_unit=f"s a turn, {along}" if pace else "",
         depth=number,
         depth_unit=unit,
-        measure=fields.measure.text if fields.measure else "",
+        measure=fields.measure.said if fields.measure else "",
     )
 
 

@@ -9,9 +9,11 @@ from jobsheet.review.plan.held import does
 
 def named(step: Step) -> str:
     """The gauge that a step names: in its line of tolerances, or as its instrument."""
-    asked = getattr(step.fields, "tolerances", None)
+    asked, size = getattr(step.fields, "tolerances", None), getattr(step.fields, "measure", None)
     if asked is not None and asked.gauge:
         return str(asked.gauge)
+    if size is not None and (size.instrument or size.goes):
+        return str(size.instrument or "go and no-go gauge")
     return getattr(step.fields, "instrument", None) or ""
 
 

@@ -37,7 +37,7 @@ def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
             if any(one.does in ("ream", "bore", "drill", "plunge") for one in chain.after(step)):
                 continue
             told.add(step.key)
-            message = f"A drill does not hold {size.text}: drill under size, then ream or bore"
+            message = f"A drill does not hold {size.said}: drill under size, then ream or bore"
             yield remark(
                 view, "ream-or-bore-a-close-hole", message, step.key, set_up=step.set_up, fix=_fix(view, step)
             )  # fmt: skip
@@ -50,7 +50,7 @@ def _fix(view: View, step: HoleStep) -> Fix:
     drill = millimetres(found)
     reamers = at_hand(view.job, "reamer", size.nominal, size.nominal)
     texts = {
-        "cutter": reamers[0][1] if reamers else f"reamer {_reamer(size.text, size.nominal)}", "at": step.fields.at.text, "depth": step.fields.depth.text,
+        "cutter": reamers[0][1] if reamers else f"reamer {_reamer(size.said, size.nominal)}", "at": step.fields.at.text, "depth": step.fields.depth.text,
         "measure": size.text, "feed_per_edge": typed(0.05e-3, view.job.units),
     }  # fmt: skip
     mend: Mend = in_turn(

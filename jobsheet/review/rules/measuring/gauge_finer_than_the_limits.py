@@ -49,6 +49,10 @@ def _finer(step: Step, most: float) -> Fix | None:
     """A micrometer, where that is fine enough."""
     if most + 1e-12 < MICROMETER:
         return None
+    size = step.fields.measure
+    if size is not None and size.instrument and size.instrument == named(step):
+        line = size.text.replace(size.instrument, "micrometer")
+        return Fix("Take a micrometer", set_field(step.key, "measure", line)) if line != size.text else None
     if step.roles.beside == "bench":
         return Fix("Take a micrometer", set_field(step.key, "instrument", "micrometer"))
     return Fix(

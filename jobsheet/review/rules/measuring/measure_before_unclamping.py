@@ -36,7 +36,7 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
                 or any(measures(one) for one in _still_held(steps[index + 1 :]))
             ):
                 continue
-            size = step.fields.measure.text
+            size = step.fields.measure.said
             message = f"Measure now, before you unclamp: {size} is made here, and nothing measures it in this set-up"
             texts = {"does": "measure", "measure": size, "minutes": "2 min"}
             fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
@@ -58,7 +58,7 @@ def _only_when_out(view: View, set_up: SetUp, steps: tuple[Step, ...]) -> Iterat
         or any(step.cuts for step in steps[len(held) : late.index])
     ):
         return
-    message = f"Measure before it is taken out: {asked.text} is measured only when it can no longer be cut in the same hold"
+    message = f"Measure before it is taken out: {asked.said} is measured only when it can no longer be cut in the same hold"
     fix = Fix(f"Move {late.number} before {held[-1].number}", moved_before(late.key, held[-1].key))
     yield remark(view, "measure-before-unclamping", message, late.key, fix=fix, set_up=set_up.key)
 

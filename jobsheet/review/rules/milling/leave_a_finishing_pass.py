@@ -30,7 +30,7 @@ def leave_a_finishing_pass(view: View) -> Iterator[Remark]:
         last = last_pass(plan, step)
         if last is None or last.rough is not None or last.thick <= shop.most_finish + 1e-9:
             continue
-        message = f"Leave an allowance and take a separate finishing pass: {step.fields.measure.text} comes straight from the roughing cut"
+        message = f"Leave an allowance and take a separate finishing pass: {step.fields.measure.said} comes straight from the roughing cut"
         later = plan.made_later(step)
         mend = split_off(step, view.job.units) if later is None else None
         fix = Fix(f"Leave 0.3 mm of step {step.number} for a last pass", mend) if mend else None

@@ -41,7 +41,7 @@ def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
                 continue
             if any(_opens(one) for one in steps[index + 1 :]):
                 continue
-            message = f"Smaller cutter: middle first, then each side; {size.text} is close for a cutter of the slot's own width"
+            message = f"Smaller cutter: middle first, then each side; {size.said} is close for a cutter of the slot's own width"
             fix = _fix(step, size, set_up, view.job)
             yield remark(
                 view, "undersize-cutter-for-a-close-slot", message, step.key, fix=fix, set_up=set_up.key

@@ -36,7 +36,7 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
             what = (
                 "places are counted from it"
                 if positions(step.fields)
-                else f"{size.text if size else 'a size'} is measured from it"
+                else f"{size.said if size else 'a size'} is measured from it"
             )
             message = f"{name[:1].upper()}{name[1:]}, does not exist yet: {what}, and step {first.number} makes it only later"
             mend = _first(plan, step, face, first, before)

@@ -44,7 +44,7 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
             continue  # a shoulder is out as well where the faces around it are: that is one fault, not two
         told = True
         shown = _length(left, view.job.units)
-        message = f"The passes do not add up to the size: they leave {shown}, and {size.text} is asked"
+        message = f"The passes do not add up to the size: they leave {shown}, and {size.said} is asked"
         later = plan.made_later(step)
         first = any(plan.first_cut(face) is step for face in step.makes)
         yield remark(

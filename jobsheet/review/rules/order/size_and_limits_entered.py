@@ -27,12 +27,12 @@ def size_and_limits_entered(view: View) -> Iterator[Remark]:
         if not step.roles.sizes and step.roles.hole not in ("ream", "bore"):
             continue
         size = getattr(step.fields, "measure", None)
-        if size is None:
+        if size is None or not size.nominal:
             if not how(step.operation, TO_SIZE):
                 continue
             message = "This step makes a size: enter the size and its limits from the drawing"
         elif size.high <= size.low and not general:
-            message = f"{size.text} has no limits: enter them from the drawing, such as {size.text} ±0.1"
+            message = f"{size.said} has no limits: enter them from the drawing, such as {size.said} ±0.1"
         else:
             continue
         yield remark(view, "size-and-limits-entered", message, step.key, set_up=step.set_up.key)

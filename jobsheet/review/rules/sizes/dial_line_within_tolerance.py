@@ -79,11 +79,11 @@ def _asked(
             wall.centre,
             handle,
             allowed,
-            size.text,
+            size.said,
         )
     if roles(operation).mills == "flat" and (handle := depth_handle(machine)) is not None:
         depth = fields.depth
-        yield f"The depth {depth.text}", stop(handle, depth.value), handle, allowed, size.text
+        yield f"The depth {depth.text}", stop(handle, depth.value), handle, allowed, size.said
 
 
 def _off(error: float, units: str) -> str:

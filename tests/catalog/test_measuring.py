@@ -1,0 +1,84 @@
+"""How a size is measured, in its own line: read piece by piece, refused with the piece, kept as typed."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+
+import pytest
+
+from jobsheet.catalog.tools.measuring import read_measure, suggested
+from jobsheet.catalog.trade.tolerances import read_size
+from jobsheet.edit.commands import ChangeUnits, SetField
+from jobsheet.errors import QuantityError
+from jobsheet.report.measured import words
+from jobsheet.storage.job_file import job_from_text, read_job
+from jobsheet.storage.job_writing import write_job
+
+
+@pytest.mark.parametrize(
+    ("text", "facts"),
+    [
+        ("40 ±0.03", {"said": "40 ±0.03", "nominal": 0.04}),
+        ("11,5 ±0,1, micrometer, before unclamping", {"low": 0.0114, "instrument": "micrometer", "when": "before unclamping"}),
+        ("16 H7; plug gauge; go and no-go", {"instrument": "plug gauge", "goes": True, "high": 0.016018}),
+        ("10 +0.05/0, at both ends, calliper", {"where": "at both ends", "instrument": "caliper"}),
+        ("30 H7, bore gauge, between cuts", {"between": True, "instrument": "bore gauge"}),
+        ("40 ±0.03, square to B 0.03, place 0.1", {"asks": (("square", 3e-5, "B"), ("place", 1e-4, ""))}),
+        ("square 0.05, bench square", {"sized": False, "instrument": "square", "asks": (("square", 5e-5, ""),)}),
+    ],
+)  # fmt: skip
+def test_a_line_says_what_and_how(text, facts):
+    """16 H7 is 16 to 16.018 (ISO 286-1)."""
+    found = read_measure(text)
+    assert found.text == text
+    for name, value in facts.items():
+        got = getattr(found, name)
+        assert got == (pytest.approx(value) if isinstance(value, float) else value)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["", "micrometer", "40, micrometre gauge thing", "40 ±0.03, micrometer, caliper", "40 ±, micrometer", "before unclamping", "40, 50"],
+)  # fmt: skip
+def test_what_cannot_be_read_is_a_sentence(text):
+    with pytest.raises(QuantityError):
+        read_measure(text)
+
+
+def test_no_start_of_a_line_breaks_while_it_is_typed():
+    line = "11.5 ±0.1, micrometer, at both ends, between cuts, square to B 0.03, before unclamping"
+    for end in range(len(line) + 1):
+        with suppress(QuantityError):
+            assert read_measure(line[:end]).text == line[:end]
+
+
+@pytest.mark.parametrize(
+    ("size", "instrument"),
+    [
+        ("40", ""),
+        ("40 ±0.1", "caliper"),
+        ("40 ±0.03", "micrometer"),
+        ("40 ±0.005", "indicator over gauge blocks"),
+    ],
+)
+def test_an_instrument_is_suggested_by_the_limits(size, instrument):
+    """A gauge reads to a quarter of the limits; a caliper reads 0.02, a micrometer 0.01 (common practice)."""
+    assert suggested(read_size(size)) == instrument
+
+
+def drilled(samples, text):
+    job = read_job(samples / "hm-101-setting-block.yaml")
+    key = next(one.key for _, one in job.operations() if one.kind == "face")
+    return SetField(key, "measure", text).apply(job), key
+
+
+def test_the_line_stays_in_file_and_units_and_names_the_gauge(samples):
+    text = "25 ±0.05, micrometer, at both ends, between cuts, before unclamping"
+    job, key = drilled(samples, text)
+    assert job_from_text(write_job(job), "job") == job
+    assert words(job.find(key)[1], "mm") == (
+        "24.95 to 25.05, micrometer, at both ends, before unclamping, between cuts"
+    )
+    inches = ChangeUnits("in").apply(job).find(key)[1].fields.measure
+    assert inches.low == pytest.approx(0.02495)
+    assert inches.text.startswith("25 ±0.05 mm, micrometer")
