@@ -13,10 +13,10 @@ from msgspec import Struct
 from jobsheet.finished.finished_part import FinishedPart
 from jobsheet.finished.settled import AXES, AXIS, ENDS
 from jobsheet.model.finished import Feature
-from jobsheet.model.job import FACES
 from jobsheet.model.lying import Box
 from jobsheet.model.quantity import Size
 from jobsheet.model.shape import Hole
+from jobsheet.model.stock import FACES
 from jobsheet.stages.as_drawn import CORE, part_box, places_on
 from jobsheet.stages.course import Course, Cut, is_through
 
