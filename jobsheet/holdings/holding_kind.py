@@ -57,6 +57,8 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
     mass: Callable[[Any, Machine], float] = _no_mass
     roles: HoldingRoles | Callable[[Any], HoldingRoles] = HoldingRoles()
     example: dict[str, str] = {}
+    #: Facts on which grip, height and mass rest: half-typed text in any other dims no figure.
+    reckons: tuple[str, ...] = ()
     #: Facts without which something cannot be checked or drawn where it is: they are named until they are said.
     needs: tuple[str, ...] = ()
     #: Facts that are asked only where another one says one of these: a step only of soft jaws.

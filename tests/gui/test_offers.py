@@ -39,6 +39,17 @@ def test_what_is_not_offered_says_why_and_what_to_do(window):
     assert window.desk.job is before
 
 
+def test_a_remark_that_is_true_no_longer_is_read_again_not_refused(window):
+    """A line may still stand there from before the last edit: no fix of it is judged by the plan as it is now."""
+    moved(window)
+    window.open_key("drill")
+    old = line_of(window, "spot-before-drilling").remark
+    window.parts.edits.steps.move_to(("drill",), "set-up-1", 6)
+    assert window.parts.edits.remarks.offer(old).lines == ("The plan has changed: this is read again.",)
+    assert window.parts.review(), "what was read in passing is still news to the window"
+    assert not window.parts.review()
+
+
 def test_while_it_is_typed_into_an_offer_is_tried_after_a_rest(window, qtbot):
     moved(window)
     window.open_key("drill")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
+from jobsheet.catalog.metals.materials import find
 from jobsheet.errors import DocumentError, NoSuchEntry
 from jobsheet.holdings.all_holdings import (
     changed_to,
@@ -18,6 +19,7 @@ from jobsheet.holdings.all_holdings import (
 from jobsheet.holdings.placed import bodies_of, own_vice
 from jobsheet.model.held_work import NOTHING, Around
 from jobsheet.model.lying import lying, stock_box
+from jobsheet.model.shop import Shop
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import blank_job, job_from_text
 from jobsheet.storage.job_writing import write_job
@@ -219,3 +221,21 @@ def test_a_preview_names_the_facts_that_another_kind_loses():
     said = changes(before, SetField("holding:set-up-1", "kind", "straps").apply(before))
     assert "set-up 1, held by: vice → straps" in said
     assert "set-up 1, over the left end: 6 → –" in said
+
+
+@pytest.mark.parametrize("name", holdings())
+def test_no_figure_rests_on_a_fact_that_is_not_declared(name):
+    """Half-typed text in a field dims the figures that rest on it, and no others."""
+    kind, machine, metal = holding_kind(name), find_card(B1), find("S235")
+    start = full(name)
+
+    def reckoned(fields):
+        grip = kind.grip(fields, machine, metal, Shop())
+        return grip, kind.top(fields, machine, 0.03), kind.mass(fields, machine)
+
+    for entry in kind.entries:
+        if entry.name in kind.reckons:
+            continue
+        others = [None, *entry.choices[1:]] if entry.name != "note" else ["other words"]
+        for value in others:
+            assert reckoned(replace(start, **{entry.name: value})) == reckoned(start), entry.name

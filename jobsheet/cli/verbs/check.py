@@ -56,7 +56,7 @@ def command(job: str, want_json: bool) -> int:
                     {"what": one.what, "operation": numbers.get(one.operation), "why": one.why}
                     for one in read.not_checked
                 ],
-                "to be said": [{"set-up": number, "facts": facts} for number, facts in said_once(plan)],
+                "to be said": [{"set-up": number, "facts": unsaid} for number, unsaid in said_once(plan)],
                 "law and advice": law,
             }
         )
@@ -65,9 +65,9 @@ def command(job: str, want_json: bool) -> int:
 
         for missing in read.not_checked:
             say(missing.words(numbers.get(missing.operation)))
-        for number, facts in said_once(plan):
+        for number, unsaid in said_once(plan):
             say(
-                f"to be said yet of the holding in set-up {number}: {facts}; what rests on that was not checked"
+                f"to be said yet of the holding in set-up {number}: {unsaid}; what rests on that was not checked"
             )
         _text(typed, remarks, over, problems, notes, numbers)
         if not (remarks or over or problems or read.not_checked):

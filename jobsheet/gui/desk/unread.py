@@ -4,23 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from jobsheet.holdings.all_holdings import kind_of
 from jobsheet.model.job import Job
 
 #: What the figures of every step hang on, by its owner; the rest of the header are words.
 _JOB = {"job": {"material", "machine", "fluid", "units"}}
-#: All that is said of the stock and of the holding of the set-up that a step stands in, but its words.
+#: Of the stock all that is said but its words.
 _WORDS = {"note", "condition"}
 
 
 def hangs_on(job: Job, key: str) -> Callable[[str, str], bool]:
     """Whether the figures of a step hang on a field, asked by its owner and its name."""
-    set_up = next((one.key for one in job.set_ups for step in one.operations if step.key == key), "")
+    set_up = next((one for one in job.set_ups for step in one.operations if step.key == key), None)
+    kind = kind_of(set_up.holding) if set_up is not None else None
+    holding = f"holding:{set_up.key}" if set_up is not None else ""
+    reckons = {"kind", *(kind.reckons if kind is not None else ())}
 
     def asked(owner: str, name: str) -> bool:
         if owner == key:
             return True
-        if owner in ("job:stock", f"holding:{set_up}"):
+        if owner == "job:stock":
             return name not in _WORDS
-        return name in _JOB.get(owner, ())
+        return name in _JOB.get(owner, ()) or (owner == holding and name in reckons)
 
     return asked

@@ -110,6 +110,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="angle plate", title="Angle plate", needs=("clamps", "bolt", "tighten", "plate_bolts", "squared_by"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
+    name="angle plate", title="Angle plate", reckons=("clamps", "bolt", "tighten"),
+    needs=("clamps", "bolt", "tighten", "plate_bolts", "squared_by"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
     roles=HoldingRoles(upright=True, clamped=True),
 )  # fmt: skip

@@ -123,6 +123,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="chuck", title="Chuck on a dividing head or rotary table", needs=("on", "grip_length", "out", "locked"), fields=Fields, form=FORM, words=words, rests=rests,
+    name="chuck", title="Chuck on a dividing head or rotary table", reckons=("on", "lies", "diameter", "jaw_force"),
+    needs=("on", "grip_length", "out", "locked"), fields=Fields, form=FORM, words=words, rests=rests,
     bodies=bodies, grip=grip, roles=HoldingRoles(turns=True, round=True, chuck=True), example={"on": "dividing head"},
 )  # fmt: skip

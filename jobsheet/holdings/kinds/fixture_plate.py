@@ -130,6 +130,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="fixture plate", title="Fixture plate, screwed", needs=("at", "screw", "engaged", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
+    name="fixture plate", title="Fixture plate, screwed", reckons=("at", "screw", "tighten", "plate"),
+    needs=("at", "screw", "engaged", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
     grip=grip, top=top, roles=HoldingRoles(screwed=True),
 )  # fmt: skip

@@ -240,6 +240,7 @@ def _stops(side: str, around: Around) -> list[Body]:
 
 
 KIND = HoldingKind(
-    name="straps", title="Straps on the table", needs=("at", "bolt", "tighten", "rests_on", "supported", "nose_below"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
+    name="straps", title="Straps on the table", reckons=("at", "clamps", "bolt", "tighten", "heel_to_bolt", "bolt_to_nose", "rests_on", "under"),
+    needs=("at", "bolt", "tighten", "rests_on", "supported", "nose_below"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
     top=top, roles=HoldingRoles(on_top=True, straps=True), only_with={"nose_below": ("press_on", ("a step",))},
 )  # fmt: skip

@@ -132,6 +132,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 KIND = HoldingKind(
-    name="vee block", title="Vee blocks", needs=("diameter", "clamps", "bolt", "tighten"), fields=Fields, form=FORM, words=words, bodies=bodies, grip=grip, top=top,
+    name="vee block", title="Vee blocks", reckons=("angle", "vee_above_table", "diameter", "clamps", "bolt", "tighten"),
+    needs=("diameter", "clamps", "bolt", "tighten"), fields=Fields, form=FORM, words=words, bodies=bodies, grip=grip, top=top,
     roles=HoldingRoles(on_top=True, round=True, clamped=True), example={"angle": "90°"},
 )  # fmt: skip

@@ -299,7 +299,8 @@ def _span(long: float, jaw: float, left: float, right: float, *, said: bool) -> 
 
 
 KIND = HoldingKind(
-    name="vice", title="Vice", needs=("rests_on", "above_jaws", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip, top=top,
+    name="vice", title="Vice", reckons=("vice", "jaws", "reckon_as", "base", "rests_on", "parallels", "above_jaws", "tighten"),
+    needs=("rests_on", "above_jaws", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip, top=top,
     mass=mass, roles=_roles,
     only_with={
         "step": ("jaws", ("soft",)), "reckon_as": ("jaws", ("soft",)), "angle": ("base", ("swivel", "tilting")), "set_by": ("base", ("swivel", "tilting")),
