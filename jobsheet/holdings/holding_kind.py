@@ -61,6 +61,8 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
     reckons: tuple[str, ...] = ()
     #: Facts without which something cannot be checked or drawn where it is: they are named until they are said.
     needs: tuple[str, ...] = ()
+    #: Needs that fall away where another fact says one of these.
+    spared: dict[str, tuple[str, tuple[Any, ...]]] = {}
     #: Facts that are asked only where another one says one of these: a step only of soft jaws.
     only_with: dict[str, tuple[str, tuple[Any, ...]]] = {}
 
@@ -82,8 +84,15 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
 
     def unsaid(self, fields: Any) -> tuple[Entry, ...]:
         """What should still be said of it."""
+
+        def spared(entry: Entry) -> bool:
+            other, values = self.spared.get(entry.name, ("", ()))
+            return bool(other) and getattr(fields, other) in values
+
         return tuple(
-            entry for entry in self.asked(fields) if entry.name in self.needs and not _said(fields, entry)
+            entry
+            for entry in self.asked(fields)
+            if entry.name in self.needs and not _said(fields, entry) and not spared(entry)
         )
 
     def plays(self, fields: Any) -> HoldingRoles:

@@ -274,3 +274,25 @@ def test_the_list_goes_with_its_field_and_touches_nothing_that_is_gone(window, q
     ruled.move(0, 1)
     QApplication.processEvents()
     assert not shiboken6.isValid(under) or not under.isVisible()
+
+
+def test_what_a_step_does_is_chosen_one_after_the_other(window, qtbot):
+    """Key by key: half a word brings the list with the first one blue, Enter takes it behind what stands there."""
+    window.open_key("clamp")
+    box = window.open_row.form.fields["does"].box
+    box.setFocus()
+    box.selectAll()
+    typed(qtbot, "cl")
+    qtbot.waitUntil(lambda: picking(window).list is not None)
+    assert [one.title for one in picking(window).list.list.things] == ["clamp", "clean"]
+    press(qtbot, Qt.Key.Key_Return)
+    assert stands(window, "clamp", "does") == "clamp"
+    typed(qtbot, ", me")
+    qtbot.waitUntil(lambda: picking(window).list is not None)
+    press(qtbot, Qt.Key.Key_Return)
+    assert stands(window, "clamp", "does") == "clamp, measure"
+    assert box.text() == "clamp, measure"
+    press(qtbot, Qt.Key.Key_Down)
+    titles = [one.title for one in picking(window).list.list.things]
+    assert "knock" in titles
+    assert not {"clamp", "measure"} & set(titles)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.edit.commands import value_of
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.choosing.listed import Listed, hit_in, holds_all, words_of
 from jobsheet.gui.desk.desk import Desk
@@ -57,7 +58,23 @@ def source_of(desk: Desk, owner: str, entry: Entry) -> Source:
         return Source(materials_listed("", desk.job.material))
     if entry.name == "vice":
         return _devices(desk)
+    if entry.asks == "several":
+        value = value_of(desk.job, owner, entry.name)
+        return Source(several_of(entry, value.text if value is not None else "", all_of_them=True))
     return _of_cabinet(desk, owner, entry.name)
+
+
+def several_of(entry: Entry, typed: str, *, all_of_them: bool = False) -> tuple[Listed, ...]:
+    """What can stand behind the last comma of a list: the words that are not in it yet, with all that stands before them kept."""
+    whole = typed.strip()
+    head, _, last = whole.rpartition(",") if not all_of_them else (whole, "", "")
+    there = [part.strip() for part in head.split(",") if part.strip()]
+    words = words_of(last)
+    return tuple(
+        Listed(key=", ".join((*there, one)), title=one, hit=hit_in(one, words))
+        for one in entry.choices
+        if one not in there and holds_all(one, words)
+    )
 
 
 def _way(id_: str, title: str) -> Listed:

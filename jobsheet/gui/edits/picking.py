@@ -12,7 +12,8 @@ from PySide6.QtCore import QCoreApplication, QTimer
 from jobsheet.gui.choosing.listed import Listed
 from jobsheet.gui.choosing.under_list import UnderList
 from jobsheet.gui.edits.in_hand import Hand
-from jobsheet.gui.edits.pick_sources import WAY, Source, source_of
+from jobsheet.gui.edits.pick_sources import WAY, Source, several_of, source_of
+from jobsheet.gui.forms.boxes import Line
 from jobsheet.gui.forms.field import Field
 
 translate = QCoreApplication.translate
@@ -69,6 +70,8 @@ class Picking:
             from jobsheet.gui.edits.material_choice import materials_listed
 
             return materials_listed(text)
+        if field.entry.asks == "several":
+            return several_of(field.entry, text)
         return source.found(text)
 
     def _read(self, owner: str, field: Field) -> Source:
@@ -113,4 +116,6 @@ class Picking:
         self._write(self._owner, field.entry.name, key)
         history.break_merge()
         field.let_go()
+        if field.entry.asks == "several" and isinstance(field.box, Line):  # another may follow behind a comma
+            field.box.end(False)
         self._later.stop()

@@ -31,7 +31,7 @@ JOINED = 4
 JOINED_WIDTH = 340
 #: What a list can fill in, by the name or by what is asked: Down or F4 in the box, or a press on the mark, asks for it.
 LISTED = ("cutter", "wrench", "vice")
-ASKS_LISTED = ("material", "machine")
+ASKS_LISTED = ("material", "machine", "several")
 #: The keyboard is lent to a menu or another window; whoever types here comes back.
 STAYING = (
     QtCore.Qt.FocusReason.PopupFocusReason,

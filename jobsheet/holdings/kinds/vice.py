@@ -62,7 +62,7 @@ FORM = (
         "Vice",
         (
             Entry(name="vice", title="Which vice", asks="text", optional=True, hint="empty: the machine's only one"),
-            common.choice("rests_on", "Rests on", "bed", "parallels", "packing", "backing", "jaw step", hint="backing: scrap that a drill may run into"),
+            common.choice("rests_on", "Rests on", "bed", "parallels", "packing", "backing", hint="backing: scrap that a drill may run into"),
             common.length("parallels", "Height of the parallels", "200 mm"),
             common.length("other_parallel", "The other parallel", "200 mm", "only where it is not the same height"),
             common.length("parallel_width", "Each so thick", "100 mm"),
@@ -138,7 +138,6 @@ def rests(fields: Fields) -> str:
                 "bed": "on the bed",
                 "packing": "on packing",
                 "backing": "on scrap",
-                "jaw step": "on the step of the jaws",
             }[fields.rests_on]
         )
     if fields.bar:
@@ -302,6 +301,7 @@ KIND = HoldingKind(
     name="vice", title="Vice", reckons=("vice", "jaws", "reckon_as", "base", "rests_on", "parallels", "above_jaws", "tighten"),
     needs=("rests_on", "above_jaws", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip, top=top,
     mass=mass, roles=_roles,
+    spared={"rests_on": ("jaws", ("soft",))},  # it sits on the step that is cut into them
     only_with={
         "step": ("jaws", ("soft",)), "reckon_as": ("jaws", ("soft",)), "angle": ("base", ("swivel", "tilting")), "set_by": ("base", ("swivel", "tilting")),
         "parallels": ("rests_on", ("parallels",)), "other_parallel": ("rests_on", ("parallels",)),
