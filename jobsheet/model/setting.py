@@ -7,6 +7,7 @@ from msgspec import Struct
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
+from jobsheet.model.profile import Profile
 from jobsheet.model.shop import Shop
 
 
@@ -42,6 +43,8 @@ class Setting(Struct, frozen=True, kw_only=True):
     fluid: str = "brushed"
     #: The work as held, before this operation: along x, along y and up.
     extent: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    #: The stock under the face that is up, where it is no box.
+    profile: Profile | None = None
     #: The largest hole that already stands at every one of this operation's places, or None.
     pilot: float | None = None
     #: What has come off the top since the cutter of this operation was touched on it: its depth dial reads so much more.

@@ -12,7 +12,7 @@ from jobsheet.model.setting import Setting
 EVERYTHING = frozenset(
     {
         "machine", "material", "shop", "units", "fluid", "extent.x", "extent.y", "extent.z", "pilot", "thickness", "grip",
-        "top", "load", "proof", "wound", "skin",
+        "top", "load", "proof", "wound", "skin", "profile",
     }
 )  # fmt: skip
 #: What every cut under power reads: the card, the metal and its fluid, the workshop's own numbers.
@@ -21,8 +21,8 @@ CUT = frozenset({"machine", "material", "shop", "units", "fluid"})
 TO_READ = frozenset({"wound"})
 #: What a milling cut reads: its depth dial counts on from where the same cutter was touched.
 MILL = CUT | TO_READ
-#: The lengths of the work as they lie on the table.
-FLAT = frozenset({"extent.x", "extent.y"})
+#: The lengths of the work as they lie on the table, and its profile where it is no box.
+FLAT = frozenset({"extent.x", "extent.y", "profile"})
 
 _NOTHING = Sourced(0.0, "", "")
 #: Stand where a kind reads no card or no metal: every formula refuses their noughts.

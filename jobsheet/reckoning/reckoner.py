@@ -17,6 +17,7 @@ from jobsheet.model.identity import while_it_lives
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.machine import Machine
 from jobsheet.model.material import Material
+from jobsheet.model.profile import Profile
 from jobsheet.model.quantity import spot
 from jobsheet.model.row import Row
 from jobsheet.model.setting import Setting
@@ -32,6 +33,7 @@ from jobsheet.reckoning.by_value import make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
 from jobsheet.reckoning.skin import made_first, skins
 from jobsheet.reckoning.touch import Touch, in_spindle
+from jobsheet.stock.lying_stock import profile_of
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
 
@@ -164,6 +166,7 @@ class Reckoner:
         seen: dict[str, _Seen] = {}
         size = {"x": job.stock.length.value, "y": job.stock.width.value, "z": job.stock.height.value}
         off: dict[str, float] = {}
+        gone: dict[str, float] = {}
         raw = frozenset(skins(job.stock, self.shop))
         for set_up in job.set_ups:
             extent = _extent(size, off, set_up)
@@ -171,6 +174,7 @@ class Reckoner:
             ground = Setting(
                 machine=machine, material=material, shop=self.shop, units=job.units, fluid=job.fluid or "brushed",
                 extent=extent, thickness=extent[2], grip=grip, top=top, load=load, proof=proof,
+                profile=profile_of(job.stock, set_up, gone.get(set_up.up, 0.0)),
             )  # fmt: skip
             made = self._set_up(set_up, ground, self._seen.get(set_up.key), filler, raw)
             raw = made.raw_after
@@ -179,6 +183,7 @@ class Reckoner:
             settings.update(zip(made.keys, made.settings, strict=True))
             axis = _AXIS[set_up.up]
             off[axis] = off.get(axis, 0.0) + made.off
+            gone[set_up.up] = gone.get(set_up.up, 0.0) + made.off
         self._seen = seen
         wholes = tuple(seen[set_up.key].whole for set_up in job.set_ups)
         if any(one is not other for one, other in zip(wholes, job.set_ups, strict=True)):
@@ -249,7 +254,8 @@ def _where_it_shows(
         setting = around.get((pilot, height, touch.wound, skin))
         if setting is None:
             setting = around[pilot, height, touch.wound, skin] = replace(
-                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound, skin=skin
+                ground, extent=(*ground.extent[:2], height), thickness=height, pilot=pilot, wound=touch.wound, skin=skin,
+                profile=_lowered(ground, height),
             )  # fmt: skip
         raw -= {(face, skin)}
         index = there.get(id(operation))
@@ -319,8 +325,8 @@ def _taken_over(set_up: SetUp, ground: Setting, before: _Seen, filler: Filler) -
 
 
 #: What a set-up's ground holds for all of its operations; the height and the hole at a place are each one's own.
-_SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof", "skin")
-_HEIGHT, _PILOT = frozenset({"extent.z", "thickness"}), frozenset({"pilot"})
+_SHARED = ("machine", "material", "shop", "units", "fluid", "grip", "top", "load", "proof", "skin", "profile")
+_HEIGHT, _PILOT = frozenset({"extent.z", "thickness", "profile"}), frozenset({"pilot"})
 _SKIN = frozenset({"skin"})
 
 
@@ -335,6 +341,13 @@ def _changed(one: Setting, other: Setting) -> frozenset[str]:
     if one.extent[2] != other.extent[2]:
         found |= _HEIGHT
     return frozenset(found)
+
+
+def _lowered(ground: Setting, height: float) -> Profile | None:
+    """The profile of the work when it is only so high any more [m]; nothing for a box."""
+    if ground.profile is None:
+        return None
+    return replace(ground.profile, gone=ground.profile.gone + ground.extent[2] - height)
 
 
 _AXIS = {"top": "z", "bottom": "z", "front": "y", "rear": "y", "left": "x", "right": "x"}

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from jobsheet.catalog.metals.densities import density
 from jobsheet.catalog.metals.materials import find as find_material
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import stock_box
+from jobsheet.model.stock import BOX
 from jobsheet.reckoning.minutes import minutes_of
 from jobsheet.report.blocks import (
     Box,
@@ -32,6 +34,7 @@ from jobsheet.report.safety import line, stop_box
 from jobsheet.report.stage_view import finished_view, shown
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CHECKED, FOOT, STAMP, TRAINEE_JOB
+from jobsheet.stock.all_shapes import words_of
 
 #: Rows of the two tables on the cover itself; what is more goes on its second sheet.
 FETCH, SET_UPS, OPEN = 14, 8, 6
@@ -152,12 +155,21 @@ def _pictures(plan: Plan, high: float) -> Columns:
     stock = stock_picture(stock_box(job), (sizes[0], sizes[1], sizes[2]), 245, high)
     return Columns(
         parts=(
-            (Picture("Stock", stock, heavy[0]),),
+            (_stock(plan, stock, high, heavy[0]),),
             (shown("Finished", lambda: finished_view(plan.stages, datums, 245, high), heavy[1]),),
         ),
         shares=(0.5, 0.5),
         ruled=(1,),
     )
+
+
+def _stock(plan: Plan, box: Drawing, high: float, heavy: str) -> Picture | Words | None:
+    """The stock: a box with its sizes, any other shape as it is seen, with its sizes in words."""
+    if plan.job.stock.shape == BOX:
+        return Picture("Stock", box, heavy)
+    words = plan.short(words_of(plan.job.stock), 60, "stock")
+    caption = "; ".join(part for part in (words, heavy) if part)
+    return shown("Stock", lambda: finished_view(plan.stages[:1], (), 245, high), caption)
 
 
 def mass_words(plan: Plan) -> tuple[str, str]:

@@ -17,9 +17,11 @@ from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import NORMALS, Box, Lying, lowered, lying, stock_box
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab, Sweep
+from jobsheet.model.stock import BOX, Outline
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.remembered import forgotten_with_the_plan
+from jobsheet.stock.all_shapes import outline_of
 
 #: A cut that reaches this near to the far side of the work goes through [m].
 NEAR = 1e-6
@@ -60,6 +62,8 @@ class Course(Struct, frozen=True):
 
     stock: Box
     cuts: tuple[Cut, ...]
+    #: What the stock is where it is no box.
+    outline: Outline | None = None
 
     def after(self, key: str) -> int:
         """How many cuts are made when the step or set-up of that key is done; 0 for the stock."""
@@ -104,7 +108,7 @@ def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
                     after=lying(set_up, work), shapes=sized,
                 )
             )  # fmt: skip
-    return Course(stock, tuple(cuts))
+    return Course(stock, tuple(cuts), None if job.stock.shape == BOX else outline_of(job.stock))
 
 
 def shapes_of(operation: Operation, settings: Mapping[str, Setting]) -> tuple[Sweep, ...]:

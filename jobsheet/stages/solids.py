@@ -15,6 +15,7 @@ import numpy as np
 from jobsheet.model.lying import NORMALS, Box, Lying
 from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab
+from jobsheet.model.stock import Outline
 from jobsheet.remembered import forgotten_with_the_plan
 from jobsheet.stages.course import Course, Cut, Sized, is_through, takes_away
 
@@ -115,8 +116,8 @@ class Modeller:
     def in_turn(self, course: Course) -> Any:
         """The same one by one, so that a caller can stop between two."""
         self._most = max(KEPT, 2 * len(course.cuts) + 2)
-        chain: tuple[Any, ...] = ("stock", course.stock)
-        stage = self._remember(chain, lambda: Stage(None, None, _box(course.stock), None))
+        chain: tuple[Any, ...] = ("stock", course.stock, course.outline)
+        stage = self._remember(chain, lambda: Stage(None, None, _blank(course), None))
         yield stage
         for cut in course.cuts:
             mark = hash((hash(chain), cut.fingerprint))
@@ -181,6 +182,29 @@ def _box(box: Any) -> Any:
     (x0, x1), (y0, y1), (z0, z1) = box
     size = ((x1 - x0) * MM, (y1 - y0) * MM, (z1 - z0) * MM)
     return m3.Manifold.cube(size).translate((x0 * MM, y0 * MM, z0 * MM)).as_original()
+
+
+def _blank(course: Course) -> Any:
+    """The stock: a box, or its outline drawn out along its axis."""
+    outline = course.outline
+    return _box(course.stock) if outline is None else drawn_out(outline)
+
+
+def drawn_out(outline: Outline) -> Any:
+    """The solid of an outline [mm]; walls that lean do so on all sides alike."""
+    rings = [[(u * MM, v * MM) for u, v in ring] for ring in (outline.outer, outline.inner) if ring]
+    flat = m3.CrossSection(rings, m3.FillRule.EvenOdd)
+    if outline.lean > 0:
+        wide, deep = (max(one[at] for one in outline.outer) * MM for at in (0, 1))
+        top = tuple(1 - 2 * outline.lean * MM / size for size in (wide, deep))
+        solid = flat.translate((-wide / 2, -deep / 2)).extrude(outline.long * MM, scale_top=top)
+        solid = solid.translate((wide / 2, deep / 2, 0))
+    else:
+        solid = flat.extrude(outline.long * MM)
+    first, second = (axis for axis in range(3) if axis != outline.axis)
+    turned = np.zeros((3, 4))
+    turned[first, 0] = turned[second, 1] = turned[outline.axis, 2] = 1
+    return solid.transform(turned).as_original()
 
 
 def _frame(lie: Lying) -> Any:

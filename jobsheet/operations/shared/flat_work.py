@@ -26,9 +26,19 @@ FORM = (
 
 
 def length_and_width(fields: Any, setting: Setting) -> tuple[float, float]:
-    """The work along the feed and across it [m]."""
+    """The work along the feed and across it [m], as far as the layer goes: a flat on round bar is narrower than the bar."""
     along, across = (0, 1) if fields.along == "x" else (1, 0)
-    return setting.extent[along], setting.extent[across]
+    spans = list(setting.extent[:2])
+    profile = setting.profile
+    if profile is not None and (wide := profile.width(fields.depth.value)) is not None:
+        spans[profile.cross] = min(spans[profile.cross], wide)
+    return spans[along], spans[across]
+
+
+def _volume(fields: Any, setting: Setting) -> float:
+    """What the layer takes off [m³]: never more than of a box."""
+    whole: float = fields.depth.value * setting.extent[0] * setting.extent[1]
+    return whole if setting.profile is None else min(whole, setting.profile.layer(fields.depth.value))
 
 
 def times(
@@ -49,7 +59,7 @@ def times(
     tally.show("path_length", length)
     each = tally.figure("time_each", cutting_time, length=length, feed=feed)
     tally.show("cutting_time", each * side_by_side * layers)
-    tally.show("volume", fields.depth.value * setting.extent[0] * setting.extent[1])
+    tally.show("volume", _volume(fields, setting))
     return tally.done()
 
 

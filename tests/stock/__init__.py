@@ -1,0 +1,1 @@
+"""What stock is made of, by its shape."""
