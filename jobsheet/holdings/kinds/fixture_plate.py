@@ -131,6 +131,6 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 KIND = HoldingKind(
     name="fixture plate", title="Fixture plate, screwed", reckons=("at", "screw", "tighten", "plate"),
-    needs=("at", "screw", "engaged", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
+    needs=("at", "screw", "engaged", "tighten", "dowels"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
     grip=grip, top=top, roles=HoldingRoles(screwed=True),
 )  # fmt: skip

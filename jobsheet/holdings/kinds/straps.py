@@ -19,6 +19,7 @@ from jobsheet.operations.kind import Group
 #: A strap, its nut and stud, the reach of its nose over the work, and bolt to heel, where nobody says [m] (common practice, no source).
 WIDE, THICK, STUD, REACH, ARM = 0.030, 0.014, 0.025, 0.012, 0.035
 SIDES = ("left", "right", "front", "rear")
+NONE = "none"
 
 
 class Fields(Holding, frozen=True, kw_only=True):
@@ -78,8 +79,8 @@ FORM = (
             common.flag("supported", "Something solid under every nose"),
             common.SUPPORTED_BY,
             Entry(
-                name="stops", title="Stops at its", asks="several", choices=SIDES, optional=True,
-                hint="as you stand, such as rear, left",
+                name="stops", title="Stops at its", asks="several", choices=(*SIDES, NONE), optional=True,
+                hint="as you stand, such as rear, left; none where only friction holds against a push",
             ),
         ),
     ),
@@ -110,7 +111,13 @@ def rests(fields: Fields) -> str:
         if fields.rests_on
         else []
     )
-    return "; ".join((*found, *((f"stops: {', '.join(fields.stops.items)}",) if fields.stops else ())))
+    sides = stops_at(fields)
+    return "; ".join((*found, *((f"stops: {', '.join(sides)}",) if sides else ())))
+
+
+def stops_at(fields: Fields) -> tuple[str, ...]:
+    """The sides at which stops stand."""
+    return tuple(side for side in fields.stops.items if side != NONE) if fields.stops else ()
 
 
 def grip(fields: Fields, _machine: Machine, material: Material, shop: Shop) -> Grip | None:
@@ -162,7 +169,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
         for at in (fields.at.points if fields.at else ())
         for body in _strap(fields, around, at.x.value, at.y.value)
     ]
-    for side in fields.stops.items if fields.stops else ():
+    for side in stops_at(fields):
         found += _stops(side, around)
     return tuple(found)
 
@@ -241,6 +248,6 @@ def _stops(side: str, around: Around) -> list[Body]:
 
 KIND = HoldingKind(
     name="straps", title="Straps on the table", reckons=("at", "clamps", "bolt", "tighten", "heel_to_bolt", "bolt_to_nose", "rests_on", "under"),
-    needs=("at", "bolt", "tighten", "rests_on", "supported", "nose_below"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
+    needs=("at", "bolt", "tighten", "rests_on", "supported", "nose_below", "stops"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip,
     top=top, roles=HoldingRoles(on_top=True, straps=True), only_with={"nose_below": ("press_on", ("a step",))},
 )  # fmt: skip

@@ -8,6 +8,8 @@ from msgspec import Struct
 
 from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.holdings.holding_roles import HoldingRoles
+from jobsheet.holdings.kinds.straps import Fields as Straps
+from jobsheet.holdings.kinds.straps import stops_at
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.operations.manners import done
 from jobsheet.operations.registry import roles
@@ -47,6 +49,12 @@ def backed(set_up: SetUp) -> bool:
 def supported(set_up: SetUp) -> bool:
     """Whether something stands behind tall work or a thin wall."""
     return fact(set_up, "supported_by") is not None or holding_roles(set_up).upright
+
+
+def stopped(set_up: SetUp) -> bool:
+    """Whether a stop, or dowels in its plate, take what pushes the work sideways."""
+    held = set_up.holding
+    return bool(stops_at(held)) if isinstance(held, Straps) else bool(fact(set_up, "dowels"))
 
 
 def does(operation: Operation, *deeds: str) -> bool:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
+from jobsheet.review.plan.chucked import chucked
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.held import fact, holding_roles, size
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
@@ -24,9 +24,10 @@ def grip_of_the_chuck(view: View) -> Iterator[Remark]:
     From: common practice
     """
     for set_up, steps in plan_of(view).groups():
-        grip, out = size(set_up, "grip_length"), size(set_up, "out")
-        if not holding_roles(set_up).chuck or grip is None or out is None or fact(set_up, "tailstock"):
+        found = chucked(set_up, steps[0])
+        if found is None or found.grip is None or found.out is None or found.tailstock:
             continue
+        grip, out = found.grip, found.out
         if grip >= LEAST * out - 1e-9 or not any(step.cuts for step in steps):
             continue
         units = view.job.units

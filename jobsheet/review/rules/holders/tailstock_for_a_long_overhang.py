@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.plan.chucked import chucked
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.held import fact, holding_roles, size
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
@@ -25,9 +25,10 @@ def tailstock_for_a_long_overhang(view: View) -> Iterator[Remark]:
     From: common practice
     """
     for set_up, steps in plan_of(view).groups():
-        out, diameter = size(set_up, "out"), size(set_up, "diameter")
-        if not holding_roles(set_up).chuck or out is None or not diameter or fact(set_up, "tailstock"):
+        found = chucked(set_up, steps[0])
+        if found is None or found.out is None or not found.diameter or found.tailstock:
             continue
+        out, diameter = found.out, found.diameter
         if out <= MOST * diameter + 1e-9 or not any(step.cuts for step in steps):
             continue
         units = view.job.units

@@ -8,7 +8,7 @@ from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.plan.held import does, fact, holding_roles
+from jobsheet.review.plan.held import does, holding_roles, stopped
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -26,7 +26,7 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
         plays = holding_roles(set_up)
         if not sized:
             continue
-        if not plays.straps or fact(set_up, "stops") or _found(set_up):
+        if not plays.straps or stopped(set_up) or _found(set_up):
             continue
         message = "Say what locates the part: nothing is named that it stands against or is found by"
         fix = Fix("Two pins and one", set_field(f"holding:{set_up.key}", "stops", "rear, left"))

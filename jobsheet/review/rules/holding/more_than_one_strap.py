@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.held import changed_before, fact, on_straps
+from jobsheet.review.plan.held import changed_before, fact, on_straps, stopped
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -25,8 +25,8 @@ def more_than_one_strap(view: View) -> Iterator[Remark]:
         over_blocks = (fact(set_up, "blocks") or 1) > 1
         if not (on_straps(set_up) or over_blocks) or many != 1:
             continue
-        stopped = bool(fact(set_up, "stops"))
-        first = next((step for step in steps if step.cuts and (step.roles.mills or not stopped)), None)
+        held_off = stopped(set_up)
+        first = next((step for step in steps if step.cuts and (step.roles.mills or not held_off)), None)
         if first is None or changed_before(set_up, first.key).on:
             continue
         message = (
