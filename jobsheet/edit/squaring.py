@@ -21,8 +21,11 @@ from jobsheet.holdings.kinds.vice import Fields as Vice
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import OPPOSITE, lying, stock_box
 from jobsheet.model.quantity import Quantity
+from jobsheet.storage.shop_file import workshop
 
 #: What the work rests on and what is at the moving jaw.
+#: The choice of the trade by which the face opposite the first comes third (`resources/opinions.yaml`).
+OPPOSITE_FIRST = "next face round"
 PACKED, PACKED_BAR = {"rests_on": "packing"}, {"rests_on": "packing", "bar": True}
 PARALLELS, PARALLELS_BAR = {"rests_on": "parallels"}, {"rests_on": "parallels", "bar": True}
 #: An end hangs over the jaws by what comes off it and so much more [m] (common practice, no source).
@@ -65,17 +68,28 @@ class SquareAllSix(Struct, frozen=True):
 
 
 def _sides(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]:
-    """The four long sides, each from one that is already true."""
+    """The four long sides, each from one that is already true; which comes third is the workshop's choice."""
     first, side = faces.first, faces.side
+    other_side, other = cuts.face(sizes, OPPOSITE[side]), cuts.face(sizes, OPPOSITE[first])
+    onto_jaw = f"the {side} face to the fixed jaw, no bar; tap down, parallels tight"
+    against = f"the {side} face to the fixed jaw, the {first} face down, a bar against the raw one; tap down"
+    onto_side = f"the {first} face to the fixed jaw, the {side} face down; tap down"
+    if workshop().third_side == OPPOSITE_FIRST:
+        last = (
+            _held(job, OPPOSITE[first], side, PARALLELS_BAR, against, other),
+            _held(job, OPPOSITE[side], first, PARALLELS, onto_side, other_side),
+        )
+    else:
+        last = (
+            _held(job, OPPOSITE[side], first, PARALLELS_BAR, onto_side, other_side),
+            _held(job, OPPOSITE[first], side, PARALLELS, onto_jaw, other),
+        )
     return (
         _held(job, first, side, PACKED_BAR, "the better of the two largest faces is the reference",
               cuts.face(sizes, first, opens=True)),
         _held(job, side, first, PACKED_BAR, f"the {first} face to the fixed jaw",
               cuts.face(sizes, side, opens=True)),
-        _held(job, OPPOSITE[side], first, PARALLELS_BAR,
-              f"the {first} face to the fixed jaw, the {side} face down; tap down", cuts.face(sizes, OPPOSITE[side])),
-        _held(job, OPPOSITE[first], side, PARALLELS,
-              f"the {side} face to the fixed jaw, no bar; tap down, parallels tight", cuts.face(sizes, OPPOSITE[first])),
+        *last,
     )  # fmt: skip
 
 

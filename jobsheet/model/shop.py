@@ -71,7 +71,6 @@ class Shop(Struct, frozen=True, kw_only=True):
     reamer_speed: str = "half"
     chatter_feed: str = "neither at first"
     thread_height: str = "60 to 75 %"
-    tap_drill_from: str = "sizes"
     spot_angle: str = "at least 90°"
     counterbore_order: str = "hole first"
     climb_milling: str = "never"

@@ -9,6 +9,7 @@ import math
 from collections.abc import Callable, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.model.lying import Lying
 from jobsheet.model.not_checked import alone
@@ -166,16 +167,21 @@ def holding_facts(stages: Sequence[Stage], held: dict[str, tuple[str, float | No
     first = frozenset(firsts.values())
     within = [stage for stage in stages if stage.cut is None or stage.cut.set_up in held]
     return [
-        *_of_each(within, lambda stage, cut: _contact_facts(stage, cut, held[cut.set_up][0], first)),
+        *_of_each(
+            within, lambda stage, cut: _contact_facts(stage, cut, held[cut.set_up][0], first, stages[0])
+        ),
         *_of_each(within, lambda _, cut: _jaw_facts(cut, *held[cut.set_up], high[cut.set_up])),
     ]
 
 
-def _contact_facts(stage: Stage, cut: Cut, face: str, first: frozenset[str]) -> list[Fact]:
+def _contact_facts(stage: Stage, cut: Cut, face: str, first: frozenset[str], stock: Stage) -> list[Fact]:
+    """Round work touches in a line: what counts is what is left of what the stock had to hold it by."""
     if cut.key not in first or stage.before is None or stage.before.volume <= NOTHING:
         return []
     share = contact(stage.before, cut.before, face)
-    return [Fact(kind="lost-contact", key=cut.key, found=share, about=face)] if share < CONTACT else []
+    if share >= CONTACT or share >= CONTACT * contact(stock, replace(cut.before, box=stock.box), face):
+        return []
+    return [Fact(kind="lost-contact", key=cut.key, found=share, about=face)]
 
 
 def _jaw_facts(cut: Cut, face: str, above: float | None, high: float) -> list[Fact]:

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import NORMALS, lying
-from jobsheet.model.profile import Points, Profile
-from jobsheet.model.stock import BOX, Stock, circle
+from jobsheet.model.profile import Profile
+from jobsheet.model.stock import BOX, Stock
 from jobsheet.stock.all_shapes import outline_of
-
-#: Points of a circle by which layers are reckoned: one of a fortieth of its radius is right within two parts in a thousand.
-FINE = 480
 
 
 def profile_of(stock: Stock, set_up: SetUp, gone: float) -> Profile | None:
@@ -26,22 +23,14 @@ def profile_of(stock: Stock, set_up: SetUp, gone: float) -> Profile | None:
     down, across = plain.index(up), 1 - plain.index(up)
     plus, high = NORMALS[lie.up][up] > 0, stock.sizes[up]
 
-    def seen(points: Points) -> Points:
-        round_ = _finer(points) if stock.is_round else points
-        return tuple((one[across], high - one[down] if plus else one[down]) for one in round_)
-
-    return Profile(
-        area=outline.area, long=outline.long, outer=seen(outline.outer), inner=seen(outline.inner),
-        cross=0 if _axis(lie.right) == plain[across] else 1, gone=gone,
-    )  # fmt: skip
-
-
-def _finer(points: Points) -> Points:
-    """The same circle by many more points: a thin layer off a bar is a matter of its top few."""
-    if not points:
-        return points
-    low, high = min(u for u, _ in points), max(u for u, _ in points)
-    return tuple((low + u, low + v) for u, v in circle((high - low) / 2, FINE))
+    cross = 0 if _axis(lie.right) == plain[across] else 1
+    if stock.is_round:
+        assert stock.diameter is not None
+        radius, wall = stock.diameter.value / 2, stock.wall.value if stock.wall is not None else None
+        bore = radius - wall if wall is not None else 0.0
+        return Profile(area=outline.area, long=outline.long, radius=radius, bore=bore, cross=cross, gone=gone)
+    seen = tuple((one[across], high - one[down] if plus else one[down]) for one in outline.outer)
+    return Profile(area=outline.area, long=outline.long, outer=seen, cross=cross, gone=gone)
 
 
 def _axis(face: str) -> int:

@@ -70,11 +70,13 @@ OPINIONS = (
     Entry(name="reamer_speed", title="Speed of a reamer", asks="choice", choices=("half", "near drilling speed"), optional=True),
     Entry(name="chatter_feed", title="Feed where it rings", asks="choice", choices=("neither at first", "more", "less"), optional=True),
     Entry(name="thread_height", title="Height of a thread", asks="choice", choices=("60 to 75 %", "75 %", "50 to 65 %"), optional=True),
-    Entry(name="tap_drill_from", title="Tap drill from", asks="choice", choices=("sizes", "tables"), optional=True),
     Entry(name="spot_angle", title="Angle of a spot", asks="choice", choices=("at least 90°", "any spot", "never under the drill"), optional=True),
     Entry(name="counterbore_order", title="Hole or counterbore first", asks="choice", choices=("hole first", "by the tool"), optional=True),
     Entry(name="climb_milling", title="Cutting with the rotation", asks="choice", choices=("never", "light finish"), optional=True),
 )  # fmt: skip
+
+#: Choices that nothing asks any more: files that make them are read without a word.
+_NO_LONGER = frozenset({"tap_drill_from"})
 
 #: Where the workshop stands and what is true of the place: it calls up safety notes and figures of law, never a verdict.
 PLACE = (
@@ -125,6 +127,8 @@ def shop_from_text(root: Any, name: str) -> Shop:
         if plain == "format":
             if sentence := what_is_wrong(node.text or "", OF_LISTS):
                 problems.append(Problem(node.line, typed, sentence))
+            continue
+        if plain in _NO_LONGER:
             continue
         if plain in seen:
             problems.append(

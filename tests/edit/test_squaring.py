@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
+from jobsheet.catalog.tools.measuring import read_measure
 from jobsheet.catalog.trade.general_limits import general_limit
 from jobsheet.catalog.trade.surfaces import read_faces, read_surfaces
-from jobsheet.catalog.trade.tolerances import read_size
 from jobsheet.edit.history import History
 from jobsheet.edit.squaring import SquareAllSix
 from jobsheet.errors import CalcError, CommandError
@@ -15,7 +15,7 @@ from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import NORMALS, OPPOSITE, lying, stock_box
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.stock import Stock
-from jobsheet.paths import sample_jobs
+from jobsheet.paths import own_folder, sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
 from jobsheet.stages.course import course_of
@@ -112,7 +112,7 @@ def test_what_was_assumed_is_said_and_what_was_typed_is_kept():
     job = squared(block(), ("60 ±0.05", "40", "25"))
     assert "general limits ISO 2768-1 m for width, height" in job.set_ups[0].note
     ends = [one.fields.measure for _, one in job.operations() if one.fields.measure is not None]
-    assert ends[-1] == read_size("60 ±0.05")
+    assert ends[-1] == read_measure("60 ±0.05")
     job = squared(block(), cutter="end mill 16, 4 teeth, HSS")
     assert {one.fields.cutter.text for _, one in job.operations()} == {"end mill 16, 4 teeth, HSS"}
 
@@ -173,3 +173,15 @@ def test_general_limits_are_those_of_class_m(size, limit):
 def test_beyond_the_table_nothing_is_assumed():
     with pytest.raises(CalcError):
         general_limit(2.5)
+
+
+def test_the_workshop_chooses_which_side_comes_third():
+    usual = [one.up for one in squared(block()).set_ups[:4]]
+    assert usual[2] == OPPOSITE[usual[1]]
+    own_folder().mkdir(parents=True, exist_ok=True)
+    (own_folder() / "workshop.yaml").write_text("format: 1\nthird side: next face round\n", encoding="utf-8")
+    job = squared(block())
+    faces = [one.up for one in job.set_ups[:4]]
+    assert faces[2] == OPPOSITE[faces[0]]
+    assert job.set_ups[2].fixed_jaw == faces[1]
+    assert [one for one in review(job, Reckoner().reckon(job)) if one.severity in ("hazard", "scrap")] == []

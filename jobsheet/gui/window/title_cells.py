@@ -10,6 +10,7 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.forms.title_cell import CellText
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.minutes import minutes_of_job
+from jobsheet.stock.all_shapes import words_of
 
 translate = QCoreApplication.translate
 
@@ -55,7 +56,7 @@ def _material(desk: Desk) -> str:
     except JobsheetError:
         material = desk.job.material
     material = material.split(" (")[0]
-    size = " × ".join(size.text for size in (stock.length, stock.width, stock.height))
+    size = words_of(stock)
     return translate("TitleBlock", "{material}, {size}").format(material=material, size=size)
 
 

@@ -15,6 +15,7 @@ from jobsheet.catalog.reading.data import shipped
 from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.machine.spindle import steps
 from jobsheet.model.job import Job, Operation
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.quantity import Depth, Size
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
@@ -122,12 +123,19 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
     return {
         "holding.kind": "vice" if vice else "straps" if plays.on_top else "",
         "holding.parallels": getattr(set_up.holding, "rests_on", None) == "parallels",
-        "set-up.third": len(set(faced)) == 2 and set_up.up not in faced,
+        "set-up.third": _third(set_up.up, tuple(dict.fromkeys(faced))),
         "set-up.upright": vice and set_up.up in ("left", "right"),
         "set-up.positions": any(getattr(one.fields, "at", None) for one in set_up.operations),
         "set-up.after-a-cut": any("milling" in kind_of(o.kind).groups for one in job.set_ups[:index] for o in one.operations),
         "set-up.last": index == len(job.set_ups) - 1,
     }  # fmt: skip
+
+
+def _third(up: str, faced: tuple[str, ...]) -> str:
+    """Opposite which of the two faces before it the third is; nothing where it is no third, or opposite neither."""
+    if len(faced) != 2:
+        return ""
+    return {OPPOSITE[faced[0]]: "opposite-first", OPPOSITE[faced[1]]: "opposite-second"}.get(up, "")
 
 
 def _step_facts(operation: Operation, reckoned: Reckoned) -> dict[str, Any]:

@@ -50,11 +50,20 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
             continue
         message = (
             f"It rang at no more than this on {found.date} ({found.cutter}): shorter, lower or narrower first"
+            f"{_FEED[view.reckoned.shop.chatter_feed]}"
         )
         yield remark(
             view, "not-again-at-chatter-settings", message, step.key, set_up=step.set_up.key,
             fix=best_here(step.operation, step.setting), by_hand=no_cut_goes(step.operation, step.setting),
         )  # fmt: skip
+
+
+#: What the workshop does with the feed once that is done (`resources/opinions.yaml`).
+_FEED = {
+    "neither at first": "",
+    "more": ", then more feed a tooth",
+    "less": ", then less feed a tooth",
+}
 
 
 def _trials(machine: str) -> tuple[Trial, ...]:
