@@ -61,8 +61,8 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
 #: What the workshop does with the feed once that is done (`resources/opinions.yaml`).
 _FEED = {
     "neither at first": "",
-    "more": ", then more feed a tooth",
-    "less": ", then less feed a tooth",
+    "more": ", then more feed per tooth",
+    "less": ", then less feed per tooth",
 }
 
 
