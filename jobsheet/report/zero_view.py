@@ -6,10 +6,13 @@ import itertools
 import math
 from collections.abc import Callable
 
+from msgspec.structs import replace
+
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.holdings.placed import bodies_of
+from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine
@@ -86,6 +89,8 @@ def beside_the_work(set_up: SetUp, lie: Lying, points: tuple[Point, ...]) -> str
     return f"not drawn, beside the work: {', '.join(numbers[:MOST])}{more}"
 
 
+#: What lies so near to a side of the work is behind it [m].
+_BEHIND = 1e-6
 #: Parts that are seen beside or over the work from above; what lies under it is not.
 _SEEN = ("fixed jaw", "moving jaw", "plate", "vee", "chuck", "tail", "strap", "stud", "screw", "stop", "bar")
 
@@ -108,9 +113,8 @@ def held_from_above(
     What reaches far is cut off so far beside the work that letters and arrows have their room.
     """
     items: list[Item] = []
-    for body in bodies_of(set_up, lie, machine):
-        if body.part in without:
-            continue
+    bodies = tuple(body for body in bodies_of(set_up, lie, machine) if body.part not in without)
+    for body in _squeezed(bodies, lie, scale):
         if body.part not in _SEEN or (body.part in ("strap", "stud", "screw")) != over:
             continue
         left, right = (
@@ -136,6 +140,37 @@ def held_from_above(
         else:
             items += [*hatched(outline, apart=3.4), Line(outline, "outline", closed=True)]
     return items
+
+
+def _squeezed(bodies: tuple[Body, ...], lie: Lying, scale: float) -> tuple[Body, ...]:
+    """The bodies, bar and moving jaw drawn thinner where both have no room beside the work: the jaw behind a bar is seen too."""
+    if not any(body.part == "bar" and body.axis in (0, 1) for body in bodies):
+        return bodies
+    found = []
+    for body in bodies:
+        if body.part not in ("bar", "moving jaw"):
+            found.append(body)
+            continue
+        low, high = list(body.low), list(body.high)
+        for axis in (0, 1):
+            whole = lie.size[axis]
+            if high[axis] <= _BEHIND:
+                low[axis], high[axis] = (
+                    _thinner(-at, bodies, axis, scale, whole) * -1 for at in (low[axis], high[axis])
+                )
+            elif low[axis] >= whole - _BEHIND:
+                low[axis], high[axis] = (
+                    whole + _thinner(at - whole, bodies, axis, scale, whole) for at in (low[axis], high[axis])
+                )
+        found.append(replace(body, low=tuple(low), high=tuple(high)))
+    return tuple(found)
+
+
+def _thinner(beside: float, bodies: tuple[Body, ...], axis: int, scale: float, whole: float) -> float:
+    """A distance beside the work, so that the whole of the moving jaw has room there [m]."""
+    jaws = [body for body in bodies if body.part == "moving jaw"]
+    far = max((max(-body.low[axis], body.high[axis] - whole) for body in jaws), default=0.0)
+    return beside * min(1.0, JAW / (far * scale)) if far > 0 else beside
 
 
 def _lettering(points: tuple[Point, ...], scale: float) -> float | None:

@@ -129,3 +129,22 @@ def test_clamps_and_bolts_are_printed_where_the_holding_is_not_named_by_them():
     assert "m10" in sits_words(said("vee block", blocks="2", clamps="2", bolt="M10"), "mm").casefold()
     assert "clamps 3" in sits_words(said("sine plate", clamps="3"), "mm")
     assert "M12" not in sits_words(said("straps", clamps="4", bolt="M12"), "mm")  # 4 strap clamps M12
+
+
+@pytest.mark.parametrize("jaw", ["rear", "front", "left", "right"])
+def test_the_moving_jaw_is_seen_behind_its_bar(jaw):
+    """From above: two hatched jaws with their outlines, and the bar between the work and one of them, all in the room that there is."""
+    bar = said("vice", rests_on="bed", bar="yes", bar_size="12")
+    set_up, lie = held(bar, fixed_jaw=jaw)
+    with_bar, without = (
+        zero_picture(one, lie, (), (), WIDE, HIGH, machine=CARD)
+        for one in (set_up, replace(set_up, holding=replace(bar, bar=None)))
+    )
+
+    def closed(drawing):
+        return [
+            item for item in drawing.items if isinstance(item, Line) and item.closed and len(item.points) == 4
+        ]
+
+    assert len(closed(with_bar)) == len(closed(without)) + 1
+    assert all(inside(with_bar, slack=0))
