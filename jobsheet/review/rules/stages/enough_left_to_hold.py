@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
+from jobsheet.review.plan.held import holding_roles
 from jobsheet.review.plan.stage_facts import step_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
 
 @rule("enough-left-to-hold", "Enough left to hold", "scrap", needs=Needs.STAGES)
 def enough_left_to_hold(view: View) -> Iterator[Remark]:
-    """More than half of the face at the fixed jaw has gone before the set-up that holds on it.
+    """More than half of the face at the fixed jaw has gone before the set-up that holds on it. Round work in vee jaws lies on no face.
 
     Because: The work has nothing to lie against: it leans, slips or is bruised.
     Not so: mill a wide step, then hold on the face it took
@@ -21,8 +22,8 @@ def enough_left_to_hold(view: View) -> Iterator[Remark]:
     told: set[str] = set()
     for fact in view.facts_of("lost-contact"):
         found = step_of(view, fact.key)
-        if found is None or found[0].key in told:
-            continue
+        if found is None or found[0].key in told or holding_roles(found[0]).round:
+            continue  # round work touches vee jaws along lines, and no face of it lies against them
         told.add(found[0].key)
         message = f"Only {fact.found * 100:.0f} % of the {fact.about} is left to hold on here: hold on another face, or do this set-up earlier"
         yield remark(view, "enough-left-to-hold", message, fact.key, set_up=found[0].key)
