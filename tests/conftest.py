@@ -60,8 +60,15 @@ def samples() -> Path:
     return sample_jobs()
 
 
-@pytest.fixture
-def hm100(samples: Path):
+@pytest.fixture(scope="session")
+def _hm100_of_this_run():
+    """Read once: a job is a value that nothing changes, and nearly a thousand tests begin with this one."""
+    from jobsheet.paths import sample_jobs
     from jobsheet.storage.job_file import read_job
 
-    return read_job(samples / "hm-100-drilled-plate-b1.yaml")
+    return read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
+
+
+@pytest.fixture
+def hm100(_hm100_of_this_run):
+    return _hm100_of_this_run

@@ -24,8 +24,8 @@ OPPOSITE = {
 }  # fmt: skip
 
 
-def _axis(vector: Vector) -> int:
-    return next(index for index, part in enumerate(vector) if part)
+#: Along which of the drawing's axes each face looks.
+_AXIS = {face: next(index for index, part in enumerate(normal) if part) for face, normal in NORMALS.items()}
 
 
 def _cross(a: Vector, b: Vector) -> Vector:
@@ -46,11 +46,9 @@ class Lying(Struct, frozen=True, kw_only=True):
     @property
     def size(self) -> tuple[float, float, float]:
         """Along, across and up [m]."""
-        along, across, up = (
-            self.box[_axis(NORMALS[face])][1] - self.box[_axis(NORMALS[face])][0]
-            for face in (self.right, self.far, self.up)
-        )
-        return along, across, up
+        box = self.box  # asked half a million times by a review of forty steps and its fixes
+        along, across, up = box[_AXIS[self.right]], box[_AXIS[self.far]], box[_AXIS[self.up]]
+        return along[1] - along[0], across[1] - across[0], up[1] - up[0]
 
     def side(self, face: str) -> str:
         """Where a face of the stock is now: `near`, `far`, `left`, `right`, `up` or `down`."""
@@ -76,7 +74,7 @@ class Lying(Struct, frozen=True, kw_only=True):
         """A place on the upper face in the drawing's axes [m]."""
         point = [0.0, 0.0, 0.0]
         for face, distance in ((self.right, along), (self.far, across), (self.up, None)):
-            axis = _axis(NORMALS[face])
+            axis = _AXIS[face]
             low, high = self.box[axis]
             plus = NORMALS[face][axis] > 0
             if distance is None:
@@ -117,8 +115,8 @@ def lying(set_up: SetUp, box: Box) -> Lying:
     """
     up = NORMALS[set_up.up]
     operator = set_up.operator
-    if _axis(NORMALS[operator]) == _axis(up):
-        operator = "left" if _axis(up) == 1 else "front"
+    if _AXIS[operator] == _AXIS[set_up.up]:
+        operator = "left" if _AXIS[set_up.up] == 1 else "front"
     near = NORMALS[operator]
     away: Vector = (-near[0], -near[1], -near[2])
     right = _FACES[_cross(away, up)]
@@ -129,7 +127,7 @@ def lying(set_up: SetUp, box: Box) -> Lying:
 
 def lowered(box: Box, face: str, amount: float) -> Box:
     """The box after a layer came off a face; a hair of it always stays."""
-    axis = _axis(NORMALS[face])
+    axis = _AXIS[face]
     low, high = box[axis]
     amount = min(amount, 0.98 * (high - low))
     changed = (low, high - amount) if NORMALS[face][axis] > 0 else (low + amount, high)

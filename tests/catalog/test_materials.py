@@ -245,7 +245,7 @@ def test_a_name_is_found_without_reading_other_rows_or_files():
 @pytest.mark.parametrize("name", GROUPS)
 def test_reading_row_by_row_is_reading_the_file(name):
     text = (resources() / "materials" / f"{name}.yaml").read_text(encoding="utf-8")
-    whole = yaml.load(text, Loader=yaml.BaseLoader)
+    whole = yaml.load(text, Loader=yaml.CBaseLoader)
     assert [row for row, _ in all_rows(name)] == list(whole["materials"])
     for row, fields in all_rows(name):
         assert fields == {"family": whole.get("family", ""), **whole["materials"][row]}

@@ -34,7 +34,7 @@ LAST_DIGIT = 1e-6
 
 def plain(text):
     """A file as nothing but groups, lists and what was typed."""
-    return yaml.load(text, Loader=yaml.BaseLoader)
+    return yaml.load(text, Loader=yaml.CBaseLoader)
 
 
 #: Words that only join what became a fact.

@@ -124,5 +124,5 @@ def spoilt_plans() -> list[dict[str, Any]]:
     return [
         case
         for path in sorted(SPOILT.glob("*.yaml"))
-        for case in yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)
+        for case in yaml.load(path.read_text(encoding="utf-8"), yaml.CBaseLoader)
     ]

@@ -32,7 +32,7 @@ def remarks(path):
 
 
 def key_of(folder):
-    found = yaml.load((folder / "key.yaml").read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+    found = yaml.load((folder / "key.yaml").read_text(encoding="utf-8"), Loader=yaml.CBaseLoader)
     return next(iter(found.values())) if isinstance(found, dict) else found
 
 

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 
 from msgspec import Struct
 
@@ -273,11 +274,18 @@ def _wrench(line: str) -> Read:
     return Read(what=line, name=match["name"].casefold(), size=length_of(match["length"].split(",")[0]))
 
 
+@cache
+def _gauges() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """The kinds of gauge, the longest name first, each with what a text that begins with it looks like."""
+    longest = sorted(GAUGES, key=len, reverse=True)
+    return tuple((name, pattern(rf"{re.escape(name)}s?(?![a-z])")) for name in longest)
+
+
 def gauge_named(text: str) -> tuple[str, str] | None:
     """The kind of gauge that a text begins with, and what stands behind it; None where it is none."""
     folded = text.strip().casefold()
-    for name in sorted(GAUGES, key=len, reverse=True):
-        if re.match(rf"{re.escape(name)}s?(?![a-z])", folded):
+    for name, begins in _gauges():
+        if folded.startswith(name) and begins.match(folded):
             return name.replace("caliper", "calliper"), text.strip()[len(name) :].removeprefix("s").strip()
     return None
 

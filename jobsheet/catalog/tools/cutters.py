@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 import re
+from functools import cache
 
 from jobsheet.catalog.tools.drills import read_drill_size
 from jobsheet.catalog.tools.threads import read_thread
@@ -120,11 +121,18 @@ def read_cutter(text: str, system: str = "mm") -> Cutter:
     return Cutter(kind=kind, text=typed, size=size, extra=tuple(extra), **known)  # type: ignore[arg-type]
 
 
+@cache
+def _named() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """The kinds as they are written, the longest first, each with what it looks like in a text."""
+    longest = sorted(KINDS, key=len, reverse=True)
+    return tuple((name, pattern(rf"(?<![a-z]){re.escape(name)}s?(?![a-z])")) for name in longest)
+
+
 def _kind_and_size(piece: str, start: int) -> tuple[str, str, int]:
     """The kind and the text of the size, which may stand on either side of it."""
     folded = piece.casefold()
-    for name in sorted(KINDS, key=len, reverse=True):
-        where = re.search(rf"(?<![a-z]){re.escape(name)}s?(?![a-z])", folded)
+    for name, named in _named():
+        where = named.search(folded) if name in folded else None
         if where:
             before, behind = piece[: where.start()].strip(), piece[where.end() :].strip()
             return KINDS[name], " ".join(part for part in (before, behind) if part), start
