@@ -54,6 +54,19 @@ def told(feature: Feature, units: str) -> str:
     return "; ".join(part for part in parts if part)
 
 
+def short_of(feature: Feature) -> str:
+    """Its name on a small picture, as a drawing writes it: `4 x M8`, `⌀16 H7`, `slot 12 H9`."""
+    size = feature.size.text if feature.size is not None else ""
+    many = f"{feature.count} x " if feature.count > 1 else ""
+    if feature.what == "tapped hole":
+        return f"{many}{size}"
+    if feature.what == "hole":
+        return f"{many}⌀{size}"
+    if feature.what in ("pocket", "window") and feature.other is not None:
+        return f"{many}{feature.what} {size} x {feature.other.text}"
+    return f"{many}{feature.what} {size}"
+
+
 def _what(feature: Feature, units: str) -> str:
     """`4 tapped holes M8, pitch 1.25 mm`, `slot 12 to 12.043 mm wide`."""
     name = (

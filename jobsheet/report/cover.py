@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from jobsheet.catalog.metals.densities import density
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.errors import JobsheetError
-from jobsheet.model.job import SetUp
+from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import stock_box
 from jobsheet.model.stock import BOX
 from jobsheet.reckoning.minutes import minutes_of
@@ -35,6 +37,9 @@ from jobsheet.report.stage_view import finished_view, shown
 from jobsheet.report.titles import title
 from jobsheet.report.wording import CHECKED, FOOT, STAMP, TRAINEE_JOB
 from jobsheet.stock.all_shapes import words_of
+
+if TYPE_CHECKING:
+    from jobsheet.finished.finished_part import FinishedPart
 
 #: Rows of the two tables on the cover itself; what is more goes on its second sheet.
 FETCH, SET_UPS, OPEN = 14, 8, 6
@@ -144,6 +149,15 @@ def _made(
     )
 
 
+def _said(job: Job) -> FinishedPart | None:
+    """What the part shall be; nothing is read where nothing is said."""
+    if not job.finished:
+        return None
+    from jobsheet.finished.finished_part import finished_part
+
+    return finished_part(job)
+
+
 def _pictures(plan: Plan, high: float) -> Columns:
     job = plan.job
     sizes = tuple(
@@ -156,7 +170,13 @@ def _pictures(plan: Plan, high: float) -> Columns:
     return Columns(
         parts=(
             (_stock(plan, stock, high, heavy[0]),),
-            (shown("Finished", lambda: finished_view(plan.stages, datums, 245, high), heavy[1]),),
+            (
+                shown(
+                    "Finished",
+                    lambda: finished_view(plan.stages, datums, 245, high, _said(job), plan.short),
+                    heavy[1],
+                ),
+            ),
         ),
         shares=(0.5, 0.5),
         ruled=(1,),

@@ -62,8 +62,13 @@ def faces(view: View, work: Box) -> tuple[Item, ...]:
 
 def stock_picture(work: Box, sizes: tuple[str, str, str], width: float, height: float) -> Drawing:
     """The stock with its three sizes, as they were typed: length, width, height."""
-    (x0, x1), (y0, y1), (z0, z1) = work
     view = fitted(work, width, height, (26, 8, 42, 24))
+    return Drawing(width, height, (*faces(view, work), *sizes_beside(view, work, sizes)))
+
+
+def sizes_beside(view: View, work: Box, sizes: tuple[str, str, str]) -> list[Item]:
+    """Length, width and height beside a box; nothing for a size that is an empty text."""
+    (x0, x1), (y0, y1), (z0, z1) = work
     away = 13 / view.scale
     ends = (
         ((x0, y0 - away, z0), (x1, y0 - away, z0), sizes[0], (-8.0, 9.0), "end"),
@@ -76,8 +81,10 @@ def stock_picture(work: Box, sizes: tuple[str, str, str], width: float, height: 
             "start",
         ),
     )
-    items: list[Item] = list(faces(view, work))
+    items: list[Item] = []
     for start, end, words, shift, anchor in ends:
+        if not words:
+            continue
         first, last = view.at(start), view.at(end)
         items += arrow(first, last, both=True)
         items.append(
@@ -89,7 +96,7 @@ def stock_picture(work: Box, sizes: tuple[str, str, str], width: float, height: 
                 anchor,
             )
         )
-    return Drawing(width, height, tuple(items))
+    return items
 
 
 #: Where a letter stands beside the work, from the place on the face it names [points]; hidden faces from their edge.
@@ -103,12 +110,23 @@ _LEADERS: dict[str, tuple[tuple[float, float, float], Point]] = {
 }
 
 
-def datum_letters(view: View, work: Box, datums: tuple[tuple[str, str], ...]) -> list[Item]:
-    """The letters of faces, each tied to its face."""
+#: The same where sizes stand beside the work: clear of them.
+_CLEAR = {
+    "front": ((0.07, 0.0, 0.55), (-28.0, 8.0)),
+    "left": ((0.0, 0.45, 1.0), (-20.0, -13.0)),
+    "bottom": ((1.0, 0.0, 0.0), (0.0, 21.0)),
+}
+
+
+def datum_letters(
+    view: View, work: Box, datums: tuple[tuple[str, str], ...], *, sized: bool = False
+) -> list[Item]:
+    """The letters of faces, each tied to its face; `sized` where sizes stand beside the work."""
+    leaders = _LEADERS | _CLEAR if sized else _LEADERS
     items: list[Item] = []
     used: dict[str, int] = {}
     for letter, face in datums:
-        part, shift = _LEADERS[face]
+        part, shift = leaders[face]
         x, y, z = (low + (high - low) * share for (low, high), share in zip(work, part, strict=True))
         tip = view.at((x, y, z))
         again = used.get(face, 0)

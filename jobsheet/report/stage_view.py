@@ -14,6 +14,7 @@ from jobsheet.report.blocks import Picture, Words
 from jobsheet.report.isometric import View, datum_letters
 
 if TYPE_CHECKING:
+    from jobsheet.finished.finished_part import FinishedPart
     from jobsheet.stages.pictures import Placed
     from jobsheet.stages.solids import Stage
 
@@ -84,18 +85,30 @@ def from_above(stages: list[Stage], set_up: str) -> Callable[[float, float, floa
 
 
 def finished_view(
-    stages: list[Stage], datums: tuple[tuple[str, str], ...], width: float, height: float
+    stages: list[Stage],
+    datums: tuple[tuple[str, str], ...],
+    width: float,
+    height: float,
+    part: FinishedPart | None = None,
+    short: Callable[[str, int, str], str] | None = None,
 ) -> Drawing:
-    """The work when all is done, as the drawing shows it, with its datum letters."""
+    """The work when all is done, as the drawing shows it, with its datum letters, and with sizes and features where they are said."""
     from jobsheet.stages.pictures import fitted, stage_items
 
     last = stages[-1]
     box = last.cut.after.box if last.cut is not None else last.box
     lie = Lying(near="front", far="rear", left="left", right="right", up="top", down="bottom", box=box)
-    placed = fitted(box, lie, "iso", width, height, (34, 14, 34, 24))
+    if part is None:
+        placed = fitted(box, lie, "iso", width, height, (34, 14, 34, 24))
+        asked: list[Item] = []
+    else:
+        from jobsheet.report.asked_sizes import ROOM, asked_items
+
+        placed = fitted(box, lie, "iso", width, height, ROOM)
+        asked = asked_items(_held_view(placed, lie), part, box, width, short)
     items = stage_items(last, lie, "iso", placed, now=False)
-    letters = datum_letters(_held_view(placed, lie), _size(lie), datums)
-    return Drawing(width, height, (*items, *letters))
+    letters = datum_letters(_held_view(placed, lie), _size(lie), datums, sized=part is not None)
+    return Drawing(width, height, (*items, *asked, *letters))
 
 
 def _size(lie: Lying) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:

@@ -287,7 +287,11 @@ class OpenRows:
         sections = self._sections(form.key)
         form.ask(sections)
         form.put(self._title(form.key), desk.header_fields(sections))
-        if form.key != JOB:
+        if form.key == JOB:
+            from jobsheet.gui.desk.part_picture import part_pictures
+
+            form.draw(or_absent(lambda: part_pictures(desk), ()))
+        else:
             from jobsheet.gui.desk.holding_pictures import holding_pictures
 
             form.ask_for(_unsaid_words(desk, form.key))
