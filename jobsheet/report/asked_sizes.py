@@ -11,14 +11,26 @@ from jobsheet.model.lying import Box
 from jobsheet.report.isometric import View, sizes_beside
 from jobsheet.stages.as_drawn import part_box, places_on
 
-#: Room round a picture that has sizes: left, top, right, bottom [points].
-ROOM = (34.0, 16.0, 58.0, 30.0)
+#: Room round a picture that has sizes: left, top, bottom [points]; at the right as its longest size asks.
+LEFT, TOP, BOTTOM = 34.0, 16.0, 30.0
+#: How far beside the work the height and the width begin [points].
+HEIGHT_AT, WIDTH_AT = 24.0, 12.0
 #: So many features have their name on a small picture; a line each.
 MOST, LINE = 5, 10.0
 #: The width of a letter of them, a little generous [points].
 LETTER = 5.4
 #: A size with its limits in letters that still has room beside the picture.
 LONGEST = 16
+
+
+def room_for(part: FinishedPart) -> tuple[float, float, float, float]:
+    """Room round the picture: left, top, right, bottom [points]."""
+    size = part.shape
+    high, wide = (
+        min(len(one.text), LONGEST) if one is not None else 0
+        for one in ((size.height, size.width) if size is not None else (None, None))
+    )
+    return LEFT, TOP, max(42.0, HEIGHT_AT + LETTER * high, WIDTH_AT + LETTER * wide), BOTTOM
 
 
 def asked_items(

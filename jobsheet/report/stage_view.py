@@ -102,9 +102,9 @@ def finished_view(
         placed = fitted(box, lie, "iso", width, height, (34, 14, 34, 24))
         asked: list[Item] = []
     else:
-        from jobsheet.report.asked_sizes import ROOM, asked_items
+        from jobsheet.report.asked_sizes import asked_items, room_for
 
-        placed = fitted(box, lie, "iso", width, height, ROOM)
+        placed = fitted(box, lie, "iso", width, height, room_for(part))
         asked = asked_items(_held_view(placed, lie), part, box, width, short)
     items = stage_items(last, lie, "iso", placed, now=False)
     letters = datum_letters(_held_view(placed, lie), _size(lie), datums, sized=part is not None)

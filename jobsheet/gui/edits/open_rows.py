@@ -6,7 +6,7 @@ from collections.abc import Callable
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, QTimer
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.commands import GiveBack, HoldBy, SetField
@@ -34,6 +34,8 @@ translate = QCoreApplication.translate
 
 #: The key of the form that belongs to no line: the job's own.
 JOB = "job"
+#: So long the hand rests before the finished part is drawn anew [ms].
+RESTED = 250
 
 
 class OpenRows:
@@ -49,6 +51,21 @@ class OpenRows:
         self.form = ""
         #: How set-ups were held before another kind was chosen, by set-up and kind.
         self._left: dict[tuple[str, str], Holding] = {}
+
+        #: The finished part is a solid: it is drawn when the hand rests, never between two keys.
+        self._part_later = QTimer(hand.ruled)
+        self._part_later.setSingleShot(True)
+        self._part_later.setInterval(RESTED)
+        self._part_later.timeout.connect(self._draw_part)
+
+    def _draw_part(self) -> None:
+        """What the part shall be, over the job's form, if that is still open."""
+        form = self._hand.ruled.opened
+        if isinstance(form, HeaderForm) and form.key == JOB:
+            from jobsheet.gui.desk.part_picture import part_pictures
+
+            form.draw(or_absent(lambda: part_pictures(self._hand.desk), ()))
+            self._hand.ruled.arrange()
 
     @property
     def row(self) -> OpenRow | None:
@@ -288,9 +305,7 @@ class OpenRows:
         form.ask(sections)
         form.put(self._title(form.key), desk.header_fields(sections))
         if form.key == JOB:
-            from jobsheet.gui.desk.part_picture import part_pictures
-
-            form.draw(or_absent(lambda: part_pictures(desk), ()))
+            self._part_later.start()
         else:
             from jobsheet.gui.desk.holding_pictures import holding_pictures
 
