@@ -1,0 +1,49 @@
+"""The pages of one job that was named, and whether something in it should stop you."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from jobsheet.cli.output import say
+
+
+def pages_of(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
+    """The pages of a job, and whether something in it should stop you."""
+    from jobsheet.cli.named_job import job_named
+    from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.review.engine import reviewed
+    from jobsheet.review.notes.notes import notes_for
+    from jobsheet.sheet.printing import document_for, lacking
+    from jobsheet.storage.job_file import job_source
+
+    job = job_named(path)
+    found = Reckoner(learns=True).reckon(job)
+    job = found.job
+    from jobsheet.review.plan.solid_facts import facts_of
+
+    read = reviewed(job, found, facts_of(job, found))
+    remarks = read.open
+    document = document_for(
+        job,
+        found,
+        notes_for(job, found),
+        remarks,
+        not_checked=read.not_checked,
+        paper=paper,
+        working=working,
+        source=job_source(path),
+        name=path.stem,
+    )
+    if missing := lacking(job):
+        places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
+        more = f"; and {len(missing) - 8} more" if len(missing) > 8 else ""
+        say(
+            f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.",
+            err=True,
+        )
+    outcomes = found.operations.values()
+    beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
+    problems = any(outcome.problem for outcome in outcomes)
+    hazards = any(one.severity == "hazard" for one in remarks)
+    return document, bool(beyond or problems or hazards or read.not_checked)
