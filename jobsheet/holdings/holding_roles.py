@@ -36,3 +36,5 @@ class HoldingRoles(Struct, frozen=True, kw_only=True):
     between: bool = False
     #: Whether it leans: one end is higher than the other.
     leans: bool = False
+    #: Whether the work is set to an angle up or down, which the solids do not follow: they stand upright.
+    tilted: bool = False

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from jobsheet.holdings.all_holdings import unsaid_of
+from jobsheet.holdings.all_holdings import roles_of, unsaid_of
 from jobsheet.model.job import Job, SetUp
+
+#: The solids of the plan stand upright, whatever angle the work is set to.
+LEANS = "what the cuts meet: the work leans here, and its solid stands upright"
 
 
 def to_say(set_up: SetUp) -> tuple[str, ...]:
@@ -11,6 +14,11 @@ def to_say(set_up: SetUp) -> tuple[str, ...]:
     if not set_up.holding.kind:
         return ()
     return tuple(entry.title.lower() for entry in unsaid_of(set_up.holding))
+
+
+def unasked(set_up: SetUp) -> str:
+    """What is not checked where the work leans; nothing where it stands upright."""
+    return LEANS if roles_of(set_up.holding).tilted else ""
 
 
 def said_once(job: Job) -> tuple[tuple[int, str], ...]:

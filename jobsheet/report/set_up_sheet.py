@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jobsheet.holdings.all_holdings import rests_of, words_of
 from jobsheet.holdings.placed import in_jaws
-from jobsheet.holdings.to_say import to_say
+from jobsheet.holdings.to_say import to_say, unasked
 from jobsheet.machine.handles import scale_text
 from jobsheet.model.job import SetUp
 from jobsheet.report.blocks import (
@@ -279,6 +279,7 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
         ("on", rests_of(holding)),
         ("sits", sits_words(holding, units)),
         ("not said", ", ".join(to_say(set_up))),
+        ("not checked", unasked(set_up)),
         ("zero", f"{zero.named or 'corner'}{found}"),
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
     )

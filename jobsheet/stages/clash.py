@@ -172,7 +172,7 @@ def _from_line(at: Point, one: Point, other: Point) -> float:
 def _line_to_field(line: tuple[Point, Point], low: Point, high: Point) -> float:
     """How far a line between two points is from a field; 0 where it crosses or lies in it."""
     one, other = line
-    if _crosses(one, other, low, high):
+    if crosses(one, other, low, high):
         return 0.0
     corners = (low, (high[0], low[1]), high, (low[0], high[1]))
     return min(
@@ -180,7 +180,7 @@ def _line_to_field(line: tuple[Point, Point], low: Point, high: Point) -> float:
     )  # fmt: skip
 
 
-def _crosses(one: Point, other: Point, low: Point, high: Point) -> bool:
+def crosses(one: Point, other: Point, low: Point, high: Point) -> bool:
     """Whether a line goes through a field: what is left of it between each pair of its sides."""
     begin, end = 0.0, 1.0
     for axis in (0, 1):

@@ -22,7 +22,7 @@ def command(job: str, want_json: bool) -> int:
     plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
     typed, plan = plan, found.job
-    from jobsheet.holdings.to_say import said_once
+    from jobsheet.holdings.to_say import said_once, unasked
     from jobsheet.review.mending.fix_tried import fix_tried
     from jobsheet.review.plan.solid_facts import facts_of
 
@@ -57,6 +57,7 @@ def command(job: str, want_json: bool) -> int:
                     for one in read.not_checked
                 ],
                 "to be said": [{"set-up": number, "facts": unsaid} for number, unsaid in said_once(plan)],
+                "not followed by the solids": [one.number for one in plan.set_ups if unasked(one)],
                 "law and advice": law,
             }
         )
@@ -69,6 +70,9 @@ def command(job: str, want_json: bool) -> int:
             say(
                 f"to be said yet of the holding in set-up {number}: {unsaid}; what rests on that was not checked"
             )
+        for set_up in plan.set_ups:
+            if unchecked := unasked(set_up):
+                say(f"not checked in set-up {set_up.number}: {unchecked}")
         _text(typed, remarks, over, problems, notes, numbers)
         if not (remarks or over or problems or read.not_checked):
             say("No remarks.")

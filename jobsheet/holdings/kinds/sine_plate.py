@@ -86,5 +86,5 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 KIND = HoldingKind(
     name="sine plate", title="Sine plate, set to an angle", reckons=("clamps", "bolt", "tighten"),
     needs=("angle", "rolls", "stack", "stop", "clamps"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies,
-    grip=grip, roles=HoldingRoles(leans=True, on_top=True, clamped=True),
+    grip=grip, roles=HoldingRoles(leans=True, tilted=True, on_top=True, clamped=True),
 )  # fmt: skip

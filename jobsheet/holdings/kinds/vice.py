@@ -152,7 +152,8 @@ def rests(fields: Fields) -> str:
 
 
 def _roles(fields: Fields) -> HoldingRoles:
-    return HoldingRoles(jaws=True, round=fields.jaws == "vee")
+    angle = fields.angle is not None and fields.angle.value != 0
+    return HoldingRoles(jaws=True, round=fields.jaws == "vee", tilted=fields.base == "tilting" and angle)
 
 
 def grip(fields: Fields, machine: Machine, material: Material, shop: Shop) -> Grip | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.holdings.placed import above_jaws, in_jaws
 from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import lying, stock_box
@@ -37,7 +38,11 @@ def no_facts(why: str) -> tuple[Fact, ...]:
 
 
 def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[Fact, ...]:
-    """All facts about a job whose stages are there already."""
+    """All facts about a job whose stages are there already.
+
+    Of work that leans nothing is said: its solid stands upright, so that what a cut meets would be guessed
+    (`holdings.to_say.unasked` says so).
+    """
     from jobsheet.stages.checks import holding_facts, made_facts, place_facts, volume_facts
 
     volumes = {
@@ -46,6 +51,10 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
         if outcome.figures is not None and (volume := outcome.figures.value("volume")) is not None
     }
     box = stock_box(job)
+    leaning = {
+        one.key for set_up in job.set_ups if roles_of(set_up.holding).tilted for one in set_up.operations
+    }
+    upright = [one for one in stages if one.cut is None or one.cut.key not in leaning]
     held = {
         set_up.key: (
             set_up.fixed_jaw,
@@ -55,7 +64,7 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
         if in_jaws(set_up, lying(set_up, box))
     }
     return (
-        *made_facts(stages), *volume_facts(stages, volumes), *place_facts(stages), *holding_facts(stages, held)
+        *made_facts(stages), *volume_facts(upright, volumes), *place_facts(upright), *holding_facts(stages, held)
     )  # fmt: skip
 
 

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
+from jobsheet.operations.manners import BROKEN
 from jobsheet.review.mending.fixes import added_after, moved_after
 from jobsheet.review.plan.faces import Step, plan_of
-from jobsheet.review.plan.held import does
+from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
 
 #: What is done to a hole without a burr that is left for a file.
@@ -19,7 +20,7 @@ _CLEAN = ("ream", "tap", "countersink")
 def deburr_after_last_cut(view: View) -> Iterator[Remark]:
     """The job has a deburring step, and the last cut comes after the last one of them.
 
-    Quiet where all edges are chamfered later, and where only a reamer or tap comes after it.
+    Quiet where all edges are chamfered later, and where only a reamer or tap comes after it, or cuts that break their own edges.
 
     Because: Nobody goes back to an edge that is ticked off.
     Not so: face, deburr, drill
@@ -32,11 +33,11 @@ def deburr_after_last_cut(view: View) -> Iterator[Remark]:
         return
     step = deburrs[-1]
     behind = [one for one in plan.steps[step.index + 1 :] if one.cuts]
-    while behind and (behind[-1].roles.mills == "edge" or behind[-1].roles.hole in _CLEAN):
+    while behind and (behind[-1].roles.mills == "edge" or _leaves_none(behind[-1])):
         if behind[-1].roles.mills == "edge":
             return
         behind.pop()
-    if not behind:
+    if all(_leaves_none(one) for one in behind):
         return
     last = [one for one in plan.steps if one.cuts][-1]
     message = f"Deburr after the last cut: step {last.number} cuts after step {step.number} has deburred"
@@ -46,6 +47,11 @@ def deburr_after_last_cut(view: View) -> Iterator[Remark]:
         texts = {"does": "deburr", "with_what": "file", "minutes": "5 min"}
         fix = Fix(f"Deburr behind {last.number}", added_after(last.key, written.BENCH, texts))
     yield remark(view, "deburr-after-last-cut", message, step.key, last.key, fix=fix, set_up=step.set_up.key)
+
+
+def _leaves_none(step: Step) -> bool:
+    """Whether no burr of it is left for a file."""
+    return step.roles.hole in _CLEAN or how(step.operation, BROKEN)
 
 
 def _only_that(step: Step, *, first: bool) -> bool:

@@ -10,7 +10,7 @@ from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before, moved_before
 from jobsheet.review.mending.zero_step import finding_texts
 from jobsheet.review.plan.faces import Plan, Step, finds_zero, plan_of, positions
-from jobsheet.review.plan.held import fact
+from jobsheet.review.plan.held import does, fact, holding_roles
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -19,7 +19,7 @@ def find_the_zero_here(view: View) -> Iterator[Remark]:
     """Places are counted from a zero that no step finds before them in this set-up.
 
     Quiet where the work comes against the same stop with the same zero as in a set-up before, and where nothing says where the zero
-    is: then the zero itself is asked for.
+    is: then the zero itself is asked for. What a hand vice holds is marked out and punched: the drill finds the punch mark, no dial.
 
     Because: The dials still count from the work before, and every hole is off by as much as this one lies elsewhere.
     Not so: clamp, spot, drill
@@ -37,6 +37,8 @@ def find_the_zero_here(view: View) -> Iterator[Remark]:
             continue
         if not finders and (_nothing_named(set_up) or any(_same_stop(set_up, one) for one in found)):
             continue
+        if holding_roles(set_up).drills_only and _marked_out(plan, first):
+            continue
         message = (
             "Find the zero before this step: places are counted here, and nothing finds it in this set-up"
             + (" until later" if finders else "")
@@ -49,6 +51,13 @@ def find_the_zero_here(view: View) -> Iterator[Remark]:
 def _nothing_named(set_up: SetUp) -> bool:
     """Of that name-the-datum speaks."""
     return not (set_up.zero.named.strip() or set_up.zero.found.strip())
+
+
+def _marked_out(plan: Plan, first: Step) -> bool:
+    """Whether the places were scribed and punched before, on the face that is up."""
+    return any(
+        does(one.operation, "mark out") and one.lie.up == first.lie.up for one in plan.steps[: first.index]
+    )
 
 
 def _same_stop(one: SetUp, other: SetUp) -> bool:
