@@ -134,8 +134,23 @@ BARS = ("round bar", "tube", "hexagon")
 ROUND = ("round bar", "tube")
 
 
-def circle(radius: float, sides: int = 48) -> tuple[tuple[float, float], ...]:
-    """Points on a circle whose middle lies `radius` from both axes [m]; 48 to a turn, as the solids have it."""
+#: Lines that stand for a circle lie so far inside it at most [m]: solids that differ by less agree.
+SAGITTA = 0.01e-3
+
+
+def sides_of(radius: float) -> int:
+    """Lines to a full circle, so that none lies further inside than `SAGITTA`: cos(π / n) = 1 - s / r; 48 at least.
+
+    A multiple of four, so that the circle fills its box.
+    """
+    if radius <= SAGITTA:
+        return 48
+    return max(48, 4 * math.ceil(math.pi / math.acos(1 - SAGITTA / radius) / 4))
+
+
+def circle(radius: float) -> tuple[tuple[float, float], ...]:
+    """Points on a circle whose middle lies `radius` from both axes [m], as the solids have it."""
+    sides = sides_of(radius)
     return tuple(
         (
             radius + radius * math.cos(2 * math.pi * at / sides),

@@ -132,7 +132,8 @@ def _length(fields: Fields, setting: Setting) -> float:
     long, wide, _ = setting.extent
     if fields.edges == "one edge":
         return long if fields.along == "x" else wide
-    return 2 * (long + wide)
+    round_about = setting.profile.rim((long, wide)) if setting.profile is not None else None
+    return round_about or 2 * (long + wide)
 
 
 def figures(fields: Fields, setting: Setting) -> Figures:

@@ -96,8 +96,12 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     across = setting.extent[1 if fields.side in ("left", "right") else 0]
     width = fields.area.value if fields.area else across
     height = fields.thickness.value if fields.thickness else setting.extent[2]
-    minutes = fields.minutes.value if fields.minutes else width * height / RATES[fields.saw]
-    tally.show("volume", width * height * fields.off.value)
+    area, volume = width * height, width * height * fields.off.value
+    if setting.profile is not None:
+        area = min(area, setting.profile.sawn(fields.side, fields.off.value, height))
+        volume = min(volume, setting.profile.strip(fields.side, fields.off.value, height))
+    minutes = fields.minutes.value if fields.minutes else area / RATES[fields.saw]
+    tally.show("volume", volume)
     tally.show("bench_minutes", minutes)
     return tally.done()
 
@@ -141,7 +145,7 @@ EXAMPLE = {"off": "10 mm", "side": "right", "leave": "1 mm", "saw": "hand saw"}
 def _reads(fields: Fields) -> frozenset[str]:
     """What is sawn through is as wide and high as the work there."""
     across = "extent.y" if fields.side in ("left", "right") else "extent.x"
-    return frozenset({"units", across, "extent.z"})
+    return frozenset({"units", across, "extent.z", "profile"})
 
 
 KIND = Kind(

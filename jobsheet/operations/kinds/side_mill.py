@@ -130,10 +130,11 @@ def _cuts(fields: Fields) -> tuple[int, float]:
 
 
 def _reads(fields: Fields) -> frozenset[str]:
-    """Of the work only the length of the side, where it is not said."""
-    if fields.path is not None or fields.length is not None:
+    """Of the work only the length of the side, where it is not said, and its profile where it is no box."""
+    if fields.path is not None:
         return reading.MILL
-    return reading.MILL | {"extent.y" if fields.along == "y" else "extent.x"}
+    side = frozenset({"profile"})
+    return reading.MILL | (side if fields.length is not None else side | {f"extent.{fields.along}"})
 
 
 def _length(fields: Fields, setting: Setting) -> float:
@@ -143,7 +144,20 @@ def _length(fields: Fields, setting: Setting) -> float:
         return math.hypot(x2 - x1, y2 - y1)
     if fields.length is not None:
         return fields.length.value
-    return setting.extent[1 if fields.along == "y" else 0]
+    whole = setting.extent[1 if fields.along == "y" else 0]
+    run = None
+    if setting.profile is not None:
+        run = setting.profile.run(fields.side, fields.width.value, fields.depth.value)
+    return whole if run is None else min(whole, run)
+
+
+def _volume(fields: Fields, setting: Setting) -> float:
+    """What comes off [m³]: on round bar and the like never more than is there."""
+    wide, deep = fields.width.value, fields.depth.value
+    whole = deep * wide * _length(fields, setting)
+    if fields.path is not None or setting.profile is None:
+        return whole
+    return min(whole, setting.profile.strip(fields.side, wide, deep))
 
 
 def figures(fields: Fields, setting: Setting) -> Figures:
@@ -171,7 +185,7 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally.show("layers", float(layers))
     tally.show("path_length", length)
     tally.show("cutting_time", seconds)
-    tally.show("volume", fields.depth.value * fields.width.value * _length(fields, setting))
+    tally.show("volume", _volume(fields, setting))
     return tally.done()
 
 

@@ -28,7 +28,7 @@ FORM = (
 def length_and_width(fields: Any, setting: Setting) -> tuple[float, float]:
     """The work along the feed and across it [m], as far as the layer goes: a flat on round bar is narrower than the bar."""
     along, across = (0, 1) if fields.along == "x" else (1, 0)
-    spans = list(setting.extent[:2])
+    spans = [setting.extent[0], setting.extent[1]]
     profile = setting.profile
     if profile is not None and (wide := profile.width(fields.depth.value)) is not None:
         spans[profile.cross] = min(spans[profile.cross], wide)
