@@ -22,7 +22,8 @@ NOTHING = 1e-6
 
 
 class Difference(Struct, frozen=True, kw_only=True):
-    """One piece that is there and should not be (`left`), or should be there and is not (`cut away`).
+    """One piece that is there and should not be (`left`), or should be there and is not: `cut away`, or `never there` in the stock, as
+    the corners of a square that is made of round bar.
 
     `volume` [m³]; `thick` is how thick it is in the mean, twice its volume over its surface [m]. `lines` are the features in whose
     region metal is left, by the number of their line; `steps` the keys of the steps that cut into what should stay.
@@ -53,9 +54,12 @@ def differences(stages: Sequence[Stage], part: FinishedPart) -> tuple[Difference
     wanted = _less(_box(box), [_solid(sized, one) for one in features for sized in one.gone])
     open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
     left = _less(last.solid - wanted, open_)
-    cut = _less(wanted - last.solid, open_)
+    stock = stages[0].solid
+    cut = _less((wanted ^ stock) - last.solid, open_)
+    lacking = _less(wanted - stock, open_)
     found = [_piece("left", piece, features, ()) for piece in left.decompose()]
     found += [_piece("cut away", piece, (), stages) for piece in cut.decompose()]
+    found += [_piece("never there", piece, (), ()) for piece in lacking.decompose()]
     return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
 
 
