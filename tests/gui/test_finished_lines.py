@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.finished_lines import OWNER
@@ -107,3 +107,11 @@ def test_lines_are_as_wide_as_the_form(show, size):
     window.open_key("job")
     form = window.bench.column.ruled.opened.forms[OWNER]
     assert {field.width() for field in form.fields.values()} == {form.width()}
+
+
+def test_the_form_opens_again_after_another_look(window):
+    window.open_key("job")
+    window.rebuild()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    window.open_key("job")
+    assert window.opened_key == "job"

@@ -52,11 +52,19 @@ class OpenRows:
         #: How set-ups were held before another kind was chosen, by set-up and kind.
         self._left: dict[tuple[str, str], Holding] = {}
 
-        #: The finished part is a solid: it is drawn when the hand rests, never between two keys.
-        self._part_later = QTimer(hand.ruled)
-        self._part_later.setSingleShot(True)
-        self._part_later.setInterval(RESTED)
-        self._part_later.timeout.connect(self._draw_part)
+        self._part_later: QTimer | None = None
+
+    def _part_when_rested(self) -> None:
+        """The finished part is a solid: it is drawn when the hand rests, never between two keys."""
+        from shiboken6 import isValid
+
+        # The list is made anew with another look, and what waits for it went with the old one.
+        if self._part_later is None or not isValid(self._part_later):
+            self._part_later = QTimer(self._hand.ruled)
+            self._part_later.setSingleShot(True)
+            self._part_later.setInterval(RESTED)
+            self._part_later.timeout.connect(self._draw_part)
+        self._part_later.start()
 
     def _draw_part(self) -> None:
         """What the part shall be, over the job's form, if that is still open."""
@@ -305,7 +313,7 @@ class OpenRows:
         form.ask(sections)
         form.put(self._title(form.key), desk.header_fields(sections))
         if form.key == JOB:
-            self._part_later.start()
+            self._part_when_rested()
         else:
             from jobsheet.gui.desk.holding_pictures import holding_pictures
 
