@@ -72,6 +72,7 @@ def show(qtbot):
     yield show
     for window in shown:
         window.hide()
+        window.parts.solids.halt()  # as closing does: the next test waits for no solids of this one
         window.parts.files.keeping.journal.clear()
         window.deleteLater()
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)

@@ -97,13 +97,13 @@ def test_only_the_rows_in_sight_are_painted(long, painted):
         assert 0 < len(set(painted)) <= in_sight
 
 
-def test_a_step_of_the_keyboard_paints_two_rows(long, painted, qtbot):
-    ruled(long).focus_line(ruled(long).lines[3].key)
-    settle(long, qtbot)
+def test_a_step_of_the_keyboard_paints_two_rows(window, painted, qtbot):
+    ruled(window).focus_line(ruled(window).lines[3].key)
+    settle(window, qtbot)
     painted.clear()
-    qtbot.keyClick(ruled(long), Qt.Key.Key_Down)
+    qtbot.keyClick(ruled(window), Qt.Key.Key_Down)
     QApplication.processEvents()
-    assert set(painted) == {ruled(long).lines[3].key, ruled(long).lines[4].key}
+    assert set(painted) == {ruled(window).lines[3].key, ruled(window).lines[4].key}
 
 
 def test_an_edit_paints_the_row_that_shows_something_else(window, painted, qtbot):

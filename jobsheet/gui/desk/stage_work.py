@@ -137,8 +137,9 @@ class Solids:
         return self._facts[1]
 
     def halt(self) -> None:
-        """Nothing more is looked for."""
+        """Nothing more is looked for, nor worked out: of another window the question may wait behind this one."""
         self._timer.stop()
+        WORKER.withdraw(self._answers)
 
 
 class StageWork:
@@ -147,6 +148,8 @@ class StageWork:
     def __init__(self) -> None:
         self._lock = threading.Condition()
         self._wanted: dict[int, Wanted] = {}
+        #: Where nobody waits for an answer any more; kept themselves, so that no other gets their identity.
+        self._gone: list[SimpleQueue[Answer]] = []
         self._stopped = False
         self._thread: threading.Thread | None = None
         self._anew = False
@@ -169,6 +172,12 @@ class StageWork:
                 # The modeller complains at the end of the program about solids that a thread still holds.
                 atexit.register(self.finish)
 
+    def withdraw(self, answers: SimpleQueue[Answer]) -> None:
+        """Nobody waits for what was asked with these answers; what is being worked out for them is given up."""
+        with self._lock:
+            self._wanted.pop(id(answers), None)
+            self._gone.append(answers)
+
     def finish(self) -> None:
         """No more answers, and the thread is gone with all that it holds."""
         with self._lock:
@@ -184,11 +193,13 @@ class StageWork:
                 self._lock.wait()
             if self._stopped:
                 return None
+            self._gone.clear()  # what was given up is behind us
             return self._wanted.pop(next(iter(self._wanted)))
 
     def _stale(self, wanted: Wanted) -> bool:
         with self._lock:
-            return self._stopped or id(wanted.answers) in self._wanted
+            given_up = any(gone is wanted.answers for gone in self._gone)
+            return self._stopped or given_up or id(wanted.answers) in self._wanted
 
     def _run(self) -> None:
         from jobsheet.stages.solids import Modeller
