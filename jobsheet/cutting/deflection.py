@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import pi
 
 from jobsheet.cutting.formula import formula
-from jobsheet.cutting.inputs import finite, positive, share
+from jobsheet.cutting.inputs import finite, positive, refuse, share
 
 HSS_MODULUS = 207e9
 """Modulus of elasticity of high speed steel [Pa], of 200 to 210 GPa.
@@ -187,3 +187,51 @@ def wall_error(force: float, cutter: float, frame: float) -> float:
     finite(force=force)
     positive(cutter=cutter, frame=frame)
     return force * (1 / cutter + 1 / frame)
+
+
+@formula(
+    source="beam-theory",
+    symbols={"force": "F", "place": "a", "length": "L", "modulus": "E", "diameter": "d"},
+)
+def bar_between_points(force: float, place: float, length: float, modulus: float, diameter: float) -> float:
+    """How far a round bar between two points gives way where a force stands on it.
+
+    delta = F a^2 (L - a)^2 / (3 E I L);  I = pi d^4 / 64
+
+    Parameters
+    ----------
+    force : float
+        Force across the bar [N]
+    place : float
+        From one point to the force [m]
+    length : float
+        Between the points [m]
+    modulus : float
+        Modulus of elasticity of the bar [Pa]
+    diameter : float
+        Diameter of the bar [m]
+
+    Returns
+    -------
+    delta : float
+        Way of the bar under the force [m]
+
+    Raises
+    ------
+    CalcError
+        If length, modulus or diameter is not above zero, the place not inside the length, or the force not finite.
+
+    Notes
+    -----
+    In the middle this is F L^3 / (48 E I). Points and head are taken as stiff, and the bar as free to turn on the points.
+
+    Examples
+    --------
+    >>> round(bar_between_points(force=150, place=0.1, length=0.2, modulus=207e9, diameter=20e-3) * 1e6)
+    15
+    """
+    finite(force=force)
+    positive(length=length, modulus=modulus, diameter=diameter)
+    if not 0 * length <= place <= length:
+        refuse("place", place, "between the two points")
+    return force * place**2 * (length - place) ** 2 / (3 * modulus * second_moment(diameter) * length)

@@ -92,7 +92,7 @@ def _part(line: Scanned, found: dict[str, Any]) -> None:
         face = line.take_face()
         if face is None:
             raise line.error(f"“{line.rest()}” is no size and no face; write, for example, {EXAMPLE}.")
-        _asked(line, found, (face[0],), "")
+        _asked(line, found, (face[0],), "", end=face[1] == "end")
 
 
 def _three(line: Scanned, found: dict[str, Any]) -> None:
@@ -123,7 +123,9 @@ def _put(line: Scanned, found: dict[str, Any], name: str, start: int) -> None:
         found["as_bought"] += _PAIRS[name]
 
 
-def _asked(line: Scanned, found: dict[str, Any], faces: tuple[str, ...], which: str) -> None:
+def _asked(
+    line: Scanned, found: dict[str, Any], faces: tuple[str, ...], which: str, *, end: bool = False
+) -> None:
     """What stands behind a face: its form, its finish, or that it stays as it is bought."""
     if line.take(_AS_BOUGHT):
         found["as_bought"] += faces
@@ -138,7 +140,7 @@ def _asked(line: Scanned, found: dict[str, Any], faces: tuple[str, ...], which: 
             "After a face say what is asked of it: square to B 0.03, parallel to A 0.03, flat 0.02, Ra 1.6 or as bought."
         )
     name = _SAME.get(form["form"].casefold(), form["form"].casefold())
-    to = _to(line, form, name, faces, which, start)
+    to = _to(line, form, name, faces, which, start, end=end)
     line.take(_WITHIN)
     within = line.take_length()
     if within is None or within.value <= 0:
@@ -151,12 +153,16 @@ def _asked(line: Scanned, found: dict[str, Any], faces: tuple[str, ...], which: 
 
 
 def _to(
-    line: Scanned, form: Any, name: str, faces: tuple[str, ...], which: str, start: int
+    line: Scanned, form: Any, name: str, faces: tuple[str, ...], which: str, start: int, *, end: bool
 ) -> tuple[str, ...]:
     """The faces that one is square or parallel to."""
     if name == "flat" or which:
         return ()
     if not form["to"]:
+        if name == "square" and end:
+            return beside(
+                faces[0]
+            )  # an end is square to the sides of its bar, as both ends are where nobody says to what
         example = "A square to B 0.03" if name == "square" else "top parallel to bottom 0.03"
         raise line.error(f"Say which face it is {name} to, such as {example}.", start)
     to: list[str] = []

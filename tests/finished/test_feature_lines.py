@@ -259,3 +259,11 @@ def test_general_limits_stand_for_sizes_without_their_own():
     part = finished_part(job)
     assert part.limits(part.shape.length) == pytest.approx((79.7e-3, 80.3e-3))
     assert part.limits(part.shape.width) == pytest.approx((49.9e-3, 50.1e-3))
+
+
+def test_an_end_is_square_to_the_sides_where_nobody_says_to_what():
+    shape = read_shape("109 x 30 x 16; right end square 0.05", "mm", DATUMS)
+    assert shape.forms[0].face == "right"
+    assert sorted(shape.forms[0].to) == ["bottom", "front", "rear", "top"]
+    with pytest.raises(QuantityError, match="which face it is square to"):
+        read_shape("109 x 30 x 16; right square 0.05", "mm", DATUMS)

@@ -10,8 +10,9 @@ from msgspec import Struct
 from jobsheet.holdings.kinds.chuck import Fields, stands
 from jobsheet.model.job import SetUp
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
+from jobsheet.operations.registry import roles
 from jobsheet.review.plan.faces import Step
-from jobsheet.review.plan.held import fact, holding_roles, size
+from jobsheet.review.plan.held import does, fact, holding_roles, size
 from jobsheet.stages.course import Sized
 
 
@@ -24,6 +25,8 @@ class Chucked(Struct, frozen=True, kw_only=True):
     out: float | None
     diameter: float | None
     tailstock: bool
+    #: Which end is free, the right one (0) or the left (1); None where nothing says.
+    free: int | None = None
 
 
 def chucked(set_up: SetUp, first: Step) -> Chucked | None:
@@ -41,8 +44,18 @@ def chucked(set_up: SetUp, first: Step) -> Chucked | None:
     if diameter is None:
         diameter = min(along, across) if upright else min(across, high)
     return Chucked(
-        upright=upright, length=length, grip=grip, out=out, diameter=diameter, tailstock=bool(fact(set_up, "tailstock"))
+        upright=upright, length=length, grip=grip, out=out, diameter=diameter, tailstock=bool(fact(set_up, "tailstock")),
+        free=free_end(set_up),
     )  # fmt: skip
+
+
+def free_end(set_up: SetUp) -> int | None:
+    """The end that places along the work count from, the right one (0) or the left (1), where a step finds it: it is not in the jaws."""
+    if set_up.zero.stands_on not in ("", "edges") or not any(
+        roles(one).beside == "find" or does(one, "find zero") for one in set_up.operations
+    ):
+        return None
+    return 0 if set_up.zero.x_from == "right" else 1
 
 
 def reaches(found: Chucked, first: Step, step: Step) -> Iterator[tuple[float, float]]:

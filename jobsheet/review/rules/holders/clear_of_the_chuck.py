@@ -15,7 +15,8 @@ from jobsheet.review.rule import View, remark, rule
 def clear_of_the_chuck(view: View) -> Iterator[Remark]:
     """A cut, or the point of a drill beside what the jaws hold, comes further than the work stands out of its chuck.
 
-    Of work that lies along either end may be the free one; of work that stands up it is the top.
+    Of work that lies along the end that its zero is found on is free, for the other is in the jaws; where none is found, either may be.
+    Of work that stands up it is the top.
 
     Because: The cutter runs into jaws that turn with the work or stand like a wall.
     Not so: a flat 15 long, 12 out of the jaws
@@ -27,8 +28,9 @@ def clear_of_the_chuck(view: View) -> Iterator[Remark]:
         if found is None or found.out is None:
             continue
         cutting = [step for step in steps if step.cuts]
+        ends = (0, 1) if found.free is None or found.upright else (found.free,)
         free = min(
-            (0, 1), key=lambda end: max((_far(found, steps[0], one, end) for one in cutting), default=0.0)
+            ends, key=lambda end: max((_far(found, steps[0], one, end) for one in cutting), default=0.0)
         )
         step = next((one for one in cutting if _far(found, steps[0], one, free) > found.out + 1e-9), None)
         if step is None:
