@@ -7,9 +7,9 @@ from jobsheet.holdings.kinds.other_words import Fields as OtherWords
 from jobsheet.holdings.kinds.vice import Fields as ViceFacts
 from jobsheet.holdings.kinds.vice import above as _above
 from jobsheet.holdings.kinds.vice import vice_of as _vice_of
-from jobsheet.model.held_work import NOTHING, Around, Body, Holding
+from jobsheet.model.held_work import NOTHING, Around, Bar, Body, Holding
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import Lying
+from jobsheet.model.lying import NORMALS, Lying
 from jobsheet.model.machine import Machine, Vice
 
 
@@ -42,8 +42,27 @@ def around(set_up: SetUp, lie: Lying, machine: Machine | None) -> Around:
     side = lie.side(set_up.fixed_jaw) if roles_of(set_up.holding).jaws else "far"
     return Around(
         size=lie.size, fixed=side if side not in ("up", "down") else "far",
-        jaw_width=vice.jaw_width if vice else None, jaw_depth=vice.jaw_depth if vice else None,
+        jaw_width=vice.jaw_width if vice else None, jaw_depth=vice.jaw_depth if vice else None, bar=bar_of(lie),
     )  # fmt: skip
+
+
+def bar_of(lie: Lying) -> Bar | None:
+    """The bar that the work is made of, as it lies; None where it is none."""
+    along, outline = lie.bar, lie.outline
+    if along is None or outline is None:
+        return None
+    middle = []
+    for face in (lie.right, lie.far, lie.up):
+        axis = next(at for at, part in enumerate(NORMALS[face]) if part)
+        low, high = lie.box[axis]
+        if axis == outline.axis:
+            middle.append((high - low) / 2)
+            continue
+        plain = [one for one in range(3) if one != outline.axis].index(axis)
+        ends = [one[plain] for one in outline.outer]
+        at = (min(ends) + max(ends)) / 2
+        middle.append(at - low if NORMALS[face][axis] > 0 else high - at)
+    return Bar(along, outline.radius, (middle[0], middle[1], middle[2]), outline.is_round)
 
 
 def bodies_of(set_up: SetUp, lie: Lying, machine: Machine | None) -> tuple[Body, ...]:

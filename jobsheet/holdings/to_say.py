@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from jobsheet.holdings.all_holdings import roles_of, unsaid_of
+from jobsheet.holdings.of_stock import with_stock
 from jobsheet.model.job import Job, SetUp
+from jobsheet.model.stock import Stock
 
 #: The solids of the plan stand upright, whatever angle the work is set to.
 LEANS = "what the cuts meet: the work leans here, and its solid stands upright"
 
 
-def to_say(set_up: SetUp) -> tuple[str, ...]:
-    """The titles of the facts that are not said yet, as they stand in a line; none where nothing holds it, which a rule says."""
+def to_say(set_up: SetUp, stock: Stock) -> tuple[str, ...]:
+    """The titles of the facts that are not said yet, as they stand in a line; none where nothing holds it, which a rule says.
+
+    What the stock says of itself need not be said again.
+    """
     if not set_up.holding.kind:
         return ()
-    return tuple(entry.title.lower() for entry in unsaid_of(set_up.holding))
+    return tuple(entry.title.lower() for entry in unsaid_of(with_stock(set_up.holding, stock)))
 
 
 def unasked(set_up: SetUp) -> str:
@@ -23,4 +28,4 @@ def unasked(set_up: SetUp) -> str:
 
 def said_once(job: Job) -> tuple[tuple[int, str], ...]:
     """Each set-up that has something to be said yet: its number, and the facts in one line."""
-    return tuple((one.number, ", ".join(facts)) for one in job.set_ups if (facts := to_say(one)))
+    return tuple((one.number, ", ".join(facts)) for one in job.set_ups if (facts := to_say(one, job.stock)))

@@ -36,6 +36,8 @@ class Body(Struct, frozen=True, kw_only=True):
     high: Point
     axis: int | None = None
     sure: bool = True
+    #: Of a vee that is seen from its end: where the point of the vee lies across and up [m], and half its angle [rad].
+    vee: tuple[float, float, float] | None = None
 
     @property
     def size(self) -> Point:
@@ -43,12 +45,26 @@ class Body(Struct, frozen=True, kw_only=True):
         return tuple(high - low for low, high in zip(self.low, self.high, strict=True))  # type: ignore[return-value]
 
 
+class Bar(Struct, frozen=True):
+    """A round or six-sided bar as it lies: along which direction (0 right, 1 away, 2 up), half its size across [m], where its axis is [m].
+
+    Of a hexagon it is half the size over its flats. The place of the axis holds where nothing of it was cut off too.
+    """
+
+    along: int
+    radius: float
+    middle: Point
+    is_round: bool = True
+
+
 class Around(Struct, frozen=True, kw_only=True):
     """What a kind of holding must know to say where its bodies are: the size of the work as it lies [m], the side (`near`, `far`,
-    `left`, `right`) at which the fixed jaw is, and the vice of the card.
+    `left`, `right`) at which the fixed jaw is, the vice of the card, and the bar that the work is made of.
     """
 
     size: Point
     fixed: str = "far"
     jaw_width: float | None = None
     jaw_depth: float | None = None
+    #: The stock itself where it is a round or six-sided bar.
+    bar: Bar | None = None

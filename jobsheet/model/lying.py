@@ -10,6 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.model.job import Job, SetUp
+from jobsheet.model.stock import Outline
 
 Vector = tuple[int, int, int]
 Box = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
@@ -42,6 +43,8 @@ class Lying(Struct, frozen=True, kw_only=True):
     up: str
     down: str
     box: Box
+    #: The shape of the stock where it is no box, in the drawing's axes.
+    outline: Outline | None = None
 
     @property
     def size(self) -> tuple[float, float, float]:
@@ -55,6 +58,20 @@ class Lying(Struct, frozen=True, kw_only=True):
         return next(
             name for name in ("near", "far", "left", "right", "up", "down") if getattr(self, name) == face
         )
+
+    @property
+    def bar(self) -> int | None:
+        """Along which of its own directions (0 right, 1 away, 2 up) a round or six-sided bar lies; None where it is none."""
+        if self.outline is None or not self.outline.radius:
+            return None
+        return next(
+            at for at, face in enumerate((self.right, self.far, self.up)) if _AXIS[face] == self.outline.axis
+        )
+
+    def is_curved(self, face: str) -> bool:
+        """Whether a face of the stock is a part of a round side: it is touched along a line, and nothing can lie flat on it."""
+        outline = self.outline
+        return outline is not None and outline.is_round and _AXIS[face] != outline.axis
 
     def from_corner(self, set_up: SetUp, x: float, y: float) -> tuple[float, float]:
         """A place of the set-up as distances from the left and from the near side [m]."""
@@ -107,8 +124,8 @@ def stock_box(job: Job) -> Box:
     return (0.0, job.stock.length.value), (0.0, job.stock.width.value), (0.0, job.stock.height.value)
 
 
-def lying(set_up: SetUp, box: Box) -> Lying:
-    """The stock of that box as it lies in a set-up.
+def lying(set_up: SetUp, box: Box, outline: Outline | None = None) -> Lying:
+    """The stock of that box, and of that shape where it is no box, as it lies in a set-up.
 
     Where `operator` names the face that is up or down (a plan not yet finished), a face that can be
     in front is taken in its place.
@@ -121,7 +138,8 @@ def lying(set_up: SetUp, box: Box) -> Lying:
     away: Vector = (-near[0], -near[1], -near[2])
     right = _FACES[_cross(away, up)]
     return Lying(
-        near=operator, far=OPPOSITE[operator], left=OPPOSITE[right], right=right, up=set_up.up, down=OPPOSITE[set_up.up], box=box
+        near=operator, far=OPPOSITE[operator], left=OPPOSITE[right], right=right, up=set_up.up, down=OPPOSITE[set_up.up], box=box,
+        outline=outline,
     )  # fmt: skip
 
 

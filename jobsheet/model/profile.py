@@ -55,7 +55,7 @@ class Profile(Struct, frozen=True, kw_only=True):
         if self.radius:
             # The layer is widest at its lower edge, or at the middle of the bar once it goes beyond.
             return _chord(self.radius, max(self.gone, min(self.gone + depth, self.radius)))
-        return _reach(_clipped(self.outer, 1, (self.gone, self.gone + depth)), 0)
+        return _reach(clipped(self.outer, 1, (self.gone, self.gone + depth)), 0)
 
     def strip(self, side: str, width: float, depth: float) -> float:
         """How much metal a cut off a side is, so far inward and so deep from the top [m³]."""
@@ -78,7 +78,7 @@ class Profile(Struct, frozen=True, kw_only=True):
         if self.radius:
             return _chord(self.radius, min(width, self.radius))
         at = _across(side)
-        return _reach(_clipped(self.outer, at, self._inward(side, width)[at]), 1 - at)
+        return _reach(clipped(self.outer, at, self._inward(side, width)[at]), 1 - at)
 
     def sawn(self, side: str, width: float, depth: float) -> float:
         """The area that a saw goes through, so far inward from a side and so deep [m²]."""
@@ -112,7 +112,7 @@ class Profile(Struct, frozen=True, kw_only=True):
     def _section(self, across: Span, down: Span) -> float:
         """The area of the section between those places [m²]."""
         if not self.radius:
-            return _area(_clipped(_clipped(self.outer, 0, across), 1, down))
+            return _area(clipped(clipped(self.outer, 0, across), 1, down))
         return _of_disc(self.radius, self.radius, across, down) - _of_disc(
             self.bore, self.radius, across, down
         )
@@ -188,7 +188,7 @@ def _reach(points: Points, at: int) -> float:
     return max(found) - min(found) if found else 0.0
 
 
-def _clipped(points: Points, axis: int, span: Span) -> Points:
+def clipped(points: Points, axis: int, span: Span) -> Points:
     """The part of an outline between two places on an axis: cut by one line, then by the other (Sutherland and Hodgman, 1974)."""
     for level, keeps_more in ((span[0], True), (span[1], False)):
         if math.isinf(level):

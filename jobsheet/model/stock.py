@@ -50,6 +50,9 @@ class Outline(Struct, frozen=True, kw_only=True):
     inner: tuple[tuple[float, float], ...] = ()
     area: float
     lean: float = 0.0
+    #: Half of what is round, or half the size over the flats of a hexagon; 0 of any other.
+    radius: float = 0.0
+    is_round: bool = False
 
 
 class Stock(Struct, frozen=True, kw_only=True):

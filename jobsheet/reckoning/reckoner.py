@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.errors import JobsheetError
+from jobsheet.holdings.of_stock import with_stock
 from jobsheet.limits.register import READS as LIMITS_READ
 from jobsheet.limits.register import Asked, asked_again, governing, in_order
 from jobsheet.model.capacity import Snapshot
@@ -201,10 +202,11 @@ class Reckoner:
         known = self._grips.get(set_up.key)
         if known is not None and known[0] == key and known[1] is machine and known[2] is material:
             return known[3]
+        holding = with_stock(set_up.holding, stock)
         found = (
-            grip_of(set_up.holding, machine, material, self.shop),
-            top_of(set_up.holding, machine, _high(set_up, stock)),
-            load_of(stock, set_up.holding, machine, material),
+            grip_of(holding, machine, material, self.shop),
+            top_of(holding, machine, _high(set_up, stock)),
+            load_of(stock, holding, machine, material),
         )
         self._grips[set_up.key] = (key, machine, material, found)
         return found

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
@@ -11,7 +13,9 @@ from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine
+from jobsheet.model.profile import Points
 from jobsheet.report.isometric import datum_letter
+from jobsheet.stock.lying_stock import silhouette
 
 #: Parts that are solid metal in the picture; those that lie under the work or hold it down are only outlined.
 _HATCHED = ("fixed jaw", "moving jaw", "bed", "table", "vee", "plate", "chuck", "backing")
@@ -38,10 +42,11 @@ def holding_picture(
     """
     jawed = in_jaws(set_up, lie)
     side = lie.side(set_up.fixed_jaw)
-    end_on = jawed and side in ("near", "far")
+    bodies = tuple(body for body in bodies_of(set_up, lie, machine) if body.part not in without)
+    # A bar in its vees is seen from its end too, where the vee shows.
+    end_on = side in ("near", "far") if jawed else lie.bar == 0 and any(body.vee for body in bodies)
     axis = 1 if end_on else 0
     span, high = lie.size[axis], lie.size[2]
-    bodies = tuple(body for body in bodies_of(set_up, lie, machine) if body.part not in without)
     low, top = _window(bodies, axis, span, high)
     base, head = height - 24.0, 20.0
     scale = min((width - 52) / (top[0] - low[0]), (base - head) / (top[1] - low[1]))
@@ -54,16 +59,31 @@ def holding_picture(
         wide, tall = max((x1 - x0) * scale, _THIN), max((z1 - z0) * scale, _THIN)
         return box(left + x0 * scale, floor - z1 * scale, wide, tall)
 
+    def vee_outline(body: Body) -> tuple[tuple[float, float], ...]:
+        assert body.vee is not None
+        middle, point, half = body.vee
+        (x0, z0), (x1, z1) = (body.low[axis], body.low[2]), (body.high[axis], body.high[2])
+        open_ = (z1 - point) * math.tan(half)
+        corners = (
+            (x0, z0), (x1, z0), (x1, z1), (middle + open_, z1), (middle, point), (middle - open_, z1), (x0, z1)
+        )  # fmt: skip
+        return tuple((left + x * scale, floor - max(z, low[1]) * scale) for x, z in corners)
+
     items: list[Item] = []
     for body in bodies:
         if body.part not in _OVER:
-            items += _drawn(body, axis, outline(body))
-    work = box(left, floor - high * scale, span * scale, high * scale)
-    items.append(Line(work, "outline", closed=True, fill="paper"))
+            items += _drawn(body, axis, vee_outline(body) if end_on and body.vee else outline(body))
+    items += work_lines(silhouette(lie, axis, 2), left, floor, scale)
     for body in bodies:
         if body.part in _OVER:
             items += _drawn(body, axis, outline(body))
-    items += _signs(set_up, bodies, left, span * scale, floor, scale, high * scale, side if jawed else "")
+    rests: tuple[float, ...] = (2.0, span * scale - 10)
+    if end_on and lie.is_curved(lie.down) and lie.bar == 0:
+        # A bar touches what it lies on in one line; in a vee its flanks hold it, and the vee is seen.
+        rests = () if any(body.vee for body in bodies) else (span * scale / 2 - 4,)
+    items += _signs(
+        set_up, bodies, rests, left, span * scale, floor, scale, high * scale, side if jawed else ""
+    )
     sides = ("near", "far") if end_on else ("left", "right")
     items += _letters(lie, datums, sides, left, span * scale, floor - high * scale, high * scale)
     if jawed:
@@ -94,10 +114,22 @@ def _window(
     return (low[0], low[1]), (top[0], top[1])
 
 
+def work_lines(seen: tuple[Points, ...], left: float, floor: float, scale: float) -> list[Item]:
+    """The work as it is seen: its outline, a bore inside it, its edges; `left`, `floor` is where its nought is [points]."""
+    items: list[Item] = []
+    for at, points in enumerate(seen):
+        placed = tuple((left + x * scale, floor - y * scale) for x, y in points)
+        if len(placed) == 2:
+            items.append(Line(placed, "thin"))
+        else:
+            items.append(Line(placed, "outline" if at == 0 else "thin", closed=True, fill="paper"))
+    return items
+
+
 def _drawn(body: Body, axis: int, outline: tuple[tuple[float, float], ...]) -> list[Item]:
     """One part: solid metal hatched, a round part seen from its end as a circle."""
-    (x0, y0), _, (x1, y1), _ = outline
     if body.axis == 1 - axis:  # one looks along it
+        (x0, y0), _, (x1, y1), _ = outline
         return [Ellipse((x0 + x1) / 2, (y0 + y1) / 2, (x1 - x0) / 2, (y1 - y0) / 2, fill="paper")]
     if body.part in _HATCHED:
         return [*hatched(outline, apart=3.8), Line(outline, "outline", closed=True)]
@@ -109,6 +141,7 @@ def _drawn(body: Body, axis: int, outline: tuple[tuple[float, float], ...]) -> l
 def _signs(
     set_up: SetUp,
     bodies: tuple[Body, ...],
+    rests: tuple[float, ...],
     left: float,
     wide: float,
     floor: float,
@@ -122,8 +155,8 @@ def _signs(
     items: list[Item] = []
     plays = roles_of(set_up.holding)
     if not plays.turns and not plays.in_words:
-        for x in (left + 2, left + wide - 10):
-            items += mark_at("rests here", 8.0, x, floor)
+        for x in rests:
+            items += mark_at("rests here", 8.0, left + x, floor)
     if not fixed:
         if plays.on_top and any(body.part == "strap" for body in bodies):
             for x in (left + 8, left + wide - 8):

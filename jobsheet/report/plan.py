@@ -137,7 +137,7 @@ def courses(job: Job, settings: Mapping[str, Setting]) -> tuple[Course, ...]:
     found = []
     for set_up in job.set_ups:
         own = [cut for cut in course.cuts if cut.set_up == set_up.key]
-        lie = own[0].before if own else lying(set_up, work)
+        lie = own[0].before if own else lying(set_up, work, course.outline)
         work = own[-1].after.box if own else work
         found.append(Course(set_up=set_up, lie=lie, points=points_of(set_up, settings)))
     return tuple(found)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jobsheet.holdings.all_holdings import rests_of, words_of
+from jobsheet.holdings.of_stock import at_odds
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.holdings.to_say import to_say, unasked
 from jobsheet.machine.handles import scale_text
@@ -278,7 +279,8 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
         ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
         ("on", rests_of(holding)),
         ("sits", sits_words(holding, units)),
-        ("not said", ", ".join(to_say(set_up))),
+        ("not said", ", ".join(to_say(set_up, plan.job.stock))),
+        ("does not agree", at_odds(set_up, plan.job.stock)),
         ("not checked", unasked(set_up)),
         ("zero", f"{zero.named or 'corner'}{found}"),
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),

@@ -16,8 +16,10 @@ from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine
+from jobsheet.report.holding_view import work_lines
 from jobsheet.report.isometric import datum_letter
 from jobsheet.report.points import Point
+from jobsheet.stock.lying_stock import silhouette
 
 #: Lines of the work from above, for the left lower corner on the picture and a scale.
 Seen = Callable[[float, float, float], tuple[Item, ...]]
@@ -53,7 +55,7 @@ def zero_picture(
     x0 = left + (width - left - right - wide) / 2
     y0 = top + (height - top - bottom - high) / 2
     items: list[Item] = held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, without, over=False)
-    items.append(Line(box(x0, y0, wide, high), "outline", closed=True, fill="paper"))
+    items += work_lines(silhouette(lie, 0, 1)[: 1 if seen is not None else None], x0, y0 + high, scale)
     if seen is not None:
         items += seen(x0, y0 + high, scale)
     items += held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, without, over=True)
@@ -126,8 +128,8 @@ def held_from_above(
         if right - left < 0.5 or near - far < 0.5:
             continue
         if body.axis == 2:
-            # A round part keeps its shape: its middle stays in the picture, its edge may reach out of it.
-            radius = body.size[0] / 2 * scale
+            # A round part keeps its shape and its middle; one that goes round the work ends where its jaws would.
+            radius = min(body.size[0] / 2 * scale, max(wide, high) / 2 + JAW)
             across = (
                 x0 + (body.low[0] + body.high[0]) / 2 * scale,
                 y0 + high - (body.low[1] + body.high[1]) / 2 * scale,

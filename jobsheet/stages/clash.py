@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.model.held_work import Body
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
@@ -67,7 +68,7 @@ def clashes(
             if (
                 body.low[2] >= swept.high - TOUCH
                 or body.high[2] <= swept.low + TOUCH
-                or not _beside(swept, body)
+                or not _beside(swept, _at_level(body, swept.low))
             ):
                 continue
             found.append(
@@ -133,6 +134,18 @@ def _swept(sized: Sized, cut: Cut, radius: float) -> Swept | None:
             by="drill", line=(sized.corners[0], sized.corners[0]), radius=shape.diameter / 2, low=low
         )
     return None
+
+
+def _at_level(body: Body, low: float) -> Body:
+    """What a cutter meets that comes down to that level: a cylinder that lies is narrower above its middle."""
+    middle, radius = (body.low[2] + body.high[2]) / 2, (body.high[2] - body.low[2]) / 2
+    if body.axis not in (0, 1) or low <= middle:
+        return body
+    across, half = 1 - body.axis, math.sqrt(max(radius**2 - (low - middle) ** 2, 0.0))
+    centre = (body.low[across] + body.high[across]) / 2
+    lows, highs = list(body.low), list(body.high)
+    lows[across], highs[across] = centre - half, centre + half
+    return replace(body, low=(lows[0], lows[1], lows[2]), high=(highs[0], highs[1], highs[2]))
 
 
 # --- plane geometry ---

@@ -17,11 +17,11 @@ from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import NORMALS, Box, Lying, lowered, lying, stock_box
 from jobsheet.model.setting import Setting
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab, Sweep
-from jobsheet.model.stock import BOX, Outline
+from jobsheet.model.stock import Outline
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.remembered import forgotten_with_the_plan
-from jobsheet.stock.all_shapes import outline_of
+from jobsheet.stock.all_shapes import shape_of
 
 #: A cut that reaches this near to the far side of the work goes through [m].
 NEAR = 1e-6
@@ -90,12 +90,13 @@ def course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
 
 def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
     stock = work = stock_box(job)
+    outline = shape_of(job.stock)
     cuts: list[Cut] = []
     for set_up in job.set_ups:
-        found = lying(set_up, work)
+        found = lying(set_up, work, outline)
         inside = (0.0, 0.0)
         for operation in set_up.operations:
-            before = lying(set_up, work)
+            before = lying(set_up, work, outline)
             if roles(operation).beside == "find":
                 found, inside = before, _inside(operation)
             shapes = shapes_of(operation, settings)
@@ -105,10 +106,10 @@ def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
             cuts.append(
                 Cut(
                     key=operation.key, number=operation.number, set_up=set_up.key, before=before,
-                    after=lying(set_up, work), shapes=sized,
+                    after=lying(set_up, work, outline), shapes=sized,
                 )
             )  # fmt: skip
-    return Course(stock, tuple(cuts), None if job.stock.shape == BOX else outline_of(job.stock))
+    return Course(stock, tuple(cuts), outline)
 
 
 def shapes_of(operation: Operation, settings: Mapping[str, Setting]) -> tuple[Sweep, ...]:

@@ -175,6 +175,11 @@ def outline_of(stock: Stock) -> Outline:
     return shape_called(stock.shape).outline(stock)
 
 
+def shape_of(stock: Stock) -> Outline | None:
+    """The same; None of a box, which is all that its sizes say."""
+    return None if stock.shape == BOX else outline_of(stock)
+
+
 def volume_of(stock: Stock) -> float:
     """How much metal it is [m³]."""
     outline = outline_of(stock)

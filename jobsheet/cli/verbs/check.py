@@ -22,6 +22,7 @@ def command(job: str, want_json: bool) -> int:
     plan = job_named(job)
     found = Reckoner(learns=True).reckon(plan)
     typed, plan = plan, found.job
+    from jobsheet.holdings.of_stock import at_odds
     from jobsheet.holdings.to_say import said_once, unasked
     from jobsheet.review.mending.fix_tried import fix_tried
     from jobsheet.review.plan.solid_facts import facts_of
@@ -57,6 +58,11 @@ def command(job: str, want_json: bool) -> int:
                     for one in read.not_checked
                 ],
                 "to be said": [{"set-up": number, "facts": unsaid} for number, unsaid in said_once(plan)],
+                "does not agree with the stock": [
+                    {"set-up": one.number, "why": differs}
+                    for one in plan.set_ups
+                    if (differs := at_odds(one, plan.stock))
+                ],
                 "not followed by the solids": [one.number for one in plan.set_ups if unasked(one)],
                 "law and advice": law,
             }
@@ -71,6 +77,8 @@ def command(job: str, want_json: bool) -> int:
                 f"to be said yet of the holding in set-up {number}: {unsaid}; what rests on that was not checked"
             )
         for set_up in plan.set_ups:
+            if differs := at_odds(set_up, plan.stock):
+                say(f"in set-up {set_up.number} {differs}")
             if unchecked := unasked(set_up):
                 say(f"not checked in set-up {set_up.number}: {unchecked}")
         _text(typed, remarks, over, problems, notes, numbers)

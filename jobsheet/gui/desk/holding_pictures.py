@@ -7,6 +7,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.model.lying import Lying, lying, stock_box
 from jobsheet.model.machine import Machine
+from jobsheet.stock.all_shapes import shape_of
 
 #: Sizes of both pictures [points of a drawing].
 HOLD, ZERO = (230.0, 150.0), (270.0, 150.0)
@@ -40,7 +41,7 @@ def _lie(desk: Desk, key: str) -> Lying:
             if cut.set_up not in known:
                 break
             box = cut.after.box
-    return lying(set_up, box)
+    return lying(set_up, box, shape_of(desk.job.stock))
 
 
 def _card(desk: Desk) -> Machine | None:

@@ -23,6 +23,7 @@ from jobsheet.gui.forms.boxes import Line, Lines
 from jobsheet.gui.forms.shown import Section
 from jobsheet.gui.ink.look import look
 from jobsheet.holdings.all_holdings import unsaid_of
+from jobsheet.holdings.of_stock import at_odds, with_stock
 from jobsheet.model.held_work import Holding
 from jobsheet.operations import registry
 
@@ -356,7 +357,9 @@ def _unsaid_words(desk: Desk, key: str) -> str:
     set_up = desk.set_up(key)
     if set_up is None:
         return ""
-    titles = [entry.title.lower() for entry in unsaid_of(set_up.holding)]
+    if differs := at_odds(set_up, desk.job.stock):
+        return differs[0].upper() + differs[1:]
+    titles = [entry.title.lower() for entry in unsaid_of(with_stock(set_up.holding, desk.job.stock))]
     if not titles:
         return ""
     if len(titles) == 1:

@@ -92,34 +92,32 @@ def grip(fields: Fields, _machine: Machine, material: Material, shop: Shop) -> G
 
 
 def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
-    """The chuck at the left or below, the tail centre at the right."""
+    """The chuck at the left or below, the tail centre at the right, both round the axis of the bar where the stock is one."""
     long, wide, high = around.size
     held = fields.grip_length.value if fields.grip_length else 0.02
     wider = 0.04
-    if stands(fields):
-        low = (-wider, -wider, -0.06)
-        return (Body(part="chuck", low=low, high=(long + wider, wide + wider, held), axis=2, sure=False),)
-    found = [
-        Body(
-            part="chuck",
-            low=(-0.06, -wider, -wider),
-            high=(held, wide + wider, high + wider),
-            axis=0,
-            sure=False,
-        )
-    ]
+    upright = stands(fields)
+    bar = around.bar if around.bar is not None and around.bar.along == (2 if upright else 0) else None
+    if upright:
+        low, top = (-wider, -wider), (long + wider, wide + wider)
+        if bar is not None:
+            low, top = _round(bar.middle[0], bar.middle[1], bar.radius + wider)
+        return (Body(part="chuck", low=(*low, -0.06), high=(*top, held), axis=2, sure=False),)
+    low, top = (-wider, -wider), (wide + wider, high + wider)
+    middle, third = (wide / 2, high / 2), min(wide, high) / 6
+    if bar is not None:
+        middle, third = (bar.middle[1], bar.middle[2]), bar.radius / 3
+        low, top = _round(*middle, bar.radius + wider)
+    found = [Body(part="chuck", low=(-0.06, *low), high=(held, *top), axis=0, sure=False)]
     if fields.tailstock:
-        third = min(wide, high) / 6
-        found.append(
-            Body(
-                part="tail",
-                low=(long, wide / 2 - third, high / 2 - third),
-                high=(long + 0.04, wide / 2 + third, high / 2 + third),
-                axis=0,
-                sure=False,
-            )
-        )
+        low, top = _round(*middle, third)
+        found.append(Body(part="tail", low=(long, *low), high=(long + 0.04, *top), axis=0, sure=False))
     return tuple(found)
+
+
+def _round(one: float, other: float, radius: float) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The low and the high corner of a square round a circle."""
+    return (one - radius, other - radius), (one + radius, other + radius)
 
 
 KIND = HoldingKind(

@@ -97,38 +97,62 @@ def top(fields: Fields, _machine: Machine, _high: float) -> float | None:
 
 
 def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
-    """The blocks under the work."""
-    long, wide, high = around.size
+    """The blocks under the work, along it."""
+    bar = around.bar if around.bar is not None and around.bar.along < 2 else None
+    run = bar.along if bar is not None else 0
+    long, wide, high = around.size[run], around.size[1 - run], around.size[2]
+    middle, centre = wide / 2, None
+    radius = (fields.diameter.value if fields.diameter else wide) / 2
+    if bar is not None:
+        radius, middle, centre = bar.radius, bar.middle[1 - run], bar.middle[2]
+    half = _angle(fields) / 2
+    # The flanks rise a little over where they touch the work, and the point of the vee lies under its centre.
+    centre = centre if centre is not None else radius
+    touches = centre - radius * math.sin(half)
+    point = centre - centre_height(radius, 2 * half)
+    level = touches + 0.15 * radius
+    broad = (level - point) * math.tan(half) + 0.3 * radius
+    found = [
+        _along(
+            run,
+            Body(
+                part="vee",
+                low=(begin, middle - broad, point - 0.4 * radius),
+                high=(end, middle + broad, level),
+                sure=False,
+                vee=(middle, point, half),
+            ),
+        )
+        for begin, end in _blocks(fields, long)
+    ]
+    if fields.stop:
+        at = (-0.008, 0.0) if fields.stop == "left" else (long, long + 0.008)
+        stop = Body(
+            part="stop", low=(at[0], wide * 0.35, 0.0), high=(at[1], wide * 0.65, high * 0.8), sure=False
+        )
+        found.append(_along(run, stop))
+    return tuple(found)
+
+
+def _blocks(fields: Fields, long: float) -> list[tuple[float, float]]:
+    """From where to where along the work each block goes [m]."""
     many = fields.blocks or 1
     left = fields.over_left.value if fields.over_left else 0.0
     right = fields.over_right.value if fields.over_right else 0.0
     run = max(long - left - right, 0.02)
+    if many == 1:
+        return [(left, left + run)]
     thick = min(0.03, run / many)
-    radius, half = (fields.diameter.value if fields.diameter else wide) / 2, _angle(fields) / 2
-    # The flanks rise a little over where they touch the work, and the point of the vee lies under its centre.
-    touches = radius - radius * math.sin(half)
-    point = radius - centre_height(radius, 2 * half)
-    broad = (touches + 0.15 * radius - point) * math.tan(half)
-    found = []
-    for one in range(many):
-        begin = left if many == 1 else left + one * (run - thick) / (many - 1)
-        end = left + run if many == 1 else begin + thick
-        found.append(
-            Body(
-                part="vee",
-                low=(begin, wide / 2 - broad - 0.15 * wide, point - 0.2 * wide),
-                high=(end, wide / 2 + broad + 0.15 * wide, touches + 0.15 * radius),
-                sure=False,
-            )
-        )
-    if fields.stop:
-        at = (-0.008, 0.0) if fields.stop == "left" else (long, long + 0.008)
-        found.append(
-            Body(
-                part="stop", low=(at[0], wide * 0.35, 0.0), high=(at[1], wide * 0.65, high * 0.8), sure=False
-            )
-        )
-    return tuple(found)
+    begins = [left + one * (run - thick) / (many - 1) for one in range(many)]
+    return [(begin, begin + thick) for begin in begins]
+
+
+def _along(run: int, body: Body) -> Body:
+    """A part said along x, turned to where the work lies along."""
+    if run == 0:
+        return body
+    (x0, y0, z0), (x1, y1, z1) = body.low, body.high
+    return replace(body, low=(y0, x0, z0), high=(y1, x1, z1))
 
 
 KIND = HoldingKind(

@@ -32,7 +32,7 @@ def _outline(stock: Stock) -> Outline:
     points = ((side / 2, 0), (side * 1.5, 0), (2 * side, flats / 2), (side * 1.5, flats), (side / 2, flats))
     return Outline(
         axis=stock.axis, long=stock.sizes[stock.axis], outer=(*points, (0.0, flats / 2)),
-        area=math.sqrt(3) / 2 * flats**2,
+        area=math.sqrt(3) / 2 * flats**2, radius=flats / 2,
     )  # fmt: skip
 
 

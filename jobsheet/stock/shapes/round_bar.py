@@ -27,7 +27,12 @@ def _outline(stock: Stock) -> Outline:
     assert stock.diameter is not None
     radius = stock.diameter.value / 2
     return Outline(
-        axis=stock.axis, long=stock.sizes[stock.axis], outer=circle(radius), area=math.pi * radius**2
+        axis=stock.axis,
+        long=stock.sizes[stock.axis],
+        outer=circle(radius),
+        area=math.pi * radius**2,
+        radius=radius,
+        is_round=True,
     )
 
 

@@ -31,7 +31,7 @@ def _outline(stock: Stock) -> Outline:
     inner = tuple((u + wall, v + wall) for u, v in circle(radius - wall))
     return Outline(
         axis=stock.axis, long=stock.sizes[stock.axis], outer=circle(radius), inner=inner,
-        area=math.pi * (radius**2 - (radius - wall) ** 2),
+        area=math.pi * (radius**2 - (radius - wall) ** 2), radius=radius, is_round=True,
     )  # fmt: skip
 
 
