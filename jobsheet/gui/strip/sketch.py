@@ -9,17 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from jobsheet.gui.strip.sketch_values import Block, Point, Size, Sketch, Stroke
+from jobsheet.gui.strip import bar_sketch
+from jobsheet.gui.strip.sketch_values import COS30, SIN30, Block, Point, Size, Sketch, Stroke, seen
+from jobsheet.model.profile import clipped
 from jobsheet.model.shape import Hole, Slab, Sweep
 
-COS30, SIN30 = math.cos(math.radians(30)), 0.5
 ROUND = 28
 _CIRCLE = tuple((math.cos(2 * math.pi * i / ROUND), math.sin(2 * math.pi * i / ROUND)) for i in range(ROUND))
-
-
-def seen(x: float, y: float, z: float) -> Point:
-    """Where a point of the work is seen; y of the picture runs down."""
-    return (x + y) * COS30, (x - y) * SIN30 - z
 
 
 def cut(block: Block, shapes: Iterable[Sweep]) -> Block:
@@ -30,7 +26,10 @@ def cut(block: Block, shapes: Iterable[Sweep]) -> Block:
             height = max(height - shape.depth, block.height * 0.02)
         elif isinstance(shape, Hole):
             holes.append(shape)
-    return Block(block.length, block.width, height, tuple(holes))
+    section = block.section
+    if section and block.along != 2 and height != block.height:
+        section = tuple(clipped(ring, 1, (0.0, height)) for ring in section)
+    return Block(block.length, block.width, height, tuple(holes), tuple(filter(None, section)), block.along)
 
 
 def _ring(x: float, y: float, z: float, diameter: float) -> tuple[Point, ...]:
@@ -50,16 +49,12 @@ def sketch(before: Block, after: Block, *, now: bool = True) -> Sketch:
     strokes: list[Stroke] = []
     z, length, width = after.height, after.length, after.width
     lowered = now and after.height < before.height
-    if lowered:
-        strokes += _removed(before, z)
-    top = _top(after, z)
-    front = (seen(0, 0, 0), seen(length, 0, 0), seen(length, 0, z), seen(0, 0, z))
-    right = (seen(length, 0, 0), seen(length, width, 0), seen(length, width, z), seen(length, 0, z))
-    strokes.append(Stroke(front, closed=True, filled=True))
-    strokes.append(Stroke(right, closed=True, filled=True))
-    strokes.append(
-        Stroke(top, closed=True, filled=True, hatched=lowered, line="heavy" if lowered else "thin")
-    )
+    if after.section:
+        strokes += bar_sketch.dashed(before) if lowered else []
+        strokes += bar_sketch.of_block(after, heavy=lowered)
+    else:
+        strokes += _removed(before, z) if lowered else []
+        strokes += _box(after, z, lowered=lowered)
     old = set(before.holes) if now else set(after.holes)
     largest: dict[tuple[float, float], float] = {}
     for hole in after.holes:
@@ -74,6 +69,19 @@ def sketch(before: Block, after: Block, *, now: bool = True) -> Sketch:
     high = max(before.height, after.height)
     box = (0.0, -width * SIN30 - high, (length + width) * COS30, length * SIN30)
     return Sketch(tuple(strokes), box, _sizes(before, after) if now else ())
+
+
+def _box(block: Block, z: float, *, lowered: bool) -> list[Stroke]:
+    """Front, right and top of a box."""
+    length, width = block.length, block.width
+    front = (seen(0, 0, 0), seen(length, 0, 0), seen(length, 0, z), seen(0, 0, z))
+    right = (seen(length, 0, 0), seen(length, width, 0), seen(length, width, z), seen(length, 0, z))
+    line = "heavy" if lowered else "thin"
+    return [
+        Stroke(front, closed=True, filled=True),
+        Stroke(right, closed=True, filled=True),
+        Stroke(_top(block, z), closed=True, filled=True, hatched=lowered, line=line),
+    ]
 
 
 def _sizes(before: Block, after: Block) -> tuple[Size, ...]:

@@ -9,8 +9,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPen, QPolygonF
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.bar_painter import hatch
 from jobsheet.gui.ink.look import Look
-from jobsheet.gui.strip.sketch import seen
-from jobsheet.gui.strip.sketch_values import Block, Size, Sketch, Stroke
+from jobsheet.gui.strip.sketch_values import Block, Size, Sketch, Stroke, seen
 from jobsheet.units.show import trimmed
 
 translate = QCoreApplication.translate

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import math
+
 from msgspec import Struct
 
 from jobsheet.model.shape import Hole
 
 Point = tuple[float, float]
+COS30, SIN30 = math.cos(math.radians(30)), 0.5
+
+
+def seen(x: float, y: float, z: float) -> Point:
+    """Where a point of the work is seen; y of the picture runs down."""
+    return (x + y) * COS30, (x - y) * SIN30 - z
 
 
 class Stroke(Struct, frozen=True):
@@ -20,12 +28,18 @@ class Stroke(Struct, frozen=True):
 
 
 class Block(Struct, frozen=True):
-    """The work as held: its size now and the holes in its top, in places from its left front corner [m]."""
+    """The work as held: its size now and the holes in its top, in places from its left front corner [m].
+
+    Of work that is no box `section` has the rings of its outline, seen along the direction that it is drawn out `along` (0 to the
+    right, 1 away, 2 up), in the two others in their order.
+    """
 
     length: float
     width: float
     height: float
     holes: tuple[Hole, ...] = ()
+    section: tuple[tuple[Point, ...], ...] = ()
+    along: int = 2
 
 
 class Size(Struct, frozen=True):

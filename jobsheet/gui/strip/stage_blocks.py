@@ -9,9 +9,12 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.strip.sketch import cut, sketch
-from jobsheet.gui.strip.sketch_values import Block, Sketch
+from jobsheet.gui.strip.sketch_values import Block, Point, Sketch
 from jobsheet.model.job import Job, Operation, SetUp
+from jobsheet.model.lying import NORMALS, Lying, lowered, lying, stock_box
 from jobsheet.model.shape import Hole, Sweep
+from jobsheet.stock.all_shapes import shape_of
+from jobsheet.stock.lying_stock import silhouette
 
 translate = QCoreApplication.translate
 _AXIS = {"left": 0, "right": 0, "front": 1, "rear": 1, "top": 2, "bottom": 2}
@@ -45,6 +48,18 @@ def held(job: Job, set_up: SetUp) -> tuple[float, float, float]:
     return sizes[along], sizes[across], sizes[up]
 
 
+def _section(lie: Lying) -> tuple[tuple[tuple[Point, ...], ...], int]:
+    """The outline of work that is no box, and along which of its directions it is drawn out; nothing of a box."""
+    if lie.outline is None:
+        return (), 2
+    axes = [
+        next(at for at, part in enumerate(NORMALS[face]) if part) for face in (lie.right, lie.far, lie.up)
+    ]
+    along = axes.index(lie.outline.axis)
+    across, up = (at for at in range(3) if at != along)
+    return silhouette(lie, across, up), along
+
+
 def _placed(shape: Sweep, set_up: SetUp, block: Block) -> Sweep:
     """A hole in places from the left front corner, whichever corner and way the set-up counts from."""
     if not isinstance(shape, Hole):
@@ -62,6 +77,7 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
     found: list[Stage] = []
     gone: dict[int, float] = {0: 0.0, 1: 0.0, 2: 0.0}
     holes: dict[str, tuple[Hole, ...]] = {}
+    work, outline = stock_box(job), shape_of(job.stock)
     for index, set_up in enumerate(job.set_ups):
         sizes = held(job, set_up)
         up, across = _AXIS[set_up.up], _AXIS[set_up.operator]
@@ -69,7 +85,7 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
             across = (up + 1) % 3
         axes = (3 - up - across, across, up)
         sizes = tuple(max(size - gone[axis], size * 0.02) for size, axis in zip(sizes, axes, strict=True))  # type: ignore[assignment]
-        block = Block(*sizes, holes.get(set_up.up, ()))
+        block = Block(*sizes, holes.get(set_up.up, ()), *_section(lying(set_up, work, outline)))
         if index == 0:
             words = translate("Strip", "stock")
             found.append(Stage("", "", words, words, block, block))
@@ -88,6 +104,7 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
                     Stage(operation.key, caption, str(operation.number), spoken, before, block, set_up.key)
                 )
         gone[up] += first.height - block.height
+        work = lowered(work, set_up.up, first.height - block.height)
         holes[set_up.up] = block.holes
         if set_up.key != open_set_up:
             spoken = translate("Strip", "The work after set-up {number}").format(number=set_up.number)
