@@ -30,6 +30,11 @@ class Grip(Struct, frozen=True, kw_only=True):
     around: bool = False
     #: Whether that axis stands up, so that a drill turns the work about it.
     upright: bool = False
+    #: Of jaws round the work: how far it stands out of them, where no tailstock holds its end, and how long they grip [m].
+    out: float | None = None
+    gripped: float | None = None
+    #: Whether something behind tall work takes what would tip it.
+    held_up: bool = False
     working: str = ""
 
 

@@ -87,7 +87,9 @@ def grip(fields: Fields, _machine: Machine, material: Material, shop: Shop) -> G
     half = force / 2  # a grip counts its force at two faces, and this one is that of all jaws
     return Grip(
         kind="chuck", force=half, low=half * BAND[0], high=half * BAND[1], friction=slip, turning=slip * force * radius,
-        radius=radius, around=True, upright=stands(fields), working=f"half of {force / 1e3:.2f} kN at all jaws",
+        radius=radius, around=True, upright=stands(fields),
+        out=fields.out.value if fields.out and not fields.tailstock else None, gripped=fields.grip_length.value if fields.grip_length else None,
+        working=f"half of {force / 1e3:.2f} kN at all jaws",
     )  # fmt: skip
 
 
@@ -121,7 +123,7 @@ def _round(one: float, other: float, radius: float) -> tuple[tuple[float, float]
 
 
 KIND = HoldingKind(
-    name="chuck", title="Chuck on a dividing head or rotary table", reckons=("on", "lies", "diameter", "jaw_force"),
+    name="chuck", title="Chuck on a dividing head or rotary table", reckons=("on", "lies", "diameter", "jaw_force", "out", "grip_length", "tailstock"),
     needs=("on", "grip_length", "out", "locked"), fields=Fields, form=FORM, words=words, rests=rests,
     bodies=bodies, grip=grip, roles=HoldingRoles(turns=True, round=True, chuck=True), example={"on": "dividing head"},
 )  # fmt: skip

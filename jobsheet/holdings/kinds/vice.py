@@ -173,7 +173,7 @@ def grip(fields: Fields, machine: Machine, material: Material, shop: Shop) -> Gr
     return Grip(
         kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=friction,
         above=fields.above_jaws.value if fields.above_jaws else None, jaw_depth=vice.jaw_depth,
-        jaw_width=vice.jaw_width, working=working,
+        jaw_width=vice.jaw_width, held_up=fields.supported_by is not None, working=working,
     )  # fmt: skip
 
 
@@ -299,7 +299,7 @@ def _span(long: float, jaw: float, left: float, right: float, *, said: bool) -> 
 
 
 KIND = HoldingKind(
-    name="vice", title="Vice", reckons=("vice", "jaws", "reckon_as", "base", "rests_on", "parallels", "above_jaws", "tighten"),
+    name="vice", title="Vice", reckons=("vice", "jaws", "reckon_as", "base", "rests_on", "parallels", "above_jaws", "supported_by", "tighten"),
     needs=("rests_on", "above_jaws", "tighten"), fields=Fields, form=FORM, words=words, rests=rests, bodies=bodies, grip=grip, top=top,
     mass=mass, roles=_roles,
     spared={"rests_on": ("jaws", ("soft",))},  # it sits on the step that is cut into them

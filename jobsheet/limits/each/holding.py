@@ -16,7 +16,7 @@ from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Grip, Setting
 
 #: What of its setting it reads.
-READS = frozenset({"extent.x", "extent.y", "grip", "shop"})
+READS = frozenset({"extent.x", "extent.y", "extent.z", "grip", "shop"})
 
 #: A drill's flutes pull it in at break-through like a screw of their helix, 30 degrees in a usual drill (holding-and-more-kinds A1:
 #: derived, 1.15 M/D).
@@ -38,7 +38,11 @@ def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
     pull = figures.value("in_plane_peak")
     if pull is not None:
         lift = figures.value("lift") or 0.0
-        return _worst(_milled(pull, lift, held, factor), _rolled(pull, held, factor))
+        return _worst(
+            _milled(pull, lift, held, factor),
+            _rolled(pull, held, factor),
+            _tipped(pull, held, setting, factor),
+        )
     torque = figures.value("torque")
     if torque is None or figures.value("spindle_speed") is None:
         return None
@@ -65,6 +69,37 @@ def _rolled(pull: float, held: Grip, factor: float) -> Limit | None:
         ("it rolls: clamp better or cut lighter", "it may roll: tighten, or cut lighter"),
         f"{factor:g} × {pull:.0f} N × {held.radius * 1e3:g} mm; turning about its axis takes {held.turning:.3g} N·m",
     )  # fmt: skip
+
+
+def _tipped(pull: float, held: Grip, setting: Setting, factor: float) -> Limit | None:
+    """A cut that tips work out of its jaws: its pull at the height over them, against what jaws of that depth hold (A2).
+
+    Two jaws bear µ F times the depth of the grip; jaws round the work, all with F together, F times a sixth of the length they
+    grip, where their pressure falls in a straight line to nothing.
+    """
+    if held.around:
+        if held.out is None or not held.gripped:
+            return None
+        over, scale = (
+            held.out,
+            2 * held.gripped * _JAW,
+        )  # the force of a grip round the work counts half of that of all jaws
+        words = f"F × a sixth of {held.gripped * 1e3:.3g} mm gripped"
+    else:
+        if held.above is None or held.jaw_depth is None or held.held_up:
+            return None
+        deep = min(setting.extent[2] - held.above, held.jaw_depth)
+        if deep <= 0 or held.above <= deep:
+            return None  # what is gripped as deep as it stands out slips before it tips
+        over, scale = held.above, held.friction * deep
+        words = f"μ F × {deep * 1e3:.3g} mm of grip"
+    found = _moment(
+        factor * pull * over, held.force * scale, held, scale,
+        ("it tips out: hold more of it, or cut lighter", "it may tip: hold more of it, tighten, or cut lighter"),
+        f"{factor:g} × {pull:.0f} N × {over * 1e3:.3g} mm out of the jaws; {words}",
+    )  # fmt: skip
+    # Where it holds, how it slips says more; where it may not, this is what gives out.
+    return found if found.verdict != "expected" else None
 
 
 def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None:
