@@ -11,8 +11,10 @@ from jobsheet.model.quantity import Places, Quantity
 #: The faces of a piece of stock as it lies on the drawing.
 FACES = ("top", "bottom", "front", "rear", "left", "right")
 #: How a face comes from the merchant, the foundry or an earlier job.
-BRIGHT, BLACK, CAST, SAWN, PICKLED, FINISHED = "bright", "black", "cast", "sawn", "pickled", "finished"
-SURFACES = (BRIGHT, BLACK, CAST, SAWN, PICKLED, FINISHED)
+BRIGHT, BLACK, CAST, SAWN, SHEARED, PICKLED, FINISHED = (
+    "bright", "black", "cast", "sawn", "sheared", "pickled", "finished"
+)  # fmt: skip
+SURFACES = (BRIGHT, BLACK, CAST, SAWN, SHEARED, PICKLED, FINISHED)
 #: What a place can be called beside a face of its own: across the longest size or the bar, all others, all but the largest two.
 ENDS, SIDES, EDGES = "ends", "sides", "edges"
 GROUPS = (ENDS, SIDES, EDGES)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.lying import lying
 from jobsheet.model.shop import Shop
-from jobsheet.model.stock import BLACK, BRIGHT, CAST, FACES, SAWN, Stock
+from jobsheet.model.stock import BLACK, BRIGHT, CAST, FACES, SAWN, SHEARED, Stock
 from jobsheet.operations.registry import roles
 from jobsheet.remembered import remembered
 
 #: Nothing lies flat on a face that comes like this: scale, a casting's face, what a saw leaves (sequencing rules, raw faces).
-UNTRUE = frozenset({BLACK, CAST, SAWN})
+UNTRUE = frozenset({BLACK, CAST, SAWN, SHEARED})
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 
 

@@ -6,7 +6,7 @@ from jobsheet.model.stock import Stock
 from jobsheet.report.blocks import TitleCell
 from jobsheet.report.plan import Plan
 from jobsheet.stock.all_shapes import words_of
-from jobsheet.storage.words.stock_words import said_by
+from jobsheet.storage.words.stock_words import beyond_surfaces, said_by
 
 
 def _surfaces(stock: Stock) -> str:
@@ -24,7 +24,8 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
         word for word in (job.part.drawing or job.part.number, job.part.revision, state) if word
     )
     stock, surfaces = words_of(job.stock), _surfaces(job.stock)
-    metal = ", ".join(word for word in (job.material, stock, surfaces, job.stock.condition) if word)
+    more = beyond_surfaces(job.stock.condition) if surfaces else job.stock.condition
+    metal = ", ".join(word for word in (job.material, stock, surfaces, more) if word)
     planned = ", ".join(word for word in (job.planned_by, job.planned_on) if word)
     count = job.part.quantity
     machine = f"{card.title}, invented" if card.invented else card.title

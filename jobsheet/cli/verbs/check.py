@@ -26,6 +26,7 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.holdings.to_say import said_once, unasked
     from jobsheet.review.mending.fix_tried import fix_tried
     from jobsheet.review.plan.solid_facts import facts_of
+    from jobsheet.storage.words.stock_words import without_fact
 
     facts = facts_of(plan, found)
     read = reviewed(plan, found, facts)
@@ -58,6 +59,7 @@ def command(job: str, want_json: bool) -> int:
                     for one in read.not_checked
                 ],
                 "to be said": [{"set-up": number, "facts": unsaid} for number, unsaid in said_once(plan)],
+                "words of the stock that no rule reads": list(without_fact(plan.stock)),
                 "does not agree with the stock": [
                     {"set-up": one.number, "why": differs}
                     for one in plan.set_ups
@@ -72,6 +74,8 @@ def command(job: str, want_json: bool) -> int:
 
         for missing in read.not_checked:
             say(missing.words(numbers.get(missing.operation)))
+        if words := ", ".join(f"“{one}”" for one in without_fact(plan.stock)):
+            say(f"said of the stock in words only, which no rule reads: {words}")
         for number, unsaid in said_once(plan):
             say(
                 f"to be said yet of the holding in set-up {number}: {unsaid}; what rests on that was not checked"

@@ -26,6 +26,7 @@ from jobsheet.holdings.all_holdings import unsaid_of
 from jobsheet.holdings.of_stock import at_odds, with_stock
 from jobsheet.model.held_work import Holding
 from jobsheet.operations import registry
+from jobsheet.storage.words.stock_words import without_fact
 
 if TYPE_CHECKING:
     from jobsheet.gui.edits.picking import Picking
@@ -314,6 +315,7 @@ class OpenRows:
         form.ask(sections)
         form.put(self._title(form.key), desk.header_fields(sections))
         if form.key == JOB:
+            form.ask_for(_only_words(desk))
             self._part_when_rested()
         else:
             from jobsheet.gui.desk.holding_pictures import holding_pictures
@@ -350,6 +352,16 @@ class OpenRows:
         if row is not None and self._form_now() != self.form:
             self._hand.ruled.open(None)
             self._open_operation(row.key)
+
+
+def _only_words(desk: Desk) -> str:
+    """What the words of the stock say that became no fact, in one line."""
+    if not (left := without_fact(desk.job.stock)):
+        return ""
+    said = ", ".join(f"“{one}”" for one in left)
+    return translate("Window", "Said of the stock in words only, which no rule reads: {words}").format(
+        words=said
+    )
 
 
 def _unsaid_words(desk: Desk, key: str) -> str:

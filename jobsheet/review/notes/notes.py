@@ -21,6 +21,7 @@ from jobsheet.model.material import Material
 from jobsheet.model.quantity import Depth
 from jobsheet.model.remark import Note
 from jobsheet.model.shop import Shop
+from jobsheet.model.stock import FACES, SHEARED
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.reckoner import Reckoned
@@ -171,8 +172,7 @@ def sheet_facts(job: Job, shop: Shop = _USUAL) -> dict[str, Any]:
         }
     size = job.stock
     facts["stock.thickness"] = min(size.length.value, size.width.value, size.height.value)
-    condition = size.condition.casefold()
-    if "sheared" in condition or "sharp" in condition:
+    if any(size.surface(face) == SHEARED for face in FACES) or "sharp" in size.condition.casefold():
         facts["stock.edges"] = "sharp"
     fluid = job.fluid or "brushed"
     facts["fluid"] = _FLUID_WORDS.get(fluid, fluid)

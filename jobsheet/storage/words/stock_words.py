@@ -24,6 +24,7 @@ _KNOWN = (
     ("bright", r"bright|cold[- ](?:drawn|rolled|finished)|drawn"),
     ("finished", r"milled|machined|ground|turned|faced|filed|squared|polished|fly[- ]cut"),
     ("sawn", r"sawn|cut off"),
+    ("sheared", r"sheared|guillotined"),
     ("raw", r"raw|rough|unmachined"),
 )
 _PLACES = (
@@ -47,7 +48,7 @@ class Said(Struct, frozen=True, kw_only=True):
 
 def said_by(condition: str) -> Said:
     """What the words of a stock say of it."""
-    base, sawn = "", False
+    base, sawn, sheared = "", False, False
     beside: list[str] = []
     left: list[str] = []
     every_one_sawn = False
@@ -61,6 +62,8 @@ def said_by(condition: str) -> Said:
                 left.append(piece)
         elif places:
             beside += [f"{place} {surface}" for place in places]
+        elif surface == "sheared":
+            sheared = True  # of sheet: its edges
         elif surface in ("sawn", "raw"):
             sawn = sawn or surface == "sawn"
             every_one_sawn = every_one_sawn or _says(rf"raw|rough|unmachined|{_ALL}", piece)
@@ -72,11 +75,33 @@ def said_by(condition: str) -> Said:
         base = "sawn"
     elif sawn and base != "cast" and not any(one.startswith("ends ") for one in beside):
         beside.insert(0, "ends sawn")
+    if sheared:
+        beside.insert(0, "edges sheared")
     return Said(
         surfaces=", ".join(one for one in (base, *(one for one in beside if not base or one.split()[1] != base)) if one),
         round="⌀" in condition or "ø" in condition.casefold() or _says(_ROUND, condition),
         relieved=_says(_RELIEVED, condition), left=tuple(left),
     )  # fmt: skip
+
+
+def beyond_surfaces(condition: str) -> str:
+    """Words of a stock without the pieces that only say a surface: beside `bright, ends finished`, `flat, ends filed` says `flat`."""
+    kept = []
+    for piece in (part.strip() for part in re.split(r"[,;]", condition)):
+        rest = piece
+        for words in (*(words for _, words in _KNOWN), *(words for _, words in _PLACES), _EDGES, _ENDS, _ALL):
+            rest = re.sub(rf"(?<!\w)(?:{words})(?!\w)", "", rest, flags=re.IGNORECASE)
+        if re.sub(r"\b(?:and|the|both|faces?|is|are)\b", "", rest, flags=re.IGNORECASE).strip():
+            kept.append(piece)
+    return ", ".join(kept)
+
+
+def without_fact(stock: Stock) -> tuple[str, ...]:
+    """What the words of a stock say beside its facts, where the facts come from these words: no rule reads it."""
+    if not stock.condition or with_what_words_say(before_facts(stock)) != stock:
+        return ()
+    # Sharp edges bring a safety note.
+    return tuple(piece for piece in said_by(stock.condition).left if not _says("sharp", piece))
 
 
 def _together(base: str, surface: str) -> str:
