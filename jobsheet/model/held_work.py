@@ -27,7 +27,7 @@ class Body(Struct, frozen=True, kw_only=True):
     """One thing that stands around the work: a box, or a cylinder along one of the three directions.
 
     `part` is what it is (`fixed jaw`, `moving jaw`, `bed`, `parallel`, `bar`, `packing`, `strap`, `stud`, `backing`, `table`,
-    `stop`, `plate`, `vee`, `screw`, `chuck`, `tail`, `jack`). A cylinder fills its box round the `axis` (0, 1 or 2).
+    `stop`, `plate`, `vee`, `screw`, `chuck`, `dog`, `tail`, `jack`). A cylinder fills its box round the `axis` (0, 1 or 2).
     `sure` is whether its sizes were said or stand on a card; what is only usual warns but does not clash.
     """
 

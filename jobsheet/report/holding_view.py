@@ -18,7 +18,7 @@ from jobsheet.report.isometric import datum_letter
 from jobsheet.stock.lying_stock import silhouette
 
 #: Parts that are solid metal in the picture; those that lie under the work or hold it down are only outlined.
-_HATCHED = ("fixed jaw", "moving jaw", "bed", "table", "vee", "plate", "chuck", "backing")
+_HATCHED = ("fixed jaw", "moving jaw", "bed", "table", "vee", "plate", "chuck", "dog", "backing")
 #: Drawn over the work: what stands on it or in front of it.
 _OVER = ("strap", "stud", "screw")
 #: Of what reaches far (a table, a long handle) only so much is drawn beside the work, as a share of its size, and at least [m].

@@ -94,7 +94,20 @@ def beside_the_work(set_up: SetUp, lie: Lying, points: tuple[Point, ...]) -> str
 #: What lies so near to a side of the work is behind it [m].
 _BEHIND = 1e-6
 #: Parts that are seen beside or over the work from above; what lies under it is not.
-_SEEN = ("fixed jaw", "moving jaw", "plate", "vee", "chuck", "tail", "strap", "stud", "screw", "stop", "bar")
+_SEEN = (
+    "fixed jaw",
+    "moving jaw",
+    "plate",
+    "vee",
+    "chuck",
+    "dog",
+    "tail",
+    "strap",
+    "stud",
+    "screw",
+    "stop",
+    "bar",
+)
 
 
 def held_from_above(

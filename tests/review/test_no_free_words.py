@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
+import jobsheet.reckoning
 import jobsheet.review
 from jobsheet.paths import sample_jobs
 from jobsheet.storage.job_file import read_job
@@ -176,6 +177,15 @@ def test_no_rule_reads_what_a_person_wrote(path):
         elif isinstance(node, ast.Call) and getattr(node.func, "id", "") == "getattr":
             read.update(one.value for one in node.args[1:2] if isinstance(one, ast.Constant))
     assert not (read & set(FREE)) - KNOWN.get(path.name, set())
+
+
+def test_the_cabinet_is_asked_by_lists_of_things_only():
+    """Lists to fetch are looked up part by part; no sentence, note or name of a step asks a drawer for anything."""
+    path = Path(jobsheet.reckoning.__file__).parent / "cabinet" / "cabinet_needs.py"
+    nodes = [node for node in ast.walk(module_of(path)) if not isinstance(node, ast.Expr)]
+    read = {node.attr for node in nodes if isinstance(node, ast.Attribute)}
+    read |= {node.value for node in nodes if isinstance(node, ast.Constant) and isinstance(node.value, str)}
+    assert read & set(FREE) == {"with_what", "also_fetch"}
 
 
 @pytest.mark.parametrize("path", ASKING, ids=lambda path: path.name)

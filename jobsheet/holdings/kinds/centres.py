@@ -68,7 +68,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     if fields.dog:
         found.append(
             Body(
-                part="chuck",
+                part="dog",
                 low=(0.0, -0.015, -0.015),
                 high=(0.015, wide + 0.015, high + 0.015),
                 axis=0,

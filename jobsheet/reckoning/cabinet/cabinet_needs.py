@@ -105,10 +105,8 @@ def _step_asks(operation: Operation, units: str) -> tuple[Need, ...]:
     if isinstance(wrench, Quantity):
         words = f"tap wrench {_with_unit(wrench.text, units)}"
         found.append(Need(section="wrenches", words=words, name="tap wrench", size=wrench.value))
-    for text in (getattr(fields, "with_what", ""), getattr(fields, "what", "")):
-        asked = words_ask(text or "", units)
-        # What a step is called is a sentence: only sizes in it ask for something.
-        found.extend(need for need in asked if text == getattr(fields, "with_what", "") or not need.plain)
+    # A list of things to fetch; what a step is called is a sentence, and asks for nothing.
+    found.extend(words_ask(getattr(fields, "with_what", "") or "", units))
     return tuple(found)
 
 

@@ -10,6 +10,7 @@ from jobsheet.holdings.placed import bodies_of
 from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Remark
+from jobsheet.review.plan.chucked import free_end
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import fact, holding_roles
 from jobsheet.review.plan.met import as_now, radius_of, stick_out_of
@@ -18,14 +19,14 @@ from jobsheet.stages.clash import clashes
 
 _NAMES = {
     "plate": "the angle plate", "tail": "the centre", "jack": "the jack",
-    "fixed jaw": "the fixed jaw", "moving jaw": "the moving jaw",
+    "dog": "the dog", "fixed jaw": "the fixed jaw", "moving jaw": "the moving jaw",
 }  # fmt: skip
 _JAWS = ("fixed jaw", "moving jaw")
 
 
 @rule("clear-of-plate-and-centres", "Clear of plate and centres", "hazard")
 def clear_of_plate_and_centres(view: View) -> Iterator[Remark]:
-    """A cutter goes where the angle plate, a centre or a jack stands, or the holder above it meets one of them or a jaw.
+    """A cutter goes where the angle plate, a centre, its dog or a jack stands, or the holder above it meets one of them or a jaw.
 
     How far work stands over an angle plate is asked where a cut would meet the plate if both were level.
 
@@ -54,16 +55,30 @@ def _bodies(set_up: SetUp, first: Step) -> tuple[Body, ...]:
     found = [
         one
         for one in bodies_of(set_up, first.lie, first.setting.machine)
-        if one.part in ("tail", "jack")
+        if one.part in ("tail", "jack", "dog")
         or (one.part == "plate" and plays.upright)
         or (one.part in _JAWS and one.sure)
     ]
     long = first.lie.size[0]
+    if plays.between:
+        return tuple(
+            _at_its_end(one, set_up, long)
+            for one in found
+            if one.part != "dog" or free_end(set_up) is not None
+        )
     for one in tuple(found):
         if one.part == "tail" and plays.chuck:
             (x0, y0, z0), (x1, y1, z1) = one.low, one.high
             found.append(replace(one, low=(long - x1, y0, z0), high=(long - x0, y1, z1)))
     return tuple(found)
+
+
+def _at_its_end(one: Body, set_up: SetUp, long: float) -> Body:
+    """The dog is drawn at the left; it sits at the other end than the one that places count from."""
+    if one.part != "dog" or free_end(set_up) == 0:
+        return one
+    (x0, y0, z0), (x1, y1, z1) = one.low, one.high
+    return replace(one, low=(long - x1, y0, z0), high=(long - x0, y1, z1))
 
 
 def _message(set_up: SetUp, step: Step, first: Step, bodies: tuple[Body, ...]) -> str:
