@@ -19,3 +19,17 @@ def test_a_command(verb, more, limit, tmp_path, capsys):
             f"\njobsheet {verb}: {ours:.3f} s (at most {limit}), {ratio:.1f} times an empty interpreter ({nothing * 1e3:.0f} ms)"
         )
     assert ours <= limit
+
+
+#: How many times as long as the figures alone: 1.54 to 1.59 in four runs, rules, solids and notes on top of them.
+CHECK = 2.0
+
+
+def test_the_check_against_the_figures(capsys):
+    """`check` reads the same job, reckons it, makes its solids and asks every rule: a ratio, so that no slow day counts."""
+    ours, figures, ratio = in_turn(["-m", "jobsheet", "check", PLATE], ["-m", "jobsheet", "figures", PLATE])
+    with capsys.disabled():
+        print(
+            f"\njobsheet check: {ours:.3f} s, {ratio:.2f} times the figures ({figures:.3f} s; at most {CHECK})"
+        )
+    assert ratio <= CHECK
