@@ -71,6 +71,11 @@ class Mouth(Struct, frozen=True, kw_only=True):
     depth: Size | None = None
     angle: float | None = None
 
+    @property
+    def kind(self) -> str:
+        """One of `MOUTHS`: what it is, for those that read no words."""
+        return self.what
+
 
 class OnCircle(Struct, frozen=True, kw_only=True):
     """Holes on a pitch circle: its diameter, where the first lies [rad, from X towards Y], its middle; None is the middle of the face."""
@@ -122,3 +127,8 @@ class Feature(Struct, frozen=True, kw_only=True):
     #: Ra [m].
     finish: float | None = None
     note: str = ""
+
+    @property
+    def kind(self) -> str:
+        """One of `KINDS`: what it is, for those that read no words."""
+        return self.what

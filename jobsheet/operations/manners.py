@@ -39,6 +39,7 @@ def _how(choices: tuple[str, ...], hint: str) -> Entry:
 
 HOW_MILLED = _how(MILLING, "such as measured in place, spring pass")
 HOW_DRILLED = _how(HOLES, "such as measured in place, in a drill bush")
+HOW_PLUNGED = _how((*HOLES, TO_CENTRE), "such as cutter cuts to its centre")
 HOW_FOUND = _how(FINDING, "empty: on edges, with the edge finder")
 
 

@@ -14,6 +14,7 @@ from jobsheet.model.job import Dismissed, Job
 from jobsheet.model.not_checked import NotChecked, alone
 from jobsheet.model.remark import SEVERITIES, Remark
 from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.review.plan.not_compared import lines_not_compared
 from jobsheet.review.rule import RULES, Needs, Rule, View
 
 
@@ -44,8 +45,9 @@ class Reviewed(Struct, frozen=True):
 
 
 def about(remark: Remark) -> str:
-    """What a remark is about, as a dismissal names it: its first step, else its set-up, else nothing."""
-    return remark.operations[0] if remark.operations else remark.set_up
+    """What a remark is about, as a dismissal names it: its first step, else its set-up, else its line of the drawing, else nothing."""
+    line = f"line {remark.line}" if remark.line is not None else ""
+    return remark.operations[0] if remark.operations else remark.set_up or line
 
 
 def counts(one: Dismissed, remark: Remark, job: Job) -> bool:
@@ -69,6 +71,9 @@ def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -
     failed = [
         NotChecked(what="solids", why=fact.about, operation=fact.key) for fact in view.facts_of("not-checked")
     ]
+    failed += alone(
+        lambda: list(lines_not_compared(view)), lambda why: [NotChecked(what="finished part", why=why)]
+    )
     found = sorted(
         (remark for rule in asked for remark in _asked(rule, view, failed)),
         key=lambda one: (

@@ -90,6 +90,7 @@ def remark(
     set_up: str = "",
     others: tuple[Fix, ...] = (),
     by_hand: str | Callable[[], str] = "",
+    line: int | None = None,
 ) -> Remark:
     """A remark of that rule about these operations (keys); the reason is the rule's own `Why:` line."""
     del view
@@ -100,5 +101,5 @@ def remark(
     )
     return Remark(
         rule=rule_id, severity=found.severity, message=message, why=why, operations=operations, set_up=set_up, fix=fix,
-        others=others, by_hand=by_hand,
+        others=others, by_hand=by_hand, line=line,
     )  # fmt: skip

@@ -50,7 +50,7 @@ class SizeFound(Struct, frozen=True, kw_only=True):
 class HoleFound(Struct, frozen=True, kw_only=True):
     """One place of a hole: what is wrong there, and by how much [m].
 
-    `made`, `missing`, `other size` (found and asked diameter differ by `out`), `too shallow`, `too deep`, `through the other side`,
+    `made`, `missing` (`steps` are then those that work there all the same, such as its tap), `other size` (found and asked diameter differ by `out`), `too shallow`, `too deep`, `through the other side`,
     `not through`, `no thread`, `thread too shallow`, `no mouth` (counterbore or countersink missing), `mouth too shallow`,
     `mouth too deep`, `mouth of another size`, `shifted` (by `out` from its place). `place` counts from 1.
     """
@@ -62,6 +62,8 @@ class HoleFound(Struct, frozen=True, kw_only=True):
     out: float = 0.0
     found: float = 0.0
     steps: tuple[str, ...] = ()
+    #: The steps that work at the very place, where `steps` are those beside it.
+    here: tuple[str, ...] = ()
 
 
 class Bored(Struct, frozen=True, kw_only=True):
@@ -154,8 +156,12 @@ def _sizes(course: Course, part: FinishedPart, final: Box) -> tuple[SizeFound, .
 
 
 def _beyond(part: FinishedPart, size: Size, value: float) -> float:
-    """How far a value lies beyond the limits of a size [m]; below nought on the low side, nought inside."""
-    low, high = part.limits(size) or (size.nominal - AGREES, size.nominal + AGREES)
+    """How far a value lies beyond the limits of a size, or off its nominal where it has none [m]; below nought on the low side, nought inside."""
+    limits = part.limits(size)
+    if limits is None:
+        off = value - size.nominal
+        return off if abs(off) > AGREES + 1e-9 else 0.0
+    low, high = limits
     if value > high + 1e-9:
         return value - high
     return value - low if value < low - 1e-9 else 0.0
@@ -236,6 +242,7 @@ class _Asked:
             out=out,
             found=value,
             steps=steps,
+            here=tuple(dict.fromkeys(cut.key for cut in self.here)),
         )
 
     def not_here(self, at: tuple[float, float], same: Sequence[Bored]) -> HoleFound:
@@ -245,7 +252,7 @@ class _Asked:
         alike = [cut for cut in alike if abs(cut.diameter - size) < 0.25 * size]
         near = [cut for cut in alike if math.dist(cut.at, at) < max(NEAR, size)]
         if not near:
-            return self.found("missing", cuts=())
+            return self.found("missing")
         nearest = min(near, key=lambda cut: math.dist(cut.at, at))
         return self.found(
             "shifted", math.dist(nearest.at, at), cuts=[cut for cut in near if cut.at == nearest.at]
@@ -271,10 +278,17 @@ class _Asked:
         if not below:
             deepest = max(self.deep(cut) for cut in self.straight)
             return [self.found("not through" if self.feature.through else "too shallow", value=deepest)]
+        own = [cut for cut in below if not self._is_mouth(cut)]
+        below = own or below  # a mouth that is too deep is said of the mouth
         largest = max(below, key=lambda cut: cut.diameter)
         if out := self._other_size(largest.diameter):
             return [self.found("other size", out, largest.diameter, [largest])]
         return self._depth([cut for cut in below if cut.diameter >= largest.diameter - AGREES])
+
+    def _is_mouth(self, cut: Bored) -> bool:
+        """Whether a cut is the counterbore, by its diameter."""
+        mouth = self.feature.mouth
+        return mouth is not None and mouth.angle is None and not _beyond(self.part, mouth.size, cut.diameter)
 
     def _other_size(self, diameter: float) -> float:
         """How far a diameter is from what is asked [m]; below a thread all between its core and its flanks' middle is a hole for it."""

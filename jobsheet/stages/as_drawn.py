@@ -16,6 +16,7 @@ from jobsheet.finished.settled import AXES, AXIS, ENDS
 from jobsheet.model.finished import Feature
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import NORMALS, Box, Lying, lying
+from jobsheet.model.quantity import Size
 from jobsheet.model.shape import Edge, Groove, Hole, Recess
 from jobsheet.stages.course import Sized
 
@@ -34,7 +35,7 @@ _SIDE = {"left": "left", "right": "right", "near": "front", "far": "rear"}
 class Drawn(Struct, frozen=True, kw_only=True):
     """One feature on the part: the line that says it, how the part lies for its face, what must be gone, and what may be.
 
-    Nothing must be gone of a feature whose place is not said, or whose shape is only read as words; `why` says which.
+    Nothing must be gone of a feature whose place is not said, or whose shape is only read as words; `unclear` says which.
     """
 
     line: int
@@ -42,7 +43,7 @@ class Drawn(Struct, frozen=True, kw_only=True):
     lie: Lying
     gone: tuple[Sized, ...] = ()
     may: tuple[Sized, ...] = ()
-    why: str = ""
+    unclear: str = ""
 
 
 def part_box(final: Box, part: FinishedPart) -> Box:
@@ -53,13 +54,21 @@ def part_box(final: Box, part: FinishedPart) -> Box:
     for axis, (low, high) in enumerate(final):
         size = sizes[axis]
         lower, upper = ENDS[axis]
-        if size is None:
-            spans.append((low, high))
+        if size is None or within_limits(part, size, high - low):
+            spans.append(
+                (low, high)
+            )  # limits are there to be used: what counts from the other face counts from where it is
         elif upper in with_letters and lower not in with_letters:
             spans.append((high - size.nominal, high))
         else:
             spans.append((low, low + size.nominal))
     return spans[0], spans[1], spans[2]
+
+
+def within_limits(part: FinishedPart, size: Size, value: float) -> bool:
+    """Whether a size [m] lies within its limits; without any nothing does."""
+    limits = part.limits(size)
+    return limits is not None and limits[0] - 1e-9 <= value <= limits[1] + 1e-9
 
 
 def lie_for(face: str, box: Box) -> Lying:
@@ -99,7 +108,7 @@ def _with(made: Drawn, gone: tuple[Sized, ...]) -> Drawn:
 
 
 def _without(made: Drawn, why: str) -> Drawn:
-    return Drawn(line=made.line, feature=made.feature, lie=made.lie, why=why)
+    return Drawn(line=made.line, feature=made.feature, lie=made.lie, unclear=why)
 
 
 # --- places ---

@@ -37,6 +37,7 @@ class Fact(Struct, frozen=True, kw_only=True):
     share of the cutter's way that was air already, and the number of the step that left it. `thin-wall`: what is
     left, and the hole's diameter. `cuts-the-jaws`: depth, and height over the jaws. `lost-contact`: the share of
     the face that is there, and nothing. `volume-differs`: removed, and the figure's. `nothing-left`: what is left.
+    `left-on`, `cut-away`: how thick a piece is that the finished part has not, or should have, and its volume.
     `not-checked`: a question that failed, `about` says why.
     """
 
@@ -46,6 +47,11 @@ class Fact(Struct, frozen=True, kw_only=True):
     against: float = 0.0
     #: Of which face or step this is said, where there is one.
     about: str = ""
+    #: Lines of the finished part, and further steps, that it is about.
+    lines: tuple[int, ...] = ()
+    steps: tuple[str, ...] = ()
+    #: How long it is along each axis of the drawing [m].
+    size: tuple[float, ...] = ()
 
 
 def not_checked(key: str, why: str) -> Fact:

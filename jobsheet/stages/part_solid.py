@@ -17,6 +17,8 @@ from jobsheet.stages.solids import MM, Stage, _box, _frame, _parts
 
 #: Solids agree where nothing between them is thicker than this [m].
 AGREES = 0.01e-3
+#: Faces that are as near as this are one [m]: a tenth of a micrometre.
+HAIR = 0.1e-6
 #: Volumes below this are the modeller's rounding [mm³].
 NOTHING = 1e-6
 
@@ -26,7 +28,8 @@ class Difference(Struct, frozen=True, kw_only=True):
     the corners of a square that is made of round bar.
 
     `volume` [m³]; `thick` is how thick it is in the mean, twice its volume over its surface [m]. `lines` are the features in whose
-    region metal is left, by the number of their line; `steps` the keys of the steps that cut into what should stay.
+    region metal is left, by the number of their line; `steps` the keys of the steps that cut into what should stay, or that cut in
+    the region of these features.
     """
 
     what: str
@@ -51,16 +54,23 @@ def differences(stages: Sequence[Stage], part: FinishedPart) -> tuple[Difference
     last = stages[-1]
     box = part_box(last.box, part)
     features = drawn(part, box)
-    wanted = _less(_box(box), [_solid(sized, one) for one in features for sized in one.gone])
+    gone = [_solid(sized, one) for one in features for sized in one.gone]
+    wanted = _less(_box(_grown(box, -HAIR)), gone)
     open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
-    left = _less(last.solid - wanted, open_)
+    left = _less(last.solid - _less(_box(_grown(box, HAIR)), gone), open_)
     stock = stages[0].solid
     cut = _less((wanted ^ stock) - last.solid, open_)
     lacking = _less(wanted - stock, open_)
-    found = [_piece("left", piece, features, ()) for piece in left.decompose()]
+    found = [_piece("left", piece, features, stages) for piece in left.decompose()]
     found += [_piece("cut away", piece, (), stages) for piece in cut.decompose()]
     found += [_piece("never there", piece, (), ()) for piece in lacking.decompose()]
     return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
+
+
+def _grown(box: Box, by: float) -> Box:
+    """A box that is larger by so much on every side [m]: faces that are the same must leave no film between them."""
+    one, two, three = ((low - by, high + by) for low, high in box)
+    return one, two, three
 
 
 def _solid(sized: Sized, one: Drawn) -> Any:
@@ -105,17 +115,17 @@ def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[St
     bounds = piece.bounding_box()
     x, y, z = ((low / MM, high / MM) for low, high in zip(bounds[:3], bounds[3:], strict=True))
     thick = 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
-    lines = tuple(
-        one.line for one in features if any(_meets(piece, _solid(sized, one)) for sized in one.gone)
-    )
+    if thick <= AGREES:
+        return Difference(what=what, volume=volume / MM**3, thick=thick, box=(x, y, z))
+    there = [one for one in features if any(_meets(piece, _solid(sized, one)) for sized in one.gone)]
+    regions = [_solid(sized, one) for one in there for sized in one.gone] if features else [piece]
     steps = tuple(
         stage.cut.key
         for stage in stages
-        if stage.cut and stage.tool is not None and _meets(piece, stage.tool)
+        if stage.cut and stage.tool is not None and any(_meets(region, stage.tool) for region in regions)
     )
     return Difference(
-        what=what, volume=volume / MM**3, thick=thick, box=(x, y, z), lines=lines if thick > AGREES else (),
-        steps=steps if thick > AGREES else (),
+        what=what, volume=volume / MM**3, thick=thick, box=(x, y, z), lines=tuple(one.line for one in there), steps=steps,
     )  # fmt: skip
 
 

@@ -17,7 +17,7 @@ from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations import reads as reading
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Aim, Dial, Group, Kind
-from jobsheet.operations.manners import HOW_DRILLED
+from jobsheet.operations.manners import HOW_PLUNGED
 from jobsheet.operations.roles import Roles
 from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
@@ -59,7 +59,7 @@ FORM = (
         ),
     ),
     Group("Speed and feed", (drilling.FEED, common.SPINDLE, common.CUTTING_SPEED)),
-    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_DRILLED, common.WHAT, common.NOTE)),
+    Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_PLUNGED, common.WHAT, common.NOTE)),
 )
 
 #: An end mill plunges at three quarters of its speed (cutting-data section 3.4).

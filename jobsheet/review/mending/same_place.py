@@ -24,7 +24,8 @@ class Differing(Struct, frozen=True, kw_only=True):
 
 def place(remark: Remark) -> Place:
     """What tells it from others."""
-    return remark.rule, remark.operations[0] if remark.operations else remark.set_up
+    line = f"line {remark.line}" if remark.line is not None else ""
+    return remark.rule, remark.operations[0] if remark.operations else remark.set_up or line
 
 
 def differing(before: Sequence[Remark], after: Sequence[Remark], job: Job, changed: Job) -> Differing:

@@ -20,3 +20,8 @@ def millimetres(value: float) -> str:
 def length(value: float, units: str) -> str:
     """A length [m] in a sentence, in the job's units with their name."""
     return f"{trimmed(value * 1e3, 2)} mm" if units == "mm" else f"{trimmed(value / INCH, 4)} in"
+
+
+def fine(value: float, units: str) -> str:
+    """The same to a micrometre, for what is held against limits."""
+    return f"{trimmed(value * 1e3, 3)} mm" if units == "mm" else f"{trimmed(value / INCH, 4)} in"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from jobsheet.finished.finished_part import finished_part
 from jobsheet.holdings.all_holdings import roles_of
 from jobsheet.holdings.placed import above_jaws, in_jaws
 from jobsheet.model.job import Job, SetUp
@@ -44,6 +45,7 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
     (`holdings.to_say.unasked` says so).
     """
     from jobsheet.stages.checks import holding_facts, made_facts, place_facts, volume_facts
+    from jobsheet.stages.part_facts import part_facts
 
     volumes = {
         key: volume
@@ -64,7 +66,8 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
         if in_jaws(set_up, lying(set_up, box))
     }
     return (
-        *made_facts(stages), *volume_facts(upright, volumes), *place_facts(upright), *holding_facts(stages, held)
+        *made_facts(stages), *volume_facts(upright, volumes), *place_facts(upright), *holding_facts(stages, held),
+        *(part_facts(stages, finished_part(job)) if job.finished and len(upright) == len(stages) else ()),
     )  # fmt: skip
 
 

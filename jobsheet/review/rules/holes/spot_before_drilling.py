@@ -10,6 +10,7 @@ from jobsheet.operations.manners import BUSH
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.added_hole import spotted_before
 from jobsheet.review.mending.fixes import moved_after, moved_before
+from jobsheet.review.plan.as_asked import misplaced
 from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
@@ -30,7 +31,7 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
     From: Cutting Tool Engineering, Get it straight; common practice
     """
     found = holes_of(view.reckoned)
-    told: set[str] = set()
+    told: set[str] = set(misplaced(view))
     for chain in found.chains:
         for step in chain.steps:
             if step.key in told or not _asked(view, found, chain, step):

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.line_texts import with_micrometer
+from jobsheet.review.plan.asked_limits import closest_unnamed
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.gauges import named, reads_to
 from jobsheet.review.rule import View, remark, rule
@@ -23,14 +24,17 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
     Quiet for gauges that only say yes or no, and where nobody knows how finely it reads. A micrometer counts as reading to 0.01 mm,
     a calliper to 0.02 mm, a rule to 0.5 mm.
 
+    Where a step at the bench measures without saying what, the closest size of the drawing counts that no step names.
+
     Because: Aim for a gauge several times finer than the limits.
     Not so: 40 ±0.03 with a calliper
     So: 40 ±0.03 with a micrometer
     From: common practice. The share is the workshop's number
     """
     share = view.reckoned.shop.gauge_share
+    closest = closest_unnamed(view)
     for step in plan_of(view).steps:
-        width = width_of_limits(step)
+        width = width_of_limits(step) or closest.get(step.key)
         gauge, reads = named(step), reads_to(step)
         if width is None or reads is None or reads <= share * width + 1e-12:
             continue

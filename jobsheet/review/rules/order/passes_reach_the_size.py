@@ -6,17 +6,13 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Slab
-from jobsheet.operations.manners import TO_SIZE
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.split_cut import where_it_belongs
-from jobsheet.review.plan.faces import Step, measured_across, plan_of
-from jobsheet.review.plan.held import how
+from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.passes import OFF, passes_out
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH
-
-#: So far the sum of the passes may be off [m] (sequencing rules, the row of this rule).
-OFF = 0.05e-3
 
 
 @rule("passes-reach-the-size", "The passes reach the size", "scrap")
@@ -31,18 +27,8 @@ def passes_reach_the_size(view: View) -> Iterator[Remark]:
     From: common practice
     """
     plan = plan_of(view)
-    told = False
-    for step in plan.steps:
-        found = measured_across(step)
-        if found is None or plan.raw(found[0], step.index) or how(step.operation, TO_SIZE):
-            continue
-        size, left = step.fields.measure, found[1]
-        off = left - size.nominal
-        if abs(off) <= OFF + 1e-9 or size.low - 1e-9 <= left <= size.high + 1e-9:
-            continue
-        if told and not step.makes:
-            continue  # a shoulder is out as well where the faces around it are: that is one fault, not two
-        told = True
+    for step, left, off in passes_out(plan):
+        size = step.fields.measure
         shown = _length(left, view.job.units)
         message = f"The passes do not add up to the size: they leave {shown}, and {size.said} is asked"
         later = plan.made_later(step)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.operations.manners import ON_PURPOSE, PLUGGED
+from jobsheet.review.plan.as_asked import misplaced
 from jobsheet.review.plan.held import how
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.plan.stage_facts import step_of
@@ -23,7 +24,7 @@ def holes_run_together(view: View) -> Iterator[Remark]:
     So: drill 10 at 20 and at 32; or plug the first hole
     From: common practice; the solids of the plan
     """
-    told: set[str] = set()
+    told: set[str] = set(misplaced(view))
     for fact in view.facts_of("breaks-into"):
         found, other = step_of(view, fact.key), step_of(view, fact.about)
         if found is None or fact.key in told:

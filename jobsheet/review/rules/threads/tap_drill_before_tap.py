@@ -10,6 +10,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.added_hole import drilled_before, spotted_before
 from jobsheet.review.mending.fixes import in_turn, moved_after
+from jobsheet.review.plan.as_asked import misplaced
 from jobsheet.review.plan.hole_chains import holes_of
 from jobsheet.review.plan.lengths import typed
 from jobsheet.review.rule import View, remark, rule
@@ -27,8 +28,9 @@ def tap_drill_before_tap(view: View) -> Iterator[Remark]:
     So: drill, tap
     From: common practice
     """
+    beside = misplaced(view)
     for set_up, operation, _ in view.steps():
-        if roles(operation).hole != "tap" or operation.fields.hole is not None:
+        if roles(operation).hole != "tap" or operation.fields.hole is not None or operation.key in beside:
             continue
         if view.reckoned.settings[operation.key].pilot is None:
             fixes = _fixes(view, operation)

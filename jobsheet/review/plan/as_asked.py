@@ -1,0 +1,201 @@
+"""What the steps leave against what the part shall be, for the rules: each fault once, under the cause that explains it.
+
+A face that is never cut explains a size that is too long; a size that is out explains depths and places that count over it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from jobsheet.finished.finished_part import FinishedPart, finished_part
+from jobsheet.finished.settled import AXES, AXIS, ENDS
+from jobsheet.finished.told_back import short_of
+from jobsheet.model.finished import SIZES, Feature
+from jobsheet.model.identity import by_identity
+from jobsheet.model.quantity import Size
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.reckoning.skin import is_untrue
+from jobsheet.review.plan.faces import Plan, Step, plan_of
+from jobsheet.review.plan.passes import passes_out
+from jobsheet.review.rule import View
+from jobsheet.stages.against_part import AGREES, Against, FaceFound, HoleFound, SizeFound, against
+from jobsheet.stages.course import course_of
+
+#: How deep a hole is: what a face that is out explains.
+DEPTHS = ("too shallow", "too deep", "through the other side", "not through", "thread too shallow", "mouth too shallow", "mouth too deep")  # fmt: skip
+
+
+class AsAsked(Struct, frozen=True):
+    """A plan that cuts, its finished part, and how they agree."""
+
+    plan: Plan
+    part: FinishedPart
+    found: Against
+
+    def face(self, name: str) -> FaceFound:
+        """What is found of a face."""
+        return next(one for one in self.found.faces if one.face == name)
+
+    def as_bought(self, face: str) -> bool:
+        """Whether the drawing leaves a face as it is bought."""
+        return self.part.shape is not None and face in self.part.shape.as_bought
+
+    def size(self, axis: int) -> SizeFound | None:
+        """What is found of the size along an axis; None where none is said."""
+        return next((one for one in self.found.sizes if one.name == SIZES[axis]), None)
+
+    def out(self, axis: int) -> float:
+        """By how much a size is out [m]; nought where it is to size or not said."""
+        found = self.size(axis)
+        return found.out if found is not None else 0.0
+
+    def steps(self, keys: tuple[str, ...]) -> tuple[Step, ...]:
+        """Steps by their keys, in order."""
+        return tuple(step for step in self.plan.steps if step.key in keys)
+
+
+class Group(Struct, frozen=True, kw_only=True):
+    """All places of one line at which the same is wrong, done by the same steps."""
+
+    line: int
+    feature: Feature
+    places: tuple[HoleFound, ...]
+
+    @property
+    def first(self) -> HoleFound:
+        """The first of them: the others are like it."""
+        return self.places[0]
+
+    @property
+    def where(self) -> str:
+        """Which places: `at 1 of its 4 places`, or nothing where it is all of them."""
+        if len(self.places) == self.feature.count:
+            return ""
+        if len(self.places) == 1:
+            return f" at place {self.first.place}"
+        return f" at {len(self.places)} of its {self.feature.count} places"
+
+
+def as_asked(view: View) -> AsAsked | None:
+    """How a plan agrees with its drawing; None where the drawing is not said or nothing is cut yet."""
+    if not view.job.finished:
+        return None
+    return _compared(view.reckoned)
+
+
+@by_identity(8)
+def _compared(reckoned: Reckoned) -> AsAsked | None:
+    plan = plan_of(View(reckoned.job, reckoned))
+    if not any(step.cuts for step in plan.steps):
+        return None
+    part = finished_part(reckoned.job)
+    return AsAsked(plan, part, against(course_of(reckoned.job, reckoned.settings), part))
+
+
+# --- faces and sizes ---
+
+
+def left_raw(asked: AsAsked) -> Iterator[FaceFound]:
+    """Faces that are never cut, come as nobody leaves them, and are not said to stay so."""
+    for found in asked.found.faces:
+        if found.state == "never cut" and is_untrue(asked.plan.job.stock, found.face):
+            yield found
+
+
+def cut_as_bought(asked: AsAsked) -> Iterator[FaceFound]:
+    """Faces that the drawing leaves as they are bought, and a step cuts."""
+    kept = asked.plan.job.stock.stays
+    for found in asked.found.faces:
+        if (asked.as_bought(found.face) or found.face in kept) and found.steps:
+            yield found
+
+
+def sizes_out(asked: AsAsked) -> Iterator[tuple[int, SizeFound]]:
+    """Sizes that the steps do not reach, each with its axis; not those that a raw face or the passes of a step explain."""
+    explained = {AXIS[found.face] for found in (*left_raw(asked), *cut_as_bought(asked))}
+    explained |= {AXIS[face] for step, *_ in passes_out(asked.plan) for face in step.makes}
+    for axis in range(3):
+        found = asked.size(axis)
+        if found is not None and found.out and axis not in explained:
+            yield axis, found
+
+
+# --- holes ---
+
+
+def holes(asked: AsAsked, *states: str) -> Iterator[Group]:
+    """What is wrong with holes in one of these ways, all places of a line that are alike together."""
+    groups: dict[tuple[int, str, tuple[str, ...]], list[HoleFound]] = {}
+    for found in asked.found.holes:
+        if found.state in states and not _explained(asked, found):
+            groups.setdefault((found.line, found.state, found.steps), []).append(found)
+    for (line, _, _), places in groups.items():
+        yield Group(line=line, feature=places[0].feature, places=tuple(places))
+
+
+def all_shifted(asked: AsAsked) -> dict[str, tuple[Group, ...]]:
+    """The set-ups in which holes of more than one line lie beside their places by the same: that is the zero, not the holes."""
+    by_set_up: dict[str, list[Group]] = {}
+    for group in holes(asked, "shifted"):
+        steps = asked.steps(group.first.steps)
+        if steps:
+            by_set_up.setdefault(steps[0].set_up.key, []).append(group)
+    return {
+        key: tuple(groups)
+        for key, groups in by_set_up.items()
+        if len({group.line for group in groups}) > 1
+        and max(one.out for group in groups for one in group.places)
+        - min(one.out for group in groups for one in group.places)
+        < AGREES
+    }
+
+
+def _explained(asked: AsAsked, found: HoleFound) -> bool:
+    """Whether a size that is out says it already: of the face the hole is cut into, or of one that its place counts over."""
+    feature = found.feature
+    wrong_face = {AXIS[one.face] for one in (*left_raw(asked), *cut_as_bought(asked))}
+    if found.state in DEPTHS:
+        return bool(asked.out(AXIS[feature.face])) or AXIS[feature.face] in wrong_face
+    if found.state == "missing":  # a tap without its hole: said of the tap
+        return any(step.roles.hole == "tap" for step in asked.steps(found.steps))
+    if found.state == "shifted":
+        return not wrong_face.isdisjoint(AXES[feature.face]) or any(
+            asked.out(axis) and abs(found.out - abs(_off_nominal(asked, axis))) < 2 * AGREES
+            for axis in AXES[feature.face]
+        )
+    return False
+
+
+def _off_nominal(asked: AsAsked, axis: int) -> float:
+    size = asked.part.shape.sizes[axis] if asked.part.shape is not None else None
+    found = asked.size(axis)
+    return found.left - size.nominal if size is not None and found is not None else 0.0
+
+
+def misplaced(view: View) -> frozenset[str]:
+    """The steps that work beside the place of a hole that the drawing has, and those that work at the place: said of that hole."""
+    asked = as_asked(view)
+    if asked is None:
+        return frozenset()
+    wrong = [found for group in holes(asked, "shifted") for found in group.places]
+    return frozenset(key for found in wrong for key in (*found.steps, *found.here))
+
+
+# --- in words ---
+
+
+def called(line: int, feature: Feature) -> str:
+    """A line of the drawing in a sentence: `4 x M8 (line 2)`."""
+    return f"{short_of(feature)} (line {line})"
+
+
+def at_face(axis: int) -> str:
+    """The two faces across a size in a sentence."""
+    return " and ".join(f"the {face}" for face in ENDS[axis])
+
+
+def as_typed(size: Size) -> str:
+    """A size as it is typed."""
+    return size.text.strip()

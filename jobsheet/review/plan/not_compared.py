@@ -1,0 +1,26 @@
+"""Lines of the finished part that say nothing to the review: those that cannot be read, and those whose shape or place is not compared."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.finished.finished_part import finished_part
+from jobsheet.model.not_checked import NotChecked
+from jobsheet.review.plan.as_asked import as_asked
+from jobsheet.review.plan.part_pieces import not_compared
+from jobsheet.review.rule import View
+
+
+def lines_not_compared(view: View) -> Iterator[NotChecked]:
+    """Each such line once, with the reason."""
+    if not view.job.finished:
+        return
+    for one in finished_part(view.job).unread:
+        yield NotChecked(what=_line(one.line), why=one.sentence.rstrip("."))
+    asked = as_asked(view)
+    for line, feature, why in not_compared(asked) if asked is not None else ():
+        yield NotChecked(what=_line(line), why=f"{feature.text.strip()}: {why}")
+
+
+def _line(number: int) -> str:
+    return f"Line {number} of the finished part" if number else "Sizes of the finished part"

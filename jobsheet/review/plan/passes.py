@@ -1,0 +1,33 @@
+"""Steps whose passes do not add up to the size that they name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.operations.manners import TO_SIZE
+from jobsheet.review.plan.faces import Plan, Step, measured_across
+from jobsheet.review.plan.held import how
+
+#: So far the sum of the passes may be off [m] (sequencing rules, the row of the rule about them).
+OFF = 0.05e-3
+
+
+def passes_out(plan: Plan) -> Iterator[tuple[Step, float, float]]:
+    """Each such step, what is left there, and by how much that is more than its size [m].
+
+    Not where the last pass is to the measured size, nor while the face it is measured from is still raw. Of the shoulders that
+    are out where the faces around them are, none: that is one fault, not two.
+    """
+    told = False
+    for step in plan.steps:
+        found = measured_across(step)
+        if found is None or plan.raw(found[0], step.index) or how(step.operation, TO_SIZE):
+            continue
+        size, left = step.fields.measure, found[1]
+        off = left - size.nominal
+        if abs(off) <= OFF + 1e-9 or size.low - 1e-9 <= left <= size.high + 1e-9:
+            continue
+        if told and not step.makes:
+            continue
+        told = True
+        yield step, left, off

@@ -1,0 +1,63 @@
+"""Asks whether enough wall stays between a hole and the edge of the finished work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.finished.settled import AXES
+from jobsheet.model.lying import Box
+from jobsheet.model.remark import Remark
+from jobsheet.review.plan.as_asked import as_asked
+from jobsheet.review.plan.hole_chains import SIZING, Chain, holes_of
+from jobsheet.review.plan.lengths import length
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.stages.checks import THIN
+
+#: The wall beside a hole, as a share of its diameter (common practice, no source).
+SHARE = 0.5
+
+
+@rule("wall-beside-a-hole", "Wall beside a hole", "rework")
+def wall_beside_a_hole(view: View) -> Iterator[Remark]:
+    """Less wall than half its diameter stays between a hole and an edge of the finished work.
+
+    Quiet where the drawing asks for the hole there, where the metal around it goes later, and below a millimetre, which has a
+    remark of its own.
+
+    Because: The wall bulges as the drill or the tap presses, and breaks out under load.
+    Not so: drill 10 with its centre 8 from the edge
+    So: drill 10 with its centre 10 or more from the edge
+    From: common practice
+    """
+    found = holes_of(view.reckoned)
+    if not found.course.cuts or found.course.outline is not None:
+        return
+    box = found.course.cuts[-1].after.box
+    asked = as_asked(view)
+    drawn = {key for one in asked.found.holes if one.state == "made" for key in one.steps} if asked else set()
+    told: set[str] = set()
+    for chain in found.chains:
+        made = [step for step in chain.steps if step.does in SIZING]
+        if not made:
+            continue
+        largest = max(made, key=lambda step: step.diameter)
+        wall = _wall(chain, box) - largest.diameter / 2
+        if not THIN <= wall < SHARE * largest.diameter - 1e-6 or largest.key in told | drawn:
+            continue
+        if found.cut_away_later(chain, largest):
+            continue
+        told.add(largest.key)
+        units = view.job.units
+        message = f"{length(wall, units)} of wall stays beside this hole of {length(largest.diameter, units)}, less than half of it: check the place"
+        yield remark(
+            view, "wall-beside-a-hole", message, largest.key, set_up=largest.set_up,
+            by_hand="move the hole, or write it as a line of the drawing where it is meant so",
+        )  # fmt: skip
+
+
+def _wall(chain: Chain, box: Box) -> float:
+    """From the middle of a hole to the nearest edge of its face [m]."""
+    spans = [box[axis] for axis in AXES[chain.face]]
+    return min(
+        min(at - low, high - at) for at, (low, high) in zip(chain.at, spans, strict=True)
+    )  # fmt: skip

@@ -1,0 +1,56 @@
+"""Asks whether every face is cut that the drawing does not leave as bought."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.finished.settled import AXIS
+from jobsheet.model.finished import SIZES
+from jobsheet.model.lying import OPPOSITE
+from jobsheet.model.remark import Remark
+from jobsheet.review.plan.as_asked import AsAsked, as_asked, cut_as_bought, left_raw
+from jobsheet.review.plan.cut_again import cut_again
+from jobsheet.review.plan.lengths import fine
+from jobsheet.review.rule import View, remark, rule
+
+
+@rule("face-left-raw", "No face left raw", "scrap")
+def face_left_raw(view: View) -> Iterator[Remark]:
+    """The drawing gives a size to a face that comes black, cast or sawn, and no step cuts it.
+
+    Quiet for faces that the line of the sizes leaves as bought, and for bright, pickled and finished ones.
+
+    Because: A raw face is neither flat nor to size, and nothing may be measured from it.
+    Not so: 80 long from 84 sawn, 4 off the right end
+    So: 2 off the left end, 2 off the right; or left as bought
+    From: common practice
+    """
+    asked = as_asked(view)
+    if asked is None:
+        return
+    instead = {OPPOSITE[found.face] for found in cut_as_bought(asked)}
+    instead |= {OPPOSITE[face] for face, *_ in cut_again(asked.plan, view.reckoned.shop.most_finish)}
+    for found in left_raw(asked):
+        if found.face in instead:
+            continue  # the wrong face was cut, or the work was not turned: said there
+        stays = view.job.stock.surface(found.face)
+        message = (
+            f"The {found.face} face is never cut and stays {stays}{_size(asked, found.face, view.job.units)}"
+        )
+        yield remark(
+            view, "face-left-raw", message, line=0,
+            by_hand="put in the step that cuts it, or write in the line of the sizes that it stays as bought",
+        )  # fmt: skip
+
+
+def _size(asked: AsAsked, face: str, units: str) -> str:
+    """What that makes of the size across it, and which step cuts the other face."""
+    axis = AXIS[face]
+    other = asked.steps(asked.face(OPPOSITE[face]).steps)
+    numbers = ", ".join(str(step.number) for step in other)
+    cut = f"; the {OPPOSITE[face]} face is cut in {numbers}" if other else ""
+    out = asked.out(axis)
+    if not out:
+        return cut
+    which = "too long" if out > 0 else "too short"
+    return f", and the {SIZES[axis]} comes out {fine(abs(out), units)} {which}{cut}"

@@ -1,0 +1,65 @@
+"""Asks whether the steps leave the sizes of the drawing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jobsheet.model.finished import SIZES
+from jobsheet.model.remark import Fix, Remark
+from jobsheet.review.mending.fixes import taken_out
+from jobsheet.review.plan.as_asked import AsAsked, as_asked, as_typed, at_face, sizes_out
+from jobsheet.review.plan.faces import Step
+from jobsheet.review.plan.lengths import fine
+from jobsheet.review.rule import View, remark, rule
+from jobsheet.stages.against_part import SizeFound
+
+
+@rule("size-of-the-part", "The steps leave the size", "scrap")
+def size_of_the_part(view: View) -> Iterator[Remark]:
+    """After the last step the length, the width or the height is not what the drawing asks.
+
+    Quiet where a face that is never cut, or the passes of a step that names the size, say it already.
+
+    Because: What is left too long is found at the last step, and what is cut below size is not put on again.
+    Not so: 80 long from 90, with 4 off one end
+    So: 80 long from 90, with 4 and 6 off
+    From: the sizes of the drawing, the stock and the steps
+    """
+    asked = as_asked(view)
+    if asked is None:
+        return
+    for axis, found in sizes_out(asked):
+        steps = asked.steps(found.steps)
+        twice = _twice(steps, found)
+        last = steps[-1:]
+        yield remark(
+            view, "size-of-the-part", _message(asked, axis, found, twice, view.job.units), *(one.key for one in twice or last),
+            set_up=(twice or last)[0].set_up.key if steps else "", line=0,
+            fix=Fix(f"Take out step {twice[0].number}", taken_out(twice[0].key), (twice[0].key,)) if twice else None,
+            by_hand="cut as much more or less there, or look at the stock and at the line of the sizes",
+        )  # fmt: skip
+
+
+def _message(asked: AsAsked, axis: int, found: SizeFound, twice: tuple[Step, ...], units: str) -> str:
+    size = asked.part.shape.sizes[axis] if asked.part.shape is not None else None
+    wanted = f"{as_typed(size)} is asked" if size is not None else "another is asked"
+    name, left, off = SIZES[axis].capitalize(), fine(found.left, units), fine(abs(found.out), units)
+    if not found.steps:
+        small = "too much, and nothing cuts it" if found.out > 0 else "too little from the start"
+        return f"{name} is {left} as bought, {wanted}: {off} {small} ({at_face(axis)})"
+    if found.out > 0:
+        return f"{name} comes out {left}, {wanted}: the steps leave {off} too much"
+    if twice:
+        return f"{name} comes out {left}, {wanted}: steps {twice[1].number} and {twice[0].number} take the same off twice"
+    return f"{name} comes out {left}, {wanted}: the steps take {off} too much"
+
+
+def _twice(steps: tuple[Step, ...], found: SizeFound) -> tuple[Step, ...]:
+    """The last of two equal steps and the first, where the size is below."""
+    if found.out > 0:
+        return ()
+    for late in reversed(steps):
+        for early in steps:
+            if early is not late and early.makes == late.makes and early.cut.shapes == late.cut.shapes:
+                return late, early
+    return ()
