@@ -26,6 +26,8 @@ BEYOND = 5e-3
 CORE = 1.0825
 #: A blind hole may have the point of its drill below its full depth: at most so steep [rad] (a 90° point; common practice is 118°).
 POINT = math.pi / 2
+#: The edge of a hole may be broken so far, by its spot or by hand, where no mouth is said [m] (common practice, no source).
+BROKEN = 0.5e-3
 #: A blind hole below a thread may be deeper than the thread by so many pitches, where the drawing does not say its depth: common practice,
 #: no source; the drawing's usual 5 pitches (planning-from-drawing, example 7) and as many again.
 DEEPER = 10
@@ -183,7 +185,8 @@ def _may(feature: Feature, at: tuple[float, float]) -> list[Sized]:
     """What may be gone beside it: a thread up to its major diameter, the point of the drill, what a spot face cleans up."""
     if feature.size is None:
         return []
-    found = []
+    whole = feature.thread.major if feature.thread is not None else feature.size.nominal
+    found = [_round(at, whole + 2 * BROKEN, BROKEN)]
     depth = feature.depth.nominal if feature.depth is not None else None
     if feature.thread is not None:
         below = feature.hole_depth.nominal if feature.hole_depth is not None else None

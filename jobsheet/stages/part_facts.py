@@ -27,7 +27,7 @@ def _pieces(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
 def _fact(one: Difference) -> Fact:
     key = one.steps[-1] if one.steps else ""
     return Fact(
-        kind=kind,
+        kind=_KINDS[one.what],
         key=key,
         found=one.thick,
         against=one.volume,

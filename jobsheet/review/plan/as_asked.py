@@ -14,15 +14,19 @@ from jobsheet.finished.settled import AXES, AXIS, ENDS
 from jobsheet.finished.told_back import short_of
 from jobsheet.model.finished import SIZES, Feature
 from jobsheet.model.identity import by_identity
+from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.quantity import Size
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.reckoning.skin import is_untrue
 from jobsheet.review.plan.faces import Plan, Step, plan_of
+from jobsheet.review.plan.held import holding_roles
 from jobsheet.review.plan.passes import passes_out
 from jobsheet.review.rule import View
 from jobsheet.stages.against_part import AGREES, Against, FaceFound, HoleFound, SizeFound, against
 from jobsheet.stages.course import course_of
 
+#: Stock that is longer by no more than this is often cleaned up at one end alone [m] (common practice, no source).
+ONE_END = 3e-3
 #: How deep a hole is: what a face that is out explains.
 DEPTHS = ("too shallow", "too deep", "through the other side", "not through", "thread too shallow", "mouth too shallow", "mouth too deep")  # fmt: skip
 
@@ -79,7 +83,7 @@ class Group(Struct, frozen=True, kw_only=True):
 
 
 def as_asked(view: View) -> AsAsked | None:
-    """How a plan agrees with its drawing; None where the drawing is not said or nothing is cut yet."""
+    """How a plan agrees with its drawing; None where the drawing is not said, nothing is cut yet, or work leans."""
     if not view.job.finished:
         return None
     return _compared(view.reckoned)
@@ -88,20 +92,37 @@ def as_asked(view: View) -> AsAsked | None:
 @by_identity(8)
 def _compared(reckoned: Reckoned) -> AsAsked | None:
     plan = plan_of(View(reckoned.job, reckoned))
-    if not any(step.cuts for step in plan.steps):
+    if not any(step.cuts for step in plan.steps) or leaning(plan):
         return None
     part = finished_part(reckoned.job)
     return AsAsked(plan, part, against(course_of(reckoned.job, reckoned.settings), part))
+
+
+def leaning(plan: Plan) -> Step | None:
+    """The first step that cuts work that leans: where it cuts is not followed, so nothing is known of what it leaves."""
+    return next((step for step in plan.steps if step.cuts and holding_roles(step.set_up).tilted), None)
 
 
 # --- faces and sizes ---
 
 
 def left_raw(asked: AsAsked) -> Iterator[FaceFound]:
-    """Faces that are never cut, come as nobody leaves them, and are not said to stay so."""
+    """Faces that are never cut, come as nobody leaves them, and are not said to stay so; not an end that a shop leaves (`_may_stay`)."""
     for found in asked.found.faces:
-        if found.state == "never cut" and is_untrue(asked.plan.job.stock, found.face):
+        raw = found.state == "never cut" and is_untrue(asked.plan.job.stock, found.face)
+        if raw and not _may_stay(asked, found.face):
             yield found
+
+
+def _may_stay(asked: AsAsked, face: str) -> bool:
+    """Whether a raw face is left where only the one opposite is cleaned up to size: nothing is asked of it but the size, which is reached."""
+    axis, other, stock = AXIS[face], OPPOSITE[face], asked.plan.job.stock
+    shape = asked.part.shape
+    size = shape.sizes[axis] if shape is not None else None
+    if shape is None or size is None or asked.out(axis) or not asked.face(other).steps:
+        return False
+    asks = {one.face for one in shape.forms} | {name for name, _ in shape.finishes}
+    return face not in asks and is_untrue(stock, other) and stock.sizes[axis] - size.nominal <= ONE_END + 1e-9
 
 
 def cut_as_bought(asked: AsAsked) -> Iterator[FaceFound]:

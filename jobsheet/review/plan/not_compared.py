@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from jobsheet.finished.finished_part import finished_part
 from jobsheet.model.not_checked import NotChecked
-from jobsheet.review.plan.as_asked import as_asked
+from jobsheet.review.plan.as_asked import as_asked, leaning
+from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.part_pieces import not_compared
 from jobsheet.review.rule import View
 
@@ -17,6 +18,9 @@ def lines_not_compared(view: View) -> Iterator[NotChecked]:
         return
     for one in finished_part(view.job).unread:
         yield NotChecked(what=_line(one.line), why=one.sentence.rstrip("."))
+    step = leaning(plan_of(view))
+    if step is not None:
+        yield NotChecked(what="Finished part", why="the work leans here", operation=step.key)
     asked = as_asked(view)
     for line, feature, why in not_compared(asked) if asked is not None else ():
         yield NotChecked(what=_line(line), why=f"{feature.text.strip()}: {why}")

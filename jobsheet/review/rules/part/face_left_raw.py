@@ -18,7 +18,8 @@ from jobsheet.review.rule import View, remark, rule
 def face_left_raw(view: View) -> Iterator[Remark]:
     """The drawing gives a size to a face that comes black, cast or sawn, and no step cuts it.
 
-    Quiet for faces that the line of the sizes leaves as bought, and for bright, pickled and finished ones.
+    Quiet for faces that the line of the sizes leaves as bought, for bright, pickled and finished ones, and where the
+    stock is at most 3 mm longer, the other end is cut to the size, and nothing else is asked of this one.
 
     Because: A raw face is neither flat nor to size, and nothing may be measured from it.
     Not so: 80 long from 84 sawn, 4 off the right end
