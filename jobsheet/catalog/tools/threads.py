@@ -29,6 +29,11 @@ class ThreadRow(Struct, frozen=True):
     easier: str
 
 
+def _inches(name: str) -> str:
+    """A fraction with its unit, so that a metric job reads it as what it is."""
+    return f"{name} in" if "/" in name else name
+
+
 @cache
 def thread_table() -> dict[str, ThreadRow]:
     """Every thread of the tables by its full name."""
@@ -42,7 +47,12 @@ def thread_table() -> dict[str, ThreadRow]:
     for name, row in data["unified"].items():
         fine = name.endswith("UNF")
         rows[name] = ThreadRow(
-            name, float(row["major"]) * INCH, INCH / float(row["tpi"]), fine, row["drill"], row["easier"]
+            name,
+            float(row["major"]) * INCH,
+            INCH / float(row["tpi"]),
+            fine,
+            _inches(row["drill"]),
+            _inches(row["easier"]),
         )
     return rows
 
@@ -106,9 +116,25 @@ def _unified(match: re.Match[str], written: str, text: str) -> Thread:
     return Thread(major * INCH, INCH / tpi, series in ("UNF", "UNEF"), text)
 
 
-def tap_drill(thread: Thread) -> str | None:
-    """The usual tap drill of that thread as it is named, or None if the table lacks it."""
+#: The choice of a workshop (`thread_height`) for which the drill of the tables for tough metal is the usual one.
+EASIER = "50 to 65 %"
+
+
+#: The least height of thread that goes under that choice, with what the next drill of a set makes of it (common practice, no source).
+LEAST = 0.48
+
+
+def _leaves(row: ThreadRow) -> float:
+    """The height of thread that the easier drill of a row leaves: (D - d) / (1.299 P) (Virtual Machine Shop, course unit on tapping)."""
+    from jobsheet.catalog.tools.drills import read_drill_size
+    from jobsheet.cutting.tapping import percent_of_thread
+
+    return percent_of_thread(major=row.major, hole=read_drill_size(row.easier), pitch=row.pitch)
+
+
+def tap_drill(thread: Thread, height: str = "") -> str | None:
+    """The usual tap drill of that thread as it is named, or None if the table lacks it; a workshop that wants lower threads takes the easier one."""
     for row in thread_table().values():
         if abs(row.major - thread.major) < 1e-7 and abs(row.pitch - thread.pitch) < 1e-8:
-            return row.drill
+            return row.easier if height == EASIER and _leaves(row) >= LEAST else row.drill
     return None

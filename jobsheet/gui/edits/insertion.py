@@ -37,7 +37,11 @@ class Insertion:
         self._set_up = set_up
         self._index = index
         self._cabinet = _cabinet(hand)
-        self._here = Here(set_up=set_up, index=index, units=hand.desk.job.units, cabinet=self._cabinet)
+        reckoned = hand.desk.reckoned
+        self._height = reckoned.shop.thread_height if reckoned is not None else ""
+        self._here = Here(
+            set_up=set_up, index=index, units=hand.desk.job.units, cabinet=self._cabinet, thread_height=self._height
+        )  # fmt: skip
         self._back: QWidget | None = QApplication.focusWidget()
         self.row = InsertRow(self._asked(), hand.ruled)
         self.row.taken.connect(self._take)
@@ -143,7 +147,7 @@ class Insertion:
                 texts=at_the_same_holes(found.kind, found.texts, self._here),
                 hit=found.hit,
             )
-            for found in kinds_found(typed, self._hand.desk.job.units, self._cabinet)
+            for found in kinds_found(typed, self._hand.desk.job.units, self._cabinet, self._height)
         )
 
 

@@ -73,15 +73,18 @@ def _is_size(text: str, units: str) -> bool:
         return False
 
 
-def kinds_found(typed: str, units: str, cabinet: Cabinet | None) -> tuple[Found, ...]:
-    """Every kind that is meant, the best hit first; ties in the order of work. Nothing typed finds nothing."""
+def kinds_found(typed: str, units: str, cabinet: Cabinet | None, height: str = "") -> tuple[Found, ...]:
+    """Every kind that is meant, the best hit first; ties in the order of work. Nothing typed finds nothing.
+
+    `height` is how high a thread the workshop wants, which chooses the drill below one.
+    """
     asked = taken_apart(typed, units)
     if not (asked.words or asked.thread or asked.size):
         return ()
     ranked: list[tuple[int, Found]] = []
     for kind in in_order():
         rank, hit = _rank(kind, asked.words)
-        texts = _texts(kind, asked, units, cabinet)
+        texts = _texts(kind, asked, units, cabinet, height)
         if rank is None or ((asked.thread or asked.size) and not texts):
             continue
         if asked.thread and kind.entry("thread") is None:
@@ -92,13 +95,13 @@ def kinds_found(typed: str, units: str, cabinet: Cabinet | None) -> tuple[Found,
     return tuple(found for _, found in sorted(ranked, key=lambda one: one[0]))
 
 
-def _texts(kind: Kind, asked: Asked, units: str, cabinet: Cabinet | None) -> Texts:
+def _texts(kind: Kind, asked: Asked, units: str, cabinet: Cabinet | None, height: str) -> Texts:
     if asked.thread:
         texts = with_thread(kind, asked.thread, units, cabinet)
         roles = roles_of(kind.name)
         if texts or roles.hole != "drill" or roles.opens:
             return texts
-        size = tap_drill(read_thread(asked.thread))
+        size = tap_drill(read_thread(asked.thread), height)
         return with_size(kind, size.removesuffix(" mm"), units, cabinet) if size else ()
     return with_size(kind, asked.size, units, cabinet) if asked.size else ()
 

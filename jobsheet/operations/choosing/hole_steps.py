@@ -52,7 +52,7 @@ def drill(here: Here) -> Hole | None:
     if here.has("drill"):
         return None
     thread = here.thread
-    size = tap_drill(thread) if thread is not None else None
+    size = tap_drill(thread, here.thread_height) if thread is not None else None
     if thread is None or size is None:
         return Hole(kind=written.DRILL, reason="marked here", texts=_here(here))
     line = with_size(kind_of(written.DRILL), size.removesuffix(" mm"), here.units, here.cabinet)

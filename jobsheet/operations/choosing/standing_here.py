@@ -19,6 +19,8 @@ class Here(Struct, frozen=True, kw_only=True):
     index: int
     units: str
     cabinet: Cabinet | None = None
+    #: How high a thread the workshop wants (`Shop.thread_height`).
+    thread_height: str = ""
 
     @property
     def before(self) -> Operation | None:

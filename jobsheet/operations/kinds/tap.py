@@ -89,7 +89,7 @@ def _hole(fields: Fields, setting: Setting) -> float:
         return setting.pilot
     from jobsheet.catalog.tools.threads import tap_drill
 
-    usual = tap_drill(fields.thread)
+    usual = tap_drill(fields.thread, setting.shop.thread_height)
     hint = f"; the usual drill is {usual}" if usual else ""
     raise CalcError(
         "hole", "not drilled", f"drilled at these places before it is tapped, or typed here{hint}"

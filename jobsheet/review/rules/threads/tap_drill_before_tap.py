@@ -62,7 +62,7 @@ def _fixes(view: View, tap: Operation) -> tuple[Fix, ...]:
 
 def _drilled(view: View, tap: Operation, at: str) -> tuple[Fix, ...]:
     fields, units = tap.fields, view.job.units
-    usual = tap_drill(fields.thread)
+    usual = tap_drill(fields.thread, view.reckoned.shop.thread_height)
     if usual is None:
         return ()
     deep = fields.depth.text

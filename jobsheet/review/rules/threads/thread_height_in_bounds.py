@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jobsheet.catalog.tools.drills import read_drill_size
-from jobsheet.catalog.tools.threads import tap_drill
+from jobsheet.catalog.tools.threads import EASIER, LEAST, tap_drill
 from jobsheet.cutting.tapping import percent_of_thread
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
@@ -15,7 +15,7 @@ from jobsheet.review.rule import View, remark, rule
 
 #: Height of thread by the workshop's choice `thread-height`, with what the next drill of a set makes of it either way
 #: (tables give up to 80 % for small sizes): below it a gauge may fail, above it the torque climbs steeply.
-BOUNDS = {"60 to 75 %": (0.58, 0.82), "75 %": (0.65, 0.85), "50 to 65 %": (0.48, 0.72)}
+BOUNDS = {"60 to 75 %": (0.58, 0.82), "75 %": (0.65, 0.85), EASIER: (LEAST, 0.72)}
 
 
 @rule("thread-height-in-bounds", "Height of thread", "scrap")
@@ -38,7 +38,7 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
         ):
             continue
         thread = operation.fields.thread
-        usual = tap_drill(thread)
+        usual = tap_drill(thread, view.reckoned.shop.thread_height)
         message = f"Thread would be {height * 100:.0f} %: change the drill"
         fix = None
         drill = _drill_of(set_up, operation)
