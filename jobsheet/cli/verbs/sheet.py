@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import click
@@ -24,7 +25,7 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
 
     Where a folder of jobs is named, or a folder is named to write to, every job gets a PDF of its own.
     """
-    if any(Path(job).is_dir() for job in jobs) or (output and _names_a_folder(output)):
+    if any(is_folder(job) for job in jobs) or (output and _names_a_folder(output)):
         from jobsheet.cli.many_sheets import jobs_in, print_many
 
         return print_many(jobs_in(jobs), Path(output or "."), paper, working)
@@ -52,6 +53,11 @@ def command(jobs: tuple[str, ...], output: str | None, paper: str, working: bool
     return 1 if any(stopped for _, stopped in made) else 0
 
 
+def is_folder(name: str) -> bool:
+    """Whether a folder of that name is there; what is no name at all is none."""
+    return os.path.isdir(name)  # noqa: PTH112  # says no where a path raises
+
+
 def _names_a_folder(output: str) -> bool:
-    """Whether what was named to write to is a folder: one that is there, or a name that ends like one."""
-    return Path(output).is_dir() or output.endswith(("/", "\\"))
+    """Whether what was named to write to is a folder: one that is there, or a name that ends like one. `out.pdf` means a file."""
+    return output.endswith(("/", "\\")) or (is_folder(output) and not output.lower().endswith(".pdf"))
