@@ -88,6 +88,11 @@ def _part(line: Scanned, found: dict[str, Any]) -> None:
         _three(line, found)
     elif which := line.take(_ALL):
         _asked(line, found, FACES, which["which"].casefold())
+    elif form := line.take(
+        _FORM
+    ):  # `square 0.05` alone, as a title block has it: asked of all that it can be asked of
+        line.at = start
+        _asked(line, found, FACES, "opposite" if form["form"].casefold().startswith("parallel") else "all")
     else:
         face = line.take_face()
         if face is None:

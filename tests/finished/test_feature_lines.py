@@ -58,6 +58,7 @@ SIZES = (
     "60 ±0.05 × 40 ±0.03 × 25 ±0.03; all square 0.03; opposite parallel 0.03",
     "80 x 50 as bought x 11.5 ±0.1; top flat 0.02; top Ra 1.6",
     "height 11.5 ±0.1; bottom as bought",
+    "84 × 50 ±0.05 × 40 ±0.05; square 0.05; parallel 0.03; flat 0.02",
 )
 
 
