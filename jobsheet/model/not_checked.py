@@ -22,6 +22,8 @@ class NotChecked(Struct, frozen=True, kw_only=True):
     what: str
     why: str
     operation: str = ""
+    #: The line of the finished part that nobody compares; None for a question that failed.
+    line: int | None = None
 
     def words(self, number: int | None = None) -> str:
         """As it is said everywhere; `number` is the step's."""

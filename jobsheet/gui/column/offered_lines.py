@@ -65,5 +65,5 @@ class OfferedLines(QObject):
             self.changed.emit()
 
 
-def _about(remark: Remark) -> tuple[str, tuple[str, ...], str]:
-    return remark.rule, remark.operations, remark.set_up
+def _about(remark: Remark) -> tuple[str, tuple[str, ...], str, int | None]:
+    return remark.rule, remark.operations, remark.set_up, remark.line

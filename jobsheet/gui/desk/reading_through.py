@@ -54,8 +54,10 @@ class ReadingThrough:
             self._untold = (
                 True  # whoever reads next shows it: otherwise an old remark would stand there for good
             )
-        about = (remark.rule, remark.operations, remark.set_up)
-        found = [one for one in self._desk.remarks if (one.rule, one.operations, one.set_up) == about]
+        about = (remark.rule, remark.operations, remark.set_up, remark.line)
+        found = [
+            one for one in self._desk.remarks if (one.rule, one.operations, one.set_up, one.line) == about
+        ]
         return next((one for one in found if one.message == remark.message), found[0] if found else None)
 
 
@@ -69,4 +71,13 @@ def _differ(one: Said, other: Said) -> bool:
 def _words(remark: Remark) -> tuple[object, ...]:
     """What a person sees of a remark."""
     label = remark.fix.label if remark.fix else ""
-    return (remark.rule, remark.severity, remark.message, remark.why, remark.operations, remark.set_up, label)
+    return (
+        remark.rule,
+        remark.severity,
+        remark.message,
+        remark.why,
+        remark.operations,
+        remark.set_up,
+        remark.line,
+        label,
+    )

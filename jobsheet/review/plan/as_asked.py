@@ -27,6 +27,8 @@ from jobsheet.stages.course import course_of
 
 #: Stock that is longer by no more than this is often cleaned up at one end alone [m] (common practice, no source).
 ONE_END = 3e-3
+#: A size planned within this share of its limits' width from one of them stands at their edge (common practice, no source).
+EDGE = 0.05
 #: How deep a hole is: what a face that is out explains.
 DEPTHS = ("too shallow", "too deep", "through the other side", "not through", "thread too shallow", "mouth too shallow", "mouth too deep")  # fmt: skip
 
@@ -140,6 +142,19 @@ def sizes_out(asked: AsAsked) -> Iterator[tuple[int, SizeFound]]:
     for axis in range(3):
         found = asked.size(axis)
         if found is not None and found.out and axis not in explained:
+            yield axis, found
+
+
+def at_the_edge(asked: AsAsked) -> Iterator[tuple[int, SizeFound]]:
+    """Sizes that the steps bring to the very edge of their limits, though not to their nominal: nothing is left for dial and hand."""
+    for axis in range(3):
+        found = asked.size(axis)
+        size = asked.part.shape.sizes[axis] if asked.part.shape is not None else None
+        limits = asked.part.limits(size) if size is not None else None
+        if found is None or size is None or limits is None or found.out or not found.steps:
+            continue
+        room = min(found.left - limits[0], limits[1] - found.left)
+        if abs(found.left - size.nominal) > AGREES and room < EDGE * (limits[1] - limits[0]):
             yield axis, found
 
 

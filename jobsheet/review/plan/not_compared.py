@@ -17,13 +17,13 @@ def lines_not_compared(view: View) -> Iterator[NotChecked]:
     if not view.job.finished:
         return
     for one in finished_part(view.job).unread:
-        yield NotChecked(what=_line(one.line), why=one.sentence.rstrip("."))
+        yield NotChecked(what=_line(one.line), why=one.sentence.rstrip("."), line=one.line)
     step = leaning(plan_of(view))
     if step is not None:
-        yield NotChecked(what="Finished part", why="the work leans here", operation=step.key)
+        yield NotChecked(what="Finished part", why="the work leans here", operation=step.key, line=0)
     asked = as_asked(view)
     for line, feature, why in not_compared(asked) if asked is not None else ():
-        yield NotChecked(what=_line(line), why=f"{feature.text.strip()}: {why}")
+        yield NotChecked(what=_line(line), why=f"{feature.text.strip()}: {why}", line=line)
 
 
 def _line(number: int) -> str:

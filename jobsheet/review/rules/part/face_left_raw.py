@@ -31,17 +31,17 @@ def face_left_raw(view: View) -> Iterator[Remark]:
         return
     instead = {OPPOSITE[found.face] for found in cut_as_bought(asked)}
     instead |= {OPPOSITE[face] for face, *_ in cut_again(asked.plan, view.reckoned.shop.most_finish)}
-    for found in left_raw(asked):
-        if found.face in instead:
-            continue  # the wrong face was cut, or the work was not turned: said there
-        stays = view.job.stock.surface(found.face)
-        message = (
-            f"The {found.face} face is never cut and stays {stays}{_size(asked, found.face, view.job.units)}"
-        )
-        yield remark(
-            view, "face-left-raw", message, line=0,
-            by_hand="put in the step that cuts it, or write in the line of the sizes that it stays as bought",
-        )  # fmt: skip
+    raw = [found.face for found in left_raw(asked) if found.face not in instead]  # those are said there
+    if not raw:
+        return
+    if len(raw) == 1:
+        message = f"The {raw[0]} face is never cut and stays {view.job.stock.surface(raw[0])}{_size(asked, raw[0], view.job.units)}"
+    else:
+        message = f"{len(raw)} faces are never cut and stay as they come: {', '.join(f'{face} {view.job.stock.surface(face)}' for face in raw)}"
+    yield remark(
+        view, "face-left-raw", message, line=0,
+        by_hand="put in the step that cuts it, or write in the line of the sizes that it stays as bought",
+    )  # fmt: skip
 
 
 def _size(asked: AsAsked, face: str, units: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jobsheet.model.finished import SIZES
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import taken_out
-from jobsheet.review.plan.as_asked import AsAsked, as_asked, as_typed, at_face, sizes_out
+from jobsheet.review.plan.as_asked import AsAsked, as_asked, as_typed, at_face, at_the_edge, sizes_out
 from jobsheet.review.plan.faces import Step
 from jobsheet.review.plan.lengths import fine
 from jobsheet.review.rule import View, remark, rule
@@ -18,7 +18,7 @@ from jobsheet.stages.against_part import SizeFound
 def size_of_the_part(view: View) -> Iterator[Remark]:
     """After the last step the length, the width or the height is not what the drawing asks.
 
-    Quiet where a face that is never cut, or the passes of a step that names the size, say it already.
+    Also where it comes out at the very edge of its limits, and not at the nominal. Quiet where a face that is never cut, or the passes of a step that names the size, say it already.
 
     Because: What is left too long is found at the last step, and what is cut below size is not put on again.
     Not so: 80 long from 90, with 4 off one end
@@ -28,6 +28,7 @@ def size_of_the_part(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     if asked is None:
         return
+    yield from _at_the_edge(view, asked)
     for axis, found in sizes_out(asked):
         steps = asked.steps(found.steps)
         twice = _twice(steps, found)
@@ -37,6 +38,18 @@ def size_of_the_part(view: View) -> Iterator[Remark]:
             set_up=(twice or last)[0].set_up.key if steps else "", line=0,
             fix=Fix(f"Take out step {twice[0].number}", taken_out(twice[0].key), (twice[0].key,)) if twice else None,
             by_hand="cut as much more or less there, or look at the stock and at the line of the sizes",
+        )  # fmt: skip
+
+
+def _at_the_edge(view: View, asked: AsAsked) -> Iterator[Remark]:
+    for axis, found in at_the_edge(asked):
+        steps = asked.steps(found.steps)
+        size = asked.part.shape.sizes[axis] if asked.part.shape is not None else None
+        wanted = as_typed(size) if size is not None else "its limits"
+        message = f"{SIZES[axis].capitalize()} comes out {fine(found.left, view.job.units)}, at the edge of {wanted}: aim at the size"
+        yield remark(
+            view, "size-of-the-part", message, steps[-1].key, set_up=steps[-1].set_up.key, line=0,
+            by_hand="take as much more or less off that it comes out as on the drawing",
         )  # fmt: skip
 
 
