@@ -24,6 +24,10 @@ from jobsheet.storage import layout
 _FIT = re.compile(r"^(.*\d)(\s+[A-Za-z]{1,2}\d{1,2}\s*)$")
 
 
+#: Form and place with a bare number in a line of tolerances, such as `square 0.03`; a finish is in micrometres in either system.
+_BARE_FORM = re.compile(r"\b(?:square|parallel|flat|position)\s+[\d.,/]*\d(?=\s*(?:;|$))", re.IGNORECASE)
+
+
 def _spelled(entry: Entry, text: str, units: str) -> str:
     """The text with its unit where it has none."""
     unit = entry.unit(units)
@@ -31,6 +35,8 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
         return _cutter(text, units)
     if entry.asks == "measure":
         return PARTS.sub(lambda part: _measured_part(part[0], units), text)
+    if entry.asks == "tolerances":
+        return _BARE_FORM.sub(rf"\g<0> {units}", text)
     if (spelled := entry.with_unit(text, units)) == text:
         if entry.asks == "size" and unit and (fit := _FIT.match(text)):
             return f"{fit[1]} {unit}{fit[2]}"

@@ -34,3 +34,9 @@ def test_names_of_drills_and_threads_stay(inches):
 def test_and_back_again_adds_nothing(inches):
     back = ChangeUnits("mm").apply(inches)
     assert back.find("ream")[1].fields.measure.text == "16 mm H7"
+
+
+def test_squareness_beside_a_size_gets_its_unit(inches):
+    assert inches.find("front-clean")[1].fields.tolerances.text == "square 0.05 mm"
+    read = job_from_text(write_job(inches), "inches.yaml").find("front-clean")[1].fields
+    assert read.tolerances.square == pytest.approx(0.05e-3)
