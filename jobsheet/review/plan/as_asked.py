@@ -76,12 +76,12 @@ class Group(Struct, frozen=True, kw_only=True):
 
     @property
     def where(self) -> str:
-        """Which places: `at 1 of its 4 places`, or nothing where it is all of them."""
+        """Which places: `(2 of its 4 places)`, or nothing where it is all of them."""
         if len(self.places) == self.feature.count:
             return ""
         if len(self.places) == 1:
-            return f" at place {self.first.place}"
-        return f" at {len(self.places)} of its {self.feature.count} places"
+            return f" (place {self.first.place})"
+        return f" ({len(self.places)} of its {self.feature.count} places)"
 
 
 def as_asked(view: View) -> AsAsked | None:
