@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.catalog.tools.measuring import AFTER, BEFORE
 from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
@@ -19,16 +20,27 @@ from jobsheet.review.rule import View, remark, rule
 def measure_before_unclamping(view: View) -> Iterator[Remark]:
     """A step makes a size with limits, names no gauge, and nothing measures before the work is taken out or the set-up ends.
 
-    Quiet where the step names a gauge or says that it is measured in place.
+    Also where close limits are said to be measured after unclamping. Quiet where the step names a gauge or says that it is measured in place.
 
     Because: Here it can still be put right in the same hold.
     Not so: mill the edge to 60 ±0.1, unclamp
     So: mill the edge to 60 ±0.1, measure, unclamp
     From: common practice
     """
+    close = view.reckoned.shop.close_limits
     for set_up, steps in plan_of(view).groups():
         for index, step in enumerate(steps):
             if not step.cuts or width_of_limits(step) is None:
+                continue
+            if (width_of_limits(step) or 0.0) <= close + 1e-9 and _after(step):
+                size = step.fields.measure.said
+                message = (
+                    f"Measure {size} before you unclamp: afterwards it is not cut again in the same hold"
+                )
+                yield remark(
+                    view, "measure-before-unclamping", message, step.key, set_up=set_up.key,
+                    by_hand=f"write {BEFORE} under Measure, or leave out {AFTER}",
+                )  # fmt: skip
                 continue
             if (
                 named(step)
@@ -42,6 +54,11 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
             fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
             yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)
         yield from _only_when_out(view, set_up, steps)
+
+
+def _after(step: Step) -> bool:
+    """Whether its size is said to be measured when the work is out."""
+    return getattr(step.fields.measure, "when", "") == AFTER
 
 
 def _only_when_out(view: View, set_up: SetUp, steps: tuple[Step, ...]) -> Iterator[Remark]:
