@@ -13,6 +13,12 @@ from jobsheet.review.mending.fixes import added_before, set_field
 from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
 
+#: What too few screws do, by their number.
+FEW = {
+    0: "No screw holds the loose piece, and it will jam and fly: two hold it",
+    1: "One screw lets the loose piece turn and jam: two hold it",
+}
+
 
 @rule("hold-the-slug", "Hold the slug", "hazard")
 def hold_the_slug(view: View) -> Iterator[Remark]:
@@ -27,12 +33,17 @@ def hold_the_slug(view: View) -> Iterator[Remark]:
         held: Operation | None = None
         for operation in set_up.operations:
             held = operation if does(operation, "hold loose piece") else held
-            if roles(operation).frees and held is not None and held.fields.screws == 1:
+            if roles(operation).frees and held is not None and held.fields.screws in FEW:
                 fix = Fix("Two screws", set_field(held.key, "screws", "2"))
                 yield remark(
-                    view, "hold-the-slug", "One screw lets the loose piece turn and jam: two hold it", operation.key, held.key,
-                    set_up=set_up.key, fix=fix,
-                )  # fmt: skip
+                    view,
+                    "hold-the-slug",
+                    FEW[held.fields.screws],
+                    operation.key,
+                    held.key,
+                    set_up=set_up.key,
+                    fix=fix,
+                )
                 break
             if not roles(operation).frees or held is not None or how(operation, TABS, SKIN_LEFT):
                 continue
