@@ -14,6 +14,7 @@ from jobsheet.review.plan.as_asked import AsAsked, as_asked, called
 from jobsheet.review.plan.faces import Step, measured_across
 from jobsheet.review.plan.gauges import named
 from jobsheet.review.plan.held import does, how
+from jobsheet.review.plan.shoulders import across_what_stands
 from jobsheet.review.rule import View
 
 #: Sizes that differ by less are one [m].
@@ -27,6 +28,8 @@ class Limited(Struct, frozen=True, kw_only=True):
     line: int
     size: Size
     steps: tuple[Step, ...]
+    #: What can be measured in its place: what is left standing beside a step of the drawing [m].
+    instead: tuple[float, ...] = ()
 
     @property
     def width(self) -> float:
@@ -47,7 +50,10 @@ def limited(asked: AsAsked) -> Iterator[Limited]:
             continue
         steps = _makers(asked, line, feature)
         if steps and feature.size is not None:
-            yield Limited(called=called(line, feature), line=line, size=feature.size, steps=steps)
+            instead = across_what_stands(asked.part, feature)
+            yield Limited(
+                called=called(line, feature), line=line, size=feature.size, steps=steps, instead=instead
+            )
 
 
 def _has_limits(size: Size | None) -> bool:
@@ -83,6 +89,16 @@ def names(step: Step, one: Limited) -> bool:
     return one.line > 0 or step.roles.beside == "bench" or step in one.steps
 
 
+def _stands_for(step: Step, one: Limited) -> bool:
+    """Whether a step measures what is left standing beside it instead, once it is cut."""
+    size = size_of(step)
+    return (
+        size is not None
+        and step.index >= one.steps[0].index
+        and any(abs(size.nominal - other) < SAME for other in one.instead)
+    )
+
+
 def measures_all(step: Step) -> bool:
     """Whether it measures without saying which size: then all that is made by then."""
     return does(step.operation, "measure") and size_of(step) is None
@@ -95,7 +111,10 @@ def measured_by(asked: AsAsked, one: Limited) -> tuple[Step, ...]:
     return tuple(
         step
         for step in asked.plan.steps
-        if names(step, one) or step in own or (step.index > last and measures_all(step))
+        if names(step, one)
+        or step in own
+        or _stands_for(step, one)
+        or (step.index > last and measures_all(step))
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from jobsheet.operations.manners import TO_SIZE
 from jobsheet.review.plan.faces import Plan, Step, measured_across
 from jobsheet.review.plan.held import how
+from jobsheet.review.plan.shoulders import opposite_of_shoulder, shoulders
 
 #: So far the sum of the passes may be off [m] (sequencing rules, the row of the rule about them).
 OFF = 0.05e-3
@@ -23,7 +24,8 @@ def passes_out(plan: Plan) -> Iterator[tuple[Step, float, float]]:
         found = measured_across(step)
         if found is None or plan.raw(found[0], step.index) or how(step.operation, TO_SIZE):
             continue
-        size, left = step.fields.measure, found[1]
+        size = step.fields.measure
+        left = _across_both(plan, step, found[1])
         off = left - size.nominal
         if abs(off) <= OFF + 1e-9 or size.low - 1e-9 <= left <= size.high + 1e-9:
             continue
@@ -31,3 +33,17 @@ def passes_out(plan: Plan) -> Iterator[tuple[Step, float, float]]:
             continue
         told = True
         yield step, left, off
+
+
+def _across_both(plan: Plan, step: Step, left: float) -> float:
+    """What a size goes over: to the far face, or to the shoulder that an earlier step cut there, whichever is nearer to the size asked [m]."""
+    nominal = step.fields.measure.nominal
+    faces = opposite_of_shoulder(step)
+    others = [
+        left - sized.shape.width
+        for one in plan.steps[: step.index]
+        if one.lie.up == step.lie.up
+        for face, sized in shoulders(one)
+        if face in faces
+    ]
+    return min((left, *others), key=lambda one: abs(one - nominal))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jobsheet.finished.finished_part import finished_part
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.reckoning.skin import is_cast
@@ -21,12 +22,17 @@ _FLAT = ("counterbore", "plunge", "bore")
 def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
     """A hole that starts on a raw casting, where nothing flat was cut before.
 
+    Quiet where the drawing leaves the face as it is bought and the hole is spotted: so the holes of cast feet are drilled, and spot faced
+    behind that.
+
     Because: The drill slides downhill before it bites, and a casting's face is neither flat nor square to the drill.
     Not so: drill into the face of a raw casting
     So: mill the face or a small flat first, then spot and drill
     From: from memory of trade teaching
     """
     stock = view.job.stock
+    shape = finished_part(view.job).shape if view.job.finished else None
+    bought = shape.as_bought if shape is not None else ()
     found = holes_of(view.reckoned)
     told: set[str] = set()
     for chain in found.chains:
@@ -39,6 +45,8 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
             one.face == chain.face and one.index < first.index and one.inside(chain.at) > 0
             for one in found.taken
         ):
+            continue
+        if first.does == "spot" and chain.face in bought:
             continue
         if any(one.does in _FLAT for one in chain.before(first)):
             continue

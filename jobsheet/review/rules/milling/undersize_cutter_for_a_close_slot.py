@@ -12,6 +12,7 @@ from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.mending.line_texts import with_diameter
 from jobsheet.review.plan.cuts import outline
 from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.full_width import held_by_the_cutter, own_width
 from jobsheet.review.plan.gauges import measures
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import View, remark, rule
@@ -22,7 +23,8 @@ from jobsheet.units.show import trimmed
 def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
     """The width of a slot has close limits, the cutter is within them, and no passes open its sides.
 
-    Quiet where the cutter is smaller than the slot and its sides are opened.
+    Quiet where the cutter is smaller than the slot and its sides are opened, and for a slot drill where the limits are no closer
+    than H9: that a keyway is cut with, after a trial cut.
 
     Because: A full-width cutter is pushed aside: wide, tapered or off line.
     Not so: slot 10 +0.05 in one pass with the 10 mm cutter
@@ -37,7 +39,7 @@ def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
             size = _width(step, steps[index + 1 :])
             if size is None or size.high - size.low >= most - 1e-9:
                 continue
-            if not size.low - 1e-6 <= step.fields.cutter.diameter <= size.high + 1e-6:
+            if not own_width(step, size) or held_by_the_cutter(step, size):
                 continue
             if any(_opens(one) for one in steps[index + 1 :]):
                 continue

@@ -9,6 +9,7 @@ from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_after
 from jobsheet.review.plan.as_asked import as_asked
 from jobsheet.review.plan.asked_limits import Limited, limited, measured_by, size_of
+from jobsheet.review.plan.full_width import given_by_the_cutter
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -17,7 +18,8 @@ def asked_size_is_measured(view: View) -> Iterator[Remark]:
     """The drawing gives limits to a size, and no step measures it; or one with close limits only after the work was taken out.
 
     Quiet where the step that makes it names the size, a gauge, or that it is measured in place, and where a step at the bench
-    measures without saying what.
+    measures without saying what; and where the limits are so wide that the cutter's own width or diameter gives the size. What is left
+    standing beside a step may be measured in its place.
 
     Because: A size that nobody measures is right by luck, and after unclamping it is not cut again in the same hold.
     Not so: 11.5 ±0.1 on the drawing, faced, and nothing measures it
@@ -31,6 +33,8 @@ def asked_size_is_measured(view: View) -> Iterator[Remark]:
     for one in limited(asked):
         maker = one.steps[-1]
         found = measured_by(asked, one)
+        if not found and given_by_the_cutter(maker, one.size):
+            continue
         if not found:
             message = f"Nothing measures {one.called}: measure it here, before you unclamp"
         elif one.width < close - 1e-9 and all(

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.plan.as_asked import AsAsked, as_asked, called
-from jobsheet.review.plan.asked_limits import Limited, limited
+from jobsheet.review.plan.asked_limits import Limited, limited, names
 from jobsheet.review.plan.faces import Step, width_of_limits
+from jobsheet.review.plan.full_width import held_by_the_cutter, own_width
+from jobsheet.review.plan.gauges import measures
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -34,7 +36,7 @@ def limits_the_steps_can_hold(view: View) -> Iterator[Remark]:
         if one.line in wrong or one.line == 0 or one.width >= close * (1 - 1e-9):
             continue
         step = _drilled(one) or _full_width(one)
-        if step is None or (width_of_limits(step) or close) < close:
+        if step is None or (width_of_limits(step) or close) < close or _measured_behind(asked, step, one):
             continue
         how = (
             "drill under size, then ream or bore"
@@ -46,6 +48,15 @@ def limits_the_steps_can_hold(view: View) -> Iterator[Remark]:
             set_up=step.set_up.key, line=one.line, by_hand="put in the step that finishes it, or open the limits of the line",
         )  # fmt: skip
     yield from _places(view, asked)
+
+
+def _measured_behind(asked: AsAsked, step: Step, one: Limited) -> bool:
+    """Whether a step of its set-up measures the width of a slot: then it is said of the slot (`undersize-cutter-for-a-close-slot`)."""
+    return step.roles.mills == "groove" and any(
+        names(other, one) and measures(other)
+        for other in asked.plan.of(step.set_up.key)
+        if other.index > step.index
+    )
 
 
 def _drilled(one: Limited) -> Step | None:
@@ -65,7 +76,7 @@ def _full_width(one: Limited) -> Step | None:
         (
             step
             for step in one.steps
-            if step.roles.mills == "groove" and one.size.low - 1e-6 <= (step.fields.cutter.diameter or 0.0) <= one.size.high + 1e-6
+            if own_width(step, one.size) and not held_by_the_cutter(step, one.size)
         ),
         None,
     )  # fmt: skip

@@ -18,7 +18,8 @@ from jobsheet.stages.course import Sized
 def hole_off_the_work(view: View) -> Iterator[Remark]:
     """The centre of a hole, slot or pocket lies beside the work as earlier steps have left it.
 
-    Quiet for a slot that goes over the work and runs out at an open end by no more than its cutter's width and 2 mm.
+    Quiet for a slot, or a wall milled along a path, that goes over the work and runs out at an open end by no more than its cutter's
+    width and 2 mm.
 
     Because: Beside the work stand vice, parallels and table, and the cutter goes into them.
     Not so: a hole at 62 in a plate that was milled to 60
@@ -36,11 +37,11 @@ def hole_off_the_work(view: View) -> Iterator[Remark]:
 
 
 def _runs_out(view: View, key: str) -> bool:
-    """Whether it is a slot with an open end, all of whose grooves cross the work and end no further out than a cutter needs."""
+    """Whether it is a slot or a path with an open end, all of whose grooves cross the work and end no further out than a cutter needs."""
     step = next(one for one in plan_of(view).steps if one.key == key)
     grooves = [sized for sized in step.cut.shapes if isinstance(sized.shape, Groove)]
     return (
-        step.roles.mills == "groove"
+        step.roles.mills in ("groove", "wall")
         and not step.roles.closed
         and len(grooves) == len(step.cut.shapes)
         and all(_crosses(sized, step) for sized in grooves)
@@ -49,7 +50,7 @@ def _runs_out(view: View, key: str) -> bool:
 
 def _crosses(sized: Sized, step: Step) -> bool:
     along, across, _ = step.lie.size
-    out = getattr(sized.shape, "width", 0.0) + RUN_OUT
+    out = max(getattr(sized.shape, "width", 0.0), step.fields.cutter.diameter or 0.0) + RUN_OUT
     one, other = sized.corners
     return crosses(one, other, (0.0, 0.0), (along, across)) and all(
         -out <= x <= along + out and -out <= y <= across + out for x, y in sized.corners
