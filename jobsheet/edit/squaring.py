@@ -23,9 +23,10 @@ from jobsheet.model.lying import OPPOSITE, lying, stock_box
 from jobsheet.model.quantity import Quantity
 from jobsheet.storage.shop_file import workshop
 
-#: What the work rests on and what is at the moving jaw.
 #: The choice of the trade by which the face opposite the first comes third (`resources/opinions.yaml`).
 OPPOSITE_FIRST = "next face round"
+#: What the work rests on and what is at the moving jaw.
+BED = {"rests_on": "bed"}
 PACKED, PACKED_BAR = {"rests_on": "packing"}, {"rests_on": "packing", "bar": True}
 PARALLELS, PARALLELS_BAR = {"rests_on": "parallels"}, {"rests_on": "parallels", "bar": True}
 #: An end hangs over the jaws by what comes off it and so much more [m] (common practice, no source).
@@ -97,11 +98,12 @@ def _ends(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]
     """The two ends, stood up by a square, or lying where they are too tall to stand."""
     first, side, end, other = faces.first, faces.side, faces.end, OPPOSITE[faces.end]
     if cuts.ends_stand:
+        above, lower = cuts.above_jaws(sizes, end, opens=True), cuts.above_jaws(sizes, other, opens=False)
         return (
-            _held(job, end, first, PACKED, "stood up by a small square against a finished side",
-                  cuts.face(sizes, end, opens=True, note=SQUARE), above=cuts.above_jaws(sizes, end)),
-            _held(job, other, first, PACKED, f"the {end} end down; tap down",
-                  cuts.face(sizes, other, note=SQUARE), above=cuts.above_jaws(sizes, other)),
+            _held(job, end, first, BED if above else PACKED, "stood up by a small square against a finished side",
+                  cuts.face(sizes, end, opens=True, note=SQUARE), above=above),
+            _held(job, other, first, BED if lower else PACKED, f"the {end} end down; tap down",
+                  cuts.face(sizes, other, note=SQUARE), above=lower),
         )  # fmt: skip
     up = OPPOSITE[first]
     packing = PARALLELS

@@ -59,9 +59,12 @@ class Cuts(Struct, frozen=True, kw_only=True):
             self._step(written.SIDE, texts, "the last layer runs out below; check with a square both ways"),
         )
 
-    def above_jaws(self, sizes: Sizes, face: str) -> Quantity | None:
-        """How much stands over the jaws where work is stood on the bed of the vice; nothing where the jaws are not known."""
-        high = sizes.stock[axis_of(face)]
+    def above_jaws(self, sizes: Sizes, face: str, *, opens: bool) -> Quantity | None:
+        """How much stands over the jaws where work is stood on the bed of the vice; nothing where the jaws are not known.
+
+        The second end stands lower by what came off the first.
+        """
+        high = sizes.stock[axis_of(face)] - (0.0 if opens else sizes.off(face)[0])
         if self.jaws is None or high - self.jaws < SEEN:
             return None
         text = sizes.text(high - self.jaws)

@@ -87,8 +87,10 @@ def drawn(part: FinishedPart, box: Box) -> tuple[Drawn, ...]:
 def _drawn(line: int, feature: Feature, box: Box) -> Drawn:
     lie = lie_for(feature.face, box)
     made = Drawn(line=line, feature=feature, lie=lie)
-    if feature.what in ("T-slot", "dovetail", "chamfer") or feature.shaft is not None:
+    if feature.what in ("T-slot", "dovetail", "chamfer"):
         return _without(made, "its shape is not compared")
+    if feature.shaft is not None:
+        return _without(made, "its place and sizes are compared, its shape is not")
     if feature.what == "step":
         return _with(made, _step(feature, lie))
     if feature.what in ("slot", "keyway"):
@@ -228,7 +230,7 @@ def _groove(feature: Feature, box: Box, lie: Lying) -> tuple[Sized, ...]:
     """A slot between two points, or along its middle line from an edge; nothing where a place is not said."""
     width = feature.size.nominal if feature.size is not None else 0.0
     depth = feature.depth.nominal if feature.depth is not None else None
-    ends = _ends(feature, box, width)
+    ends = ends_on(feature, box, width)
     if ends is None:
         return ()
     (x1, y1), (x2, y2) = (from_corner(lie, end) for end in ends)
@@ -236,7 +238,7 @@ def _groove(feature: Feature, box: Box, lie: Lying) -> tuple[Sized, ...]:
     return (Sized(shape=shape, corners=((x1, y1), (x2, y2)), depth=depth),)
 
 
-def _ends(feature: Feature, box: Box, width: float) -> Any:
+def ends_on(feature: Feature, box: Box, width: float = 0.0) -> Any:
     """The two centres of its ends on its face [m], or None."""
     if feature.across is None:
         points = places_on(feature, box)

@@ -9,7 +9,15 @@ from pathlib import Path
 import pytest
 
 import jobsheet.edit
-from jobsheet.edit import commands, plan_for, setting_aside, several_steps, squaring, step_commands
+from jobsheet.edit import (
+    commands,
+    finished_lines,
+    plan_for,
+    setting_aside,
+    several_steps,
+    squaring,
+    step_commands,
+)
 from jobsheet.edit.history import History
 from jobsheet.model.held_work import NOTHING
 from jobsheet.paths import sample_jobs
@@ -36,6 +44,8 @@ EACH = {
     step_commands.DeleteSetUp: step_commands.DeleteSetUp(SET_UPS[1]),
     step_commands.MoveSetUp: step_commands.MoveSetUp(SET_UPS[-1], 0),
     step_commands.Renumber: (several_steps.DeleteSteps((KEYS[0],)), step_commands.Renumber()),
+    finished_lines.MoveLine: finished_lines.MoveLine(1, 1),
+    finished_lines.StrikeLine: finished_lines.StrikeLine(2),
     several_steps.DeleteSteps: several_steps.DeleteSteps((KEYS[0], KEYS[-1])),
     several_steps.MoveSteps: several_steps.MoveSteps((KEYS[0], KEYS[-1]), SET_UPS[1], 1),
     several_steps.DuplicateSteps: several_steps.DuplicateSteps((KEYS[0], KEYS[-1])),

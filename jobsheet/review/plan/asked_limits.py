@@ -56,6 +56,26 @@ def limited(asked: AsAsked) -> Iterator[Limited]:
             )
 
 
+def asked_sizes(asked: AsAsked) -> Iterator[tuple[Size, tuple[Step, ...]]]:
+    """Every size that the drawing has, with the steps that make it, in order: of the whole, widths, diameters, depths, lengths, mouths."""
+    shape = asked.part.shape
+    for axis, size in enumerate(shape.sizes if shape is not None else ()):
+        found = asked.size(axis)
+        if size is not None and found is not None:
+            yield size, asked.steps(found.steps)
+    for line, feature in asked.part.features:
+        steps = _makers(asked, line, feature)
+        mouth = feature.mouth
+        sizes = (
+            feature.size,
+            feature.other,
+            feature.depth,
+            feature.length,
+            *((mouth.size, mouth.depth) if mouth is not None else ()),
+        )
+        yield from ((size, steps) for size in sizes if size is not None)
+
+
 def _has_limits(size: Size | None) -> bool:
     return size is not None and size.high > size.low
 

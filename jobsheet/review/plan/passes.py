@@ -40,10 +40,10 @@ def _across_both(plan: Plan, step: Step, left: float) -> float:
     nominal = step.fields.measure.nominal
     faces = opposite_of_shoulder(step)
     others = [
-        left - sized.shape.width
+        left - width
         for one in plan.steps[: step.index]
         if one.lie.up == step.lie.up
-        for face, sized in shoulders(one)
+        for face, width in shoulders(one)
         if face in faces
     ]
     return min((left, *others), key=lambda one: abs(one - nominal))

@@ -10,17 +10,17 @@ from jobsheet.model.finished import Feature
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.shape import Edge
 from jobsheet.review.plan.faces import Step
-from jobsheet.stages.course import NEAR, Sized
+from jobsheet.stages.course import NEAR
 
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 
 
-def shoulders(step: Step) -> Iterator[tuple[str, Sized]]:
-    """Each shoulder that a step cuts, with the face of the part at whose side it lies."""
+def shoulders(step: Step) -> Iterator[tuple[str, float]]:
+    """Each shoulder that a step cuts: the face of the part at whose side it lies, and how wide it is [m]."""
     for sized in step.cut.shapes:
         shape = sized.shape
         if isinstance(shape, Edge) and shape.depth < step.lie.size[2] - NEAR:
-            yield getattr(step.lie, _SIDES[shape.side]), sized
+            yield getattr(step.lie, _SIDES[shape.side]), shape.width
 
 
 def opposite_of_shoulder(step: Step) -> tuple[str, ...]:

@@ -8,19 +8,19 @@ from jobsheet.holdings.placed import in_jaws
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.remark import Fix, Remark
-from jobsheet.model.shape import Groove, Hole, Recess
+from jobsheet.model.shape import Edge, Groove, Hole, Recess
 from jobsheet.operations import written
 from jobsheet.operations.manners import BROKEN
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn
 from jobsheet.review.plan.faces import Plan, Step, plan_of
 from jobsheet.review.plan.held import does, holding_roles, how
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.stages.course import is_through
+from jobsheet.stages.course import NEAR, is_through
 
 
 @rule("burrs-off-before-the-next-hold", "Burrs off before the next hold", "rework")
 def burrs_off_before_the_next_hold(view: View) -> Iterator[Remark]:
-    """A face that was milled, or out of which a hole came, lies in a later set-up on jaw, parallels, table or plate, and nothing takes its burrs off in between.
+    """A face that was milled, or out of which a hole or the side of a cutter came, lies in a later set-up on jaw, parallels, table or plate, and nothing takes its burrs off in between.
 
     A step that deburrs, a cut of which it is said that its edges are broken, or a chamfer along the edges takes them off.
 
@@ -84,7 +84,8 @@ def _raises(plan: Plan, face: str, before: int) -> Step | None:
 def _left_on(step: Step) -> tuple[str, ...]:
     """The faces on which a cut leaves a burr: what it makes, and where it comes out."""
     out = any(
-        isinstance(sized.shape, Hole | Groove | Recess) and is_through(sized, step.lie.size[2])
+        (isinstance(sized.shape, Hole | Groove | Recess) and is_through(sized, step.lie.size[2]))
+        or (isinstance(sized.shape, Edge) and sized.shape.depth >= step.lie.size[2] - NEAR)
         for sized in step.cut.shapes
         if not (isinstance(sized.shape, Hole) and sized.shape.threaded)
     )

@@ -30,9 +30,9 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
     close = view.reckoned.shop.close_limits
     for set_up, steps in plan_of(view).groups():
         for index, step in enumerate(steps):
-            if not step.cuts or width_of_limits(step) is None:
+            if width_of_limits(step) is None or not (step.cuts or measures(step)):
                 continue
-            if (width_of_limits(step) or 0.0) <= close + 1e-9 and _after(step):
+            if _too_late(steps, step, close):
                 size = step.fields.measure.said
                 message = (
                     f"Measure {size} before you unclamp: afterwards it is not cut again in the same hold"
@@ -43,7 +43,8 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
                 )  # fmt: skip
                 continue
             if (
-                named(step)
+                not step.cuts
+                or named(step)
                 or how(step.operation, MEASURED, TO_SIZE)
                 or any(measures(one) for one in _still_held(steps[index + 1 :]))
             ):
@@ -54,6 +55,21 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
             fix = Fix(f"Measure behind {step.number}", added_after(step.key, written.BENCH, texts))
             yield remark(view, "measure-before-unclamping", message, step.key, fix=fix, set_up=set_up.key)
         yield from _only_when_out(view, set_up, steps)
+
+
+def _too_late(steps: tuple[Step, ...], step: Step, close: float) -> bool:
+    """Whether its close size is measured when the work is out, though it was cut in this set-up and nothing measured it there."""
+    if (width_of_limits(step) or 0.0) > close + 1e-9 or not _after(step):
+        return False
+    before = [one for one in steps if one.index < step.index]
+    return step.cuts or (
+        any(one.cuts for one in before) and not any(_same(one, step) and not _after(one) for one in before)
+    )
+
+
+def _same(one: Step, other: Step) -> bool:
+    size, asked = getattr(one.fields, "measure", None), other.fields.measure
+    return size is not None and abs(size.nominal - asked.nominal) < 1e-6
 
 
 def _after(step: Step) -> bool:
