@@ -57,6 +57,8 @@ class Roles(Struct, frozen=True, kw_only=True):
     full_width: bool = False
     #: Whether it begins in metal that is closed all round, so that something must let the cutter in.
     closed: bool = False
+    #: Whether a key goes into it: cutters for that are ground to its width.
+    keyed: bool = False
     #: Whether it leaves a loose piece in its middle.
     frees: bool = False
     #: What it does beside cutting (`operations/deeds.py`).

@@ -20,8 +20,8 @@ def own_width(step: Step, size: Size) -> bool:
 
 
 def held_by_the_cutter(step: Step, size: Size) -> bool:
-    """Whether a slot drill of the width holds the limits of a slot in one pass: no closer than grade 9 of its size."""
-    if step.fields.cutter.kind != "slot drill":
+    """Whether a slot drill of the width holds the limits of a keyway in one pass: no closer than grade 9 of its size."""
+    if not step.roles.keyed or step.fields.cutter.kind != "slot drill":
         return False
     try:
         grade = read_size(f"{size.nominal * 1e3:.6g} mm {GRADE}")

@@ -23,8 +23,8 @@ from jobsheet.units.show import trimmed
 def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
     """The width of a slot has close limits, the cutter is within them, and no passes open its sides.
 
-    Quiet where the cutter is smaller than the slot and its sides are opened, and for a slot drill where the limits are no closer
-    than H9: that a keyway is cut with, after a trial cut.
+    Quiet where the cutter is smaller than the slot and its sides are opened, and for a keyway cut with a slot drill where its limits
+    are no closer than H9: so keyways are cut, after a trial cut.
 
     Because: A full-width cutter is pushed aside: wide, tapered or off line.
     Not so: slot 10 +0.05 in one pass with the 10 mm cutter
