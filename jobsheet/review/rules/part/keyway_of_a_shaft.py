@@ -31,7 +31,7 @@ def keyway_of_a_shaft(view: View) -> Iterator[Remark]:
     if asked is None:
         return
     for line, feature in asked.part.features:
-        if feature.kind != "keyway" or feature.shaft is None:
+        if feature.shaft is None:  # a shaft is said of a keyway alone
             continue
         steps = [
             step
