@@ -58,7 +58,6 @@ class Text(Struct, frozen=True):
     anchor: str = "start"
     size: float | None = None
     ink: str = ""
-    outlined: bool = False
 
 
 Item = Line | Ellipse | Text

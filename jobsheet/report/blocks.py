@@ -119,8 +119,38 @@ class Columns(Struct, frozen=True, kw_only=True):
     ruled: tuple[int, ...] = ()
 
 
+class Measure(Struct, frozen=True, kw_only=True):
+    """A size to measure: its limits as two figures and a blank for what was found, or boxes to tick.
+
+    `how` says with what, where and when; `again` what is written down between two cuts, with its blanks.
+    """
+
+    step: str
+    what: str
+    low: str = ""
+    high: str = ""
+    boxes: tuple[str, ...] = ()
+    how: str = ""
+    again: str = ""
+
+
+class DialRow(Struct, frozen=True, kw_only=True):
+    """Readings of one handle in a step: which handle and from where, and each as whole turns and line, with a box.
+
+    `beside` is what the line is off, one for each reading; empty where none is off by more than its dial can show.
+    """
+
+    caption: str
+    readings: tuple[str, ...]
+    beside: tuple[str, ...] = ()
+
+
 class Step(Struct, frozen=True, kw_only=True):
-    """One row of the steps: what is set at the machine is ready to print; `share` stands with its sign."""
+    """One row of the steps: what is set at the machine is ready to print; `share` stands with its sign.
+
+    `cutter` is its line: cutter, place, holder and how far out, fluid. `dials` are the readings that are wound to, `measures`
+    what is measured of it.
+    """
 
     number: str
     do: str
@@ -132,19 +162,24 @@ class Step(Struct, frozen=True, kw_only=True):
     pace_note: str = ""
     depth: str = ""
     depth_note: str = ""
+    #: The numbers of its stop notes in the band of the page.
+    stops: str = ""
     verdict: str = ""
     share: str = ""
     governs: str = ""
     odds: str = ""
     #: What was not tried on this machine beside what governs, and where to begin.
     untried: str = ""
+    dials: tuple[DialRow, ...] = ()
+    measures: tuple[Measure, ...] = ()
     notes: tuple[NoteLine, ...] = ()
 
 
 class Steps(Struct, frozen=True):
-    """The steps under their captions."""
+    """The steps under their captions; further down on a page that has them already, without."""
 
     rows: tuple[Step, ...]
+    captions: bool = True
 
 
 class RungRow(Struct, frozen=True, kw_only=True):
@@ -169,21 +204,6 @@ class RungRows(Struct, frozen=True, kw_only=True):
     grows: str
     results: bool = True
     initials: bool = False
-
-
-class Measure(Struct, frozen=True, kw_only=True):
-    """A size to measure: its limits as two figures and a blank for what was found, or boxes to tick.
-
-    `how` says with what, where and when; `again` what is written down between two cuts, with its blanks.
-    """
-
-    step: str
-    what: str
-    low: str = ""
-    high: str = ""
-    boxes: tuple[str, ...] = ()
-    how: str = ""
-    again: str = ""
 
 
 class Measures(Struct, frozen=True):
@@ -222,6 +242,24 @@ class Worked(Struct, frozen=True, kw_only=True):
     caveats: tuple[str, ...] = ()
 
 
+class StopCause(Struct, frozen=True, kw_only=True):
+    """One cause to stop before cutting: its number on these sheets, its words, where it stands, whose initials it asks."""
+
+    number: int
+    text: str
+    where: str
+    asked: str = ""
+    given: str = ""
+
+
+class StopBand(Struct, frozen=True):
+    """The band above the title block: what nobody has read for this print, one row a cause."""
+
+    head: str
+    reason: str
+    causes: tuple[StopCause, ...]
+
+
 class TitleCell(Struct, frozen=True, kw_only=True):
     """One cell of the title block; `page` is filled with the page's number."""
 
@@ -233,7 +271,10 @@ class TitleCell(Struct, frozen=True, kw_only=True):
 
 
 class Page(Struct, frozen=True, kw_only=True):
-    """One page; what stands at its foot, and what is stamped over it."""
+    """One page; what stands at its foot, and the band of its stop notes above its title block.
+
+    `about` may name several set-ups that share the page, with a blank between them; `code` tells paper and file to be the same plan.
+    """
 
     kind: str
     #: The key of the set-up that it belongs to; `cover` for the cover.
@@ -242,7 +283,8 @@ class Page(Struct, frozen=True, kw_only=True):
     blocks: tuple[Any, ...]
     legend: tuple[str, ...] = ()
     foot: tuple[str, ...] = ()
-    stamp: str = ""
+    band: StopBand | None = None
+    code: str = ""
     number: int = 0
     total: int = 0
 

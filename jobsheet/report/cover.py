@@ -26,16 +26,20 @@ from jobsheet.report.blocks import (
     Rule,
     Signature,
     Table,
+    Ticks,
     Words,
     Writing,
 )
 from jobsheet.report.fetch import Fetched, also_on_the_bench, fetched, in_runs
+from jobsheet.report.heed.revisions import revision_blocks
+from jobsheet.report.heed.safety import line
+from jobsheet.report.heed.set_up_ticks import once
+from jobsheet.report.heed.stops import band
 from jobsheet.report.isometric import stock_picture
 from jobsheet.report.plan import Plan
-from jobsheet.report.safety import line, stop_box
 from jobsheet.report.stage_view import finished_view, shown
 from jobsheet.report.titles import title
-from jobsheet.report.wording import CHECKED, FOOT, STAMP, TRAINEE_JOB
+from jobsheet.report.wording import CHECKED, FOOT, TRAINEE_JOB
 from jobsheet.stock.all_shapes import words_of
 
 if TYPE_CHECKING:
@@ -45,6 +49,11 @@ if TYPE_CHECKING:
 FETCH, SET_UPS, OPEN = 14, 8, 6
 #: Rows of a table on a page of its own.
 LONG = 30
+#: The reason for the order and a note, as long as anybody writes them.
+WHOLE = (1800, 900)
+#: So many notes stand on the cover where anything can make room for them.
+LEAST = 4
+CHANGE = "What I would change next time"
 
 
 def cover(plan: Plan) -> list[Page]:
@@ -69,32 +78,32 @@ def cover(plan: Plan) -> list[Page]:
 
 
 def _open_page(plan: Plan, lines: list[NoteLine]) -> Page:
-    return _page(plan, "Cover, still open", (Gap(), *_open_box(lines)))
+    return _page(plan, "Cover, still open", (Gap(), *open_box(lines)))
 
 
 def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
-    stamp = STAMP if plan.open_stops else ""
     return Page(
         kind="cover",
         about="cover",
         title=title(plan, "Sheet", text),
         blocks=blocks,
         foot=(*plan.chosen, FOOT),
-        stamp=stamp,
+        band=band(plan),
+        code=plan.code,
     )
 
 
 def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> tuple[Page, int]:
     """The cover itself and how much of what is still open stands on it.
 
-    As many notes as there is room for, then shorter texts, then smaller pictures, then fewer open lines.
+    As many notes as there is room for, then smaller pictures, then fewer open lines, and only then shorter texts.
     """
     notes = [note for note in plan.notes.sheet if not note.back]
-    least = min(4, len(notes))
-    tries = [((145.0, (700, 500)), OPEN), ((120.0, (360, 240)), OPEN), ((96.0, (160, 120)), OPEN)]
-    tries += [((96.0, (160, 120)), opened) for opened in (4, 2, 1)]
-    for (high, lengths), opened in tries:
-        for count in range(len(notes), least - 1, -1):
+    tries = [((145.0, WHOLE), OPEN, LEAST), ((120.0, WHOLE), OPEN, LEAST), ((96.0, WHOLE), OPEN, LEAST)]
+    tries += [((96.0, WHOLE), OPEN, 0), ((96.0, WHOLE), 4, 0), ((96.0, WHOLE), 2, 0)]
+    tries += [((96.0, (600, 300)), 2, 0), ((96.0, (160, 120)), 1, 0)]
+    for (high, lengths), opened, least in tries:
+        for count in range(len(notes), min(least, len(notes)) - 1, -1):
             page = _made(plan, things, set_ups, count, lengths, high, opened)
             if plan.fits(page):
                 return page, opened
@@ -111,42 +120,52 @@ def _made(
     opened: int,
 ) -> Page:
     job = plan.job
-    why, also = (
-        plan.short(job.why, lengths[0], "why this order"),
-        plan.short(also_on_the_bench(plan), lengths[1], "also on the bench"),
-    )
-    left: list[object] = [Heading("Fetch"), fetch_table(plan, things)]
-    if also:
-        left += [Rule(), Heading("Also on the bench"), Words(also)]
-    if why:
-        left += [Gap(2), Rule(), Heading("Why this order"), Words(why)]
-    if job.note:
-        left += [Gap(2), Rule(), Heading("Note"), Words(plan.short(job.note, lengths[1], "note"))]
+    left = fetch_blocks(plan, things, lengths[1])
     notes = [note for note in plan.notes.sheet if not note.back]
-    left += [Gap(2), Rule(), Heading("What I would change next time"), Writing(1)]
-    lines = tuple(line(plan, note) for note in notes[:count])
-    right: list[object] = [Heading("Set-ups", _from_class(plan)), set_up_table(plan, set_ups), Gap(8)]
-    box: list[object] = [Heading("Before you start"), NoteLines(lines, "label")]
-    if count < len(notes) or any(plan.notes.set_ups.values()):
-        box.append(Words("More on the page of safety notes; read it before the first cut.", "note"))
-    right.append(Box(tuple(box)))
+    lines = tuple(line(note) for note in notes[:count])
+    right: list[object] = [Heading("Set-ups", _from_class(plan)), set_up_table(plan, set_ups), Gap(3)]
+    right += [Heading("Before the first cut"), Ticks(once(plan)), Gap(2)]
+    if lines:
+        right.append(Box((Heading("Before you start"), NoteLines(lines, "label"))))
     sign = TRAINEE_JOB if job.trainee else CHECKED
-    sheet_stops = tuple(note for note in plan.stops if not note.set_up or not note.operation)
-    step_stops = tuple(note for note in plan.stops if note not in sheet_stops)
     return _page(
         plan,
         "Cover",
         (
-            *stop_box(plan, sheet_stops + step_stops),
-            *_open_box(open_lines(plan)[:opened], len(open_lines(plan)) - opened),
-            _pictures(plan, high),
+            *open_box(open_lines(plan)[:opened], len(open_lines(plan)) - opened),
+            pictures(plan, high),
             Rule(),
             Columns(parts=(tuple(left), tuple(right)), shares=(0.5, 0.5)),
-            Gap(),
+            *why_blocks(plan, lengths),
+            *revision_blocks(plan),
             Rule(),
-            Signature(sign),
+            Columns(parts=((Heading(CHANGE), Writing(1)), (Signature(sign),)), shares=(0.4, 0.6)),
         ),
     )
+
+
+def fetch_blocks(plan: Plan, things: tuple[Fetched, ...], most: int) -> list[object]:
+    """What to fetch by drawer, and what else lies on the bench."""
+    also = plan.short(also_on_the_bench(plan), most, "also on the bench")
+    found: list[object] = [Heading("Fetch"), fetch_table(plan, things)]
+    return [*found, Rule(), Heading("Also on the bench"), Words(also, "label")] if also else found
+
+
+def why_blocks(plan: Plan, lengths: tuple[int, int]) -> list[object]:
+    """Why this order, and the note of the job."""
+    found: list[object] = []
+    for caption, text, most in (
+        ("Why this order", plan.job.why, lengths[0]),
+        ("Note", plan.job.note, lengths[1]),
+    ):
+        if text:
+            found += [
+                Gap(2),
+                Rule(),
+                Heading(caption),
+                Words(plan.short(text, most, caption.lower()), "label"),
+            ]
+    return found
 
 
 def _said(job: Job) -> FinishedPart | None:
@@ -158,7 +177,8 @@ def _said(job: Job) -> FinishedPart | None:
     return finished_part(job)
 
 
-def _pictures(plan: Plan, high: float) -> Columns:
+def pictures(plan: Plan, high: float) -> Columns:
+    """Stock and finished work side by side."""
     job = plan.job
     sizes = tuple(
         plan.short(one.text, 16, "size of the stock")
@@ -321,7 +341,8 @@ def _from_class(plan: Plan) -> str:
     return f"{said} by the class alone{more}"
 
 
-def _open_box(lines: list[NoteLine], more: int = 0) -> tuple[Box, ...]:
+def open_box(lines: list[NoteLine], more: int = 0) -> tuple[Box, ...]:
+    """What still stands against cutting, in a frame; nothing where nothing does."""
     if not lines:
         return ()
     blocks: list[object] = [Heading("Still open in this plan"), NoteLines(tuple(lines), "label")]

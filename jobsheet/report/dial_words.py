@@ -11,8 +11,11 @@ def in_words(numbers: tuple[int, ...]) -> str:
     """`point 2`, `points 1–4`, `points 1, 3, 4`."""
     if not numbers:
         return ""
-    if len(numbers) == 1:
-        return f"point {numbers[0]}"
+    return f"point{'s' if len(numbers) > 1 else ''} {in_runs_of(numbers)}"
+
+
+def in_runs_of(numbers: tuple[int, ...]) -> str:
+    """`1–4`, `1, 3, 4`."""
     runs: list[list[int]] = []
     for number in numbers:
         if runs and number == runs[-1][-1] + 1:
@@ -20,15 +23,15 @@ def in_words(numbers: tuple[int, ...]) -> str:
         else:
             runs.append([number])
     words = [f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs]
-    return f"points {', '.join(words)}"
+    return ", ".join(words)
 
 
 def error_text(error: float, units: str) -> str:
-    """How far the line is from the place: `off 0`, `+0.008 mm`."""
+    """How far the line is from the place: `+0.008 mm`; nothing where it is on it."""
     factor, decimals, unit = (1 / 0.0254, 4, "in") if units == "in" else (1e3, 3, "mm")
     text = plain(error * factor, decimals)
     if not float(text.replace(MINUS, "-")):
-        return "off 0"
+        return ""
     return f"{'+' if error > 0 else ''}{text} {unit}"
 
 

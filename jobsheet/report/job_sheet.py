@@ -11,17 +11,20 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.not_checked import NotChecked
 from jobsheet.model.remark import Remark
 from jobsheet.reckoning.reckoner import Reckoned
-from jobsheet.report.blocks import Document, Gap, Heading, Page, Words, words_of
+from jobsheet.report.blocks import Document, Gap, Heading, Page, Rule, Words, words_of
+from jobsheet.report.compact import compact
 from jobsheet.report.cover import cover
-from jobsheet.report.plan import Initials, Plan, courses
+from jobsheet.report.heed.safety import MOST, rest
+from jobsheet.report.heed.stops import band
+from jobsheet.report.plan import CUT, Initials, Plan, courses
 from jobsheet.report.positions_card import positions_cards
-from jobsheet.report.safety import rest
-from jobsheet.report.set_up_sheet import set_up_sheets
-from jobsheet.report.titles import title
-from jobsheet.report.wording import FOOT, STAMP
+from jobsheet.report.set_up_sheet import set_up_pages
+from jobsheet.report.titles import short_title
+from jobsheet.report.wording import FOOT
 from jobsheet.report.working_page import working as working_blocks
 from jobsheet.review.notes.notes import Notes
 from jobsheet.storage.carried import carried_with
+from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_writing import write_job
 
 
@@ -61,15 +64,17 @@ def job_sheet(
     name : str
         The file's name without its ending
     """
+    data = write_job(job).encode() if source is None else source
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
-        courses=courses(job, reckoned.settings), not_checked=not_checked,
+        courses=courses(job, reckoned.settings), not_checked=not_checked, code=check_code(data), measured=fits is not always,
     )  # fmt: skip
-    pages = cover(plan)
-    for course in plan.courses:
-        pages += set_up_sheets(plan, course)
-        pages += positions_cards(plan, course)
-    pages += _flow(plan, "safety", "Safety notes", rest(plan, pages))
+    pages = compact(plan)
+    if not pages:
+        pages = [*cover(plan), *set_up_pages(plan)]
+        for course in plan.courses:
+            pages += positions_cards(plan, course)
+        pages = _with_safety(plan, pages)
     if working:
         pages += _flow(plan, "working", "Working", working_blocks(plan))
     pages += _flow(plan, "long", "Texts in full", _long(plan, pages))
@@ -79,10 +84,23 @@ def job_sheet(
         name=name,
         title=f"{part or name}, set-up sheets",
         pages=tuple(replace(page, number=index, total=total) for index, page in enumerate(pages, 1)),
-        source=write_job(job).encode() if source is None else source,
+        source=data,
         beside=carried_with(job),
         open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
     )
+
+
+def _with_safety(plan: Plan, pages: list[Page]) -> list[Page]:
+    """What is still to be heeded on the last page that has the room for most of it; else on one of its own."""
+    blocks = rest(plan, pages)
+    if not blocks:
+        return pages
+    for at in range(len(pages) - 1, 0, -1) if plan.measured else ():
+        for most in range(MOST, LEAST - 1, -2):
+            joined = replace(pages[at], blocks=(*pages[at].blocks, Rule("frame"), *rest(plan, pages, most)))
+            if plan.fits(joined):
+                return [*pages[:at], joined, *pages[at + 1 :]]
+    return [*pages, *_flow(plan, "safety", "Safety notes", blocks)]
 
 
 def _long(plan: Plan, pages: list[Page]) -> list[object]:
@@ -93,7 +111,7 @@ def _long(plan: Plan, pages: list[Page]) -> list[object]:
     for where, text in found.items():
         blocks += [
             Gap(4),
-            Heading(f"{where[:1].upper()}{where[1:]}"),
+            Heading(f"{CUT} {where[:1].upper()}{where[1:]}"),
             *(Words(piece) for piece in _pieces(text)),
         ]
     return blocks
@@ -111,17 +129,18 @@ def _pieces(text: str, most: int = 1200) -> Iterator[str]:
 
 def _flow(plan: Plan, kind: str, text: str, blocks: list[object]) -> list[Page]:
     """Blocks over as many pages as they need; a heading never stands alone at the end of one."""
-    head = title(plan, "Sheet", text)
-    stamp = STAMP if plan.open_stops else ""
+    head = short_title(plan, "Sheet", text)
 
     def page(part: list[object]) -> Page:
-        return Page(kind=kind, title=head, blocks=tuple(part), foot=(FOOT,), stamp=stamp)
+        return Page(
+            kind=kind, title=head, blocks=tuple(part), foot=(FOOT,), band=band(plan, ()), code=plan.code
+        )
 
     pages: list[Page] = []
     start = 0
     while start < len(blocks):
         end = start + 1
-        while end < len(blocks) and end - start < MOST and plan.fits(page(blocks[start : end + 1])):
+        while end < len(blocks) and end - start < FLOWING and plan.fits(page(blocks[start : end + 1])):
             end += 1
         if end < len(blocks):
             while end > start + 1 and isinstance(blocks[end - 1], (Heading, Gap)):
@@ -131,5 +150,7 @@ def _flow(plan: Plan, kind: str, text: str, blocks: list[object]) -> list[Page]:
     return pages
 
 
+#: Fewer notes than this are not worth the page that they share; they get one of their own.
+LEAST = 10
 #: Blocks of a flowing page where nothing is measured.
-MOST = 60
+FLOWING = 60

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     from jobsheet.stages.solids import Stage
 
 T = TypeVar("T")
+#: Behind a text that is cut, as a footnote has it: the whole of it stands under the same sign at the end.
+CUT = "*"
 
 
 class Initials(Struct, frozen=True, kw_only=True):
@@ -56,6 +58,10 @@ class Plan(Struct, kw_only=True):
     fits: Callable[[Page], bool]
     courses: tuple[Course, ...]
     not_checked: tuple[NotChecked, ...] = ()
+    #: The check code of the plan that these sheets carry.
+    code: str = ""
+    #: Whether `fits` measures; where nothing is measured, pages are not filled up with what comes next.
+    measured: bool = True
     #: Where and as cut -> whole text. Pages are tried out, so not every one of them was printed so.
     long: dict[tuple[str, str], str] = field(default_factory=dict)
     #: Blocks that many tries of a page have in common.
@@ -70,7 +76,7 @@ class Plan(Struct, kw_only=True):
             return text
         start = text[: most - 1]
         blank = start.rfind(" ")
-        cut = f"{start[:blank] if blank > most * 0.6 else start} …"
+        cut = f"{start[:blank] if blank > most * 0.6 else start}{CUT}"
         self.long[where, cut] = text
         return cut
 

@@ -33,10 +33,9 @@ class Point(Struct, frozen=True, kw_only=True):
 
 
 class DialPlace(Struct, frozen=True):
-    """A distance at a handle: turns and dial, the line to stop at and how far off it is."""
+    """A distance at a handle: whole turns and the line to stop at, and how far off that is; empty where it is not."""
 
-    dial: str
-    line: str
+    on_lines: str
     error: str
 
 
@@ -80,6 +79,6 @@ def dial_place(handle: Handle | None, distance: float, units: str) -> DialPlace:
     How far the line is off is in the job's units, those of the drawing's tolerances.
     """
     if handle is None:
-        return DialPlace("", "", "")
+        return DialPlace("", "")
     found = stop(handle, distance)
-    return DialPlace(found.dial, found.line, error_text(found.error, units))
+    return DialPlace(found.on_lines, error_text(found.error, units))

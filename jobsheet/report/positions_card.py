@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from jobsheet.report.blocks import Columns, Facts, Gap, Heading, Page, Picture, Rule, Words
+from jobsheet.report.blocks import Columns, Gap, Heading, Page, Picture, Rule, Words
 from jobsheet.report.cover import face_up
 from jobsheet.report.dial_words import approach
+from jobsheet.report.heed.stops import band
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point
-from jobsheet.report.set_up_sheet import held_facts, positions_table, scales
-from jobsheet.report.titles import title
-from jobsheet.report.wording import FOOT, STAMP
+from jobsheet.report.set_up_head import held_facts, positions_table, said, scales
+from jobsheet.report.titles import short_title
+from jobsheet.report.wording import FOOT
 from jobsheet.report.zero_view import beside_the_work, zero_picture
 
 #: Points on a page, and passes that have a column of ticks on one card.
-POINTS, PASSES = 30, 5
+POINTS, PASSES = 30, 8
 
 
 def positions_cards(plan: Plan, course: Course) -> list[Page]:
@@ -37,19 +38,19 @@ def positions_cards(plan: Plan, course: Course) -> list[Page]:
 def _card(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...]) -> Page:
     set_up = course.set_up
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
-    picture = zero_picture(set_up, course.lie, course.points, datums, 330, 190, machine=plan.card)
+    picture = zero_picture(set_up, course.lie, course.points, datums, 330, 120, machine=plan.card)
     name = plan.short(face_up(set_up), 40, f"set-up {set_up.number}, title")
     last = "Last: go back to 0 + 0 and look whether both dials still say so."
     return Page(
         kind="positions", about=set_up.key,
-        title=title(plan, "Positions card", f"{set_up.number} of {len(plan.job.set_ups)} · {name}"),
+        title=short_title(plan, "Positions card", f"{set_up.number} of {len(plan.job.set_ups)} · {name}"),
         blocks=(
-            Columns(parts=((Picture("Zero, from above", picture, beside_the_work(set_up, course.lie, course.points)),), (Gap(1), Facts(held_facts(plan, course)))), shares=(0.66, 0.34), ruled=(1,)),
+            Columns(parts=((Picture("Zero, from above", picture, beside_the_work(set_up, course.lie, course.points)),), (Gap(1), *said(held_facts(plan, course)))), shares=(0.66, 0.34), ruled=(1,)),
             Rule(),
             Heading("Positions", scales(plan)),
             positions_table(plan, course, points, passes),
             Words(last, "label bold"),
             Words(approach(set_up)),
         ),
-        legend=("zero", *(("datum",) if datums else ()), "cut now"), foot=(FOOT,), stamp=STAMP if plan.open_stops else "",
+        legend=("zero", *(("datum",) if datums else ()), "cut now"), foot=(FOOT,), band=band(plan, (set_up.key,)), code=plan.code,
     )  # fmt: skip

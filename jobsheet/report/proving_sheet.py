@@ -26,11 +26,12 @@ from jobsheet.report.blocks import (
     Page,
     RungRow,
     RungRows,
+    StopBand,
     TitleCell,
     Words,
     Writing,
 )
-from jobsheet.report.wording import CALCULATED, COMPETENT, FOOT, STAMP
+from jobsheet.report.wording import CALCULATED, COMPETENT, FOOT, STAMP, STAMP_REASON
 from jobsheet.review.notes.notes import NoteRow, cutter_word, rows
 from jobsheet.review.notes.triggers import holds
 
@@ -87,7 +88,7 @@ def proving_sheet(
         body += [Gap(6), Heading("No ladder"), Words(ladder.refused, "step")]
     page = Page(
         kind="proving", about="proving", title=_title(ladder, planned_by, workshop), blocks=tuple(body),
-        foot=(f"{CALCULATED} {SUPERVISION}", FOOT), stamp=STAMP if open_stops else "", number=1, total=1,
+        foot=(f"{CALCULATED} {SUPERVISION}", FOOT), band=StopBand(STAMP, STAMP_REASON, ()) if open_stops else None, number=1, total=1,
     )  # fmt: skip
     return Document(
         name=name,

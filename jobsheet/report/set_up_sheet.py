@@ -1,126 +1,188 @@
-"""The sheets of a set-up, from the top as the hands work: hold, zero, before cutting, positions, steps, measure."""
+"""The sheets of all set-ups: short ones share a page, a long one goes on over several, a hole's chain stays together."""
 
 from __future__ import annotations
 
-from jobsheet.holdings.all_holdings import rests_of, words_of
-from jobsheet.holdings.of_stock import at_odds
-from jobsheet.holdings.placed import in_jaws
-from jobsheet.holdings.to_say import to_say, unasked
-from jobsheet.machine.handles import scale_text
-from jobsheet.model.job import SetUp
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.model.job import Operation
 from jobsheet.report.blocks import (
     Blanks,
-    Cell,
-    Column,
     Columns,
-    Facts,
     Gap,
     Heading,
-    Measures,
     Page,
-    Picture,
     Rule,
     Step,
     Steps,
-    Table,
+    Ticks,
     Words,
     Writing,
 )
 from jobsheet.report.cover import face_up
-from jobsheet.report.dial_words import approach, backlash
-from jobsheet.report.held_in_words import changes, gone_by, sits_words, tight_words
-from jobsheet.report.holding_view import holding_picture, jaw_words, signs
-from jobsheet.report.measured import measures_of
+from jobsheet.report.heed.set_up_ticks import at_the_end
+from jobsheet.report.heed.stops import band
+from jobsheet.report.holding_view import signs
 from jobsheet.report.plan import Course, Plan
-from jobsheet.report.points import ON_THE_SHEET, Point, dial_place, places_of
-from jobsheet.report.safety import set_up_stops, stop_box, ticks
-from jobsheet.report.stage_view import after_picture, from_above, shown
-from jobsheet.report.step_rows import TIGHT, steps_of
-from jobsheet.report.titles import title
-from jobsheet.report.wording import CALCULATED, FOOT, STAMP, TRAINEE
-from jobsheet.report.zero_view import beside_the_work, zero_picture
+from jobsheet.report.points import ON_THE_SHEET, places_of
+from jobsheet.report.rows.step_rows import TIGHT, steps_of
+from jobsheet.report.set_up_head import head
+from jobsheet.report.titles import short_title
+from jobsheet.report.wording import CALCULATED, FOOT, TRAINEE
 
-#: So many rows of steps stand on a page.
-STEPS = 10
-#: Height of the drawings of the holding: on the first sheet, on one that continues, and where that has little room.
-FIRST, SMALL, SMALLEST = 114.0, 104.0, 88.0
+#: So many rows of steps stand on a page, and so many a set-up has that may share one with others.
+STEPS, FEW = 10, 4
+#: A last sheet has at least so many rows, where the one before it can spare them.
+LEAST = 3
 VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
+HAPPENED = "noise, chatter, finish, stall"
 
 
-def set_up_sheets(plan: Plan, course: Course) -> list[Page]:
-    """All sheets of one set-up: notes in full where that takes no further sheet, else their first sentences."""
-    best: list[Page] = []
-    least = (0, 0)
-    for short, high in ((False, SMALL), (True, SMALL), (True, SMALLEST)):
-        found = _sheets(plan, course, short=short, high=high)
-        over = (sum(not plan.fits(page) for page in found), len(found))
-        if not best or over < least:
-            best, least = found, over
-        if least == (0, 1):
-            break
-    return best
+class Part(Struct, frozen=True, kw_only=True):
+    """What of a set-up stands on one page: its rows, which sheet of how many, and after which step it continues."""
+
+    course: Course
+    steps: tuple[Step, ...]
+    index: int = 0
+    count: int = 1
+    before: str | None = None
+    positions: bool = True
+    small: bool = False
+    last: bool = True
 
 
-def _sheets(plan: Plan, course: Course, *, short: bool, high: float) -> list[Page]:
-    operations = course.set_up.operations
-    rows = [steps_of(plan, course, operation, short=short) for operation in operations]
-    parts: list[tuple[Step, ...]] = []
+def set_up_pages(plan: Plan) -> list[Page]:
+    """All pages of all set-ups."""
+    pages: list[tuple[Part, ...]] = []
+    for course in plan.courses:
+        rows = rows_of(plan, course)
+        shared = _shared(plan, pages[-1], course, rows) if pages else None
+        if shared is not None:
+            pages[-1] = shared
+        else:
+            pages += [(part,) for part in _parts(plan, course, rows)]
+    # The last page shares with the notes of the whole job what it has left.
+    return [_page(plan, _roomier(plan, parts) if parts is not pages[-1] else parts) for parts in pages]
+
+
+def rows_of(
+    plan: Plan, course: Course, *, short: bool = False, said: frozenset[str] = frozenset()
+) -> list[tuple[Step, ...]]:
+    """The rows of every operation of a set-up; `short` with the first sentence of each caution, but for those `said` above."""
+    return [
+        steps_of(plan, course, operation, short=short, said=said) for operation in course.set_up.operations
+    ]
+
+
+def _cautions(plan: Plan, page: tuple[Part, ...]) -> frozenset[str]:
+    """Ids of the cautions that stand beside the steps of a page."""
+    operations = [one for part in page for one in part.course.set_up.operations]
+    return frozenset(note.id for one in operations for note in plan.notes.steps.get(one.key, ()))
+
+
+def _shared(
+    plan: Plan, page: tuple[Part, ...], course: Course, rows: list[tuple[Step, ...]]
+) -> tuple[Part, ...] | None:
+    """The same page with one more short set-up on it; None where it has no room for all of it."""
+    steps = tuple(step for some in rows for step in some)
+    if not 0 < len(steps) <= FEW or sum(len(part.steps) for part in page) + len(steps) > STEPS:
+        return None
+    whole = all(part.count == 1 for part in page)
+    own = _small(plan, Part(course=course, steps=steps), _cautions(plan, page) if whole else frozenset())
+    before = tuple(_small(plan, part, _cautions(plan, page[:at])) for at, part in enumerate(page))
+    together = (*before, own)
+    return together if plan.measured and plan.fits(_page(plan, together)) else None
+
+
+def _small(plan: Plan, part: Part, said: frozenset[str] = frozenset()) -> Part:
+    """A part with its short block and its notes by their first sentences, where it is a set-up of few steps."""
+    if part.before is not None or part.count > 1 or len(part.steps) > FEW:
+        return part
+    rows = rows_of(plan, part.course, short=True, said=said)
+    return replace(part, small=True, steps=tuple(step for some in rows for step in some))
+
+
+def _roomier(plan: Plan, parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    """A set-up that stands alone has its large drawings back, where there is room for them."""
+    if len(parts) > 1 or not parts[0].small:
+        return parts
+    rows = rows_of(plan, parts[0].course)
+    large = (replace(parts[0], small=False, steps=tuple(step for some in rows for step in some)),)
+    return large if plan.fits(_page(plan, large)) else parts
+
+
+def _parts(plan: Plan, course: Course, rows: list[tuple[Step, ...]]) -> list[Part]:
+    """A set-up over as many sheets as it needs: cautions by their first sentences where that saves one."""
+    whole = Part(course=course, steps=tuple(step for some in rows for step in some))
+    last = course is plan.courses[-1]
+    for one in (_small(plan, whole), whole) if last else (whole, _small(plan, whole)):
+        if len(one.steps) <= STEPS and plan.fits(_page(plan, (one,))):
+            return [one]
+    full = _split(plan, course, rows)
+    first = _split(plan, course, rows_of(plan, course, short=True)) if plan.measured else full
+    return first if len(first) < len(full) else full
+
+
+def _split(plan: Plan, course: Course, rows: list[tuple[Step, ...]]) -> list[Part]:
+    """A set-up that one sheet does not hold, from sheet to sheet."""
+    ends: list[int] = []
     start = 0
-    while start < len(rows) or not parts:
-        end = _end(plan, course, rows, start, high, first=not parts)
+    while start < len(rows) or not ends:
+        end = _end(plan, course, rows, start)
         if end == start and start < len(rows):
             # Not even one step has room: its texts are cut shorter, and stand in full at the end.
-            rows[start] = steps_of(plan, course, operations[start], short=True, lengths=TIGHT)
-            end = max(_end(plan, course, rows, start, high, first=not parts), start + 1)
-        parts.append(tuple(step for operation in rows[start:end] for step in operation))
+            operation = course.set_up.operations[start]
+            rows[start] = steps_of(plan, course, operation, short=True, lengths=TIGHT)
+            end = max(_end(plan, course, rows, start), start + 1)
+        ends.append(end)
         start = end
-    pages = []
-    for index, part in enumerate(parts):
-        page = _page(plan, course, part, index, len(parts), parts, high=high)
-        if short:
-            whole = _page(plan, course, _in_full(plan, course, part), index, len(parts), parts, high=high)
-            page = whole if plan.fits(whole) else page
-        pages.append(page)
-    return pages
+    starts = _evened(plan, course, rows, [0, *ends[:-1]])
+    return [_part(course, rows, at, starts) for at in range(len(starts))]
 
 
-def _in_full(plan: Plan, course: Course, part: tuple[Step, ...]) -> tuple[Step, ...]:
-    """The same steps with their notes in full, for a sheet that turns out to have the room."""
-    numbers = {step.number for step in part}
-    return tuple(
-        step
-        for operation in course.set_up.operations
-        if str(operation.number) in numbers
-        for step in steps_of(plan, course, operation, short=False)
+def _part(course: Course, rows: list[tuple[Step, ...]], at: int, starts: list[int]) -> Part:
+    end = starts[at + 1] if at + 1 < len(starts) else len(rows)
+    steps = tuple(step for some in rows[starts[at] : end] for step in some)
+    before = str(course.set_up.operations[starts[at] - 1].number) if at else None
+    return Part(
+        course=course,
+        steps=steps,
+        index=at,
+        count=len(starts),
+        before=before,
+        positions=_first_to_go(course, rows, starts[at], end),
+        last=at == len(starts) - 1,
     )
 
 
-def _end(
-    plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int, high: float, *, first: bool
-) -> int:
+def _first_to_go(course: Course, rows: list[tuple[Step, ...]], start: int, end: int) -> bool:
+    """Whether the points stand on the sheet of these operations: once, where a step first goes to any."""
+    going = [index for index, one in enumerate(course.set_up.operations) if places_of(one)]
+    return bool(going) and start <= going[0] < end and bool(rows)
+
+
+def _evened(plan: Plan, course: Course, rows: list[tuple[Step, ...]], starts: list[int]) -> list[int]:
+    """Where sheets begin, with some steps moved to a last sheet that would have hardly any."""
+    if len(starts) < 2:
+        return starts
+    count = sum(len(some) for some in rows[starts[-1] :])
+    trial = starts[-1]
+    while count < LEAST and trial - 1 > starts[-2] + LEAST:
+        trial -= 1
+        count += len(rows[trial])
+    moved = [*starts[:-1], trial]
+    return moved if plan.fits(_page(plan, (_part(course, rows, len(moved) - 1, moved),))) else starts
+
+
+def _end(plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int) -> int:
     """Up to which operation a sheet goes that begins at one; where something is left, a hole's chain is not parted."""
     end, count = start, 0
     while end < len(rows) and (count + len(rows[end]) <= STEPS or end == start):
         count += len(rows[end])
         end += 1
-    while end > start or not rows:
-        part = tuple(step for operation in rows[start:end] for step in operation)
-        # Two sheets are assumed while it is tried: `sheet 1 of 2` is what takes the room.
-        last = end == len(rows)
-        page = _page(
-            plan,
-            course,
-            part,
-            0 if first else 1,
-            1 if first and last else 2 + (not last),
-            [part],
-            last=last,
-            high=high,
-        )
-        if plan.fits(page) or not rows:
-            break
+    while end > start and not plan.fits(_page(plan, (_tried(course, rows, start, end),))):
         end -= 1
-    if end == len(rows) or end == start:
+    if end in (len(rows), start):
         return end
     operations = course.set_up.operations
     # A chain is moved to the next sheet only where at least half of this one stays.
@@ -130,263 +192,87 @@ def _end(
     return end
 
 
-def _same_chain(one: object, other: object) -> bool:
+def _tried(course: Course, rows: list[tuple[Step, ...]], start: int, end: int) -> Part:
+    """A sheet that is tried out, one of several: `sheet 1 of 2` is what takes the room."""
+    starts = [0, start, end] if start else [0, end]
+    return _part(course, rows, 1 if start else 0, starts if end < len(rows) else starts[:-1])
+
+
+def _same_chain(one: Operation, other: Operation) -> bool:
     """Whether two operations work at the same places, as spot, drill and tap do."""
-    first, second = places_of(one), places_of(other)  # type: ignore[arg-type]
+    first, second = places_of(one), places_of(other)
     return bool(first) and first == second
 
 
-def _page(
-    plan: Plan,
-    course: Course,
-    steps: tuple[Step, ...],
-    index: int,
-    count: int,
-    parts: list[tuple[Step, ...]],
-    *,
-    last: bool | None = None,
-    high: float = SMALL,
-) -> Page:
-    set_up = course.set_up
-    last = index == count - 1 if last is None else last
+def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
+    """One page of one set-up, or of several short ones under headings of their own."""
+    blocks: list[object] = []
+    for part in parts:
+        if len(parts) > 1:
+            blocks += [
+                *((Gap(2), Rule("frame")) if blocks else ()),
+                Heading(_named(plan, part), "hold, and the zero from above"),
+            ]
+        blocks += body(plan, part, captions=part is parts[0])
+    about = tuple(part.course.set_up.key for part in parts)
+    if len(parts) == 1:
+        text = _named(plan, parts[0])
+    else:
+        numbers = [str(part.course.set_up.number) for part in parts]
+        text = f"{', '.join(numbers[:-1])} and {numbers[-1]} of {len(plan.job.set_ups)}"
+    return Page(
+        kind="set-up", about=" ".join(about), title=short_title(plan, "Set-up" if len(parts) == 1 else "Set-ups", text),
+        blocks=tuple(blocks), legend=legend(plan, parts), foot=foot(plan), band=band(plan, about), code=plan.code,
+    )  # fmt: skip
+
+
+def _named(plan: Plan, part: Part) -> str:
+    set_up = part.course.set_up
     name = plan.short(face_up(set_up), 60, f"set-up {set_up.number}, title")
     text = f"{set_up.number} of {len(plan.job.set_ups)} · {name}"
-    if count > 1:
-        text += f", sheet {index + 1} of {count}"
-    before = parts[index - 1][-1].number if index and len(parts) > index - 1 and parts[index - 1] else ""
-    held = (
-        plan.once(_held, course, high, before)
-        if index
-        else plan.once(_held, course, FIRST if high > SMALLEST else SMALLEST, None)
-    )
-    blocks: list[object] = [*stop_box(plan, set_up_stops(plan, set_up)), *held, Rule()]
-    at_points = any(_goes_to(course, step) for step in steps) or (count == 1 and index == 0)
-    if index == 0:
-        blocks += [plan.once(_before, course, at_points, high > SMALLEST), Rule()]
-    elif at_points and course.points:
-        blocks += [*plan.once(_positions, course), Rule()]
-    if steps:
-        blocks.append(Steps(steps))
-    if last:
-        blocks += [Rule(), *_after(plan, set_up)]
-    else:
-        blocks += [Rule(), Words(f"Go on to sheet {index + 2}: do not unclamp.", "number")]
-    return Page(
-        kind="set-up", about=set_up.key, title=title(plan, "Set-up", text), blocks=tuple(blocks),
-        legend=_legend(plan, course, steps), foot=_foot(plan), stamp=STAMP if plan.open_stops else "",
-    )  # fmt: skip
+    return f"{text}, sheet {part.index + 1} of {part.count}" if part.count > 1 else text
 
 
-def _goes_to(course: Course, step: Step) -> bool:
-    """Whether a step goes to any of the points."""
-    return any(int(step.number) in point.steps for point in course.points)
+def body(plan: Plan, part: Part, *, captions: bool = True) -> list[object]:
+    """Head, steps and end of what of a set-up stands on a page."""
+    blocks = [*head(plan, part.course, small=part.small, before=part.before, positions=part.positions)]
+    if part.steps:
+        blocks.append(Steps(part.steps, captions))
+    if part.last:
+        return [*blocks, Rule(), *after(plan, part.course, short=part.small)]
+    return [*blocks, Rule(), Words(f"Go on to sheet {part.index + 2}: do not unclamp.", "number")]
 
 
-def _foot(plan: Plan) -> tuple[str, ...]:
-    training = (TRAINEE,) if plan.job.trainee else ()
-    return (*training, *plan.chosen, CALCULATED, FOOT)
-
-
-def _held(plan: Plan, course: Course, high: float, before: str | None) -> tuple[object, ...]:
-    """How it is held, the zero from above, and both in words; on a sheet that continues, what one needs to look again."""
-    job, set_up = plan.job, course.set_up
-    datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
-    facts = held_facts(plan, course)
-    if before is not None:
-        said = changes(set_up, int(before)) if before else ""
-        again = f"step {before}: {said or 'same holding'}, same zero"
-        facts = (("continues from", again), *(fact for fact in facts if fact[0] in _AGAIN))
-    if before is None and high > SMALLEST:
-        return _held_first(plan, course, datums, facts, high)
-    gone = gone_by(set_up, int(before)) if before else frozenset()
-    hold = holding_picture(set_up, course.lie, datums, 150, high, plan.card, gone)
-    points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    return (
-        Columns(
-            parts=(
-                (Picture("Hold", hold),),
-                (_zero(plan, course, points, datums, 200, high, gone),),
-                (Gap(1), Facts(facts)),
-            ),
-            shares=(0.31, 0.4, 0.29),
-            ruled=(2,),
-        ),
-    )
-
-
-def _zero(
-    plan: Plan,
-    course: Course,
-    points: tuple[Point, ...],
-    datums: tuple[tuple[str, str], ...],
-    width: float,
-    high: float,
-    gone: frozenset[str] = frozenset(),
-) -> object:
-    """The zero and the points from above, on the lines of the work as the set-up begins."""
-    set_up, lie = course.set_up, course.lie
-    return shown(
-        "Zero, from above",
-        lambda: zero_picture(
-            set_up, lie, points, datums, width, high, from_above(plan.stages, set_up.key), plan.card, gone
-        ),
-        beside_the_work(set_up, lie, points),
-    )
-
-
-def _held_first(
-    plan: Plan,
-    course: Course,
-    datums: tuple[tuple[str, str], ...],
-    facts: tuple[tuple[str, str], ...],
-    high: float,
-) -> tuple[object, ...]:
-    """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
-    set_up = course.set_up
-    points = course.points if len(course.points) <= ON_THE_SHEET else ()
-    hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card)
-    after = shown("After this set-up", lambda: after_picture(plan.stages, set_up.key, datums, 142, high))
-    pictures: list[tuple[object, ...]] = [
-        (Picture("Hold", hold),),
-        (_zero(plan, course, points, datums, 190, high),),
-    ]
-    if after is not None:
-        pictures.append((after,))
-    shares = (0.3, 0.41, 0.29) if after is not None else (0.4, 0.6)
-    half = (len(facts) + 1) // 2
-    return (
-        Columns(parts=tuple(pictures), shares=shares, ruled=(2,) if after is not None else ()),
-        Columns(parts=((Facts(facts[:half]),), (Facts(facts[half:]),)), shares=(0.5, 0.5)),
-    )
-
-
-#: What a sheet that continues says again.
-_AGAIN = ("held in", "fixed jaw", "on", "zero")
-
-
-def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
-    """Holding and zero in words; what was not said is left out."""
-    set_up = course.set_up
-    holding, zero = set_up.holding, set_up.zero
-    where = f"set-up {set_up.number}"
-    units = plan.job.units
-    letters = {face: letter for letter, face in plan.job.datums}
-    found = f", with {zero.found}" if zero.found else ""
-    up = f"{set_up.up}{f' ({letters[set_up.up]})' if set_up.up in letters else ''}, {set_up.operator} to you"
-    rows = (
-        ("held in", ", ".join(part for part in (words_of(holding), tight_words(holding)) if part)),
-        ("face up", up),
-        ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
-        ("on", rests_of(holding)),
-        ("sits", sits_words(holding, units)),
-        ("not said", ", ".join(to_say(set_up, plan.job.stock))),
-        ("does not agree", at_odds(set_up, plan.job.stock)),
-        ("not checked", unasked(set_up)),
-        ("zero", f"{zero.named or 'corner'}{found}"),
-        ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
-    )
-    return tuple((caption, plan.short(text, 110, f"{where}, {caption}")) for caption, text in rows if text)
-
-
-def _before(plan: Plan, course: Course, at_points: bool, roomy: bool) -> Columns:
-    """The ticks, and beside them the points where this sheet's steps go to any."""
-    said = " · ".join(row.text for row in plan.reminders.set_ups.get(course.set_up.key, ()) if roomy)
-    left = (
-        Heading("Before cutting"),
-        ticks(plan, course.set_up, reminded=roomy),
-        *((Words(f"{said}.", "note"),) if said else ()),
-    )
-    right = _positions(plan, course) if at_points else ()
-    if not right:
-        return Columns(parts=(left,), shares=(1.0,))
-    return Columns(parts=(left, right), shares=(0.3, 0.7))
-
-
-def _positions(plan: Plan, course: Course) -> tuple[object, ...]:
-    """The table of points, or where to find it."""
-    if not course.points:
-        return ()
-    if len(course.points) > ON_THE_SHEET:
-        return (
-            Heading("Positions"),
-            Words(f"{len(course.points)} points: on the positions card of this set-up.", "number"),
-            Words(approach(course.set_up)),
-        )
-    return (
-        Heading("Positions", scales(plan)),
-        positions_table(plan, course, course.points),
-        Words(approach(course.set_up), "note"),
-    )
-
-
-def scales(plan: Plan) -> str:
-    """What a turn and a line are on the two handles; once where they are alike."""
-    x, y = plan.card.handle("x"), plan.card.handle("y")
-    words = list(dict.fromkeys(scale_text(handle) for handle in (x, y) if handle is not None))
-    dials = f"{plan.card.title} dials, "
-    scale = (
-        words[0]
-        if len(words) == 1
-        else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False))
-    )
-    return "; ".join(part for part in (dials + scale, backlash(plan.card)) if part)
-
-
-def positions_table(
-    plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...] = ()
-) -> Table:
-    """Turns and dial from the zero, running; beside them the line to stop at and how far off it is."""
-    units = plan.job.units
-    columns = [
-        Column(caption="point", style="number"),
-        Column(caption=units, align="right", style="label"),
-        Column(caption="X turns + dial", style="dial"),
-        Column(caption=units, align="right", style="label", ruled=True),
-        Column(caption="Y turns + dial", style="dial"),
-        *(Column(caption=str(number), tick=True) for number in passes),
-    ]
-    rows = [
-        (
-            Cell(str(point.number)), *_axis(plan, "x", point.x, point.x_text), *_axis(plan, "y", point.y, point.y_text),
-            *(Cell(tick=number in point.steps) for number in passes),
-        )
-        for point in points
-    ]  # fmt: skip
-    return Table(columns=tuple(columns), rows=(_zero_row(plan, course, passes), *rows))
-
-
-def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell, ...]:
-    named = plan.short(course.set_up.zero.named, 16, f"set-up {course.set_up.number}, zero")
-    return (
-        Cell("0", (named,) if named else ()), *_axis(plan, "x", 0.0, "0"), *_axis(plan, "y", 0.0, "0"),
-        *(Cell(tick=False) for _ in passes),
-    )  # fmt: skip
-
-
-def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell]:
-    place = dial_place(plan.card.handle(axis), distance, plan.job.units)
-    return Cell(plan.short(text, 14, "position")), Cell(
-        place.dial or "no handle", (place.line, place.error) if place.dial else ()
-    )
-
-
-def _after(plan: Plan, set_up: SetUp) -> tuple[object, ...]:
-    measures = measures_of(plan, set_up)
-    happened: tuple[object, ...] = (
-        Heading("What happened", "noise, chatter, finish, stall"), Writing(1), Blanks(("made by", "checked by", "time")),
-    )  # fmt: skip
-    if not measures:
+def after(plan: Plan, course: Course, *, short: bool) -> tuple[object, ...]:
+    """What is ticked before the work is taken out, and lines for what happened."""
+    ticks = at_the_end(plan, course.set_up)
+    signed = Blanks(("made by", "checked by", "min set, cut"))
+    if short:
+        row = Blanks((f"what happened: {HAPPENED}", "made by", "min set, cut"))
+        return (*((Ticks(ticks),) if ticks else ()), row)
+    happened = (Heading("What happened", HAPPENED), Writing(1), signed)
+    if not ticks:
         return happened
-    return (
-        Columns(parts=((Heading("Measure in this hold"), Measures(measures)), happened), shares=(0.5, 0.5)),
-    )
+    return (Columns(parts=((Heading("Before unclamping"), Ticks(ticks)), happened), shares=(0.35, 0.65)),)
 
 
-def _legend(plan: Plan, course: Course, steps: tuple[Step, ...]) -> tuple[str, ...]:
-    """Only the signs of this page, and the verdicts."""
-    datums = {course.lie.side(face) for _, face in plan.job.datums}
-    points = bool(course.points) and len(course.points) <= ON_THE_SHEET
-    return (
-        *signs(course.set_up, course.lie), "zero", *(("datum",) if datums else ()), *(("cut now",) if points else ()),
-        *(("hazard",) if any(step.notes for step in steps) else ()), *VERDICTS,
-    )  # fmt: skip
+def foot(plan: Plan) -> tuple[str, ...]:
+    """The sentences at the foot of a page with steps."""
+    training = (TRAINEE,) if plan.job.trainee else ()
+    return (*training, *plan.chosen, f"{CALCULATED} {FOOT}")
+
+
+def legend(plan: Plan, parts: tuple[Part, ...]) -> tuple[str, ...]:
+    """Only the signs and the verdicts of this page."""
+    found: list[str] = []
+    for part in parts:
+        course = part.course
+        datums = {course.lie.side(face) for _, face in plan.job.datums}
+        points = bool(course.points) and len(course.points) <= ON_THE_SHEET
+        found += [
+            *signs(course.set_up, course.lie), "zero", *(("datum",) if datums else ()), *(("cut now",) if points else ()),
+            *(("hazard",) if any(step.notes for step in part.steps) else ()),
+        ]  # fmt: skip
+    given = {step.verdict for part in parts for step in part.steps}
+    given |= {"not tried" for part in parts for step in part.steps if step.untried}
+    return (*dict.fromkeys(found), *(one for one in VERDICTS if one in given))

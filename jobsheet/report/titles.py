@@ -16,34 +16,71 @@ def _surfaces(stock: Stock) -> str:
 
 
 def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], ...]:
-    """The block of a page that is called `text` under that caption."""
+    """The block of the cover, in three rows: part, what this page is called under that caption, where, of what, by whom."""
     job, card, short = plan.job, plan.card, plan.short
-    part = " ".join(word for word in (job.part.number, job.part.name) if word) or "Part without a name"
-    state = f"plan {job.revisions[-1].number}" if job.revisions else ""
-    drawing = ", ".join(
-        word for word in (job.part.drawing or job.part.number, job.part.revision, state) if word
-    )
     stock, surfaces = words_of(job.stock), _surfaces(job.stock)
     more = beyond_surfaces(job.stock.condition) if surfaces else job.stock.condition
     metal = ", ".join(word for word in (job.material, stock, surfaces, more) if word)
-    planned = ", ".join(word for word in (job.planned_by, job.planned_on) if word)
-    count = job.part.quantity
-    machine = f"{card.title}, invented" if card.invented else card.title
     return (
-        (
-            TitleCell(caption="Part" if count == 1 else f"Part, {count} to make", text=short(part, 110, "part"), share=0.416, strong=True),
-            TitleCell(caption=caption, text=text, share=0.334, strong=True),
-            TitleCell(caption="Page", share=0.25, strong=True, page=True),
-        ),
+        _first(plan, caption, text),
         (
             TitleCell(caption="Workshop", text=short(job.workshop, 90, "workshop"), share=0.416),
-            TitleCell(caption="Drawing, revision", text=short(drawing, 60, "drawing, revision"), share=0.16),
-            TitleCell(caption="Machine", text=short(machine, 60, "machine"), share=0.232),
+            TitleCell(caption="Drawing, revision", text=_drawing(plan), share=0.16),
+            TitleCell(caption="Machine", text=_machine(plan), share=0.232),
             TitleCell(caption="Machine card dated", text=short(card.card_date, 20, "date of the card"), share=0.192),
         ),
         (
             TitleCell(caption=f"Material and stock, {job.units}", text=short(metal, 110, "material and stock"), share=0.416),
-            TitleCell(caption="Planned by, date", text=short(planned, 60, "planned by"), share=0.334),
+            TitleCell(caption="Planned by, date", text=_planned(plan), share=0.334),
             TitleCell(caption="Checked by, date", share=0.25),
         ),
     )  # fmt: skip
+
+
+def short_title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], ...]:
+    """The block of every other page, in two rows: workshop and stock are on the cover."""
+    date = plan.short(plan.card.card_date, 20, "date of the card")
+    machine = plan.short(", ".join(word for word in (plan.card.title, date) if word), 60, "machine")
+    return (
+        _first(plan, caption, text),
+        (
+            TitleCell(caption="Drawing, revision", text=_drawing(plan), share=0.17),
+            TitleCell(caption="Machine, its card of", text=machine, share=0.28),
+            TitleCell(caption="Material", text=plan.short(plan.job.material, 40, "material"), share=0.15),
+            TitleCell(caption="Planned by, date", text=_planned(plan), share=0.25),
+            TitleCell(caption="Checked by", share=0.15),
+        ),
+    )
+
+
+def _first(plan: Plan, caption: str, text: str) -> tuple[TitleCell, ...]:
+    job = plan.job
+    part = " ".join(word for word in (job.part.number, job.part.name) if word) or "Part without a name"
+    count = job.part.quantity
+    return (
+        TitleCell(
+            caption="Part" if count == 1 else f"Part, {count} to make",
+            text=plan.short(part, 110, "part"),
+            share=0.416,
+            strong=True,
+        ),
+        TitleCell(caption=caption, text=text, share=0.424, strong=True),
+        TitleCell(caption="Page", share=0.16, strong=True, page=True),
+    )
+
+
+def _drawing(plan: Plan) -> str:
+    job = plan.job
+    state = f"plan {job.revisions[-1].number}" if job.revisions else ""
+    words = (job.part.drawing or job.part.number, job.part.revision, state)
+    return plan.short(", ".join(word for word in words if word), 60, "drawing, revision")
+
+
+def _machine(plan: Plan) -> str:
+    card = plan.card
+    return plan.short(f"{card.title}, invented" if card.invented else card.title, 60, "machine")
+
+
+def _planned(plan: Plan) -> str:
+    job = plan.job
+    return plan.short(", ".join(word for word in (job.planned_by, job.planned_on) if word), 60, "planned by")

@@ -194,7 +194,7 @@ def _lettering(points: tuple[Point, ...], scale: float) -> float | None:
         (math.dist((one.x, one.y), (other.x, other.y)) for one, other in itertools.pairwise(points)),
         default=1.0,
     )
-    return None if near * scale > 16 else max(4.5, near * scale * 0.42)
+    return None if near * scale > 16 else max(7.0, near * scale * 0.42)
 
 
 def _point(point: Point, x: float, y: float, scale: float, size: float | None, *, inward: bool) -> list[Item]:

@@ -33,6 +33,11 @@ def title_of(rule_id: str) -> str:
     return next((one.title for one in rules() if one.id == rule_id), rule_id)
 
 
+def severity_of(rule_id: str) -> str:
+    """How bad what a rule finds is; `habit` where it is no longer there."""
+    return next((one.severity for one in rules() if one.id == rule_id), "habit")
+
+
 class Reviewed(Struct, frozen=True):
     """What is open on a plan, what was set aside with its reason, and what could not be checked.
 

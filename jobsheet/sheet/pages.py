@@ -11,7 +11,7 @@ from jobsheet.drawing.drawn import Drawing, Item, Line, Text
 from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.remembered import remembered
-from jobsheet.report.blocks import Columns, Page, TitleCell, Writing
+from jobsheet.report.blocks import Columns, Page, StopBand, StopCause, TitleCell, Writing
 from jobsheet.sheet import rungs_block, steps_block, table_block
 from jobsheet.sheet.laid import Laid, across, lay, stacked, text_lines
 from jobsheet.sheet.plain_blocks import WRITING, wide
@@ -20,6 +20,8 @@ from jobsheet.sheet.wrapping import fitted, wrap
 
 #: Under the title block.
 AFTER_TITLE = 6.0
+#: Between the band of stop notes and the title block; widths in it for steps and for initials with date.
+AFTER_BAND, WHERE, SIGNED = 5.0, 104.0, 112.0
 #: Lines to write on that a page may gain at most.
 MOST_LINES = 14
 
@@ -45,10 +47,11 @@ def _inside(paper: str) -> tuple[float, float]:
 def _needed(page: Page, width: float) -> float:
     body = sum(lay(block, width).height for block in page.blocks) + BETWEEN * max(0, len(page.blocks) - 1)
     return (
-        _title(page.title, "999 of 999", width).height
+        _band(page.band, width).height
+        + _title(page.title, "999 of 999", width).height
         + AFTER_TITLE
         + body
-        + _foot(page.legend, page.foot, width).height
+        + _foot(page.legend, page.foot, page.code, width).height
     )
 
 
@@ -56,27 +59,16 @@ def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
     """The page as one drawing inside the margins, and the scale that brings it onto the paper (1 but for monsters)."""
     width, height = _inside(paper)
     head = _title(page.title, f"{page.number} of {page.total}" if page.total else "", width)
-    foot = _foot(page.legend, page.foot, width)
-    start = head.height + AFTER_TITLE
+    foot = _foot(page.legend, page.foot, page.code, width)
+    above = _band(page.band, width)
+    start = above.height + head.height + AFTER_TITLE
     body = stacked(page.blocks, width)
     spare = height - start - body.height - foot.height
     if spare >= WRITING:
         body = stacked(_grown(page.blocks, int(min(spare // WRITING, MOST_LINES))), width)
     needed = start + body.height + foot.height
     whole = max(height, needed)
-    items: list[Item] = []
-    if page.stamp:
-        items.append(
-            Text(
-                width / 2,
-                start + (whole - start - foot.height) * 0.6,
-                page.stamp,
-                "stamp",
-                "middle",
-                outlined=True,
-            )
-        )
-    items += head.items
+    items: list[Item] = [*above.items, *moved(head.items, 0.0, above.height)]
     items += moved(body.items, 0.0, start)
     items += moved(foot.items, 0.0, whole - foot.height)
     return Drawing(width, whole, tuple(items)), min(1.0, height / needed)
@@ -105,7 +97,7 @@ def _title(rows: tuple[tuple[TitleCell, ...], ...], number: str, width: float) -
         if index:
             items.append(across(width, y))
         laid = [_cell(cell, number, cell.share * width - 13) for cell in row]
-        height = max(33.0 if any(cell.strong for cell in row) else 27.5, *(one.height for one in laid))
+        height = max(31.0 if any(cell.strong for cell in row) else 26.0, *(one.height for one in laid))
         x = 0.0
         for cell, one in zip(row, laid, strict=True):
             if x:
@@ -126,24 +118,79 @@ def _cell(cell: TitleCell, number: str, room: float) -> Laid:
     return Laid((*items, *more), bottom + 3.0)
 
 
+@remembered(64)
+def _band(band: StopBand | None, width: float) -> Laid:
+    """The stop notes above the page: what nobody has read, and one row a cause with its line for initials."""
+    if band is None:
+        return Laid((), 0.0)
+    items: list[Item] = []
+    y = 0.0
+    if band.head:
+        items += mark_at("hazard", 13.0, 8.0, 5.0)
+        items.append(Text(27.0, 16.5, band.head, "band"))
+        left = 27.0 + wide(band.head, "band") + 10
+        more, y = text_lines(wrap(band.reason, "note", width - left - 6), "note", left, 2.5)
+        items += more
+        y = max(y + 2.5, 23.0)
+    for cause in band.causes:
+        if y:
+            items.append(across(width, y))
+        items += _cause(cause, y, width)
+        y += _cause_high(cause, width)
+    items.append(Line(box(0.8, 0.8, width - 1.6, y - 1.6), "frame", closed=True))
+    return Laid(tuple(items), y + AFTER_BAND)
+
+
+def _cause_lines(cause: StopCause, width: float) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    return wrap(cause.text, "strong", width - 34 - WHERE - SIGNED), wrap(cause.where, "note", WHERE - 8)
+
+
+def _cause_high(cause: StopCause, width: float) -> float:
+    return max(21.0, *(len(lines) * 9.8 + 5 for lines in _cause_lines(cause, width)))
+
+
+def _cause(cause: StopCause, y: float, width: float) -> list[Item]:
+    """Number in its box, words, steps, and initials with date: given, or to be written."""
+    text, where = _cause_lines(cause, width)
+    items: list[Item] = [Line(box(8.0, y + 3.5, 14, 14), "outline", closed=True)]
+    items.append(Text(15.0, y + 14, str(cause.number), "label bold", "middle"))
+    more, _ = text_lines(text, "strong", 28.0, y + 3.0)
+    items += more
+    more, _ = text_lines(where, "note", width - SIGNED - 8, y + 3.5, anchor="end")
+    items += more
+    left = width - SIGNED
+    if cause.given:
+        return [*items, Text(left + 2, y + 14, cause.given, "label bold")]
+    for at, size, caption in ((left, 68.0, cause.asked or "initials"), (left + 71.0, 36.0, "date")):
+        items.append(Line(box(at, y + 3, size, 15), "outline", closed=True))
+        lines, size_of = fitted(caption, "caption", size - 6)
+        items.append(Text(at + 3, y + 13.5, lines[0], "caption", size=size_of))
+    return items
+
+
 @remembered(256)
-def _foot(legend: tuple[str, ...], sentences: tuple[str, ...], width: float) -> Laid:
-    """Legend and deferring words; a gap above them, so that nothing stands too near."""
+def _foot(legend: tuple[str, ...], sentences: tuple[str, ...], code: str, width: float) -> Laid:
+    """Legend, deferring words and check code; a gap above them, so that nothing stands too near."""
     items: list[Item] = []
     y = BETWEEN + 1
     items.append(across(width, y, "section"))
     y += 4
+    said = f"check {code}" if code else ""
+    room = width - (wide(said, "legend") + 10 if said else 0.0)
+    if said:
+        items.append(Text(width, y + 7.7, said, "legend", "end"))
     if legend:
         x = 0.0
         for sign in legend:
             need = 11 + wide(sign, "legend") + 6.5
-            if x + need - 6.5 > width:
-                x, y = 0.0, y + 12.5
+            if x + need - 6.5 > room:
+                x, y, room = 0.0, y + 11.5, width
             items += mark_at(sign, 9.0, x, y)
             items.append(Text(x + 11, y + 7.7, sign, "legend"))
             x += need
-        y += 13.5
+        y += 11.5
+    narrow = room if said and not legend else width
     for sentence in sentences:
-        more, y = text_lines(wrap(sentence, "foot", width), "foot", 0.0, y)
+        more, y = text_lines(wrap(sentence, "foot", narrow), "foot", 0.0, y)
         items += more
     return Laid(tuple(items), y)

@@ -7,7 +7,7 @@ from typing import Any
 
 from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
 from jobsheet.sheet.fonts import font_name, printable, width
-from jobsheet.sheet.styles import INKS, OUTLINE, STYLES
+from jobsheet.sheet.styles import INKS, STYLES
 
 
 def paint(canvas: Any, drawing: Drawing, left: float, top: float, scale: float = 1.0) -> None:
@@ -75,12 +75,5 @@ def _text(canvas: Any, item: Text) -> None:
     canvas.setFillGray(INKS[item.ink or style.ink])
     text = canvas.beginText(x, -item.y)
     text.setFont(font_name(bold=style.bold), size)
-    if item.outlined:
-        canvas.setLineWidth(OUTLINE)
-        canvas.setStrokeGray(0.0)
-        canvas.setDash([])
-        text.setTextRenderMode(1)
     text.textOut(words)
-    if item.outlined:
-        text.setTextRenderMode(0)
     canvas.drawText(text)

@@ -32,9 +32,11 @@ from jobsheet.sheet.styles import BOX, GUTTER, MARK, STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
 
 #: From one line to write on to the next, and the height of a row of short ones.
-WRITING, BLANK = 20.0, 22.0
-#: A column of ticks is at least so wide.
-TICK = 140.0
+WRITING, BLANK = 19.0, 19.0
+#: Blanks for what was found, and for each number that is written between two cuts.
+FOUND, BETWEEN_CUTS = 70.0, 40.0
+#: Ticks begin on stops so far apart: they stand under one another where they can.
+TICK = 26.0
 
 
 def wide(text: str, style: str) -> float:
@@ -44,7 +46,7 @@ def wide(text: str, style: str) -> float:
 
 @lays(Rule)
 def _rule(block: Rule, room: float) -> Laid:
-    return Laid((across(room, 1.5, block.weight),), 3.0)
+    return Laid((across(room, 1.2, block.weight),), 2.4)
 
 
 @lays(Gap)
@@ -88,7 +90,7 @@ def _facts(block: Facts, room: float) -> Laid:
 
 @lays(Picture)
 def _picture(block: Picture, room: float) -> Laid:
-    head = _heading(Heading(block.title, block.caption), room)
+    head = _heading(Heading(block.title, block.caption), room) if block.title else Laid((), 0.0)
     shift = max(0.0, (room - block.drawing.width) / 2)
     return Laid(
         (*head.items, *moved(block.drawing.items, shift, head.height)), head.height + block.drawing.height
@@ -97,38 +99,21 @@ def _picture(block: Picture, room: float) -> Laid:
 
 @lays(Ticks)
 def _ticks(block: Ticks, room: float) -> Laid:
-    """One under the other; in two or three columns, read down, where there is the width."""
-    columns = max(1, min(3, int(room // TICK)))
-    each = (room - GUTTER * (columns - 1)) / columns
-    rows = math.ceil(len(block.items) / columns)
-    laid = (
-        [_tick_column(block.items[at : at + rows], each) for at in range(0, len(block.items), rows)]
-        if rows
-        else []
-    )
-    items = [
-        item for index, one in enumerate(laid) for item in moved(one.items, index * (each + GUTTER), 0.0)
-    ]
-    return Laid(tuple(items), max((one.height for one in laid), default=0.0))
-
-
-def _tick_column(words_of_each: tuple[str, ...], room: float) -> Laid:
+    """One after the other in lines, as many in a line as have room; words that are wider than the room wrap."""
     items: list[Item] = []
-    y = 1.0
-    for words in words_of_each:
-        lines = wrap(words, "body", room - BOX - 7)
-        high = max(BOX, len(lines) * STYLES["body"].leading)
-        items.append(
-            Line(
-                box(0.5, y + (high - BOX) / 2 if len(lines) == 1 else y, BOX - 1, BOX - 1),
-                "outline",
-                closed=True,
-            )
-        )
-        more, _ = text_lines(lines, "body", BOX + 7, y + (high - len(lines) * STYLES["body"].leading) / 2)
+    x, y, high = 0.0, 1.0, 0.0
+    line = STYLES["label"].leading
+    for words in block.items:
+        need = BOX + 5 + wide(words, "label")
+        if x and x + need > room:
+            x, y, high = 0.0, y + high + 2.6, 0.0
+        lines = wrap(words, "label", room - BOX - 5)
+        items.append(Line(box(x + 0.5, y + 0.5, BOX - 1, BOX - 1), "outline", closed=True))
+        more, bottom = text_lines(lines, "label", x + BOX + 5, y + (BOX - line) / 2)
         items += more
-        y += high + 2.6
-    return Laid(tuple(items), y)
+        high = max(high, BOX, bottom - y)
+        x = (math.floor((x + need + 8) / TICK) + 1) * TICK
+    return Laid(tuple(items), y + high + 1.6 if block.items else 0.0)
 
 
 @lays(NoteLines)
@@ -229,40 +214,58 @@ def _signature(block: Signature, room: float) -> Laid:
 
 @lays(Measures)
 def _measures(block: Measures, room: float) -> Laid:
+    """Under its step: the size, its limits, a blank for what was found; then how, and what is written between two cuts."""
     items: list[Item] = []
     y = 0.0
-    number = max(wide(row.step, "label") for row in block.rows) + 6
     for row in block.rows:
-        base = y + 15.5
-        items.append(Text(number - 6, base, row.step, "label", "end"))
-        what = wrap(row.what, "label", room * 0.34)
-        more, bottom = text_lines(what, "label", number, base - 8.7)
+        base = y + 14.5
+        what = wrap(row.what, "label bold", room * 0.34)
+        more, bottom = text_lines(what, "label bold", 0.0, base - 8.7)
         items += more
-        x = number + max((wide(line, "label") for line in what), default=0.0) + 8
+        x = max((wide(line, "label bold") for line in what), default=0.0) + (8 if row.what else 0)
         if row.low:
             x = _limits(items, row.low, row.high, x, base)
+        if row.again:
+            bottom = _again(items, row.again, x + 4, base, room)
+        elif row.low:
             items.append(Text(x + 6, base, "found", "caption"))
             start = x + 6 + wide("found", "caption") + 4
-            if start > room - 36:
-                base += 20
-                start = number
-            items.append(Line(((start, base + 1), (room, base + 1)), "row"))
+            items.append(Line(((start, base + 1), (min(start + FOUND, room), base + 1)), "row"))
+            x = start + FOUND + 8
         for words in row.boxes:
+            if x + BOX + 5 + wide(words, "body") > room:
+                x, base = 0.0, base + BOX + 3
             items.append(Line(box(x, base - BOX + 3.5, BOX - 1, BOX - 1), "outline", closed=True))
             items.append(Text(x + BOX + 5, base, words, "body"))
             x += BOX + 12 + wide(words, "body")
-        y = max(base + 5.5, bottom + 2)
-        for words in (row.how, row.again):
-            if words:
-                more, y = text_lines(wrap(words, "caption", room - number), "caption", number, y)
-                items += more
-                y += 2
+        y = max(base + 4.5, bottom + 2)
+        if row.how and not row.again and x + wide(row.how, "caption") + 6 <= room:
+            items.append(Text(x + 6, base, row.how, "caption"))
+        elif row.how:
+            more, y = text_lines(wrap(row.how, "caption", room), "caption", 0.0, y)
+            items += more
     return Laid(tuple(items), y)
 
 
+def _again(items: list[Item], words: str, x: float, base: float, room: float) -> float:
+    """Words with lines to write on where they have underscores; what has no room goes on in the next line. The lower edge."""
+    for index, piece in enumerate(words.split("___")):
+        if index:
+            if x + BETWEEN_CUTS > room:
+                x, base = 0.0, base + 17
+            items.append(Line(((x, base + 1), (x + BETWEEN_CUTS, base + 1)), "row"))
+            x += BETWEEN_CUTS + 4
+        if text := piece.strip(" "):
+            if x + wide(text, "caption") > room:
+                x, base = 0.0, base + 17
+            items.append(Text(x, base, text, "caption"))
+            x += wide(text, "caption") + 3
+    return base + 2
+
+
 def _limits(items: list[Item], low: str, high: str, x: float, base: float) -> float:
-    """The limits as two figures in the type that is read from afar."""
-    for text, style in ((low, "dial"), ("to" if high else "", "body"), (high, "dial")):
+    """The limits as two figures."""
+    for text, style in ((low, "number"), ("to" if high else "", "label"), (high, "number")):
         if text:
             items.append(Text(x, base, text, style))
             x += wide(text, style) + 4

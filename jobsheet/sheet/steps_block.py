@@ -2,26 +2,34 @@
 
 from __future__ import annotations
 
+import math
+
 from jobsheet.drawing.drawn import Item, Line, Text
 from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.remembered import remembered
-from jobsheet.report.blocks import Step, Steps
-from jobsheet.sheet.laid import Laid, across, lays, text_lines
-from jobsheet.sheet.plain_blocks import note_line
+from jobsheet.report.blocks import DialRow, Measures, NoteLine, Step, Steps
+from jobsheet.sheet.laid import Laid, across, lay, lays, text_lines
+from jobsheet.sheet.plain_blocks import note_line, wide
 from jobsheet.sheet.styles import BOX, STEP_ROW, STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
 
-#: Widths from the right edge: share, depth, pace, spindle, cutter; what is left is for what to do.
-LOAD, DEPTH, PACE, SPINDLE, CUTTER, GAP = 53.0, 54.0, 44.0, 46.0, 50.0, 6.0
-NUMBER = 42.0
-DO = 49.0
-EDGE = 3.0
+#: Widths from the right edge: share, depth, pace, spindle; what is left is for what to do.
+LOAD, DEPTH, PACE, SPINDLE, GAP = 62.0, 54.0, 46.0, 46.0, 6.0
+NUMBER = 40.0
+DO = 46.0
+EDGE = 2.2
+#: Words of a row of readings, the least room of one reading with its box, and the height of a line of them.
+CAPTION, READING, LINE = 112.0, 74.0, 17.0
+#: Words beside the last row of readings are so wide.
+BESIDE = 208.0
+#: The box beside a reading.
+SMALL_BOX = 11.0
 
 
 @lays(Steps)
 def _steps(block: Steps, room: float) -> Laid:
-    items, y = _captions(room)
+    items, y = _captions(room) if block.captions else ([], 0.0)
     for index, row in enumerate(block.rows):
         if index:
             items.append(across(room, y))
@@ -31,70 +39,137 @@ def _steps(block: Steps, room: float) -> Laid:
     return Laid(tuple(items), y)
 
 
-def _edges(room: float) -> tuple[float, float, float, float, float]:
-    """Right ends of cutter (its left), spindle, pace and depth, and the left of the share."""
+def _edges(room: float) -> tuple[float, float, float, float]:
+    """Right ends of spindle, pace and depth, and the left of the share."""
     load = room - LOAD
     depth = load - GAP
     pace = depth - DEPTH - GAP
-    spindle = pace - PACE - GAP
-    cutter = spindle - SPINDLE - GAP - CUTTER
-    return cutter, spindle, pace, depth, load
+    return pace - PACE - GAP, pace, depth, load
 
 
 def _captions(room: float) -> tuple[list[Item], float]:
-    cutter, spindle, pace, depth, load = _edges(room)
+    spindle, pace, depth, load = _edges(room)
     items: list[Item] = [
-        Text(0.0, 18, "done", "caption"), Text(NUMBER, 18, "step", "caption", "end"), Text(DO, 18, "do", "caption"),
-        Text(cutter, 18, "cutter", "caption"), Text(spindle, 8.5, "spindle", "caption", "end"), Text(spindle, 18, "rpm", "caption", "end"),
-        Text(pace, 18, "pace", "caption", "end"), Text(depth, 8.5, "depth", "caption", "end"), Text(depth, 18, "or stop", "caption", "end"),
-        Text(load, 18, "load", "caption"), across(room, 21.5),
+        Text(0.0, 8.5, "done", "caption"), Text(NUMBER, 8.5, "step", "caption", "end"), Text(DO, 8.5, "do · cutter, place, fluid", "caption"),
+        Text(spindle, 8.5, "rpm", "caption", "end"), Text(pace, 8.5, "pace", "caption", "end"), Text(depth, 8.5, "depth, stop", "caption", "end"),
+        Text(load, 8.5, "load", "caption"), across(room, 12),
     ]  # fmt: skip
-    return items, 21.5
+    return items, 12.0
 
 
 @remembered(128)
 def _step(row: Step, room: float) -> Laid:
-    cutter, spindle, pace, depth, load = _edges(room)
-    items, bottom = text_lines(wrap(row.do, "step", cutter - DO - GAP), "step", DO, EDGE)
-    more, low = text_lines(wrap(row.cutter, "label", CUTTER), "label", cutter, EDGE + 2.5)
-    items += more
-    for text, note, right, wide_ in (
-        (row.spindle, row.spindle_note, spindle, SPINDLE), (row.pace, row.pace_note, pace, PACE), (row.depth, row.depth_note, depth, DEPTH),
-    ):  # fmt: skip
-        more, below = _figure(text, note, right, wide_)
-        items += more
-        low = max(low, below)
-    under = EDGE + 4.2
-    if row.share:
-        items += mark_at(row.verdict, 9.5, load, EDGE + 4.2)
-        items.append(Text(load + 13, EDGE + 12.6, row.share, "body"))
-        more, below = text_lines(
-            (*wrap(row.governs, "small", LOAD), *wrap(row.odds, "small", LOAD)), "small", load, EDGE + 16.5
-        )
-        items += more
-        low, under = max(low, below), below
-    if row.untried:
-        top = under + 1
-        items += mark_at("not tried", 7.5, load, top)
-        more, below = text_lines(wrap(row.untried, "small", LOAD), "small", load, top + 8)
-        items += more
-        low = max(low, below)
-    more, bottom = _note(row.note, bottom, low, cutter - DO - GAP, room - DO)
-    items += more
-    bottom = max(bottom, low) + EDGE
-    bottom = max(bottom, STEP_ROW)
-    if row.notes:
-        bottom -= EDGE - 1
-        for beside in row.notes:
-            more, bottom = note_line(beside, "note", DO, bottom, room - DO)
+    spindle, pace, depth, load = _edges(room)
+    by_hand = not any((row.pace, row.depth, row.share))
+    narrow = (load if by_hand else spindle - SPINDLE) - GAP - DO
+    items, bottom = text_lines(wrap(row.do, "step", narrow), "step", DO, EDGE)
+    low = EDGE
+    if by_hand and row.spindle and not row.spindle[0].isdigit():
+        items.append(Text(load, EDGE + 11, row.spindle, "body"))
+    else:
+        narrow = min(narrow, spindle - SPINDLE - GAP - DO) if row.spindle else narrow
+        items, bottom = text_lines(wrap(row.do, "step", narrow), "step", DO, EDGE)
+        for text, note, right, wide_ in (
+            (row.spindle, row.spindle_note, spindle, SPINDLE), (row.pace, row.pace_note, pace, PACE), (row.depth, row.depth_note, depth, DEPTH),
+        ):  # fmt: skip
+            more, below = _figure(text, note, right, wide_)
             items += more
-            bottom += 0.8
-        bottom += EDGE
-    height = bottom
-    square = Line(box(0.5, EDGE + 3, BOX - 1, BOX - 1), "outline", closed=True)
-    number, size = fitted(row.number, "field", NUMBER - BOX - 4, 6.0)
-    more, _ = text_lines(number, "field", NUMBER, EDGE + 3.2, anchor="end", size=size)
+            low = max(low, below)
+    more, below = _load(row, load)
+    items += more
+    low = max(low, below)
+    notes, beside = _apart(row, room)
+    words = [row.cutter, row.note]
+    if notes and not notes[-1].sign and not beside:
+        words.append(notes[-1].text)
+        notes = notes[:-1]
+    more, bottom = _note(" · ".join(filter(None, words)), bottom, low, narrow, room - DO)
+    items += more
+    more, bottom = _notes(notes, max(bottom, low), DO, room)
+    items += more
+    for one in row.dials:
+        top = bottom + 1
+        more, bottom = _dials(one, top, room)
+        items += more
+    if beside:
+        more, low = text_lines(beside, "note", room - BESIDE, top)
+        items += more
+        bottom = max(bottom, low)
+    if row.measures:
+        laid = lay(Measures(row.measures), room - DO)
+        items += moved(laid.items, DO, bottom)
+        bottom += laid.height
+    height = max(bottom + EDGE, STEP_ROW)
+    square = Line(box(0.5, EDGE + 1, BOX - 1, BOX - 1), "outline", closed=True)
+    number, size = fitted(row.number, "field", NUMBER - BOX - 4, 7.5)
+    more, _ = text_lines(number, "field", NUMBER, EDGE + 1.2, anchor="end", size=size)
+    if row.stops:
+        more += [
+            *mark_at("hazard", 8.0, 0.0, EDGE + BOX + 2),
+            Text(9.5, EDGE + BOX + 9, row.stops, "small bold"),
+        ]
     return Laid((square, *more, *items), height)
+
+
+def _apart(row: Step, room: float) -> tuple[tuple[NoteLine, ...], tuple[str, ...]]:
+    """The notes, and the lines of the last of them where it is a reminder that has room beside the last row of readings."""
+    if not row.dials or not row.notes or row.notes[-1].sign or len(row.dials[-1].readings) > 2:
+        return row.notes, ()
+    lines = wrap(row.notes[-1].text, "note", BESIDE)
+    taken = CAPTION + len(row.dials[-1].readings) * _each(row.dials[-1])
+    if len(lines) > 3 or DO + taken > room - BESIDE:
+        return row.notes, ()
+    return row.notes[:-1], lines
+
+
+def _each(row: DialRow) -> float:
+    """The room of one reading with its box and what its line is off."""
+    widest = max(
+        wide(text, "dial") + (wide(beside, "small") + 3 if beside else 0)
+        for text, beside in zip(row.readings, row.beside or ("",) * len(row.readings), strict=True)
+    )
+    return max(READING, SMALL_BOX + 5 + widest + 8)
+
+
+def _load(row: Step, left: float) -> tuple[list[Item], float]:
+    """The sign of its verdict with the share, what governs, and what was not tried."""
+    items: list[Item] = []
+    bottom = EDGE
+    if row.share:
+        items += mark_at(row.verdict, 9.5, left, EDGE + 2.2)
+        items.append(Text(left + 13, EDGE + 10.6, row.share, "body"))
+        said = (*wrap(row.governs, "small", LOAD), *wrap(row.odds, "small", LOAD))
+        items_of, bottom = text_lines(said, "small", left, EDGE + 13.5)
+        items += items_of
+    if row.untried:
+        items += mark_at("not tried", 7.5, left, bottom + 1)
+        more, bottom = text_lines(wrap(row.untried, "small", LOAD - 10), "small", left + 10, bottom)
+        items += more
+    return items, bottom
+
+
+def _notes(notes: tuple[NoteLine, ...], top: float, left: float, room: float) -> tuple[list[Item], float]:
+    items: list[Item] = []
+    for beside in notes:
+        more, top = note_line(beside, "note", left, top, room - left)
+        items += more
+        top += 0.8
+    return items, top
+
+
+def _dials(row: DialRow, top: float, room: float) -> tuple[list[Item], float]:
+    """The words of a row of readings, and each with its box in the type that is read from afar, over as many lines as it takes."""
+    items, words = text_lines(wrap(row.caption, "caption", CAPTION - 6), "caption", DO, top)
+    left = DO + CAPTION
+    each = _each(row)
+    in_line = max(1, int((room - left + 8) // each))
+    for index, text in enumerate(row.readings):
+        x, y = left + index % in_line * each, top + index // in_line * LINE
+        items.append(Line(box(x, y + 3.5, SMALL_BOX, SMALL_BOX), "outline", closed=True))
+        items.append(Text(x + SMALL_BOX + 5, y + 14.5, text, "dial"))
+        if row.beside:
+            items.append(Text(x + SMALL_BOX + 8 + wide(text, "dial"), y + 14.5, row.beside[index], "small"))
+    return items, max(words, top + math.ceil(len(row.readings) / in_line) * LINE)
 
 
 def _note(note: str, top: float, low: float, narrow: float, room: float) -> tuple[list[Item], float]:

@@ -10,7 +10,7 @@ from jobsheet.catalog.tools.measuring import read_measure, suggested
 from jobsheet.catalog.trade.tolerances import read_size
 from jobsheet.edit.commands import ChangeUnits, SetField
 from jobsheet.errors import QuantityError
-from jobsheet.report.measured import words
+from jobsheet.report.rows.measured import words
 from jobsheet.storage.job_file import job_from_text, read_job
 from jobsheet.storage.job_writing import write_job
 

@@ -81,13 +81,13 @@ def test_a_rung_a_row_with_boxes_and_the_digits_of_the_outcomes():
     )
     words = text(document)
     assert all(f"{digit} {word}" in words for digit, word in enumerate(OUTCOMES, 1))
-    assert document.pages[0].stamp == ""
+    assert document.pages[0].band is None
 
 
 def test_nobody_has_read_it():
     """Safety-notes section 3: NOT ACKNOWLEDGED, two blank places, and no place for results."""
     document = proving_sheet(ladder("side"))
-    assert document.pages[0].stamp == STAMP
+    assert document.pages[0].band.head == STAMP
     assert not table(document).results
     assert set(document.open_stops) == {"proving-person-present", "proving-stop-rule"}
     one = proving_sheet(ladder("side"), initials=Initialled(operator="EM"))
@@ -114,6 +114,6 @@ def test_a_refused_ladder_prints_why_and_no_table():
         plan("bench-mill-b-1", cutter="slot drill 10 mm", material="AZ31", kind="slot", trials=()),
         initials=READ,
     )
-    assert document.pages[0].stamp == STAMP
+    assert document.pages[0].band.head == STAMP
     assert "No test cuts in magnesium" in text(document)
     assert not [block for block in document.pages[0].blocks if isinstance(block, RungRows)]

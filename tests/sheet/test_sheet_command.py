@@ -31,7 +31,7 @@ def saved(tmp_path, plan, name="plan.yaml"):
 
 def test_the_sheets_go_beside_you_under_the_name_of_the_job(tmp_path, capsys):
     assert sheet(PLATE) == 0
-    assert capsys.readouterr().out == "4 pages for A4 paper: hm-100-drilled-plate-b1.pdf\n"
+    assert capsys.readouterr().out == "2 pages for A4 paper: hm-100-drilled-plate-b1.pdf\n"
     reader = PdfReader(tmp_path / "hm-100-drilled-plate-b1.pdf")
     assert reader.attachments["hm-100-drilled-plate-b1.yaml"] == [PLATE.read_bytes()]
 

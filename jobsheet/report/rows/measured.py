@@ -8,7 +8,9 @@ from jobsheet.catalog.tools.measuring import how_in_words
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.quantity import Measured, Size
 from jobsheet.operations.registry import roles
+from jobsheet.operations.shared.common import depth_handle
 from jobsheet.report.blocks import Measure
+from jobsheet.report.heed.set_up_ticks import seated
 from jobsheet.report.plan import Plan
 from jobsheet.units.show import plain
 from jobsheet.units.table import INCH
@@ -16,29 +18,27 @@ from jobsheet.units.table import INCH
 #: What of a difference goes on the dial, and where, by what a step makes (common practice): a bore grows by twice what its bar
 #: is set out, a slot has a wall on either side, a face or a wall is cut on one side only.
 _DIAL = {
-    "bore": "dial now ___ + half = ___, boring head outwards",
-    "groove": "dial now ___ + half = ___, then as much on the other wall",
-    "recess": "dial now ___ + half = ___, then as much on the other wall",
-    "wall": "dial now ___ + all of it = ___, into this wall",
-    "flat": "dial now ___ + all of it = ___, down",
+    "bore": "set the bar out by half of it, dial ___",
+    "groove": "set {side} by half of it ___, other wall too",
+    "recess": "set {side} by half of it ___, other wall too",
+    "wall": "set {side} by all of it ___",
+    "flat": "set {down} by all of it ___",
 }
 
 
-def measures_of(plan: Plan, set_up: SetUp) -> tuple[Measure, ...]:
-    """What is measured in this hold: sizes with blanks, gauges with boxes."""
-    found: list[Measure] = []
-    for operation in set_up.operations:
-        size = measured(operation)
-        where = f"step {operation.number}, measure"
-        if isinstance(size, Size):
-            found.append(_row(plan, operation, size, where))
-            continue
-        found += [
-            Measure(step=str(operation.number), what=plan.short(row.measure, 40, where), boxes=("goes in",))
-            for row in plan.reckoned.operations[operation.key].rows
-            if row.measure
-        ]
-    return tuple(found)
+def measures_at(plan: Plan, set_up: SetUp, operation: Operation) -> tuple[Measure, ...]:
+    """What a step's result is measured by: sizes with blanks, gauges with boxes."""
+    size = measured(operation)
+    where = f"step {operation.number}, measure"
+    if "clamp" in roles(operation).does:
+        return (Measure(step=str(operation.number), what="", boxes=(seated(plan, set_up),)),)
+    if isinstance(size, Size):
+        return (_row(plan, operation, size, where),)
+    return tuple(
+        Measure(step=str(operation.number), what=plan.short(row.measure, 60, where), boxes=("goes in",))
+        for row in plan.reckoned.operations[operation.key].rows
+        if row.measure
+    )
 
 
 def measured(operation: Operation) -> Size | None:
@@ -60,31 +60,24 @@ def _row(plan: Plan, operation: Operation, size: Size, where: str) -> Measure:
         high=high,
         how=how_in_words(size) if size.sized else "",
         boxes=("goes", "does not go") if size.goes else (),
-        again=_again(operation) if size.between else "",
+        again=_again(plan, operation) if size.between or (high and _made(operation)) else "",
     )
 
 
-def _again(operation: Operation) -> str:
-    """What is written down between two cuts: found, still to take, and where the dial goes then."""
+def _made(operation: Operation) -> str:
+    """What a step cuts whose size can still be brought nearer with the next cut; empty for any other step."""
     plays = roles(operation)
     made = "bore" if plays.hole == "bore" else plays.mills
-    dial = _DIAL.get(made or "", "dial now ___ then ___")
-    return f"found ___, still to take ___; {dial}"
+    return made if made in _DIAL else ""
 
 
-def _limits(operation: Operation, units: str) -> str:
-    size = measured(operation)
-    if size is None or not size.nominal:
-        return size.said if size is not None else ""
-    low, high = limits(size, units)
-    return f"{low} to {high}" if high else low
-
-
-def words(operation: Operation, units: str) -> str:
-    """What a step's row says of it: `39.97 to 40.03, micrometer, before unclamping`."""
-    size = measured(operation)
-    how = how_in_words(size) if isinstance(size, Measured) and size.sized else ""
-    return ", ".join(part for part in (_limits(operation, units), how) if part)
+def _again(plan: Plan, operation: Operation) -> str:
+    """What is written down between two cuts: found, still to take, and which dial goes where then."""
+    down = depth_handle(plan.card)
+    side = getattr(operation.fields, "side", "")
+    handle = {"left": "X", "right": "X", "front": "Y", "rear": "Y"}.get(side, "the dial")
+    dial = _DIAL.get(_made(operation), "set ___").format(side=handle, down=down.name if down else "the depth")
+    return f"found ___ take ___ more, {dial}"
 
 
 def limits(size: Size, units: str) -> tuple[str, str]:

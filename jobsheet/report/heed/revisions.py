@@ -1,0 +1,71 @@
+"""The revisions of the plan as a block: number, when, what changed as typed, who; and the remarks that were set aside, with reason."""
+
+from __future__ import annotations
+
+from jobsheet.model.job import Dismissed
+from jobsheet.report.blocks import Cell, Column, Gap, Heading, NoteLine, NoteLines, Rule, Table
+from jobsheet.report.plan import Plan
+from jobsheet.review.engine import severity_of, title_of
+
+#: So many of the last revisions; older ones are in the file.
+LAST = 4
+
+
+def revision_blocks(plan: Plan) -> tuple[object, ...]:
+    """The last revisions, newest first, a blank row for the next, and what was set aside."""
+    found: list[object] = []
+    if plan.job.revisions:
+        rows = [
+            tuple(
+                Cell(text)
+                for text in (
+                    str(one.number),
+                    plan.short(one.when, 20, "revision, date"),
+                    plan.short(one.changed, 300, f"plan {one.number}, what changed"),
+                    plan.short(one.who, 30, "revision, by"),
+                )
+            )
+            for one in reversed(plan.job.revisions[-LAST:])
+        ]
+        columns = (
+            Column(caption="plan", style="number"),
+            Column(caption="date"),
+            Column(caption="what changed", wide=True),
+            Column(caption="by"),
+        )
+        blank = tuple(Cell() for _ in columns)
+        found += [Gap(2), Rule(), Heading("Revisions"), Table(columns=columns, rows=(*rows, blank))]
+    if plan.job.dismissed:
+        lines = tuple(
+            NoteLine(_where(plan, one) + aside_words(plan, one), _sign(one)) for one in plan.job.dismissed
+        )
+        found += [Gap(2), Rule(), Heading("Set aside for this job", "remarks of the review, with the reason")]
+        found.append(NoteLines(lines, "label"))
+    return tuple(found)
+
+
+def _where(plan: Plan, one: Dismissed) -> str:
+    numbers = {operation.key: f"Step {operation.number}, " for _, operation in plan.job.operations()}
+    numbers |= {set_up.key: f"Set-up {set_up.number}, " for set_up in plan.job.set_ups}
+    return numbers.get(one.about, "")
+
+
+def aside_words(plan: Plan, one: Dismissed) -> str:
+    """What was set aside, why and by whom; where a hazard has nobody's initials, a line for them."""
+    title = title_of(one.rule)
+    reason = plan.short(one.reason, 300, f"set aside, {title.lower()}").rstrip(".")
+    by = one.initials or ("initials ________" if severity_of(one.rule) == "hazard" else "")
+    return f"{title}: {reason}{f' ({by})' if by else ''}."
+
+
+def _sign(one: Dismissed) -> str:
+    return severity_of(one.rule)
+
+
+def set_aside_at(plan: Plan, operation: str) -> tuple[NoteLine, ...]:
+    """Hazards that were set aside at a step: they stand beside it with reason and initials."""
+    return tuple(
+        NoteLine(f"Set aside: {aside_words(plan, one)}", "hazard", True)
+        for one in plan.job.dismissed
+        if one.about == operation and severity_of(one.rule) == "hazard"
+    )

@@ -1,0 +1,1 @@
+"""What stands in the row of a step: begin reading at `step_rows.py`."""

@@ -1,0 +1,95 @@
+"""Cuts along the outside of the work: where the cutter's centre stands at each, from the zero or from a touch of that side."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.model.job import Operation
+from jobsheet.model.lying import Lying
+from jobsheet.model.shape import Edge
+from jobsheet.operations.registry import roles
+from jobsheet.report.plan import Course, Plan
+from jobsheet.stages.course import course_of, moved, shapes_of
+
+#: Which handle a side is wound to, and which way out of the work lies, where x counts right and y away.
+_OUT = {"left": ("x", -1), "right": ("x", 1), "front": ("y", -1), "rear": ("y", 1)}
+#: Two places nearer than this are one [m].
+SAME = 1e-9
+
+
+class Outside(Struct, frozen=True, kw_only=True):
+    """The cuts inward of one side: handle, distances [m], and whether they count from a touch of that side."""
+
+    handle: str
+    side: str
+    distances: tuple[float, ...]
+    touched: bool
+    #: What was left on the wall is taken by the last of them, at full depth.
+    last_full: bool = False
+
+
+def outside(plan: Plan, course: Course, operation: Operation) -> Outside | None:
+    """The cuts of a step that takes one side off; None for every other step."""
+    shapes = shapes_of(operation, plan.reckoned.settings)
+    fields: Any = operation.fields
+    cutter = getattr(fields, "cutter", None)
+    if len(shapes) != 1 or not isinstance(shapes[0], Edge) or cutter is None or cutter.diameter is None:
+        return None
+    edge = shapes[0]
+    handle, _ = _OUT[edge.side]
+    widths, left = _widths(plan, operation, edge.width)
+    zero = _zero(plan, course, operation)
+    full = left > 0
+    if zero is None:
+        return Outside(handle=handle, side=edge.side, distances=widths, touched=True, last_full=full)
+    places = tuple(_centre(course, zero, edge.side, width, cutter.diameter) for width in widths)
+    return Outside(handle=handle, side=edge.side, distances=places, touched=False, last_full=full)
+
+
+def _widths(plan: Plan, operation: Operation, whole: float) -> tuple[tuple[float, ...], float]:
+    """How far in each cut ends [m], and what of it was left for the last."""
+    fields: Any = operation.fields
+    leave = getattr(fields, "leave", None)
+    left = leave.value if leave is not None else 0.0
+    found = plan.reckoned.operations[operation.key].figures
+    width = (found.value("width_of_cut") if found else None) or whole - left
+    count = max(1, round((whole - left) / width)) if width > SAME else 1
+    rough = tuple((whole - left) * (index + 1) / count for index in range(count))
+    return ((*rough, whole) if left > SAME else rough), left
+
+
+class _Zero(Struct, frozen=True):
+    """How the work lay when its zero was found, how it lies at the step, and how far inside the edges the zero is [m]."""
+
+    found: Lying
+    now: Lying
+    inside: float
+
+
+def _zero(plan: Plan, course: Course, operation: Operation) -> _Zero | None:
+    """The zero of a step; None where no step before it in its set-up has set one."""
+    cuts = {cut.key: cut for cut in course_of(plan.job, plan.reckoned.settings).cuts}
+    found: _Zero | None = None
+    for one in course.set_up.operations:
+        if one.key == operation.key:
+            return _Zero(found.found, cuts[one.key].before, found.inside) if found is not None else None
+        if roles(one).beside == "find" or "find zero" in roles(one).does:
+            inside = getattr(one.fields, "inside", None)
+            lie = cuts[one.key].before
+            found = _Zero(lie, lie, inside.value if inside is not None else 0.0)
+    return None
+
+
+def _centre(course: Course, zero: _Zero, side: str, width: float, diameter: float) -> float:
+    """Where the cutter's centre stands from the zero when its edge is so far in from that side [m]."""
+    set_up = course.set_up
+    axis, out = _OUT[side]
+    at = 0 if axis == "x" else 1
+    wall = width if out < 0 else zero.now.size[at] - width
+    centre = wall + out * diameter / 2 + moved(zero.found, zero.now)[at]
+    starts = set_up.zero.x_from == "left" if axis == "x" else set_up.zero.y_from == "front"
+    counts = set_up.zero.x_counts == "right" if axis == "x" else set_up.zero.y_counts == "away"
+    centre -= zero.found.zero(set_up)[at] + (zero.inside if starts else -zero.inside)
+    return centre if counts else -centre

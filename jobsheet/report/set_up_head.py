@@ -1,0 +1,259 @@
+"""The head of a set-up: how the work is held, its zero from above, what it is after it, ticks and positions."""
+
+from __future__ import annotations
+
+from jobsheet.holdings.all_holdings import rests_of, words_of
+from jobsheet.holdings.of_stock import at_odds
+from jobsheet.holdings.placed import in_jaws
+from jobsheet.holdings.to_say import to_say, unasked
+from jobsheet.machine.handles import scale_text
+from jobsheet.report.blocks import (
+    Cell,
+    Column,
+    Columns,
+    Gap,
+    Heading,
+    Picture,
+    Rule,
+    Table,
+    Ticks,
+    Words,
+)
+from jobsheet.report.dial_words import approach, backlash
+from jobsheet.report.heed.set_up_ticks import before as ticked_before
+from jobsheet.report.held_in_words import changes, gone_by, sits_words, tight_words
+from jobsheet.report.holding_view import holding_picture, jaw_words
+from jobsheet.report.plan import Course, Plan
+from jobsheet.report.points import ON_THE_SHEET, Point, dial_place
+from jobsheet.report.stage_view import after_picture, from_above, shown
+from jobsheet.report.zero_view import beside_the_work, zero_picture
+
+#: Height of the drawings: on a set-up's first sheet, and in a short block or on a sheet that continues [points].
+FIRST, SMALL = 96.0, 80.0
+
+
+def head(
+    plan: Plan, course: Course, *, small: bool, before: str | None = None, positions: bool = True
+) -> tuple[object, ...]:
+    """Everything above the steps of a set-up.
+
+    Parameters
+    ----------
+    small : bool
+        Two drawings with the ticks beside them, for a set-up of few steps
+    before : str or None
+        The step after which a sheet continues; None on the first
+    positions : bool
+        Whether the points stand on this sheet
+    """
+    table = positions_on(plan, course) if positions else ()
+    if before is not None:
+        held = plan.once(_again, course, before)
+        return (*held, Rule(), *((*table, Rule()) if table else ()))
+    if small:
+        return (*plan.once(_small, course), *((Rule(), *table) if table else ()), Rule())
+    ticks = (Heading("Before cutting"), Ticks(ticked_before(plan, course.set_up)), *_reminded(plan, course))
+    return (
+        *full_pictures(plan, course, FIRST),
+        Rule(),
+        *ticks,
+        Rule(),
+        *((*table, Rule()) if table else ()),
+    )
+
+
+def _reminded(plan: Plan, course: Course) -> tuple[Words, ...]:
+    said = " · ".join(row.text for row in plan.reminders.set_ups.get(course.set_up.key, ()))
+    return (Words(f"{said}.", "note"),) if said else ()
+
+
+def _letters(plan: Plan) -> tuple[tuple[str, str], ...]:
+    return tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
+
+
+def _on_sheet(course: Course) -> tuple[Point, ...]:
+    return course.points if len(course.points) <= ON_THE_SHEET else ()
+
+
+def _small(plan: Plan, course: Course) -> tuple[object, ...]:
+    """A block of some 40 mm: hold and zero with the rest in words beside them, and the ticks below."""
+    set_up = course.set_up
+    hold = holding_picture(set_up, course.lie, _letters(plan), 140, SMALL, plan.card)
+    beside = (*said(held_facts(plan, course)), *_reminded(plan, course))
+    return (
+        Columns(
+            parts=(
+                (Picture("", hold),),
+                (_zero(plan, course, _on_sheet(course), 150, SMALL, title=""),),
+                (Gap(1), *beside),
+            ),
+            shares=(0.28, 0.29, 0.43),
+            ruled=(2,),
+        ),
+        Ticks(ticked_before(plan, set_up)),
+    )
+
+
+def _again(plan: Plan, course: Course, before: str) -> tuple[object, ...]:
+    """On a sheet that continues: hold and zero once more, and what changed since the set-up began."""
+    set_up = course.set_up
+    since = changes(set_up, int(before)) if before else ""
+    gone = gone_by(set_up, int(before)) if before else frozenset()
+    again = f"step {before}: {since or 'same holding'}, same zero"
+    facts = (("continues from", again), *(fact for fact in held_facts(plan, course) if fact[0] in _AGAIN))
+    hold = holding_picture(set_up, course.lie, _letters(plan), 150, SMALL, plan.card, gone)
+    return (
+        Columns(
+            parts=(
+                (Picture("", hold),),
+                (_zero(plan, course, _on_sheet(course), 180, SMALL, gone, title=""),),
+                (Gap(1), *said(facts)),
+            ),
+            shares=(0.31, 0.37, 0.32),
+            ruled=(2,),
+        ),
+    )
+
+
+def _zero(
+    plan: Plan,
+    course: Course,
+    points: tuple[Point, ...],
+    width: float,
+    high: float,
+    gone: frozenset[str] = frozenset(),
+    title: str = "Zero, from above",
+) -> object:
+    """The zero and the points from above, on the lines of the work as the set-up begins."""
+    set_up, lie = course.set_up, course.lie
+    return shown(
+        title,
+        lambda: zero_picture(
+            set_up,
+            lie,
+            points,
+            _letters(plan),
+            width,
+            high,
+            from_above(plan.stages, set_up.key),
+            plan.card,
+            gone,
+        ),
+        beside_the_work(set_up, lie, points),
+    )
+
+
+def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
+    """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
+    set_up, datums = course.set_up, _letters(plan)
+    hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card)
+    after = shown("After this set-up", lambda: after_picture(plan.stages, set_up.key, datums, 142, high))
+    pictures: list[tuple[object, ...]] = [
+        (Picture("Hold", hold),),
+        (_zero(plan, course, _on_sheet(course), 190, high),),
+    ]
+    if after is not None:
+        pictures.append((after,))
+    shares = (0.3, 0.41, 0.29) if after is not None else (0.4, 0.6)
+    return (
+        Columns(parts=tuple(pictures), shares=shares, ruled=(2,) if after is not None else ()),
+        *said(held_facts(plan, course)),
+    )
+
+
+def said(facts: tuple[tuple[str, str], ...]) -> tuple[Words, ...]:
+    """Facts in one running line: as a table they would take the room of two steps."""
+    return (Words(" · ".join(f"{caption}: {text}" for caption, text in facts), "note"),) if facts else ()
+
+
+#: What a sheet that continues says again.
+_AGAIN = ("held in", "fixed jaw", "on", "zero")
+
+
+def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
+    """Holding and zero in words; what was not said is left out."""
+    set_up = course.set_up
+    holding, zero = set_up.holding, set_up.zero
+    where = f"set-up {set_up.number}"
+    units = plan.job.units
+    letters = {face: letter for letter, face in plan.job.datums}
+    found = f", with {zero.found}" if zero.found else ""
+    up = f"{set_up.up}{f' ({letters[set_up.up]})' if set_up.up in letters else ''}, {set_up.operator} to you"
+    rows = (
+        ("held in", ", ".join(part for part in (words_of(holding), tight_words(holding)) if part)),
+        ("face up", up),
+        ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
+        ("on", rests_of(holding)),
+        ("sits", sits_words(holding, units)),
+        ("not said", ", ".join(to_say(set_up, plan.job.stock))),
+        ("does not agree", at_odds(set_up, plan.job.stock)),
+        ("not checked", unasked(set_up)),
+        ("zero", f"{zero.named or 'corner'}{found}"),
+        ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
+    )
+    return tuple((caption, plan.short(text, 400, f"{where}, {caption}")) for caption, text in rows if text)
+
+
+def positions_on(plan: Plan, course: Course) -> tuple[object, ...]:
+    """The table of points, or where to find it."""
+    if not course.points:
+        return ()
+    if len(course.points) > ON_THE_SHEET:
+        words = f"{len(course.points)} points: on the positions card of this set-up."
+        return (Heading("Positions", words), Words(approach(course.set_up), "note"))
+    return (
+        Heading("Positions", scales(plan)),
+        positions_table(plan, course, course.points),
+        Words(approach(course.set_up), "note"),
+    )
+
+
+def scales(plan: Plan) -> str:
+    """What a turn and a line are on the two handles; once where they are alike."""
+    x, y = plan.card.handle("x"), plan.card.handle("y")
+    words = list(dict.fromkeys(scale_text(handle) for handle in (x, y) if handle is not None))
+    dials = f"{plan.card.title} dials, "
+    scale = (
+        words[0]
+        if len(words) == 1
+        else "; ".join(f"{axis} {text}" for axis, text in zip("XY", words, strict=False))
+    )
+    return "; ".join(part for part in (dials + scale, backlash(plan.card)) if part)
+
+
+def positions_table(
+    plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[int, ...] = ()
+) -> Table:
+    """Whole turns and the line to stop at, from the zero; beside them how far off the line is where it is."""
+    units = plan.job.units
+    columns = [
+        Column(caption="point", style="number"),
+        Column(caption=units, align="right", style="label"),
+        Column(caption="X turns + line", style="dial"),
+        Column(caption=units, align="right", style="label", ruled=True),
+        Column(caption="Y turns + line", style="dial"),
+        *(Column(caption=str(number), tick=True) for number in passes),
+    ]
+    rows = [
+        (
+            Cell(str(point.number)), *_axis(plan, "x", point.x, point.x_text), *_axis(plan, "y", point.y, point.y_text),
+            *(Cell(tick=number in point.steps) for number in passes),
+        )
+        for point in points
+    ]  # fmt: skip
+    return Table(columns=tuple(columns), rows=(_zero_row(plan, course, passes), *rows))
+
+
+def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell, ...]:
+    named = plan.short(course.set_up.zero.named, 30, f"set-up {course.set_up.number}, zero")
+    return (
+        Cell("0", (named,) if named else ()), *_axis(plan, "x", 0.0, "0"), *_axis(plan, "y", 0.0, "0"),
+        *(Cell(tick=False) for _ in passes),
+    )  # fmt: skip
+
+
+def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell]:
+    place = dial_place(plan.card.handle(axis), distance, plan.job.units)
+    return Cell(plan.short(text, 14, "position")), Cell(
+        place.on_lines or "no handle", (place.error,) if place.error else ()
+    )
