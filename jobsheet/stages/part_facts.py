@@ -21,7 +21,7 @@ def part_facts(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
 
 
 def _pieces(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
-    return [_fact(one) for one in differences(stages, part) if one.what in _KINDS]
+    return [_fact(one) for one in differences(stages, part, within_limits=True) if one.what in _KINDS]
 
 
 def _fact(one: Difference) -> Fact:

@@ -7,6 +7,7 @@ from typing import Any
 
 import manifold3d as m3
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.finished.finished_part import FinishedPart
 from jobsheet.model.finished import Feature
@@ -46,18 +47,27 @@ def part_solid(part: FinishedPart, box: Box) -> Any:
     return _less(_box(box), gone)
 
 
-def differences(stages: Sequence[Stage], part: FinishedPart) -> tuple[Difference, ...]:
+def differences(
+    stages: Sequence[Stage], part: FinishedPart, *, within_limits: bool = False
+) -> tuple[Difference, ...]:
     """How the work after the last step differs from the finished part, the thickest piece first.
 
-    What a drawing leaves open is no difference: the flanks of a thread, the point of a drill, a broken edge.
+    What a drawing leaves open is no difference: the flanks of a thread, the point of a drill, a broken edge; with `within_limits`
+    neither is what lies between the limits of a feature: its least must be gone, and no more than its most.
     """
     last = stages[-1]
     box = part_box(last.box, part)
     features = drawn(part, box)
     gone = [_solid(sized, one) for one in features for sized in one.gone]
-    wanted = _less(_box(_grown(box, -HAIR)), gone)
+    least = most = gone
+    if within_limits:
+        least, most = (
+            [_solid(sized, one) for one in drawn(_at_limits(part, end), box) for sized in one.gone]
+            for end in (0, 1)
+        )
+    wanted = _less(_box(_grown(box, -HAIR)), most)
     open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
-    left = _less(last.solid - _less(_box(_grown(box, HAIR)), gone), open_)
+    left = _less(last.solid - _less(_box(_grown(box, HAIR)), least), open_)
     stock = stages[0].solid
     cut = _less((wanted ^ stock) - last.solid, open_)
     lacking = _less(wanted - stock, open_)
@@ -65,6 +75,21 @@ def differences(stages: Sequence[Stage], part: FinishedPart) -> tuple[Difference
     found += [_piece("cut away", piece, (), stages) for piece in cut.decompose()]
     found += [_piece("never there", piece, (), ()) for piece in lacking.decompose()]
     return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
+
+
+#: Sizes of a feature with which more is cut away where they are larger.
+_OF_THE_CUT = ("size", "other", "depth")
+
+
+def _at_limits(part: FinishedPart, end: int) -> FinishedPart:
+    """The part with every feature at its lower limits (0), or at its upper ones (1); where nobody says any as it is drawn."""
+    features = []
+    for line, feature in part.features:
+        sizes = {name: size for name in _OF_THE_CUT if (size := getattr(feature, name)) is not None}
+        at = {name: limits[end] for name, size in sizes.items() if (limits := part.limits(size)) is not None}
+        changed = {name: replace(sizes[name], nominal=value) for name, value in at.items()}
+        features.append((line, replace(feature, **changed)))
+    return replace(part, features=tuple(features))
 
 
 def _grown(box: Box, by: float) -> Box:

@@ -31,6 +31,12 @@ SAME = 1e-7
 _INDEX = attrgetter("index")
 
 
+#: What gives a hole a mouth in which a tap starts straight.
+MOUTHS = ("spot", "countersink", "counterbore")
+#: How much wider than the thread a chamfer is offered [m] (published 0.25 to 0.4 mm on the diameter).
+WIDER = 0.4e-3
+
+
 class HoleStep(Struct, frozen=True, kw_only=True):
     """One step at one place: what it does, its diameter [m] (of a cone at the surface), depth [m] or None for through."""
 

@@ -12,7 +12,7 @@ from jobsheet.review.mending.added_hole import spotted_before
 from jobsheet.review.mending.fixes import moved_after, moved_before
 from jobsheet.review.plan.as_asked import misplaced
 from jobsheet.review.plan.held import how
-from jobsheet.review.plan.hole_chains import Chain, Holes, HoleStep, holes_of
+from jobsheet.review.plan.hole_chains import MOUTHS, WIDER, Chain, Holes, HoleStep, holes_of
 from jobsheet.review.rule import View, remark, rule
 
 #: A stub drill needs no spot in a hole of no more than so many diameters (common practice, no source).
@@ -46,7 +46,7 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
                 )
             else:
                 message = "Spot before drilling: the drill will wander"
-                fix, other = _added(view, step), None
+                fix, other = _added(view, chain, step), None
             yield remark(
                 view,
                 "spot-before-drilling",
@@ -78,7 +78,10 @@ def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
     return not how(step.operation, BUSH) and not found.cut_away_later(chain, step)
 
 
-def _added(view: View, step: HoleStep) -> Fix:
-    """A new spot before the drill."""
-    mend, _ = spotted_before(view.job, step.key, step.fields.at.text, step.diameter)
+def _added(view: View, chain: Chain, step: HoleStep) -> Fix:
+    """A new spot before the drill; where the hole is tapped and nothing else gives it a mouth, as wide as the thread's chamfer."""
+    mouths = any(one.does in MOUTHS for one in chain.steps)
+    tap = next((one for one in chain.after(step) if one.does == "tap"), None)
+    wide = tap.diameter + WIDER if tap is not None and not mouths else step.diameter
+    mend, _ = spotted_before(view.job, step.key, step.fields.at.text, wide)
     return Fix(f"Add a spot before {step.number}", mend)

@@ -11,12 +11,10 @@ from jobsheet.operations.manners import NO_CHAMFER
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import Mend, added_before, set_field
 from jobsheet.review.plan.held import how
-from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
+from jobsheet.review.plan.hole_chains import MOUTHS, WIDER, Chain, HoleStep, holes_of
 from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import View, remark, rule
 
-#: How much wider than the thread a chamfer is offered [m] (published 0.25 to 0.4 mm on the diameter).
-WIDER = 0.4e-3
 _ROUNDING = 1e-6
 
 
@@ -38,7 +36,7 @@ def chamfer_before_tap(view: View) -> Iterator[Remark]:
             if not before:
                 continue  # the hole is in the stock, or tap-drill-before-tap speaks
             wide = max(
-                (one.diameter for one in before if one.does in ("spot", "countersink", "counterbore")),
+                (one.diameter for one in before if one.does in MOUTHS),
                 default=0.0,
             )
             if wide >= step.diameter - _ROUNDING:
