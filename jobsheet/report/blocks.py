@@ -273,7 +273,8 @@ class TitleCell(Struct, frozen=True, kw_only=True):
 class Page(Struct, frozen=True, kw_only=True):
     """One page; what stands at its foot, and the band of its stop notes above its title block.
 
-    `about` may name several set-ups that share the page, with a blank between them; `code` tells paper and file to be the same plan.
+    `about` may name several set-ups that share the page, with a blank between them; `code` names the
+    file and its check code, which tells paper and file to be the same plan.
     """
 
     kind: str
@@ -285,6 +286,8 @@ class Page(Struct, frozen=True, kw_only=True):
     foot: tuple[str, ...] = ()
     band: StopBand | None = None
     code: str = ""
+    #: What the printed code in the title block says; empty on every page but the cover.
+    printed: str = ""
     number: int = 0
     total: int = 0
 

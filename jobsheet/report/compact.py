@@ -15,7 +15,7 @@ from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET
 from jobsheet.report.set_up_head import full_pictures, positions_on
 from jobsheet.report.set_up_sheet import STEPS, Part, after, foot, legend, rows_of
-from jobsheet.report.titles import short_title, title
+from jobsheet.report.titles import printed_code_of, short_title, title
 from jobsheet.report.wording import CHECKED, FOOT, TRAINEE_JOB
 
 #: Notes of the whole job stand beside the steps: at least so many, else they want a page of their own.
@@ -86,7 +86,8 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
         legend=legend(plan, (Part(course=course, steps=()),)),
         foot=(*plan.chosen, FOOT),
         band=band(plan),
-        code=plan.code,
+        printed=printed_code_of(plan),
+        code=plan.mark,
     )
 
 
@@ -110,5 +111,5 @@ def _second(plan: Plan, part: Part, first: Page, most: int) -> Page:
         legend=legend(plan, (part,)),
         foot=foot(plan),
         band=band(plan, (course.set_up.key,)),
-        code=plan.code,
+        code=plan.mark,
     )

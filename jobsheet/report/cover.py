@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from jobsheet.catalog.metals.densities import density
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.drawing.drawn import Drawing
@@ -38,7 +40,7 @@ from jobsheet.report.heed.stops import band
 from jobsheet.report.isometric import stock_picture
 from jobsheet.report.plan import Plan
 from jobsheet.report.stage_view import finished_view, shown
-from jobsheet.report.titles import title
+from jobsheet.report.titles import printed_code_of, title
 from jobsheet.report.wording import CHECKED, FOOT, TRAINEE_JOB
 from jobsheet.stock.all_shapes import words_of
 
@@ -89,7 +91,7 @@ def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
         blocks=blocks,
         foot=(*plan.chosen, FOOT),
         band=band(plan),
-        code=plan.code,
+        code=plan.mark,
     )
 
 
@@ -128,7 +130,7 @@ def _made(
     if lines:
         right.append(Box((Heading("Before you start"), NoteLines(lines, "label"))))
     sign = TRAINEE_JOB if job.trainee else CHECKED
-    return _page(
+    made = _page(
         plan,
         "Cover",
         (
@@ -142,6 +144,7 @@ def _made(
             Columns(parts=((Heading(CHANGE), Writing(1)), (Signature(sign),)), shares=(0.4, 0.6)),
         ),
     )
+    return replace(made, printed=printed_code_of(plan))
 
 
 def fetch_blocks(plan: Plan, things: tuple[Fetched, ...], most: int) -> list[object]:

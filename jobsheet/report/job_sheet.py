@@ -67,7 +67,7 @@ def job_sheet(
     data = write_job(job).encode() if source is None else source
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
-        courses=courses(job, reckoned.settings), not_checked=not_checked, code=check_code(data), measured=fits is not always,
+        courses=courses(job, reckoned.settings), not_checked=not_checked, file=_file(name), code=check_code(data), measured=fits is not always,
     )  # fmt: skip
     pages = compact(plan)
     if not pages:
@@ -88,6 +88,11 @@ def job_sheet(
         beside=carried_with(job),
         open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
     )
+
+
+def _file(name: str) -> str:
+    """The file's name at the foot of every page, its beginning where it is very long."""
+    return f"{name}.yaml" if len(name) <= FILE else f"{name[:FILE]}{CUT}.yaml"
 
 
 def _with_safety(plan: Plan, pages: list[Page]) -> list[Page]:
@@ -133,7 +138,7 @@ def _flow(plan: Plan, kind: str, text: str, blocks: list[object]) -> list[Page]:
 
     def page(part: list[object]) -> Page:
         return Page(
-            kind=kind, title=head, blocks=tuple(part), foot=(FOOT,), band=band(plan, ()), code=plan.code
+            kind=kind, title=head, blocks=tuple(part), foot=(FOOT,), band=band(plan, ()), code=plan.mark
         )
 
     pages: list[Page] = []
@@ -150,6 +155,8 @@ def _flow(plan: Plan, kind: str, text: str, blocks: list[object]) -> list[Page]:
     return pages
 
 
+#: So many letters of the file's name stand at the foot.
+FILE = 40
 #: Fewer notes than this are not worth the page that they share; they get one of their own.
 LEAST = 10
 #: Blocks of a flowing page where nothing is measured.

@@ -60,6 +60,8 @@ class Plan(Struct, kw_only=True):
     not_checked: tuple[NotChecked, ...] = ()
     #: The check code of the plan that these sheets carry.
     code: str = ""
+    #: The name of the file that they were made from.
+    file: str = ""
     #: Whether `fits` measures; where nothing is measured, pages are not filled up with what comes next.
     measured: bool = True
     #: Where and as cut -> whole text. Pages are tried out, so not every one of them was printed so.
@@ -79,6 +81,11 @@ class Plan(Struct, kw_only=True):
         cut = f"{start[:blank] if blank > most * 0.6 else start}{CUT}"
         self.long[where, cut] = text
         return cut
+
+    @property
+    def mark(self) -> str:
+        """File and check code, for the foot of every page; nothing without a code."""
+        return " · ".join(part for part in (self.file, f"check {self.code}") if part) if self.code else ""
 
     @property
     def reminders(self) -> Reminders:

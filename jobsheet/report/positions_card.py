@@ -52,5 +52,5 @@ def _card(plan: Plan, course: Course, points: tuple[Point, ...], passes: tuple[i
             Words(last, "label bold"),
             Words(approach(set_up)),
         ),
-        legend=("zero", *(("datum",) if datums else ()), "cut now"), foot=(FOOT,), band=band(plan, (set_up.key,)), code=plan.code,
+        legend=("zero", *(("datum",) if datums else ()), "cut now"), foot=(FOOT,), band=band(plan, (set_up.key,)), code=plan.mark,
     )  # fmt: skip

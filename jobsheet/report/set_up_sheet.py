@@ -222,7 +222,7 @@ def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
         text = f"{', '.join(numbers[:-1])} and {numbers[-1]} of {len(plan.job.set_ups)}"
     return Page(
         kind="set-up", about=" ".join(about), title=short_title(plan, "Set-up" if len(parts) == 1 else "Set-ups", text),
-        blocks=tuple(blocks), legend=legend(plan, parts), foot=foot(plan), band=band(plan, about), code=plan.code,
+        blocks=tuple(blocks), legend=legend(plan, parts), foot=foot(plan), band=band(plan, about), code=plan.mark,
     )  # fmt: skip
 
 

@@ -8,6 +8,9 @@ from jobsheet.report.plan import Plan
 from jobsheet.stock.all_shapes import words_of
 from jobsheet.storage.words.stock_words import beyond_surfaces, said_by
 
+#: So many letters of number and revision stand in the printed code: more would make its marks too fine.
+PRINTED = 40
+
 
 def _surfaces(stock: Stock) -> str:
     """The line of its surfaces, where its words do not say the same beside it."""
@@ -35,6 +38,15 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
             TitleCell(caption="Checked by, date", share=0.25),
         ),
     )  # fmt: skip
+
+
+def printed_code_of(plan: Plan) -> str:
+    """What the printed code of the cover says: no address and no person, only what finds the file on the shelf."""
+    job = plan.job
+    number = str(job.revisions[-1].number) if job.revisions else "1"
+    words = (job.part.number, job.part.revision, number)
+    said = ":".join(" ".join(word.replace(":", " ").split())[:PRINTED] for word in words)
+    return f"JS1:{said}:{plan.code}"
 
 
 def short_title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], ...]:

@@ -15,13 +15,17 @@ from jobsheet.report.blocks import Columns, Page, StopBand, StopCause, TitleCell
 from jobsheet.sheet import rungs_block, steps_block, table_block
 from jobsheet.sheet.laid import Laid, across, lay, stacked, text_lines
 from jobsheet.sheet.plain_blocks import WRITING, wide
-from jobsheet.sheet.styles import BETWEEN, BOTTOM, PAPERS, SIDE, TOP
+from jobsheet.sheet.printed_code import SIDE as CODE_SIDE
+from jobsheet.sheet.printed_code import printed_code
+from jobsheet.sheet.styles import BETWEEN, BOTTOM, PAPERS, SIDE, STYLES, TOP
 from jobsheet.sheet.wrapping import fitted, wrap
 
 #: Under the title block.
 AFTER_TITLE = 6.0
 #: Between the band of stop notes and the title block; widths in it for steps and for initials with date.
 AFTER_BAND, WHERE, SIGNED = 5.0, 104.0, 112.0
+#: Room of the printed code beside the title block.
+CODE = CODE_SIDE + 13.0
 #: Lines to write on that a page may gain at most.
 MOST_LINES = 14
 
@@ -48,7 +52,7 @@ def _needed(page: Page, width: float) -> float:
     body = sum(lay(block, width).height for block in page.blocks) + BETWEEN * max(0, len(page.blocks) - 1)
     return (
         _band(page.band, width).height
-        + _title(page.title, "999 of 999", width).height
+        + _head(page, "999 of 999", width).height
         + AFTER_TITLE
         + body
         + _foot(page.legend, page.foot, page.code, width).height
@@ -58,7 +62,7 @@ def _needed(page: Page, width: float) -> float:
 def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
     """The page as one drawing inside the margins, and the scale that brings it onto the paper (1 but for monsters)."""
     width, height = _inside(paper)
-    head = _title(page.title, f"{page.number} of {page.total}" if page.total else "", width)
+    head = _head(page, f"{page.number} of {page.total}" if page.total else "", width)
     foot = _foot(page.legend, page.foot, page.code, width)
     above = _band(page.band, width)
     start = above.height + head.height + AFTER_TITLE
@@ -87,6 +91,18 @@ def _grown(blocks: tuple[Any, ...], lines: int) -> tuple[Any, ...]:
                 out[index] = replace(block, parts=parts)
                 return tuple(out)
     return blocks
+
+
+def _head(page: Page, number: str, width: float) -> Laid:
+    """The title block; on the cover with the printed code beside it, and in clear below that what it checks by."""
+    if not page.printed:
+        return _title(page.title, number, width)
+    title = _title(page.title, number, width - CODE)
+    code = printed_code(page.printed)
+    items = [*title.items, *moved(code.items, width - code.width + 5.0, -4.0)]
+    items.append(Text(width, code.height + 2.0, "check code", "caption", "end"))
+    items.append(Text(width, code.height + 11.0, page.printed.rpartition(":")[2], "caption", "end"))
+    return Laid(tuple(items), max(title.height, code.height + 14.0))
 
 
 @remembered(32)
@@ -175,22 +191,28 @@ def _foot(legend: tuple[str, ...], sentences: tuple[str, ...], code: str, width:
     y = BETWEEN + 1
     items.append(across(width, y, "section"))
     y += 4
-    said = f"check {code}" if code else ""
-    room = width - (wide(said, "legend") + 10 if said else 0.0)
-    if said:
-        items.append(Text(width, y + 7.7, said, "legend", "end"))
+    x = 0.0
     if legend:
-        x = 0.0
         for sign in legend:
             need = 11 + wide(sign, "legend") + 6.5
-            if x + need - 6.5 > room:
-                x, y, room = 0.0, y + 11.5, width
+            if x + need - 6.5 > width:
+                x, y = 0.0, y + 11.5
             items += mark_at(sign, 9.0, x, y)
             items.append(Text(x + 11, y + 7.7, sign, "legend"))
             x += need
         y += 11.5
-    narrow = room if said and not legend else width
+    free = code
+    if free and legend and x + wide(free, "legend") + 4 <= width:
+        items.append(Text(width, y - 3.8, free, "legend", "end"))
+        free = ""
+    last = 0.0
     for sentence in sentences:
-        more, y = text_lines(wrap(sentence, "foot", narrow), "foot", 0.0, y)
+        lines = wrap(sentence, "foot", width)
+        more, y = text_lines(lines, "foot", 0.0, y)
         items += more
+        last = wide(lines[-1], "foot")
+    if free:
+        if last + wide(free, "legend") + 10 > width:
+            y += STYLES["foot"].leading
+        items.append(Text(width, y - 2.0, free, "legend", "end"))
     return Laid(tuple(items), y)

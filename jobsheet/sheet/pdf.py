@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from io import BytesIO
 
 from jobsheet.drawing.drawn import Drawing
-from jobsheet.report.blocks import Document
+from jobsheet.report.blocks import Document, Page, Steps
 from jobsheet.sheet.fonts import font_name, printable
 from jobsheet.sheet.pages import drawn
 from jobsheet.sheet.painter import paint
@@ -39,15 +40,28 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
         for page in document.pages:
             picture, scale = drawn(page, paper)
             paint(canvas, picture, SIDE, height - TOP, scale)
+            key = f"job{index} page{page.number}"
+            canvas.bookmarkPage(key)
             if page.number == 1:
-                key = f"job{index}"
+                canvas.addOutlineEntry(printable(document.title)[:120], key, 0, closed=True)
+            for place, (level, words) in enumerate(_entries(page)):
+                key = f"job{index} page{page.number} {place}"
                 canvas.bookmarkPage(key)
-                canvas.addOutlineEntry(printable(document.title)[:120], key, 0)
+                canvas.addOutlineEntry(printable(words)[:120], key, level, closed=level == 1)
             canvas.showPage()
     if files := _files(documents):
         attach(canvas, files)
     canvas.save()
     return out.getvalue()
+
+
+def _entries(page: Page) -> Iterator[tuple[int, str]]:
+    """What a reader of the file finds a page by: what it is called, and the steps on it."""
+    cell = page.title[0][1]
+    yield 1, f"{cell.caption} {cell.text}" if page.kind == "set-up" else cell.text
+    for block in page.blocks:
+        if isinstance(block, Steps):
+            yield from ((2, f"{row.number} {row.do}") for row in block.rows)
 
 
 def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:

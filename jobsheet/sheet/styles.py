@@ -50,7 +50,7 @@ INKS: dict[str, float] = {
 
 #: Paper by name: width and height [points].
 PAPERS: dict[str, tuple[float, float]] = {"a4": (210 * MM, 297 * MM), "letter": (612.0, 792.0)}
-SIDE, TOP, BOTTOM = 15 * MM, 11.5 * MM, 10 * MM
+SIDE, TOP, BOTTOM = 15 * MM, 10.5 * MM, 8.5 * MM
 
 BOX = 4.6 * MM
 STEP_ROW = 9.0 * MM

@@ -6,7 +6,10 @@ import shutil
 import subprocess
 from functools import cache
 
+import numpy as np
+import pypdfium2
 import pytest
+import zxingcpp
 from pypdf import PdfReader
 
 from jobsheet.report.blocks import Page, words_of
@@ -16,6 +19,7 @@ from jobsheet.sheet.pdf import make_pdf
 from jobsheet.sheet.printing import document_for, lacking
 from jobsheet.sheet.styles import PAPERS, STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
+from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
 from tests.report.plans import bench, drill, job, pages, plate
 
@@ -87,7 +91,34 @@ def test_two_jobs_of_one_name_are_both_inside_and_each_counts_its_own_pages():
     jobs = [name for name in reader.attachments if "bench-mill-b-1" not in name]
     assert sorted(jobs) == ["plate 2.yaml", "plate.yaml"]
     assert len(reader.pages) == 2 * len(one.pages)
-    assert [entry["/Title"] for entry in reader.outline] == [one.title, one.title]
+    jobs = [entry for entry in reader.outline if not isinstance(entry, list)]
+    assert [entry["/Title"] for entry in jobs] == [one.title, one.title]
+
+
+def test_a_reader_of_the_file_finds_set_ups_and_steps_by_name(samples):
+    document = pages(read_job(samples / "hm-103-pivot-block.yaml"), fits=fits_on("a4"))
+    _, inside = read(make_pdf((document,))).outline
+    names = [entry["/Title"] for entry in inside if not isinstance(entry, list)]
+    assert len(names) == len(document.pages)
+    assert names[:2] == ["Cover", "Set-ups 1 and 2 of 6"]
+    steps = next(entry for entry in inside if isinstance(entry, list))
+    assert steps[0]["/Title"].startswith("10 ")
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_cover_s_printed_code_leads_to_the_very_file_inside(samples, paper):
+    """Read back from the page by zxing-cpp; the check code is that of the file carried inside, and stands on every page."""
+    source = (samples / "hm-103-pivot-block.yaml").read_bytes()
+    document = pages(
+        read_job(samples / "hm-103-pivot-block.yaml"), fits=fits_on(paper), source=source, name="hm-103"
+    )
+    data = make_pdf((document,), paper)
+    code = check_code(source)
+    picture = pypdfium2.PdfDocument(data)[0].render(scale=300 / 72, grayscale=True).to_numpy()
+    (found,) = zxingcpp.read_barcodes(np.ascontiguousarray(picture.squeeze()))
+    assert found.text == f"JS1:HM-103:A:1:{code}"
+    for page in read(data).pages:
+        assert squeezed(f"hm-103.yaml · check {code}") in squeezed(page.extract_text())
 
 
 def test_its_title_is_that_of_the_part(printed):
