@@ -73,11 +73,11 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
         title=title(plan, "Sheet", "Cover and set-up"),
         blocks=(
             *open_box(lines),
-            pictures(plan, high),
+            plan.once(pictures, high),
             Rule(),
             Columns(parts=(left, right), shares=(0.48, 0.52)),
             Rule(),
-            *full_pictures(plan, course, held),
+            *plan.once(full_pictures, course, held),
             Rule(),
             *positions_on(plan, course),
             Blanks((CHANGE,)),

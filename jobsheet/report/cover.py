@@ -135,7 +135,7 @@ def _made(
         "Cover",
         (
             *open_box(open_lines(plan)[:opened], len(open_lines(plan)) - opened),
-            pictures(plan, high),
+            plan.once(pictures, high),
             Rule(),
             Columns(parts=(tuple(left), tuple(right)), shares=(0.5, 0.5)),
             *why_blocks(plan, lengths),

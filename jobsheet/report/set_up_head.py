@@ -54,7 +54,7 @@ def head(
         return (*plan.once(_small, course), *((Rule(), *table) if table else ()), Rule())
     ticks = (Heading("Before cutting"), Ticks(ticked_before(plan, course.set_up)), *_reminded(plan, course))
     return (
-        *full_pictures(plan, course, FIRST),
+        *plan.once(full_pictures, course, FIRST),
         Rule(),
         *ticks,
         Rule(),
