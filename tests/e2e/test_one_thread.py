@@ -25,6 +25,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     set_up(thread)
     plan(thread)
     advice(thread)
+    drawing(thread)
     left_empty(thread)
     thread.save_as(tmp_path / "guide.yaml", "OT-1")
     paper(thread, tmp_path / "guide.pdf")
@@ -55,8 +56,8 @@ def new_job(thread):
     thread.asked("OT-1")
     thread.running.keeps("machine: corner-mill")
     thread.keys("Escape", "F2")
-    thread.fill(*[None] * 11, "bright flat, sawn")
-    thread.running.keeps("bright flat, sawn")
+    thread.fill(*[None] * 12, "bright, ends sawn")  # behind the shape and its three sizes
+    thread.running.keeps("surfaces: bright, ends sawn")
     thread.keys("Escape")
 
 
@@ -111,6 +112,22 @@ def advice(thread):
     thread.running.keeps("kind: spot-drill")
     (kept,) = thread.running.journal()
     assert kept.count("[50, 15]") == 2
+    thread.keys("Escape")
+
+
+def drawing(thread):
+    """What the part shall be, a line each; the review misses the hole that no step makes, until it is struck again."""
+    thread.keys("F2")
+    thread.write_in("Finished sizes", "60 as bought x 30 as bought x 13.5 ±0.1")
+    thread.keys("Return")
+    thread.type("2 x 5 through at 10, 15; 50, 15")
+    thread.keys("Return")
+    thread.type("6.6 through at 30, 15")
+    thread.keys("Return")
+    thread.running.keeps("6.6 through at 30, 15")
+    thread.running.remarks("hole-missing")
+    thread.keys("shift+Tab", "ctrl+a", "BackSpace", "BackSpace")
+    thread.running.until(lambda: all("6.6 through" not in text for text in thread.running.journal()))
     thread.keys("Escape")
 
 
