@@ -63,6 +63,29 @@ def test_five_drawings_are_said_by_keys_alone(window, lines, qtbot):
         assert list(lines())[-1] == f"line_{len(features) + 1}"
 
 
+def test_what_no_step_makes_is_found_and_gone_to_at_its_line(window, lines, qtbot):
+    number = len(window.desk.job.finished.features) + 1
+    lines()[f"line_{number}"].go_in()
+    write(qtbot, "M10 through at 40, 25")
+    enter(qtbot)
+    qtbot.waitUntil(lambda: any(one.line == number for one in window.desk.remarks))
+    missing = next(one for one in window.desk.remarks if one.line == number)
+    assert missing.rule == "hole-missing"
+    assert not missing.operations
+    window.parts.edits.rows.close()
+    for _ in window.desk.remarks:
+        window.parts.edits.walking.next_remark()
+        if window.opened_key == "job" and lines()[f"line_{number}"].holds_cursor():
+            break
+    assert lines()[f"line_{number}"].holds_cursor()
+    # The picture of the part comes when the hand rests: it must not push the line out of sight.
+    form, view = window.bench.column.ruled.opened, window.bench.column.view
+    qtbot.waitUntil(lambda: bool(form._pictures))
+    box = lines()[f"line_{number}"].box
+    assert 0 <= box.mapTo(view, box.rect().topLeft()).y() < view.height()
+    assert missing in [one.remark for one in window.bench.column.ruled.opened.remark_lines]
+
+
 def test_what_was_understood_stands_under_the_line_and_what_is_wrong_too(lines, qtbot):
     lines()["line_1"].go_in()
     write(qtbot, "16 h7 through")

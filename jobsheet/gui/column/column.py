@@ -6,9 +6,11 @@ nothing to negotiate.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent, QWheelEvent
-from PySide6.QtWidgets import QScrollBar, QWidget
+from PySide6.QtWidgets import QApplication, QScrollBar, QWidget
 
 from jobsheet.gui.column.heads_line import HeadsLine
 from jobsheet.gui.column.lines_painted import height_at_100
@@ -164,6 +166,16 @@ class Column(QWidget):
         place = self.ruled.place_of(key)
         if place is not None:
             self._reveal_control(place.top(), place.height())
+
+    def keep_place(self, change: Callable[[], None]) -> None:
+        """Change what stands in the sheet; the control that has the keyboard stays at its height on the screen."""
+        held = QApplication.focusWidget()
+        held = held if held is not None and self.ruled.isAncestorOf(held) else None
+        before = held.mapTo(self.ruled, QPoint(0, 0)).y() if held is not None else 0
+        change()
+        self.ruled.arrange()
+        if held is not None:
+            self.scroll_to(self._top + held.mapTo(self.ruled, QPoint(0, 0)).y() - before)
 
     def reveal_widget(self, widget: QWidget) -> None:
         """Scroll so that a control inside the sheet is in view, with its label and its line."""

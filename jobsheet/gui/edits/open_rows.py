@@ -29,6 +29,7 @@ from jobsheet.operations import registry
 from jobsheet.storage.words.stock_words import without_fact
 
 if TYPE_CHECKING:
+    from jobsheet.drawing.drawn import Drawing
     from jobsheet.gui.edits.picking import Picking
     from jobsheet.gui.forms.field import Field
 
@@ -74,8 +75,8 @@ class OpenRows:
         if isinstance(form, HeaderForm) and form.key == JOB:
             from jobsheet.gui.desk.part_picture import part_pictures
 
-            form.draw(or_absent(lambda: part_pictures(self._hand.desk), ()))
-            self._hand.ruled.arrange()
+            pictures: tuple[Drawing, ...] = or_absent(lambda: part_pictures(self._hand.desk), ())
+            self._hand.column.keep_place(lambda: form.draw(pictures))
 
     @property
     def row(self) -> OpenRow | None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.edit.finished_lines import OWNER
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
+from jobsheet.model.remark import Remark
 
 translate = QCoreApplication.translate
 
@@ -40,6 +42,8 @@ class Walking:
         self.visited = (owner, name)
         if what == "field":
             self._go_to_field(owner, name)
+        elif what == "line":
+            self._go_to_line(name)
         else:
             self._go_to_remark(owner, name)
 
@@ -47,11 +51,14 @@ class Walking:
         """All that can be visited: what it is, whose, and its name."""
         desk = self._hand.desk
         problems = [("field", owner, name) for owner, name in desk.problems()]
-        remarks = [
-            ("remark", (remark.operations or (remark.set_up or "job",))[0], remark.rule)
-            for remark in desk.remarks
-        ]
-        return [*problems, *remarks]
+        return [*problems, *(_about(remark) for remark in desk.remarks)]
+
+    def _go_to_line(self, name: str) -> None:
+        """Open the job's form at the line of the finished part that a remark is about, and say what it is."""
+        rule, _, number = name.partition(" ")
+        self._go_to_field(OWNER, f"line_{number}" if int(number) else "sizes")
+        said = (one for one in self._hand.desk.remarks if one.rule == rule and one.line == int(number))
+        self._hand.say(next(said).message)
 
     def _go_to_remark(self, owner: str, rule: str) -> None:
         """Open what a remark is about, and put the keyboard on its line."""
@@ -76,3 +83,10 @@ class Walking:
             field = form.fields[name]
             field.go_in()
             self._hand.say(str(field.problem or ""))
+
+
+def _about(remark: Remark) -> tuple[str, str, str]:
+    """Where a remark is gone to: its step, its set-up, the line of the finished part that it is about alone, or the job."""
+    if remark.line is not None and not remark.operations and not remark.set_up:
+        return "line", OWNER, f"{remark.rule} {remark.line}"
+    return "remark", (remark.operations or (remark.set_up or "job",))[0], remark.rule
