@@ -16,8 +16,6 @@ KINDS = (
 )  # fmt: skip
 #: What widens a hole at its mouth.
 MOUTHS = ("counterbore", "spot face", "countersink")
-#: What can be asked of the form of a face.
-FORMS = ("square", "parallel", "flat")
 #: The three sizes of a box in their order: left to right, front to rear, height.
 SIZES = ("length", "width", "height")
 

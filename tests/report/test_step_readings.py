@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from jobsheet.edit.commands import SetField
 from jobsheet.operations.registry import kind, roles
 from jobsheet.report.blocks import Steps
 from jobsheet.storage.job_file import read_job
@@ -52,6 +53,19 @@ def test_a_cut_along_the_outside_is_wound_to_from_the_zero_where_there_is_one(sa
         ("16 + 146",),
         ("24 + 121",),
     ]
+
+
+def test_a_note_of_ones_own_stays_as_typed_even_where_it_looks_like_a_reading(samples):
+    block = read_job(samples / "hm-103-pivot-block.yaml")
+    note = "stop block at X 3 + 12; two blocks = 10 + 2 mm"
+    key = next(one.key for _, one in block.operations() if one.number == 60)
+    rows = {
+        row.number: row
+        for steps in all_of(pages(SetField(key, "note", note).apply(block)), Steps)
+        for row in steps.rows
+    }
+    assert rows["60"].dials
+    assert note in rows["60"].note
 
 
 def test_slot_ends_and_walls_have_their_readings_as_holes_have(samples):

@@ -107,10 +107,6 @@ class Form(QWidget):
         """The name of the field that the cursor is in, or nothing."""
         return next((name for name, field in self.fields.items() if field.holds_cursor()), "")
 
-    def first_problem(self) -> Field | None:
-        """The first field that cannot be read."""
-        return next((field for field in self.fields.values() if field.problem), None)
-
     def focus_first(self) -> None:
         """Put the cursor into the first field, as Tab would: what is typed then takes the place of what stands there."""
         first = next(iter(self.fields.values()), None)

@@ -125,7 +125,7 @@ def _step(
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
     asked = getattr(operation.fields, "tolerances", None)
     dials = dial_rows(plan, course, operation) if first else ()
-    parts = (at, _beside_readings(row.note) if dials else row.note, asked.text if asked else "")
+    parts = (at, _beside_readings(row.note, operation) if dials else row.note, asked.text if asked else "")
     limit = outcome.governing
     return Step(
         number=str(operation.number),
@@ -150,9 +150,15 @@ def _step(
     )
 
 
-def _beside_readings(note: str) -> str:
-    """A step's words without the pieces that say readings: those stand in their rows, on lines of the dial."""
-    return "; ".join(piece for piece in note.split("; ") if not _READING.search(piece))
+def _beside_readings(note: str, operation: Operation) -> str:
+    """A step's words without the pieces that say readings: those stand in their rows, on lines of the dial.
+
+    The person's own note is kept as typed, whatever it looks like: it stands at the end of a row's words.
+    """
+    own: str = getattr(operation.fields, "note", "")
+    ours = note.removesuffix(own) if own else note
+    kept = [piece for piece in ours.rstrip("; ,").split("; ") if piece and not _READING.search(piece)]
+    return "; ".join((*kept, own) if own and ours != note else kept)
 
 
 def _cutter_line(plan: Plan, operation: Operation, row: Row) -> str:
