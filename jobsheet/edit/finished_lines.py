@@ -53,6 +53,11 @@ def line_number(name: str) -> int:
     return int(name.removeprefix(_LINE)) if name.startswith(_LINE) else 0
 
 
+def name_of_line(number: int) -> str:
+    """The name of the field of a line; 0 is that of the sizes."""
+    return f"{_LINE}{number}" if number else SIZES.name
+
+
 def value_of_line(finished: Finished, name: str) -> str:
     """What stands in one of these fields."""
     number = line_number(name)

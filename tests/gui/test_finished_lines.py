@@ -86,6 +86,87 @@ def test_what_no_step_makes_is_found_and_gone_to_at_its_line(window, lines, qtbo
     assert missing in [one.remark for one in window.bench.column.ruled.opened.remark_lines]
 
 
+def foot(field):
+    """Where a field's own lines end in the form of the job, and where the next field begins."""
+    form = field.window().bench.column.ruled.opened
+    top = field.mapTo(form, field.rect().topLeft()).y()
+    return top + field.needed_height(field.width()), top + field.height()
+
+
+def test_a_remark_stands_under_the_line_that_it_names(window, lines, qtbot):
+    number = len(window.desk.job.finished.features) + 1
+    lines()[f"line_{number}"].go_in()
+    write(qtbot, "M10 through at 40, 25")
+    form = window.bench.column.ruled.opened
+    qtbot.waitUntil(lambda: any(one.remark.line == number for one in form.remark_lines))
+    here = next(one for one in form.remark_lines if one.remark.line == number)
+    field = lines()[f"line_{number}"]
+    qtbot.waitUntil(lambda: foot(field)[0] <= here.y() < here.geometry().bottom() < foot(field)[1])
+    assert here.isVisible()
+    # Tab goes from the line into what is said of it; Enter goes to the next line.
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+    assert QApplication.focusWidget() is here
+    field.go_in()
+    enter(qtbot)
+    assert lines()[f"line_{number + 1}"].holds_cursor()
+    # A size that the steps leave out is said under the sizes; made right again, it goes.
+    window.parts.edits.rows.close()
+    window.open_key("job")
+    form = window.bench.column.ruled.opened
+    said = next(one for one in form.remark_lines if one.remark.line == number)
+    assert foot(lines()[f"line_{number}"])[0] <= said.y()
+    lines()[f"line_{number}"].go_in()
+    QApplication.focusWidget().selectAll()
+    for _ in range(2):
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backspace)
+    qtbot.waitUntil(lambda: not any(one.remark.line == number for one in form.remark_lines))
+
+
+def test_a_remark_that_stands_at_a_step_is_named_by_number_at_its_line(window, lines, qtbot):
+    from jobsheet.gui.column.at_the_lines import ElsewhereLine
+
+    at, other = 1, window.desk.job.finished.features[0].replace("M6", "M5")
+    assert "M5" in other
+    lines()[f"line_{at}"].go_in()
+    write(qtbot, other)
+    form = window.bench.column.ruled.opened
+
+    def seen():
+        return [one for one in form.findChildren(ElsewhereLine) if one.isVisible() and one.line == at]
+
+    def thread():
+        return next((one for one in window.desk.remarks if one.rule == "thread-as-asked"), None)
+
+    # What is read between two keys is not what is meant: the hand rests.
+    qtbot.waitUntil(lambda: thread() is not None and "M5" in thread().message and bool(seen()))
+    remark, here = thread(), seen()[0]
+    numbers = [str(window.desk.job.find(key)[1].number) for key in remark.operations]
+    button = next(one for one in here.buttons if one.text() == f"see {', '.join(numbers)}")
+    assert remark.message in button.accessibleDescription()
+    assert remark not in [one.remark for one in form.remark_lines]
+    qtbot.waitUntil(lambda: foot(lines()[f"line_{at}"])[0] <= here.y() < foot(lines()[f"line_{at}"])[1])
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+    assert QApplication.focusWidget() is here.buttons[0]
+    button.setFocus()
+    qtbot.keyClick(button, Qt.Key.Key_Return)
+    assert window.opened_key == remark.operations[0]
+    assert QApplication.focusWidget().remark == remark
+
+
+def test_the_line_under_the_hand_stays_where_it_is_when_another_gets_a_remark(window, lines, qtbot):
+    view = window.bench.column.view
+    lines()["line_1"].go_in()
+    write(qtbot, "M10 through at 40, 25")
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Return)
+    box = QApplication.focusWidget()
+    stood = box.mapTo(view, box.rect().topLeft()).y()
+    form = window.bench.column.ruled.opened
+    qtbot.waitUntil(lambda: any(one.remark.line == 1 for one in form.remark_lines))
+    qtbot.wait(600)
+    assert QApplication.focusWidget() is box
+    assert abs(box.mapTo(view, box.rect().topLeft()).y() - stood) <= 1
+
+
 def test_what_was_understood_stands_under_the_line_and_what_is_wrong_too(lines, qtbot):
     lines()["line_1"].go_in()
     write(qtbot, "16 h7 through")

@@ -42,6 +42,7 @@ class Column(QWidget):
         self._top = 0
         self._asking: tuple[QWidget | None, int] = (None, 0)
         self.ruled.laid_out.connect(self._laid_out)
+        self.ruled.keeping = self.keep_place
         self.ruled.dragging.connect(self._follow)
         self.ruled.reached.connect(self._reveal_line)
 
@@ -171,17 +172,19 @@ class Column(QWidget):
         """Change what stands in the sheet; the control that has the keyboard stays at its height on the screen."""
         held = QApplication.focusWidget()
         held = held if held is not None and self.ruled.isAncestorOf(held) else None
-        before = held.mapTo(self.ruled, QPoint(0, 0)).y() if held is not None else 0
+        before = held.mapTo(self.ruled, QPoint(0, 0)).y() - self._top if held is not None else 0
         change()
         self.ruled.arrange()
-        if held is not None:
-            self.scroll_to(self._top + held.mapTo(self.ruled, QPoint(0, 0)).y() - before)
+        # What had the keyboard may be gone with the change.
+        if held is not None and QApplication.focusWidget() is held:
+            self.scroll_to(held.mapTo(self.ruled, QPoint(0, 0)).y() - before)
 
     def reveal_widget(self, widget: QWidget) -> None:
         """Scroll so that a control inside the sheet is in view, with its label and its line."""
         if not self.ruled.isAncestorOf(widget):
             return
-        self._reveal_control(widget.mapTo(self.ruled, QPoint(0, 0)).y(), widget.height())
+        below = look().px(getattr(widget.parentWidget(), "room_below", 0))
+        self._reveal_control(widget.mapTo(self.ruled, QPoint(0, 0)).y(), widget.height() + below)
 
     def _reveal_control(self, top: int, high: int) -> None:
         """Something that has the keyboard, with a little room above and below it."""

@@ -10,9 +10,12 @@ from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from jobsheet.drawing.drawn import Drawing
+from jobsheet.edit.finished_lines import OWNER, name_of_line
+from jobsheet.gui.column.at_the_lines import Elsewhere, ElsewhereLine, HungLines
 from jobsheet.gui.column.offered_lines import OfferedLines
 from jobsheet.gui.column.remarks import Offering, RemarkLine
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.field import Field
 from jobsheet.gui.forms.form import LINES, Form
 from jobsheet.gui.forms.shown import Section, Shown
 from jobsheet.gui.ink import ink
@@ -20,6 +23,8 @@ from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 from jobsheet.model.remark import Remark
 
+#: What can hang under the field of a line.
+Hung = RemarkLine | ElsewhereLine
 SIDE = 18
 CAPTION = 26
 TITLE = 40
@@ -38,6 +43,8 @@ class HeaderForm(QWidget):
     height_changed = Signal()
     #: Of which section a line goes where: 0 strikes it.
     line_moved = Signal(str, int)
+    #: What stands at a step shall be gone to.
+    gone_to = Signal(object)
 
     def __init__(
         self, key: str, title: str, sections: tuple[Section, ...], units: str, close: str, parent: QWidget
@@ -46,7 +53,8 @@ class HeaderForm(QWidget):
         self.key = key
         self._title = title
         self._offered = OfferedLines(self)
-        self._offered.changed.connect(self.height_changed)
+        self._offered.changed.connect(self._offers_changed)
+        self._hung = HungLines(self, self.gone_to.emit)
         self._captions: list[tuple[str, int]] = []
         self._pictures: tuple[Drawing, ...] = ()
         self._drawn_at: list[tuple[int, int]] = []
@@ -98,16 +106,34 @@ class HeaderForm(QWidget):
             self.height_changed.emit()
 
     def _in_turn(self) -> None:
-        """Tab goes through the sections in their order, also through one that was made anew."""
-        every = [
-            one
-            for form in self.forms.values()
-            for one in form.findChildren(QWidget)
-            # The list of a choice is a window of its own.
-            if one.focusPolicy() & Qt.FocusPolicy.TabFocus and one.window() is self.window()
-        ]
-        for one, other in pairwise((*every, self.close_button)):
+        """Tab goes through the remarks over the form, then its sections in their order, also through one that was made anew, and
+        behind a line of the finished part through what is said of it.
+        """
+        above, below = self._said_where()
+        every: list[QWidget] = list(above)
+        for form in self.forms.values():
+            for field in form.fields.values():
+                every += [field, *below.get(field, ())]
+        stops = [stop for one in every for stop in _stops(one, self.window())]
+        for one, other in pairwise((*stops, self.close_button)):
             QWidget.setTabOrder(one, other)
+
+    def _said_where(self) -> tuple[list[RemarkLine], dict[Field, list[Hung]]]:
+        """The remarks that stand over the form, and what stands under a line of it."""
+        above = list(self.remark_lines)
+        below: dict[Field, list[Hung]] = {}
+        asked = self.forms.get(OWNER)
+        for number, hung in self._hung.by_line(above).items():
+            field = asked.fields.get(name_of_line(number)) if asked is not None else None
+            if field is not None:
+                below[field] = hung
+                above = [one for one in above if one not in hung]
+        return above, below
+
+    def _offers_changed(self) -> None:
+        """A button that came with an offer stands in its turn."""
+        self._in_turn()
+        self.height_changed.emit()
 
     def put(self, title: str, values: Mapping[str, Mapping[str, Shown]]) -> None:
         """Show the fields as they stand."""
@@ -141,16 +167,21 @@ class HeaderForm(QWidget):
     def _picture_height(pictures: tuple[Drawing, ...]) -> int:
         return round(max((one.height for one in pictures), default=0.0) * SCALE * look().scale)
 
-    def say(self, remarks: tuple[Remark, ...], offering: Offering) -> None:
-        """Show what there is to say about the job or the set-up as a whole."""
-        if remarks == tuple(line.remark for line in self.remark_lines):
-            return
-        for line in self._offered.put(remarks, offering):
-            line.mended.connect(self.mended)
-            line.dismissed.connect(self.dismissed)
-            line.previewed.connect(self.previewed)
-            line.show()
-        self.height_changed.emit()
+    def say(
+        self, remarks: tuple[Remark, ...], offering: Offering, at_steps: tuple[Elsewhere, ...] = ()
+    ) -> None:
+        """Show what there is to say about the job or the set-up as a whole; of what stands at a step the line of the part says where."""
+        other = self._hung.put(at_steps)
+        if remarks != tuple(line.remark for line in self.remark_lines):
+            other = True
+            for line in self._offered.put(remarks, offering):
+                line.mended.connect(self.mended)
+                line.dismissed.connect(self.dismissed)
+                line.previewed.connect(self.previewed)
+                line.show()
+        if other:
+            self._in_turn()
+            self.height_changed.emit()
 
     @property
     def remark_lines(self) -> list[RemarkLine]:
@@ -171,7 +202,8 @@ class HeaderForm(QWidget):
         )
         top = now.px(TITLE)
         self._captions = []
-        for line in self.remark_lines:
+        above, below = self._said_where()
+        for line in above:
             high = line.arrange(width)
             line.setGeometry(0, top, width, high)
             top += high
@@ -192,8 +224,12 @@ class HeaderForm(QWidget):
         for name, form in self.forms.items():
             self._captions.append((self._section_captions[name], top))
             top += now.px(CAPTION)
-            high = form.arrange(width - 2 * side, count)
-            form.setGeometry(side, top, width - 2 * side, high)
+            inside = width - 2 * side
+            left = {field: sum(one.arrange(inside) for one in hung) for field, hung in below.items()}
+            high = form.arrange(inside, count, left)
+            form.setGeometry(side, top, inside, high)
+            for field in form.fields.values():
+                _hang(below.get(field, []), QRect(side, top + field.geometry().bottom() + 1, inside, 0))
             top += high + now.px(4)
         return top + now.px(8)
 
@@ -222,6 +258,25 @@ class HeaderForm(QWidget):
                 ink.write(painter, now, place, self._unsaid, now.body, "pencil")
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), 0)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), self.height() - 1)
+
+
+def _hang(hung: list[Hung], foot: QRect) -> None:
+    """Place what stands under a field, the last of it at its foot; they lie over the form, which may be younger."""
+    bottom = foot.top()
+    for one in reversed(hung):
+        high = one.arrange(foot.width())
+        bottom -= high
+        one.setGeometry(foot.left(), bottom, foot.width(), high)
+        one.raise_()
+
+
+def _stops(widget: QWidget, window: QWidget) -> list[QWidget]:
+    """Where Tab stops in it, itself first; the list of a choice is a window of its own."""
+    return [
+        one
+        for one in (widget, *widget.findChildren(QWidget))
+        if one.focusPolicy() & Qt.FocusPolicy.TabFocus and one.window() is window
+    ]
 
 
 def _asked(form: Form) -> list[tuple[str, tuple[str, ...]]]:

@@ -54,7 +54,9 @@ class PaintedList(QWidget):
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(0)
-        self._later.timeout.connect(self.arrange)
+        self._later.timeout.connect(lambda: self.keeping(lambda: None))
+        #: Makes a change and places everything again; whoever scrolls the list keeps what the hand is at in its place.
+        self.keeping: Callable[[Callable[[], None]], None] = self._placed
         self._reach()
 
     @property
@@ -237,6 +239,10 @@ class PaintedList(QWidget):
     def arrange_later(self) -> None:
         """Place everything again once the present change is through."""
         self._later.start()
+
+    def _placed(self, change: Callable[[], None]) -> None:
+        change()
+        self.arrange()
 
     def arrange(self) -> None:
         """Place every line for the width of the list; a form that belongs to no line stands above all of them."""

@@ -167,14 +167,10 @@ class Desk(QObject):
         return tuple(sorted(found, key=lambda remark: SEVERITIES.index(remark.severity)))
 
     def remarks_about(self, key: str) -> tuple[Remark, ...]:
-        """The remarks about a set-up alone, or about the job: where no step and no set-up is named, or a line of the finished part is."""
+        """The remarks about a set-up alone, or about the job: where no step and no set-up is named."""
         if key != "job":
             return tuple(remark for remark in self.remarks if remark.set_up == key and not remark.operations)
-        return tuple(
-            remark
-            for remark in self.remarks
-            if remark.line is not None or not (remark.operations or remark.set_up)
-        )
+        return tuple(remark for remark in self.remarks if not (remark.operations or remark.set_up))
 
     def reminders_of(self, key: str) -> tuple[str, ...]:
         """What is printed beside a step and never counted; before it, what could not be checked of it."""

@@ -6,12 +6,14 @@ from collections.abc import Callable
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QTimer
 from PySide6.QtWidgets import QApplication
 
 from jobsheet.edit.commands import GiveBack, HoldBy, SetField
 from jobsheet.edit.finished_lines import OWNER, MoveLine, StrikeLine, line_number
 from jobsheet.edit.history import Change
+from jobsheet.gui.column.at_the_lines import elsewhere
 from jobsheet.gui.column.header_form import HeaderForm
 from jobsheet.gui.column.open_row import OpenRow
 from jobsheet.gui.desk.desk import Desk
@@ -99,6 +101,15 @@ class OpenRows:
         hand.desk.history.focus(hand.opened_key)
         hand.column.reveal(key)
         self._moved()
+
+    def open_at(self, key: str, rule: str) -> None:
+        """Open what a remark is about, and put the keyboard on its line."""
+        self.open(key)
+        opened = self._hand.ruled.opened
+        lines = opened.remark_lines if opened is not None else []
+        line = next((line for line in lines if line.remark.rule == rule), None)
+        if line is not None:
+            line.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
     def close(self) -> None:
         """Close what is open; the keyboard goes to its line."""
@@ -263,6 +274,7 @@ class OpenRows:
         form.typed.connect(self._typed)
         form.picks_wanted.connect(self._pick)
         form.line_moved.connect(self._line_moved)
+        form.gone_to.connect(lambda about: self.open_at(about.key, about.rule))
         self._connect(form)
         self._fill_header(form)
         ruled.open(form)
@@ -323,7 +335,8 @@ class OpenRows:
 
             form.ask_for(_unsaid_words(desk, form.key))
             form.draw(or_absent(lambda: holding_pictures(desk, form.key), ()))
-        form.say(desk.remarks_about(form.key), self._remarks.offer)
+        at_steps = elsewhere(desk.remarks, desk.job) if form.key == JOB else ()
+        form.say(desk.remarks_about(form.key), self._remarks.offer, at_steps)
 
     def refresh(self) -> None:
         """Show the open form and its figures as they stand."""
@@ -331,7 +344,9 @@ class OpenRows:
         if isinstance(opened, OpenRow):
             self._fill(opened)
         elif isinstance(opened, HeaderForm):
-            self._fill_header(opened)
+            # What is said of one line must not push another out from under the hand.
+            self._hand.column.keep_place(lambda: self._fill_header(opened))
+            return
         if opened is not None:
             self._hand.ruled.arrange()
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 
-from jobsheet.edit.finished_lines import OWNER
+from jobsheet.edit.finished_lines import OWNER, name_of_line
+from jobsheet.gui.column.at_the_lines import told_at_line
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
 from jobsheet.model.remark import Remark
@@ -45,7 +45,7 @@ class Walking:
         elif what == "line":
             self._go_to_line(name)
         else:
-            self._go_to_remark(owner, name)
+            self._rows.open_at(owner, name)
 
     def _every(self) -> list[tuple[str, str, str]]:
         """All that can be visited: what it is, whose, and its name."""
@@ -56,18 +56,9 @@ class Walking:
     def _go_to_line(self, name: str) -> None:
         """Open the job's form at the line of the finished part that a remark is about, and say what it is."""
         rule, _, number = name.partition(" ")
-        self._go_to_field(OWNER, f"line_{number}" if int(number) else "sizes")
+        self._go_to_field(OWNER, name_of_line(int(number)))
         said = (one for one in self._hand.desk.remarks if one.rule == rule and one.line == int(number))
         self._hand.say(next(said).message)
-
-    def _go_to_remark(self, owner: str, rule: str) -> None:
-        """Open what a remark is about, and put the keyboard on its line."""
-        self._rows.open(owner)
-        opened = self._hand.ruled.opened
-        lines = opened.remark_lines if opened is not None else []
-        line = next((line for line in lines if line.remark.rule == rule), None)
-        if line is not None:
-            line.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
     def _go_to_field(self, owner: str, name: str) -> None:
         """Open the form of an owner and put the cursor into a field."""
@@ -87,6 +78,6 @@ class Walking:
 
 def _about(remark: Remark) -> tuple[str, str, str]:
     """Where a remark is gone to: its step, its set-up, the line of the finished part that it is about alone, or the job."""
-    if remark.line is not None and not remark.operations and not remark.set_up:
+    if told_at_line(remark):
         return "line", OWNER, f"{remark.rule} {remark.line}"
     return "remark", (remark.operations or (remark.set_up or "job",))[0], remark.rule

@@ -27,6 +27,8 @@ DOWN = 2
 IN_ROWS = ("at",)
 #: Fields that are lines of several, more of which come as they are typed: those of the finished part.
 LINES = ("sizes", "line_")
+#: No field that anything stands under.
+NOTHING: Mapping[Field, int] = {}
 
 
 class Form(QWidget):
@@ -113,8 +115,8 @@ class Form(QWidget):
         if first is not None:
             first.box.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
-    def arrange(self, width: int, columns: int) -> int:
-        """Place the fields for a width; the height that they need."""
+    def arrange(self, width: int, columns: int, below: Mapping[Field, int] = NOTHING) -> int:
+        """Place the fields for a width; the height that they need, with the room that is to be left at the foot of some [px]."""
         now = look()
         gap, top = now.px(ACROSS), 0
         one = (width - gap * (columns - 1)) / columns
@@ -123,7 +125,7 @@ class Form(QWidget):
             for field, span in row:
                 left = round(column * (one + gap))
                 wide = round(one * span + gap * (span - 1))
-                needed = field.needed_height(wide)
+                needed = field.needed_height(wide) + below.get(field, 0)
                 field.setGeometry(left, top, wide, needed)
                 high = max(high, needed)
                 column += span

@@ -11,6 +11,7 @@ from jobsheet.gui.forms.field import Field
 #: The one that is no line of several.
 ALONE = "sizes"
 _MOVES = {QtCore.Qt.Key.Key_Up: -1, QtCore.Qt.Key.Key_Down: 1}
+_ENTER = (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter)
 _STRIKES = (QtCore.Qt.Key.Key_Backspace, QtCore.Qt.Key.Key_Delete)
 
 
@@ -19,6 +20,9 @@ class LineField(Field):
 
     #: Its name, and by how many lines it goes up or down; 0 strikes it.
     moved = Signal(str, int)
+
+    #: How much of what stands under it is in view with it [px at 100 %]: what is understood, and a remark of two lines.
+    room_below = 60
 
     def span(self, columns: int, one: float) -> int:
         """The whole width: a line is read from one end to the other."""
@@ -38,7 +42,18 @@ class LineField(Field):
             if event.type() == QEvent.Type.KeyPress:
                 self.moved.emit(self.entry.name, by)
                 return True
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress and event.key() in _ENTER:
+            return self._onward()
         return super().eventFilter(watched, event)
+
+    def _onward(self) -> bool:
+        """Enter goes to the next line, past what is said of this one; whether there is one."""
+        form = self.parentWidget()
+        lines = form.findChildren(LineField) if form is not None else [self]
+        after = lines[lines.index(self) + 1 :]
+        if after:
+            after[0].box.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
+        return bool(after)
 
     def _asked(self, event: QKeyEvent) -> int | None:
         """By how many lines it shall go; 0 to strike it, None for any other key."""
