@@ -10,7 +10,7 @@ from typing import Any, Protocol, runtime_checkable
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.edit.finished_lines import OWNER, entry_of_line, value_of_line, with_line
+from jobsheet.edit.finished_lines import OWNER, entry_of_line, value_of_line, with_field
 from jobsheet.errors import CommandError
 from jobsheet.holdings.all_holdings import NONE, changed_to, entries_of, roles_of
 from jobsheet.model.held_work import Holding
@@ -113,7 +113,7 @@ def value_of(job: Job, owner: str, name: str) -> Any:
     """The value that a field of the window shows."""
     what, key = owner_of(owner)
     if owner == OWNER:
-        return value_of_line(job.finished, name)
+        return value_of_line(job, name)
     if what == "job":
         return getattr(job if key == "job" else getattr(job, key), name)
     if what == "operation":
@@ -189,7 +189,7 @@ class SetField(Struct, frozen=True):
             return ChooseMachine(self.text).apply(job)
         value = entry.read(self.text, job.units)
         if self.owner == OWNER:
-            return replace(job, finished=with_line(job.finished, self.name, value))
+            return with_field(job, self.name, value)
         what, key = owner_of(self.owner)
         if what == "operation":
             _, operation = operation_of(job, key)

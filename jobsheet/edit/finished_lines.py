@@ -1,7 +1,8 @@
 """Edits of the lines that say what the part shall be: typed like any field, moved, struck, and pasted several at once.
 
 A line is a field `line_1`, `line_2` … of the owner `job:finished`; the one behind the last is empty and becomes a line when it is
-typed into. What is typed is kept whether it can be read yet or not, so that no line is ever a draft.
+typed into. What is typed is kept whether it can be read yet or not, so that no line is ever a draft. Over them stand the letters of the
+datums, which are read at once: every line may name them.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
+from jobsheet.finished.datums_line import DATUMS, datums_text, read_datums
 from jobsheet.finished.lines_in_file import FEATURE, MOST, SIZES
 from jobsheet.model.finished import Finished
 from jobsheet.model.job import Job
@@ -23,9 +25,9 @@ _BREAK = re.compile(r"[\n\r\u2028\u2029]+")
 
 
 def entries_of_lines(finished: Finished) -> tuple[Entry, ...]:
-    """The fields: the sizes, each line, and an empty one behind them."""
+    """The fields: the letters of the datums, the sizes, each line, and an empty one behind them."""
     count = min(len(finished.features) + 1, MOST)
-    return (SIZES, *(_entry(number) for number in range(1, count + 1)))
+    return (DATUMS, SIZES, *(_entry(number) for number in range(1, count + 1)))
 
 
 def entry_of_line(name: str) -> Entry:
@@ -36,8 +38,8 @@ def entry_of_line(name: str) -> Entry:
     CommandError
         If there is no such field.
     """
-    if name == SIZES.name:
-        return SIZES
+    if name in (DATUMS.name, SIZES.name):
+        return DATUMS if name == DATUMS.name else SIZES
     number = name.removeprefix(_LINE)
     if name.startswith(_LINE) and number.isdigit() and 1 <= int(number) <= MOST:
         return _entry(int(number))
@@ -58,15 +60,30 @@ def name_of_line(number: int) -> str:
     return f"{_LINE}{number}" if number else SIZES.name
 
 
-def value_of_line(finished: Finished, name: str) -> str:
+def value_of_line(job: Job, name: str) -> str:
     """What stands in one of these fields."""
-    number = line_number(name)
+    if name == DATUMS.name:
+        return datums_text(job.datums)
+    number, finished = line_number(name), job.finished
     if not number:
         return finished.sizes
     return finished.features[number - 1] if number <= len(finished.features) else ""
 
 
-def with_line(finished: Finished, name: str, text: str) -> Finished:
+def with_field(job: Job, name: str, text: str) -> Job:
+    """The job with one of these fields as typed.
+
+    Raises
+    ------
+    QuantityError
+        If the letters of the datums cannot be read: they are no line that could wait.
+    """
+    if name == DATUMS.name:
+        return replace(job, datums=read_datums(text))
+    return replace(job, finished=_with_line(job.finished, name, text))
+
+
+def _with_line(finished: Finished, name: str, text: str) -> Finished:
     """The lines with one of them as typed; several lines pasted into one become several."""
     number = line_number(name)
     if not number:

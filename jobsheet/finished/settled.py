@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from typing import Any
 
 from jobsheet.finished.clauses import Said
 from jobsheet.finished.scanned import Scanned
 from jobsheet.model.finished import Feature
 from jobsheet.model.quantity import Pattern, Place, Places
-from jobsheet.model.stock import FACES
 
 #: The axes of a face in the order of its two numbers: 0 is left to right, 1 front to rear, 2 bottom to top.
 AXES = {"top": (0, 1), "bottom": (0, 1), "front": (0, 2), "rear": (0, 2), "left": (1, 2), "right": (1, 2)}
@@ -209,11 +209,17 @@ def _across(line: Scanned, said: Said, axes: tuple[int, int]) -> tuple[str, ...]
 
 def _end(line: Scanned, axis: int) -> str:
     """Where numbers on an axis count from if nobody says it: the datum there, else left, front or bottom."""
-    with_letters = [face for face in FACES if face in line.datums.values() and AXIS[face] == axis]
-    if len(with_letters) == 2:
+    with_letters = set(line.datums.values())
+    if with_letters >= set(ENDS[axis]):
         one, two = ENDS[axis]
         raise line.error(
             f"Both the {one} and the {two} face are datums: say which one the places count from, such as at 40 from {one}, 22 from ….",
             0,
         )
-    return with_letters[0] if with_letters else ENDS[axis][0]
+    return datum_end(with_letters, axis) or ENDS[axis][0]
+
+
+def datum_end(with_letters: Container[str], axis: int) -> str:
+    """The face of an axis that is a datum, of faces with a letter; nothing where none is, or both are."""
+    found = [face for face in ENDS[axis] if face in with_letters]
+    return found[0] if len(found) == 1 else ""

@@ -177,6 +177,41 @@ def test_what_was_understood_stands_under_the_line_and_what_is_wrong_too(lines, 
     assert "hole ⌀ 16 to 16.018 mm" in lines()["line_1"].understood
 
 
+def test_letters_of_the_datums_are_typed_told_back_and_drawn(window, lines, qtbot):
+    features = window.desk.job.finished.features
+    lines()["datums"].go_in()
+    write(qtbot, "A: left, B")
+    assert "on which face B lies" in str(lines()["datums"].problem)
+    qtbot.keyClicks(QApplication.focusWidget(), ": front, C bottom")
+    assert window.desk.job.datums == (("A", "left"), ("B", "front"), ("C", "bottom"))
+    assert lines()["datums"].problem is None
+    assert lines()["datums"].understood.startswith(
+        "A left, B front, C bottom; places on the top count from A"
+    )
+    enter(qtbot)
+    assert lines()["sizes"].holds_cursor()
+    assert lines()["datums"].box.text() == "A: left, B: front, C: bottom"
+    assert window.desk.job.finished.features == features
+
+    def letters():
+        drawn = [item for one in window.bench.column.ruled.opened._pictures for item in one.items]
+        return {getattr(item, "words", "") for item in drawn} & {"A", "B", "C", "D"}
+
+    qtbot.waitUntil(lambda: letters() == {"A", "B", "C"})
+    # A letter is the name of its face in every other line.
+    lines()["sizes"].go_in()
+    write(qtbot, "80 x 50 x 11.5 ±0.1; top parallel to C 0.05")
+    assert "top parallel to bottom within 0.05 mm" in lines()["sizes"].understood
+    lines()["datums"].go_in()
+    for _ in range(2):
+        QApplication.focusWidget().selectAll()
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backspace)
+    assert window.desk.job.datums == ()
+    assert "no datum has a letter yet" in str(lines()["sizes"].problem)
+    window.actions_by_id["undo"].trigger()
+    assert window.desk.job.datums == (("A", "left"), ("B", "front"), ("C", "bottom"))
+
+
 def test_lines_are_moved_and_struck_and_taken_back(window, lines, qtbot):
     before = window.desk.job.finished.features
     assert len(before) == 2
@@ -192,7 +227,7 @@ def test_lines_are_moved_and_struck_and_taken_back(window, lines, qtbot):
     while window.desk.job.finished.features != before:
         assert window.actions_by_id["undo"].isEnabled()
         window.actions_by_id["undo"].trigger()
-    assert [field.box.text() for field in lines().values()][1:] == [*before, ""]
+    assert [field.box.text() for field in lines().values()][2:] == [*before, ""]
 
 
 def test_a_line_that_nobody_can_read_is_kept_in_the_file(window, lines, qtbot, tmp_path):

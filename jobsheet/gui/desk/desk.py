@@ -185,7 +185,7 @@ class Desk(QObject):
 
     def problems(self) -> list[tuple[str, str]]:
         """(owner, field) of every text that cannot be read, in the order of the job."""
-        owners = ["job:part", "job:stock", "job"]
+        owners = ["job:part", "job:stock", OWNER, "job"]
         for set_up in self.job.set_ups:
             owners += [f"{part}:{set_up.key}" for part in ("setup", "holding", "zero")]
             owners += [operation.key for operation in set_up.operations]
@@ -320,7 +320,7 @@ class Desk(QObject):
         job, drafts = self.job, self.history.drafts
         return {
             section.name: {
-                entry.name: line_shown(job, entry.name)
+                entry.name: line_shown(job, entry.name, drafts.get((OWNER, entry.name)))
                 if section.name == OWNER
                 else shown(
                     entry,

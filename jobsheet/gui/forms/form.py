@@ -26,7 +26,7 @@ DOWN = 2
 #: Fields whose places are rows: those of holes.
 IN_ROWS = ("at",)
 #: Fields that are lines of several, more of which come as they are typed: those of the finished part.
-LINES = ("sizes", "line_")
+LINES = ("datums", "sizes", "line_")
 #: No field that anything stands under.
 NOTHING: Mapping[Field, int] = {}
 

@@ -8,8 +8,8 @@ from PySide6.QtGui import QKeyEvent
 
 from jobsheet.gui.forms.field import Field
 
-#: The one that is no line of several.
-ALONE = "sizes"
+#: Those that are no line of several.
+ALONE = ("datums", "sizes")
 _MOVES = {QtCore.Qt.Key.Key_Up: -1, QtCore.Qt.Key.Key_Down: 1}
 _ENTER = (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter)
 _STRIKES = (QtCore.Qt.Key.Key_Backspace, QtCore.Qt.Key.Key_Delete)
@@ -57,7 +57,7 @@ class LineField(Field):
 
     def _asked(self, event: QKeyEvent) -> int | None:
         """By how many lines it shall go; 0 to strike it, None for any other key."""
-        if self.entry.name == ALONE:
+        if self.entry.name in ALONE:
             return None
         if event.modifiers() & QtCore.Qt.KeyboardModifier.AltModifier:
             return _MOVES.get(QtCore.Qt.Key(event.key()))
