@@ -6,9 +6,10 @@ from pathlib import Path
 from typing import Any
 
 from jobsheet.cli.output import say
+from jobsheet.model.prints import WHOLE, Prints
 
 
-def pages_of(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
+def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> tuple[Any, bool]:
     """The pages of a job, and whether something in it should stop you."""
     from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
@@ -34,6 +35,7 @@ def pages_of(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
         working=working,
         source=job_source(path),
         name=path.stem,
+        wanted=wanted,
     )
     if missing := lacking(job):
         places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
@@ -42,6 +44,8 @@ def pages_of(path: Path, paper: str, working: bool) -> tuple[Any, bool]:
             f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.",
             err=True,
         )
+    for sentence in document.left_out:
+        say(f"{path.name}: {sentence}", err=True)
     outcomes = found.operations.values()
     beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
     problems = any(outcome.problem for outcome in outcomes)

@@ -11,6 +11,7 @@ from msgspec import Struct
 from jobsheet.cli.output import refuse_to_overwrite, say
 from jobsheet.errors import CannotWrite, DocumentError, JobsheetError
 from jobsheet.model.not_checked import alone
+from jobsheet.model.prints import WHOLE, Prints
 
 #: Processes at the same time, and from how many jobs on a second one is worth its start of half a second (timed here).
 PROCESSES, FROM = 2, 4
@@ -58,7 +59,7 @@ def targets(jobs: list[Path], folder: Path) -> list[Path]:
     return found
 
 
-def print_many(jobs: list[Path], folder: Path, paper: str, working: bool) -> int:
+def print_many(jobs: list[Path], folder: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> int:
     """Make them all and say how each went; the exit code is the worst of all: 2 cannot be read, 1 should stop you."""
     if folder.exists() and not folder.is_dir():
         raise CannotWrite(f"{folder} is a file; name a folder for the sheets of several jobs.")
@@ -68,7 +69,7 @@ def print_many(jobs: list[Path], folder: Path, paper: str, working: bool) -> int
         raise CannotWrite(f"The folder {folder} cannot be made: {error.strerror or error}.") from None
     made = targets(jobs, folder)
     worst = done = 0
-    for job, target, one in _all(list(zip(jobs, made, strict=True)), paper, working):
+    for job, target, one in _all(list(zip(jobs, made, strict=True)), paper, working, wanted):
         done += 1
         if one.refused:
             say(f"{done} of {len(jobs)}: {job.name}: {one.refused}", err=True)
@@ -80,18 +81,20 @@ def print_many(jobs: list[Path], folder: Path, paper: str, working: bool) -> int
     return worst
 
 
-def _all(pairs: list[tuple[Path, Path]], paper: str, working: bool) -> Iterator[tuple[Path, Path, Made]]:
+def _all(
+    pairs: list[tuple[Path, Path]], paper: str, working: bool, wanted: Prints = WHOLE
+) -> Iterator[tuple[Path, Path, Made]]:
     """Each job with its target and what became of it, as they get done."""
     if len(pairs) < FROM:
         for pair in pairs:
-            yield (*pair, alone(partial(made_one, *pair, paper, working), _ours))
+            yield (*pair, alone(partial(made_one, *pair, paper, working, wanted), _ours))
         return
     from concurrent.futures import ProcessPoolExecutor, as_completed
     from multiprocessing import get_context
 
     # Begun anew, not forked: a fork would carry whatever the window or a test has open.
     with ProcessPoolExecutor(PROCESSES, mp_context=get_context("spawn")) as workers:
-        waiting = {workers.submit(made_one, *pair, paper, working): pair for pair in pairs}
+        waiting = {workers.submit(made_one, *pair, paper, working, wanted): pair for pair in pairs}
         try:
             for one in as_completed(waiting):
                 yield (*waiting[one], alone(one.result, _ours))
@@ -104,7 +107,7 @@ def _ours(why: str) -> Made:
     return Made(refused=f"{why}")
 
 
-def made_one(job: Path, target: Path, paper: str, working: bool) -> Made:
+def made_one(job: Path, target: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> Made:
     """Write the sheets of one job; a refusal comes back as its sentence."""
     from jobsheet.cli.job_pages import pages_of
     from jobsheet.sheet.pdf import make_pdf
@@ -112,10 +115,10 @@ def made_one(job: Path, target: Path, paper: str, working: bool) -> Made:
 
     try:
         refuse_to_overwrite(target, (str(job),))
-        document, stopped = pages_of(job, paper, working)
+        document, stopped = pages_of(job, paper, working, wanted)
         write_file(target, make_pdf((document,), paper))
     except DocumentError as error:
         return Made(refused=str(error))
     except JobsheetError as error:
         return Made(refused=" ".join(str(error).split()))
-    return Made(pages=len(document.pages), open_stops=document.open_stops, stopped=stopped)
+    return Made(pages=len(document.sheets), open_stops=document.open_stops, stopped=stopped)

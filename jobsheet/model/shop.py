@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from jobsheet.model.prints import PRINTS, Prints, prints
+
 
 class Shop(Struct, frozen=True, kw_only=True):
     """The workshop's own numbers; a person may change each.
@@ -80,6 +82,18 @@ class Shop(Struct, frozen=True, kw_only=True):
     air_line: str = "no"
     raised_voices: str = "no"
     works_alone: str = "no"
+    #: What is printed where nobody says otherwise (`model/prints.PRINTS`), and on which paper. No sources: choices of the place.
+    print_whole: str = "yes"
+    print_route: str = "no"
+    print_positions: str = "no"
+    print_step: str = "no"
+    print_blank: str = "no"
+    paper: str = "a4"
+
+    @property
+    def prints(self) -> Prints:
+        """The pages that this workshop always wants."""
+        return prints([name for name in PRINTS if getattr(self, f"print_{name}") == "yes"])
 
     def out_of_hand(self, pace: float) -> int:
         """1 where a handle turns faster than a hand keeps even [rev/s], −1 where slower, 0 between.

@@ -109,6 +109,8 @@ class Table(Struct, frozen=True, kw_only=True):
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
     total: tuple[str, ...] = ()
+    #: The least height of a row that is written in by hand [points]; 0 for a row that is read.
+    high: float = 0.0
 
 
 class Columns(Struct, frozen=True, kw_only=True):
@@ -288,6 +290,8 @@ class Page(Struct, frozen=True, kw_only=True):
     code: str = ""
     #: What the printed code in the title block says; empty on every page but the cover.
     printed: str = ""
+    #: A card of half a page: two of them share a sheet of paper and are cut apart.
+    half: bool = False
     number: int = 0
     total: int = 0
 
@@ -303,6 +307,19 @@ class Document(Struct, frozen=True, kw_only=True):
     beside: tuple[tuple[str, bytes], ...] = ()
     #: Ids of stop notes that nobody has acknowledged for this print.
     open_stops: tuple[str, ...] = ()
+    #: Sentences on pages that were asked for and that this job has none of.
+    left_out: tuple[str, ...] = ()
+
+    @property
+    def sheets(self) -> tuple[tuple[Page, ...], ...]:
+        """The pages as they come out of a printer: two cards of half a page that follow each other share one."""
+        found: list[tuple[Page, ...]] = []
+        for page in self.pages:
+            if page.half and found and len(found[-1]) == 1 and found[-1][0].half:
+                found[-1] = (*found[-1], page)
+            else:
+                found.append((page,))
+        return tuple(found)
 
 
 def words_of(value: Any) -> Iterator[str]:

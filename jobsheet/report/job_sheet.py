@@ -9,11 +9,13 @@ from msgspec.structs import replace
 from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
 from jobsheet.model.not_checked import NotChecked
+from jobsheet.model.prints import WHOLE, Prints
 from jobsheet.model.remark import Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document, Gap, Heading, Page, Rule, Words, words_of
 from jobsheet.report.compact import compact
 from jobsheet.report.cover import cover
+from jobsheet.report.for_use.chosen_pages import chosen_pages, numbered
 from jobsheet.report.heed.safety import MOST, rest
 from jobsheet.report.heed.stops import band
 from jobsheet.report.plan import CUT, Initials, Plan, courses
@@ -46,6 +48,7 @@ def job_sheet(
     working: bool = False,
     source: bytes | None = None,
     name: str = "job",
+    wanted: Prints = WHOLE,
 ) -> Document:
     """All pages of a job.
 
@@ -63,31 +66,45 @@ def job_sheet(
         The job's file as it is, to be carried inside; None writes it anew
     name : str
         The file's name without its ending
+    wanted : Prints
+        Which pages; without a word all that a bench needs
+
+    Raises
+    ------
+    CommandError
+        If there is not one page of what is wanted.
     """
     data = write_job(job).encode() if source is None else source
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
         courses=courses(job, reckoned.settings), not_checked=not_checked, file=_file(name), code=check_code(data), measured=fits is not always,
+        covered="whole" in wanted.pages,
     )  # fmt: skip
-    pages = compact(plan)
-    if not pages:
-        pages = [*cover(plan), *set_up_pages(plan)]
-        for course in plan.courses:
-            pages += positions_cards(plan, course)
-        pages = _with_safety(plan, pages)
+    pages, left_out = chosen_pages(plan, wanted, _whole)
     if working:
         pages += _flow(plan, "working", "Working", working_blocks(plan))
     pages += _flow(plan, "long", "Texts in full", _long(plan, pages))
-    total = len(pages)
     part = " ".join(word for word in (job.part.number, job.part.name) if word)
     return Document(
         name=name,
         title=f"{part or name}, set-up sheets",
-        pages=tuple(replace(page, number=index, total=total) for index, page in enumerate(pages, 1)),
+        pages=numbered(pages),
         source=data,
         beside=carried_with(job),
         open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
+        left_out=left_out,
     )
+
+
+def _whole(plan: Plan) -> list[Page]:
+    """Cover, set-ups, positions that have no room there, and what is still to be heeded."""
+    pages = compact(plan)
+    if pages:
+        return pages
+    pages = [*cover(plan), *set_up_pages(plan)]
+    for course in plan.courses:
+        pages += positions_cards(plan, course)
+    return _with_safety(plan, pages)
 
 
 def _file(name: str) -> str:

@@ -62,6 +62,8 @@ class Plan(Struct, kw_only=True):
     code: str = ""
     #: The name of the file that they were made from.
     file: str = ""
+    #: Whether the cover is printed with these pages.
+    covered: bool = True
     #: Whether `fits` measures; where nothing is measured, pages are not filled up with what comes next.
     measured: bool = True
     #: Where and as cut -> whole text. Pages are tried out, so not every one of them was printed so.

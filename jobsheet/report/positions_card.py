@@ -17,9 +17,9 @@ from jobsheet.report.zero_view import beside_the_work, zero_picture
 POINTS, PASSES = 30, 8
 
 
-def positions_cards(plan: Plan, course: Course) -> list[Page]:
-    """The cards of a set-up; none where its points stand on the sheet itself."""
-    if len(course.points) <= ON_THE_SHEET:
+def positions_cards(plan: Plan, course: Course, least: int = ON_THE_SHEET + 1) -> list[Page]:
+    """The cards of a set-up; none where it has fewer points than that, by default those that stand on the sheet itself."""
+    if len(course.points) < least:
         return []
     numbers = tuple(dict.fromkeys(number for point in course.points for number in point.steps))
     passes = [numbers[at : at + PASSES] for at in range(0, len(numbers), PASSES)]

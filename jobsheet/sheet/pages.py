@@ -37,15 +37,15 @@ def fits_on(paper: str) -> Callable[[Page], bool]:
     """Whether a page has room on that paper, for `report/` to ask."""
 
     def fits(page: Page) -> bool:
-        width, height = _inside(paper)
+        width, height = _inside(paper, half=page.half)
         return _needed(page, width) <= height + 0.01
 
     return fits
 
 
-def _inside(paper: str) -> tuple[float, float]:
+def _inside(paper: str, *, half: bool = False) -> tuple[float, float]:
     width, height = PAPERS[paper]
-    return width - 2 * SIDE, height - TOP - BOTTOM
+    return width - 2 * SIDE, height / (2 if half else 1) - TOP - BOTTOM
 
 
 def _needed(page: Page, width: float) -> float:
@@ -61,7 +61,7 @@ def _needed(page: Page, width: float) -> float:
 
 def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
     """The page as one drawing inside the margins, and the scale that brings it onto the paper (1 but for monsters)."""
-    width, height = _inside(paper)
+    width, height = _inside(paper, half=page.half)
     head = _head(page, f"{page.number} of {page.total}" if page.total else "", width)
     foot = _foot(page.legend, page.foot, page.code, width)
     above = _band(page.band, width)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from io import BytesIO
 
-from jobsheet.drawing.drawn import Drawing
+from jobsheet.drawing.drawn import Drawing, Line
 from jobsheet.report.blocks import Document, Page, Steps
 from jobsheet.sheet.fonts import font_name, printable
 from jobsheet.sheet.pages import drawn
@@ -37,15 +37,17 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
     canvas.setCreator("Jobsheet")
     canvas.setSubject("Set-up sheets for a manual milling machine")
     for index, document in enumerate(documents):
-        for page in document.pages:
-            picture, scale = drawn(page, paper)
-            paint(canvas, picture, SIDE, height - TOP, scale)
-            key = f"job{index} page{page.number}"
-            canvas.bookmarkPage(key)
-            if page.number == 1:
-                canvas.addOutlineEntry(printable(document.title)[:120], key, 0, closed=True)
-            for place, (level, words) in enumerate(_entries(page)):
-                key = f"job{index} page{page.number} {place}"
+        for at, sheet in enumerate(document.sheets):
+            for half, page in enumerate(sheet):
+                picture, scale = drawn(page, paper)
+                paint(canvas, picture, SIDE, height - TOP - half * height / 2, scale)
+            if sheet[0].half:
+                paint(canvas, _cut_here(width), 0, height / 2)
+            if not at:
+                canvas.bookmarkPage(f"job{index} begins")
+                canvas.addOutlineEntry(printable(document.title)[:120], f"job{index} begins", 0, closed=True)
+            for place, (level, words) in enumerate(one for page in sheet for one in _entries(page)):
+                key = f"job{index} sheet{at} {place}"
                 canvas.bookmarkPage(key)
                 canvas.addOutlineEntry(printable(words)[:120], key, level, closed=level == 1)
             canvas.showPage()
@@ -55,12 +57,17 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
     return out.getvalue()
 
 
+def _cut_here(width: float) -> Drawing:
+    """The line along which two cards are cut apart."""
+    return Drawing(width, 1.0, (Line(((SIDE / 3, 0.0), (width - SIDE / 3, 0.0)), "thin", "pencil"),))
+
+
 def _entries(page: Page) -> Iterator[tuple[int, str]]:
     """What a reader of the file finds a page by: what it is called, and the steps on it."""
     cell = page.title[0][1]
-    yield 1, f"{cell.caption} {cell.text}" if page.kind == "set-up" else cell.text
+    yield 1, f"{cell.caption} {cell.text}" if page.kind in _CAPTIONED else cell.text
     for block in page.blocks:
-        if isinstance(block, Steps):
+        if isinstance(block, Steps) and page.kind == "set-up":
             yield from ((2, f"{row.number} {row.do}") for row in block.rows)
 
 
@@ -77,6 +84,10 @@ def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
         found[name] = document.source
         found.update(document.beside)  # two jobs on one machine carry its card once
     return list(found.items())
+
+
+#: Kinds of page whose name makes sense only behind its caption.
+_CAPTIONED = frozenset({"set-up", "step card", "positions", "blank"})
 
 
 def picture_pdf(drawing: Drawing, title: str) -> bytes:

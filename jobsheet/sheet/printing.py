@@ -6,9 +6,12 @@ from msgspec import Struct
 
 from jobsheet.model.job import Job
 from jobsheet.model.not_checked import NotChecked
+from jobsheet.model.prints import WHOLE, Prints
 from jobsheet.model.remark import Remark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document
+from jobsheet.report.for_use.blank_form import blank_form
+from jobsheet.report.for_use.chosen_pages import numbered
 from jobsheet.report.job_sheet import job_sheet
 from jobsheet.report.plan import Initials
 from jobsheet.report.texts import texts_of
@@ -46,12 +49,20 @@ def document_for(
     working: bool = False,
     source: bytes | None = None,
     name: str = "job",
+    wanted: Prints = WHOLE,
 ) -> Document:
     """The pages of a job, ended where that paper ends."""
     return job_sheet(
         job, reckoned, notes, remarks, find_card(job.machine), not_checked=not_checked, acknowledged=acknowledged,
-        fits=fits_on(paper), working=working, source=source, name=name,
+        fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted,
     )  # fmt: skip
+
+
+def blank_document(machine: str, paper: str = "a4") -> Document:
+    """The blank form of a machine, without any job; raises NoSuchEntry or DocumentError as its card does."""
+    card = find_card(machine)
+    pages = numbered(blank_form(card, fits_on(paper)))
+    return Document(name=machine, title=f"{card.title}, blank form", pages=pages, source=b"")
 
 
 def lacking(job: Job) -> tuple[Lacking, ...]:

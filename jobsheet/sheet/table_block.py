@@ -23,7 +23,7 @@ def _table(block: Table, room: float) -> Laid:
     items.append(across(room, y))
     top = y
     for row in block.rows:
-        laid, height = _row(block.columns, row, edges, widths)
+        laid, height = _row(block.columns, row, edges, widths, block.high)
         items += [_down(item, y) for item in laid]
         y += height
         items.append(across(room, y))
@@ -78,6 +78,8 @@ def _need(cell: Cell, column: Column) -> float:
 def _captions(
     columns: tuple[Column, ...], edges: list[float], widths: list[float]
 ) -> tuple[list[Item], float]:
+    if not any(column.caption.strip() for column in columns):
+        return [], 0.0
     lines = max(column.caption.count("\n") + 1 for column in columns)
     leading = STYLES["caption"].leading
     items: list[Item] = []
@@ -90,10 +92,10 @@ def _captions(
 
 
 def _row(
-    columns: tuple[Column, ...], row: tuple[Cell, ...], edges: list[float], widths: list[float]
+    columns: tuple[Column, ...], row: tuple[Cell, ...], edges: list[float], widths: list[float], least: float
 ) -> tuple[list[Item], float]:
     laid = [_lines(cell, column, room) for cell, column, room in zip(row, columns, widths, strict=True)]
-    height = max(TABLE_ROW, *(len(lines) * size * 1.22 + 3 for lines, size in laid))
+    height = max(TABLE_ROW, least, *(len(lines) * size * 1.22 + 3 for lines, size in laid))
     items: list[Item] = []
     for cell, column, edge, room, (lines, size) in zip(row, columns, edges, widths, laid, strict=True):
         if column.tick:

@@ -85,6 +85,15 @@ PLACE = (
     Entry(name="raised_voices", title="Voices must be raised at 2 m", asks="choice", choices=("no", "yes"), optional=True),
     Entry(name="works_alone", title="Somebody works alone", asks="choice", choices=("no", "yes"), optional=True),
 )  # fmt: skip
+#: What is printed where nobody says otherwise, and on which paper; `storage/kept/workshop_kept.py` writes it.
+PRINTED = (
+    Entry(name="print_whole", title="Print the whole sheet", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="print_route", title="Print a route list", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="print_positions", title="Print positions cards", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="print_step", title="Print step cards", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="print_blank", title="Print a blank form", asks="choice", choices=("no", "yes"), optional=True),
+    Entry(name="paper", title="Paper", asks="choice", choices=("a4", "letter"), optional=True),
+)  # fmt: skip
 
 
 def workshop() -> Shop:
@@ -121,7 +130,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
     problems: list[Problem] = []
     values: dict[str, Any] = {}
     seen: dict[str, int] = {}
-    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS, *PLACE)}
+    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS, *PLACE, *PRINTED)}
     for typed, node in (root.fields or {}).items():
         plain = typed.strip().replace(" ", "_")
         if plain == "format":
@@ -175,6 +184,16 @@ def shop_from_text(root: Any, name: str) -> Shop:
                     f"this must be less than {high.replace('_', ' ')}",
                 )
             )
+    found = Shop(**values)
+    if not found.prints.pages:
+        wanted = ", ".join(entry.name.replace("_", " ") for entry in PRINTED[:-1])
+        problems.append(
+            Problem(
+                seen.get("print_whole", 1),
+                "print whole",
+                f"no page is left to print; say yes to one of {wanted}",
+            )
+        )
     if problems:
         raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
-    return Shop(**values)
+    return found

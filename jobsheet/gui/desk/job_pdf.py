@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError
+from jobsheet.model.prints import WHOLE, Prints
 from jobsheet.model.remark import Note
 
 if TYPE_CHECKING:
@@ -15,6 +16,13 @@ if TYPE_CHECKING:
     from jobsheet.report.plan import Initials
 
 translate = QCoreApplication.translate
+
+
+class MadeSheets(NamedTuple):
+    """The bytes of a PDF, and sentences on pages that were wanted and that the job has none of."""
+
+    pdf: bytes
+    left_out: tuple[str, ...]
 
 
 def stop_notes(desk: Desk) -> tuple[Note, ...]:
@@ -29,14 +37,19 @@ def stop_notes(desk: Desk) -> tuple[Note, ...]:
 
 
 def make_sheets(
-    desk: Desk, *, paper: str = "a4", working: bool = False, initials: tuple[Initials, ...] = ()
-) -> bytes:
-    """The sheets as a PDF that carries the job.
+    desk: Desk,
+    *,
+    paper: str = "a4",
+    working: bool = False,
+    initials: tuple[Initials, ...] = (),
+    wanted: Prints = WHOLE,
+) -> MadeSheets:
+    """The sheets as a PDF that carries the job, with a sentence for each kind of page that it has none of.
 
     Raises
     ------
     CommandError
-        If machine or material are not there, so that nothing can be reckoned.
+        If machine or material are not there, so that nothing can be reckoned, or if no page comes of what is wanted.
     """
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.report.job_sheet import job_sheet
@@ -69,8 +82,9 @@ def make_sheets(
         working=working,
         name=name,
         source=write_job(desk.job).encode(),
+        wanted=wanted,
     )
-    return make_pdf((document,), paper)
+    return MadeSheets(make_pdf((document,), paper), document.left_out)
 
 
 def proving_pdf(

@@ -24,11 +24,13 @@ class Exporting:
         self._say = say
 
     def export_pdf(self) -> bool:
-        """The sheets as a PDF that carries the job."""
+        """The sheets as a PDF that carries the job: the pages that this workshop always wants."""
         from jobsheet.gui.desk.job_pdf import make_sheets
+        from jobsheet.storage.shop_file import workshop
 
         try:
-            pdf = make_sheets(self._desk)
+            usual = workshop()
+            pdf = make_sheets(self._desk, paper=usual.paper, wanted=usual.prints).pdf
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False
@@ -59,4 +61,9 @@ class Exporting:
             return
         from jobsheet.gui.pages.print_window import PrintWindow
 
-        PrintWindow(self._desk, self.write, self._parent).open()
+        try:
+            window = PrintWindow(self._desk, self.write, self._parent)
+        except JobsheetError as error:  # the workshop's own file says what is always printed
+            ask.tell(self._parent, str(error))
+            return
+        window.open()

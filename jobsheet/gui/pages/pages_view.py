@@ -49,6 +49,11 @@ class PagesView(QAbstractScrollArea):
         self._pictures.clear()
         self._places = []
 
+    def show_none(self) -> None:
+        """No page at all."""
+        self.let_go()
+        self._lay_out()
+
     @property
     def count(self) -> int:
         """How many pages there are."""

@@ -1,4 +1,4 @@
-"""The sheets as they will print: pages at the left, at the right what has to be read and initialled first."""
+"""The sheets as they will print: pages at the left, at the right which pages, and what has to be read and initialled first."""
 
 from __future__ import annotations
 
@@ -26,9 +26,12 @@ from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
+from jobsheet.gui.pages.page_choice import PageChoice
 from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.model.remark import Note
 from jobsheet.report.plan import Initials
+from jobsheet.storage.kept.workshop_kept import keep_prints
+from jobsheet.storage.shop_file import workshop
 
 translate = QCoreApplication.translate
 #: Paper as the sheets know it -> as a person says it, and as the printer knows it.
@@ -57,6 +60,9 @@ class PrintWindow(QDialog):
         self.paper.setAccessibleName(translate("Print", "Paper"))
         for name, words in PAPERS.items():
             self.paper.addItem(words, name)
+        usual = workshop()
+        self.paper.setCurrentIndex(self.paper.findData(usual.paper))
+        self.choice = PageChoice(usual.prints, self)
         self.working = QCheckBox(translate("Print", "With the working of every figure"), self)
         self.working.setAccessibleName(self.working.text())
         self.count = Label("", self)
@@ -67,6 +73,8 @@ class PrintWindow(QDialog):
         self._lay_out()
         self.paper.currentIndexChanged.connect(self.make)
         self.working.toggled.connect(self.make)
+        self.choice.changed.connect(self.make)
+        self.choice.typed.connect(self._timer.start)
         self.make()
 
     def _lay_out(self) -> None:
@@ -75,21 +83,27 @@ class PrintWindow(QDialog):
         side = QVBoxLayout()
         side.setSpacing(now.px(8))
         side.addWidget(self.paper)
+        side.addWidget(self.choice)
         side.addWidget(self.working)
+        self.always = Button(translate("Print", "Always print these"), self, Manner.LINK)
+        self.always.clicked.connect(self.keep)
+        side.addWidget(self.always)
         side.addWidget(self.count)
         notes = stop_notes(self._desk)
         if notes:
             side.addWidget(self._stops(notes), 1)
         else:
             side.addStretch(1)
-        print_button = Button(translate("Print", "Print…"), self, Manner.FILLED)
-        print_button.clicked.connect(self.print)
-        export = Button(translate("Print", "Export PDF…"), self)
-        export.clicked.connect(self.export)
+        self.out = (
+            Button(translate("Print", "Print…"), self, Manner.FILLED),
+            Button(translate("Print", "Export PDF…"), self),
+        )
+        for button, slot in zip(self.out, (self.print, self.export), strict=True):
+            button.clicked.connect(slot)
         close = Button(translate("Print", "Close"), self)
         close.clicked.connect(self.reject)
         row = QHBoxLayout()
-        for button in (print_button, export, close):
+        for button in (*self.out, close):
             row.addWidget(button)
         row.addStretch(1)
         side.addLayout(row)
@@ -133,15 +147,19 @@ class PrintWindow(QDialog):
             if box.text().strip()
         )
         try:
-            self.pdf = make_sheets(
+            made = make_sheets(
                 self._desk,
                 paper=str(self.paper.currentData()),
                 working=self.working.isChecked(),
                 initials=given,
+                wanted=self.choice.wanted(),
             )
         except JobsheetError as error:
-            self.count.say(str(error))
+            self._nothing(str(error))
             return
+        self.pdf = made.pdf
+        for button in (*self.out, self.always):
+            button.why_not("")
         self.view.show_pdf(self.pdf)
         pages = self.view.count
         words = (
@@ -153,7 +171,24 @@ class PrintWindow(QDialog):
             words = translate(
                 "Print", "{pages}; fields that cannot be read print their last good values."
             ).format(pages=words)
-        self.count.say(words)
+        self.count.say("\n".join((words, *made.left_out)))
+
+    def _nothing(self, why: str) -> None:
+        """There are no pages: none that were made before are shown or printed in their place."""
+        self.pdf = b""
+        self.view.show_none()
+        self.count.say(why)
+        for button in (*self.out, self.always):
+            button.why_not(why)
+
+    def keep(self) -> None:
+        """Keep these pages and this paper for every job of this workshop."""
+        try:
+            keep_prints(self.choice.wanted(), str(self.paper.currentData()))
+        except JobsheetError as error:
+            ask.tell(self, str(error))
+            return
+        self.count.say(translate("Print", "Kept: this workshop always prints these pages, on this paper."))
 
     def export(self) -> None:
         """Ask where, and write these very bytes."""

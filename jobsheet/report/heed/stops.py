@@ -41,9 +41,27 @@ def band(plan: Plan, set_ups: tuple[str, ...] | None = None) -> StopBand | None:
         for cause in causes(plan)
         if set_ups is None or any(not note.set_up or note.set_up in set_ups for note in cause.notes)
     )
+    return _made(plan, rows)
+
+
+def _made(plan: Plan, rows: tuple[StopCause, ...]) -> StopBand | None:
     if plan.open_stops:
-        return StopBand(STAMP, STAMP_REASON if rows else "See the cover.", rows)
+        elsewhere = "See the cover." if plan.covered else "The whole sheet has the stop notes."
+        return StopBand(STAMP, STAMP_REASON if rows else elsewhere, rows)
     return StopBand("", "", rows) if rows else None
+
+
+def band_of_step(plan: Plan, set_up: str, operation: str) -> StopBand | None:
+    """The band of a card for one step: what is about it, about its set-up, or about the whole job."""
+    rows = tuple(
+        _row(plan, cause)
+        for cause in causes(plan)
+        if any(
+            note.operation == operation or (not note.operation and note.set_up in ("", set_up))
+            for note in cause.notes
+        )
+    )
+    return _made(plan, rows)
 
 
 def _row(plan: Plan, cause: Cause) -> StopCause:

@@ -1,0 +1,1 @@
+"""Pages for one use: a route list to hand over, a card for one step, a blank form. Begin with `chosen_pages.py`."""
