@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from string import ascii_uppercase
 
 from jobsheet.errors import QuantityError
 from jobsheet.finished.scanned import ALSO
@@ -110,3 +111,12 @@ def datums_told(datums: Datums) -> str:
     ends = [datum_end(letters, axis) or ENDS[axis][0] for axis in AXES["top"]]
     named = " and ".join(f"{letters[face]} ({face})" if face in letters else face for face in ends)
     return f"{said}; places on the top count from {named} where their line says nothing"
+
+
+def next_datums(datums: Datums) -> tuple[tuple[str, str], ...]:
+    """What may be said next: the next letter on each face that has none, and the whole line with it."""
+    used, faces = {letter for letter, _ in datums}, {face for _, face in datums}
+    letter = next((one for one in ascii_uppercase if one not in used), "")
+    # The faces that a drawing begins with, in the order of its planes.
+    order = [face for pair in reversed(ENDS) for face in pair if face not in faces]
+    return tuple((f"{letter}: {face}", datums_text((*datums, (letter, face)))) for face in order)

@@ -212,6 +212,64 @@ def test_letters_of_the_datums_are_typed_told_back_and_drawn(window, lines, qtbo
     assert window.desk.job.datums == (("A", "left"), ("B", "front"), ("C", "bottom"))
 
 
+def test_a_form_is_taken_from_the_list_and_its_sizes_are_typed_over(window, lines, qtbot):
+    picking = window.parts.edits.rows.picking
+    number = len(window.desk.job.finished.features) + 1
+    lines()[f"line_{number}"].go_in()
+    # Nobody who types is asked anything.
+    write(qtbot, "slot")
+    qtbot.wait(50)
+    assert picking.list is None
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Down)
+    assert picking.list is not None
+
+    def titles():
+        return [one.title for one in picking.list.list.things]
+
+    # What stands there already is looked for, and the list that hangs there follows what is typed.
+    assert "Slot from edge to edge" in titles()
+    assert "Pocket" not in titles()
+    qtbot.keyClicks(QApplication.focusWidget(), " right")
+    qtbot.waitUntil(lambda: titles() == ["Slot from edge to edge"])
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Return)
+    box = QApplication.focusWidget()
+    assert lines()[f"line_{number}"].holds_cursor()
+    assert box.text() == "slot 12 x 6 deep left to right at 25"
+    assert box.selectedText() == "12 x 6"
+    qtbot.keyClicks(box, "10 H9 x 4")
+    assert window.desk.job.finished.features[-1] == "slot 10 H9 x 4 deep left to right at 25"
+    assert lines()[f"line_{number}"].problem is None
+    enter(qtbot)
+    window.actions_by_id["undo"].trigger()
+    window.actions_by_id["undo"].trigger()
+    assert len(window.desk.job.finished.features) <= number
+
+
+def test_letters_of_the_datums_are_taken_from_the_list_one_after_the_other(window, lines, qtbot):
+    lines()["datums"].go_in()
+    QApplication.focusWidget().selectAll()
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backspace)
+    for _ in range(2):
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_F4)
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Down)
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Down)
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Return)
+    assert lines()["datums"].holds_cursor()
+    assert window.desk.job.datums == (("A", "front"), ("B", "rear"))
+    assert lines()["datums"].box.text() == "A: front, B: rear"
+
+
+@pytest.mark.parametrize(
+    ("name", "page"), [("line_1", "feature"), ("line_2", "feature"), ("sizes", "sizes"), ("datums", "datums")]
+)
+def test_f1_in_a_line_opens_its_page(window, lines, qtbot, name, page):
+    from jobsheet.gui.desk.help_topic import page_near
+
+    lines()[name].go_in()
+    found = page_near(QApplication.focusWidget())
+    assert found.id == f"field:job:finished/{page}"
+
+
 def test_lines_are_moved_and_struck_and_taken_back(window, lines, qtbot):
     before = window.desk.job.finished.features
     assert len(before) == 2

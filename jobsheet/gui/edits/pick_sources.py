@@ -6,6 +6,7 @@ from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.edit.commands import value_of
+from jobsheet.edit.finished_lines import OWNER
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.choosing.listed import Listed, hit_in, holds_all, words_of
 from jobsheet.gui.desk.desk import Desk
@@ -56,6 +57,10 @@ def source_of(desk: Desk, owner: str, entry: Entry) -> Source:
         from jobsheet.gui.edits.material_choice import materials_listed
 
         return Source(materials_listed("", desk.job.material))
+    if owner == OWNER:
+        from jobsheet.gui.edits.line_choice import lines_listed
+
+        return Source(lines_listed(desk.job, entry.name))
     if entry.name == "vice":
         return _devices(desk)
     if entry.asks == "several":

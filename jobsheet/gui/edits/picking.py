@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QCoreApplication, QTimer
+from PySide6.QtCore import QCoreApplication, Qt, QTimer
 
+from jobsheet.edit.finished_lines import OWNER
 from jobsheet.gui.choosing.listed import Listed
 from jobsheet.gui.choosing.under_list import UnderList
 from jobsheet.gui.edits.in_hand import Hand
@@ -37,12 +38,17 @@ class Picking:
     # --- opening ---
 
     def ask(self, owner: str, field: Field) -> None:
-        """List all there is, the first of them blue."""
+        """List all there is, the first of them blue; of a line of the part what has the words in it that stand there."""
         source = self._read(owner, field)
-        self._show(field, (*source.things, *source.offers), blue=True)
+        things = source.things
+        if owner == OWNER and (text := field.box.text().strip()):
+            things = source.found(text) or things
+        self._show(field, (*things, *source.offers), blue=True)
 
     def typed(self, owner: str, field: Field) -> None:
-        """A key came: the list follows when the figures have been painted."""
+        """A key came: the list follows when the figures have been painted; under a line of the part only where it hangs already."""
+        if owner == OWNER and (self.list is None or self.list.field is not field):
+            return
         self._typed_in = (owner, field)
         self._later.start()
 
@@ -118,4 +124,16 @@ class Picking:
         field.let_go()
         if field.entry.asks == "several" and isinstance(field.box, Line):  # another may follow behind a comma
             field.box.end(False)
+        if self._owner == OWNER and isinstance(field.box, Line):
+            self._go_to_sizes(field.box)
         self._later.stop()
+
+    def _go_to_sizes(self, box: Line) -> None:
+        """The sizes of an example are typed over next; behind a datum another may follow."""
+        from jobsheet.gui.edits.line_choice import sizes_in
+
+        box.setFocus(Qt.FocusReason.OtherFocusReason)  # a list is taken from by the mouse too
+        if (at := sizes_in(self._hand.desk.job, box.text())) is None:
+            box.end(False)
+        else:
+            box.setSelection(at[0], at[1] - at[0])

@@ -89,7 +89,7 @@ class Field(QWidget):
     def __init__(self, entry: Entry, units: str, parent: QWidget, *, joined: bool = True) -> None:
         super().__init__(parent)
         self.entry = entry
-        self.listed = entry.name in LISTED or entry.asks in ASKS_LISTED
+        self.listed = self.has_list()
         self.box = self.make_box(joined=joined)
         self.unit = entry.unit(units)
         self.understood = ""
@@ -111,6 +111,10 @@ class Field(QWidget):
         self.box.typed.connect(self._typed)
         self.box.installEventFilter(self)
         self.setFocusProxy(self.box)
+
+    def has_list(self) -> bool:
+        """Whether a list can fill it in."""
+        return self.entry.name in LISTED or self.entry.asks in ASKS_LISTED
 
     def make_box(self, *, joined: bool) -> Inside:
         """The control that what is typed stands in."""

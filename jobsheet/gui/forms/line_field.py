@@ -24,14 +24,19 @@ class LineField(Field):
     #: How much of what stands under it is in view with it [px at 100 %]: what is understood, and a remark of two lines.
     room_below = 60
 
+    def has_list(self) -> bool:
+        """The forms that a line can have."""
+        return True
+
     def span(self, columns: int, one: float) -> int:
         """The whole width: a line is read from one end to the other."""
         del one
         return columns
 
     def help_topic(self) -> str:
-        """Its own words stand under it."""
-        return ""
+        """One page for the lines of features, one for the sizes, one for the letters of the datums."""
+        name = self.entry.name if self.entry.name in ALONE else "feature"
+        return f"field:job:finished/{name}"
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
         """Take the keys that move or strike a line, before the row or the box does."""

@@ -11,6 +11,7 @@ from functools import cache
 from jobsheet.review.pages.explained import plain
 from jobsheet.review.pages.figure_pages import figure_pages, formula_pages
 from jobsheet.review.pages.limit_pages import limit_pages, severity_pages, verdict_pages
+from jobsheet.review.pages.line_pages import line_pages
 from jobsheet.review.pages.one_page import Page
 from jobsheet.review.pages.step_pages import field_pages, kind_pages
 from jobsheet.review.pages.topic_pages import topic_pages
@@ -30,6 +31,7 @@ def pages() -> dict[str, Page]:
         *severity_pages(),
         *kind_pages(),
         *field_pages(),
+        *line_pages(),
         *figure_pages(),
         *formula_pages(),
         *topic_pages(),
