@@ -107,6 +107,19 @@ def _stop(k: float) -> tuple[Item, ...]:
     return Ellipse(8 * k, 8 * k, 6 * k, 6 * k, weight=1.5 * k), Line(_at(((4, 8), (12, 8)), k), 2.4 * k)
 
 
+def _first_cut(k: float) -> tuple[Item, ...]:
+    """A dashed ring, the cutter, and an arrow out of its middle, the feed."""
+    found = []
+    for part in range(6):
+        arc = [math.radians(60 * part + 38 * step / 3) for step in range(4)]
+        found.append(Line(_at(tuple((5.5 + 5 * math.cos(t), 8 + 5 * math.sin(t)) for t in arc), k), 1.3 * k))
+    return (
+        *found,
+        Line(_at(((5.5, 8), (12, 8)), k), 1.5 * k),
+        _face(*_at(((10.8, 4.6), (16, 8), (10.8, 11.4)), k)),
+    )
+
+
 def _at(points: tuple[Point, ...], k: float) -> tuple[Point, ...]:
     return tuple((x * k, y * k) for x, y in points)
 
@@ -115,7 +128,7 @@ _MARKS: dict[str, Callable[[float], tuple[Item, ...]]] = {
     "cut before": _cut_before, "expected": _expected, "not tried": _not_tried, "tight": _tight, "beyond": _beyond,
     "hazard": _hazard, "scrap": _scrap, "rework": _rework, "habit": _habit,
     "rests here": _rests, "clamped": _clamped, "cut now": _cut_now, "zero": _zero, "jaw": _jaw,
-    "datum": _datum, "stop": _stop,
+    "datum": _datum, "stop": _stop, "first cut": _first_cut,
 }  # fmt: skip
 
 #: Every sign there is, by its word.

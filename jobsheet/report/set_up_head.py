@@ -7,6 +7,8 @@ from jobsheet.holdings.of_stock import at_odds
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.holdings.to_say import to_say, unasked
 from jobsheet.machine.handles import scale_text
+from jobsheet.report.above.cutter_begins import first_cut
+from jobsheet.report.above.zero_there import zero_there
 from jobsheet.report.blocks import (
     Cell,
     Column,
@@ -78,16 +80,16 @@ def _on_sheet(course: Course) -> tuple[Point, ...]:
 def _small(plan: Plan, course: Course) -> tuple[object, ...]:
     """A block of some 40 mm: hold and zero with the rest in words beside them, and the ticks below."""
     set_up = course.set_up
-    hold = holding_picture(set_up, course.lie, _letters(plan), 140, SMALL, plan.card)
+    hold = holding_picture(set_up, course.lie, _letters(plan), 126, SMALL, plan.card)
     beside = (*said(held_facts(plan, course)), *_reminded(plan, course))
     return (
         Columns(
             parts=(
                 (Picture("", hold),),
-                (_zero(plan, course, _on_sheet(course), 150, SMALL, title=""),),
+                (_zero(plan, course, _on_sheet(course), 166, SMALL, title=""),),
                 (Gap(1), *beside),
             ),
-            shares=(0.28, 0.29, 0.43),
+            shares=(0.265, 0.345, 0.39),
             ruled=(2,),
         ),
         Ticks(ticked_before(plan, set_up)),
@@ -106,7 +108,7 @@ def _again(plan: Plan, course: Course, before: str) -> tuple[object, ...]:
         Columns(
             parts=(
                 (Picture("", hold),),
-                (_zero(plan, course, _on_sheet(course), 180, SMALL, gone, title=""),),
+                (_zero(plan, course, _on_sheet(course), 180, SMALL, gone, "", first=False),),
                 (Gap(1), *said(facts)),
             ),
             shares=(0.31, 0.37, 0.32),
@@ -123,8 +125,10 @@ def _zero(
     high: float,
     gone: frozenset[str] = frozenset(),
     title: str = "Zero, from above",
+    *,
+    first: bool = True,
 ) -> object:
-    """The zero and the points from above, on the lines of the work as the set-up begins."""
+    """The zero and the points from above, on the lines of the work as the set-up begins; its `first` cut where it begins here."""
     set_up, lie = course.set_up, course.lie
     return shown(
         title,
@@ -138,6 +142,8 @@ def _zero(
             from_above(plan.stages, set_up.key),
             plan.card,
             gone,
+            first_cut(plan, course) if first else None,
+            counted=zero_there(plan, course),
         ),
         beside_the_work(set_up, lie, points),
     )
@@ -188,7 +194,7 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
         ("not said", ", ".join(to_say(set_up, plan.job.stock))),
         ("does not agree", at_odds(set_up, plan.job.stock)),
         ("not checked", unasked(set_up)),
-        ("zero", f"{zero.named or 'corner'}{found}"),
+        ("zero", f"{zero.named or 'corner'}{found}" if zero_there(plan, course) else ""),
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
     )
     return tuple((caption, plan.short(text, 400, f"{where}, {caption}")) for caption, text in rows if text)

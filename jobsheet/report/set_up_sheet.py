@@ -6,6 +6,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.model.job import Operation
+from jobsheet.report.above.cutter_begins import first_cut
+from jobsheet.report.above.zero_there import zero_there
 from jobsheet.report.blocks import (
     Blanks,
     Columns,
@@ -270,7 +272,8 @@ def legend(plan: Plan, parts: tuple[Part, ...]) -> tuple[str, ...]:
         datums = {course.lie.side(face) for _, face in plan.job.datums}
         points = bool(course.points) and len(course.points) <= ON_THE_SHEET
         found += [
-            *signs(course.set_up, course.lie), "zero", *(("datum",) if datums else ()), *(("cut now",) if points else ()),
+            *signs(course.set_up, course.lie), *(("zero",) if zero_there(plan, course) else ()),
+            *(("first cut",) if part.before is None and first_cut(plan, course) is not None else ()), *(("datum",) if datums else ()), *(("cut now",) if points else ()),
             *(("hazard",) if any(step.notes for step in part.steps) else ()),
         ]  # fmt: skip
     given = {step.verdict for part in parts for step in part.steps}

@@ -1,9 +1,7 @@
-"""The zero from above: the work between the jaws, where X and Y count from and which way, points by number."""
+"""The zero from above: the work between the jaws, where X and Y count from and which way, points by number, the first cut."""
 
 from __future__ import annotations
 
-import itertools
-import math
 from collections.abc import Callable
 
 from msgspec.structs import replace
@@ -16,6 +14,9 @@ from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine
+from jobsheet.report.above.cutter_begins import FirstCut, cutter_items
+from jobsheet.report.above.numbered import DETAILS, LEAST, crowds, detail, numbered, on_their_points, side_of
+from jobsheet.report.dial_words import ways
 from jobsheet.report.holding_view import work_lines
 from jobsheet.report.isometric import datum_letter
 from jobsheet.report.points import Point
@@ -24,8 +25,12 @@ from jobsheet.stock.lying_stock import silhouette
 #: Lines of the work from above, for the left lower corner on the picture and a scale.
 Seen = Callable[[float, float, float], tuple[Item, ...]]
 JAW = 11.0
-#: From so many points on their numbers all stand on the same side.
-CROWD = 8
+#: Room beside the work for letters and arrows: left, right and below [points].
+LEFT, RIGHT, BOTTOM = 34.0, 46.0, 26.0
+#: Where the arrow of X begins under the picture, behind the words where one stands, and its length [points].
+UNDER, ARROW = 84.0, 28.0
+#: Which way the table goes, as `dial_words.ways` says it, drawn.
+_WAY = {"left": "◂", "right": "▸", "towards you": "▾", "away from you": "▴"}
 #: So many points that lie beside the work are named; they are not drawn.
 MOST = 4
 
@@ -40,44 +45,90 @@ def zero_picture(
     seen: Seen | None = None,
     machine: Machine | None = None,
     without: frozenset[str] = frozenset(),
+    first: FirstCut | None = None,
+    *,
+    counted: bool = True,
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round.
 
-    `seen` gives the lines of the work itself for a left lower corner and a scale [points a metre]; without it
-    the work is its outline.
+    Points that stand too near for their numbers are drawn once more, larger, at the right.
+
+    Parameters
+    ----------
+    seen : callable, optional
+        The lines of the work itself for a left lower corner and a scale [points a metre]; without it the work is its outline
+    first : FirstCut, optional
+        Where the cutter of the first cut begins and which way it is fed
+    counted : bool
+        Whether anything of the set-up counts from its zero: without that there is no zero to be shown
     """
-    along, across, _ = lie.size
-    left, right, bottom = 34.0, 40.0, 36.0
-    # Room for a letter behind the far jaw, where there is one.
-    top = 28.0 if any(lie.side(face) == "far" for _, face in datums) else 15.0
-    scale = min((width - left - right) / along, (height - top - bottom) / across)
-    wide, high = along * scale, across * scale
-    x0 = left + (width - left - right - wide) / 2
-    y0 = top + (height - top - bottom - high) / 2
-    items: list[Item] = held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, without, over=False)
+    side = side_of(width, height)
+    for details in (0.0, side):
+        frame = _Frame(lie, datums, width - details, height)
+        spots = {
+            point.number: frame.at(*lie.from_corner(set_up, point.x, point.y))
+            for point in points
+            if _on(lie, set_up, point)
+        }
+        own = tuple(point for point in points if point.number in spots)
+        signs, left_out = numbered(own, spots, frame.scale)
+        if not left_out or not side:
+            break
+    if left_out and not side:
+        signs, over = numbered(own, spots, frame.scale, all_of=True)
+        signs, left_out = [*signs, *on_their_points(over, spots)], []
+    x0, y0, scale, wide, high = frame.x0, frame.y0, frame.scale, frame.wide, frame.high
+    held = (set_up, lie, machine, x0, y0, scale, wide, high, without)
+    items: list[Item] = held_from_above(*held, over=False)
     items += work_lines(silhouette(lie, 0, 1)[: 1 if seen is not None else None], x0, y0 + high, scale)
     if seen is not None:
         items += seen(x0, y0 + high, scale)
-    items += held_from_above(set_up, lie, machine, x0, y0, scale, wide, high, without, over=True)
-    size = _lettering(points, scale)
-    for point in points:
-        x, y = lie.from_corner(set_up, point.x, point.y)
-        if 0 <= x <= along and 0 <= y <= across:
-            items += _point(
-                point,
-                x0 + x * scale,
-                y0 + high - y * scale,
-                scale,
-                size,
-                inward=len(points) > CROWD or x < along / 2,
-            )
-    zero_x, zero_y = lie.zero(set_up)
-    at = x0 + zero_x * scale, y0 + high - zero_y * scale
-    items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
+    items += held_from_above(*held, over=True)
+    if first is not None:
+        items += cutter_items(first, x0, y0 + high, scale, (0.0, 0.0, x0 + wide + 14.0, height - 11.0))
+    items += signs
+    found = crowds(own, spots, left_out)
+    most = DETAILS if 2 * side < height else 1
+    for crowd in found[most:]:
+        items += on_their_points([one for one in crowd if one in left_out], spots)
+    for place, crowd in enumerate(found[:most]):
+        name = f"detail {'ab'[place]}"
+        more, shown = detail(crowd, spots, name, (width - side, place * (side + 4)), scale, side)
+        items.append(Line(box(*shown[:2], shown[2] - shown[0], shown[3] - shown[1]), "dim", closed=True))
+        items.append(Text(shown[2] + 2, shown[1] + 6, name[-1], "mark", size=LEAST))
+        items += more
+    if counted:
+        at = frame.at(*lie.zero(set_up))
+        items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
     items += _letters(lie, datums, x0, y0, wide, high)
-    items += _ways(set_up, width, height, x0, y0, wide, high)
-    items.append(Text(width / 2, height - 2, "You stand here ▾", "strong", "middle"))
+    items += _ways(set_up, frame, height)
     return Drawing(width, height, tuple(items))
+
+
+class _Frame:
+    """Where the work stands on the picture: its left upper corner, its size, and the scale [points a metre]."""
+
+    __slots__ = ("high", "scale", "wide", "width", "x0", "y0")
+
+    def __init__(self, lie: Lying, datums: tuple[tuple[str, str], ...], width: float, height: float) -> None:
+        along, across, _ = lie.size
+        # Room for a letter behind the far jaw, where there is one.
+        top = 27.0 if any(lie.side(face) == "far" for _, face in datums) else JAW + 4
+        room = width - LEFT - RIGHT, height - top - BOTTOM
+        self.width = width
+        self.scale = min(room[0] / along, room[1] / across)
+        self.wide, self.high = along * self.scale, across * self.scale
+        self.x0 = LEFT + (room[0] - self.wide) / 2
+        self.y0 = top + (room[1] - self.high) / 2
+
+    def at(self, x: float, y: float) -> tuple[float, float]:
+        """A place of the work [m] on the picture."""
+        return self.x0 + x * self.scale, self.y0 + self.high - y * self.scale
+
+
+def _on(lie: Lying, set_up: SetUp, point: Point) -> bool:
+    x, y = lie.from_corner(set_up, point.x, point.y)
+    return 0 <= x <= lie.size[0] and 0 <= y <= lie.size[1]
 
 
 def beside_the_work(set_up: SetUp, lie: Lying, points: tuple[Point, ...]) -> str:
@@ -188,43 +239,15 @@ def _thinner(beside: float, bodies: tuple[Body, ...], axis: int, scale: float, w
     return beside * min(1.0, JAW / (far * scale)) if far > 0 else beside
 
 
-def _lettering(points: tuple[Point, ...], scale: float) -> float | None:
-    """A smaller size for the numbers where points lie close together; None for the usual one."""
-    near = min(
-        (math.dist((one.x, one.y), (other.x, other.y)) for one, other in itertools.pairwise(points)),
-        default=1.0,
-    )
-    return None if near * scale > 16 else max(7.0, near * scale * 0.42)
-
-
-def _point(point: Point, x: float, y: float, scale: float, size: float | None, *, inward: bool) -> list[Item]:
-    radius = max(point.diameter / 2 * scale, 1.8)
-    reach = radius + 3
-    return [
-        Line(((x - reach, y), (x + reach, y)), "dim"),
-        Line(((x, y - reach), (x, y + reach)), "dim"),
-        Ellipse(x, y, radius, radius, weight=1.7),
-        # The number stands towards the middle of the work, clear of the zero at its corner.
-        Text(
-            x + (radius + 3.5) * (1 if inward else -1),
-            y - radius - 0.5,
-            str(point.number),
-            "mark",
-            "start" if inward else "end",
-            size,
-        ),
-    ]
-
-
 def _letters(
     lie: Lying, datums: tuple[tuple[str, str], ...], x0: float, y0: float, wide: float, high: float
 ) -> list[Item]:
     """The datum letters of the four sides, clear of jaws and arrows."""
     places = {
         "far": ((x0 + wide * 0.5, y0 - JAW - 10), (x0 + wide * 0.5, y0)),
-        "near": ((x0 - 22, y0 + high + JAW + 5), (x0 + wide * 0.1, y0 + high)),
-        "left": ((x0 - 20, y0 + high * 0.68), (x0, y0 + high * 0.68)),
-        "right": ((x0 + wide + 20, y0 + high * 0.68), (x0 + wide, y0 + high * 0.68)),
+        "near": ((x0 - 23, y0 + high + 8), (x0 + wide * 0.1, y0 + high)),
+        "left": ((x0 - 20, y0 + high * 0.5), (x0, y0 + high * 0.5)),
+        "right": ((x0 + wide + 20, y0 + high * 0.75), (x0 + wide, y0 + high * 0.75)),
     }
     items: list[Item] = []
     used: dict[str, int] = {}
@@ -238,23 +261,24 @@ def _letters(
     return items
 
 
-def _ways(
-    set_up: SetUp, width: float, height: float, x0: float, y0: float, wide: float, high: float
-) -> list[Item]:
-    """The X and Y arrows as they count on the work as it lies now."""
-    del height
-    reach = min(40.0, wide * 0.5)
-    start = x0 + (wide * 0.75 if set_up.zero.x_counts == "left" else wide * 0.35)
-    end = start + (-reach if set_up.zero.x_counts == "left" else reach)
-    y = y0 + high + JAW + 7
+def _ways(set_up: SetUp, frame: _Frame, height: float) -> list[Item]:
+    """The X and Y arrows as they count on the work as it lies now, and which way the table goes so that each handle counts up."""
+    table_x, table_y = ways(set_up)
+    you = "You stand here ▾"
     right = set_up.zero.x_counts == "right"
-    items: list[Item] = [*arrow((start, y), (end, y), weight=2.0, head=9.0)]
-    items.append(Text(end + (4 if right else -4), y + 3.3, "X +", "strong", "start" if right else "end"))
-    x = min(x0 + wide + 26, width - 10)
-    long = min(30.0, max(high * 0.5, 18.0))
-    middle = max(y0 + high * 0.3, 14 + long / 2)
+    y = height - 5.0
+    start, end = (UNDER, UNDER + ARROW) if right else (UNDER + ARROW, UNDER)
+    items: list[Item] = [
+        Text(0.0, height - 2, you, "strong"),
+        *arrow((start, y), (end, y), weight=2.0, head=9.0),
+        Text(UNDER + ARROW + 4, height - 2, "X +", "strong"),
+        Text(UNDER + ARROW + 22, height - 2, f"table {_WAY[table_x]}", "small"),
+    ]
+    x = min(frame.x0 + frame.wide + 27, frame.width - 17)
+    top, long = 20.0, min(ARROW, max(height - BOTTOM - 34, 16.0))
     away = set_up.zero.y_counts == "away"
-    first, last = (middle + long / 2, middle - long / 2) if away else (middle - long / 2, middle + long / 2)
+    first, last = (top + long, top) if away else (top, top + long)
     items += arrow((x, first), (x, last), weight=2.0, head=9.0)
-    items.append(Text(x, middle - long / 2 - 4, "Y +", "strong", "middle"))
+    items.append(Text(x, 7.5, "Y +", "strong", "middle"))
+    items.append(Text(x, 16.5, f"table {_WAY[table_y]}", "small", "middle"))
     return items

@@ -39,7 +39,7 @@ def outside(plan: Plan, course: Course, operation: Operation) -> Outside | None:
         return None
     edge = shapes[0]
     handle, _ = _OUT[edge.side]
-    widths, left = _widths(plan, operation, edge.width)
+    widths, left = widths_of(plan, operation, edge.width)
     zero = _zero(plan, course, operation)
     full = left > 0
     if zero is None:
@@ -48,8 +48,8 @@ def outside(plan: Plan, course: Course, operation: Operation) -> Outside | None:
     return Outside(handle=handle, side=edge.side, distances=places, touched=False, last_full=full)
 
 
-def _widths(plan: Plan, operation: Operation, whole: float) -> tuple[tuple[float, ...], float]:
-    """How far in each cut ends [m], and what of it was left for the last."""
+def widths_of(plan: Plan, operation: Operation, whole: float) -> tuple[tuple[float, ...], float]:
+    """How far in each cut along a side ends [m], `whole` the last of them, and what of it was left for that last one."""
     fields: Any = operation.fields
     leave = getattr(fields, "leave", None)
     left = leave.value if leave is not None else 0.0
