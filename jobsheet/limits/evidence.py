@@ -13,7 +13,8 @@ from typing import Any
 from jobsheet.model.capacity import Capacity, Good
 from jobsheet.model.setting import Setting
 
-#: Noise of one cut, standard deviation of its logarithm (design, Proving): the same cut twice is not the same demand.
+#: Noise of one cut, standard deviation of its logarithm (design, Proving): the same cut twice is not the same demand. A
+#: capacity that was learned has learned its own.
 NOISE = 0.12
 #: Further than so many spreads from a cell it is over or under for certain (3 in 100,000 at most are not).
 _CERTAIN = 4.0
@@ -37,7 +38,7 @@ def chance_over(capacity: Capacity, share: float, extra_spread: float = 0.0) -> 
     if not share > 0:
         return 0.0
     cells, demand = capacity.cells, math.log(share)
-    spread = math.hypot(NOISE, extra_spread)
+    spread = math.hypot(capacity.noise, extra_spread)
     reach = _CERTAIN * spread
     first, last = bisect_left(cells, (demand - reach,)), bisect_left(cells, (demand + reach,))
     total, scale, erfc = 0.0, 1 / (spread * math.sqrt(2)), math.erfc

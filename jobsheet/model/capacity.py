@@ -22,6 +22,21 @@ class Good(Struct, frozen=True, kw_only=True):
     outcome: str = ""
 
 
+class Doubt(Struct, frozen=True, kw_only=True):
+    """A trial that does not fit the others: what it says has by them a smaller chance [0..1] than a slip of the pen.
+
+    `low` to `high` is nine in ten of the capacity by the others alone, a factor on card or class as `share` is.
+    """
+
+    trial: str
+    outcome: str
+    share: float
+    chance: float
+    low: float
+    high: float
+    others: int
+
+
 class Capacity(Struct, frozen=True, kw_only=True):
     """What was learned of one limit in one process with one kind of cutter; all values are factors on card or class.
 
@@ -49,6 +64,12 @@ class Capacity(Struct, frozen=True, kw_only=True):
     spoke: int = 0
     #: Trials that ended at this limit, in the order of time; where the process is empty those of every process.
     ends: tuple[Good, ...] = ()
+    #: How one cut repeats: standard deviation of the logarithm of its demand, learned with the rest.
+    noise: float = 0.12
+    #: The largest clean share since the newest end that counts; 0 where there is none.
+    since: float = 0.0
+    #: Trials that do not fit the others. They end no ladder, and stand until somebody strikes or keeps them.
+    doubts: tuple[Doubt, ...] = ()
     #: Only where the process is empty: low, median and high of the machine without any process.
     machine: tuple[float, ...] = ()
 

@@ -8,6 +8,12 @@ from msgspec import Struct
 OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke", "too hard to wind")
 #: Processes of which both the drive and chatter are learned; of the others only the drive.
 MILLING = ("face", "side", "slot")
+#: What may change at a machine, with the limits of which older trials then say less (common practice: what a fitter would
+#: look at first): gibs and vice stiffen it, the belt drives it, bearings do both.
+CHANGES: dict[str, tuple[str, ...]] = {
+    "gibs": ("chatter",), "belt": ("spindle-torque",), "bearings": ("spindle-torque", "chatter"), "vice": ("chatter",),
+    "motor": ("spindle-torque",), "something else": ("spindle-torque", "chatter"),
+}  # fmt: skip
 #: What slipped, where something did.
 SLIPPED = ("vice", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.
@@ -53,10 +59,23 @@ class Trial(Struct, frozen=True, kw_only=True):
     step: tuple[tuple[str, str], ...] = ()
     #: A later record may strike out a wrong one by its id; then only date, role and note count.
     strikes: str = ""
+    #: A mark that the machine changed, one of `CHANGES`: older trials fade by it; then only date, role and note count.
+    changed: str = ""
+    #: A later record may say of one that seemed odd that it was so; then only date, role and note count.
+    keeps: str = ""
+    #: The part and plan revision whose step it was, where it is how a step of ordinary work went; empty for a test cut.
+    job: str = ""
+    #: The entry of the job's own record that it was taken from.
+    entry: str = ""
     #: Time of day when it was written down, such as `14:05:30`: trials of one day keep their order by it.
     time: str = ""
     #: Told apart by content, so that two logs merge without doubling; empty until it is written.
     id: str = ""
+
+    @property
+    def is_cut(self) -> bool:
+        """Whether something was cut: not a strike, a mark that the machine changed, or that an odd one was so."""
+        return not (self.strikes or self.changed or self.keeps)
 
     def of(self, limit: str) -> Asked | None:
         """What it asked of that limit, or None."""

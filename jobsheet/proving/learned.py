@@ -6,26 +6,25 @@ Imports numpy: import it late, where trials were read or written, never at start
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date
+from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.model.capacity import Capacity, Good, Snapshot
+from jobsheet.model.capacity import Capacity, Doubt, Good, Snapshot
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import LEARNED, Trial
-from jobsheet.proving.assumed import PRIOR_SPREAD, ends_badly, says
+from jobsheet.model.trials import CHANGES, LEARNED, Trial
+from jobsheet.proving.assumed import PRIOR_SPREAD, WRONG, WRONG_AT_WORK, ends_badly, says
 from jobsheet.proving.chance import largest_share
-from jobsheet.proving.grid import Array, Said, compressed, posterior, quantiles
+from jobsheet.proving.grid import Array, Posterior, Process, Said, compressed, fits, posterior, quantiles
 from jobsheet.remembered import remembered
 
 #: Nine in ten lie between the first and the last; the median is in the middle.
 _NINE_IN_TEN = (0.05, 0.5, 0.95)
 #: Cells of a capacity: so few that a chance takes microseconds, so many that it is right to a thousandth.
 _CELLS = 160
-
-Process = tuple[str, str]
 
 
 def snapshot(trials: Sequence[Trial], machine: str, today: str, shop: Shop) -> Snapshot:
@@ -34,7 +33,7 @@ def snapshot(trials: Sequence[Trial], machine: str, today: str, shop: Shop) -> S
     Parameters
     ----------
     trials : sequence of Trial
-        Of this machine, in the order of its log; struck ones may still be among them
+        Of this machine, in the order of its log, marks of a change among them; struck ones may still be there
     today : str
         Date to which the age of the trials counts, such as `2026-11-25`
     shop : Shop
@@ -46,17 +45,19 @@ def snapshot(trials: Sequence[Trial], machine: str, today: str, shop: Shop) -> S
 @remembered(64)
 def _snapshot(trials: tuple[Trial, ...], machine: str, today: str, ageing: float, chance: float) -> Snapshot:
     struck = {one.strikes for one in trials if one.strikes}
-    records = [one for one in trials if not one.strikes]
+    kept = frozenset(one.keeps for one in trials if one.keeps)
+    records = [one for one in trials if one.is_cut or one.changed]
     standing = sorted(
         (one for one in records if not one.id or one.id not in struck), key=lambda one: (one.date, one.time)
     )
     capacities: list[Capacity] = []
     for limit in LEARNED:
-        capacities += _of_limit(limit, standing, today, ageing, chance)
+        capacities += _of_limit(limit, standing, kept, today, ageing, chance)
+    cuts = sum(1 for one in records if not one.changed)
+    count = sum(1 for one in standing if not one.changed)
     return Snapshot(
-        machine=machine, made=today, capacities=tuple(capacities), trials=len(standing),
-        struck=len(records) - len(standing),
-    )  # fmt: skip
+        machine=machine, made=today, capacities=tuple(capacities), trials=count, struck=cuts - count
+    )
 
 
 class _Evidence(Struct, frozen=True, kw_only=True):
@@ -68,42 +69,62 @@ class _Evidence(Struct, frozen=True, kw_only=True):
     newest: str = ""
     age: int = 0
     spoke: int = 0
+    since: float = 0.0
+    doubts: tuple[Doubt, ...] = ()
+
+
+class _Cut(Struct, frozen=True):
+    """A trial that asked a limit, with that share, and how often the machine changed since in what concerns it.
+
+    `kept`: it seemed odd, and somebody said that it was so.
+    """
+
+    trial: Trial
+    share: float
+    changes: int
+    kept: bool
 
 
 def _of_limit(
-    limit: str, trials: Sequence[Trial], today: str, ageing: float, chance: float
+    limit: str, trials: Sequence[Trial], kept: frozenset[str], today: str, ageing: float, chance: float
 ) -> list[Capacity]:
     """A capacity for each process that asked it, and last one for any that was not yet tried."""
-    asking: dict[Process, list[Trial]] = {}
+    asking: dict[Process, list[_Cut]] = {}
+    left = sum(1 for one in trials if limit in CHANGES.get(one.changed, ()))
     for one in trials:
-        if _share(one, limit) is not None:
-            asking.setdefault((one.process, one.cutter_kind), []).append(one)
+        if one.changed:
+            left -= limit in CHANGES.get(one.changed, ())
+        elif (share := _share(one, limit)) is not None:
+            asking.setdefault((one.process, one.cutter_kind), []).append(
+                _Cut(one, share, left, one.id in kept)
+            )
     if not asking:
         return []
     said = {process: _said(limit, found, today) for process, found in sorted(asking.items())}
     known = posterior(said, PRIOR_SPREAD[limit], ageing)
-    made = [
-        _capacity(limit, process, known.places, weights, _shown(limit, asking[process], today), chance)
-        for process, weights in known.processes.items()
-    ]
-    speaking = [one for found in asking.values() for one in found if says(one.outcome, limit)]
+    made = []
+    for process, weights in known.processes.items():
+        cuts = asking[process]
+        doubts = _doubts(limit, cuts, partial(fits, said, PRIOR_SPREAD[limit], known, process))
+        made.append(_capacity(limit, process, known, weights, _shown(limit, cuts, today, doubts), chance))
+    speaking = [one for found in asking.values() for one in found if says(one.trial.outcome, limit)]
     if speaking:
         newest = _newest(speaking)
-        ends = tuple(_good(one, limit) for one in speaking if _ended(one, limit))
+        ends = tuple(_good(one) for one in speaking if _ended(one, limit))
         alone = _Evidence(newest=newest, age=_age(newest, today), spoke=len(speaking), ends=ends)
-        untried = _capacity(limit, ("", ""), known.places, known.untried, alone, chance)
+        untried = _capacity(limit, ("", ""), known, known.untried, alone, chance)
         made.append(replace(untried, machine=_band(known.places, known.machine)))
     return made
 
 
 def _capacity(
-    limit: str, process: Process, places: Array, weights: Array, shown: _Evidence, chance: float
+    limit: str, process: Process, known: Posterior, weights: Array, shown: _Evidence, chance: float
 ) -> Capacity:
-    low, median, high = _band(places, weights)
+    low, median, high = _band(known.places, weights)
     made = Capacity(
         limit=limit, process=process[0], cutter_kind=process[1], low=low, median=median, high=high,
-        cells=compressed(places, weights, _CELLS), good=shown.good, bad=shown.bad, newest=shown.newest, age=shown.age,
-        spoke=shown.spoke, ends=shown.ends,
+        cells=compressed(known.places, weights, _CELLS), good=shown.good, bad=shown.bad, newest=shown.newest, age=shown.age,
+        spoke=shown.spoke, ends=shown.ends, noise=known.noise, since=shown.since, doubts=shown.doubts,
     )  # fmt: skip
     return replace(made, planned=largest_share(made, chance))
 
@@ -118,55 +139,110 @@ def _share(trial: Trial, limit: str) -> float | None:
     return asked.share if asked is not None and 0 < asked.share < math.inf else None
 
 
-def _said(limit: str, trials: Iterable[Trial], today: str) -> tuple[Said, ...]:
-    found = []
-    for one in trials:
-        share, word = _share(one, limit), says(one.outcome, limit)
-        if share is not None and word:
-            found.append(Said(word, math.log(share), _age(one.date, today)))
-    return tuple(found)
-
-
-def _shown(limit: str, trials: Sequence[Trial], today: str) -> _Evidence:
-    """Good cuts and bad ends, in the order of time."""
-    good: list[Good] = []
-    bad: list[float] = []
-    for place, one in enumerate(trials):
-        share = _share(one, limit) or 0.0
-        if _bad(one, limit):
-            bad.append(share)
-        elif one.outcome == "clean":
-            later = (_share(other, limit) or 0.0 for other in trials[place + 1 :] if _bad(other, limit))
-            good.append(_good(one, limit, overtaken=any(other <= share for other in later)))
-    newest = _newest(trials)
-    spoke = sum(1 for one in trials if says(one.outcome, limit))
-    ends = tuple(_good(one, limit) for one in trials if _ended(one, limit))
-    return _Evidence(
-        good=tuple(good), bad=tuple(bad), ends=ends, newest=newest, age=_age(newest, today), spoke=spoke
+def _said(limit: str, cuts: Iterable[_Cut], today: str) -> tuple[Said, ...]:
+    return tuple(
+        Said(
+            word, math.log(one.share), _age(one.trial.date, today), bool(one.trial.job), one.changes, one.kept
+        )
+        for one in cuts
+        if (word := says(one.trial.outcome, limit))
     )
 
 
-def _good(trial: Trial, limit: str, *, overtaken: bool = False) -> Good:
-    """A trial as evidence of that limit, which it asked."""
-    asked = trial.of(limit)
-    return Good(
-        share=asked.share if asked is not None else 0.0, date=trial.date, cutter=trial.cutter, stick_out=trial.stick_out,
-        holding=trial.holding, trial=trial.id, overtaken=overtaken, demand=asked.demand if asked is not None else 0.0,
-        outcome=trial.outcome,
+def _doubts(limit: str, cuts: Sequence[_Cut], chances: Callable[[], list[float]]) -> tuple[Doubt, ...]:
+    """Those that a slip of the pen explains better than the machine does, by all the others.
+
+    Only a bad end under a clean cut can be one, or a clean cut over a bad end: without either nothing is reckoned.
+    """
+    speaking = [one for one in cuts if says(one.trial.outcome, limit)]
+    heaviest = max((one.share for one in speaking if says(one.trial.outcome, limit) == "above"), default=0.0)
+    lightest = min(
+        (one.share for one in speaking if says(one.trial.outcome, limit) != "above"), default=math.inf
+    )
+    if heaviest <= lightest:
+        return ()
+    odd: list[tuple[float, int]] = []
+    for place, (one, chance) in enumerate(zip(speaking, chances(), strict=True)):
+        over = one.share > lightest if says(one.trial.outcome, limit) == "above" else one.share < heaviest
+        if over and not one.kept and chance < (WRONG_AT_WORK if one.trial.job else WRONG):
+            odd.append((chance, place))
+    found = []
+    for chance, place in sorted(odd)[:_ODD_AT_ONCE]:
+        one, rest = speaking[place], speaking[:place] + speaking[place + 1 :]
+        low, high = _without(limit, rest)
+        found.append(
+            Doubt(trial=one.trial.id, outcome=one.trial.outcome, share=one.share, chance=chance, low=low, high=high,
+                  others=len(rest))
+        )  # fmt: skip
+    return tuple(found)
+
+
+#: The oddest are asked about first; where there are more, the others are asked when these have been decided.
+_ODD_AT_ONCE = 5
+
+
+def _without(limit: str, cuts: Sequence[_Cut]) -> tuple[float, float]:
+    """Nine in ten by these alone."""
+    said = tuple(
+        Said(
+            says(one.trial.outcome, limit), math.log(one.share), 0, bool(one.trial.job), one.changes, one.kept
+        )
+        for one in cuts
+    )
+    known = posterior({("", ""): said}, PRIOR_SPREAD[limit])
+    low, _, high = _band(known.places, known.processes["", ""])
+    return low, high
+
+
+def _shown(limit: str, cuts: Sequence[_Cut], today: str, doubts: tuple[Doubt, ...]) -> _Evidence:
+    """Good cuts and bad ends, in the order of time.
+
+    What does not fit the others ends no ladder, yet a good cut that it speaks against is none to rest on until somebody
+    has decided. What was before the machine changed does neither.
+    """
+    doubted = {one.trial for one in doubts if one.trial}
+    now = [one for one in cuts if not one.changes]
+    ends = [one for one in now if _bad(one, limit) and one.trial.id not in doubted]
+    good: list[Good] = []
+    since = 0.0
+    for place, one in enumerate(cuts):
+        if one in ends:
+            since = 0.0
+        elif one.trial.outcome == "clean":
+            later = [other for other in cuts[place + 1 :] if not other.changes and _bad(other, limit)]
+            over = bool(one.changes) or any(other.share <= one.share for other in later)
+            good.append(_good(one, overtaken=over))
+            since = since if one.changes else max(since, one.share)
+    newest = _newest(cuts)
+    spoke = sum(1 for one in cuts if says(one.trial.outcome, limit))
+    shown = tuple(_good(one) for one in cuts if _ended(one, limit))
+    return _Evidence(
+        good=tuple(good), bad=tuple(one.share for one in ends), ends=shown, newest=newest, age=_age(newest, today), spoke=spoke, since=since,
+        doubts=doubts,
     )  # fmt: skip
 
 
-def _ended(trial: Trial, limit: str) -> bool:
+def _good(cut: _Cut, *, overtaken: bool = False) -> Good:
+    """A trial as evidence of the limit that it asked."""
+    trial = cut.trial
+    asked = next(one for one in trial.asked if one.share == cut.share)
+    return Good(
+        share=cut.share, date=trial.date, cutter=trial.cutter, stick_out=trial.stick_out, holding=trial.holding, trial=trial.id,
+        overtaken=overtaken, demand=asked.demand, outcome=trial.outcome,
+    )  # fmt: skip
+
+
+def _ended(cut: _Cut, limit: str) -> bool:
     """Whether it gave out, or nearly, at this very limit."""
-    return _share(trial, limit) is not None and says(trial.outcome, limit) in ("below", "near")
+    return says(cut.trial.outcome, limit) in ("below", "near")
 
 
-def _bad(trial: Trial, limit: str) -> bool:
-    return ends_badly(trial.outcome, limit, frozenset(one.limit for one in trial.asked))
+def _bad(cut: _Cut, limit: str) -> bool:
+    return ends_badly(cut.trial.outcome, limit, frozenset(one.limit for one in cut.trial.asked))
 
 
-def _newest(trials: Sequence[Trial]) -> str:
-    return max((one.date for one in trials), default="")
+def _newest(cuts: Sequence[_Cut]) -> str:
+    return max((one.trial.date for one in cuts), default="")
 
 
 def _age(day: str, today: str) -> int:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jobsheet.model.capacity import Capacity
-from jobsheet.proving.assumed import CHANCE, GROWTH
+from jobsheet.proving.assumed import CHANCE, FINER_CHANCES, FINER_GROWTH, GROWTH
 from jobsheet.proving.chance import largest_share
 
 
@@ -32,3 +32,21 @@ def next_share(
     if share <= last_clean:
         return None
     return min(share, growth * last_clean)
+
+
+def finer_share(capacity: Capacity, last_clean: float | None, chance: float = CHANCE) -> float | None:
+    """The share that the next rung of a finer ladder may ask, after an end; None where nothing above the last has so small a chance.
+
+    It narrows what the first sign left open: from where a ladder would begin, in small steps, each with three times the
+    chance of ending badly.
+
+    Parameters
+    ----------
+    last_clean : float or None
+        Share of the largest clean cut since the newest end; None or 0 where there is none yet
+    """
+    begin = largest_share(capacity, chance)
+    if not last_clean or last_clean < begin:
+        return begin or None
+    share = min(FINER_GROWTH * last_clean, largest_share(capacity, min(0.5, FINER_CHANCES * chance)))
+    return share if share > last_clean else None

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED, MILLING, Trial
-from jobsheet.proving.assumed import BIAS, NOISE, PRIOR_SPREAD, WRONG
+from jobsheet.proving.assumed import BIAS, PRIOR_SPREAD, WRONG
 from jobsheet.reckoning.worked_anew import anew
 
 
@@ -22,8 +22,8 @@ def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: 
     """What the machine's trials teach; None where there are none."""
     from jobsheet.storage.proof_log import read_log
 
-    found = read_log(machine).standing if trials is None else tuple(trials)
-    if not found:
+    found = read_log(machine).teaching if trials is None else tuple(trials)
+    if not any(not one.changed for one in found):
         return None
     from jobsheet.proving.learned import snapshot  # numpy: only where something is to be learned
 
@@ -57,7 +57,7 @@ def after_clean(capacity: Capacity, share: float) -> Capacity:
     """What would be known after one more clean cut at this share, noise and wrong labels in it."""
     weighed = []
     for place, weight in capacity.cells:
-        above = 0.5 * math.erfc((math.log(share) - place) / (NOISE * math.sqrt(2)))
+        above = 0.5 * math.erfc((math.log(share) - place) / (capacity.noise * math.sqrt(2)))
         weighed.append((place, weight * ((1 - WRONG) * above + WRONG * (1 - above))))
     total = sum(weight for _, weight in weighed)
     return replace(capacity, cells=tuple((place, weight / total) for place, weight in weighed))

@@ -23,7 +23,7 @@ from jobsheet.storage.proof_log import read_log
 from jobsheet.storage.shop_file import workshop
 
 #: Raised when the meaning of what is kept, or how it is learned, changes.
-VERSION = 2
+VERSION = 3
 
 
 def proof_of(machine: str, shop: Shop | None = None, today: str = "") -> Snapshot | None:
@@ -34,7 +34,7 @@ def proof_of(machine: str, shop: Shop | None = None, today: str = "") -> Snapsho
     day = today or datetime.now().astimezone().date().isoformat()
     numbers = shop or workshop()
     try:
-        trials = read_log(machine).standing
+        trials = read_log(machine).teaching
         if not trials:
             return None
         place = _place(machine)

@@ -36,12 +36,14 @@ LARGEST = 20_000_000
 class Log(Struct, frozen=True, kw_only=True):
     """What a log holds, in the order of dates: `trials` with those that were struck out, `strikes` that do so.
 
+    `marks` say when the machine changed, and which odd trial was so all the same.
     `problems` are records that do not count, each with its line; `own` and `shipped` say where they came from.
     """
 
     machine: str
     trials: tuple[Trial, ...] = ()
     strikes: tuple[Trial, ...] = ()
+    marks: tuple[Trial, ...] = ()
     problems: tuple[Problem, ...] = ()
     #: Ids of trials that came with the program and are invented.
     shipped: frozenset[str] = frozenset()
@@ -58,14 +60,22 @@ class Log(Struct, frozen=True, kw_only=True):
         return tuple(trial for trial in self.trials if trial.id not in out)
 
     @property
+    def teaching(self) -> tuple[Trial, ...]:
+        """The trials that count and the marks that stand beside them, in order: what is learned from."""
+        out = {one.strikes for one in self.strikes}
+        return _ordered((*self.standing, *(mark for mark in self.marks if mark.id not in out)))
+
+    @property
     def records(self) -> tuple[Trial, ...]:
-        """Trials and strikes together, in order."""
-        return _ordered((*self.trials, *self.strikes))
+        """Trials, strikes and marks together, in order."""
+        return _ordered((*self.trials, *self.strikes, *self.marks))
 
     def find(self, start: str) -> Trial:
         """The one trial whose id begins so. Raises NoSuchEntry."""
         found = (
-            [one for one in self.trials if one.id.startswith(start.strip().lower())] if start.strip() else []
+            [one for one in (*self.trials, *self.marks) if one.id.startswith(start.strip().lower())]
+            if start.strip()
+            else []
         )
         if len(found) == 1:
             return found[0]
@@ -141,8 +151,9 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
         problems += wrong
     everything = _ordered(tuple(found.values()))
     return Log(
-        machine=machine, trials=tuple(one for one in everything if not one.strikes),
-        strikes=tuple(one for one in everything if one.strikes), problems=tuple(problems), shipped=invented,
+        machine=machine, trials=tuple(one for one in everything if one.is_cut),
+        strikes=tuple(one for one in everything if one.strikes),
+        marks=tuple(one for one in everything if one.changed or one.keeps), problems=tuple(problems), shipped=invented,
     )  # fmt: skip
 
 
@@ -297,6 +308,35 @@ def strike(machine: str, trial: str, date: str, role: str = "", note: str = "", 
         Trial(
             machine=machine, date=date, time=clock, role=role, note=note, strikes=found.id, process="", cutter="",
             cutter_kind="", material="", outcome="", asked=(),
+        ),
+    )  # fmt: skip
+
+
+def mark(
+    machine: str,
+    date: str,
+    *,
+    changed: str = "",
+    keeps: str = "",
+    role: str = "",
+    note: str = "",
+    clock: str = "",
+) -> Trial:
+    """Say that the machine changed (one of `CHANGES`), or that an odd trial was so; the record that does so.
+
+    Raises
+    ------
+    NoSuchEntry
+        If there is no such trial.
+    DocumentError
+        If nothing of that name changes.
+    """
+    found = read_log(machine).find(keeps).id if keeps else ""
+    return append(
+        machine,
+        Trial(
+            machine=machine, date=date, time=clock, role=role, note=note, changed=changed, keeps=found, process="",
+            cutter="", cutter_kind="", material="", outcome="", asked=(),
         ),
     )  # fmt: skip
 

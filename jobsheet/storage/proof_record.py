@@ -14,7 +14,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import Problem, QuantityError
-from jobsheet.model.trials import LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
+from jobsheet.model.trials import CHANGES, LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
 from jobsheet.storage.disk import digest
 from jobsheet.storage.older_words import SLIPPED as OLD_SLIPPED
 from jobsheet.units.grammar import nearest, read
@@ -40,7 +40,7 @@ _TEXTS = (
 #: The unit of a limit's demand, and of what its share is.
 _DEMANDS = {"spindle-torque": ("torque", "N·m", "peak"), "chatter": ("stiffness", "N/µm", "class")}
 _KEYS = (
-    "strikes", "machine", "date", "time", "role", *(key for _, key in _TEXTS), *(key for _, key, _, _ in _NUMBERS),
+    "strikes", "keeps", "changed", "job", "entry", "machine", "date", "time", "role", *(key for _, key in _TEXTS), *(key for _, key, _, _ in _NUMBERS),
     "outcome", "slipped", "note",
 )  # fmt: skip
 _CONTROL = re.compile(r"[\x00-\x1f\x7f\x85\u2028\u2029\ud800-\udfff]+")
@@ -67,14 +67,20 @@ def _amount(value: float, measures: str, unit: str) -> str:
 
 def lines_of(trial: Trial) -> list[str]:
     """The lines of a record without its closing one."""
-    lines = [f"strikes: {trial.strikes}"] if trial.strikes else []
+    marks = (("strikes", trial.strikes), ("keeps", trial.keeps), ("changed", trial.changed))
+    lines = [f"{name}: {word}" for name, word in marks if word]
     lines += [f"machine: {_one_line(trial.machine)}", f"date: {trial.date}"]
     lines += [
         f"{name}: {_one_line(text)}"
-        for name, text in (("time", trial.time), ("role", trial.role))
+        for name, text in (
+            ("time", trial.time),
+            ("role", trial.role),
+            ("job", trial.job),
+            ("entry", trial.entry),
+        )
         if text.strip()
     ]
-    if not trial.strikes:
+    if trial.is_cut:
         lines += _cut_lines(trial)
     note = [_one_line(line) for line in trial.note.replace("\r\n", "\n").replace("\r", "\n").split("\n")]
     text = "\n".join(note).strip("\n")
@@ -223,18 +229,24 @@ def trial_from(lines: list[str], first: int) -> tuple[Trial | None, list[Problem
     """
     reading = _Reading(lines[:-1], first)
     there = lines[-1].partition(":")[2].strip()
-    machine, day, strikes = reading.needed("machine"), reading.day(), reading.text("strikes")
+    machine, day = reading.needed("machine"), reading.day()
+    marks: dict[str, Any] = {
+        "strikes": reading.text("strikes"), "keeps": reading.text("keeps"),
+        "changed": reading.among("changed", tuple(CHANGES), needed=False),
+    }  # fmt: skip
     note = "\n".join(reading.notes)
     same: dict[str, Any] = {
         "machine": machine,
         "date": day,
         "role": reading.text("role"),
         "time": reading.text("time"),
+        "job": reading.text("job"),
+        "entry": reading.text("entry"),
         "note": note,
     }
-    if strikes:
+    if any(marks.values()):
         trial = Trial(
-            process="", cutter="", cutter_kind="", material="", outcome="", asked=(), strikes=strikes, **same
+            process="", cutter="", cutter_kind="", material="", outcome="", asked=(), **marks, **same
         )
     else:
         amounts: dict[str, Any] = {

@@ -152,3 +152,36 @@ def test_a_job_is_not_written_over(capsys, tmp_path):
     code, _, err = told(capsys, "plan", *SLOT, "-o", str(there))
     assert code == 2
     assert "no PDF" in err
+
+
+def test_an_entry_that_does_not_fit_is_named_kept_or_struck(capsys, own_home):
+    def enter(size, outcome):
+        return told(capsys, "enter", *SLOT, "--size", size, "--outcome", outcome)
+
+    enter("1.5 mm", "clean")
+    code, out, _ = enter("2 mm", "chatter")
+    assert code == 1
+    assert "gave out at what 2 mm deep asks here" in out
+    assert "A finer one narrows it" in out
+    _, out, _ = told(capsys, "plan", *SLOT, "--finer")
+    assert "1  " in out
+    for size in ("2.2 mm", "2.5 mm", "3 mm", "3.4 mm"):
+        enter(size, "clean")
+    _, out, _ = told(capsys, "show", "knee-mill-k-2", "--json")
+    (odd,) = json.loads(out)["do not fit"]
+    assert odd["chance"] < 0.03
+    assert odd["sentence"].startswith("This one says 2 mm deep, chatter; the other five say over 3.")
+    _, out, _ = told(capsys, "plan", *SLOT)
+    assert "1  4 mm" in out
+    code, out, _ = told(capsys, "keep", "knee-mill-k-2", odd["id"], "--note", "it did ring")
+    assert (code, "it counts as it stands" in out) == (0, True)
+    _, out, _ = told(capsys, "show", "knee-mill-k-2")
+    assert "does not fit" not in out
+    code, out, _ = told(capsys, "changed", "knee-mill-k-2", "gibs", "--note", "taken up")
+    assert code == 0
+    assert "What was learned of chatter before says less" in out
+    _, out, _ = told(capsys, "show", "knee-mill-k-2")
+    assert "the machine changed (gibs): taken up" in out
+    code, _, err = told(capsys, "changed", "knee-mill-k-2", "weather")
+    assert code != 0
+    assert "gibs" in err

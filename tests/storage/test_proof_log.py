@@ -262,3 +262,32 @@ def test_a_persons_own_log_comes_on_top_and_their_own_card_sets_the_shipped_one_
     cards.mkdir()
     (cards / f"{name}.yaml").write_bytes((resources() / "machines" / f"{name}.yaml").read_bytes())
     assert len(read_log(name).trials) == 1
+
+
+def test_a_mark_that_the_machine_changed_is_read_back_and_can_be_struck():
+    first = append(MACHINE, trial())
+    made = proof_log.mark(MACHINE, "2026-11-20", changed="gibs", note="taken up", role="Trainer")
+    log = read_log(MACHINE)
+    assert log.marks == (made,)
+    assert log.trials == (first,)
+    assert log.teaching == (first, made)
+    assert "changed: gibs" in own_path(MACHINE).read_text(encoding="utf-8")
+    strike(MACHINE, made.id, "2026-11-21")
+    assert read_log(MACHINE).teaching == (first,)
+    with pytest.raises(DocumentError, match="changed"):
+        proof_log.mark(MACHINE, "2026-11-20", changed="the weather")
+
+
+def test_an_odd_one_is_kept_by_its_id():
+    first = append(MACHINE, trial())
+    made = proof_log.mark(MACHINE, "2026-11-20", keeps=first.id[:5])
+    assert read_log(MACHINE).marks == (made,)
+    assert made.keeps == first.id
+    with pytest.raises(NoSuchEntry):
+        proof_log.mark(MACHINE, "2026-11-20", keeps="ffff")
+
+
+def test_where_a_step_of_ordinary_work_came_from_is_kept():
+    written = append(MACHINE, trial(job="HM-103, plan 2", entry="0123456789ab"))
+    assert read_log(MACHINE).trials == (written,)
+    assert (written.job, written.entry) == ("HM-103, plan 2", "0123456789ab")

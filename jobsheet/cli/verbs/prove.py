@@ -1,4 +1,4 @@
-"""`jobsheet prove plan|enter|show|strike|merge MACHINE`: test cuts, from the ladder to what they taught."""
+"""`jobsheet prove plan|enter|show|strike|keep|changed|merge MACHINE`: test cuts, from the ladder to what they taught."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from typing import Any
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+from jobsheet.cli.proof_lines import asked_words, known, odd, percent, show_capacity, show_log, show_odd
 from jobsheet.errors import JobsheetError
 
 
@@ -44,6 +45,11 @@ def _cut(function: Any) -> Any:
 @click.option(
     "--chance", type=float, help="with which a rung may end badly; else the workshop's, usually 0.10"
 )
+@click.option(
+    "--finer",
+    is_flag=True,
+    help="after a ladder has ended: a second one in smaller steps, which narrows what is known",
+)
 @click.option("-o", "--output", type=click.Path(), help="the proving sheet, as a PDF")
 @click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", show_default=True)
 @click.option("--operator", default="", help="initials of who has read the stop rule")
@@ -76,7 +82,7 @@ def _ladder(options: dict[str, Any]) -> Any:
     return plan(
         options["machine"], cutter=options["cutter"], material=options["material"], kind=options["kind"],
         units=options["units"], grow=options["grow"], texts=_typed(options["typed"]), fluid=options["fluid"],
-        holding=options["holding"], chance=chance,
+        holding=options["holding"], chance=chance, finer=options.get("finer", False),
     )  # fmt: skip
 
 
@@ -110,17 +116,13 @@ def _data(ladder: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _percent(share: float) -> str:
-    return f"{share * 100:.0f} %"
-
-
 def _asks(rung: Any, units: str) -> str:
     from jobsheet.operations.names import show
 
     names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
     of = {"spindle-torque": "peak", "chatter": "class"}
     return "; ".join(
-        f"{show(names[one.limit], one.demand, units)}, {_percent(one.share)} of the {of[one.limit]}"
+        f"{show(names[one.limit], one.demand, units)}, {percent(one.share)} of the {of[one.limit]}"
         for one in rung.asked
     )
 
@@ -143,7 +145,7 @@ def _text(ladder: Any) -> None:
             else ""
         )
         rows.append((f"{rung.number}", rung.size, dial, f"{rung.spindle}, {rung.position}", rung.pace, watch))
-        under.append((f"{_asks(rung, ladder.units)}; ends badly in {_percent(rung.chance)}",))
+        under.append((f"{_asks(rung, ladder.units)}; ends badly in {percent(rung.chance)}",))
     columns(rows, "  ", under)
     say(ladder.ends)
 
@@ -215,10 +217,10 @@ def enter_command(**options: Any) -> int:
             }
         )
         return 0 if written.outcome == "clean" else 1
-    say(f"Trial {written.id} is in the log: {written.outcome}, {_asked_words(written)}.")
+    say(f"Trial {written.id} is in the log: {written.outcome}, {asked_words(written)}.")
     if after.rungs:
         first = after.rungs[0]
-        say(f"Next rung: {first.size}; {_asks(first, ladder.units)}; ends badly in {_percent(first.chance)}.")
+        say(f"Next rung: {first.size}; {_asks(first, ladder.units)}; ends badly in {percent(first.chance)}.")
     else:
         say(f"No further rung. {after.refused}")
     return 0 if written.outcome == "clean" else 1
@@ -228,15 +230,6 @@ def _clock() -> str:
     from datetime import datetime
 
     return datetime.now().astimezone().strftime("%H:%M:%S")
-
-
-def _asked_words(trial: Any) -> str:
-    from jobsheet.operations.names import show
-
-    names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
-    return ", ".join(
-        f"{show(names[one.limit], one.demand, trial.units)} ({_percent(one.share)})" for one in trial.asked
-    )
 
 
 def trial_data(trial: Any) -> dict[str, Any]:
@@ -261,7 +254,9 @@ def show_command(machine: str, want_json: bool) -> int:
 
     card = find_card(machine)
     log = read_log(card.name)
-    learned = _learned(card.name, log)
+    taught = known(card.name, log)
+    learned = taught.capacities if taught is not None else ()
+    found = odd(taught, log)
     if want_json:
         import msgspec
 
@@ -272,75 +267,21 @@ def show_command(machine: str, want_json: bool) -> int:
                 "learned": [
                     {name: value for name, value in msgspec.to_builtins(one).items() if name != "cells"} for one in learned
                 ],
+                "changed": [{"id": one.id, "date": one.date, "what": one.changed, "note": one.note} for one in log.marks if one.changed],
+                "do not fit": [
+                    {"id": one.trial.id, "limit": one.limit, "chance": one.chance, "sentence": one.sentence} for one in found
+                ],
                 "problems": [str(one) for one in log.problems],
             }
         )  # fmt: skip
         return 1 if log.problems else 0
-    _show_log(card, log)
+    show_log(card, log)
     for one in learned:
-        _show_capacity(one)
+        show_capacity(one)
+    show_odd(card.name, found)
     for problem in log.problems:
         say(f"{machine}.txt: {problem}")
     return 1 if log.problems else 0
-
-
-def _learned(machine: str, log: Any) -> tuple[Any, ...]:
-    """What the standing trials teach; nothing without any."""
-    if not log.standing:
-        return ()
-    from jobsheet.proving.learned import snapshot
-    from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.reckoning.worked_anew import anew
-    from jobsheet.storage.shop_file import workshop
-
-    found: tuple[Any, ...] = snapshot(anew(log.standing), machine, today(), workshop()).capacities
-    return found
-
-
-def _show_log(card: Any, log: Any) -> None:
-    invented = ", invented" if log.shipped else ""
-    say(
-        f"{card.title}: {len(log.standing)} trials{invented}"
-        if log.trials
-        else f"{card.title}: no trials yet."
-    )
-    struck = log.struck
-    rows: list[tuple[str, ...]] = []
-    under: list[tuple[str, ...]] = []
-    for one in log.trials:
-        sizes = dict(one.step)
-        size = ", ".join(sizes[name] for name in ("width", "depth", "hole") if name in sizes)
-        rows.append(
-            (one.id, one.date, one.process, one.cutter, size, one.material, one.outcome, _asked_words(one))
-        )
-        beside = []
-        if one.id in struck:
-            beside.append(f"struck out {struck[one.id].date}: {struck[one.id].note or 'no reason given'}")
-        elif one.note or one.role:
-            beside.append(": ".join(part.replace("\n", " / ") for part in (one.role, one.note) if part))
-        under.append(tuple(beside))
-    columns(rows, "  ", under)
-
-
-def _trials(count: int) -> str:
-    return "1 trial" if count == 1 else f"{count} trials"
-
-
-def _show_capacity(one: Any) -> None:
-    """A capacity in words; shares are of the card's peak or of what its class carries."""
-    of = "the card's peak torque" if one.limit == "spindle-torque" else "what its class carries"
-    name = "torque" if one.limit == "spindle-torque" else "chatter"
-    what = (
-        f"{one.process} with {one.cutter_kind}"
-        if one.process and one.cutter_kind != one.process
-        else one.process
-    )
-    what = what or "anything else"
-    say(
-        f"{name}, {what}: gives {_percent(one.median)} of {of} (nine in ten: {_percent(one.low)} to {_percent(one.high)}); "
-        f"plan to {_percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
-        f"{f', newest {one.newest}' if one.newest else ''}"
-    )
 
 
 @command.command("strike")
@@ -356,6 +297,52 @@ def strike_command(machine: str, trial: str, note: str, role: str) -> int:
 
     done = strike(find_card(machine).name, trial, today(), role, note, _clock())
     say(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
+    return 0
+
+
+@command.command("keep")
+@click.argument("machine")
+@click.argument("trial")
+@click.option("--note", default="", help="what was seen")
+@click.option("--role", default="", help="who says so, by role")
+def keep_command(machine: str, trial: str, note: str, role: str) -> int:
+    """Say of a trial that does not fit the others that it was so: it counts as it stands and is not asked about again."""
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.storage.card_files import find_card
+    from jobsheet.storage.proof_log import mark
+
+    done = mark(find_card(machine).name, today(), keeps=trial, role=role, note=note, clock=_clock())
+    say(f"{done.keeps} was so: it counts as it stands.")
+    return 0
+
+
+@command.command("changed")
+@click.argument("machine")
+@click.argument("what")
+@click.option("--note", default="", help="what was done, such as adjusted, renewed")
+@click.option("--date", default="", help="such as 2026-11-25; else today")
+@click.option("--role", default="", help="who did it, by role")
+def changed_command(machine: str, what: str, note: str, date: str, role: str) -> int:
+    """Mark that the machine changed: gibs, belt, bearings, vice, motor or something else.
+
+    Older trials of what it concerns then say less, and no good cut from before is rested on.
+    """
+    from jobsheet.model.trials import CHANGES
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.storage.card_files import find_card
+    from jobsheet.storage.proof_log import mark
+
+    day = date or today()
+    clock = _clock() if day == today() else ""
+    done = mark(
+        find_card(machine).name, day, changed=what.strip().casefold(), role=role, note=note, clock=clock
+    )
+    about = " and ".join(
+        {"spindle-torque": "torque", "chatter": "chatter"}[one] for one in CHANGES[done.changed]
+    )
+    say(
+        f"Marked {done.id}: {done.changed}, {done.date}. What was learned of {about} before says less from then on."
+    )
     return 0
 
 

@@ -5,50 +5,47 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping
 
-from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.errors import CalcError, CommandError
 from jobsheet.limits.verdict import is_tight
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.job import Operation
-from jobsheet.model.quantity import Cutter
-from jobsheet.model.trials import LEARNED, MILLING, Asked
-from jobsheet.operations.kind import fields_from
+from jobsheet.model.trials import LEARNED, MILLING
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.common import depth_handle, position_text
-from jobsheet.reckoning.adviser.best_cut import best_cut
-from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.known_capacity import after_clean, last_clean
 from jobsheet.reckoning.ladder import ladder_cuts as cuts
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
+from jobsheet.reckoning.ladder.ladder_attempt import Made, attempt, base_texts, listed
+from jobsheet.reckoning.ladder.ladder_sizes import ended
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
-from jobsheet.reckoning.what_if import Tried, tried
-from jobsheet.units.grammar import nearest
 
 
 def climbed(ladder: Ladder, most: int) -> Ladder:
     """The rungs, each as if all below it had been clean."""
     from jobsheet.proving.chance import chance_over
-    from jobsheet.proving.rungs import next_share
 
     capacities = {one.limit: one for one in ladder.capacities}
-    last = {limit: last_clean(one) for limit, one in capacities.items()}
+    finer = set(capacities) if ladder.finer else set()
+    last = {
+        limit: one.since or None if limit in finer else last_clean(one) for limit, one in capacities.items()
+    }
     picker = _milling if ladder.process in MILLING else _from_list
     pick = picker(ladder)
     rungs: list[Rung] = []
     ends = f"{most} rungs fill a sheet: enter them, then plan again."
     while len(rungs) < most:
-        growing = _growing(capacities, last, ladder.chance)
+        growing = _growing(capacities, {limit: last[limit] for limit in finer or last}, ladder.chance)
         targets = {
-            limit: next_share(one, growing.get(limit), chance=ladder.chance, growth=ladder.growth)
+            limit: _next(
+                ladder, one, last[limit] if limit in finer else growing.get(limit), finer=limit in finer
+            )
             for limit, one in capacities.items()
         }
         spent = next((one for limit, one in capacities.items() if targets[limit] is None), None)
         if spent is not None:
-            ends = _ended(spent, ladder)
+            ends = ended(spent, ladder)
             break
         made, why = pick({limit: target for limit, target in targets.items() if target}, growing)
         if made is None:
@@ -62,6 +59,15 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     if not rungs:
         return replace(ladder, refused=ends)
     return replace(ladder, rungs=tuple(rungs), ends=ends)
+
+
+def _next(ladder: Ladder, capacity: Capacity, clean: float | None, *, finer: bool) -> float | None:
+    """What the next rung may ask of that limit."""
+    from jobsheet.proving.rungs import finer_share, next_share
+
+    if finer:
+        return finer_share(capacity, clean, ladder.chance)
+    return next_share(capacity, clean, chance=ladder.chance, growth=ladder.growth)
 
 
 def _growing(
@@ -84,47 +90,9 @@ def _growing(
     return {limit: last[limit] or 0.0}
 
 
-def _ended(capacity: Capacity, ladder: Ladder) -> str:
-    """Why nothing more is tried of a limit: it ended badly before, or all that is left is too likely to."""
-    from jobsheet.proving.chance import largest_share
-
-    share = largest_share(capacity, ladder.chance)
-    against = "the card's peak torque" if capacity.limit == "spindle-torque" else "what its class carries"
-    plan = f"plan to {share:.2f} of {against}, that ends badly in {ladder.chance * 100:.0f} % of cuts"
-    if capacity.bad:
-        return (
-            f"This ladder has ended: {ladder.process} cuts ended badly at {min(capacity.bad):.2f} of {against}. "
-            f"No second one to the same end: {plan}."
-        )
-    return f"Nothing above the last clean cut has so small a chance: {plan}."
-
-
-class Made(Struct, frozen=True, kw_only=True):
-    """A cut that was chosen, before it is worded."""
-
-    name: str
-    cutter: Cutter
-    texts: dict[str, str]
-    found: Tried
-    asked: tuple[Asked, ...]
-
-
 Targets = Mapping[str, float]
 #: From what each limit may be asked, and what the nearest was asked last, to the next cut or the reason why there is none.
 Pick = Callable[[Targets, Targets], "tuple[Made | None, str]"]
-
-
-def attempt(ladder: Ladder, texts: Mapping[str, str], name: str = "") -> Made:
-    """The cut of these texts, reckoned. Raises QuantityError where one cannot be read."""
-    kind = kind_of(ladder.kind)
-    unknown = [one for one in texts if kind.entry(one) is None]
-    if unknown:
-        names = ", ".join(entry.name for entry in kind.entries)
-        raise CalcError("field", f"“{unknown[0]}”", f"one of {names}")
-    fields = fields_from(kind.fields, kind.entries, dict(texts), ladder.units)
-    found = tried(ladder.kind, fields, ladder.setting)
-    asked = asked_of(found.figures, ladder.setting) if found.figures is not None else ()
-    return Made(name=name, cutter=fields.cutter, texts=dict(texts), found=found, asked=asked)
 
 
 def _within(made: Made, targets: Targets) -> bool:
@@ -140,29 +108,6 @@ def _grows(made: Made, clean: Targets) -> bool:
 
 #: Less than this times the last clean cut is the same cut again (estimate: what a dial can be set to).
 HARDLY = 1.02
-
-
-def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
-    """No faster than a hand winds evenly, where the feed was not typed."""
-    typed = dict(ladder.texts)
-    if first.found.figures is None or "feed" in typed or "feed_per_tooth" in typed:
-        return {}
-    step = Operation(key=ladder.kind, number=0, kind=ladder.kind, fields=first.found.fields)
-    advised = best_cut(step, ladder.setting)
-    values = {one.name: one.text for one in advised.values} if advised is not None else {}
-    return {name: text for name, text in values.items() if name == "feed_per_tooth"}
-
-
-def base_texts(ladder: Ladder) -> dict[str, str]:
-    """The fields of a milling ladder without what grows: at one speed and one feed, those of its lightest cut."""
-    units, grows = ladder.units, ladder.grows
-    texts = cuts.milling_texts(ladder.process, grows, ladder.cutter, ladder.setting, dict(ladder.texts))
-    texts.pop(grows, None)
-    first = attempt(ladder, {**texts, grows: cuts.size_text(cuts.LEAST[units][grows], units)})
-    speed = first.found.value("spindle_speed")
-    if speed is not None and "spindle" not in texts:
-        texts["spindle"] = f"{speed * 60:.6g} rpm"
-    return texts | _by_hand(ladder, first)
 
 
 def _milling(ladder: Ladder) -> Pick:
@@ -214,7 +159,9 @@ def _milling(ladder: Ladder) -> Pick:
         if (
             first
         ):  # with nothing cut yet it is what a plan may go to: one number, and no other limit at its edge
-            most = _easy_to(at, most, start)
+            easy = _easy_to(at, most, start)
+            if _grows(at(max(cuts.settled(easy, units), start)), clean):
+                most = easy
         for finest in (True,) if first else (False, True):
             size = max(cuts.settled(most, units, last[grows], finest=finest), start)
             made = at(size)
@@ -243,34 +190,6 @@ def _easy_to(at: Callable[[float], Made], most: float, least: float) -> float:
     return low
 
 
-def listed_texts(ladder: Ladder, size: str = "") -> dict[str, str]:
-    """The fields of the drill or thread of that name, or of the smallest; at speed and feed of the ladder's own."""
-    listed = cuts.drills if ladder.process == "drill" else cuts.taps
-    typed = dict(ladder.texts)
-    if ladder.rungs:
-        first = dict(ladder.rungs[0].texts)
-        typed |= {name: first[name] for name in ("spindle", "feed") if name in first}
-    rows = listed(ladder.cutter, ladder.setting, typed)
-    found = next((one for one in rows if not size or one.name == size.strip()), None)
-    if found is None:
-        near = nearest(size, tuple(one.name for one in rows))
-        raise CommandError(f"There is no “{size}” on this ladder{f'; did you mean {near}?' if near else '.'}")
-    return dict(found.texts)
-
-
-def _listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
-    """All drills or threads there are, reckoned, from the one that asks least."""
-    listed = cuts.drills if ladder.process == "drill" else cuts.taps
-    typed = dict(ladder.texts)
-    for name, text in (("spindle", spindle), ("feed", feed)):
-        if text:
-            typed.setdefault(name, text)
-    made = [
-        attempt(ladder, dict(one.texts), one.name) for one in listed(ladder.cutter, ladder.setting, typed)
-    ]
-    return sorted(made, key=lambda one: one.asked[0].share if one.asked else math.inf)
-
-
 def _from_list(ladder: Ladder) -> Pick:
     """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed.
 
@@ -278,7 +197,7 @@ def _from_list(ladder: Ladder) -> Pick:
     a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed of the
     first, so that only the size grows.
     """
-    rows = _listed(ladder)
+    rows = listed(ladder)
     able: list[Made] = []
     last = 0.0
 
@@ -315,7 +234,7 @@ def _first_of(
         typed = f"{speed * 60:.6g} rpm"
         fit = [
             one
-            for one in _listed(ladder, typed)
+            for one in listed(ladder, typed)
             if _within(one, targets)
             and _grows(one, clean)
             and own[one.name] * SLOWEST <= speed <= own[one.name] * 1.001
@@ -327,7 +246,7 @@ def _first_of(
             best, spindle = fit[-1], typed
     if best is None:
         return None, []
-    return best, [one for one in _listed(ladder, spindle, best.texts.get("feed", "")) if one.asked]
+    return best, [one for one in listed(ladder, spindle, best.texts.get("feed", "")) if one.asked]
 
 
 #: A drill may turn so much slower than is usual for it, to be on one belt with the larger ones (estimate).

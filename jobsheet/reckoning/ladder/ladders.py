@@ -33,7 +33,8 @@ from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.grip import grip_of
 from jobsheet.reckoning.known_capacity import capacities_of, last_clean, snapshot_of
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
-from jobsheet.reckoning.ladder.ladder_climb import attempt, base_texts, climbed, finished, listed_texts
+from jobsheet.reckoning.ladder.ladder_attempt import attempt, base_texts, listed_texts
+from jobsheet.reckoning.ladder.ladder_climb import climbed, finished
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
 from jobsheet.reckoning.worked_anew import at_tachometer
 from jobsheet.storage.card_files import find_card
@@ -79,6 +80,7 @@ def plan(
     date: str = "",
     shop: Shop | None = None,
     most: int = MOST_RUNGS,
+    finer: bool = False,
 ) -> Ladder:
     """A ladder for this machine, cutter, metal and kind of cut; with a reason instead of rungs where none is made.
 
@@ -92,6 +94,8 @@ def plan(
         Fields of the cut as typed that stay as they are: `width`, `feed_per_tooth`, `spindle` …
     holding : Holding or str, optional
         What holds the work; without it the machine's own vice
+    finer : bool, optional
+        After a ladder has ended a second one in smaller steps, which narrows what is known
     snapshot, trials : optional
         What is known of the machine; without either its proof log is read
 
@@ -125,7 +129,7 @@ def plan(
     bare = Ladder(
         machine=card, process=process, kind=PROVED[process], cutter=tool, material=material, units=units,
         setting=setting, date=day, holding=words_of(held), grows=grows, texts=tuple((texts or {}).items()), start=START_WORDS,
-        stop=STOP_WORDS, chance=chance, growth=growth,
+        stop=STOP_WORDS, chance=chance, growth=growth, finer=finer,
     )  # fmt: skip
     refused = (
         early or refused_by.by_material(metal) or refused_by.by_machine(card, process)

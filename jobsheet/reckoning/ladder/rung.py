@@ -85,6 +85,8 @@ class Ladder(Struct, frozen=True, kw_only=True):
     words: tuple[str, ...] = ()
     chance: float = 0.10
     growth: float = 1.25
+    #: A second, finer ladder where the first ended: asked for, never of itself.
+    finer: bool = False
     #: What is known of each learned limit before the first rung.
     capacities: tuple[Capacity, ...] = ()
 

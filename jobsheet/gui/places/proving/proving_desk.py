@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -119,7 +120,7 @@ class ProvingDesk:
             raise CommandError(translate("Proving", "There is no rung to enter: this ladder is over."))
         trial = trial_of(
             ladder, rung, outcome=OUTCOMES[digit - 1], seconds=seconds, tachometer=tachometer, slipped=slipped, note=note,
-            role=self.asked.role, date=today(),
+            role=self.asked.role, date=today(), time=datetime.now().astimezone().strftime("%H:%M:%S"),
         )  # fmt: skip
         kept = append(ladder.machine.name, trial)
         self.done[rung.number] = kept
@@ -132,7 +133,8 @@ class ProvingDesk:
         number = max(self.done)
         trial = self.done.pop(number)
         words = translate("Proving", "taken back at the desk")
-        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words)
+        clock = datetime.now().astimezone().strftime("%H:%M:%S")
+        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words, clock)
         return trial
 
     # --- what it has shown ---
@@ -144,13 +146,13 @@ class ProvingDesk:
 
     def learned(self) -> Snapshot | None:
         """What all trials of the machine teach; None where there are none."""
-        trials = self.log.standing
-        if not trials or self.ladder is None:
+        log = self.log
+        if not log.standing or self.ladder is None:
             return None
         from jobsheet.proving.learned import snapshot
         from jobsheet.reckoning.worked_anew import anew
 
-        return snapshot(anew(trials), self.ladder.machine.name, today(), self.ladder.setting.shop)
+        return snapshot(anew(log.teaching), self.ladder.machine.name, today(), self.ladder.setting.shop)
 
     def before(self) -> Capacity | None:
         """What is known without any trial."""

@@ -1,0 +1,102 @@
+"""What a machine's proof log holds and what it taught, as lines of a terminal."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from jobsheet.cli.output import columns, say
+
+
+def percent(share: float) -> str:
+    """A share in hundredths."""
+    return f"{share * 100:.0f} %"
+
+
+def asked_words(trial: Any) -> str:
+    """What a trial asked of each learned limit."""
+    from jobsheet.operations.names import show
+
+    names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
+    return ", ".join(
+        f"{show(names[one.limit], one.demand, trial.units)} ({percent(one.share)})" for one in trial.asked
+    )
+
+
+def odd(taught: Any, log: Any) -> tuple[Any, ...]:
+    """The trials that do not fit the others."""
+    from jobsheet.reckoning.odd_trials import odd_trials
+
+    return odd_trials(taught, log)
+
+
+def known(machine: str, log: Any) -> Any:
+    """What the standing trials teach; None without any."""
+    if not log.standing:
+        return None
+    from jobsheet.proving.learned import snapshot
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.reckoning.worked_anew import anew
+    from jobsheet.storage.shop_file import workshop
+
+    return snapshot(anew(log.teaching), machine, today(), workshop())
+
+
+def show_log(card: Any, log: Any) -> None:
+    """The trials, those that were struck out and the marks that the machine changed."""
+    invented = ", invented" if log.shipped else ""
+    say(
+        f"{card.title}: {len(log.standing)} trials{invented}"
+        if log.trials
+        else f"{card.title}: no trials yet."
+    )
+    struck = log.struck
+    rows: list[tuple[str, ...]] = []
+    under: list[tuple[str, ...]] = []
+    for one in log.trials:
+        sizes = dict(one.step)
+        size = ", ".join(sizes[name] for name in ("width", "depth", "hole") if name in sizes)
+        rows.append(
+            (one.id, one.date, one.process, one.cutter, size, one.material, one.outcome, asked_words(one))
+        )
+        beside = []
+        if one.id in struck:
+            beside.append(f"struck out {struck[one.id].date}: {struck[one.id].note or 'no reason given'}")
+        elif one.note or one.role:
+            beside.append(": ".join(part.replace("\n", " / ") for part in (one.role, one.note) if part))
+        under.append(tuple(beside))
+    columns(rows, "  ", under)
+    for one in log.marks:
+        if one.changed and one.id not in struck:
+            say(f"{one.id}, {one.date}: the machine changed ({one.changed}): {one.note or 'no note'}")
+
+
+def _trials(count: int) -> str:
+    return "1 trial" if count == 1 else f"{count} trials"
+
+
+def show_capacity(one: Any) -> None:
+    """A capacity in words; shares are of the card's peak or of what its class carries."""
+    of = "the card's peak torque" if one.limit == "spindle-torque" else "what its class carries"
+    name = "torque" if one.limit == "spindle-torque" else "chatter"
+    what = (
+        f"{one.process} with {one.cutter_kind}"
+        if one.process and one.cutter_kind != one.process
+        else one.process
+    )
+    what = what or "anything else"
+    say(
+        f"{name}, {what}: gives {percent(one.median)} of {of} (nine in ten: {percent(one.low)} to {percent(one.high)}); "
+        f"plan to {percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
+        f"{f', newest {one.newest}' if one.newest else ''}"
+    )
+
+
+def show_odd(machine: str, found: tuple[Any, ...]) -> None:
+    """The trials that do not fit the others, and what may be done."""
+    for one in found:
+        when = " ".join(word for word in (one.trial.date, one.trial.time) if word)
+        say(f"{one.trial.id}, {when}, {one.trial.process}, does not fit the others. {one.sentence}")
+        say(
+            f"  If it is wrong: jobsheet prove strike {machine} {one.trial.id[:6]} --note …; if it was so: prove keep; "
+            "if the machine changed then: prove changed."
+        )
