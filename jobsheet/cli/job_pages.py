@@ -11,12 +11,13 @@ from jobsheet.model.prints import WHOLE, Prints
 
 def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> tuple[Any, bool]:
     """The pages of a job, and whether something in it should stop you."""
-    from jobsheet.cli.named_job import job_named
+    from jobsheet.cli.named_job import job_named, shots_named
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
     from jobsheet.sheet.printing import document_for, lacking
     from jobsheet.storage.job_file import job_source
+    from jobsheet.storage.photos.kept_photographs import problem_words
 
     job = job_named(path)
     found = Reckoner(learns=True).reckon(job)
@@ -25,6 +26,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
 
     read = reviewed(job, found, facts_of(job, found))
     remarks = read.open
+    shots = shots_named(job, path)
     document = document_for(
         job,
         found,
@@ -36,7 +38,11 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
         source=job_source(path),
         name=path.stem,
         wanted=wanted,
+        shots=shots,
     )
+    for shot in shots:
+        if shot.problem:
+            say(f"{path.name}: {problem_words(job, shot)}", err=True)
     if missing := lacking(job):
         places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
         more = f"; and {len(missing) - 8} more" if len(missing) > 8 else ""

@@ -14,6 +14,7 @@ from jobsheet.model.job import Job
 
 if TYPE_CHECKING:
     from jobsheet.storage.carried import Carried
+    from jobsheet.storage.photos.kept_photographs import Shot
 
 
 def job_named(path: Path | str) -> Job:
@@ -34,6 +35,18 @@ def job_named(path: Path | str) -> Job:
     if with_it is not None:
         _settle(path, with_it)
     return job_from_text(text, path.name)
+
+
+def shots_named(job: Job, path: Path | str) -> tuple[Shot, ...]:
+    """The photographs of a job that was read there: beside its file, or inside its sheets. Nothing is looked for where it has none."""
+    if not job.photographs:
+        return ()
+    from jobsheet.storage import pdf_jobs
+    from jobsheet.storage.photos.kept_photographs import places, shots_of
+
+    path = Path(path)
+    given = pdf_jobs.inside(path).photographs if pdf_jobs.is_pdf(path) else {}
+    return shots_of(job, places(path), given)
 
 
 def _settle(path: Path, with_it: Carried) -> None:

@@ -60,7 +60,17 @@ class Text(Struct, frozen=True):
     ink: str = ""
 
 
-Item = Line | Ellipse | Text
+class Photo(Struct, frozen=True):
+    """A photograph in a box, by its content (the SHA-256 of its bytes); only paper has it, a drawing by itself shows its frame."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    content: str
+
+
+Item = Line | Ellipse | Text | Photo
 
 
 class Drawing(Struct, frozen=True):

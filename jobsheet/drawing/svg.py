@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from xml.sax.saxutils import escape
 
-from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Item, Line, Text
+from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Item, Line, Photo, Text
+from jobsheet.drawing.making import box
 
 _TONES = {"ink": "#000000", "pencil": "#3b3b3b", "paper": "#ffffff", "edge": "#666666", "band": "#e0e0e0"}
 _SIZES = {"caption": 8.0, "small": 7.0, "size": 9.0, "label": 9.0, "strong": 8.0, "mark": 8.5}
@@ -53,6 +54,8 @@ def _item(item: Item) -> str:
         )
         place = f'cx="{item.x:.2f}" cy="{item.y:.2f}" rx="{item.a:.2f}" ry="{item.b:.2f}"'
         return f"<ellipse {place}{turn} {_stroke(item)}/>"
+    if isinstance(item, Photo):
+        return _item(Line(box(item.x, item.y, item.width, item.height), "thin", closed=True))
     return _words(item)
 
 

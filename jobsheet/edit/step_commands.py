@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField, operation_of, set_up_of, with_set_up
 from jobsheet.edit.numbering import in_words, new_key, new_set_up_key, numbers_for
+from jobsheet.edit.photograph_commands import without_owner
 from jobsheet.errors import CommandError, JobsheetError
 from jobsheet.holdings.all_holdings import held_alike
 from jobsheet.holdings.placed import own_vice
@@ -102,7 +103,8 @@ class DeleteSetUp(Struct, frozen=True):
         set_up_of(job, self.key)
         if len(job.set_ups) == 1:
             raise CommandError("A job keeps at least one set-up.")
-        return numbered(replace(job, set_ups=tuple(one for one in job.set_ups if one.key != self.key)))
+        left = replace(job, set_ups=tuple(one for one in job.set_ups if one.key != self.key))
+        return numbered(without_owner(left, self.key))
 
 
 class MoveSetUp(Struct, frozen=True):

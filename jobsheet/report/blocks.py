@@ -55,6 +55,16 @@ class Picture(Struct, frozen=True):
     caption: str = ""
 
 
+class Photograph(Struct, frozen=True, kw_only=True):
+    """A photograph by its content, with its points across and down, words below it, and how high it is at most [points]."""
+
+    content: str
+    wide: int
+    high: int
+    words: str = ""
+    most: float
+
+
 class Ticks(Struct, frozen=True):
     """Boxes to tick, each with its words."""
 
@@ -307,6 +317,8 @@ class Document(Struct, frozen=True, kw_only=True):
     beside: tuple[tuple[str, bytes], ...] = ()
     #: Ids of stop notes that nobody has acknowledged for this print.
     open_stops: tuple[str, ...] = ()
+    #: The bytes of its photographs by their content.
+    photographs: dict[str, bytes] = {}
     #: Sentences on pages that were asked for and that this job has none of.
     left_out: tuple[str, ...] = ()
 
@@ -339,4 +351,4 @@ def words_of(value: Any) -> Iterator[str]:
 
 
 #: Fields that say how, not what.
-_SETTINGS = frozenset({"style", "align", "weight", "kind", "about", "sign"})
+_SETTINGS = frozenset({"style", "align", "weight", "kind", "about", "sign", "content"})

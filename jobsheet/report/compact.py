@@ -11,6 +11,7 @@ from jobsheet.report.heed.revisions import revision_blocks
 from jobsheet.report.heed.safety import MOST, rest
 from jobsheet.report.heed.set_up_ticks import before, once
 from jobsheet.report.heed.stops import band
+from jobsheet.report.photograph_pages import with_photograph
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET
 from jobsheet.report.set_up_head import full_pictures, positions_on
@@ -44,6 +45,13 @@ def compact(plan: Plan) -> list[Page]:
     part = Part(course=course, steps=rows)
     for lengths, high, held in TRIES:
         first = _first(plan, part, lengths, high, held)
+        if plan.shots and plan.shown and not plan.fits(first):
+            # No drawing is made smaller for a photograph: it then has a page of its own.
+            plan.shown = False
+            if not plan.fits(without := _first(plan, part, lengths, high, held)):
+                plan.shown = True
+            else:
+                first = without
         if plan.fits(first):
             return _both(plan, part, first)
     return []
@@ -65,7 +73,14 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
     course = part.course
     left = (*fetch_blocks(plan, fetched(plan), lengths[1]),)
     ticks = (*once(plan), *before(plan, course.set_up))
-    right = (Heading("Before cutting"), Ticks(ticks), *why_blocks(plan, lengths))
+    before_cutting: tuple[object, ...] = (Heading("Before cutting"), Ticks(ticks))
+    places = positions_on(plan, course)
+    # Beside the points a photograph takes no room of its own.
+    if places:
+        places = (places[0], *with_photograph(plan, course.set_up, places[1:-1]), places[-1])
+    else:
+        before_cutting = with_photograph(plan, course.set_up, before_cutting)
+    right = (*before_cutting, *why_blocks(plan, lengths))
     lines = open_lines(plan)
     return Page(
         kind="cover",
@@ -79,7 +94,7 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
             Rule(),
             *plan.once(full_pictures, course, held),
             Rule(),
-            *positions_on(plan, course),
+            *places,
             Blanks((CHANGE,)),
             Signature(TRAINEE_JOB if plan.job.trainee else CHECKED),
         ),

@@ -18,6 +18,7 @@ from jobsheet.report.cover import cover
 from jobsheet.report.for_use.chosen_pages import chosen_pages, numbered
 from jobsheet.report.heed.safety import MOST, rest
 from jobsheet.report.heed.stops import band
+from jobsheet.report.photograph_pages import attached, photograph_pages
 from jobsheet.report.plan import CUT, Initials, Plan, courses
 from jobsheet.report.positions_card import positions_cards
 from jobsheet.report.set_up_sheet import set_up_pages
@@ -28,6 +29,7 @@ from jobsheet.review.notes.notes import Notes
 from jobsheet.storage.carried import carried_with
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_writing import write_job
+from jobsheet.storage.photos.kept_photographs import Shot
 
 
 def always(_page: Page) -> bool:
@@ -49,6 +51,7 @@ def job_sheet(
     source: bytes | None = None,
     name: str = "job",
     wanted: Prints = WHOLE,
+    shots: tuple[Shot, ...] = (),
 ) -> Document:
     """All pages of a job.
 
@@ -68,6 +71,8 @@ def job_sheet(
         The file's name without its ending
     wanted : Prints
         Which pages; without a word all that a bench needs
+    shots : tuple of Shot
+        The photographs of the job, with their bytes
 
     Raises
     ------
@@ -78,25 +83,38 @@ def job_sheet(
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
         courses=courses(job, reckoned.settings), not_checked=not_checked, file=_file(name), code=check_code(data), measured=fits is not always,
-        covered="whole" in wanted.pages,
+        covered="whole" in wanted.pages, shots=shots,
     )  # fmt: skip
     pages, left_out = chosen_pages(plan, wanted, _whole)
     if working:
         pages += _flow(plan, "working", "Working", working_blocks(plan))
     pages += _flow(plan, "long", "Texts in full", _long(plan, pages))
+    inside, too_much = attached(shots)
     part = " ".join(word for word in (job.part.number, job.part.name) if word)
     return Document(
         name=name,
         title=f"{part or name}, set-up sheets",
         pages=numbered(pages),
         source=data,
-        beside=carried_with(job),
+        beside=(*carried_with(job), *inside),
+        photographs={shot.photograph.content: shot.raw for shot in shots if shot.raw},
         open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
-        left_out=left_out,
+        left_out=(*left_out, *too_much),
     )
 
 
 def _whole(plan: Plan) -> list[Page]:
+    """All that a bench needs; photographs stand on the pages of their set-ups where that makes no more pages of it."""
+    pages = _set_out(plan)
+    if not plan.shots:
+        return pages
+    pages += photograph_pages(plan)
+    plan.shown = False
+    apart = [*_set_out(plan), *photograph_pages(plan)]
+    return pages if len(pages) <= len(apart) else apart
+
+
+def _set_out(plan: Plan) -> list[Page]:
     """Cover, set-ups, positions that have no room there, and what is still to be heeded."""
     pages = compact(plan)
     if pages:

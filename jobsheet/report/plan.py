@@ -20,6 +20,7 @@ from jobsheet.report.points import Point, points_of
 from jobsheet.review.notes.notes import Notes
 from jobsheet.review.notes.reminders import Reminders, reminders_for
 from jobsheet.stages.course import course_of
+from jobsheet.storage.photos.kept_photographs import Shot
 
 if TYPE_CHECKING:
     from jobsheet.stages.solids import Stage
@@ -64,6 +65,9 @@ class Plan(Struct, kw_only=True):
     file: str = ""
     #: Whether the cover is printed with these pages.
     covered: bool = True
+    #: The photographs of the job, and whether the first of a set-up stands on its page.
+    shots: tuple[Shot, ...] = ()
+    shown: bool = True
     #: Whether `fits` measures; where nothing is measured, pages are not filled up with what comes next.
     measured: bool = True
     #: Where and as cut -> whole text. Pages are tried out, so not every one of them was printed so.

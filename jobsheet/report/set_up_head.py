@@ -25,6 +25,7 @@ from jobsheet.report.dial_words import approach, backlash
 from jobsheet.report.heed.set_up_ticks import before as ticked_before
 from jobsheet.report.held_in_words import changes, gone_by, sits_words, tight_words
 from jobsheet.report.holding_view import holding_picture, jaw_words
+from jobsheet.report.photograph_pages import with_photograph
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, dial_place
 from jobsheet.report.stage_view import after_picture, from_above, shown
@@ -53,8 +54,14 @@ def head(
         held = plan.once(_again, course, before)
         return (*held, Rule(), *((*table, Rule()) if table else ()))
     if small:
-        return (*plan.once(_small, course), *((Rule(), *table) if table else ()), Rule())
-    ticks = (Heading("Before cutting"), Ticks(ticked_before(plan, course.set_up)), *_reminded(plan, course))
+        block, *ticked = plan.once(_small, course)
+        below = with_photograph(plan, course.set_up, tuple(ticked))
+        return (block, *below, *((Rule(), *table) if table else ()), Rule())
+    ticks = with_photograph(
+        plan,
+        course.set_up,
+        (Heading("Before cutting"), Ticks(ticked_before(plan, course.set_up)), *_reminded(plan, course)),
+    )
     return (
         *plan.once(full_pictures, course, FIRST),
         Rule(),

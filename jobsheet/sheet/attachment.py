@@ -32,7 +32,7 @@ def attach(canvas: Any, files: list[tuple[str, bytes]]) -> None:
         stream = pdfdoc.PDFStream(dictionary=pdfdoc.PDFDictionary(), content=content)
         stream.dictionary["Type"] = pdfdoc.PDFName("EmbeddedFile")
         # A slash inside a name must be written as its code; reportlab does not.
-        stream.dictionary["Subtype"] = _Raw("/application#2Fyaml")
+        stream.dictionary["Subtype"] = _Raw(_KINDS.get(name.rpartition(".")[2], "/application#2Fyaml"))
         check = hashlib.md5(content, usedforsecurity=False).hexdigest()
         stream.dictionary["Params"] = pdfdoc.PDFDictionary(
             {"Size": len(content), "CheckSum": _Raw(f"<{check}>")}
@@ -45,7 +45,7 @@ def attach(canvas: Any, files: list[tuple[str, bytes]]) -> None:
                 "UF": _text(name),
                 "EF": pdfdoc.PDFDictionary({"F": inside, "UF": inside}),
                 "AFRelationship": pdfdoc.PDFName("Source"),
-                "Desc": _text("The job that these sheets were printed from"),
+                "Desc": _text(_described(name)),
             }
         )
         names.append((name, document.Reference(spec, f"jobSpec{index}")))
@@ -55,6 +55,16 @@ def attach(canvas: Any, files: list[tuple[str, bytes]]) -> None:
     document.Catalog.__class__ = _Catalog
     document.Catalog.Names = pdfdoc.PDFDictionary({"EmbeddedFiles": tree})
     document.Catalog.AF = pdfdoc.PDFArray([spec for _, spec in names])
+
+
+#: What a file is, by its ending; anything else is the job or its machine's card and log.
+_KINDS = {"jpg": "/image#2Fjpeg", "png": "/image#2Fpng"}
+
+
+def _described(name: str) -> str:
+    if name.rpartition(".")[2] in _KINDS:
+        return "A photograph of this job"
+    return "The job that these sheets were printed from"
 
 
 def _text(text: str) -> _Raw:

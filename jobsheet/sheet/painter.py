@@ -3,15 +3,26 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from io import BytesIO
+from types import MappingProxyType
 from typing import Any
 
-from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Line, Text
+from jobsheet.drawing.drawn import DASHES, WEIGHTS, Drawing, Ellipse, Line, Photo, Text
+from jobsheet.drawing.making import box
 from jobsheet.sheet.fonts import font_name, printable, width
 from jobsheet.sheet.styles import INKS, STYLES
 
 
-def paint(canvas: Any, drawing: Drawing, left: float, top: float, scale: float = 1.0) -> None:
-    """Put a drawing with its upper left corner at a place of the page, y counted up as the PDF does."""
+def paint(
+    canvas: Any,
+    drawing: Drawing,
+    left: float,
+    top: float,
+    scale: float = 1.0,
+    photographs: Mapping[str, bytes] = MappingProxyType({}),
+) -> None:
+    """Put a drawing with its upper left corner at a place of the page, y counted up as the PDF does; photographs by content."""
     canvas.saveState()
     canvas.translate(left, top)
     if scale != 1.0:
@@ -22,6 +33,8 @@ def paint(canvas: Any, drawing: Drawing, left: float, top: float, scale: float =
             _line(canvas, item)
         elif isinstance(item, Ellipse):
             _ellipse(canvas, item)
+        elif isinstance(item, Photo):
+            _photo(canvas, item, photographs.get(item.content, b""))
         else:
             _text(canvas, item)
     canvas.restoreState()
@@ -62,6 +75,22 @@ def _ellipse(canvas: Any, item: Ellipse) -> None:
         canvas.rotate(-math.degrees(item.turn))
     canvas.ellipse(-item.a, -item.b, item.a, item.b, stroke=int(stroke), fill=int(bool(item.fill)))
     canvas.restoreState()
+
+
+def _photo(canvas: Any, item: Photo, raw: bytes) -> None:
+    """In its box, its whole; a frame with words where it cannot be drawn."""
+    from jobsheet.sheet.photograph import fitted_grey
+
+    made = fitted_grey(item.content, raw, item.width, item.height)
+    if isinstance(made, str):
+        _line(canvas, Line(box(item.x, item.y, item.width, item.height), "thin", "pencil", closed=True))
+        _text(canvas, Text(item.x + 3, item.y + 10, made, "caption"))
+        return
+    from reportlab.lib.utils import ImageReader
+
+    picture, width, height = made
+    x, y = item.x + (item.width - width) / 2, item.y + (item.height - height) / 2
+    canvas.drawImage(ImageReader(BytesIO(picture)), x, -(y + height), width, height)
 
 
 def _text(canvas: Any, item: Text) -> None:

@@ -40,7 +40,7 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
         for at, sheet in enumerate(document.sheets):
             for half, page in enumerate(sheet):
                 picture, scale = drawn(page, paper)
-                paint(canvas, picture, SIDE, height - TOP - half * height / 2, scale)
+                paint(canvas, picture, SIDE, height - TOP - half * height / 2, scale, document.photographs)
             if sheet[0].half:
                 paint(canvas, _cut_here(width), 0, height / 2)
             if not at:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 
-from jobsheet.drawing.drawn import Item, Line, Text
+from jobsheet.drawing.drawn import Item, Line, Photo, Text
 from jobsheet.drawing.making import box, moved
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import (
@@ -18,6 +18,7 @@ from jobsheet.report.blocks import (
     Measures,
     NoteLine,
     NoteLines,
+    Photograph,
     Picture,
     Rule,
     Signature,
@@ -95,6 +96,16 @@ def _picture(block: Picture, room: float) -> Laid:
     return Laid(
         (*head.items, *moved(block.drawing.items, shift, head.height)), head.height + block.drawing.height
     )
+
+
+@lays(Photograph)
+def _photograph(block: Photograph, room: float) -> Laid:
+    """As large as its height and the room allow, with its words below."""
+    scale = min(room / block.wide, block.most / block.high)
+    width, height = block.wide * scale, block.high * scale
+    lines = wrap(block.words, "caption", room) if block.words else ()
+    words, bottom = text_lines(lines, "caption", 0.0, height + 2)
+    return Laid((Photo(0.0, 0.0, width, height, block.content), *words), bottom)
 
 
 @lays(Ticks)

@@ -20,6 +20,7 @@ from jobsheet.sheet.fonts import missing_characters
 from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.styles import PAPERS
 from jobsheet.storage.card_files import find_card
+from jobsheet.storage.photos.kept_photographs import Shot
 
 #: Paper by name, A4 first.
 PAPER_NAMES = tuple(PAPERS)
@@ -50,11 +51,12 @@ def document_for(
     source: bytes | None = None,
     name: str = "job",
     wanted: Prints = WHOLE,
+    shots: tuple[Shot, ...] = (),
 ) -> Document:
     """The pages of a job, ended where that paper ends."""
     return job_sheet(
         job, reckoned, notes, remarks, find_card(job.machine), not_checked=not_checked, acknowledged=acknowledged,
-        fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted,
+        fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted, shots=shots,
     )  # fmt: skip
 
 

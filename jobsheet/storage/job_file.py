@@ -17,7 +17,6 @@ from jobsheet.model.job import (
     Job,
     Operation,
     Part,
-    Photograph,
     Revision,
     SetUp,
     Zero,
@@ -31,6 +30,7 @@ from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
 from jobsheet.storage.older_words import RULES
+from jobsheet.storage.photos.photographs_read import photographs_from
 from jobsheet.storage.words.stock_reading import stock_from
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
@@ -204,7 +204,7 @@ def job_from(root: Node, name: str) -> Job:
     finished = finished_from(reader, fields.get("finished"))
     dismissed = _dismissed(reader, fields.get("dismissed"))
     revisions = _listed(reader, fields.get("plan_revisions"), "plan revisions", layout.REVISION, Revision)
-    photographs = _listed(reader, fields.get("photographs"), "photographs", layout.PHOTOGRAPH, Photograph)
+    photographs = photographs_from(reader, fields.get("photographs"))
     set_ups = tuple(set_ups_from(reader, fields.get("set_ups")))
     if "machine" in values:
         try:
@@ -221,7 +221,7 @@ def job_from(root: Node, name: str) -> Job:
         finished=finished,
         dismissed=dismissed,
         revisions=tuple(revisions),
-        photographs=tuple(photographs),
+        photographs=photographs,
         set_ups=set_ups,
         **values,
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ from msgspec import Struct
 
 from jobsheet.errors import DocumentError, Problem
 from jobsheet.paths import no_file
+from jobsheet.storage.photos.kept_photographs import ENDINGS, LARGEST
 
 #: Our sheets are some hundred kilobytes; photographs may come (common sense, no source).
 LARGEST_PDF = 100_000_000
@@ -21,6 +23,7 @@ MOST_FILES = 200
 #: Levels of a name tree; ours has one.
 DEEPEST = 8
 _MARK = b"%PDF-"
+_PHOTOGRAPH = re.compile(rf"[0-9a-f]{{64}}\.(?:{'|'.join(ENDINGS)})")
 _FORMAT = re.compile(rb"^\xef?\xbb?\xbf?\s*format\s*:", re.MULTILINE)
 
 
@@ -64,6 +67,8 @@ class Inside(Struct, frozen=True, kw_only=True):
 
     jobs: tuple[tuple[str, str], ...] = ()
     beside: tuple[tuple[str, str], ...] = ()
+    #: Photographs, bytes by content.
+    photographs: dict[str, bytes] = {}
 
 
 def inside(path: Path) -> Inside:
@@ -71,8 +76,9 @@ def inside(path: Path) -> Inside:
     size = path.stat().st_size
     if size > LARGEST_PDF:
         raise _refused(path, f"{size / 1e6:.0f} MB is too large for sheets; is it another kind of file?")
+    photographs: dict[str, bytes] = {}
     try:
-        found = tuple(_attached(path))
+        found = tuple(_attached(path, photographs))
     except DocumentError:
         raise
     except RecursionError:
@@ -83,6 +89,7 @@ def inside(path: Path) -> Inside:
     return Inside(
         jobs=tuple((name, text) for name, text, job in found if job),
         beside=tuple((name, text) for name, text, job in found if not job),
+        photographs=photographs,
     )
 
 
@@ -91,8 +98,8 @@ def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
     return inside(path).jobs
 
 
-def _attached(path: Path) -> Iterator[tuple[str, str, bool]]:
-    """Name and text of each attachment that is one, and whether it is a job."""
+def _attached(path: Path, photographs: dict[str, bytes]) -> Iterator[tuple[str, str, bool]]:
+    """Name and text of each attachment that is one, and whether it is a job; what is a photograph by name and content is put aside."""
     import logging
 
     from pypdf import PdfReader  # its own bounds keep a small file from growing without end
@@ -111,6 +118,10 @@ def _attached(path: Path) -> Iterator[tuple[str, str, bool]]:
             if count > MOST_FILES:
                 raise _refused(path, f"it holds more than {MOST_FILES} files: it is no sheet of ours")
             raw = _content(spec)
+            if _PHOTOGRAPH.fullmatch(name):
+                if len(raw) <= LARGEST and sha256(raw).hexdigest() == name[:64]:
+                    photographs[name[:64]] = raw
+                continue
             job = _FORMAT.search(raw[:2000]) is not None and b"set-ups" in raw
             text = _text_of(path, raw, job)
             if text is not None:

@@ -12,6 +12,7 @@ import jobsheet.edit
 from jobsheet.edit import (
     commands,
     finished_lines,
+    photograph_commands,
     plan_for,
     setting_aside,
     several_steps,
@@ -20,6 +21,7 @@ from jobsheet.edit import (
 )
 from jobsheet.edit.history import History
 from jobsheet.model.held_work import NOTHING
+from jobsheet.model.job import Photograph
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.answers.fits_answer import for_card
 from jobsheet.storage.card_files import find_card
@@ -30,6 +32,7 @@ JOB = read_job(sample_jobs() / "hm-103-pivot-block.yaml")
 SET_UPS = [one.key for one in JOB.set_ups]
 KEYS = [operation.key for _, operation in JOB.operations()]
 FIRST = JOB.set_ups[0]
+PHOTOGRAPH = Photograph(content="ab" * 32, shows="the stop", about=SET_UPS[0])
 
 #: One of each, which changes something in the sample.
 EACH = {
@@ -55,6 +58,11 @@ EACH = {
     squaring.SquareAllSix: squaring.SquareAllSix("80", "50", "40"),
     plan_for.PlanFor: plan_for.PlanFor(for_card(JOB, find_card("bench-mill-b-1"))[0], "Bench mill B-1"),
     setting_aside.Dismiss: setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
+    photograph_commands.AddPhotograph: photograph_commands.AddPhotograph(PHOTOGRAPH),
+    photograph_commands.TakeOutPhotograph: (
+        photograph_commands.AddPhotograph(PHOTOGRAPH),
+        photograph_commands.TakeOutPhotograph(PHOTOGRAPH),
+    ),
     setting_aside.BringBack: (
         setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
         setting_aside.BringBack(),

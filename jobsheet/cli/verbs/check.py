@@ -14,7 +14,7 @@ from jobsheet.cli.output import as_json, say
 @click.option("--json", "want_json", is_flag=True, help="as JSON")
 def command(job: str, want_json: bool) -> int:
     """Read a plan through: remarks with their reasons, verdicts that say stop, notes to acknowledge."""
-    from jobsheet.cli.named_job import job_named
+    from jobsheet.cli.named_job import job_named, shots_named
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
@@ -26,8 +26,10 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.holdings.to_say import said_once, unasked
     from jobsheet.review.mending.fix_tried import fix_tried
     from jobsheet.review.plan.solid_facts import facts_of
+    from jobsheet.storage.photos.kept_photographs import problem_words
     from jobsheet.storage.words.stock_words import without_fact
 
+    gone = [problem_words(plan, shot) for shot in shots_named(plan, job) if shot.problem]
     facts = facts_of(plan, found)
     read = reviewed(plan, found, facts)
     remarks = [(one, fix_tried(one, typed, found, facts)) for one in read.open]
@@ -66,6 +68,7 @@ def command(job: str, want_json: bool) -> int:
                     if (differs := at_odds(one, plan.stock))
                 ],
                 "not followed by the solids": [one.number for one in plan.set_ups if unasked(one)],
+                "photographs that are gone": gone,
                 "law and advice": law,
             }
         )
@@ -74,6 +77,8 @@ def command(job: str, want_json: bool) -> int:
 
         for missing in read.not_checked:
             say(missing.words(numbers.get(missing.operation)))
+        for sentence in gone:
+            say(sentence)
         if words := ", ".join(f"“{one}”" for one in without_fact(plan.stock)):
             say(f"said of the stock in words only, which no rule reads: {words}")
         for number, unsaid in said_once(plan):

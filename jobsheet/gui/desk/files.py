@@ -152,6 +152,14 @@ class Files(QObject):
         path = ask.save_path(self._parent, desk.path or folder / name)
         return path is not None and self._write(path, None)
 
+    def _photographs_along(self, old: Path | None, new: Path) -> tuple[str, ...]:
+        """The photographs of the job come to lie beside its file; a sentence for each that does not."""
+        if not self._desk.job.photographs:
+            return ()
+        from jobsheet.storage.photos.kept_photographs import places, taken_along
+
+        return taken_along(self._desk.job, places(old), places(new))
+
     def _write(self, path: Path, expected: str | None) -> bool:
         """Write the file, unless it is not the one that was opened."""
         from jobsheet.storage.kept.kept_before import keep_before, read_before
@@ -168,6 +176,7 @@ class Files(QObject):
             ask.tell(self._parent, str(error))
             return False
         before = keep_before(path, stood, digest)
+        left = self._photographs_along(desk.path, path)
         desk.path, desk.digest, desk.named, desk.recovered = path, digest, "", False
         desk.saved_at = QTime.currentTime().toString("HH:mm")
         desk.history.mark_saved(str(path))
@@ -183,6 +192,7 @@ class Files(QObject):
             words = translate("Files", "Saved as {name}.")
             if before is not None:
                 words = translate("Files", "Saved as {name}; what stood there before is {before} beside it.")
-            self.said.emit(words.format(name=path.name, before=before.name if before is not None else ""))
+            said = words.format(name=path.name, before=before.name if before is not None else "")
+            self.said.emit(" ".join((said, *left)))
         self.written.emit()
         return True

@@ -60,6 +60,7 @@ def make_sheets(
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.job_writing import write_job
+    from jobsheet.storage.photos.kept_photographs import places, shots_of
 
     if desk.reckoned is None:
         sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
@@ -83,6 +84,7 @@ def make_sheets(
         name=name,
         source=write_job(desk.job).encode(),
         wanted=wanted,
+        shots=shots_of(job, places(desk.path)),
     )
     return MadeSheets(make_pdf((document,), paper), document.left_out)
 

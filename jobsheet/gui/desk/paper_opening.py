@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.errors import CannotWrite
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
 from jobsheet.storage import carried
@@ -26,6 +27,13 @@ def job_on_paper(parent: QWidget, path: Path) -> Job | None:
         Where there is no job inside, or it cannot be read.
     """
     found = inside(path)
+    if found.photographs:
+        from jobsheet.storage.photos.kept_photographs import take_out_of_sheets
+
+        try:
+            take_out_of_sheets(found.photographs)
+        except CannotWrite as error:
+            ask.tell(parent, str(error))
     if len(found.jobs) > 1:
         names = [name for name, _ in found.jobs]
         which = ask.which(parent, translate("Paper", "Several jobs lie inside these sheets."), names)

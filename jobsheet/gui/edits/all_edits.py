@@ -7,6 +7,7 @@ from collections.abc import Callable
 from jobsheet.gui.edits.clip_edits import ClipEdits
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
+from jobsheet.gui.edits.photograph_edits import PhotographEdits
 from jobsheet.gui.edits.remark_edits import Facts, Now, RemarkEdits
 from jobsheet.gui.edits.set_up_edits import SetUpEdits
 from jobsheet.gui.edits.step_edits import StepEdits
@@ -28,6 +29,7 @@ class Edits:
         self.history = TakingBack(hand, self.rows)
         self.steps = StepEdits(hand, self.rows, self.history.undo)
         self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
+        self.photographs = PhotographEdits(hand)
         self.clip = ClipEdits(hand, self.rows, self.steps, self.set_ups)
         self.stepping = Stepping(hand, self.rows)
         self.walking = Walking(hand, self.rows)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from PySide6.QtCore import QPoint
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.edit.commands import Command
@@ -68,6 +69,17 @@ class Hand:
             if set_up.key == chosen or any(operation.key == chosen for operation in set_up.operations):
                 return set_up
         return self.desk.job.set_ups[-1]
+
+    def set_up_at(self, at: QPoint) -> SetUp:
+        """The set-up whose heading or rows lie at a place of the screen; the one meant where that is none."""
+        ruled = self.ruled
+        inside = ruled.mapFromGlobal(at)
+        line = ruled.standing.at(inside.y()) if ruled.rect().contains(inside) else None
+        key = line.key if line is not None else ""
+        for set_up in self.desk.job.set_ups:
+            if key and key in (set_up.key, *(operation.key for operation in set_up.operations)):
+                return set_up
+        return self.set_up
 
     def do(self, command: Command) -> bool:
         """Make an edit, or say why it cannot be made."""

@@ -107,6 +107,19 @@ def open_path(parent: QWidget, folder: Path) -> Path | None:
     return Path(name) if name else None
 
 
+def picture_path(parent: QWidget, folder: Path) -> Path | None:
+    """Which photograph to take."""
+    from PySide6.QtWidgets import QFileDialog
+
+    name, _ = QFileDialog.getOpenFileName(
+        parent,
+        translate("Ask", "Add a photograph"),
+        str(folder),
+        translate("Ask", "Photographs (*.jpg *.jpeg *.png)"),
+    )
+    return Path(name) if name else None
+
+
 def save_path(parent: QWidget, suggestion: Path) -> Path | None:
     """Where to save a job; the name gets `.yaml` where it has no ending."""
     kinds = translate("Ask", "Jobs (*.yaml *.yml)")

@@ -41,7 +41,7 @@ def paint(
             _line(painter, now, item, factor)
         elif isinstance(item, Ellipse):
             _ellipse(painter, now, item, factor)
-        else:
+        elif isinstance(item, Text):
             _text(painter, now, item, factor)
     painter.restore()
 

@@ -98,6 +98,18 @@ ACTIONS = (
         "edits.set_ups.repeat",
     ),
     Row(
+        "photograph",
+        _text(QT_TRANSLATE_NOOP("Actions", "Add a photo&graph to this set-up…")),
+        (),
+        "edits.photographs.add",
+    ),
+    Row(
+        "no-photograph",
+        _text(QT_TRANSLATE_NOOP("Actions", "Ta&ke out a photograph…")),
+        (),
+        "edits.photographs.take_out",
+    ),
+    Row(
         "delete-set-up",
         _text(QT_TRANSLATE_NOOP("Actions", "&Delete this set-up")),
         (),
@@ -179,7 +191,7 @@ ACTIONS = (
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "photograph", "no-photograph", "-", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "give-back", "-", "up", "down", "-", "toggle")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),

@@ -1,11 +1,11 @@
-"""A file that is let fall on the window is opened: a job, or sheets that carry one."""
+"""A file that is let fall on the window: a job, or sheets that carry one, is opened; a picture is a photograph of the set-up there."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtCore import QEvent, QObject, QPoint, QTimer
 from PySide6.QtGui import QDragMoveEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
@@ -21,9 +21,9 @@ def dropped_file(event: QDropEvent) -> Path | None:
 class DroppedFiles(QObject):
     """Watches a window for files; what it is and whether it can be read is said as for any other way of opening."""
 
-    def __init__(self, window: QWidget, opened: Callable[[Path], object]) -> None:
+    def __init__(self, window: QWidget, opened: Callable[[Path, QPoint], object]) -> None:
         super().__init__(window)
-        self._opened = opened
+        self._opened, self._window = opened, window
         window.setAcceptDrops(True)
         window.installEventFilter(self)
 
@@ -33,6 +33,7 @@ class DroppedFiles(QObject):
             event.acceptProposedAction()
             if not isinstance(event, QDragMoveEvent):
                 # Only when the hand is free again: a question cannot be answered while the other program holds the file.
-                QTimer.singleShot(0, lambda: self._opened(path))
+                at = self._window.mapToGlobal(event.position().toPoint())
+                QTimer.singleShot(0, lambda: self._opened(path, at))
             return True
         return False

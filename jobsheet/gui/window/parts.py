@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from msgspec.structs import replace
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMainWindow, QMenu
 
@@ -25,6 +25,7 @@ from jobsheet.gui.desk.stage_work import Solids
 from jobsheet.gui.edits.all_edits import Edits
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.panels import Panels
+from jobsheet.gui.edits.photograph_edits import ENDINGS
 from jobsheet.gui.pages.exporting import Exporting
 from jobsheet.gui.strip.strip import Strip
 from jobsheet.gui.window.bench import Bench
@@ -168,6 +169,7 @@ class Parts:
         self._show()
         ruled.choose(next(iter(ruled.by_key), ""))
         self.watched.settled()
+        self.edits.photographs.say_what_is_gone()
         self._forget()
 
     def _forget(self) -> None:
@@ -234,8 +236,11 @@ class Parts:
 
         DroppedFiles(window, self._dropped)
 
-    def _dropped(self, path: Path) -> None:
-        if self.files.may_put_away():
+    def _dropped(self, path: Path, at: QPoint) -> None:
+        """A picture goes to the set-up that it fell on, anything else is opened."""
+        if path.suffix.lower() in ENDINGS:
+            self.edits.photographs.take(path, self.hand.set_up_at(at))
+        elif self.files.may_put_away():
             self.files.open_path(path)
 
     def offer_recovered(self) -> None:

@@ -72,4 +72,12 @@ def _of_set_up(hand: Hand) -> tuple[str, tuple[str, ...]]:
         else ("copy", "paste", "repeat-set-up")
     )
     title = translate("RowEdits", "Set-up {number}").format(number=set_up.number)
-    return title, ("toggle", "insert", "insert-above", "-", *out, *(("-", *moves) if moves else ()))
+    return title, (
+        "toggle",
+        "insert",
+        "insert-above",
+        "photograph",
+        "-",
+        *out,
+        *(("-", *moves) if moves else ()),
+    )

@@ -230,6 +230,7 @@ class Window(QMainWindow):
         self.show_title()
         parts.watch_for_files(self)
         parts.offer_recovered()
+        parts.edits.photographs.say_what_is_gone()
         parts.watched.settled()
         if self.focusWidget() is None or not self.opened_key:
             self.bench.column.ruled.focus_line(self.bench.column.ruled.chosen_key)

@@ -1,0 +1,191 @@
+"""Photographs are taken in by their content and found again by it; what is no photograph is refused in one sentence."""
+
+from __future__ import annotations
+
+from hashlib import sha256
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from msgspec.structs import replace
+
+from jobsheet.errors import CommandError, DocumentError
+from jobsheet.model.job import Photograph
+from jobsheet.storage.job_file import job_from_text
+from jobsheet.storage.job_writing import write_job
+from jobsheet.storage.photos.kept_photographs import (
+    places,
+    problem_words,
+    shots_of,
+    taken_along,
+    taken_in,
+)
+from jobsheet.storage.photos.picture_head import Head, head_of
+from tests.photographs_made import jpeg_that_says, photograph, png_that_says
+from tests.report.plans import bench, job
+
+
+@pytest.fixture
+def plan():
+    return job([bench(10)])
+
+
+def with_one(plan, content, shows="the straps"):
+    return replace(plan, photographs=(Photograph(content=content, shows=shows, about="set-up-1"),))
+
+
+@pytest.mark.parametrize(
+    ("raw", "head"),
+    [
+        (photograph(640, 480), Head("jpg", 640, 480)),
+        (photograph(33, 77, "PNG"), Head("png", 33, 77)),
+        (photograph(640, 480, orientation=3), Head("jpg", 640, 480)),
+        (photograph(640, 480, orientation=6), Head("jpg", 480, 640)),
+        (jpeg_that_says(65_000, 65_000), Head("jpg", 65_000, 65_000)),
+        (b"", None),
+        (b"\xff\xd8\xff", None),
+        (b"\xff\xd8\xff\xe0\xff\xff", None),
+        (b"GIF89a", None),
+        (b"%PDF-1.7", None),
+        (png_that_says(0, 5), None),
+    ],
+)
+def test_the_head_of_a_picture_says_its_kind_and_points(raw, head):
+    assert head_of(raw) == head
+
+
+@given(
+    st.binary(max_size=400),
+    st.sampled_from([b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff\xe1\x00\x20Exif\0\0II"]),
+)
+def test_no_bytes_at_all_break_the_reading_of_a_head(rest, start):
+    head_of(start + rest)
+
+
+def test_a_photograph_lies_beside_the_job_under_its_content(tmp_path, plan):
+    raw = photograph()
+    (tmp_path / "IMG_1.jpg").write_bytes(raw)
+    folders = places(tmp_path / "job.yaml")
+    content = taken_in(tmp_path / "IMG_1.jpg", plan, folders)
+    assert content == sha256(raw).hexdigest()
+    assert (tmp_path / "photographs" / f"{content}.jpg").read_bytes() == raw
+    (shot,) = shots_of(with_one(plan, content), folders)
+    assert (shot.raw, shot.kind, shot.width, shot.height, shot.problem) == (raw, "jpg", 640, 480, "")
+
+
+def test_of_a_job_without_a_file_it_waits_among_one_s_own_and_is_taken_along(tmp_path, plan, own_home):
+    (tmp_path / "a.png").write_bytes(photograph(kind="PNG"))
+    content = taken_in(tmp_path / "a.png", plan, places(None))
+    waiting = own_home / "photographs" / f"{content}.png"
+    assert waiting.is_file()
+    saved = with_one(plan, content)
+    new = tmp_path / "jobs" / "x.yaml"
+    new.parent.mkdir()
+    assert taken_along(saved, places(None), places(new)) == ()
+    assert (tmp_path / "jobs" / "photographs" / f"{content}.png").is_file()
+    assert not waiting.exists()
+
+
+def test_a_copy_in_another_folder_has_its_own_and_the_first_keeps_its(tmp_path, plan):
+    (tmp_path / "a.jpg").write_bytes(photograph())
+    old, new = places(tmp_path / "x.yaml"), places(tmp_path / "other" / "x.yaml")
+    content = taken_in(tmp_path / "a.jpg", plan, old)
+    assert taken_along(with_one(plan, content), old, new) == ()
+    assert (old[0] / f"{content}.jpg").read_bytes() == (new[0] / f"{content}.jpg").read_bytes()
+
+
+def test_what_cannot_come_along_is_said(tmp_path, plan):
+    gone = with_one(plan, "ab" * 32)
+    (said,) = taken_along(gone, places(tmp_path / "x.yaml"), places(tmp_path / "y" / "x.yaml"))
+    assert said == (
+        "The photograph of set-up 1 (“the straps”) is not there any more: photographs/abababab*.jpg."
+        " Put it back, or take it out of the job."
+    )
+
+
+@pytest.mark.parametrize(
+    ("name", "raw", "says"),
+    [
+        (
+            "big.jpg",
+            b"\xff\xd8\xff" + b"\0" * 40_000_000,
+            "big.jpg has 40 MB; a photograph here may have 15 MB",
+        ),
+        (
+            "words.jpg",
+            b"set-ups:\n  - a job\n",
+            "words.jpg is no JPEG or PNG picture, whatever its name says",
+        ),
+        ("huge.jpg", jpeg_that_says(65_000, 65_000), "says that it has 65 000 × 65 000 points"),
+        ("huge.png", png_that_says(65_000, 65_000), "says that it has 65 000 × 65 000 points"),
+        ("wide.png", png_that_says(2**31 - 1, 1), "points; a photograph here may have 64 million"),
+        ("empty.png", b"", "is no JPEG or PNG picture"),
+        (
+            "draw.jpg",
+            b'<svg xmlns="http://www.w3.org/2000/svg"><image href="http://x/y"/></svg>',
+            "is no JPEG or PNG",
+        ),
+    ],
+)
+def test_what_is_no_photograph_is_refused_in_one_sentence_and_nothing_is_kept(
+    tmp_path, plan, name, raw, says
+):
+    (tmp_path / name).write_bytes(raw)
+    with pytest.raises(CommandError, match=says.replace("(", r"\(")) as refused:
+        taken_in(tmp_path / name, plan, places(tmp_path / "x.yaml"))
+    assert "\n" not in str(refused.value)
+    assert len(str(refused.value)) < 220
+    assert not (tmp_path / "photographs").exists()
+
+
+def test_a_folder_and_a_file_that_is_not_there_are_refused(tmp_path, plan):
+    folder = tmp_path / "a.jpg"
+    folder.mkdir()
+    for path, says in ((folder, "is a folder"), (tmp_path / "none.jpg", "cannot be read")):
+        with pytest.raises(CommandError, match=says):
+            taken_in(path, plan, places(None))
+
+
+def test_a_file_that_was_changed_is_not_printed_as_the_photograph(tmp_path, plan):
+    (tmp_path / "a.jpg").write_bytes(photograph())
+    folders = places(tmp_path / "x.yaml")
+    content = taken_in(tmp_path / "a.jpg", plan, folders)
+    (folders[0] / f"{content}.jpg").write_bytes(photograph(tone=90))
+    (shot,) = shots_of(with_one(plan, content), folders)
+    assert "is another picture now" in problem_words(plan, shot)
+    assert shot.raw == b""
+
+
+def test_a_bomb_that_was_put_in_by_hand_is_never_decoded(tmp_path, plan):
+    raw = png_that_says(65_000, 65_000)
+    content = sha256(raw).hexdigest()
+    folders = places(tmp_path / "x.yaml")
+    folders[0].mkdir()
+    (folders[0] / f"{content}.png").write_bytes(raw)
+    (shot,) = shots_of(with_one(plan, content), folders)
+    assert "65 000 × 65 000" in shot.problem
+    assert shot.raw == b""
+
+
+@pytest.mark.parametrize(
+    "content", ["../../etc/passwd", "http://x/y.jpg", "AB" * 32, "ab" * 31, "ab" * 32 + ".jpg"]
+)
+def test_a_job_names_no_photograph_by_a_path(plan, content):
+    text = write_job(with_one(plan, "ab" * 32)).replace("ab" * 32, content)
+    with pytest.raises(
+        DocumentError, match=r"line \d+: photographs\[0\].content: a photograph is named by the SHA-256"
+    ):
+        job_from_text(text, "x.yaml")
+
+
+def test_a_job_with_too_many_is_refused(plan):
+    many = tuple(Photograph(content=f"{at:064x}") for at in range(25))
+    with pytest.raises(DocumentError, match="there are 25; a job has at most 24"):
+        job_from_text(write_job(replace(plan, photographs=many)), "x.yaml")
+
+
+def test_a_job_with_photographs_comes_back_as_it_was_written(plan):
+    shown = with_one(plan, "ab" * 32, shows="<b>straps</b> &amp; \u202e stop")
+    text = write_job(shown)
+    assert job_from_text(text, "x").photographs == shown.photographs
+    assert write_job(job_from_text(text, "x")) == text
