@@ -69,9 +69,16 @@ def _names(
             x, y, z = (at - low for at, (low, _) in zip(points[0], final, strict=True))
             name = short_of(feature)
             found.append((short(name, 24, "feature") if short else name, view.at((x, y, z))))
+    return named_items(sorted(found, key=lambda one: one[1][1])[:MOST], width)
+
+
+def named_items(found: list[tuple[str, Point]], width: float) -> list[Item]:
+    """Names one below the other near the right edge of a picture, each with a line to its place, the highest place first."""
     items: list[Item] = []
-    for row, (name, tip) in enumerate(sorted(found, key=lambda one: one[1][1])[:MOST]):
+    # All begin at one edge, so that no line runs through a name.
+    start = width - 2.0 - max((LETTER * len(name) for name, _ in found), default=0.0)
+    for row, (name, tip) in enumerate(sorted(found, key=lambda one: one[1][1])):
         y = LINE * (row + 1)
-        items.append(Text(width - 2.0, y, name, "size", "end"))
-        items.append(Line(((width - 6.0 - LETTER * len(name), y - 2.5), tip), "dim"))
+        items.append(Text(start, y, name, "size"))
+        items.append(Line(((start - 3.0, y - 2.5), tip), "dim"))
     return items

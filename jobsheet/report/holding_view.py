@@ -86,6 +86,7 @@ def holding_picture(
     )
     sides = ("near", "far") if end_on else ("left", "right")
     items += _letters(lie, datums, sides, left, span * scale, floor - high * scale, high * scale)
+    items += _stands_over(set_up, bodies, left + span * scale, floor, scale, high)
     if jawed:
         names = ("moving jaw", "fixed jaw") if side in ("far", "right") else ("fixed jaw", "moving jaw")
         items.append(Text(0, base + 9, names[0], "caption", "start"))
@@ -175,6 +176,22 @@ def _signs(
     start = left - 19 if right else left + wide + 19
     items += arrow((start, middle), (left if right else left + wide, middle), weight=2.2, head=8.0)
     return items
+
+
+def _stands_over(
+    set_up: SetUp, bodies: tuple[Body, ...], right: float, floor: float, scale: float, high: float
+) -> list[Item]:
+    """How far the work stands over the jaws, as typed, between two lines at the right: what an indicator or a rule is held to."""
+    above = getattr(set_up.holding, "above_jaws", None)
+    jaws = [body.high[2] for body in bodies if body.part == "fixed jaw"]
+    if above is None or not jaws or not 0 < jaws[0] < high:
+        return []
+    top, foot = floor - high * scale, floor - jaws[0] * scale
+    x = right + 15.0
+    items: list[Item] = [Line(((right + 2, top), (x + 3, top)), "thin")]
+    if foot - top > 9:
+        items += arrow((x, top), (x, foot), both=True)
+    return [*items, Text(x + 5, max((top + foot) / 2 + 3.2, top + 8.5), above.text, "size")]
 
 
 def _grip_middle(bodies: tuple[Body, ...], scale: float, high: float) -> float:

@@ -21,7 +21,7 @@ from jobsheet.report.heed.stops import band
 from jobsheet.report.photograph_pages import attached, photograph_pages
 from jobsheet.report.plan import CUT, Initials, Plan, courses
 from jobsheet.report.positions_card import positions_cards
-from jobsheet.report.set_up_sheet import set_up_pages
+from jobsheet.report.set_up_sheet import larger, set_up_pages, set_up_parts
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import FOOT
 from jobsheet.report.working_page import working as working_blocks
@@ -119,10 +119,15 @@ def _set_out(plan: Plan) -> list[Page]:
     pages = compact(plan)
     if pages:
         return pages
-    pages = [*cover(plan), *set_up_pages(plan)]
+    first, parts = cover(plan), set_up_parts(plan)
+    pages = [*first, *set_up_pages(plan, parts)]
     for course in plan.courses:
         pages += positions_cards(plan, course)
-    return _with_safety(plan, pages)
+    pages = _with_safety(plan, pages)
+    # Drawings grow last: they take only what nothing else needs.
+    for at, some in enumerate(parts, len(first)):
+        pages[at] = larger(plan, some, pages[at])
+    return pages
 
 
 def _file(name: str) -> str:

@@ -7,8 +7,6 @@ from jobsheet.holdings.of_stock import at_odds
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.holdings.to_say import to_say, unasked
 from jobsheet.machine.handles import scale_text
-from jobsheet.report.above.cutter_begins import first_cut
-from jobsheet.report.above.zero_there import zero_there
 from jobsheet.report.blocks import (
     Cell,
     Column,
@@ -26,17 +24,28 @@ from jobsheet.report.heed.set_up_ticks import before as ticked_before
 from jobsheet.report.held_in_words import changes, gone_by, sits_words, tight_words
 from jobsheet.report.holding_view import holding_picture, jaw_words
 from jobsheet.report.photograph_pages import with_photograph
+from jobsheet.report.pictured.cutter_begins import first_cut
+from jobsheet.report.pictured.made_sizes import made
+from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, dial_place
 from jobsheet.report.stage_view import after_picture, from_above, shown
 from jobsheet.report.zero_view import beside_the_work, zero_picture
 
-#: Height of the drawings: on a set-up's first sheet, and in a short block or on a sheet that continues [points].
+#: Height of the drawings: on a set-up's first sheet, and in a short block or on a sheet that continues [points]; on a page
+#: that has room for more, the first of these that fits.
 FIRST, SMALL = 96.0, 80.0
+LARGER = (150.0, 132.0, 114.0)
 
 
 def head(
-    plan: Plan, course: Course, *, small: bool, before: str | None = None, positions: bool = True
+    plan: Plan,
+    course: Course,
+    *,
+    small: bool,
+    before: str | None = None,
+    positions: bool = True,
+    high: float = 0.0,
 ) -> tuple[object, ...]:
     """Everything above the steps of a set-up.
 
@@ -48,10 +57,12 @@ def head(
         The step after which a sheet continues; None on the first
     positions : bool
         Whether the points stand on this sheet
+    high : float
+        Height of the drawings [points]; 0 for the usual one
     """
     table = positions_on(plan, course) if positions else ()
     if before is not None:
-        held = plan.once(_again, course, before)
+        held = plan.once(_again, course, before, high or SMALL)
         return (*held, Rule(), *((*table, Rule()) if table else ()))
     if small:
         block, *ticked = plan.once(_small, course)
@@ -63,7 +74,7 @@ def head(
         (Heading("Before cutting"), Ticks(ticked_before(plan, course.set_up)), *_reminded(plan, course)),
     )
     return (
-        *plan.once(full_pictures, course, FIRST),
+        *plan.once(full_pictures, course, high or FIRST),
         Rule(),
         *ticks,
         Rule(),
@@ -103,19 +114,19 @@ def _small(plan: Plan, course: Course) -> tuple[object, ...]:
     )
 
 
-def _again(plan: Plan, course: Course, before: str) -> tuple[object, ...]:
+def _again(plan: Plan, course: Course, before: str, high: float) -> tuple[object, ...]:
     """On a sheet that continues: hold and zero once more, and what changed since the set-up began."""
     set_up = course.set_up
     since = changes(set_up, int(before)) if before else ""
     gone = gone_by(set_up, int(before)) if before else frozenset()
     again = f"step {before}: {since or 'same holding'}, same zero"
     facts = (("continues from", again), *(fact for fact in held_facts(plan, course) if fact[0] in _AGAIN))
-    hold = holding_picture(set_up, course.lie, _letters(plan), 150, SMALL, plan.card, gone)
+    hold = holding_picture(set_up, course.lie, _letters(plan), 150, high, plan.card, gone)
     return (
         Columns(
             parts=(
                 (Picture("", hold),),
-                (_zero(plan, course, _on_sheet(course), 180, SMALL, gone, "", first=False),),
+                (_zero(plan, course, _on_sheet(course), 180, high, gone, "", first=False),),
                 (Gap(1), *said(facts)),
             ),
             shares=(0.31, 0.37, 0.32),
@@ -160,7 +171,10 @@ def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]
     """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
     set_up, datums = course.set_up, _letters(plan)
     hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card)
-    after = shown("After this set-up", lambda: after_picture(plan.stages, set_up.key, datums, 142, high))
+    after = shown(
+        "After this set-up",
+        lambda: after_picture(plan.stages, set_up.key, datums, 142, high, made(plan, course)),
+    )
     pictures: list[tuple[object, ...]] = [
         (Picture("Hold", hold),),
         (_zero(plan, course, _on_sheet(course), 190, high),),

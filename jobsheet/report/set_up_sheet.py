@@ -6,8 +6,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.model.job import Operation
-from jobsheet.report.above.cutter_begins import first_cut
-from jobsheet.report.above.zero_there import zero_there
 from jobsheet.report.blocks import (
     Blanks,
     Columns,
@@ -25,10 +23,12 @@ from jobsheet.report.cover import face_up
 from jobsheet.report.heed.set_up_ticks import at_the_end
 from jobsheet.report.heed.stops import band
 from jobsheet.report.holding_view import signs
+from jobsheet.report.pictured.cutter_begins import first_cut
+from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, places_of
 from jobsheet.report.rows.step_rows import TIGHT, steps_of
-from jobsheet.report.set_up_head import head
+from jobsheet.report.set_up_head import LARGER, head
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import CALCULATED, FOOT, TRAINEE
 
@@ -51,10 +51,30 @@ class Part(Struct, frozen=True, kw_only=True):
     positions: bool = True
     small: bool = False
     last: bool = True
+    #: Height of its drawings [points]; 0 for the usual one.
+    high: float = 0.0
 
 
-def set_up_pages(plan: Plan) -> list[Page]:
+def set_up_pages(plan: Plan, parts: list[tuple[Part, ...]]) -> list[Page]:
     """All pages of all set-ups."""
+    return [_page(plan, some) for some in parts]
+
+
+def larger(plan: Plan, parts: tuple[Part, ...], page: Page) -> Page:
+    """The same page, whatever was added at its end, with the drawings as large as it has room for."""
+    if len(parts) > 1 or parts[0].small or not plan.measured:
+        return page
+    added = page.blocks[len(_page(plan, parts).blocks) :]
+    for high in LARGER:
+        made = _page(plan, (replace(parts[0], high=high),))
+        grown = replace(page, blocks=(*made.blocks, *added))
+        if plan.fits(grown):
+            return grown
+    return page
+
+
+def set_up_parts(plan: Plan) -> list[tuple[Part, ...]]:
+    """What stands on each page of the set-ups."""
     pages: list[tuple[Part, ...]] = []
     for course in plan.courses:
         rows = rows_of(plan, course)
@@ -64,7 +84,7 @@ def set_up_pages(plan: Plan) -> list[Page]:
         else:
             pages += [(part,) for part in _parts(plan, course, rows)]
     # The last page shares with the notes of the whole job what it has left.
-    return [_page(plan, _roomier(plan, parts) if parts is not pages[-1] else parts) for parts in pages]
+    return [_roomier(plan, parts) if parts is not pages[-1] else parts for parts in pages]
 
 
 def rows_of(
@@ -237,7 +257,11 @@ def _named(plan: Plan, part: Part) -> str:
 
 def body(plan: Plan, part: Part, *, captions: bool = True) -> list[object]:
     """Head, steps and end of what of a set-up stands on a page."""
-    blocks = [*head(plan, part.course, small=part.small, before=part.before, positions=part.positions)]
+    blocks = [
+        *head(
+            plan, part.course, small=part.small, before=part.before, positions=part.positions, high=part.high
+        )
+    ]
     if part.steps:
         blocks.append(Steps(part.steps, captions))
     if part.last:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from jobsheet.drawing.drawn import Drawing, Item
 from jobsheet.model.job import Job
 from jobsheet.model.lying import Lying
@@ -18,8 +20,18 @@ if TYPE_CHECKING:
     from jobsheet.stages.pictures import Placed
     from jobsheet.stages.solids import Stage
 
+Spot3 = tuple[float, float, float]
 #: Room for the datum letters round a picture: left, top, right, bottom [points].
 LETTERS = (24.0, 14.0, 24.0, 14.0)
+
+
+class Made(Struct, frozen=True, kw_only=True):
+    """What a set-up makes: sizes along, across and up as they are printed, empty where it leaves one; names, each with its place
+    in the frame of the work after it [m].
+    """
+
+    sizes: tuple[str, str, str] = ("", "", "")
+    names: tuple[tuple[str, Spot3], ...] = ()
 
 
 def shown(title: str, make: Callable[[], Drawing | None], caption: str = "") -> Picture | Words | None:
@@ -49,9 +61,16 @@ def after_set_up(stages: list[Stage], set_up: str) -> tuple[Stage, Stage] | None
 
 
 def after_picture(
-    stages: list[Stage], set_up: str, datums: tuple[tuple[str, str], ...], width: float, height: float
+    stages: list[Stage],
+    set_up: str,
+    datums: tuple[tuple[str, str], ...],
+    width: float,
+    height: float,
+    made: Made | None = None,
 ) -> Drawing | None:
-    """The work after a set-up as it is held in it; what the set-up cut is heavy."""
+    """The work after a set-up as it is held in it; what the set-up cut is heavy, and what it made stands beside it by size and name."""
+    from jobsheet.report.asked_sizes import named_items
+    from jobsheet.report.isometric import sizes_beside
     from jobsheet.stages.pictures import fitted, stage_items
 
     found = after_set_up(stages, set_up)
@@ -60,10 +79,38 @@ def after_picture(
     before, after = found
     lie = found[1].cut.after
     stage = after.since(before)
-    placed = fitted(lie.box, lie, "iso", width, height, LETTERS)
+    sized = made is not None and any(made.sizes)
+    below = any(lie.side(face) == "down" for _, face in datums)
+    room = _room(made, below=below) if made is not None else LETTERS
+    placed = fitted(lie.box, lie, "iso", width, height, room)
     items = stage_items(stage, lie, "iso", placed)
-    letters = datum_letters(_held_view(placed, lie), _size(lie), _as_held(lie, datums))
-    return Drawing(width, height, (*items, *letters))
+    view = _held_view(placed, lie)
+    letters = datum_letters(view, _size(lie), _as_held(lie, datums), sized=sized)
+    if made is None:
+        return Drawing(width, height, (*items, *letters))
+    names = [(name, view.at(at)) for name, at in made.names]
+    said = (*sizes_beside(view, _size(lie), made.sizes), *named_items(names, width))
+    return Drawing(width, height, (*items, *said, *letters))
+
+
+def _room(made: Made, *, below: bool) -> tuple[float, float, float, float]:
+    """Room for letters, and for the sizes of what a set-up made: left, top, right, bottom [points]; `below` with a letter there.
+
+    Names stand in the corner that an isometric picture leaves empty.
+    """
+    from jobsheet.report.asked_sizes import HEIGHT_AT, LETTER
+
+    left, top, right, bottom = LETTERS
+    along, across, up = made.sizes
+    if along:
+        left = max(left, LETTER * len(along) - 4.0)
+    if across:
+        right = max(right, LETTER * len(across) - 4.0)
+    if up:
+        right = max(right, HEIGHT_AT + LETTER * len(up))
+    if any(made.sizes):
+        bottom = 30.0 if below else 22.0 if along or across else bottom
+    return left, top, right, bottom
 
 
 def from_above(stages: list[Stage], set_up: str) -> Callable[[float, float, float], tuple[Item, ...]] | None:

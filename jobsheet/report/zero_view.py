@@ -14,11 +14,19 @@ from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine
-from jobsheet.report.above.cutter_begins import FirstCut, cutter_items
-from jobsheet.report.above.numbered import DETAILS, LEAST, crowds, detail, numbered, on_their_points, side_of
 from jobsheet.report.dial_words import ways
 from jobsheet.report.holding_view import work_lines
 from jobsheet.report.isometric import datum_letter
+from jobsheet.report.pictured.cutter_begins import FirstCut, cutter_items
+from jobsheet.report.pictured.numbered import (
+    DETAILS,
+    LEAST,
+    crowds,
+    detail,
+    numbered,
+    on_their_points,
+    side_of,
+)
 from jobsheet.report.points import Point
 from jobsheet.stock.lying_stock import silhouette
 

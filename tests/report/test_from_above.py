@@ -8,11 +8,11 @@ from msgspec.structs import replace
 from jobsheet.drawing.drawn import Ellipse, Text
 from jobsheet.drawing.mark_shapes import mark
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.report.above.cutter_begins import FirstCut, first_cut
-from jobsheet.report.above.numbered import LEAST, crowds, detail, numbered
-from jobsheet.report.above.zero_there import zero_there
 from jobsheet.report.blocks import Columns, Picture
 from jobsheet.report.job_sheet import always
+from jobsheet.report.pictured.cutter_begins import FirstCut, first_cut
+from jobsheet.report.pictured.numbered import LEAST, crowds, detail, numbered
+from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Plan, courses
 from jobsheet.report.points import Point
 from jobsheet.review.notes.notes import notes_for

@@ -1,0 +1,1 @@
+"""What the pictures of a set-up say beside work and holding: numbered points, the first cut, the zero, what is made; and how large they are."""
