@@ -270,6 +270,34 @@ def test_f1_in_a_line_opens_its_page(window, lines, qtbot, name, page):
     assert found.id == f"field:job:finished/{page}"
 
 
+def test_the_picture_of_the_part_follows_the_stock(window, lines, qtbot):
+    """Where no line says a size it is that of the stock; a part of round bar is round where nothing cuts it."""
+    form = window.bench.column.ruled.opened
+
+    def words():
+        return [item.words for one in form._pictures for item in one.items if hasattr(item, "words")]
+
+    lines()["sizes"].go_in()
+    write(qtbot, "height 11.5")
+    qtbot.waitUntil(lambda: bool(form._pictures) and "50" not in words())
+
+    def outlines():
+        return [item for one in form._pictures for item in one.items if not hasattr(item, "words")]
+
+    before = outlines()
+    form.forms["job:stock"].fields["length"].go_in()
+    write(qtbot, "120")
+    qtbot.waitUntil(lambda: outlines() != before)
+    longer = outlines()
+    write(qtbot, "80")
+    qtbot.waitUntil(lambda: outlines() == before)
+    assert longer != before
+    shape = form.forms["job:stock"].fields["shape"].box
+    shape.setFocus()
+    qtbot.keyClicks(shape, "tube")
+    qtbot.waitUntil(lambda: window.desk.job.stock.shape == "tube" and outlines() != before)
+
+
 def test_lines_are_moved_and_struck_and_taken_back(window, lines, qtbot):
     before = window.desk.job.finished.features
     assert len(before) == 2
