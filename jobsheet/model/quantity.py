@@ -47,7 +47,8 @@ class Size(Struct, frozen=True):
 class Measured(Size, frozen=True):
     """A size [m] with how it is measured; `text` is the whole line, `size` that of the size alone.
 
-    `goes` is checked by the two ends of a gauge, `between` is measured, cut and measured once more. `asks` has what else is
+    `goes` is checked by the two ends of a gauge, `between` is measured, cut and measured once more, `spread` is measured at more than one
+    place: `where` has the words. `asks` has what else is
     measured: `square` or `place`, with what is allowed [m] and the datum. Without a size all of it is nought.
     """
 
@@ -57,6 +58,7 @@ class Measured(Size, frozen=True):
     when: str = ""
     goes: bool = False
     between: bool = False
+    spread: bool = False
     asks: tuple[tuple[str, float, str], ...] = ()
 
     @property

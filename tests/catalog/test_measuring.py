@@ -82,3 +82,14 @@ def test_the_line_stays_in_file_and_units_and_names_the_gauge(samples):
     inches = ChangeUnits("in").apply(job).find(key)[1].fields.measure
     assert inches.low == pytest.approx(0.02495)
     assert inches.text.startswith("25 ±0.05 mm, micrometer")
+
+
+@pytest.mark.parametrize(
+    ("where", "spread"),
+    [
+        ("at both ends", True), ("at all four corners", True), ("at four places", True), ("over the length", True), ("at 3 places", True),
+        ("across the flats", False), ("from the parallels", False), ("over the bar", False), ("at the middle", False),
+    ],
+)  # fmt: skip
+def test_more_places_than_one_are_a_fact(where, spread):
+    assert read_measure(f"20 ±0.05, micrometer, {where}").spread is spread

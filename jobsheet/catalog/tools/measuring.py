@@ -22,6 +22,11 @@ BETWEEN, GO = "between cuts", "go and no-go"
 #: A comma with a blank behind it parts; a comma inside a number does not.
 PARTS = pattern(r"[^;,]+(?:,(?!\s|$)[^;,]*)*")
 _WHERE = pattern(r"^(?:at|on|from|across|over|in|near)\b", re.IGNORECASE)
+#: Words that mean more than one place.
+_SPREAD = pattern(
+    r"^(?:at|on|in|over|across|near)\s+(?:the\s+)?(?:(?:all|both|each|either|every|two|three|four|five|six|eight|several|\d+)\b"
+    r"|(?:whole\s+)?(?:length|width|corners|ends)\b)", re.IGNORECASE
+)  # fmt: skip
 _ASKED = pattern(r"^(square|place)\s+(?:to\s+(\S+)\s+)?[±⌀]?\s*(.*\d.*)$", re.IGNORECASE)
 _BETWEEN = pattern(r"^(?:between (?:the )?(?:cuts|passes)|measure[, -]+cut[, -]+measure)$", re.IGNORECASE)
 _GO = pattern(r"^(?:go|no-go|go(?: and |/|-)no-?go|go and not go)$", re.IGNORECASE)
@@ -66,6 +71,8 @@ def read_measure(text: str, units: str = "mm") -> Measured:
                     f"“{words}” and “{said[name]}” cannot both be; take one out.", at, at + len(words)
                 )
             said[name] = value
+            if name == "where":
+                said["spread"] = _SPREAD.match(words) is not None
         elif size is None and not said and not asks:
             size = read_size(words, units)
         else:

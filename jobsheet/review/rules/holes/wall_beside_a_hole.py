@@ -1,28 +1,32 @@
-"""Asks whether enough wall stays between a hole and the edge of the finished work."""
+"""Asks whether enough wall stays between a hole and the edge of the finished work, or the next hole."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from jobsheet.finished.settled import AXES
 from jobsheet.model.lying import Box
 from jobsheet.model.remark import Remark
+from jobsheet.operations.manners import ON_PURPOSE, PLUGGED
 from jobsheet.review.plan.as_asked import as_asked
-from jobsheet.review.plan.hole_chains import SIZING, Chain, holes_of
+from jobsheet.review.plan.held import how
+from jobsheet.review.plan.hole_chains import SAME, SIZING, Chain, Holes, HoleStep, holes_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.checks import THIN
 
 #: The wall beside a hole, as a share of its diameter (common practice, no source).
 SHARE = 0.5
+_BY_HAND = "move the hole, or write it as a line of the drawing where it is meant so"
 
 
 @rule("wall-beside-a-hole", "Wall beside a hole", "rework")
 def wall_beside_a_hole(view: View) -> Iterator[Remark]:
-    """Less wall than half its diameter stays between a hole and an edge of the finished work.
+    """Less wall than half its diameter stays between a hole and an edge of the finished work, or than half the smaller one to the next hole.
 
-    Quiet where the drawing asks for the hole there, where the metal around it goes later, and below a millimetre, which has a
-    remark of its own.
+    Quiet where the drawing asks for the hole there, where the metal around it goes later, where holes are meant to meet, and below a
+    millimetre, which has a remark of its own.
 
     Because: The wall bulges as the drill or the tap presses, and breaks out under load.
     Not so: drill 10 with its centre 8 from the edge
@@ -36,11 +40,8 @@ def wall_beside_a_hole(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     drawn = {key for one in asked.found.holes if one.state == "made" for key in one.steps} if asked else set()
     told: set[str] = set()
-    for chain in found.chains:
-        made = [step for step in chain.steps if step.does in SIZING]
-        if not made:
-            continue
-        largest = max(made, key=lambda step: step.diameter)
+    holes = [(chain, largest) for chain in found.chains if (largest := _largest(chain)) is not None]
+    for chain, largest in holes:
         wall = _wall(chain, box) - largest.diameter / 2
         if not THIN <= wall < SHARE * largest.diameter - 1e-6 or largest.key in told | drawn:
             continue
@@ -51,8 +52,43 @@ def wall_beside_a_hole(view: View) -> Iterator[Remark]:
         message = f"{length(wall, units)} of wall stays beside this hole of {length(largest.diameter, units)}, less than half of it: check the place"
         yield remark(
             view, "wall-beside-a-hole", message, largest.key, set_up=largest.set_up,
-            by_hand="move the hole, or write it as a line of the drawing where it is meant so",
+            by_hand=_BY_HAND,
         )  # fmt: skip
+    yield from _between(view, found, holes, told | drawn)
+
+
+def _between(
+    view: View, found: Holes, holes: list[tuple[Chain, HoleStep]], told: set[str]
+) -> Iterator[Remark]:
+    """Holes of one face with little between them, each pair of steps once."""
+    for index, (chain, later) in enumerate(holes):
+        for other, one in holes[:index]:
+            smaller = min(later.diameter, one.diameter)
+            wall = math.dist(chain.at, other.at) - (later.diameter + one.diameter) / 2
+            if chain.face != other.face or not THIN <= wall < SHARE * smaller - 1e-6:
+                continue
+            if later.key in told or found.cut_away_later(chain, later) or found.cut_away_later(other, one):
+                continue
+            if any(how(step.operation, PLUGGED, ON_PURPOSE) for step in (later, one)):
+                continue
+            told.add(later.key)
+            units = view.job.units
+            both = (
+                f"two holes of {length(smaller, units)}"
+                if abs(later.diameter - one.diameter) < SAME
+                else f"the holes of {length(one.diameter, units)} and {length(later.diameter, units)}"
+            )
+            yield remark(
+                view, "wall-beside-a-hole",
+                f"{length(wall, units)} of wall stays between {both}, less than half of the smaller one: check the places",
+                later.key, *([one.key] if one.key != later.key else []), set_up=later.set_up, by_hand=_BY_HAND,
+            )  # fmt: skip
+
+
+def _largest(chain: Chain) -> HoleStep | None:
+    """The step that leaves a hole as wide as it gets; None of a place that is only spotted or tapped."""
+    made = [step for step in chain.steps if step.does in SIZING]
+    return max(made, key=lambda step: step.diameter, default=None)
 
 
 def _wall(chain: Chain, box: Box) -> float:

@@ -20,7 +20,7 @@ from jobsheet.review.rule import View, remark, rule
 def measure_before_unclamping(view: View) -> Iterator[Remark]:
     """A step makes a size with limits, names no gauge, and nothing measures before the work is taken out or the set-up ends.
 
-    Also where close limits are said to be measured after unclamping. Quiet where the step names a gauge or says that it is measured in place.
+    Also where the step says itself that its limits are measured after unclamping, or close ones are by another. Quiet where the step names a gauge or says that it is measured in place.
 
     Because: Here it can still be put right in the same hold.
     Not so: mill the edge to 60 ±0.1, unclamp
@@ -58,12 +58,16 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
 
 
 def _too_late(steps: tuple[Step, ...], step: Step, close: float) -> bool:
-    """Whether its close size is measured when the work is out, though it was cut in this set-up and nothing measured it there."""
-    if (width_of_limits(step) or 0.0) > close + 1e-9 or not _after(step):
+    """Whether the size it cuts, or a close one it measures, is measured when the work is out, and nothing measured it in this set-up before."""
+    if not _after(step):
         return False
+    if step.cuts:
+        return True
     before = [one for one in steps if one.index < step.index]
-    return step.cuts or (
-        any(one.cuts for one in before) and not any(_same(one, step) and not _after(one) for one in before)
+    return (
+        (width_of_limits(step) or 0.0) <= close + 1e-9
+        and any(one.cuts for one in before)
+        and not any(_same(one, step) and not _after(one) for one in before)
     )
 
 

@@ -22,12 +22,12 @@ from jobsheet.review.rule import View, remark, rule
 def parallelism_is_measured(view: View) -> Iterator[Remark]:
     """The drawing wants a face parallel to the one opposite, and no step measures that once the face is cut.
 
-    A step measures it that has `parallel` in its tolerances, that measures the size between the two faces, or that measures without
-    saying what: the same size at both ends is parallel.
+    A step measures it that has `parallel` in its tolerances, that measures without saying what, or that measures the size between the two
+    faces; not where a flat of a round bar is measured at one place by the step that cuts it, and its limits are wider than what is asked.
 
     Because: A block can have its size in the middle and taper.
     Not so: top parallel to bottom 0.02, both milled, nothing measured
-    So: the same, height 25 ±0.05, micrometer, at both ends
+    So: the same, and a step at the bench that measures the height with a micrometer, at both ends
     From: common practice
     """
     asked = as_asked(view)
@@ -54,4 +54,10 @@ def _measures(asked: AsAsked, step: Step, one: FaceForm) -> bool:
     size, left = size_of(step), asked.size(AXIS[one.face])
     if size is None or left is None or abs(size.nominal - left.left) > max(size.high - size.low, 1e-4):
         return False
-    return bool(named(step)) or measures(step) or how(step.operation, MEASURED, TO_SIZE)
+    if measures(step):
+        return True
+    # A bar that is held on its round lies on a narrow flat, or on two lines: there one reading within limits that are wider leaves room
+    # for a taper. Where it is not said where, nobody knows that it is one.
+    alone = bool(size.where) and not size.spread and size.high - size.low > one.within + 1e-9
+    alone = alone and step.lie.is_curved(one.face)
+    return not alone and (bool(named(step)) or how(step.operation, MEASURED, TO_SIZE))
