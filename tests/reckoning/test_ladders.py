@@ -294,3 +294,25 @@ def test_a_slip_of_the_pen_is_one_sentence(more, says):
     ladder = plan("bench-mill-b-1", **B1)
     with pytest.raises((CommandError, CalcError), match=says):
         trial_of(ladder, ladder.rungs[0], **more)
+
+
+def test_a_finer_ladder_begins_under_the_sign_whatever_was_clean_before_it():
+    from msgspec.structs import replace as with_
+
+    cut = {"cutter": "end mill 20 mm, 4 teeth, 45 mm out", "material": "S235", "kind": "slot"}
+    bare = plan("knee-mill-k-2", trials=(), **cut)
+
+    def done(size, outcome, time):
+        found = trial_of(bare, rung_at(bare, {}, size), outcome=outcome, date="2026-11-28")
+        return with_(found, time=time, id=size)
+
+    trials = (done("1.5 mm", "clean", "10:00:00"), done("2 mm", "chatter", "10:05:00"))
+    assert "A finer one narrows it" in plan("knee-mill-k-2", trials=trials, date="2026-11-28", **cut).refused
+    finer = plan("knee-mill-k-2", trials=trials, date="2026-11-28", finer=True, **cut)
+    sizes = [float(rung.size.split()[0]) for rung in finer.rungs]
+    assert len(sizes) >= 3
+    assert 1.0 <= sizes[0] < 1.6
+    assert all(
+        1.0 < above / below <= 1.13 for below, above in pairwise(sizes)
+    )  # dials set 0.05 mm
+    assert sizes[-1] < 2.0

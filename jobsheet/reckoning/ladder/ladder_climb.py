@@ -14,6 +14,7 @@ from jobsheet.model.trials import LEARNED, MILLING
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.common import depth_handle, position_text
+from jobsheet.proving.assumed import FINER_CHANCES, FINER_GROWTH
 from jobsheet.reckoning.known_capacity import after_clean, last_clean
 from jobsheet.reckoning.ladder import ladder_cuts as cuts
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
@@ -28,6 +29,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
 
     capacities = {one.limit: one for one in ladder.capacities}
     finer = set(capacities) if ladder.finer else set()
+    about = [limit for limit in finer if capacities[limit].bad] or list(capacities)
     last = {
         limit: one.since or None if limit in finer else last_clean(one) for limit, one in capacities.items()
     }
@@ -36,7 +38,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     rungs: list[Rung] = []
     ends = f"{most} rungs fill a sheet: enter them, then plan again."
     while len(rungs) < most:
-        growing = _growing(capacities, {limit: last[limit] for limit in finer or last}, ladder.chance)
+        growing = _growing(capacities, {limit: last[limit] for limit in about}, ladder.chance)
         targets = {
             limit: _next(
                 ladder, one, last[limit] if limit in finer else growing.get(limit), finer=limit in finer
@@ -262,10 +264,13 @@ def _why(made: Made, targets: Targets, name: str, ladder: Ladder) -> str:
     if over is None:
         return "There is no larger one that can be set."
     words = "slow the spindle" if over.limit == "spindle-torque" else "chatter"
+    chance, growth = ladder.chance, ladder.growth
+    if ladder.finer:
+        chance, growth = min(0.5, FINER_CHANCES * chance), FINER_GROWTH
     lead = "Anything more" if name == "more" else f"{name[:1].upper()}{name[1:]}"
     return (
-        f"{lead} is not tried: it would {words} with a chance of more than {ladder.chance * 100:.0f} %, "
-        f"or ask more than {ladder.growth:g} times the last clean cut."
+        f"{lead} is not tried: it would {words} with a chance of more than {chance * 100:.0f} %, "
+        f"or ask more than {growth:g} times the last clean cut."
     )
 
 
