@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 import jobsheet
+from jobsheet.model.trials import WORKED
 from jobsheet.operations import written
 from jobsheet.operations.registry import kind, kinds
 from jobsheet.operations.roles import BESIDE, FEEDS, HOLES, MILLS, NEEDS, SPEEDS, Roles
@@ -150,7 +151,7 @@ def test_the_roles_of_a_kind_are_words_that_others_know(name):
     assert sum(bool(one) for one in (roles.mills, roles.hole, roles.beside)) == 1
     for word, known in (
         (roles.mills, MILLS), (roles.hole, HOLES), (roles.beside, BESIDE), (roles.speed, SPEEDS), (roles.feed, FEEDS),
-        (roles.process, tuple(written.PROVED)),
+        (roles.process, (*written.PROVED, *WORKED)),
     ):  # fmt: skip
         assert not word or word in known
     assert found.word

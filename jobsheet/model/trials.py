@@ -18,6 +18,10 @@ CHANGES: dict[str, tuple[str, ...]] = {
 SLIPPED = ("vice", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.
 PROCESSES = ("face", "side", "slot", "drill", "tap")
+#: What ordinary work is as well: each a process of its own, of which no ladder is made.
+WORKED = (
+    "pocket", "keyway", "fly cut", "chamfer", "spot", "enlarge", "plunge", "bore", "ream", "counterbore", "countersink",
+)  # fmt: skip
 #: The limits that are learned: both as a factor on what the card or the class gives.
 LEARNED = ("spindle-torque", "chatter")
 

@@ -49,7 +49,7 @@ class Roles(Struct, frozen=True, kw_only=True):
     speed_share: float = 1.0
     #: The table by which its feed per turn is suggested.
     feed: str = ""
-    #: The process of test cuts that it is judged by (`model.trials.PROCESSES`).
+    #: The process of test cuts, or of ordinary work, that it is judged by (`model.trials.PROCESSES` and `WORKED`).
     process: str = ""
     #: Whether it opens a hole that must be there, and makes none from the solid.
     opens: bool = False

@@ -9,9 +9,7 @@ The shipped, invented logs count like the shipped, invented cards: until a perso
 
 from __future__ import annotations
 
-import os
 import re
-from collections.abc import Iterator
 from functools import lru_cache
 from pathlib import Path
 
@@ -20,17 +18,16 @@ from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
 from jobsheet.model.trials import Trial
-from jobsheet.paths import no_file, own_folder, resources
+from jobsheet.paths import own_folder, resources
+from jobsheet.storage.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
 from jobsheet.storage.proof_lock import alone
-from jobsheet.storage.proof_record import END, ID_LENGTH, id_of, lines_of, record_text, trial_from
+from jobsheet.storage.proof_record import lines_of, record_text, trial_from
 from jobsheet.storage.versions import OF_LISTS, what_is_wrong
 
 FOLDER = "proof"
 _NAME = re.compile(r"^[a-z0-9][a-z0-9-]{0,99}$")  # as long as the name of a file may be
-_CLOSED = re.compile(rf"^{END}:\s*[0-9a-f]{{{ID_LENGTH}}}$")
 _FORMAT = re.compile(r"^format:\s*(\S+)$")
-#: Logs beyond this are not ours [bytes]: a trial is about 500.
-LARGEST = 20_000_000
+_WHAT = "a proof log"
 
 
 class Log(Struct, frozen=True, kw_only=True):
@@ -143,7 +140,7 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
     for path, _, size in seen:
         if size < 0:
             continue
-        records, wrong = records_from(_bytes(path), machine)
+        records, wrong = records_from(bytes_of(path, _WHAT), machine)
         if path.is_relative_to(resources()):
             invented = frozenset(one.id for one in records)
         for one in records:
@@ -157,32 +154,19 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
     )  # fmt: skip
 
 
-def _bytes(path: Path) -> bytes:
-    try:
-        if other := no_file(path):
-            raise DocumentError(path.name, (Problem(None, "", f"it cannot be read: this is {other}"),))
-        if path.stat().st_size > LARGEST:
-            raise DocumentError(path.name, (Problem(None, "", "this is far too large for a proof log"),))
-        return path.read_bytes()
-    except OSError as error:
-        raise DocumentError(
-            path.name, (Problem(None, "", f"it cannot be read: {error.strerror or error}"),)
-        ) from None
-
-
 def records_from(raw: bytes, machine: str = "") -> tuple[tuple[Trial, ...], tuple[Problem, ...]]:
     """The records of a log's bytes that count, and all that is wrong with the others."""
     records: list[Trial] = []
     problems: list[Problem] = []
-    for first, lines in _blocks(raw):
+    for first, lines in blocks(raw):
         heading = _FORMAT.match(lines[0])
         if heading is not None and len(lines) == 1:
             if sentence := what_is_wrong(heading[1], OF_LISTS):
                 # Of another format nothing is guessed: what stands below may mean something else.
                 return (), (*problems, Problem(first, "format", sentence))
             continue
-        if not _CLOSED.match(lines[-1]):
-            problems.append(Problem(first, "", _torn_words(first, lines)))
+        if not is_closed(lines[-1]):
+            problems.append(Problem(first, "", torn_words(first, lines, "enter that trial again")))
             continue
         trial, wrong = trial_from(lines, first)
         problems += wrong
@@ -193,29 +177,6 @@ def records_from(raw: bytes, machine: str = "") -> tuple[tuple[Trial, ...], tupl
         elif trial is not None:
             records.append(trial)
     return tuple(records), tuple(problems)
-
-
-def _torn_words(first: int, lines: list[str]) -> str:
-    last = first + len(lines) - 1
-    where = f"lines {first} to {last} are" if last > first else f"line {first} is"
-    return f"{where} a record that was never finished: it does not count; enter that trial again"
-
-
-def _blocks(raw: bytes) -> Iterator[tuple[int, list[str]]]:
-    """Lines between blank ones, remarks left out; with the number of the first."""
-    lines = [line.rstrip("\r") for line in raw.decode("utf-8", "replace").removeprefix("\ufeff").split("\n")]
-    block: list[str] = []
-    first = 1
-    for index, line in enumerate([*lines, ""], 1):
-        if line.startswith("#"):
-            continue
-        if line.strip():
-            if not block:
-                first = index
-            block.append(line)
-        elif block:
-            yield first, block
-            block = []
 
 
 _HEAD = """\
@@ -235,23 +196,10 @@ def as_text(machine: str) -> str:
 
 
 def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
-    """Append records in one write and flush them to the disk; a torn record before them is left as it is."""
-    text = "".join("\n" + record_text(one) for one in records)
-    try:
-        with path.open("ab") as stream:
-            before = _bytes(path) if stream.tell() else b""
-            if not before:
-                text = _HEAD.format(machine=machine) + text
-            elif not before.endswith(b"\n"):
-                text = "\n" + text
-            _proved(path, machine, before + text.encode(), records)
-            stream.write(text.encode())
-            stream.flush()
-            os.fsync(stream.fileno())
-    except OSError as error:
-        raise CannotWrite(
-            f"{path.name} cannot be written: {error.strerror or error}. The records before are still there."
-        ) from None
+    add(
+        path, _WHAT, _HEAD.format(machine=machine), (record_text(one) for one in records),
+        lambda raw: _proved(path, machine, raw, records),
+    )  # fmt: skip
 
 
 def _proved(path: Path, machine: str, raw: bytes, records: tuple[Trial, ...]) -> None:
@@ -352,7 +300,7 @@ def merge(machine: str, other: Path | str) -> Merged:
         If the disk refuses.
     """
     theirs = Path(other)
-    records, problems = records_from(_bytes(theirs), machine)
+    records, problems = records_from(bytes_of(theirs, _WHAT), machine)
     if not records:
         none = Problem(None, "", "there is no record of a proof log in it")
         raise DocumentError(theirs.name, problems if len(problems) == 1 else (none,))

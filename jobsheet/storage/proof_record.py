@@ -7,23 +7,20 @@ of the lines above it, so that two logs know a record again and a changed one is
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
 from msgspec.structs import replace
 
 from jobsheet.errors import Problem, QuantityError
-from jobsheet.model.trials import CHANGES, LEARNED, OUTCOMES, PROCESSES, SLIPPED, Asked, Trial
-from jobsheet.storage.disk import digest
+from jobsheet.model.trials import CHANGES, LEARNED, OUTCOMES, PROCESSES, SLIPPED, WORKED, Asked, Trial
+from jobsheet.storage.closed_records import END, closed, id_of, note_lines, one_line
 from jobsheet.storage.older_words import SLIPPED as OLD_SLIPPED
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.show import plain
 from jobsheet.units.table import BY_SPELLING
 
-#: So many characters of the hash: enough to tell the records of a lifetime apart.
-ID_LENGTH = 12
-END = "end"
 NOTHING_OLDER: Mapping[str, str] = {}
 #: Numbers: field, key in the file, what it measures, its unit there.
 _NUMBERS = (
@@ -43,7 +40,6 @@ _KEYS = (
     "strikes", "keeps", "changed", "job", "entry", "machine", "date", "time", "role", *(key for _, key in _TEXTS), *(key for _, key, _, _ in _NUMBERS),
     "outcome", "slipped", "note",
 )  # fmt: skip
-_CONTROL = re.compile(r"[\x00-\x1f\x7f\x85\u2028\u2029\ud800-\udfff]+")
 _DEMAND = re.compile(r"^(?P<demand>.+?),\s*(?P<share>[\d.]+) of the (?P<of>peak|class)$")
 
 
@@ -57,10 +53,6 @@ def number(value: float) -> str:
     return (text.rstrip("0").rstrip(".") if "." in text else text).replace("−", "-")
 
 
-def _one_line(text: str) -> str:
-    return _CONTROL.sub(" ", text).strip()
-
-
 def _amount(value: float, measures: str, unit: str) -> str:
     return f"{number(value / BY_SPELLING[measures, unit].size)} {unit}"
 
@@ -69,9 +61,9 @@ def lines_of(trial: Trial) -> list[str]:
     """The lines of a record without its closing one."""
     marks = (("strikes", trial.strikes), ("keeps", trial.keeps), ("changed", trial.changed))
     lines = [f"{name}: {word}" for name, word in marks if word]
-    lines += [f"machine: {_one_line(trial.machine)}", f"date: {trial.date}"]
+    lines += [f"machine: {one_line(trial.machine)}", f"date: {trial.date}"]
     lines += [
-        f"{name}: {_one_line(text)}"
+        f"{name}: {one_line(text)}"
         for name, text in (
             ("time", trial.time),
             ("role", trial.role),
@@ -82,19 +74,17 @@ def lines_of(trial: Trial) -> list[str]:
     ]
     if trial.is_cut:
         lines += _cut_lines(trial)
-    note = [_one_line(line) for line in trial.note.replace("\r\n", "\n").replace("\r", "\n").split("\n")]
-    text = "\n".join(note).strip("\n")
-    lines += [f"note: {line}".rstrip() for line in text.split("\n")] if text else []
+    lines += note_lines(trial.note)
     return lines
 
 
 def _cut_lines(trial: Trial) -> list[str]:
     """What was cut, what it asked and how it ended."""
     lines = [
-        f"{key}: {_one_line(text)}" for field, key in _TEXTS if (text := str(getattr(trial, field))).strip()
+        f"{key}: {one_line(text)}" for field, key in _TEXTS if (text := str(getattr(trial, field))).strip()
     ]
     lines += [
-        f"step {name.replace('_', ' ')}: {_one_line(text)}" for name, text in trial.step if _one_line(text)
+        f"step {name.replace('_', ' ')}: {one_line(text)}" for name, text in trial.step if one_line(text)
     ]
     for field, key, measures, unit in _NUMBERS:
         value = getattr(trial, field)
@@ -110,15 +100,9 @@ def _cut_lines(trial: Trial) -> list[str]:
     return lines
 
 
-def id_of(lines: Iterable[str]) -> str:
-    """A record's id: a short hash of its lines."""
-    return digest("\n".join(lines))[:ID_LENGTH]
-
-
 def record_text(trial: Trial) -> str:
     """The whole record, closed."""
-    lines = lines_of(trial)
-    return "\n".join([*lines, f"{END}: {id_of(lines)}"]) + "\n"
+    return closed(lines_of(trial))
 
 
 class _Reading:
@@ -253,7 +237,7 @@ def trial_from(lines: list[str], first: int) -> tuple[Trial | None, list[Problem
             field: reading.amount(key, measures) for field, key, measures, _ in _NUMBERS
         }
         trial = Trial(
-            process=reading.among("process", PROCESSES), cutter=reading.needed("cutter"),
+            process=reading.among("process", (*PROCESSES, *WORKED)), cutter=reading.needed("cutter"),
             cutter_kind=reading.needed("cutter kind"), material=reading.needed("material"),
             outcome=reading.among("outcome", OUTCOMES), slipped=reading.among("slipped", SLIPPED, needed=False, older=OLD_SLIPPED),
             asked=reading.asked(), holding=reading.text("holding"), kind=reading.text("kind"),

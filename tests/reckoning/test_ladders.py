@@ -312,7 +312,5 @@ def test_a_finer_ladder_begins_under_the_sign_whatever_was_clean_before_it():
     sizes = [float(rung.size.split()[0]) for rung in finer.rungs]
     assert len(sizes) >= 3
     assert 1.0 <= sizes[0] < 1.6
-    assert all(
-        1.0 < above / below <= 1.13 for below, above in pairwise(sizes)
-    )  # dials set 0.05 mm
+    assert all(1.0 < above / below <= 1.13 for below, above in pairwise(sizes))  # dials set 0.05 mm
     assert sizes[-1] < 2.0

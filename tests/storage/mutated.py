@@ -9,12 +9,14 @@ from functools import cache
 from pathlib import Path
 
 import msgspec
+from msgspec.structs import replace
 
 from jobsheet.catalog.metals.own_materials import _Maker
 from jobsheet.catalog.reading.own_files import OwnFile, _plain
 from jobsheet.catalog.reading.strict_yaml import parse
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.model.job import Job
+from jobsheet.model.runs import Entry
 from jobsheet.operations.registry import kinds
 from jobsheet.paths import resources, sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
@@ -26,6 +28,8 @@ from jobsheet.storage.job_file import job_from_text
 from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.machine_file import machine_from_text
 from jobsheet.storage.proof_log import records_from
+from jobsheet.storage.run_log import runs_from
+from jobsheet.storage.run_record import entry_text
 from jobsheet.storage.shop_file import OPINIONS, PLACE, SHOP, shop_from_text
 
 HERE = Path(__file__).parent.parent
@@ -58,6 +62,36 @@ def _workshop() -> str:
 WORKSHOP = "format: 1\nslowest pace: 10 rpm\nstrong push: 180 N\nclimb milling: never\npecks solid: 3\ncountry: none\n"
 
 
+def _ran_text() -> str:
+    base = Entry(
+        job="HM-103",
+        plan="D495-6QV9-7Y6",
+        revision=2,
+        machine="knee-mill-k-2",
+        date="2026-12-02",
+        about="step",
+    )
+    return "format: 1\n\n" + "\n".join(
+        entry_text(one)
+        for one in (
+            replace(
+                base,
+                key="a",
+                number=70,
+                step="Step",
+                outcome="noisy",
+                layer=2,
+                depth=4e-3,
+                speed=5.0,
+                note="rang\nat 4",
+            ),
+            replace(base, about="size", size="80.0", found=0.08002),
+            replace(base, about="minutes", setting_up=2100.0, cutting=1260.0, set_up=5),
+            replace(base, about="change", change="lighter"),
+        )
+    )
+
+
 @cache
 def corpora() -> dict[str, tuple[str, ...]]:
     """Good files of each kind."""
@@ -71,6 +105,7 @@ def corpora() -> dict[str, tuple[str, ...]]:
         "cabinet": texts((resources() / "cabinets", "*.yaml")),
         "log": texts((resources() / "proof", "*.txt")),
         "workshop": (WORKSHOP, _workshop()),
+        "ran": (_ran_text(),),
     }  # fmt: skip
 
 
@@ -79,6 +114,13 @@ def _log(text: str) -> None:
     _, problems = records_from(text.encode("utf-8", "surrogatepass"))
     if problems:
         raise DocumentError("log.txt", problems)
+
+
+def _ran(text: str) -> None:
+    """What happened with a job is read as a log is."""
+    _, problems = runs_from(text.encode("utf-8", "surrogatepass"))
+    if problems:
+        raise DocumentError("job.ran.txt", problems)
 
 
 MATERIALS = """\
@@ -114,6 +156,7 @@ READERS: dict[str, Callable[[str], object]] = {
     "card": lambda text: machine_from_text(text, "card.yaml", "card"),
     "cabinet": lambda text: cabinet_from_text(text, "cabinet.yaml"),
     "log": _log,
+    "ran": _ran,
     "workshop": lambda text: shop_from_text(parse(text, "workshop.yaml"), "workshop.yaml"),
 }
 

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
 from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
-from jobsheet.storage import proof_lock, proof_log
+from jobsheet.storage import closed_records, proof_lock, proof_log
 from jobsheet.storage.proof_log import append, merge, own_path, read_log, records_from, strike
 from jobsheet.storage.proof_record import record_text
 
@@ -139,7 +139,7 @@ def test_a_disk_that_refuses_says_so_and_keeps_what_was_there(monkeypatch):
     def full(_handle):
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(proof_log.os, "fsync", full)
+    monkeypatch.setattr(closed_records.os, "fsync", full)
     with pytest.raises(CannotWrite, match="still there"):
         append(MACHINE, trial(note="second"))
     assert written in read_log(MACHINE).trials

@@ -288,7 +288,7 @@ EXAMPLE = {
 KIND = Kind(
     name="bore", title="Bore", icon="bore", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="bore", groups=("drilling",),
-    roles=Roles(hole="bore"), holes=holes,
+    roles=Roles(hole="bore", process="bore"), holes=holes,
     reads=reading.in_a_hole,
     also=("hole to size",),
 )  # fmt: skip

@@ -179,7 +179,7 @@ EXAMPLE = {"cutter": "centre drill 3.15 mm", "at": "10 mm, 10 mm", "to": "6 mm",
 KIND = Kind(
     name="centre-drill", title="Centre drill", icon="centre-drill", fields=Fields, form=FORM, figures=figures,
     rows=rows, dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="centre-drill", groups=("drilling",),
-    roles=Roles(hole="spot", feed="drill"),
+    roles=Roles(hole="spot", feed="drill", process="spot"),
     reads=reading.CUT,
     also=("center", "spot"),
 )  # fmt: skip

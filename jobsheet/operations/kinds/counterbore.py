@@ -108,7 +108,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 KIND = Kind(
     name="counterbore", title="Counterbore", icon="counterbore", fields=Fields, form=FORM, figures=figures,
     rows=rows, dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="counterbore", groups=("drilling",),
-    roles=Roles(hole="counterbore", feed="counterbore"),
+    roles=Roles(hole="counterbore", feed="counterbore", process="counterbore"),
     reads=_reads,
     also=("cbore", "cap screw", "seat"),
 )  # fmt: skip

@@ -142,7 +142,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 KIND = Kind(
     name="countersink", title="Countersink", icon="countersink", fields=Fields, form=FORM, figures=figures,
     rows=rows, dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="countersink", groups=("drilling",),
-    roles=Roles(hole="countersink", feed="countersink"),
+    roles=Roles(hole="countersink", feed="countersink", process="countersink"),
     reads=_reads,
     also=("csk", "chamfer hole"),
 )  # fmt: skip

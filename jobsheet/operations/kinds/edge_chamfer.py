@@ -217,7 +217,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="edge-chamfer",
     groups=("milling",),
-    roles=Roles(mills="edge"),
+    roles=Roles(mills="edge", process="chamfer"),
     reads=_reads,
     also=("break edges", "bevel"),
 )

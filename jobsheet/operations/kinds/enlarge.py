@@ -153,7 +153,7 @@ EXAMPLE = {"cutter": "drill 8 mm", "at": "10 mm, 10 mm", "depth": "through", "fe
 KIND = Kind(
     name="enlarge", title="Enlarge", icon="enlarge", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="enlarge", groups=("drilling", "drill"),
-    roles=Roles(hole="drill", opens=True, speed="drill", feed="drill"), holes=holes,
+    roles=Roles(hole="drill", opens=True, speed="drill", feed="drill", process="enlarge"), holes=holes,
     reads=reading.in_a_hole,
     also=("step drill", "open out"),
 )  # fmt: skip

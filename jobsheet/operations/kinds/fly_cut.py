@@ -132,7 +132,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="fly-cut",
     groups=("milling",),
-    roles=Roles(mills="flat", speed="mill"),
+    roles=Roles(mills="flat", speed="mill", process="fly cut"),
     takes_off=flat.takes_off,
     reads=flat.READS,
     also=("face",),

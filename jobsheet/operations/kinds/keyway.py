@@ -207,7 +207,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="keyway",
     groups=("milling",),
-    roles=Roles(mills="groove", speed="mill", full_width=True, closed=True, keyed=True),
+    roles=Roles(mills="groove", speed="mill", full_width=True, closed=True, keyed=True, process="keyway"),
     outline=outline,
     reads=reading.MILL,
     also=("groove", "keyseat"),

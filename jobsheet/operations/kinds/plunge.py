@@ -148,7 +148,7 @@ KIND = Kind(
     example=EXAMPLE,
     word="plunge",
     groups=("milling", "drilling"),
-    roles=Roles(hole="plunge", speed="mill", speed_share=SPEED_SHARE, feed="plunge"),
+    roles=Roles(hole="plunge", speed="mill", speed_share=SPEED_SHARE, feed="plunge", process="plunge"),
     holes=holes,
     reads=_reads,
     also=("start hole",),

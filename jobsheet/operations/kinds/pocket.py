@@ -327,7 +327,7 @@ def outline(fields: Fields) -> tuple[tuple[float, float], ...]:
     return (x - out, y), (x + out, y)
 
 
-_ROLES = Roles(mills="recess", speed="mill", full_width=True, closed=True)
+_ROLES = Roles(mills="recess", speed="mill", full_width=True, closed=True, process="pocket")
 _OPENED = replace(_ROLES, full_width=False, closed=False)
 
 

@@ -184,7 +184,7 @@ EXAMPLE = {"cutter": "reamer 8 H7, 6 edges", "at": "10 mm, 10 mm", "depth": "thr
 KIND = Kind(
     name="ream", title="Ream", icon="ream", fields=Fields, form=FORM, figures=figures, rows=rows, dials=dials,
     sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="ream", groups=("drilling",),
-    roles=Roles(hole="ream", speed="ream", feed="ream"), holes=holes,
+    roles=Roles(hole="ream", speed="ream", feed="ream", process="ream"), holes=holes,
     reads=reading.in_a_hole,
     also=("hole to size", "fit"),
 )  # fmt: skip

@@ -149,7 +149,7 @@ EXAMPLE = {"cutter": "spot drill 10 mm, 90°", "at": "10 mm, 10 mm", "to": "6 mm
 KIND = Kind(
     name="spot-drill", title="Spot drill", icon="spot-drill", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="spot-drill", groups=("drilling",),
-    roles=Roles(hole="spot", speed="drill", feed="drill"),
+    roles=Roles(hole="spot", speed="drill", feed="drill", process="spot"),
     reads=reading.CUT | {"pilot"},
     also=("centre", "mark"),
 )  # fmt: skip

@@ -127,7 +127,7 @@ def _reads(fields: Fields) -> frozenset[str]:
 KIND = Kind(
     name="spotface", title="Spotface", icon="spotface", fields=Fields, form=FORM, figures=figures, rows=rows,
     dials=dials, sweep=sweep, words=_words, says=_says, example=EXAMPLE, word="spotface", groups=("drilling",),
-    roles=Roles(hole="counterbore"),
+    roles=Roles(hole="counterbore", process="counterbore"),
     reads=_reads,
     also=("seat",),
 )  # fmt: skip

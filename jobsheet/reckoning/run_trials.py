@@ -1,0 +1,106 @@
+"""How a step of ordinary work went, as a trial of the machine: the same demand as the plan's, with what really ran put in."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from msgspec.structs import replace
+
+from jobsheet.errors import CommandError
+from jobsheet.model.job import Operation
+from jobsheet.model.runs import NOT_CUT, Entry
+from jobsheet.model.setting import Setting
+from jobsheet.model.trials import Trial
+from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
+from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
+from jobsheet.reckoning.asked import asked_of
+from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.reckoning.what_if import Tried, at_speed, tried, with_texts
+from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
+
+
+def trial_of_entry(entry: Entry, reckoned: Reckoned) -> Trial | None:
+    """The trial that an entry is; None where the step has no force that is learned, was not cut, or cannot be reckoned.
+
+    Raises
+    ------
+    CommandError
+        If the job has no such step.
+    """
+    if entry.about != "step" or entry.outcome in ("", NOT_CUT):
+        return None
+    try:
+        operation = reckoned.job.find(entry.key)[1]
+    except KeyError:
+        raise CommandError(f"There is no step {entry.number} in this job.") from None
+    process = roles(operation).process
+    setting = reckoned.settings.get(entry.key)
+    if not process or setting is None:
+        return None
+    ran = as_it_ran(operation, setting, entry)
+    asked = asked_of(ran.figures, setting) if ran.figures is not None else ()
+    if not asked:
+        return None
+    cutter = ran.fields.cutter
+    revision = f", plan {entry.revision}" if entry.revision else ""
+    return Trial(
+        machine=entry.machine, date=entry.date, time=entry.time, role=entry.role, process=process, kind=operation.kind,
+        cutter=cutter.text, cutter_kind=cutter.kind, stick_out=cutter.stick_out, material=setting.material.name,
+        holding=_held(setting), units=setting.units, step=_texts(operation.kind, ran.fields), speed=ran.value("spindle_speed"),
+        length=entry.length, seconds=entry.seconds, asked=asked, outcome=entry.outcome, slipped=entry.slipped, note=entry.note,
+        job=f"{entry.job}{revision}, step {entry.number}", entry=entry.id,
+    )  # fmt: skip
+
+
+def as_it_ran(operation: Operation, setting: Setting, entry: Entry) -> Tried:
+    """The step with the speed, the depth of a layer and the feed of the watch that were said; else as planned."""
+    fields = operation.fields
+    if entry.depth is not None:
+        fields = _with_depth(operation.kind, fields, entry.depth, setting.units)
+    if entry.speed is not None and hasattr(fields, "spindle"):
+        fields = at_speed(fields, entry.speed)
+    if entry.seconds is not None and hasattr(fields, "feed"):
+        step = replace(operation, fields=fields)
+        far = entry.length if entry.length is not None else _far(tried(operation.kind, fields, setting))
+        if far is not None:
+            return stopwatch(step, setting, seconds=entry.seconds, length=far).found
+    return tried(operation.kind, fields, setting)
+
+
+def _with_depth(kind_name: str, fields: Any, depth: float, units: str) -> Any:
+    """One layer as deep as it was cut [m]: the whole depth where the step has no layers."""
+    if not hasattr(fields, "layer"):
+        return fields
+    unit = 1e-3 if units == "mm" else INCH
+    text = f"{trimmed(depth / unit, 3 if units == 'mm' else 4)} {units}"
+    return replace(with_texts(kind_name, fields, (("depth", text),), units), layer=None)
+
+
+def _far(found: Tried) -> float | None:
+    return found.value("path_length") or found.value("hole_depth")
+
+
+def _held(setting: Setting) -> str:
+    """That something known held it; what it was stands in the plan that the entry names."""
+    return "as in the plan" if setting.grip is not None else ""
+
+
+def _texts(kind_name: str, fields: Any) -> tuple[tuple[str, str], ...]:
+    """The fields that the demand rests on, as typed: by them it can be worked out again."""
+    found = []
+    for entry in kind_of(kind_name).entries:
+        value = getattr(fields, entry.name, None)
+        if entry.name in _ASKS and value is not None:
+            text = value if isinstance(value, str) else getattr(value, "text", "")
+            if text:
+                found.append((entry.name, text))
+    return tuple(found)
+
+
+#: What a demand rests on: not where the cut is, nor how it is measured.
+_ASKS = (
+    "depth", "layer", "width", "feed_per_tooth", "feed", "along", "spindle", "cutting_speed", "side", "way", "length", "ends",
+    "at", "hole", "thread", "method", "to",
+)  # fmt: skip

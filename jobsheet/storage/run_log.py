@@ -1,0 +1,169 @@
+"""What happened at the machine with a job: a file beside it that only grows. One reader and one writer for all who need it.
+
+It lies beside the job by its name (`HM-103.yaml`, `HM-103.ran.txt`), so that the two move together; the job itself never
+says what happened. Nothing is written that was not said, and what was written can be taken back by a later entry.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from pathlib import Path
+
+from msgspec.structs import replace
+
+from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
+from jobsheet.model.runs import Entry, Runs
+from jobsheet.storage.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
+from jobsheet.storage.proof_lock import alone
+from jobsheet.storage.run_record import entry_from, entry_text, lines_of
+from jobsheet.storage.versions import OF_LISTS, what_is_wrong
+
+_FORMAT = re.compile(r"^format:\s*(\S+)$")
+_WHAT = "a record of what happened"
+_HEAD = """\
+format: 1
+
+# What happened at the machine with {job}, one entry a record. Only add to it, never change an entry: the closing line would no
+# longer fit. A wrong one is taken back by a later entry (jobsheet ran --take-back).
+"""
+SUFFIX = ".ran.txt"
+
+
+def path_beside(job: Path | str) -> Path:
+    """Where the record of a job's file lies, whether it is there or not."""
+    path = Path(job)
+    return path.with_name(f"{path.stem}{SUFFIX}")
+
+
+def read_runs(job: Path | str) -> tuple[Runs, tuple[Problem, ...]]:
+    """All that is recorded beside that job, and what of it does not count, each with its line.
+
+    Raises
+    ------
+    DocumentError
+        If the file is there and cannot be read at all.
+    """
+    path = path_beside(job)
+    try:
+        there = path.stat()
+    except OSError:
+        return Runs(), ()
+    return _read(path, there.st_mtime_ns, there.st_size)
+
+
+@lru_cache(maxsize=256)
+def _read(path: Path, _time: int, _size: int) -> tuple[Runs, tuple[Problem, ...]]:
+    """By time and size: a file that did not grow is not read again."""
+    return runs_from(bytes_of(path, _WHAT))
+
+
+def runs_from(raw: bytes) -> tuple[Runs, tuple[Problem, ...]]:
+    """The entries of a record's bytes that count, and all that is wrong with the others."""
+    found: dict[str, Entry] = {}
+    problems: list[Problem] = []
+    for first, lines in blocks(raw):
+        heading = _FORMAT.match(lines[0])
+        if heading is not None and len(lines) == 1:
+            if sentence := what_is_wrong(heading[1], OF_LISTS):
+                # Of another format nothing is guessed: what stands below may mean something else.
+                return Runs(), (*problems, Problem(first, "format", sentence))
+            continue
+        if not is_closed(lines[-1]):
+            problems.append(Problem(first, "", torn_words(first, lines, "enter it again")))
+            continue
+        entry, wrong = entry_from(lines, first)
+        problems += wrong
+        if entry is not None:
+            found.setdefault(entry.id, entry)
+    ordered = tuple(sorted(found.values(), key=lambda one: (one.date, one.time)))
+    return (
+        Runs(
+            entries=tuple(one for one in ordered if not one.takes_back),
+            back=tuple(one for one in ordered if one.takes_back),
+        ),
+        tuple(problems),
+    )
+
+
+def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
+    """Write entries behind the others, all or none; returns them as the file has them, with their ids.
+
+    Raises
+    ------
+    DocumentError
+        If one of them makes no sense.
+    CommandError
+        If one is there already, or a step was entered for that day: one step on one day is one entry, however many passes.
+    CannotWrite
+        If the disk refuses, or another program is writing; what was there is still there.
+    """
+    path = path_beside(job)
+    written = tuple(_checked(one) for one in entries)
+    with alone(path):
+        there = read_runs(job)[0]
+        known = {one.id for one in (*there.entries, *there.back)}
+        taken = {(one.key, one.date, one.machine): one for one in there.standing if one.about == "step"}
+        for one in written:
+            before = taken.get((one.key, one.date, one.machine))
+            if one.about == "step" and not one.takes_back and before is not None:
+                raise CommandError(
+                    f"Step {one.number} was entered for {one.date} already ({before.outcome}, {before.id[:6]}): take that back first, "
+                    "or give the day on which it was cut again."
+                )  # fmt: skip
+            if one.id in known:
+                raise CommandError(f"This very entry is recorded already ({one.id[:6]}).")
+            if one.about == "step" and not one.takes_back:
+                taken[one.key, one.date, one.machine] = one
+            known.add(one.id)
+        head = _HEAD.format(job=written[0].job if written else "")
+        add(path, _WHAT, head, (entry_text(one) for one in written), lambda raw: _proved(path, raw, written))
+    return written
+
+
+def _checked(entry: Entry) -> Entry:
+    """As the file will have it. Raises DocumentError where it makes no sense."""
+    lines = lines_of(replace(entry, id=""))
+    found, problems = entry_from([*lines, f"{END}: {id_of(lines)}"], 1)
+    if found is None:
+        raise DocumentError("this entry", tuple(one._replace(line=None) for one in problems))
+    return found
+
+
+def _proved(path: Path, raw: bytes, entries: tuple[Entry, ...]) -> None:
+    """That the file will say these entries when it is read again; asked before a byte of them is on the disk."""
+    found, problems = runs_from(raw)
+    missing = {one.id for one in entries} - {one.id for one in (*found.entries, *found.back)}
+    if missing:
+        why = " ".join(str(problems[-1]).split()) if problems else "nothing is read of it"
+        raise CannotWrite(f"{path.name} was not written to, because the entry could not be read again: {why}")
+
+
+def take_back(
+    job: Path | str, start: str, date: str, *, role: str = "", note: str = "", clock: str = ""
+) -> Entry:
+    """Take back the one entry whose id begins so; returns it. Both stay in the file.
+
+    Raises
+    ------
+    NoSuchEntry
+        If there is no such entry, or more than one.
+    """
+    standing = read_runs(job)[0].standing
+    found = [one for one in standing if start.strip() and one.id.startswith(start.strip().lower())]
+    if len(found) != 1:
+        many = (
+            f"“{start}” begins {len(found)} entries: write more of it"
+            if found
+            else f"there is no entry “{start}”"
+        )
+        raise NoSuchEntry(f"{many}; what is recorded: {path_beside(job).name}")
+    one = found[0]
+    record(
+        job,
+        (
+            Entry(job=one.job, plan=one.plan, revision=one.revision, machine=one.machine, date=date, about=one.about, time=clock,
+                  role=role, note=note, takes_back=one.id),
+        ),
+    )  # fmt: skip
+    return one
