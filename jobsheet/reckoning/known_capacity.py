@@ -20,7 +20,7 @@ from jobsheet.reckoning.worked_anew import anew
 
 def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: Shop) -> Snapshot | None:
     """What the machine's trials teach; None where there are none."""
-    from jobsheet.storage.proof_log import read_log
+    from jobsheet.storage.records.proof_log import read_log
 
     found = read_log(machine).teaching if trials is None else tuple(trials)
     if not any(not one.changed for one in found):

@@ -9,7 +9,7 @@ from jobsheet.limits.as_depth import said
 from jobsheet.model.capacity import Doubt, Snapshot
 from jobsheet.model.trials import MILLING, Trial
 from jobsheet.operations.names import show
-from jobsheet.storage.proof_log import Log
+from jobsheet.storage.records.proof_log import Log
 from jobsheet.units.grammar import read
 
 #: What a number is called in a sentence, up to where it is read at a glance.

@@ -8,9 +8,9 @@ from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
 from jobsheet.model.job import Operation
-from jobsheet.model.runs import NOT_CUT, Entry
 from jobsheet.model.setting import Setting
 from jobsheet.model.trials import Trial
+from jobsheet.model.what_ran import NOT_CUT, Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.answers.stopwatch_answer import stopwatch

@@ -19,7 +19,7 @@ from jobsheet.model.capacity import Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.paths import own_folder
 from jobsheet.reckoning.known_capacity import snapshot_of
-from jobsheet.storage.proof_log import read_log
+from jobsheet.storage.records.proof_log import read_log
 from jobsheet.storage.shop_file import workshop
 
 #: Raised when the meaning of what is kept, or how it is learned, changes.

@@ -41,7 +41,7 @@ class Carried(Struct, frozen=True, kw_only=True):
 
 def carried_with(job: Job) -> tuple[tuple[str, bytes], ...]:
     """Names and content of what goes into a job's sheets beside it; what cannot be read is left out."""
-    from jobsheet.storage.proof_log import as_text
+    from jobsheet.storage.records.proof_log import as_text
 
     found = []
     try:
@@ -103,7 +103,7 @@ def _take_log(carried: Carried) -> str:
     """The records join the log that there is; why they cannot, in a sentence."""
     import tempfile
 
-    from jobsheet.storage.proof_log import merge
+    from jobsheet.storage.records.proof_log import merge
 
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / f"{carried.machine}.txt"

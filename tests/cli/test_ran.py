@@ -11,8 +11,8 @@ from jobsheet.__main__ import main
 from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.proof_log import read_log
-from jobsheet.storage.run_log import path_beside
+from jobsheet.storage.records.proof_log import read_log
+from jobsheet.storage.records.run_log import path_beside
 
 MACHINE = "knee-mill-k-2"
 

@@ -7,7 +7,7 @@ had to be answered, seconds.
 import pytest
 
 from jobsheet.storage.card_files import card_names
-from jobsheet.storage.proof_log import records_from
+from jobsheet.storage.records.proof_log import records_from
 from tests.e2e.counted_hand import CountedHand
 
 pytestmark = pytest.mark.e2e

@@ -8,7 +8,7 @@ from jobsheet.errors import NoSuchEntry
 from jobsheet.gui.forms import ask
 from jobsheet.gui.places.proving.proving_window import ProvingWindow
 from jobsheet.storage.card_files import card_names
-from jobsheet.storage.proof_log import read_log
+from jobsheet.storage.records.proof_log import read_log
 
 #: No card, no name of a card, and longer than the name of a file can be.
 NAMES = ["gone-to-the-scrapyard", "<b>x</b> & y", "../../etc/passwd", "w" * 3000]

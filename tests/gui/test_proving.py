@@ -6,7 +6,7 @@ from PySide6 import QtCore
 
 from jobsheet.gui.forms import ask
 from jobsheet.gui.places.proving.proving_window import ProvingWindow
-from jobsheet.storage.proof_log import own_path, read_log
+from jobsheet.storage.records.proof_log import own_path, read_log
 
 
 @pytest.fixture

@@ -20,9 +20,9 @@ import yaml
 
 from jobsheet.__main__ import main
 from jobsheet.operations.registry import kinds
-from jobsheet.storage import proof_log
 from jobsheet.storage.job_file import job_from_text, read_job
 from jobsheet.storage.job_writing import write_job
+from jobsheet.storage.records import proof_log
 
 OLD = Path(__file__).parent / "format-1"
 JOBS = sorted((OLD / "jobs").glob("*.yaml"))
@@ -287,8 +287,8 @@ def test_the_workshops_numbers_are_read(old_home):
 
 
 def test_the_proof_log_keeps_every_record_and_teaches_what_it_taught(old_home, capsys):
-    from jobsheet.storage.proof_log import read_log
-    from jobsheet.storage.proof_record import record_text
+    from jobsheet.storage.records.proof_log import read_log
+    from jobsheet.storage.records.proof_record import record_text
 
     text = (old_home / "proof" / f"{CARD}.txt").read_text(encoding="utf-8")
     log = read_log(CARD)

@@ -9,7 +9,7 @@ from jobsheet.model.trials import Asked, Trial
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.reckoning.taught import proof_of
 from jobsheet.storage.job_file import read_job
-from jobsheet.storage.proof_log import append, strike
+from jobsheet.storage.records.proof_log import append, strike
 
 KEY = "face-1-rough"
 

@@ -16,7 +16,7 @@ from jobsheet.catalog.reading.own_files import OwnFile, _plain
 from jobsheet.catalog.reading.strict_yaml import parse
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.model.job import Job
-from jobsheet.model.runs import Entry
+from jobsheet.model.what_ran import Entry
 from jobsheet.operations.registry import kinds
 from jobsheet.paths import resources, sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
@@ -27,9 +27,9 @@ from jobsheet.storage.cabinet_file import cabinet_from_text
 from jobsheet.storage.job_file import job_from_text
 from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.machine_file import machine_from_text
-from jobsheet.storage.proof_log import records_from
-from jobsheet.storage.run_log import runs_from
-from jobsheet.storage.run_record import entry_text
+from jobsheet.storage.records.proof_log import records_from
+from jobsheet.storage.records.run_log import runs_from
+from jobsheet.storage.records.run_record import entry_text
 from jobsheet.storage.shop_file import OPINIONS, PLACE, SHOP, shop_from_text
 
 HERE = Path(__file__).parent.parent

@@ -12,7 +12,7 @@ from jobsheet.storage import carried
 from jobsheet.storage.card_files import LONGEST, card_digest, card_path, find_card, planned_for
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.pdf_jobs import inside, job_text
-from jobsheet.storage.proof_log import read_log
+from jobsheet.storage.records.proof_log import read_log
 
 SAMPLE = sample_jobs() / "hm-100-drilled-plate-b2.yaml"
 MACHINE = "bench-mill-b-2"
@@ -54,7 +54,7 @@ def test_the_log_that_is_carried_is_the_log(own_home, tmp_path):
     printed = tmp_path / "plate.pdf"
     assert main(["sheet", str(SAMPLE), "-o", str(printed)]) == 0
     (text,) = PdfReader(printed).attachments[f"{MACHINE} proof log.txt"]
-    from jobsheet.storage.proof_log import records_from
+    from jobsheet.storage.records.proof_log import records_from
 
     records, problems = records_from(text, MACHINE)
     assert problems == ()

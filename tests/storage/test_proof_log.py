@@ -14,9 +14,9 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
 from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
-from jobsheet.storage import closed_records, proof_lock, proof_log
-from jobsheet.storage.proof_log import append, merge, own_path, read_log, records_from, strike
-from jobsheet.storage.proof_record import record_text
+from jobsheet.storage.records import closed_records, proof_lock, proof_log
+from jobsheet.storage.records.proof_log import append, merge, own_path, read_log, records_from, strike
+from jobsheet.storage.records.proof_record import record_text
 
 MACHINE = "test-mill"
 
@@ -148,7 +148,7 @@ def test_a_disk_that_refuses_says_so_and_keeps_what_was_there(monkeypatch):
 def test_two_programs_writing_at_once_lose_nothing(own_home):
     """Four processes of eight trials each: 32 records, none torn."""
     code = (
-        "import sys; from tests.storage.test_proof_log import trial, MACHINE; from jobsheet.storage.proof_log import append\n"
+        "import sys; from tests.storage.test_proof_log import trial, MACHINE; from jobsheet.storage.records.proof_log import append\n"
         "for n in range(8): append(MACHINE, trial(note=f'{sys.argv[1]} {n}'))"
     )
     here = Path(__file__).resolve().parents[2]

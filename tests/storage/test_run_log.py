@@ -13,11 +13,11 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
-from jobsheet.model.runs import CHANGES, NOT_CUT, Entry
 from jobsheet.model.trials import OUTCOMES
-from jobsheet.storage import closed_records
-from jobsheet.storage.run_log import path_beside, read_runs, record, runs_from, take_back
-from jobsheet.storage.run_record import entry_text
+from jobsheet.model.what_ran import CHANGES, NOT_CUT, Entry
+from jobsheet.storage.records import closed_records
+from jobsheet.storage.records.run_log import path_beside, read_runs, record, runs_from, take_back
+from jobsheet.storage.records.run_record import entry_text
 
 
 def entry(**more) -> Entry:
@@ -140,7 +140,7 @@ def test_nobody_is_taken_back_by_half_a_name(tmp_path):
 def test_killed_while_writing_no_entry_that_was_said_to_be_kept_is_lost(tmp_path):
     job = tmp_path / "a.yaml"
     code = (
-        "import sys\nfrom tests.storage.test_run_log import entry\nfrom jobsheet.storage.run_log import record\n"
+        "import sys\nfrom tests.storage.test_run_log import entry\nfrom jobsheet.storage.records.run_log import record\n"
         "for n in range(10000):\n"
         "    (one,) = record(sys.argv[1], (entry(key=f'k{n}', number=n + 1),))\n    print(one.id, flush=True)\n"
     )

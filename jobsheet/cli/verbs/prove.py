@@ -192,7 +192,7 @@ def enter_command(**options: Any) -> int:
     Exit code 1 after an outcome that ends the ladder.
     """  # fmt: skip
     from jobsheet.reckoning.ladder.ladders import rung_at, today, trial_of
-    from jobsheet.storage.proof_log import append
+    from jobsheet.storage.records.proof_log import append
     from jobsheet.units.grammar import read
 
     ladder = _ladder(options)
@@ -250,7 +250,7 @@ def show_command(machine: str, want_json: bool) -> int:
     Exit code 1 when something of the log cannot be read.
     """
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.proof_log import read_log
+    from jobsheet.storage.records.proof_log import read_log
 
     card = find_card(machine)
     log = read_log(card.name)
@@ -293,7 +293,7 @@ def strike_command(machine: str, trial: str, note: str, role: str) -> int:
     """Strike out a wrong trial by its id: a later record says so, nothing is changed."""
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.proof_log import strike
+    from jobsheet.storage.records.proof_log import strike
 
     done = strike(find_card(machine).name, trial, today(), role, note, _clock())
     say(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
@@ -309,7 +309,7 @@ def keep_command(machine: str, trial: str, note: str, role: str) -> int:
     """Say of a trial that does not fit the others that it was so: it counts as it stands and is not asked about again."""
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.proof_log import mark
+    from jobsheet.storage.records.proof_log import mark
 
     done = mark(find_card(machine).name, today(), keeps=trial, role=role, note=note, clock=_clock())
     say(f"{done.keeps} was so: it counts as it stands.")
@@ -330,7 +330,7 @@ def changed_command(machine: str, what: str, note: str, date: str, role: str) ->
     from jobsheet.model.trials import CHANGES
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.proof_log import mark
+    from jobsheet.storage.records.proof_log import mark
 
     day = date or today()
     clock = _clock() if day == today() else ""
@@ -352,7 +352,7 @@ def changed_command(machine: str, what: str, note: str, date: str, role: str) ->
 def merge_command(machine: str, file: str) -> int:
     """Take over from another log of this machine what is not in yours yet. Exit code 1 when some of it cannot be read."""
     from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.proof_log import merge
+    from jobsheet.storage.records.proof_log import merge
 
     done = merge(find_card(machine).name, file)
     say(

@@ -125,7 +125,7 @@ def _base(job: str, plan: Any, said: dict[str, Any]) -> Any:
     """What every entry says: of which plan, which machine and which day."""
     from pathlib import Path
 
-    from jobsheet.model.runs import Entry
+    from jobsheet.model.what_ran import Entry
     from jobsheet.storage.check_code import check_code
 
     today, clock = _now()
@@ -145,8 +145,8 @@ def _words(operation: Any) -> str:
 
 def _step(plan: Any, words: str) -> tuple[Any, str]:
     """`40=clean` as the step of that number and an outcome."""
-    from jobsheet.model.runs import NOT_CUT
     from jobsheet.model.trials import OUTCOMES
+    from jobsheet.model.what_ran import NOT_CUT
 
     number, equals, outcome = (part.strip() for part in words.partition("="))
     if not equals:
@@ -169,8 +169,8 @@ def _keep(job: str, entries: tuple[Any, ...], *, proof: bool, quiet: bool) -> No
     from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.reckoning.run_trials import trial_of_entry
-    from jobsheet.storage.proof_log import append
-    from jobsheet.storage.run_log import path_beside, record
+    from jobsheet.storage.records.proof_log import append
+    from jobsheet.storage.records.run_log import path_beside, record
 
     written = record(job, entries)
     if not quiet:
@@ -192,7 +192,7 @@ def _keep(job: str, entries: tuple[Any, ...], *, proof: bool, quiet: bool) -> No
 
 def _take_back(job: str, start: str, said: dict[str, Any]) -> int:
     """Out of the record beside the job, and what it taught out of the proof log."""
-    from jobsheet.storage import proof_log, run_log
+    from jobsheet.storage.records import proof_log, run_log
 
     today, clock = _now()
     one = run_log.take_back(job, start, today, role=said["role"], note=said["note"], clock=clock)
@@ -210,7 +210,7 @@ def _list(job: str, *, want_json: bool) -> int:
     """What is recorded, the newest day first."""
     import msgspec
 
-    from jobsheet.storage.run_log import path_beside, read_runs
+    from jobsheet.storage.records.run_log import path_beside, read_runs
 
     runs, problems = read_runs(job)
     if want_json:

@@ -17,7 +17,7 @@ from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import OUTCOMES, Trial
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
 from jobsheet.storage.card_files import card_names
-from jobsheet.storage.proof_log import Log, append, read_log, strike
+from jobsheet.storage.records.proof_log import Log, append, read_log, strike
 
 if TYPE_CHECKING:
     from jobsheet.model.job import Job

@@ -11,7 +11,7 @@ from jobsheet.reckoning.worked_anew import anew
 from jobsheet.review.mending.best_here import best_here, no_cut_goes
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.storage.proof_log import read_log
+from jobsheet.storage.records.proof_log import read_log
 
 _GOOD = ("clean",)
 

@@ -8,10 +8,10 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.errors import Problem, QuantityError
-from jobsheet.model.runs import ABOUT, NOT_CUT, Entry
 from jobsheet.model.trials import OUTCOMES, SLIPPED
-from jobsheet.storage.closed_records import END, closed, id_of, note_lines, one_line
-from jobsheet.storage.proof_record import number as six_digits
+from jobsheet.model.what_ran import ABOUT, NOT_CUT, Entry
+from jobsheet.storage.records.closed_records import END, closed, id_of, note_lines, one_line
+from jobsheet.storage.records.proof_record import number as six_digits
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.table import BY_SPELLING
 

@@ -19,9 +19,9 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
 from jobsheet.model.trials import Trial
 from jobsheet.paths import own_folder, resources
-from jobsheet.storage.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
-from jobsheet.storage.proof_lock import alone
-from jobsheet.storage.proof_record import lines_of, record_text, trial_from
+from jobsheet.storage.records.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
+from jobsheet.storage.records.proof_lock import alone
+from jobsheet.storage.records.proof_record import lines_of, record_text, trial_from
 from jobsheet.storage.versions import OF_LISTS, what_is_wrong
 
 FOLDER = "proof"

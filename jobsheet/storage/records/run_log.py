@@ -13,10 +13,10 @@ from pathlib import Path
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
-from jobsheet.model.runs import Entry, Runs
-from jobsheet.storage.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
-from jobsheet.storage.proof_lock import alone
-from jobsheet.storage.run_record import entry_from, entry_text, lines_of
+from jobsheet.model.what_ran import Entry, Runs
+from jobsheet.storage.records.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
+from jobsheet.storage.records.proof_lock import alone
+from jobsheet.storage.records.run_record import entry_from, entry_text, lines_of
 from jobsheet.storage.versions import OF_LISTS, what_is_wrong
 
 _FORMAT = re.compile(r"^format:\s*(\S+)$")

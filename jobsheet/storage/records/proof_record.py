@@ -15,8 +15,8 @@ from msgspec.structs import replace
 
 from jobsheet.errors import Problem, QuantityError
 from jobsheet.model.trials import CHANGES, LEARNED, OUTCOMES, PROCESSES, SLIPPED, WORKED, Asked, Trial
-from jobsheet.storage.closed_records import END, closed, id_of, note_lines, one_line
 from jobsheet.storage.older_words import SLIPPED as OLD_SLIPPED
+from jobsheet.storage.records.closed_records import END, closed, id_of, note_lines, one_line
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.show import plain
 from jobsheet.units.table import BY_SPELLING
