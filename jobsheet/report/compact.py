@@ -19,54 +19,80 @@ from jobsheet.report.set_up_sheet import STEPS, Part, after, foot, legend, rows_
 from jobsheet.report.titles import printed_code_of, short_title, title
 from jobsheet.report.wording import CHECKED, FOOT, TRAINEE_JOB
 
-#: Notes of the whole job stand beside the steps: at least so many, else they want a page of their own.
+#: Notes of the whole job stand beside the steps or under the positions: at least so many, else they want a page of their own.
 LEAST = 3
-#: Texts in letters, and heights of the two rows of pictures [points], from roomy to narrow.
+COUNTS = (*range(MOST, LEAST, -2), LEAST)
+#: Texts in letters, and heights of the two rows of pictures [points], from roomy to narrow; a row of height 0 is left out: with one
+#: set-up the finished part is what it leaves, and the sizes of the stock are in the title block.
 TRIES = (
     ((900, 500), 118.0, 118.0), ((900, 500), 98.0, 98.0), ((900, 500), 84.0, 84.0), ((900, 500), 66.0, 80.0),
-    ((900, 500), 54.0, 74.0), ((400, 300), 54.0, 74.0),
+    ((900, 500), 0.0, 118.0), ((900, 500), 0.0, 98.0), ((900, 500), 0.0, 84.0), ((400, 300), 0.0, 84.0), ((400, 300), 0.0, 74.0),
 )  # fmt: skip
 
 
-def compact(plan: Plan) -> list[Page]:
-    """The two pages; none where the job has more set-ups or steps, or where they have no room for it."""
+def compact(plan: Plan) -> tuple[list[Page], bool]:
+    """The two pages, and whether what is to be heeded stands on them; no page where the job has more set-ups or steps, or no room.
+
+    The notes of the whole job stand below the steps; where these need their page, below the positions; else they are left to a
+    page of their own.
+    """
     if len(plan.courses) != 1 or not plan.measured:
-        return []
+        return [], False
     course = plan.courses[0]
     rows = tuple(step for some in rows_of(plan, course) for step in some)
-    things = fetched(plan)
     if (
         not 0 < len(rows) <= STEPS
         or len(course.points) > ON_THE_SHEET
-        or len(things) > FETCH
+        or len(fetched(plan)) > FETCH
         or len(open_lines(plan)) > FETCH
     ):
-        return []
+        return [], False
     part = Part(course=course, steps=rows)
-    for lengths, high, held in TRIES:
-        first = _first(plan, part, lengths, high, held)
-        if plan.shots and plan.shown and not plan.fits(first):
-            # No drawing is made smaller for a photograph: it then has a page of its own.
-            plan.shown = False
-            if not plan.fits(without := _first(plan, part, lengths, high, held)):
-                plan.shown = True
-            else:
-                first = without
-        if plan.fits(first):
-            return _both(plan, part, first)
-    return []
-
-
-def _both(plan: Plan, part: Part, first: Page) -> list[Page]:
-    """The first page with as many notes on the second as there is room for."""
+    fitting = (first for sizes in TRIES if (first := _fitting(plan, part, sizes)) is not None)
+    first = next(fitting, None)
+    if first is None:
+        return [], False
     for short in (False, True):
-        rows = rows_of(plan, part.course, short=short)
-        steps = tuple(step for some in rows for step in some)
-        for most in range(MOST, LEAST - 1, -2):
-            second = _second(plan, replace(part, steps=steps), first, most)
+        rows = tuple(step for some in rows_of(plan, course, short=short) for step in some)
+        part = replace(part, steps=rows)
+        for most in COUNTS:
+            second = _second(plan, part, first, most)
             if plan.fits(second):
-                return [first, second]
-    return []
+                return [first, second], True
+    second = _second(plan, part, first, 0)
+    if not plan.fits(second):
+        return [], False
+    for roomy in (first, *fitting):
+        for most in COUNTS:
+            noted = _noted(plan, roomy, second, most)
+            if plan.fits(noted):
+                return [noted, second], True
+    return [first, second], False
+
+
+def _fitting(plan: Plan, part: Part, sizes: tuple[tuple[int, int], float, float]) -> Page | None:
+    """The first page with pictures and texts of those sizes; None where it has no room for them.
+
+    No drawing is made smaller for a photograph: it then has a page of its own.
+    """
+    first = _first(plan, part, *sizes)
+    if plan.fits(first):
+        return first
+    if plan.shots and plan.shown:
+        plan.shown = False
+        without = _first(plan, part, *sizes)
+        if plan.fits(without):
+            return without
+        plan.shown = True
+    return None
+
+
+def _noted(plan: Plan, first: Page, second: Page, most: int) -> Page:
+    """The first page with the notes of the whole job at its end, over the line that is signed."""
+    *above, change, signature = first.blocks
+    return replace(
+        first, blocks=(*above, Rule("frame"), *rest(plan, (first, second), most), Rule(), change, signature)
+    )
 
 
 def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: float) -> Page:
@@ -88,8 +114,7 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
         title=title(plan, "Sheet", "Cover and set-up"),
         blocks=(
             *open_box(lines),
-            plan.once(pictures, high),
-            Rule(),
+            *((plan.once(pictures, high), Rule()) if high else ()),
             Columns(parts=(left, right), shares=(0.48, 0.52)),
             Rule(),
             *plan.once(full_pictures, course, held),
@@ -110,17 +135,16 @@ def _second(plan: Plan, part: Part, first: Page, most: int) -> Page:
     course: Course = part.course
     steps = Steps(part.steps)
     made = Page(kind="set-up", title=(), blocks=(steps,))
+    notes = (Gap(2), Rule("frame"), *rest(plan, (first, made), most)) if most else ()
     return Page(
         kind="set-up",
         about=course.set_up.key,
-        title=short_title(plan, "Sheet", "Steps and safety"),
+        title=short_title(plan, "Sheet", "Steps and safety" if most else "Steps"),
         blocks=(
             steps,
             Rule(),
             *after(plan, course, short=True),
-            Gap(2),
-            Rule("frame"),
-            *rest(plan, (first, made), most),
+            *notes,
             *revision_blocks(plan),
         ),
         legend=legend(plan, (part,)),

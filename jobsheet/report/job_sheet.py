@@ -116,9 +116,9 @@ def _whole(plan: Plan) -> list[Page]:
 
 def _set_out(plan: Plan) -> list[Page]:
     """Cover, set-ups, positions that have no room there, and what is still to be heeded."""
-    pages = compact(plan)
+    pages, heeded = compact(plan)
     if pages:
-        return pages
+        return pages if heeded else _with_safety(plan, pages)
     first, parts = cover(plan), set_up_parts(plan)
     pages = [*first, *set_up_pages(plan, parts)]
     for course in plan.courses:

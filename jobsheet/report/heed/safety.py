@@ -132,4 +132,6 @@ def _by_law(plan: Plan) -> list[object]:
     lines = by_law(plan.notes, plan.reckoned.shop.country).lines(today())
     if not lines:
         return []
+    if len(lines) == 1:
+        return [Words(f"Law and advice. {lines[0]}", "note")]
     return [Gap(6), Heading("Law and advice"), *(Words(text, "label") for text in lines)]
