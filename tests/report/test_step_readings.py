@@ -32,14 +32,24 @@ def test_every_layer_has_its_reading_on_the_sheet(samples):
 
 
 def test_a_cut_along_the_outside_is_wound_to_from_a_touch_of_that_side(samples):
-    """HM-103, step 60: 3 mm off in three cuts on lines of 0.001 in: 39.4, 78.7 and 118.1 lines."""
+    """HM-103, step 40, which makes C and has no zero: 3 mm off in three cuts on lines of 0.001 in: 39.4, 78.7 and 118.1 lines."""
     block = read_job(samples / "hm-103-pivot-block.yaml")
     rows = {row.number: row for steps in all_of(pages(block), Steps) for row in steps.rows}
-    side, down = rows["60"].dials
+    side, _ = rows["40"].dials
     assert (side.caption, side.readings) == (
         "X from touching the right side, each cut in 1, 2, 3",
         ("0 + 39", "0 + 79", "0 + 118"),
     )
+
+
+def test_the_outside_cut_of_the_pivot_block_comes_after_its_zero(samples):
+    """Look-2: step 55 finds C, then B, before the end is milled. To 80 with a cutter of 20, 1 mm a cut: centre at 92, 91, 90 mm, 5.08 mm a turn."""
+    block = read_job(samples / "hm-103-pivot-block.yaml")
+    numbers = {operation.number: operation for _, operation in block.operations()}
+    assert (numbers[55].key, numbers[55].fields.edges) == ("find-b-c", "C, then B")
+    rows = {row.number: row for steps in all_of(pages(block), Steps) for row in steps.rows}
+    side, down = rows["60"].dials
+    assert side.readings == ("18 + 22", "17 + 183", "17 + 143")
     assert down.readings == ("3 + 94", "7 + 87", "11 + 81", "15 + 75")  # look-2 has the same four
 
 

@@ -176,7 +176,7 @@ _COUNTED_OTHERWISE = {
     ("hm-102-slide-plate", 105): "the ends of the slot were plunged before",
     ("hm-103-pivot-block", 40): "the figures count the end as long as the casting was",
     ("hm-103-pivot-block", 50): "the figures count the top as long as the casting was",
-    ("hm-103-pivot-block", 55): "the figures count the top as long as the casting was",
+    ("hm-103-pivot-block", 52): "the figures count the top as long as the casting was",
     ("hm-104-cover-plate", 60): "the entry hole, and the slug's own width",
     ("hm-104-cover-plate", 82): "two sides share a corner",
     ("hm-104-cover-plate", 84): "two sides share a corner",
