@@ -12,6 +12,7 @@ from jobsheet.model.prints import WHOLE, Prints
 def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> tuple[Any, bool]:
     """The pages of a job, and whether something in it should stop you."""
     from jobsheet.cli.named_job import job_named, shots_named
+    from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
@@ -39,6 +40,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
         name=path.stem,
         wanted=wanted,
         shots=shots,
+        printed_on=today(),
     )
     for shot in shots:
         if shot.problem:

@@ -225,15 +225,24 @@ class Measures(Struct, frozen=True):
 
 
 class Writing(Struct, frozen=True):
-    """Empty lines to write on; it takes the room that a page has left."""
+    """Empty lines to write on, the first with its caption; it takes the room that a page has left."""
 
     lines: int = 2
+    caption: str = ""
 
 
 class Blanks(Struct, frozen=True):
     """Short lines to write on, side by side, each with its caption."""
 
     captions: tuple[str, ...]
+
+
+class Outcomes(Struct, frozen=True):
+    """A box for each step to write the digit of how it went; a head before them, short lines to write on behind, each with its caption."""
+
+    steps: tuple[str, ...]
+    captions: tuple[str, ...] = ()
+    head: str = ""
 
 
 class Signature(Struct, frozen=True):

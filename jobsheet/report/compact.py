@@ -15,7 +15,7 @@ from jobsheet.report.photograph_pages import with_photograph
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET
 from jobsheet.report.set_up_head import full_pictures, positions_on
-from jobsheet.report.set_up_sheet import STEPS, Part, after, foot, legend, rows_of
+from jobsheet.report.set_up_sheet import STEPS, Part, after, cut_numbers, foot, legend, rows_of
 from jobsheet.report.titles import printed_code_of, short_title, title
 from jobsheet.report.wording import CHECKED, FOOT, TRAINEE_JOB
 
@@ -148,7 +148,7 @@ def _second(plan: Plan, part: Part, first: Page, most: int) -> Page:
             *revision_blocks(plan),
         ),
         legend=legend(plan, (part,)),
-        foot=foot(plan),
+        foot=foot(plan, key=bool(cut_numbers(plan, course))),
         band=band(plan, (course.set_up.key,)),
         code=plan.mark,
     )

@@ -52,6 +52,7 @@ def job_sheet(
     name: str = "job",
     wanted: Prints = WHOLE,
     shots: tuple[Shot, ...] = (),
+    printed_on: str = "",
 ) -> Document:
     """All pages of a job.
 
@@ -73,6 +74,8 @@ def job_sheet(
         Which pages; without a word all that a bench needs
     shots : tuple of Shot
         The photographs of the job, with their bytes
+    printed_on : str
+        The day of printing, for the foot of every page; empty leaves it out
 
     Raises
     ------
@@ -83,7 +86,7 @@ def job_sheet(
     plan = Plan(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
         courses=courses(job, reckoned.settings), not_checked=not_checked, file=_file(name), code=check_code(data), measured=fits is not always,
-        covered="whole" in wanted.pages, shots=shots,
+        covered="whole" in wanted.pages, shots=shots, printed_on=printed_on,
     )  # fmt: skip
     pages, left_out = chosen_pages(plan, wanted, _whole)
     if working:

@@ -61,6 +61,8 @@ class Plan(Struct, kw_only=True):
     not_checked: tuple[NotChecked, ...] = ()
     #: The check code of the plan that these sheets carry.
     code: str = ""
+    #: The day on which they are printed, as it is written; empty where nobody says.
+    printed_on: str = ""
     #: The name of the file that they were made from.
     file: str = ""
     #: Whether the cover is printed with these pages.
@@ -90,8 +92,10 @@ class Plan(Struct, kw_only=True):
 
     @property
     def mark(self) -> str:
-        """File and check code, for the foot of every page; nothing without a code."""
-        return " · ".join(part for part in (self.file, f"check {self.code}") if part) if self.code else ""
+        """File, check code and the day of printing, for the foot of every page; nothing without a code."""
+        printed = f"printed {self.printed_on}" if self.printed_on else ""
+        parts = (self.file, f"check {self.code}", printed)
+        return " · ".join(part for part in parts if part) if self.code else ""
 
     @property
     def reminders(self) -> Reminders:

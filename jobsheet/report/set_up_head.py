@@ -87,7 +87,8 @@ def _reminded(plan: Plan, course: Course) -> tuple[Words, ...]:
     return (Words(f"{said}.", "note"),) if said else ()
 
 
-def _letters(plan: Plan) -> tuple[tuple[str, str], ...]:
+def letters_of(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """The letters of the datums with the faces they lie on, short enough for a picture."""
     return tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
 
 
@@ -98,13 +99,13 @@ def _on_sheet(course: Course) -> tuple[Point, ...]:
 def _small(plan: Plan, course: Course) -> tuple[object, ...]:
     """A block of some 40 mm: hold and zero with the rest in words beside them, and the ticks below."""
     set_up = course.set_up
-    hold = holding_picture(set_up, course.lie, _letters(plan), 126, SMALL, plan.card)
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 126, SMALL, plan.card)
     beside = (*said(held_facts(plan, course)), *_reminded(plan, course))
     return (
         Columns(
             parts=(
                 (Picture("", hold),),
-                (_zero(plan, course, _on_sheet(course), 166, SMALL, title=""),),
+                (zero_from_above(plan, course, _on_sheet(course), 166, SMALL, title=""),),
                 (Gap(1), *beside),
             ),
             shares=(0.265, 0.345, 0.39),
@@ -121,12 +122,12 @@ def _again(plan: Plan, course: Course, before: str, high: float) -> tuple[object
     gone = gone_by(set_up, int(before)) if before else frozenset()
     again = f"step {before}: {since or 'same holding'}, same zero"
     facts = (("continues from", again), *(fact for fact in held_facts(plan, course) if fact[0] in _AGAIN))
-    hold = holding_picture(set_up, course.lie, _letters(plan), 150, high, plan.card, gone)
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 150, high, plan.card, gone)
     return (
         Columns(
             parts=(
                 (Picture("", hold),),
-                (_zero(plan, course, _on_sheet(course), 180, high, gone, "", first=False),),
+                (zero_from_above(plan, course, _on_sheet(course), 180, high, gone, "", first=False),),
                 (Gap(1), *said(facts)),
             ),
             shares=(0.31, 0.37, 0.32),
@@ -135,7 +136,7 @@ def _again(plan: Plan, course: Course, before: str, high: float) -> tuple[object
     )
 
 
-def _zero(
+def zero_from_above(
     plan: Plan,
     course: Course,
     points: tuple[Point, ...],
@@ -154,7 +155,7 @@ def _zero(
             set_up,
             lie,
             points,
-            _letters(plan),
+            letters_of(plan),
             width,
             high,
             from_above(plan.stages, set_up.key),
@@ -169,7 +170,7 @@ def _zero(
 
 def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
     """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
-    set_up, datums = course.set_up, _letters(plan)
+    set_up, datums = course.set_up, letters_of(plan)
     hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card)
     after = shown(
         "After this set-up",
@@ -177,7 +178,7 @@ def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]
     )
     pictures: list[tuple[object, ...]] = [
         (Picture("Hold", hold),),
-        (_zero(plan, course, _on_sheet(course), 190, high),),
+        (zero_from_above(plan, course, _on_sheet(course), 190, high),),
     ]
     if after is not None:
         pictures.append((after,))

@@ -6,11 +6,13 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.model.job import Operation
+from jobsheet.model.trials import OUTCOMES
 from jobsheet.report.blocks import (
     Blanks,
     Columns,
     Gap,
     Heading,
+    Outcomes,
     Page,
     Rule,
     Step,
@@ -37,7 +39,11 @@ STEPS, FEW = 10, 4
 #: A last sheet has at least so many rows, where the one before it can spare them.
 LEAST = 3
 VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
-HAPPENED = "noise, chatter, finish, stall"
+#: What happened, in the order in which it is typed in afterwards: how each step went, what would be changed, minutes.
+DIGITS = " · ".join((*(f"{digit} {word}" for digit, word in enumerate(OUTCOMES, 1)), "0 not cut"))
+CHANGED = "would change: nothing, lighter, slower, other cutter, hold deeper, other order"
+MINUTES = ("min to set", "min to cut")
+KEY = f"How a step went: {DIGITS}."
 
 
 class Part(Struct, frozen=True, kw_only=True):
@@ -227,7 +233,17 @@ def _same_chain(one: Operation, other: Operation) -> bool:
 
 
 def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
-    """One page of one set-up, or of several short ones under headings of their own."""
+    """One page of one set-up, or of several short ones under headings of their own.
+
+    What the digits of what happened mean stands at its foot; where it has no room for that line, on the first line to write on.
+    """
+    page = _made(plan, parts, key=True)
+    if not parts[-1].last or any(part.small for part in parts) or not plan.measured or plan.fits(page):
+        return page
+    return _made(plan, parts, key=False)
+
+
+def _made(plan: Plan, parts: tuple[Part, ...], *, key: bool) -> Page:
     blocks: list[object] = []
     for part in parts:
         if len(parts) > 1:
@@ -235,7 +251,7 @@ def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
                 *((Gap(2), Rule("frame")) if blocks else ()),
                 Heading(_named(plan, part), "hold, and the zero from above"),
             ]
-        blocks += body(plan, part, captions=part is parts[0])
+        blocks += body(plan, part, captions=part is parts[0], key=key)
     about = tuple(part.course.set_up.key for part in parts)
     if len(parts) == 1:
         text = _named(plan, parts[0])
@@ -244,7 +260,7 @@ def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
         text = f"{', '.join(numbers[:-1])} and {numbers[-1]} of {len(plan.job.set_ups)}"
     return Page(
         kind="set-up", about=" ".join(about), title=short_title(plan, "Set-up" if len(parts) == 1 else "Set-ups", text),
-        blocks=tuple(blocks), legend=legend(plan, parts), foot=foot(plan), band=band(plan, about), code=plan.mark,
+        blocks=tuple(blocks), legend=legend(plan, parts), foot=foot(plan, key=key and any(part.last and cut_numbers(plan, part.course) for part in parts)), band=band(plan, about), code=plan.mark,
     )  # fmt: skip
 
 
@@ -255,7 +271,7 @@ def _named(plan: Plan, part: Part) -> str:
     return f"{text}, sheet {part.index + 1} of {part.count}" if part.count > 1 else text
 
 
-def body(plan: Plan, part: Part, *, captions: bool = True) -> list[object]:
+def body(plan: Plan, part: Part, *, captions: bool = True, key: bool = True) -> list[object]:
     """Head, steps and end of what of a set-up stands on a page."""
     blocks = [
         *head(
@@ -265,27 +281,36 @@ def body(plan: Plan, part: Part, *, captions: bool = True) -> list[object]:
     if part.steps:
         blocks.append(Steps(part.steps, captions))
     if part.last:
-        return [*blocks, Rule(), *after(plan, part.course, short=part.small)]
+        return [*blocks, Rule(), *after(plan, part.course, short=part.small, key=key)]
     return [*blocks, Rule(), Words(f"Go on to sheet {part.index + 2}: do not unclamp.", "number")]
 
 
-def after(plan: Plan, course: Course, *, short: bool) -> tuple[object, ...]:
+def after(plan: Plan, course: Course, *, short: bool, key: bool = True) -> tuple[object, ...]:
     """What is ticked before the work is taken out, and lines for what happened."""
     ticks = at_the_end(plan, course.set_up)
-    signed = Blanks(("made by", "checked by", "min set, cut"))
+    cuts = cut_numbers(plan, course)
     if short:
-        row = Blanks((f"what happened: {HAPPENED}", "made by", "min set, cut"))
-        return (*((Ticks(ticks),) if ticks else ()), row)
-    happened = (Heading("What happened", HAPPENED), Writing(1), signed)
+        return (*((Ticks(ticks),) if ticks else ()), Outcomes(cuts, ("would change", *MINUTES, "made by")))
+    signed = Blanks((*MINUTES, "made by", "checked by"))
+    happened = (Outcomes(cuts, head="What happened"), Writing(1, CHANGED if key else DIGITS), signed)
     if not ticks:
         return happened
     return (Columns(parts=((Heading("Before unclamping"), Ticks(ticks)), happened), shares=(0.35, 0.65)),)
 
 
-def foot(plan: Plan) -> tuple[str, ...]:
-    """The sentences at the foot of a page with steps."""
+def cut_numbers(plan: Plan, course: Course) -> tuple[str, ...]:
+    """The steps of a set-up that cut: work by hand has no outcome of a cut."""
+    return tuple(
+        str(operation.number)
+        for operation in course.set_up.operations
+        if plan.reckoned.operations[operation.key].governing is not None
+    )
+
+
+def foot(plan: Plan, *, key: bool) -> tuple[str, ...]:
+    """The sentences at the foot of a page with steps; `key` where the digits of what happened are written."""
     training = (TRAINEE,) if plan.job.trainee else ()
-    return (*training, *plan.chosen, f"{CALCULATED} {FOOT}")
+    return (*training, *plan.chosen, *((KEY,) if key else ()), f"{CALCULATED} {FOOT}")
 
 
 def legend(plan: Plan, parts: tuple[Part, ...]) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from jobsheet.report.blocks import (
     Measures,
     NoteLine,
     NoteLines,
+    Outcomes,
     Photograph,
     Picture,
     Rule,
@@ -36,6 +37,8 @@ from jobsheet.sheet.wrapping import fitted, wrap
 WRITING, BLANK = 19.0, 19.0
 #: Blanks for what was found, and for each number that is written between two cuts.
 FOUND, BETWEEN_CUTS = 70.0, 40.0
+#: The least room of a short line behind its caption.
+LEAST_BLANK = 26.0
 #: Ticks begin on stops so far apart: they stand under one another where they can.
 TICK = 26.0
 
@@ -191,19 +194,41 @@ def _columns(block: Columns, room: float) -> Laid:
 
 def _more_lines(blocks: tuple[object, ...], lines: int) -> tuple[object, ...]:
     """The same blocks, with lines to write on down to where the neighbour ends."""
-    return tuple(Writing(block.lines + lines) if isinstance(block, Writing) else block for block in blocks)
+    return tuple(
+        Writing(block.lines + lines, block.caption) if isinstance(block, Writing) else block
+        for block in blocks
+    )
 
 
 @lays(Writing)
 def _writing(block: Writing, room: float) -> Laid:
-    return Laid(
-        tuple(across(room, (index + 1) * WRITING - 1) for index in range(block.lines)), block.lines * WRITING
-    )
+    lines = tuple(across(room, (index + 1) * WRITING - 1) for index in range(block.lines))
+    words = (Text(0.0, WRITING - 5, block.caption, "caption"),) if block.caption else ()
+    return Laid((*words, *lines), block.lines * WRITING)
 
 
 @lays(Blanks)
 def _blanks(block: Blanks, room: float) -> Laid:
     return Laid(tuple(_short_lines(block.captions, 0.0, room, 0.0)), BLANK)
+
+
+@lays(Outcomes)
+def _outcomes(block: Outcomes, room: float) -> Laid:
+    """Steps with their boxes, as many in a line as have room; the short lines behind them, or below where they would be too short."""
+    items: list[Item] = [Text(0.0, 12.0, block.head, "head")] if block.head else []
+    x, y = (wide(block.head, "head") + 12 if block.head else 0.0), 1.0
+    for number in block.steps:
+        need = wide(number, "label bold") + 4 + BOX
+        if x and x + need > room:
+            x, y = 0.0, y + BOX + 4
+        items.append(Text(x, y + BOX - 3, number, "label bold"))
+        items.append(Line(box(x + need - BOX + 0.5, y + 0.5, BOX - 1, BOX - 1), "outline", closed=True))
+        x += need + 10
+    if not block.captions:
+        return Laid(tuple(items), y + BOX + 1)
+    if room - x < sum(wide(caption, "caption") + LEAST_BLANK for caption in block.captions):
+        x, y = 0.0, y + BOX + 1
+    return Laid((*items, *_short_lines(block.captions, x, room, y + BOX - BLANK + 1)), y + BOX + 2)
 
 
 def _short_lines(captions: tuple[str, ...], left: float, right: float, y: float) -> list[Item]:

@@ -52,11 +52,12 @@ def document_for(
     name: str = "job",
     wanted: Prints = WHOLE,
     shots: tuple[Shot, ...] = (),
+    printed_on: str = "",
 ) -> Document:
     """The pages of a job, ended where that paper ends."""
     return job_sheet(
         job, reckoned, notes, remarks, find_card(job.machine), not_checked=not_checked, acknowledged=acknowledged,
-        fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted, shots=shots,
+        fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted, shots=shots, printed_on=printed_on,
     )  # fmt: skip
 
 

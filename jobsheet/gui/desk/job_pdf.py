@@ -51,6 +51,7 @@ def make_sheets(
     CommandError
         If machine or material are not there, so that nothing can be reckoned, or if no page comes of what is wanted.
     """
+    from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.report.job_sheet import job_sheet
     from jobsheet.review.engine import reviewed
@@ -85,6 +86,7 @@ def make_sheets(
         source=write_job(desk.job).encode(),
         wanted=wanted,
         shots=shots_of(job, places(desk.path)),
+        printed_on=today(),
     )
     return MadeSheets(make_pdf((document,), paper), document.left_out)
 

@@ -16,6 +16,7 @@ from jobsheet.report.blocks import (
     Column,
     Columns,
     Heading,
+    Outcomes,
     Page,
     Picture,
     Rule,
@@ -25,6 +26,7 @@ from jobsheet.report.blocks import (
     Words,
     Writing,
 )
+from jobsheet.report.set_up_sheet import CHANGED, DIGITS, MINUTES
 from jobsheet.report.wording import FOOT
 from jobsheet.units.show import plain
 
@@ -78,8 +80,8 @@ def _page(card: Machine, workshop: str, rows: int) -> Page:
             Columns(parts=((Heading("Positions", "from zero"), _points(POINTS // 2, 1)), (Heading(" "), _points(POINTS // 2, 1 + POINTS // 2))), shares=(0.5, 0.5), ruled=(1,)),
             Rule(),
             _rows(rows),
-            Heading("What happened", "noise, chatter, finish, stall"), Writing(1),
-            Blanks(("made by", "checked by", "min set, cut", "date")),
+            Heading("What happened", DIGITS), Outcomes(tuple(str(10 * number) for number in range(1, rows + 1))),
+            Writing(1, CHANGED), Blanks((*MINUTES, "made by", "checked by", "date")),
         ),
         legend=("zero",), foot=(FOOT,),
     )  # fmt: skip

@@ -7,20 +7,32 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from jobsheet.model.job import Operation
-from jobsheet.report.blocks import Blanks, Columns, Gap, Page, Picture, Rule, Step, Steps, TitleCell, Words
+from jobsheet.report.blocks import (
+    Columns,
+    Gap,
+    Outcomes,
+    Page,
+    Picture,
+    Rule,
+    Step,
+    Steps,
+    TitleCell,
+    Words,
+)
 from jobsheet.report.cover import face_up
 from jobsheet.report.dial_words import approach
 from jobsheet.report.heed.stops import band_of_step
+from jobsheet.report.held_in_words import changes, gone_by
 from jobsheet.report.holding_view import holding_picture, signs
+from jobsheet.report.pictured.cutter_begins import first_cut
+from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import Point, numbers_of
 from jobsheet.report.rows.step_rows import TIGHT, steps_of
-from jobsheet.report.set_up_head import SMALL, held_facts, positions_table, said
-from jobsheet.report.set_up_sheet import VERDICTS
-from jobsheet.report.stage_view import from_above, shown
+from jobsheet.report.set_up_head import SMALL, held_facts, letters_of, positions_table, said, zero_from_above
+from jobsheet.report.set_up_sheet import KEY, VERDICTS
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import CALCULATED, FOOT, TRAINEE
-from jobsheet.report.zero_view import beside_the_work, zero_picture
 
 
 def step_cards(plan: Plan, numbers: tuple[int, ...] = ()) -> list[Page]:
@@ -54,8 +66,9 @@ def _ways(
     table: tuple[object, ...] = ()
     if points:
         table = (Rule(), positions_table(plan, course, points), Words(approach(course.set_up), "note"))
-    held = said(held_facts(plan, course))
-    end = (Rule(), Blanks(("what happened", "found", "min", "made by")))
+    held = _held(plan, course, operation)
+    cuts = plan.reckoned.operations[operation.key].governing is not None
+    end = (Rule(), Outcomes((str(operation.number),) if cuts else (), ("would change", "min", "made by")))
     for short in (False, True):
         steps = (
             steps_of(plan, course, operation, short=short)
@@ -63,7 +76,7 @@ def _ways(
             else steps_of(plan, course, operation, short=short, lengths=lengths)
         )
         rows: tuple[object, ...] = (Steps(tuple(_here(one) for one in steps)), *end)
-        yield (_pictures(plan, course, points), *table, Rule(), *rows)
+        yield (_pictures(plan, course, operation, points), *table, Rule(), *rows)
         yield (*held, *table, Rule(), *rows)
 
 
@@ -72,23 +85,32 @@ def _here(step: Step) -> Step:
     return replace(step, note=step.note.replace(", card", "", 1)) if step.note.startswith("point") else step
 
 
-def _pictures(plan: Plan, course: Course, points: tuple[Point, ...]) -> Columns:
+def _pictures(plan: Plan, course: Course, operation: Operation, points: tuple[Point, ...]) -> Columns:
+    """How the work is held at this step, which steps before may have changed, and the zero from above."""
     set_up = course.set_up
-    datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
-    hold = holding_picture(set_up, course.lie, datums, 140, SMALL, plan.card)
-    zero = shown(
-        "",
-        lambda: zero_picture(
-            set_up, course.lie, points, datums, 150, SMALL, from_above(plan.stages, set_up.key), plan.card
-        ),
-        beside_the_work(set_up, course.lie, points),
-    )
-    beside = (Gap(1), *said(held_facts(plan, course)))
+    before = _before(course, operation)
+    gone = gone_by(set_up, before) if before else frozenset[str]()
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 135, SMALL, plan.card, gone)
+    zero = zero_from_above(plan, course, points, 166, SMALL, gone, "", first=not before)
     return Columns(
-        parts=((Picture("", hold),), (zero,), beside),
-        shares=(0.28, 0.29, 0.43),
+        parts=((Picture("", hold),), (zero,), (Gap(1), *_held(plan, course, operation))),
+        shares=(0.265, 0.345, 0.39),
         ruled=(2,),
     )
+
+
+def _before(course: Course, operation: Operation) -> int:
+    """The number of the step before in the set-up; nought at its first."""
+    steps = course.set_up.operations
+    at = [one.key for one in steps].index(operation.key)
+    return steps[at - 1].number if at else 0
+
+
+def _held(plan: Plan, course: Course, operation: Operation) -> tuple[object, ...]:
+    """The holding in words, and what steps before have changed of it."""
+    before = _before(course, operation)
+    since = changes(course.set_up, before) if before else ""
+    return said((*held_facts(plan, course), *((("since then", since),) if since else ())))
 
 
 def _page(
@@ -107,11 +129,11 @@ def _page(
     signed = (TRAINEE,) if plan.job.trainee else ()
     legend = (
         *dict.fromkeys(
-            [*([*signs(set_up, course.lie), "zero"] if drawn else []), *(["cut now"] if drawn and points else []), *(["hazard"] if any(step.notes for step in steps) else [])]
+            [*([*signs(set_up, course.lie), *(["zero"] if zero_there(plan, course) else [])] if drawn else []), *(["first cut"] if drawn and not _before(course, operation) and first_cut(plan, course) is not None else []), *(["datum"] if drawn and {course.lie.side(face) for _, face in plan.job.datums} else []), *(["cut now"] if drawn and points else []), *(["hazard"] if any(step.notes for step in steps) else [])]
         ),
         *(one for one in VERDICTS if one in given),
     )  # fmt: skip
     return Page(
         kind="step card", about=set_up.key, title=((*first[:-1], number), second), blocks=blocks, legend=legend,
-        foot=(*signed, f"{CALCULATED} {FOOT}"), band=band_of_step(plan, set_up.key, operation.key), code=plan.mark, half=half,
+        foot=(*signed, *((KEY,) if plan.reckoned.operations[operation.key].governing is not None else ()), f"{CALCULATED} {FOOT}"), band=band_of_step(plan, set_up.key, operation.key), code=plan.mark, half=half,
     )  # fmt: skip
