@@ -71,7 +71,6 @@ class Shop(Struct, frozen=True, kw_only=True):
     stands_above: float = 2.0
     third_side: str = "opposite face"
     reamer_speed: str = "half"
-    chatter_feed: str = "neither at first"
     thread_height: str = "60 to 75 %"
     spot_angle: str = "at least 90°"
     counterbore_order: str = "hole first"

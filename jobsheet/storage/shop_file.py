@@ -68,7 +68,6 @@ SHOP = (
 OPINIONS = (
     Entry(name="third_side", title="Third side in squaring", asks="choice", choices=("opposite face", "next face round"), optional=True),
     Entry(name="reamer_speed", title="Speed of a reamer", asks="choice", choices=("half", "near drilling speed"), optional=True),
-    Entry(name="chatter_feed", title="Feed where it rings", asks="choice", choices=("neither at first", "more", "less"), optional=True),
     Entry(name="thread_height", title="Height of a thread", asks="choice", choices=("60 to 75 %", "75 %", "50 to 65 %"), optional=True),
     Entry(name="spot_angle", title="Angle of a spot", asks="choice", choices=("at least 90°", "any spot", "never under the drill"), optional=True),
     Entry(name="counterbore_order", title="Hole or counterbore first", asks="choice", choices=("hole first", "by the tool"), optional=True),
@@ -76,7 +75,7 @@ OPINIONS = (
 )  # fmt: skip
 
 #: Choices that nothing asks any more: files that make them are read without a word.
-_NO_LONGER = frozenset({"tap_drill_from"})
+_NO_LONGER = frozenset({"tap_drill_from", "chatter_feed"})
 
 #: Where the workshop stands and what is true of the place: it calls up safety notes and figures of law, never a verdict.
 PLACE = (

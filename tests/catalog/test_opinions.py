@@ -17,7 +17,7 @@ from jobsheet.storage.shop_file import OPINIONS, workshop
 
 def test_data_file_and_shop_have_the_same_choices_and_defaults():
     """The rows of the section on settings in the sequencing rules; where a tap drill comes from is no choice: height decides."""
-    assert len(opinions()) == 7
+    assert len(opinions()) == 6
     assert {one.field: one.choices for one in opinions()} == {entry.name: entry.choices for entry in OPINIONS}
     for one in opinions():
         assert getattr(Shop(), one.field) == one.default
@@ -48,7 +48,9 @@ def test_a_choice_that_does_not_exist_names_those_that_do():
 
 def test_a_choice_that_nothing_asks_any_more_is_read_without_a_word():
     own_folder().mkdir(parents=True, exist_ok=True)
-    (own_folder() / "workshop.yaml").write_text("format: 1\ntap drill from: tables\n", encoding="utf-8")
+    (own_folder() / "workshop.yaml").write_text(
+        "format: 1\ntap drill from: tables\nchatter feed: more\n", encoding="utf-8"
+    )
     assert workshop() == Shop()
 
 

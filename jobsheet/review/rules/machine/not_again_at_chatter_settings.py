@@ -20,7 +20,8 @@ _GOOD = ("clean",)
 def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
     """The proof log has chatter with this kind of cutter, no further out and no faster, at no more than this cut asks of the frame.
 
-    Quiet where a later cut at as much was clean.
+    Quiet where a later cut at as much was clean. Whether the feed per tooth then goes up or down, the trade disagrees; shorter, lower and
+    narrower come first either way.
 
     Because: Chatter is first a question of stiffness.
     Not so: the cut that rang last week, once more
@@ -50,20 +51,11 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
             continue
         message = (
             f"It rang at no more than this on {found.date} ({found.cutter}): shorter, lower or narrower first"
-            f"{_FEED[view.reckoned.shop.chatter_feed]}"
         )
         yield remark(
             view, "not-again-at-chatter-settings", message, step.key, set_up=step.set_up.key,
             fix=best_here(step.operation, step.setting), by_hand=no_cut_goes(step.operation, step.setting),
         )  # fmt: skip
-
-
-#: What the workshop does with the feed once that is done (`resources/opinions.yaml`).
-_FEED = {
-    "neither at first": "",
-    "more": ", then more feed per tooth",
-    "less": ", then less feed per tooth",
-}
 
 
 def _trials(machine: str) -> tuple[Trial, ...]:
