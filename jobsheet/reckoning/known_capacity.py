@@ -55,10 +55,19 @@ def capacities_of(known: Snapshot | None, process: str, cutter_kind: str) -> tup
 
 def after_clean(capacity: Capacity, share: float) -> Capacity:
     """What would be known after one more clean cut at this share, noise and wrong labels in it."""
+    return _after(capacity, share, 1)
+
+
+def after_end(capacity: Capacity, share: float) -> Capacity:
+    """What would be known after a cut at this share that ended badly."""
+    return _after(capacity, share, -1)
+
+
+def _after(capacity: Capacity, share: float, way: int) -> Capacity:
     weighed = []
     for place, weight in capacity.cells:
-        above = 0.5 * math.erfc((math.log(share) - place) / (capacity.noise * math.sqrt(2)))
-        weighed.append((place, weight * ((1 - WRONG) * above + WRONG * (1 - above))))
+        right = 0.5 * math.erfc(way * (math.log(share) - place) / (capacity.noise * math.sqrt(2)))
+        weighed.append((place, weight * ((1 - WRONG) * right + WRONG * (1 - right))))
     total = sum(weight for _, weight in weighed)
     return replace(capacity, cells=tuple((place, weight / total) for place, weight in weighed))
 

@@ -11,7 +11,9 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.errors import CalcError, CommandError, JobsheetError
+from jobsheet.model.shop import Shop
 from jobsheet.proving.chance import largest_share
+from jobsheet.reckoning.ladder.ladder_expected import words_of
 from jobsheet.reckoning.ladder.ladders import STOP_WORDS, plan, rung_at, trial_of
 from jobsheet.review.notes.notes import rows
 from jobsheet.storage.card_files import find_card
@@ -111,7 +113,7 @@ LADDERS = [
     ("bench-mill-b-2", B2),
     ("bench-mill-b-2", TAPS),
     ("bench-mill-b-1", {"cutter": "drill", "material": "S235", "kind": "drill", "trials": ()}),
-    ("bench-mill-b-2", {"cutter": "drill 10 mm", "material": "304", "kind": "drill", "trials": ()}),
+    ("bench-mill-b-2", {"cutter": "drill 10 mm", "material": "C15", "kind": "drill", "trials": ()}),
     ("bench-mill-b-1", {"cutter": "slot drill 10 mm, 30 mm out", "material": "6082-T6", "kind": "slot", "trials": ()}),
     (
         "knee-mill-k-2",
@@ -201,9 +203,42 @@ def test_a_machine_whose_class_nobody_knows():
 
 def test_another_limit_ends_the_ladder_with_its_reason():
     """In stainless the hand at the lever of B-1 gives out long before the spindle (section 9: 9.0 solid takes 4.11 kN)."""
-    ladder = plan("bench-mill-b-1", cutter="drill", material="304", kind="drill", trials=(), most=30)
+    stainless = {"cutter": "drill", "material": "304", "kind": "drill", "trials": ()}
+    ladder = plan("bench-mill-b-1", **stainless, up_to={"spindle-torque": 2.0}, most=30)
     assert ladder.rungs
     assert ladder.ends.startswith("Quill push")
+    # nothing is learned of the motor by drills that the hand gives up first: no ladder, the reason, and what does load it
+    for machine in ("bench-mill-b-1", "knee-mill-k-2"):
+        refused = plan(machine, **stainless)
+        assert refused.rungs == ()
+        assert "never come near what the motor carries" in refused.refused
+        assert "Quill push" in refused.refused
+        assert refused.refused.endswith("Slot or face cuts load it more.")
+
+
+def test_what_a_ladder_costs_and_teaches_is_said_before_its_first_cut():
+    known = plan("bench-mill-b-1", **B1)
+    assert known.expected.limit == "chatter"
+    # Section 3a: before any trial nine in ten lie between 1.79 and 20.6 about 6.07
+    assert known.expected.before == pytest.approx(20.6 / 1.79, rel=0.02)
+    assert known.expected.after < known.expected.before / 3
+    assert 3 <= known.expected.cuts <= 12
+    assert known.expected.minutes > 2 * known.expected.cuts
+    assert words_of(known.expected).startswith(f"About {known.expected.cuts} cuts and ")
+
+
+def test_a_ladder_for_a_job_ends_at_what_the_job_asks():
+    ladder = plan("bench-mill-b-1", **{**B1, "up_to": {"chatter": 0.6}})
+    last = ladder.rungs[-1].of("chatter").share
+    assert 0.6 * 0.98 <= last <= 0.6 * 1.02
+    assert len(ladder.rungs) <= 5
+    assert "what the job asks" in ladder.ends
+
+
+def test_the_chance_is_the_workshops_own_where_none_is_given():
+    bold = plan("bench-mill-b-1", **B1, shop=Shop(proof_chance=0.2))
+    assert bold.chance == 0.2
+    assert bold.rungs[0].of("chatter").share > plan("bench-mill-b-1", **B1).rungs[0].of("chatter").share
 
 
 @pytest.mark.parametrize(

@@ -111,6 +111,9 @@ def _data(ladder: Any) -> dict[str, Any]:
     return {
         "machine": ladder.machine.name, "process": ladder.process, "kind": ladder.kind, "cutter": ladder.cutter.text,
         "material": ladder.setting.material.name, "holding": ladder.holding, "grows": ladder.grows, "units": ladder.units,
+        "expected": None if ladder.expected is None else {
+            name: getattr(ladder.expected, name) for name in ladder.expected.__struct_fields__
+        },
         "chance": ladder.chance, "growth": ladder.growth, "refused": ladder.refused, "ends": ladder.ends,
         "start": list(ladder.start), "stop": list(ladder.stop), "rungs": [_rung_data(rung) for rung in ladder.rungs],
     }  # fmt: skip
@@ -128,10 +131,14 @@ def _asks(rung: Any, units: str) -> str:
 
 
 def _text(ladder: Any) -> None:
+    from jobsheet.reckoning.ladder.ladder_expected import words_of
+
     say(f"{ladder.machine.title}: {ladder.title}")
     if ladder.refused:
         say(f"No ladder. {ladder.refused}")
         return
+    if ladder.expected is not None:
+        say(words_of(ladder.expected))
     for words in ladder.start:
         say(words)
     say(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")

@@ -45,6 +45,13 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
             )
             for limit, one in capacities.items()
         }
+        if ladder.up_to:
+            if _all_asked(rungs, ladder):
+                ends = "This is what the job asks: once all of it was clean it has been cut before."
+                break
+            targets = {
+                limit: _at_most(target, dict(ladder.up_to).get(limit)) for limit, target in targets.items()
+            }
         spent = next((one for limit, one in capacities.items() if targets[limit] is None), None)
         if spent is not None:
             ends = ended(spent, ladder)
@@ -61,6 +68,20 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     if not rungs:
         return replace(ladder, refused=ends)
     return replace(ladder, rungs=tuple(rungs), ends=ends)
+
+
+def _all_asked(rungs: list[Rung], ladder: Ladder) -> bool:
+    """Whether the last rung asks all that the job does."""
+    asked = {one.limit: one.share for one in rungs[-1].asked} if rungs else {}
+    return bool(asked) and all(asked.get(limit, 0.0) >= share * NEARLY for limit, share in ladder.up_to)
+
+
+def _at_most(target: float | None, wanted: float | None) -> float | None:
+    return target if target is None or wanted is None else min(target, wanted * ABOVE)
+
+
+#: A rung that asks so much of what the job does is as much as it: a dial sets no finer (estimate). So much over it does no harm.
+NEARLY, ABOVE = 0.98, 1.02
 
 
 def _next(ladder: Ladder, capacity: Capacity, clean: float | None, *, finer: bool) -> float | None:

@@ -35,6 +35,7 @@ from jobsheet.reckoning.known_capacity import capacities_of, last_clean, snapsho
 from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_attempt import attempt, base_texts, listed_texts
 from jobsheet.reckoning.ladder.ladder_climb import climbed, finished
+from jobsheet.reckoning.ladder.ladder_expected import out_of_reach, with_expected
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
 from jobsheet.reckoning.worked_anew import at_tachometer
 from jobsheet.storage.card_files import find_card
@@ -73,7 +74,7 @@ def plan(
     texts: Mapping[str, str] | None = None,
     fluid: str = "brushed",
     holding: Holding | str = "",
-    chance: float = 0.10,
+    chance: float | None = None,
     growth: float = 1.25,
     snapshot: Snapshot | None = None,
     trials: Sequence[Trial] | None = None,
@@ -81,6 +82,7 @@ def plan(
     shop: Shop | None = None,
     most: int = MOST_RUNGS,
     finer: bool = False,
+    up_to: Mapping[str, float] | None = None,
 ) -> Ladder:
     """A ladder for this machine, cutter, metal and kind of cut; with a reason instead of rungs where none is made.
 
@@ -94,6 +96,10 @@ def plan(
         Fields of the cut as typed that stay as they are: `width`, `feed_per_tooth`, `spindle` …
     holding : Holding or str, optional
         What holds the work; without it the machine's own vice
+    chance : float, optional
+        With which a rung may end badly; without it the workshop's own
+    up_to : mapping, optional
+        Shares of learned limits that are asked in earnest: there the ladder ends
     finer : bool, optional
         After a ladder has ended a second one in smaller steps, which narrows what is known
     snapshot, trials : optional
@@ -129,7 +135,8 @@ def plan(
     bare = Ladder(
         machine=card, process=process, kind=PROVED[process], cutter=tool, material=material, units=units,
         setting=setting, date=day, holding=words_of(held), grows=grows, texts=tuple((texts or {}).items()), start=START_WORDS,
-        stop=STOP_WORDS, chance=chance, growth=growth, finer=finer,
+        stop=STOP_WORDS, chance=numbers.proof_chance if chance is None else chance, growth=growth, finer=finer,
+        up_to=tuple((up_to or {}).items()),
     )  # fmt: skip
     refused = (
         early or refused_by.by_material(metal) or refused_by.by_machine(card, process)
@@ -140,7 +147,9 @@ def plan(
     _fits(process, tool, grow)
     known = snapshot if snapshot is not None else snapshot_of(card.name, trials, day, numbers)
     ladder = replace(bare, capacities=capacities_of(known, process, tool.kind))
-    return climbed(ladder, most)
+    made = climbed(ladder, most)
+    why = out_of_reach(made) if len(made.rungs) < most else ""
+    return replace(made, rungs=(), refused=why) if why else with_expected(made)
 
 
 def today() -> str:

@@ -62,6 +62,19 @@ class Rung(Struct, frozen=True, kw_only=True):
         return max(self.asked, key=lambda one: one.share, default=None)
 
 
+class Expected(Struct, frozen=True, kw_only=True):
+    """What a ladder will cost and teach, before its first cut: at the middle of what is thought of the machine.
+
+    `minutes` with those between two cuts; `before` and `after` are high over low of nine in ten of the limit it is about.
+    """
+
+    limit: str
+    cuts: int
+    minutes: float
+    before: float
+    after: float
+
+
 class Ladder(Struct, frozen=True, kw_only=True):
     """What is planned, from the bottom up. Where `refused` says why, there are no rungs; `ends` says why none follow."""
 
@@ -85,6 +98,9 @@ class Ladder(Struct, frozen=True, kw_only=True):
     words: tuple[str, ...] = ()
     chance: float = 0.10
     growth: float = 1.25
+    #: What a job asks of each learned limit: there a ladder for its steps ends. Empty where it is to find the machine's own.
+    up_to: tuple[tuple[str, float], ...] = ()
+    expected: Expected | None = None
     #: A second, finer ladder where the first ended: asked for, never of itself.
     finer: bool = False
     #: What is known of each learned limit before the first rung.
