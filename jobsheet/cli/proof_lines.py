@@ -100,3 +100,22 @@ def show_odd(machine: str, found: tuple[Any, ...]) -> None:
             f"  If it is wrong: jobsheet prove strike {machine} {one.trial.id[:6]} --note …; if it was so: prove keep; "
             "if the machine changed then: prove changed."
         )
+
+
+def show_needs(found: tuple[Any, ...]) -> None:
+    """What a job needs proved, ladder by ladder."""
+    if not found:
+        say("Nothing of this job needs proving: every step was cut before or is expected.")
+    for one in found:
+        steps = ", ".join(str(number) for number in sorted(one.steps))
+        many = "step" if len(one.steps) == 1 else "steps"
+        rungs = one.ladder.rungs if one.ladder is not None else ()
+        cuts = f": {'one cut' if len(rungs) == 1 else f'{len(rungs)} cuts'}" if rungs else ""
+        say(f"{one.process} with {one.cutter_kind}, {many} {steps}{cuts}.")
+        for rung in rungs:
+            say(
+                f"  {rung.number}  {rung.size}  {rung.spindle}, {rung.position}; ends badly in {percent(rung.chance)}"
+            )
+        words = one.why or (one.ladder.ends if one.ladder is not None else "")
+        if words:
+            say(f"  {words}")

@@ -185,3 +185,14 @@ def test_an_entry_that_does_not_fit_is_named_kept_or_struck(capsys, own_home):
     code, _, err = told(capsys, "changed", "knee-mill-k-2", "weather")
     assert code != 0
     assert "gibs" in err
+
+
+def test_what_a_job_needs_proved(capsys, samples, own_home):
+    code, out, _ = told(capsys, "needs", str(samples / "hm-102-slide-plate.yaml"))
+    assert code == 1
+    assert "slot with slot drill, step 90: " in out
+    assert "This is what the job asks" in out
+    code, out, _ = told(capsys, "needs", str(samples / "hm-100-drilled-plate-b1.yaml"))
+    assert (code, "Nothing of this job needs proving" in out) == (0, True)
+    (need,) = json.loads(told(capsys, "needs", str(samples / "hm-104-cover-plate.yaml"), "--json")[1])
+    assert (need["steps"], need["ladder"]) == ([60], None)

@@ -8,7 +8,16 @@ from typing import Any
 import click
 
 from jobsheet.cli.output import as_json, columns, say
-from jobsheet.cli.proof_lines import asked_words, known, odd, percent, show_capacity, show_log, show_odd
+from jobsheet.cli.proof_lines import (
+    asked_words,
+    known,
+    odd,
+    percent,
+    show_capacity,
+    show_log,
+    show_needs,
+    show_odd,
+)
 from jobsheet.errors import JobsheetError
 
 
@@ -372,3 +381,29 @@ def merge_command(machine: str, file: str) -> int:
 
 def _records(count: int) -> str:
     return "1 record" if count == 1 else f"{count} records"
+
+
+@command.command("needs")
+@click.argument("job", type=click.Path())
+@click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
+def needs_command(job: str, want_json: bool) -> int:
+    """What an open job needs proved: for all its steps that were not tried or are tight, rungs that end at what they ask.
+
+    Exit code 1 where something is open.
+    """
+    from jobsheet.cli.named_job import job_named
+    from jobsheet.reckoning.ladder.job_needs import job_needs
+    from jobsheet.reckoning.reckoner import Reckoner
+
+    found = job_needs(Reckoner(learns=True).reckon(job_named(job)))
+    if want_json:
+        as_json(
+            [
+                {"process": one.process, "cutter kind": one.cutter_kind, "steps": list(one.steps), "why": one.why,
+                 "ladder": None if one.ladder is None else _data(one.ladder)}
+                for one in found
+            ]
+        )  # fmt: skip
+        return 1 if found else 0
+    show_needs(found)
+    return 1 if found else 0

@@ -185,7 +185,7 @@ def _milling(ladder: Ladder) -> Pick:
             easy = _easy_to(at, most, start)
             if _grows(at(max(cuts.settled(easy, units), start)), clean):
                 most = easy
-        for finest in (True,) if first else (False, True):
+        for finest in (True,) if first or ladder.up_to else (False, True):
             size = max(cuts.settled(most, units, last[grows], finest=finest), start)
             made = at(size)
             if size > last[grows] * (1 + 1e-6) and _grows(made, clean):
