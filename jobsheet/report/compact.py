@@ -4,10 +4,21 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from jobsheet.report.blocks import Blanks, Columns, Gap, Heading, Page, Rule, Signature, Steps, Ticks
+from jobsheet.report.blocks import (
+    Blanks,
+    Columns,
+    Gap,
+    Heading,
+    NoteLines,
+    Page,
+    Rule,
+    Signature,
+    Steps,
+    Ticks,
+)
 from jobsheet.report.cover import CHANGE, FETCH, fetch_blocks, open_box, open_lines, pictures, why_blocks
 from jobsheet.report.fetch import fetched
-from jobsheet.report.heed.revisions import revision_blocks
+from jobsheet.report.heed.revisions import hazards_aside, revision_blocks
 from jobsheet.report.heed.safety import MOST, rest
 from jobsheet.report.heed.set_up_ticks import before, once
 from jobsheet.report.heed.stops import band
@@ -108,12 +119,14 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
         before_cutting = with_photograph(plan, course.set_up, before_cutting)
     right = (*before_cutting, *why_blocks(plan, lengths))
     lines = open_lines(plan)
+    aside = hazards_aside(plan)
     return Page(
         kind="cover",
         about=f"cover {course.set_up.key}",
         title=title(plan, "Sheet", "Cover and set-up"),
         blocks=(
             *open_box(lines),
+            *((NoteLines(aside, "label"),) if aside else ()),
             *((plan.once(pictures, high), Rule()) if high else ()),
             Columns(parts=(left, right), shares=(0.48, 0.52)),
             Rule(),

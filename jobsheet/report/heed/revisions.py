@@ -63,9 +63,23 @@ def _sign(one: Dismissed) -> str:
 
 
 def set_aside_at(plan: Plan, operation: str) -> tuple[NoteLine, ...]:
-    """Hazards that were set aside at a step: they stand beside it with reason and initials."""
+    """Hazards that were set aside at a step, or at the set-up that it is the first step of, with reason and initials."""
+    about = {operation} | {
+        set_up.key
+        for set_up in plan.job.set_ups
+        if set_up.operations and set_up.operations[0].key == operation
+    }
     return tuple(
         NoteLine(f"Set aside: {aside_words(plan, one)}", "hazard", True)
         for one in plan.job.dismissed
-        if one.about == operation and severity_of(one.rule) == "hazard"
+        if one.about in about and severity_of(one.rule) == "hazard"
+    )
+
+
+def hazards_aside(plan: Plan) -> tuple[NoteLine, ...]:
+    """Every hazard that was set aside, for a cover that has no room for the rest of what was."""
+    return tuple(
+        NoteLine(f"Set aside: {_where(plan, one)}{aside_words(plan, one)}", "hazard", True)
+        for one in plan.job.dismissed
+        if severity_of(one.rule) == "hazard"
     )

@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from typing import Any
 
+from msgspec.structs import replace
+
 from jobsheet.catalog.tools.measuring import how_in_words
-from jobsheet.model.job import Operation, SetUp
+from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Measured, Size
 from jobsheet.operations.registry import roles
-from jobsheet.operations.shared.common import depth_handle
+from jobsheet.operations.shared.common import depth_handle, millimetres
 from jobsheet.report.blocks import Measure
+from jobsheet.report.dial_words import in_words
 from jobsheet.report.heed.set_up_ticks import seated
-from jobsheet.report.plan import Plan
+from jobsheet.report.plan import Course, Plan
+from jobsheet.report.points import numbers_of, places_of
 from jobsheet.units.show import plain
 from jobsheet.units.table import INCH
 
@@ -26,19 +30,53 @@ _DIAL = {
 }
 
 
-def measures_at(plan: Plan, set_up: SetUp, operation: Operation) -> tuple[Measure, ...]:
-    """What a step's result is measured by: sizes with blanks, gauges with boxes."""
+def measures_at(plan: Plan, course: Course, operation: Operation) -> tuple[Measure, ...]:
+    """What a step's result is measured by: sizes with blanks, gauges, squareness and places with boxes."""
     size = measured(operation)
     where = f"step {operation.number}, measure"
+    step = str(operation.number)
     if "clamp" in roles(operation).does:
-        return (Measure(step=str(operation.number), what="", boxes=(seated(plan, set_up),)),)
+        return (Measure(step=step, what="", boxes=(seated(plan, course.set_up),)),)
+    found: list[Measure] = []
     if isinstance(size, Size):
-        return (_row(plan, operation, size, where),)
+        found.append(_row(plan, operation, size, where))
+    else:
+        found += [
+            Measure(step=step, what=plan.short(row.measure, 60, where), boxes=("goes in",))
+            for row in plan.reckoned.operations[operation.key].rows
+            if row.measure
+        ]
+    boxes = (*_asked(plan, size), *_places(plan, course, operation))
+    if not boxes:
+        return tuple(found)
+    if found and not found[-1].again and not (found[-1].low and not found[-1].boxes):
+        return (*found[:-1], replace(found[-1], boxes=(*found[-1].boxes, *boxes)))
+    return (*found, Measure(step=step, what="", boxes=boxes))
+
+
+def _asked(plan: Plan, size: Size | None) -> tuple[str, ...]:
+    """Squareness, places and their like that are measured with a size, each a box: `square to A within 0.03 mm`."""
+    units = plan.job.units
+    asks = size.asks if isinstance(size, Measured) else ()
     return tuple(
-        Measure(step=str(operation.number), what=plan.short(row.measure, 60, where), boxes=("goes in",))
-        for row in plan.reckoned.operations[operation.key].rows
-        if row.measure
+        f"{name} {f'to {to} ' if to else ''}within {' '.join(millimetres(value, units))}"
+        for name, value, to in asks
     )
+
+
+def _places(plan: Plan, course: Course, operation: Operation) -> tuple[str, ...]:
+    """The places of holes that have a tolerance of their own, at the last step that goes there: before it nothing is to be measured."""
+    fields: Any = operation.fields
+    within = getattr(fields, "within", None)
+    spots = {place.spot for place in places_of(operation)}
+    if within is None or not spots or roles(operation).hole == "spot":
+        return ()
+    own = course.set_up.operations
+    later = own[own.index(operation) + 1 :]
+    if any(spots & {place.spot for place in places_of(one)} for one in later):
+        return ()
+    where = in_words(numbers_of(operation, course.points))
+    return (f"{where} in place, ±{' '.join(millimetres(within.value, plan.job.units))}",)
 
 
 def measured(operation: Operation) -> Size | None:
@@ -50,7 +88,9 @@ def measured(operation: Operation) -> Size | None:
 
 def _row(plan: Plan, operation: Operation, size: Size, where: str) -> Measure:
     low, high = limits(size, plan.job.units) if size.nominal else ("", "")
-    what = plan.short(size.said, 24 if low else 60, where)
+    # What has boxes of its own is not said twice.
+    said = "" if isinstance(size, Measured) and size.asks and not size.sized else size.said
+    what = plan.short(said, 24 if low else 60, where)
     if not isinstance(size, Measured):
         return Measure(step=str(operation.number), what=what, low=low, high=high)
     return Measure(
@@ -58,7 +98,7 @@ def _row(plan: Plan, operation: Operation, size: Size, where: str) -> Measure:
         what=what,
         low=low,
         high=high,
-        how=how_in_words(size) if size.sized else "",
+        how=how_in_words(replace(size, asks=())) if size.sized or size.asks else "",
         boxes=("goes", "does not go") if size.goes else (),
         again=_again(plan, operation) if size.between or (high and _made(operation)) else "",
     )

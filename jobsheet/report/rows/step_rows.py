@@ -145,7 +145,7 @@ def _step(
         odds=limit.odds if limit else "",
         untried=_untried(outcome),
         dials=dials,
-        measures=measures_at(plan, course.set_up, operation) if first else (),
+        measures=measures_at(plan, course, operation) if first else (),
         notes=notes,
     )
 

@@ -121,7 +121,7 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
     ]
     vice = plays.jaws
     return {
-        "holding.kind": "vice" if vice else "straps" if plays.on_top else "",
+        "holding.kind": "vice" if vice else "straps" if plays.on_top else "other" if plays.holds else "",
         "holding.parallels": getattr(set_up.holding, "rests_on", None) == "parallels",
         "set-up.third": _third(set_up.up, tuple(dict.fromkeys(faced))),
         "set-up.upright": vice and set_up.up in ("left", "right"),
