@@ -28,9 +28,11 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
     card = find_card(plan.machine)
     found = Reckoner(learns=True).reckon(plan)
     plan = found.job
-    rows = [(set_up, readings_of(set_up, found, card)) for set_up in plan.set_ups]
+    rows = [
+        (set_up, readings_of(set_up, found, card), _outside(set_up, found, card)) for set_up in plan.set_ups
+    ]
     if want_json:
-        as_json({"set-ups": [_as_data(set_up, readings) for set_up, readings in rows]})
+        as_json({"set-ups": [_as_data(*row) for row in rows]})
     else:
         _as_text(plan, card, rows)
     return 0
@@ -45,7 +47,21 @@ def _stop(one: Any) -> dict[str, Any] | None:
     }  # fmt: skip
 
 
-def _as_data(set_up: Any, readings: Any) -> dict[str, Any]:
+def _outside(set_up: Any, found: Any, card: Any) -> dict[int, tuple[Any, tuple[Any, ...]]]:
+    """The cuts along an outside by the number of their step: what the sheet prints, from the same place."""
+    from jobsheet.machine.dial_readings import stop
+    from jobsheet.report.rows.outside_cuts import outside
+
+    cuts = {}
+    for operation in set_up.operations:
+        cut = outside(found, set_up, operation)
+        handle = card.handle(cut.handle) if cut is not None else None
+        if cut is not None and handle is not None:
+            cuts[operation.number] = cut, tuple(stop(handle, one) for one in cut.distances)
+    return cuts
+
+
+def _as_data(set_up: Any, readings: Any, outside: Any) -> dict[str, Any]:
     return {
         "number": set_up.number,
         "steps": [
@@ -54,6 +70,10 @@ def _as_data(set_up: Any, readings: Any) -> dict[str, Any]:
                 "places": [{"place": at.words, "x": _stop(at.x), "y": _stop(at.y), "back off": list(at.back)} for at in one.places],
                 "wall": None if one.wall is None else {
                     "handle": one.wall.handle, "centre": _stop(one.wall.centre), "wall": one.wall.wall, "comes out": one.wall.comes_out,
+                },
+                "outside": None if one.number not in outside else {
+                    "handle": outside[one.number][0].handle, "side": outside[one.number][0].side,
+                    "from a touch": outside[one.number][0].touched, "cuts": [_stop(each) for each in outside[one.number][1]],
                 },
                 "depth handle": one.depth_handle,
                 "depth zero": one.depth_zero,
@@ -83,7 +103,7 @@ def _as_text(plan: Any, card: Any, rows: Any) -> None:
     for name, words in approaches(card):
         say(f"{name}: {words}")
     say(f"A reading is turns + dial, the line to stop at, and how far off that is in {plan.units}.")
-    for set_up, readings in rows:
+    for set_up, readings, outside in rows:
         say(f"\nSet-up {set_up.number}  {set_up.title}".rstrip())
         for one in readings:
             say(f"{one.number:>5}")
@@ -99,6 +119,12 @@ def _as_text(plan: Any, card: Any, rows: Any) -> None:
 
                 out, unit = millimetres(one.wall.comes_out, plan.units)
                 say(f"       the wall comes out at {out} {unit}, {one.wall.handle}")
+            if one.number in outside:
+                cut, stops = outside[one.number]
+                zero = (
+                    f"from touching the {cut.side} side" if cut.touched else f"of the centre, {cut.side} side"
+                )
+                say(f"       {cut.handle} {zero}: {'; '.join(_cell(each, plan.units) for each in stops)}")
             if one.depths:
                 totals = "; ".join(_cell(each, plan.units) for each in one.depths)
                 say(f"       {one.depth_handle}: {totals}")

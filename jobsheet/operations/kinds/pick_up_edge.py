@@ -129,7 +129,8 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
         way = f"half the tip and {more} more is {found.shown('wind_on')}"
     else:
         way = f"half the tip is {found.shown('half_tip')}"
-    note = f"{way} = {half}: lift, wind it on, then zero; look again"
+    dialled = f"{way} = {half}: "
+    note = f"{dialled}lift, wind it on, then zero; look again"
     return (
         Row(
             do=fields.what or f"Find {fields.edges}; set both dials to 0",
@@ -137,6 +138,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
             cutter=fields.cutter.place or short_name(fields.cutter),
             spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
             measure=fields.measure.said if fields.measure else "",
+            readings=(dialled,),
         ),
     )
 

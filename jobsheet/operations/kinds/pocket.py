@@ -263,9 +263,10 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: sizes, layers, what is left for the last round."""
+    at_the_wall = f"cutter's centre at the wall {common.at_the_dials(setting, fields.around)}"
     parts = [
         f"middle {_middle(fields).text}",
-        f"cutter's centre at the wall {common.at_the_dials(setting, fields.around)}",
+        at_the_wall,
         milling.layers_words(found),
     ]
     if fields.clear == GROOVE:
@@ -278,7 +279,16 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     total = found.value("hole_depth") or 0.0
     note = "; ".join(parts)
     return (
-        milling.row(fields, found, setting, do=_words(fields), note=note, total=total, along=fields.along),
+        milling.row(
+            fields,
+            found,
+            setting,
+            do=_words(fields),
+            note=note,
+            total=total,
+            along=fields.along,
+            readings=(at_the_wall,),
+        ),
     )
 
 

@@ -230,9 +230,11 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     layers = int(found.value("layers") or 1)
     shown, unit = common.millimetres(width, setting.units)
     parts = [fields.way]
+    dialled = ""
     if fields.path is not None:
         parts.append(f"centre from {' to '.join(place.text for place in fields.path.points)}")
-        parts.append(common.at_the_dials(setting, _path(fields.path)))
+        dialled = common.at_the_dials(setting, _path(fields.path))
+        parts.append(dialled)
     if layers > 1 or count > 1:
         in_layers = f"{layers} layers, " if layers > 1 else ""
         parts.append(f"{in_layers}{common.times(count, 'one cut', 'cuts')} of {shown} {unit}")
@@ -242,7 +244,16 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     note = "; ".join(part for part in parts if part)
     do = _words(fields)
     return (
-        milling.row(fields, found, setting, do=do, note=note, total=fields.depth.value, along=fields.along),
+        milling.row(
+            fields,
+            found,
+            setting,
+            do=do,
+            note=note,
+            total=fields.depth.value,
+            along=fields.along,
+            readings=(dialled,),
+        ),
     )
 
 

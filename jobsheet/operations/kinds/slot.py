@@ -144,10 +144,20 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     note = f"centre from {' to '.join(place.text for place in fields.ends.points)}"
     if layers > 1:
         note = f"{layers} layers, {note}"
-    note = f"{note}; {common.at_the_dials(setting, _ends(fields))}; {found.shown('time_each')} each"
+    dialled = common.at_the_dials(setting, _ends(fields))
+    note = f"{note}; {dialled}; {found.shown('time_each')} each"
     total = found.value("hole_depth") or 0.0
     return (
-        milling.row(fields, found, setting, do=_words(fields), note=note, total=total, along=fields.along),
+        milling.row(
+            fields,
+            found,
+            setting,
+            do=_words(fields),
+            note=note,
+            total=total,
+            along=fields.along,
+            readings=(dialled,),
+        ),
     )
 
 

@@ -371,9 +371,17 @@ def dials(total: float, found: Figures, setting: Setting, along: str, note: str 
 
 
 def row(
-    fields: Any, found: Figures, setting: Setting, *, do: str, note: str, total: float, along: str
+    fields: Any,
+    found: Figures,
+    setting: Setting,
+    *,
+    do: str,
+    note: str,
+    total: float,
+    along: str,
+    readings: tuple[str, ...] = (),
 ) -> Row:
-    """The line of a milling step: what was asked for, how it is set, what to measure."""
+    """The line of a milling step: what was asked for, how it is set, what to measure; `readings` are parts of its note."""
     from jobsheet.catalog.tools.cutters import short_name
 
     pace = found.value("seconds_a_turn")
@@ -388,6 +396,7 @@ def row(
         depth=number,
         depth_unit=unit,
         measure=fields.measure.said if fields.measure else "",
+        readings=tuple(one for one in readings if one),
     )
 
 

@@ -53,7 +53,7 @@ def _first(plan: Plan, operation: Operation, cut: Cut) -> FirstCut | None:
     if isinstance(shape, Slab):
         line = _strip(plan, operation, cut, radius)
     elif isinstance(shape, Edge):
-        width = widths_of(plan, operation, shape.width)[0][0]
+        width = widths_of(plan.reckoned, operation, shape.width)[0][0]
         line = _side(shape.side, cut.before.size[:2], width - radius)
         if getattr(fields, "way", "") == "climb":
             line = (line[1], line[0])

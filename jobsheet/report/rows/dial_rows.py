@@ -52,7 +52,7 @@ def _size(plan: Plan, value: float) -> str:
 
 def _outside(plan: Plan, course: Course, operation: Operation) -> list[DialRow]:
     """The cuts inward of a side: the centre from the zero, or how far in from where the edge touched."""
-    found = outside(plan, course, operation)
+    found = outside(plan.reckoned, course.set_up, operation)
     handle = plan.card.handle(found.handle) if found is not None else None
     if found is None or handle is None:
         return []

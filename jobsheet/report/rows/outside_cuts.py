@@ -6,11 +6,11 @@ from typing import Any
 
 from msgspec import Struct
 
-from jobsheet.model.job import Operation
+from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.shape import Edge
 from jobsheet.operations.registry import roles
-from jobsheet.report.plan import Course, Plan
+from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.stages.course import course_of, moved, shapes_of
 
 #: Which handle a side is wound to, and which way out of the work lies, where x counts right and y away.
@@ -30,30 +30,30 @@ class Outside(Struct, frozen=True, kw_only=True):
     last_full: bool = False
 
 
-def outside(plan: Plan, course: Course, operation: Operation) -> Outside | None:
+def outside(reckoned: Reckoned, set_up: SetUp, operation: Operation) -> Outside | None:
     """The cuts of a step that takes one side off; None for every other step."""
-    shapes = shapes_of(operation, plan.reckoned.settings)
+    shapes = shapes_of(operation, reckoned.settings)
     fields: Any = operation.fields
     cutter = getattr(fields, "cutter", None)
     if len(shapes) != 1 or not isinstance(shapes[0], Edge) or cutter is None or cutter.diameter is None:
         return None
     edge = shapes[0]
     handle, _ = _OUT[edge.side]
-    widths, left = widths_of(plan, operation, edge.width)
-    zero = _zero(plan, course, operation)
+    widths, left = widths_of(reckoned, operation, edge.width)
+    zero = _zero(reckoned, set_up, operation)
     full = left > 0
     if zero is None:
         return Outside(handle=handle, side=edge.side, distances=widths, touched=True, last_full=full)
-    places = tuple(_centre(course, zero, edge.side, width, cutter.diameter) for width in widths)
+    places = tuple(_centre(set_up, zero, edge.side, width, cutter.diameter) for width in widths)
     return Outside(handle=handle, side=edge.side, distances=places, touched=False, last_full=full)
 
 
-def widths_of(plan: Plan, operation: Operation, whole: float) -> tuple[tuple[float, ...], float]:
+def widths_of(reckoned: Reckoned, operation: Operation, whole: float) -> tuple[tuple[float, ...], float]:
     """How far in each cut along a side ends [m], `whole` the last of them, and what of it was left for that last one."""
     fields: Any = operation.fields
     leave = getattr(fields, "leave", None)
     left = leave.value if leave is not None else 0.0
-    found = plan.reckoned.operations[operation.key].figures
+    found = reckoned.operations[operation.key].figures
     width = (found.value("width_of_cut") if found else None) or whole - left
     count = max(1, round((whole - left) / width)) if width > SAME else 1
     rough = tuple((whole - left) * (index + 1) / count for index in range(count))
@@ -68,11 +68,11 @@ class _Zero(Struct, frozen=True):
     inside: float
 
 
-def _zero(plan: Plan, course: Course, operation: Operation) -> _Zero | None:
+def _zero(reckoned: Reckoned, set_up: SetUp, operation: Operation) -> _Zero | None:
     """The zero of a step; None where no step before it in its set-up has set one."""
-    cuts = {cut.key: cut for cut in course_of(plan.job, plan.reckoned.settings).cuts}
+    cuts = {cut.key: cut for cut in course_of(reckoned.job, reckoned.settings).cuts}
     found: _Zero | None = None
-    for one in course.set_up.operations:
+    for one in set_up.operations:
         if one.key == operation.key:
             return _Zero(found.found, cuts[one.key].before, found.inside) if found is not None else None
         if roles(one).beside == "find" or "find zero" in roles(one).does:
@@ -82,9 +82,8 @@ def _zero(plan: Plan, course: Course, operation: Operation) -> _Zero | None:
     return None
 
 
-def _centre(course: Course, zero: _Zero, side: str, width: float, diameter: float) -> float:
+def _centre(set_up: SetUp, zero: _Zero, side: str, width: float, diameter: float) -> float:
     """Where the cutter's centre stands from the zero when its edge is so far in from that side [m]."""
-    set_up = course.set_up
     axis, out = _OUT[side]
     at = 0 if axis == "x" else 1
     wall = width if out < 0 else zero.now.size[at] - width

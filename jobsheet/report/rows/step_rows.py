@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from jobsheet.catalog.tools.cutters import short_name
 from jobsheet.model.figure import Limit
 from jobsheet.model.job import Operation
@@ -26,8 +24,6 @@ from jobsheet.report.rows.rings import rings
 USUAL, TIGHT = (240, 900), (90, 90)
 #: So many lines stand beside a step in all, cautions first.
 LINES = 3
-#: A piece of a step's words that says where a handle stands, in the decimals of its dial; the readings have rows of their own.
-_READING = re.compile(r"\b[XY] [−-]?\d+ \+ |= [−-]?\d+ \+ ")
 
 
 def steps_of(
@@ -125,7 +121,7 @@ def _step(
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
     asked = getattr(operation.fields, "tolerances", None)
     dials = dial_rows(plan, course, operation) if first else ()
-    parts = (at, _beside_readings(row.note, operation) if dials else row.note, asked.text if asked else "")
+    parts = (at, _beside_readings(row) if dials else row.note, asked.text if asked else "")
     limit = outcome.governing
     return Step(
         number=str(operation.number),
@@ -150,15 +146,12 @@ def _step(
     )
 
 
-def _beside_readings(note: str, operation: Operation) -> str:
-    """A step's words without the pieces that say readings: those stand in their rows, on lines of the dial.
-
-    The person's own note is kept as typed, whatever it looks like: it stands at the end of a row's words.
-    """
-    own: str = getattr(operation.fields, "note", "")
-    ours = note.removesuffix(own) if own else note
-    kept = [piece for piece in ours.rstrip("; ,").split("; ") if piece and not _READING.search(piece)]
-    return "; ".join((*kept, own) if own and ours != note else kept)
+def _beside_readings(row: Row) -> str:
+    """A step's words without the parts that say readings: those stand in rows of their own, on lines of the dial."""
+    note = row.note
+    for one in row.readings:
+        note = note.replace(one, "", 1)
+    return "; ".join(piece for piece in (part.strip() for part in note.split("; ")) if piece)
 
 
 def _cutter_line(plan: Plan, operation: Operation, row: Row) -> str:
