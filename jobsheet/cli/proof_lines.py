@@ -33,12 +33,11 @@ def known(machine: str, log: Any) -> Any:
     """What the standing trials teach; None without any."""
     if not log.standing:
         return None
-    from jobsheet.proving.learned import snapshot
+    from jobsheet.reckoning.known_capacity import snapshot_of
     from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.reckoning.worked_anew import anew
     from jobsheet.storage.shop_file import workshop
 
-    return snapshot(anew(log.teaching), machine, today(), workshop())
+    return snapshot_of(machine, log.teaching, today(), workshop())
 
 
 def show_log(card: Any, log: Any) -> None:

@@ -10,6 +10,8 @@ from jobsheet.limits import evidence
 
 #: How far a machine is from its card's torque curve, or from the class value of its frame (estimate).
 PRIOR_SPREAD = {"spindle-torque": 0.35, "chatter": 0.7}
+#: The same of the frame, where it was measured: what stiffness alone explains of the spread is gone (`limits.each.chatter`).
+MEASURED_SPREAD = 0.56
 #: How far one process with one kind of cutter is from its machine (estimate).
 BIAS = 0.25
 #: How far one trial is from its process: metal, edge, fluid and ear of the day (estimate).
@@ -48,6 +50,11 @@ SAYS = {
     ("slowed", "spindle-torque"): "below",
     ("stalled", "spindle-torque"): "below",
 }
+
+
+def spread_of(limit: str, *, measured: bool) -> float:
+    """How far a machine is from card, class or measured frame, before any trial."""
+    return MEASURED_SPREAD if measured and limit == "chatter" else PRIOR_SPREAD[limit]
 
 
 def says(outcome: str, limit: str) -> str:

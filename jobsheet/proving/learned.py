@@ -16,7 +16,7 @@ from msgspec.structs import replace
 from jobsheet.model.capacity import Capacity, Doubt, Good, Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import CHANGES, LEARNED, Trial
-from jobsheet.proving.assumed import PRIOR_SPREAD, WRONG, WRONG_AT_WORK, ends_badly, says
+from jobsheet.proving.assumed import WRONG, WRONG_AT_WORK, ends_badly, says, spread_of
 from jobsheet.proving.chance import largest_share
 from jobsheet.proving.grid import Array, Posterior, Process, Said, compressed, fits, posterior, quantiles
 from jobsheet.remembered import remembered
@@ -27,7 +27,9 @@ _NINE_IN_TEN = (0.05, 0.5, 0.95)
 _CELLS = 160
 
 
-def snapshot(trials: Sequence[Trial], machine: str, today: str, shop: Shop) -> Snapshot:
+def snapshot(
+    trials: Sequence[Trial], machine: str, today: str, shop: Shop, *, measured: bool = False
+) -> Snapshot:
     """What these trials teach of that machine; the same trials on the same day are not reckoned twice.
 
     Parameters
@@ -38,12 +40,16 @@ def snapshot(trials: Sequence[Trial], machine: str, today: str, shop: Shop) -> S
         Date to which the age of the trials counts, such as `2026-11-25`
     shop : Shop
         Its `proof_ageing` widens old proof, its `proof_chance` is that of the planned share
+    measured : bool, optional
+        Whether the frame was measured, so that shares are of its own level
     """
-    return _snapshot(tuple(trials), machine, today, shop.proof_ageing, shop.proof_chance)
+    return _snapshot(tuple(trials), machine, today, shop.proof_ageing, shop.proof_chance, measured)
 
 
 @remembered(64)
-def _snapshot(trials: tuple[Trial, ...], machine: str, today: str, ageing: float, chance: float) -> Snapshot:
+def _snapshot(
+    trials: tuple[Trial, ...], machine: str, today: str, ageing: float, chance: float, measured: bool
+) -> Snapshot:
     struck = {one.strikes for one in trials if one.strikes}
     kept = frozenset(one.keeps for one in trials if one.keeps)
     records = [one for one in trials if one.is_cut or one.changed]
@@ -52,7 +58,9 @@ def _snapshot(trials: tuple[Trial, ...], machine: str, today: str, ageing: float
     )
     capacities: list[Capacity] = []
     for limit in LEARNED:
-        capacities += _of_limit(limit, standing, kept, today, ageing, chance)
+        capacities += _of_limit(
+            limit, standing, kept, today, ageing, chance, spread_of(limit, measured=measured)
+        )
     cuts = sum(1 for one in records if not one.changed)
     count = sum(1 for one in standing if not one.changed)
     return Snapshot(
@@ -86,7 +94,13 @@ class _Cut(Struct, frozen=True):
 
 
 def _of_limit(
-    limit: str, trials: Sequence[Trial], kept: frozenset[str], today: str, ageing: float, chance: float
+    limit: str,
+    trials: Sequence[Trial],
+    kept: frozenset[str],
+    today: str,
+    ageing: float,
+    chance: float,
+    spread: float,
 ) -> list[Capacity]:
     """A capacity for each process that asked it, and last one for any that was not yet tried."""
     asking: dict[Process, list[_Cut]] = {}
@@ -101,11 +115,11 @@ def _of_limit(
     if not asking:
         return []
     said = {process: _said(limit, found, today) for process, found in sorted(asking.items())}
-    known = posterior(said, PRIOR_SPREAD[limit], ageing)
+    known = posterior(said, spread, ageing)
     made = []
     for process, weights in known.processes.items():
         cuts = asking[process]
-        doubts = _doubts(limit, cuts, partial(fits, said, PRIOR_SPREAD[limit], known, process))
+        doubts = _doubts(limit, cuts, spread, partial(fits, said, spread, known, process))
         made.append(_capacity(limit, process, known, weights, _shown(limit, cuts, today, doubts), chance))
     speaking = [one for found in asking.values() for one in found if says(one.trial.outcome, limit)]
     if speaking:
@@ -149,7 +163,9 @@ def _said(limit: str, cuts: Iterable[_Cut], today: str) -> tuple[Said, ...]:
     )
 
 
-def _doubts(limit: str, cuts: Sequence[_Cut], chances: Callable[[], list[float]]) -> tuple[Doubt, ...]:
+def _doubts(
+    limit: str, cuts: Sequence[_Cut], spread: float, chances: Callable[[], list[float]]
+) -> tuple[Doubt, ...]:
     """Those that a slip of the pen explains better than the machine does, by all the others.
 
     Only a bad end under a clean cut can be one, or a clean cut over a bad end: without either nothing is reckoned.
@@ -169,7 +185,7 @@ def _doubts(limit: str, cuts: Sequence[_Cut], chances: Callable[[], list[float]]
     found = []
     for chance, place in sorted(odd)[:_ODD_AT_ONCE]:
         one, rest = speaking[place], speaking[:place] + speaking[place + 1 :]
-        low, high = _without(limit, rest)
+        low, high = _without(limit, rest, spread)
         found.append(
             Doubt(trial=one.trial.id, outcome=one.trial.outcome, share=one.share, chance=chance, low=low, high=high,
                   others=len(rest))
@@ -181,7 +197,7 @@ def _doubts(limit: str, cuts: Sequence[_Cut], chances: Callable[[], list[float]]
 _ODD_AT_ONCE = 5
 
 
-def _without(limit: str, cuts: Sequence[_Cut]) -> tuple[float, float]:
+def _without(limit: str, cuts: Sequence[_Cut], spread: float) -> tuple[float, float]:
     """Nine in ten by these alone."""
     said = tuple(
         Said(
@@ -189,7 +205,7 @@ def _without(limit: str, cuts: Sequence[_Cut]) -> tuple[float, float]:
         )
         for one in cuts
     )
-    known = posterior({("", ""): said}, PRIOR_SPREAD[limit])
+    known = posterior({("", ""): said}, spread)
     low, _, high = _band(known.places, known.processes["", ""])
     return low, high
 

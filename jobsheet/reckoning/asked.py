@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.cutting.stability import cutter_scale
-from jobsheet.limits.each.chatter import CLASSES
+from jobsheet.limits.each.chatter import class_capacity
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figures
 from jobsheet.model.setting import Setting
@@ -25,9 +24,7 @@ def asked_of(figures: Figures, setting: Setting, speed: float | None = None) -> 
         at = at_speed(setting.machine, marked)
     if torque is not None and at is not None:
         found.append(Asked("spindle-torque", torque, torque / at.peak))
-    demand, level = figures.value("cutting_stiffness"), CLASSES.get(setting.machine.stiffness_class)
-    if demand is not None and level is not None:
-        cutter, frame = figures.value("cutter_stiffness"), setting.machine.frame
-        scale = cutter_scale(frame=frame.value, cutter=cutter) if cutter and frame else 1.0
-        found.append(Asked("chatter", demand, demand / (level * scale)))
+    demand, capacity = figures.value("cutting_stiffness"), class_capacity(figures, setting.machine)
+    if demand is not None and capacity is not None:
+        found.append(Asked("chatter", demand, demand / capacity))
     return tuple(found)

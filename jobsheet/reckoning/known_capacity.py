@@ -11,10 +11,12 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from jobsheet.errors import JobsheetError
+from jobsheet.limits.each.chatter import is_measured
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED, MILLING, Trial
-from jobsheet.proving.assumed import BIAS, PRIOR_SPREAD, WRONG
+from jobsheet.proving.assumed import BIAS, WRONG, spread_of
 from jobsheet.reckoning.worked_anew import anew
 
 
@@ -27,12 +29,22 @@ def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: 
         return None
     from jobsheet.proving.learned import snapshot  # numpy: only where something is to be learned
 
-    return snapshot(anew(found), machine, today, shop)
+    return snapshot(anew(found), machine, today, shop, measured=frame_measured(machine))
 
 
-def prior(limit: str, process: str, cutter_kind: str) -> Capacity:
+def frame_measured(machine: str) -> bool:
+    """Whether the card of that machine has a frame that was measured; no where there is no card."""
+    from jobsheet.storage.card_files import find_card
+
+    try:
+        return is_measured(find_card(machine))
+    except JobsheetError:
+        return False
+
+
+def prior(limit: str, process: str, cutter_kind: str, *, measured: bool = False) -> Capacity:
     """A capacity before any trial: the card's or the class's value, with its spread and that of a process."""
-    spread = math.hypot(PRIOR_SPREAD[limit], BIAS)
+    spread = math.hypot(spread_of(limit, measured=measured), BIAS)
     places = [4 * spread * step / 60 for step in range(-60, 61)]
     weights = [math.exp(-0.5 * (place / spread) ** 2) for place in places]
     total = sum(weights)
@@ -43,13 +55,15 @@ def prior(limit: str, process: str, cutter_kind: str) -> Capacity:
     )  # fmt: skip
 
 
-def capacities_of(known: Snapshot | None, process: str, cutter_kind: str) -> tuple[Capacity, ...]:
+def capacities_of(
+    known: Snapshot | None, process: str, cutter_kind: str, *, measured: bool = False
+) -> tuple[Capacity, ...]:
     """What is known of every limit that such cuts ask."""
     limits = LEARNED if process in MILLING else LEARNED[:1]
     found = []
     for limit in limits:
         one = known.find(limit, process, cutter_kind) if known is not None else None
-        found.append(one or prior(limit, process, cutter_kind))
+        found.append(one or prior(limit, process, cutter_kind, measured=measured))
     return tuple(found)
 
 

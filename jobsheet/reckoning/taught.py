@@ -19,11 +19,12 @@ from jobsheet.model.capacity import Snapshot
 from jobsheet.model.shop import Shop
 from jobsheet.paths import own_folder
 from jobsheet.reckoning.known_capacity import snapshot_of
+from jobsheet.storage.card_files import card_digest
 from jobsheet.storage.records.proof_log import read_log
 from jobsheet.storage.shop_file import workshop
 
 #: Raised when the meaning of what is kept, or how it is learned, changes.
-VERSION = 3
+VERSION = 4
 
 
 def proof_of(machine: str, shop: Shop | None = None, today: str = "") -> Snapshot | None:
@@ -55,9 +56,16 @@ def _place(machine: str) -> Path:
 
 
 def _mark(machine: str, day: str, shop: Shop, ids: tuple[str, ...]) -> str:
-    """What it was learned from: the very trials, told apart by their content, the day and the workshop's numbers."""
-    told = msgpack.encode([VERSION, machine, day, shop, ids])
+    """What it was learned from: the very trials, told apart by their content, the day, the workshop's numbers and the card."""
+    told = msgpack.encode([VERSION, machine, day, shop, ids, _card(machine)])
     return hashlib.sha256(told).hexdigest()
+
+
+def _card(machine: str) -> str:
+    """Which card the demands of the trials are worked out with; empty where there is none."""
+    with contextlib.suppress(JobsheetError, OSError):
+        return card_digest(machine)
+    return ""
 
 
 def _kept(place: Path, mark: str) -> Snapshot | None:

@@ -22,6 +22,7 @@ from jobsheet.model.trials import Asked, Trial
 from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.milling_work import edge_arc
+from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.what_if import Tried, tried
 from jobsheet.remembered import remembered
 from jobsheet.storage.card_files import find_card
@@ -51,18 +52,18 @@ def _anew(trial: Trial, card: Machine | None) -> Trial:
     if was is None or was.demand <= 0 or (trial.kind and card is None):
         return trial
     try:
-        now = _of_cut(trial, card) if card is not None and trial.kind else was.demand / _by_width(trial)
+        if card is not None and trial.kind:
+            again = _of_cut(trial, card)
+        else:
+            now = was.demand / _by_width(trial)
+            again = Asked("chatter", now, was.share * now / was.demand)
     except (JobsheetError, ArithmeticError):
         return trial
-    share = was.share * now / was.demand
-    return replace(
-        trial,
-        asked=tuple(Asked("chatter", now, share) if one is was else one for one in trial.asked),
-    )
+    return replace(trial, asked=tuple(again if one is was else one for one in trial.asked))
 
 
-def _of_cut(trial: Trial, card: Machine) -> float:
-    """From the fields of its step, the watch and the tachometer [N/m]."""
+def _of_cut(trial: Trial, card: Machine) -> Asked:
+    """From the fields of its step, the watch and the tachometer; its share is of what the card says today."""
     kind = kind_of(trial.kind)
     fields = fields_from(kind.fields, kind.entries, {**dict(trial.step), "cutter": trial.cutter}, trial.units)
     setting = Setting(
@@ -75,10 +76,11 @@ def _of_cut(trial: Trial, card: Machine) -> float:
         found = _timed(trial.kind, found, setting, trial.length / trial.seconds)
     if trial.tachometer is not None and speed is not None:
         found = at_tachometer(trial.kind, found, setting, speed, trial.tachometer)
-    demand = found.value("cutting_stiffness")
-    if demand is None:
+    asked = asked_of(found.figures, setting) if found.figures is not None else ()
+    again = next((one for one in asked if one.limit == "chatter"), None)
+    if again is None:
         raise CalcError("trial", trial.id, "one that can be worked out again")
-    return demand
+    return again
 
 
 def _by_width(trial: Trial) -> float:

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from jobsheet.limits.each.chatter import is_measured
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
@@ -123,7 +124,7 @@ def card(machine: Machine, material: str, *, units: str = "mm", shop: Shop | Non
 
 
 def _known(setting: Setting, process: str, cutter_kind: str) -> tuple[Capacity, ...]:
-    return capacities_of(setting.proof, process, cutter_kind)
+    return capacities_of(setting.proof, process, cutter_kind, measured=is_measured(setting.machine))
 
 
 def _of_pass(one: Pass, words: str, setting: Setting) -> Row:

@@ -18,6 +18,7 @@ from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.errors import CalcError, CommandError
 from jobsheet.holdings.all_holdings import words_of
 from jobsheet.holdings.placed import own_vice
+from jobsheet.limits.each.chatter import is_measured
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Operation
@@ -146,7 +147,7 @@ def plan(
         return replace(bare, refused=refused)
     _fits(process, tool, grow)
     known = snapshot if snapshot is not None else snapshot_of(card.name, trials, day, numbers)
-    ladder = replace(bare, capacities=capacities_of(known, process, tool.kind))
+    ladder = replace(bare, capacities=capacities_of(known, process, tool.kind, measured=is_measured(card)))
     made = climbed(ladder, most)
     why = out_of_reach(made) if len(made.rungs) < most else ""
     return replace(made, rungs=(), refused=why) if why else with_expected(made)

@@ -12,6 +12,7 @@ from PySide6.QtCore import QCoreApplication
 from jobsheet.errors import CommandError
 from jobsheet.gui.places.proving.ladder_asked import Asked
 from jobsheet.gui.places.proving.rung_words import length_text, named, size_of
+from jobsheet.limits.each.chatter import is_measured
 from jobsheet.limits.verdict import in_words
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import OUTCOMES, Trial
@@ -149,10 +150,9 @@ class ProvingDesk:
         log = self.log
         if not log.standing or self.ladder is None:
             return None
-        from jobsheet.proving.learned import snapshot
-        from jobsheet.reckoning.worked_anew import anew
+        from jobsheet.reckoning.known_capacity import snapshot_of
 
-        return snapshot(anew(log.teaching), self.ladder.machine.name, today(), self.ladder.setting.shop)
+        return snapshot_of(self.ladder.machine.name, log.teaching, today(), self.ladder.setting.shop)
 
     def before(self) -> Capacity | None:
         """What is known without any trial."""
@@ -160,7 +160,12 @@ class ProvingDesk:
 
         if self.ladder is None:
             return None
-        return prior(self.about, self.ladder.process, self.ladder.cutter.kind)
+        return prior(
+            self.about,
+            self.ladder.process,
+            self.ladder.cutter.kind,
+            measured=is_measured(self.ladder.machine),
+        )
 
     def after(self) -> Capacity | None:
         """What is known with all trials; None without any."""
