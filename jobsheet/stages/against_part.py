@@ -18,7 +18,7 @@ from jobsheet.model.quantity import Size
 from jobsheet.model.shape import Hole
 from jobsheet.model.stock import FACES
 from jobsheet.stages.as_drawn import CORE, part_box, places_on
-from jobsheet.stages.course import Course, Cut, is_through
+from jobsheet.stages.course import Course, Cut, Sized, is_through
 
 #: What is nearer than this agrees [m].
 AGREES = 0.01e-3
@@ -67,7 +67,10 @@ class HoleFound(Struct, frozen=True, kw_only=True):
 
 
 class Bored(Struct, frozen=True, kw_only=True):
-    """A round cut in the drawing's axes: where its axis is, from where to where it goes [m]; `cone` has no straight part."""
+    """A round cut in the drawing's axes: where its axis is, from where to where it goes [m]; `cone` has no straight part.
+
+    `floor` is how far below the top of the work it begins: its depth counts from there.
+    """
 
     key: str
     axis: int
@@ -77,6 +80,7 @@ class Bored(Struct, frozen=True, kw_only=True):
     diameter: float
     threaded: bool
     cone: bool
+    floor: float = 0.0
 
 
 class Against(Struct, frozen=True, kw_only=True):
@@ -175,16 +179,14 @@ def _bored(course: Course) -> Iterator[Bored]:
     for cut in course.cuts:
         for sized in cut.shapes:
             if isinstance(sized.shape, Hole) and sized.corners:
-                yield _round_cut(
-                    cut, sized.shape, sized.corners[0], sized.depth, is_through(sized, cut.before.size[2])
-                )
+                yield _round_cut(cut, sized.shape, sized)
 
 
-def _round_cut(
-    cut: Cut, shape: Hole, corner: tuple[float, float], depth: float | None, through: bool
-) -> Bored:
+def _round_cut(cut: Cut, shape: Hole, sized: Sized) -> Bored:
     lie = cut.before
-    point = lie.in_stock(*corner)
+    point = lie.in_stock(*sized.corners[0])
+    through = is_through(sized, lie.size[2])
+    depth = sized.top + sized.depth if sized.depth is not None else None
     axis = AXIS[lie.up]
     low, high = lie.box[axis]
     if depth is not None and not through:
@@ -192,7 +194,7 @@ def _round_cut(
     one, two = AXES[lie.up]
     return Bored(
         key=cut.key, axis=axis, at=(point[one], point[two]), low=low, high=high, diameter=shape.diameter,
-        threaded=shape.threaded, cone=depth == 0,
+        threaded=shape.threaded, cone=sized.depth == 0, floor=sized.top,
     )  # fmt: skip
 
 
@@ -259,8 +261,8 @@ class _Asked:
         )
 
     def deep(self, cut: Bored) -> float:
-        """How deep a cut goes below the finished face [m]."""
-        return self.high - cut.low if self.upper else cut.high - self.low
+        """How deep a cut goes below the finished face, or the floor that it begins in [m]."""
+        return (self.high - cut.low if self.upper else cut.high - self.low) - cut.floor
 
     def through(self, cuts: Sequence[Bored]) -> bool:
         """Whether these together go through the finished part, from one side or from both."""

@@ -10,15 +10,17 @@ import math
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.finished.finished_part import FinishedPart
 from jobsheet.finished.settled import AXES, AXIS, ENDS
 from jobsheet.model.finished import Feature
 from jobsheet.model.job import SetUp
-from jobsheet.model.lying import NORMALS, Box, Lying, lying
+from jobsheet.model.lying import Box, Lying, lying
 from jobsheet.model.quantity import Size
 from jobsheet.model.shape import Edge, Groove, Hole, Recess
 from jobsheet.stages.course import Sized
+from jobsheet.stages.floors import covers, from_corner
 
 #: A slot that is open at an edge goes so far beyond it [m].
 BEYOND = 5e-3
@@ -80,8 +82,33 @@ def lie_for(face: str, box: Box) -> Lying:
 
 
 def drawn(part: FinishedPart, box: Box) -> tuple[Drawn, ...]:
-    """Every feature that can be read, on a part of that box."""
-    return tuple(_drawn(line, feature, box) for line, feature in part.features)
+    """Every feature that can be read, on a part of that box; a hole in the floor of another of its face begins there."""
+    made = tuple(_drawn(line, feature, box) for line, feature in part.features)
+    return tuple(_begun(one, made) for one in made)
+
+
+def _begun(one: Drawn, others: tuple[Drawn, ...]) -> Drawn:
+    if one.feature.what not in ("hole", "tapped hole"):
+        return one
+    floors = [
+        floor
+        for other in others
+        if other.feature.face == one.feature.face and other.feature.what not in ("hole", "tapped hole")
+        for floor in other.gone
+        if floor.depth is not None
+    ]
+
+    def from_floor(sized: Sized) -> Sized:
+        under = [
+            floor.depth
+            for floor in floors
+            if floor.depth and covers(floor.shape, floor.corners, one.lie.size, sized.corners[0])
+        ]
+        return replace(sized, top=max(under)) if under else sized
+
+    if not floors:
+        return one
+    return replace(one, gone=tuple(map(from_floor, one.gone)), may=tuple(map(from_floor, one.may)))
 
 
 def _drawn(line: int, feature: Feature, box: Box) -> Drawn:
@@ -153,16 +180,6 @@ def _on_circle(feature: Feature, box: Box) -> tuple[tuple[float, float, float], 
         point_on(feature, box, (middle[0] + radius * math.cos(angle), middle[1] + radius * math.sin(angle)))
         for angle in angles
     )
-
-
-def from_corner(lie: Lying, point: tuple[float, float, float]) -> tuple[float, float]:
-    """A point in the drawing's axes as distances from the left and near side of the part as it lies [m]."""
-    found = []
-    for face in (lie.left, lie.near):
-        axis = AXIS[face]
-        low, high = lie.box[axis]
-        found.append(high - point[axis] if max(NORMALS[face]) > 0 else point[axis] - low)
-    return found[0], found[1]
 
 
 # --- shapes ---

@@ -129,7 +129,9 @@ def _swept(sized: Sized, cut: Cut, radius: float) -> Swept | None:
         return Swept(by="cutter", field=((x - half[0], y - half[1]), (x + half[0], y + half[1])), low=low)
     if isinstance(shape, Hole):
         point = shape.diameter / 2 / math.tan(shape.point_angle / 2) if shape.point_angle else 0.0
-        low = -(point + THROUGH) if is_through(sized, high) else high - (sized.depth or 0.0) - point
+        low = (
+            -(point + THROUGH) if is_through(sized, high) else high - sized.top - (sized.depth or 0.0) - point
+        )
         return Swept(
             by="drill", line=(sized.corners[0], sized.corners[0]), radius=shape.diameter / 2, low=low
         )

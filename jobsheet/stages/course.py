@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
@@ -21,6 +22,7 @@ from jobsheet.model.stock import Outline
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.remembered import forgotten_with_the_plan
+from jobsheet.stages.floors import Floors
 from jobsheet.stock.all_shapes import shape_of
 
 #: A cut that reaches this near to the far side of the work goes through [m].
@@ -31,13 +33,14 @@ _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 class Sized(Struct, frozen=True, kw_only=True):
     """One shape as it is cut: places from the left, the near side and the bottom of the work as it lies [m].
 
-    `corners` are x and y of what the shape names: a centre, two ends, or nothing. `top` is where it begins,
-    `depth` None goes through the bottom.
+    `corners` are x and y of what the shape names: a centre, two ends, or nothing. `top` is how far below the top of the work it begins: a
+    hole in the floor of a step, slot or pocket begins there. `depth` counts from where it begins; None goes through the bottom.
     """
 
     shape: Sweep
     corners: tuple[tuple[float, float], ...] = ()
     depth: float | None = None
+    top: float = 0.0
 
 
 class Cut(Struct, frozen=True, kw_only=True):
@@ -92,6 +95,7 @@ def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
     stock = work = stock_box(job)
     outline = shape_of(job.stock)
     cuts: list[Cut] = []
+    floors = Floors()
     for set_up in job.set_ups:
         found = lying(set_up, work, outline)
         inside = (0.0, 0.0)
@@ -100,9 +104,13 @@ def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
             if roles(operation).beside == "find":
                 found, inside = before, _inside(operation)
             shapes = shapes_of(operation, settings)
-            sized = tuple(_sized(shape, set_up, found, before, inside) for shape in shapes)
-            for shape in shapes:
-                work = _smaller(work, shape, before, set_up)
+            sized = tuple(
+                _begun(_sized(shape, set_up, found, before, inside), before, floors) for shape in shapes
+            )
+            for one in sized:
+                work = _smaller(work, one.shape, before, set_up)
+                if one.depth is not None:
+                    floors.leave(before, one.shape, one.corners, one.depth)
             cuts.append(
                 Cut(
                     key=operation.key, number=operation.number, set_up=set_up.key, before=before,
@@ -151,6 +159,12 @@ def _sized(shape: Sweep, set_up: SetUp, found: Lying, now: Lying, inside: tuple[
     return Sized(shape=shape)
 
 
+def _begun(sized: Sized, lie: Lying, floors: Floors) -> Sized:
+    """A hole from where it begins; anything else as it is."""
+    top = floors.below(lie, sized.shape, sized.corners[0]) if sized.corners else 0.0
+    return replace(sized, top=top) if top > NEAR else sized
+
+
 def moved(found: Lying, now: Lying) -> tuple[float, float]:
     """How far the left and the near side of the work have gone inward since the zero was found [m]."""
     return tuple(_gone(found, now, face) for face in (found.left, found.near))  # type: ignore[return-value]
@@ -174,7 +188,7 @@ def _smaller(work: Box, shape: Sweep, lie: Lying, set_up: SetUp) -> Box:
 
 def is_through(sized: Sized, high: float) -> bool:
     """Whether a shape goes out at the bottom of work so high [m]."""
-    return sized.depth is None or sized.depth >= high - NEAR
+    return sized.depth is None or sized.top + sized.depth >= high - NEAR
 
 
 def takes_away(shape: Sweep) -> bool:

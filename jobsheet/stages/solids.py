@@ -264,7 +264,10 @@ def _hole(shape: Hole, sized: Sized, high: float) -> list[Any]:
     if radius <= 0:
         return []
     through = sized.depth is None
-    straight = high + OUT if through else (sized.depth or 0.0) * MM
+    begins = sized.top * MM
+    # What is straight passes through the air over a floor; a cone alone would not, it begins on the floor.
+    straight = high + OUT if through else begins + sized.depth * MM if sized.depth else 0.0
+    high -= 0.0 if straight else begins
     tip = 0.0
     if shape.point_angle and not through:
         tip = radius / math.tan(min(shape.point_angle, math.pi * 0.999) / 2)

@@ -34,7 +34,7 @@ SETS = [
     ("holding", 40, 9),
     ("holding-2", 41, 0),
     ("holding-3", 39, 0),
-    ("holding-4", 38, 5),
+    ("holding-4", 38, 4),
     ("part", 40, 3),
     ("part-2", 40, 5),
 ]

@@ -87,7 +87,7 @@ def _deep(found: Chucked, first: Step, step: Step, sized: Sized) -> float | None
     point = 0.0
     if isinstance(shape, Hole) and shape.point_angle:
         point = shape.diameter / 2 / math.tan(shape.point_angle / 2)
-    return lowered + (sized.depth if sized.depth is not None else high) + point
+    return lowered + (sized.top + sized.depth if sized.depth is not None else high) + point
 
 
 def _inside(found: Chucked, step: Step, sized: Sized) -> bool:

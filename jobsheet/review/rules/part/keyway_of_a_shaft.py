@@ -13,7 +13,8 @@ from jobsheet.review.plan.faces import Step
 from jobsheet.review.plan.lengths import fine
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.against_part import AGREES
-from jobsheet.stages.as_drawn import ends_on, from_corner, part_box
+from jobsheet.stages.as_drawn import ends_on, part_box
+from jobsheet.stages.floors import from_corner
 
 _BY_HAND = "look at start, length, depth and cutter of the step, at the zero, and at the places of the line"
 
