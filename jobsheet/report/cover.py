@@ -155,8 +155,9 @@ def fetch_blocks(plan: Plan, things: tuple[Fetched, ...], most: int) -> list[obj
 
 
 def why_blocks(plan: Plan, lengths: tuple[int, int]) -> list[object]:
-    """Why this order, and the note of the job."""
-    found: list[object] = []
+    """What is true of the whole part, why this order, and the note of the job."""
+    whole = part_words(plan)
+    found: list[object] = [Gap(2), Rule(), *whole] if whole else []
     for caption, text, most in (
         ("Why this order", plan.job.why, lengths[0]),
         ("Note", plan.job.note, lengths[1]),
@@ -204,6 +205,24 @@ def pictures(plan: Plan, high: float) -> Columns:
         shares=(0.5, 0.5),
         ruled=(1,),
     )
+
+
+def part_words(plan: Plan) -> tuple[Words, ...]:
+    """What is true of the whole part and stands on none of its sizes: the drawing's general limits, and what comes afterwards."""
+    part = plan.job.part
+    left_on = f", {part.allowance.text} left on for it" if part.allowance is not None else ""
+    said = (
+        (
+            part.general_limits,
+            f"Sizes without limits: {plan.short(part.general_limits, 160, 'general limits')}",
+        ),
+        (
+            part.later or left_on,
+            f"Afterwards: {plan.short(part.later, 160, 'what comes afterwards')}{left_on}",
+        ),
+    )
+    words = " · ".join(text for there, text in said if there)
+    return (Words(words, "label"),) if words else ()
 
 
 def _stock(plan: Plan, box: Drawing, high: float, heavy: str) -> Picture | Words | None:

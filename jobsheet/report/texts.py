@@ -23,6 +23,12 @@ def texts_of(job: Job) -> Iterator[tuple[str, str]]:
     for line in (job.finished.sizes, *job.finished.features):
         if line:
             yield "finished part", line
+    for aside in job.dismissed:
+        yield from _group("set aside", layout.DISMISSED[2:], aside)
+    for revision in job.revisions:
+        yield from _group(f"plan {revision.number}", layout.REVISION[1:], revision)
+    for shown in job.photographs:
+        yield from _group("photograph", layout.PHOTOGRAPH[1:2], shown)
     for set_up in job.set_ups:
         where = f"set-up {set_up.number}"
         yield from _group(where, layout.SET_UP, set_up)

@@ -39,12 +39,19 @@ def missing_characters(text: str) -> list[str]:
     return list(dict.fromkeys(character for character in text if not _has(character)))
 
 
+#: The last character of the first plane (Unicode).
+LAST = 0xFFFF
+
+
 @remembered(1024)
 def _has(character: str) -> bool:
     if character in "\n\t\r" or character.isspace():
         return True
     # Controls and marks that turn the writing round have no picture of their own and change others.
     if unicodedata.category(character) in ("Cc", "Cf", "Cs", "Co", "Cn"):
+        return False
+    # Beyond the first plane the PDF library draws a picture that nobody can search for or copy: its code says more.
+    if ord(character) > LAST:
         return False
     return all(ord(character) in face(name).charToGlyph for name in (REGULAR, BOLD))
 

@@ -31,10 +31,11 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
     out = BytesIO()
     canvas = Canvas(
         out, pagesize=(width, height), invariant=1, pageCompression=1, initialFontName=font_name(bold=False),
-        lang="en", displayDocTitle=True,
+        lang="en",
     )  # fmt: skip
     canvas.setTitle(printable("; ".join(document.title for document in documents))[:300])
     canvas.setCreator("Jobsheet")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
     canvas.setSubject("Set-up sheets for a manual milling machine")
     for index, document in enumerate(documents):
         for at, sheet in enumerate(document.sheets):
@@ -97,10 +98,11 @@ def picture_pdf(drawing: Drawing, title: str) -> bytes:
     out = BytesIO()
     canvas = Canvas(
         out, pagesize=(drawing.width, drawing.height), invariant=1, pageCompression=1,
-        initialFontName=font_name(bold=False), lang="en", displayDocTitle=True,
+        initialFontName=font_name(bold=False), lang="en",
     )  # fmt: skip
     canvas.setTitle(printable(title)[:300])
     canvas.setCreator("Jobsheet")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
     paint(canvas, drawing, 0, drawing.height)
     canvas.showPage()
     canvas.save()

@@ -47,6 +47,9 @@ def command(
 
     Pages for one use: route, every set-up and step on one page; positions, where the handles stand for every point; step,
     a card of half a page for one step (--step 40) or for each; blank, a form to fill in by hand.
+
+    The PDF has title, language, bookmarks and its words in reading order. It is not tagged: a program that reads it aloud finds no
+    marks of headings, tables and pictures; `jobsheet figures --json` gives the figures to one.
     """
     wanted = _wanted(pages, steps, jobs, machine)
     if paper is None:

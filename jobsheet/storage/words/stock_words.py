@@ -85,15 +85,19 @@ def said_by(condition: str) -> Said:
 
 
 def beyond_surfaces(condition: str) -> str:
-    """Words of a stock without the pieces that only say a surface: beside `bright, ends finished`, `flat, ends filed` says `flat`."""
+    """Words of a stock without the pieces that only say a surface: beside `bright, ends finished`, `flat, ends filed` says `flat`.
+
+    Where no piece only says a surface, the words stay as they were typed.
+    """
     kept = []
-    for piece in (part.strip() for part in re.split(r"[,;]", condition)):
+    pieces = [part.strip() for part in re.split(r"[,;]", condition)]
+    for piece in pieces:
         rest = piece
         for words in (*(words for _, words in _KNOWN), *(words for _, words in _PLACES), _EDGES, _ENDS, _ALL):
             rest = re.sub(rf"(?<!\w)(?:{words})(?!\w)", "", rest, flags=re.IGNORECASE)
         if re.sub(r"\b(?:and|the|both|faces?|is|are)\b", "", rest, flags=re.IGNORECASE).strip():
             kept.append(piece)
-    return ", ".join(kept)
+    return condition.strip() if kept == pieces else ", ".join(kept)
 
 
 def without_fact(stock: Stock) -> tuple[str, ...]:
