@@ -60,29 +60,49 @@ def wall_beside_a_hole(view: View) -> Iterator[Remark]:
 def _between(
     view: View, found: Holes, holes: list[tuple[Chain, HoleStep]], told: set[str]
 ) -> Iterator[Remark]:
-    """Holes of one face with little between them, each pair of steps once."""
-    for index, (chain, later) in enumerate(holes):
-        for other, one in holes[:index]:
-            smaller = min(later.diameter, one.diameter)
-            wall = math.dist(chain.at, other.at) - (later.diameter + one.diameter) / 2
-            if chain.face != other.face or not THIN <= wall < SHARE * smaller - 1e-6:
+    """Holes of one face with little between them, once for each step that makes the second of them."""
+    for wall, (chain, one), (other, later) in _near(holes):
+        smaller = min(later.diameter, one.diameter)
+        if not THIN <= wall < SHARE * smaller - 1e-6 or later.key in told:
+            continue
+        if found.cut_away_later(chain, one) or found.cut_away_later(other, later):
+            continue
+        if any(how(step.operation, PLUGGED, ON_PURPOSE) for step in (later, one)):
+            continue
+        told.add(later.key)
+        units = view.job.units
+        both = (
+            f"two holes of {length(smaller, units)}"
+            if abs(later.diameter - one.diameter) < SAME
+            else f"the holes of {length(one.diameter, units)} and {length(later.diameter, units)}"
+        )
+        yield remark(
+            view, "wall-beside-a-hole",
+            f"{length(wall, units)} of wall stays between {both}, less than half of the smaller one: check the places",
+            later.key, *([one.key] if one.key != later.key else []), set_up=later.set_up, by_hand=_BY_HAND,
+        )  # fmt: skip
+
+
+def _near(
+    holes: list[tuple[Chain, HoleStep]],
+) -> Iterator[tuple[float, tuple[Chain, HoleStep], tuple[Chain, HoleStep]]]:
+    """Pairs of holes in one face that may be too near, with the wall between them [m]; of a pair the one that is made first stands first.
+
+    Those that lie further apart along an axis than any wall asked are never looked at: a plate can have hundreds.
+    """
+    in_order = sorted(holes, key=lambda one: (one[0].face, one[0].at[0]))
+    widest = max((step.diameter for _, step in holes), default=0.0)
+    for index, (chain, one) in enumerate(in_order):
+        reach = (one.diameter + widest) / 2 + SHARE * one.diameter
+        for other, step in in_order[index + 1 :]:
+            if other.face != chain.face or other.at[0] - chain.at[0] > reach:
+                break
+            if abs(other.at[1] - chain.at[1]) > reach:
                 continue
-            if later.key in told or found.cut_away_later(chain, later) or found.cut_away_later(other, one):
-                continue
-            if any(how(step.operation, PLUGGED, ON_PURPOSE) for step in (later, one)):
-                continue
-            told.add(later.key)
-            units = view.job.units
-            both = (
-                f"two holes of {length(smaller, units)}"
-                if abs(later.diameter - one.diameter) < SAME
-                else f"the holes of {length(one.diameter, units)} and {length(later.diameter, units)}"
-            )
-            yield remark(
-                view, "wall-beside-a-hole",
-                f"{length(wall, units)} of wall stays between {both}, less than half of the smaller one: check the places",
-                later.key, *([one.key] if one.key != later.key else []), set_up=later.set_up, by_hand=_BY_HAND,
-            )  # fmt: skip
+            wall = math.dist(chain.at, other.at) - (one.diameter + step.diameter) / 2
+            pair = ((chain, one), (other, step))
+            first, second = pair if one.index <= step.index else pair[::-1]
+            yield wall, first, second
 
 
 def _largest(chain: Chain) -> HoleStep | None:
