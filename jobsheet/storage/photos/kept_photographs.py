@@ -16,6 +16,7 @@ from jobsheet.errors import CannotWrite, CommandError
 from jobsheet.model.job import Job, Photograph
 from jobsheet.paths import no_file, own_folder
 from jobsheet.storage.disk import write_file
+from jobsheet.storage.photos.camera_words import without_camera_words
 from jobsheet.storage.photos.photographs_read import MOST, is_content
 from jobsheet.storage.photos.picture_head import Head, head_of
 
@@ -56,7 +57,7 @@ def places(path: Path | None) -> tuple[Path, ...]:
 
 
 def taken_in(path: Path, job: Job, folders: tuple[Path, ...]) -> str:
-    """Keep a picture in the first of the folders, under its content, which is returned.
+    """Keep a picture in the first of the folders, under its content, which is returned; where and when it was taken is left out.
 
     Raises
     ------
@@ -67,6 +68,7 @@ def taken_in(path: Path, job: Job, folders: tuple[Path, ...]) -> str:
     """
     raw = read_picture(path)
     head = checked(raw, path.name)
+    raw = without_camera_words(raw)
     content = sha256(raw).hexdigest()
     there = {one.content for one in job.photographs}
     if content not in there:

@@ -60,23 +60,28 @@ def _jpeg(raw: bytes) -> Head | None:
             return _sized("jpg", *((height, width) if turned else (width, height)))
         else:
             if marker == _APP1:
-                turned = turned or _lies(raw[at + 4 : at + 2 + int.from_bytes(raw[at + 2 : at + 4])])
+                turned = turned or (
+                    # On its side: width and height change places when the picture is seen.
+                    orientation_of(raw[at + 4 : at + 2 + int.from_bytes(raw[at + 2 : at + 4])])
+                    in (5, 6, 7, 8)
+                )
             at += 2 + max(2, int.from_bytes(raw[at + 2 : at + 4]))
     return None
 
 
-def _lies(exif: bytes) -> bool:
-    """Whether the camera lay on its side, so that width and height change places when the picture is seen (Exif 2.3, orientation)."""
+def orientation_of(exif: bytes) -> int:
+    """How the camera was held, as a segment of a JPEG says it (Exif 2.3, orientation); 1, upright, where it says nothing."""
     if not exif.startswith(b"Exif\0\0") or exif[6:8] not in (b"II", b"MM"):
-        return False
+        return 1
     order: Literal["little", "big"] = "little" if exif[6:8] == b"II" else "big"
     body = exif[6:]
     start = int.from_bytes(body[4:8], order)
     for index in range(min(int.from_bytes(body[start : start + 2], order), MOST_TAGS)):
         entry = body[start + 2 + 12 * index :][:12]
         if int.from_bytes(entry[:2], order) == _ORIENTATION:
-            return int.from_bytes(entry[8:10], order) in (5, 6, 7, 8)
-    return False
+            found = int.from_bytes(entry[8:10], order)
+            return found if found in range(1, 9) else 1
+    return 1
 
 
 def _sized(kind: str, width: int, height: int) -> Head | None:
