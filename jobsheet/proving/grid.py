@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -169,11 +170,13 @@ def _of_one_day(work: Array) -> Array:
 
 
 def _repeated(said: Mapping[Process, Sequence[Said]]) -> bool:
-    """Whether a cut was made twice: only that shows how well one repeats."""
+    """Whether a test cut was made twice: only that shows how well one repeats. Of ordinary work nobody knows what else was alike."""
     return any(
         second.demand - first.demand <= SAME_CUT
         for trials in said.values()
-        for first, second in pairwise(sorted(trials, key=lambda one: one.demand))
+        for first, second in pairwise(
+            sorted((one for one in trials if not one.job), key=lambda one: one.demand)
+        )
     )
 
 
@@ -274,6 +277,7 @@ def _sum(arrays: Sequence[Array]) -> Array:
     return np.asarray(np.sum(arrays, axis=0))
 
 
+@lru_cache(maxsize=256)
 def _kernel(spread: float) -> Array:
     """A normal distribution on the grid's step, six spreads to either side; its sum is one."""
     half = math.ceil(6 * spread / STEP)
