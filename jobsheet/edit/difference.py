@@ -16,13 +16,13 @@ from jobsheet.storage import layout
 MOST = 6
 
 
-def changes(before: Job, after: Job) -> tuple[str, ...]:
-    """Each change in one line, in cutting order: steps added, taken out and moved, then fields."""
+def changes(before: Job, after: Job, most: int | None = MOST) -> tuple[str, ...]:
+    """Each change in one line, in cutting order: steps added, taken out and moved, then fields; all of them where `most` is None."""
     if before is after:
         return ()
     lines = [*_steps(before, after), *_fields(before, after)]
-    if len(lines) > MOST:
-        lines = [*lines[:MOST], f"and {len(lines) - MOST} more"]
+    if most is not None and len(lines) > most:
+        lines = [*lines[:most], f"and {len(lines) - most} more"]
     return tuple(lines)
 
 

@@ -11,7 +11,9 @@ from jobsheet.storage.disk import write_file
 from jobsheet.units.lazily import pattern
 
 #: How the files begin that are exported: by this an older one is known, whatever it is called.
-_STARTS = {b"%PDF": "PDF", b"<svg": "SVG drawing"}
+_STARTS = {
+    b"%PDF": "PDF", b"<svg": "SVG drawing", b"PK": "archive", b"path,": "table of a shelf", b"[": "table of a shelf",
+}  # fmt: skip
 #: What one system or another cannot have in a name.
 _NOT_IN_NAMES = pattern('[\\x00-\\x1f\\x7f-\\x9f\\u2028\\u2029\\ud800-\\udfff\\ufffe\\uffff/\\\\\\\\:*?"<>|]')
 #: Names that one system keeps for devices, whatever ends them.

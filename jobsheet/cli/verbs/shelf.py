@@ -1,0 +1,260 @@
+"""`jobsheet shelf find|show|compare|check|export|import FOLDER`: the jobs of a folder, found again by words and sizes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from jobsheet.cli.output import as_json, columns, say
+from jobsheet.errors import JobsheetError
+
+
+@click.group("shelf")
+def command() -> None:
+    """The jobs of a folder, found again by part, words and sizes.
+
+    The files are the truth; the index is made in your own folder, as often as needed, and can be deleted at any time.
+    """
+
+
+def _index(folder: str) -> Any:
+    from jobsheet.shelf.shelf_index import Index
+
+    index = Index(folder)
+    index.refresh()
+    return index
+
+
+@command.command("find")
+@click.argument("folder", type=click.Path())
+@click.argument("words", nargs=-1)
+@click.option(
+    "--most", type=click.IntRange(1, 10_000), default=50, show_default=True, help="list no more than so many"
+)
+@click.option("--json", "want_json", is_flag=True, help="as JSON")
+def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool) -> int:
+    """Jobs in which all of it is: words of any field, sizes with or without what they are of.
+
+    For example: drill 6.8 · M8 brass · slot 10 · HM-103 · trouble first. Exit code 1 where nothing is found.
+    """
+    import msgspec
+
+    from jobsheet.shelf.shelf_questions import find
+
+    found = find(_index(folder), " ".join(words), most)
+    if want_json:
+        as_json(
+            {
+                "asked": found.asked.said,
+                "count": found.count,
+                "found": [msgspec.to_builtins(one) for one in found.hits],
+            }
+        )
+        return 0 if found.hits else 1
+    if not found.hits:
+        say(f"Nothing on this shelf has {found.asked.said or 'a job'} in it.")
+        return 1
+    rows: list[tuple[str, ...]] = []
+    under: list[tuple[str, ...]] = []
+    for one in found.hits:
+        made = f"made {one.made}" if one.made else "not made yet"
+        times = f", {one.times} times" if one.times > 1 else ""
+        rows.append(
+            (
+                one.number or Path(one.path).stem,
+                one.name,
+                one.revision,
+                one.machine,
+                f"{made}{times}",
+                one.went or "no record",
+            )
+        )
+        under.append(tuple(line for line in (one.where, one.path) if line))
+    columns(rows, "", under)
+    if found.count > len(found.hits):
+        say(f"and {found.count - len(found.hits)} more")
+    return 0
+
+
+@command.command("show")
+@click.argument("folder", type=click.Path())
+@click.argument("part")
+def show_command(folder: str, part: str) -> int:
+    """One part of the shelf: its plans, their revisions, and what happened at the machine."""
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.records.run_log import read_runs
+
+    index = _index(folder)
+    rows = index.database.execute(
+        "select path from jobs where number = ? collate nocase or path = ? order by path", (part, part)
+    ).fetchall()
+    if not rows:
+        raise JobsheetError(
+            f"There is no part {part} on this shelf; jobsheet shelf find looks by words and sizes."
+        )
+    for (path,) in rows:
+        file = index.shelf / path
+        job = read_job(file)
+        say(f"{job.part.number}, {job.part.name}, drawing revision {job.part.revision or 'not said'}: {path}")
+        say(
+            f"  {job.machine}, {job.material}, {len(job.operations())} steps in {len(job.set_ups)} set-ups, planned {job.planned_on}"
+        )
+        for one in reversed(job.revisions):
+            say(f"  plan {one.number}, {one.when}, {one.who}: {one.changed}")
+        runs, problems = read_runs(file)
+        for day in runs.dates:
+            here = [one for one in runs.standing if one.date == day]
+            steps = ", ".join(f"{one.number} {one.outcome}" for one in here if one.about == "step")
+            sizes = ", ".join(
+                f"{one.size} found {(one.found or 0) * 1e3:g} mm" for one in here if one.about == "size"
+            )
+            change = "; ".join(
+                ": ".join(word for word in (one.change, one.note) if word)
+                for one in here
+                if one.about == "change"
+            )
+            say(f"  {day}: {'; '.join(word for word in (steps, sizes, change) if word)}")
+        for problem in problems:
+            say(f"  {problem}")
+    return 0
+
+
+@command.command("compare")
+@click.argument("before", type=click.Path())
+@click.argument("after", type=click.Path())
+def compare_command(before: str, after: str) -> int:
+    """What is different between two plans, in words, step by step. Exit code 1 where something is."""
+    from jobsheet.cli.named_job import job_named
+    from jobsheet.edit.difference import changes
+
+    lines = changes(job_named(before), job_named(after), most=None)
+    for line in lines:
+        say(line)
+    if not lines:
+        say("The two plans say the same.")
+    return 1 if lines else 0
+
+
+@command.command("check")
+@click.argument("folder", type=click.Path())
+def check_command(folder: str) -> int:
+    """Read everything strictly: broken files with their line, second copies, records that do not count. Nothing is mended.
+
+    Exit code 1 where something is wrong.
+    """
+    from jobsheet.shelf.checking import checked
+
+    index, wrong, read = _index(folder), 0, 0
+    for one in checked(index):
+        if isinstance(one, int):
+            read = one
+        else:
+            wrong += 1
+            say(str(one))
+    say(f"{read} job{'' if read == 1 else 's'} read, {wrong or 'nothing'} wrong.")
+    return 1 if wrong else 0
+
+
+@command.command("export")
+@click.argument("folder", type=click.Path())
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(),
+    required=True,
+    help="the archive, a .zip; or the index as .csv or .json",
+)
+def export_command(folder: str, output: str) -> int:
+    """The whole shelf as one archive with the sums of its files, or its index as a table."""
+    import csv
+    import io
+    import json
+
+    import msgspec
+
+    from jobsheet.cli.output import refuse_to_overwrite
+    from jobsheet.shelf.archive import export_shelf
+    from jobsheet.shelf.shelf_questions import find
+    from jobsheet.storage.disk import write_file
+
+    index, target = _index(folder), Path(output)
+    ending = target.suffix.lower()
+    if ending == ".zip":
+        refuse_to_overwrite(target, start=b"PK")
+        count = export_shelf(index.shelf, target)
+        say(f"{count} files are in {target.name}, with their sums.")
+        return 0
+    if ending not in (".csv", ".json"):
+        raise JobsheetError(
+            f"“{target.name}” ends in nothing that can be written: .zip is the shelf, .csv or .json its index."
+        )
+    found = [msgspec.to_builtins(one) for one in find(index, "", 1_000_000).hits]
+    for one in found:
+        del one["where"]
+    if ending == ".json":
+        refuse_to_overwrite(target, start=b"[")
+        write_file(target, json.dumps(found, ensure_ascii=False, indent=1) + "\n")
+    else:
+        refuse_to_overwrite(target, start=b"path,")
+        text = io.StringIO()
+        table = csv.DictWriter(text, list(found[0]) if found else ["path"], lineterminator="\n")
+        table.writeheader()
+        table.writerows({name: _cell(value) for name, value in one.items()} for one in found)
+        write_file(target, text.getvalue())
+    say(f"{len(found)} jobs are in {target.name}.")
+    return 0
+
+
+def _cell(value: Any) -> Any:
+    """A text that a spreadsheet would take for a formula gets a sign before it."""
+    return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t") else value
+
+
+@command.command("import")
+@click.argument("folder", type=click.Path())
+@click.argument("papers", nargs=-1, required=True, type=click.Path())
+def import_command(folder: str, papers: tuple[str, ...]) -> int:
+    """Put the jobs inside printed sheets (PDFs made here) back on the shelf as files; nothing there is written over.
+
+    Exit code 1 where one of them could not be taken.
+    """
+    from jobsheet.storage.disk import write_file
+    from jobsheet.storage.exporting_files import file_name
+    from jobsheet.storage.job_file import job_from_text
+    from jobsheet.storage.pdf_jobs import inside
+
+    index, failed = _index(folder), 0
+    there = {content for (content,) in index.database.execute("select content from jobs")}
+    for paper in papers:
+        try:
+            jobs = inside(Path(paper)).jobs
+            for name, text in jobs:
+                failed += _put_back(
+                    index.shelf, there, paper, name, text, job_from_text, file_name, write_file
+                )
+        except JobsheetError as error:
+            failed += 1
+            say(f"{Path(paper).name}: {error}")
+    return 1 if failed else 0
+
+
+def _put_back(
+    shelf: Path, there: set[str], paper: str, name: str, text: str, read: Any, named: Any, write: Any
+) -> int:
+    from jobsheet.storage.disk import digest
+
+    if digest(text) in there:
+        say(f"{Path(paper).name}: {name} is on the shelf already, to the letter.")
+        return 0
+    job = read(text, name)
+    target = shelf / named(job.part.number or Path(name).stem, ".yaml")
+    number = 2
+    while target.exists():
+        target = shelf / named(f"{job.part.number or Path(name).stem}-{number}", ".yaml")
+        number += 1
+    write(target, text)
+    there.add(digest(text))
+    say(f"{Path(paper).name}: {job.part.number} is on the shelf as {target.name}.")
+    return 0

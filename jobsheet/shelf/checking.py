@@ -1,0 +1,85 @@
+"""Reading a whole shelf strictly: what is broken, with its line; what is there twice; nothing is mended."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from msgspec import Struct
+
+from jobsheet.errors import DocumentError, JobsheetError
+from jobsheet.shelf.shelf_index import Index
+from jobsheet.storage.job_file import read_job
+from jobsheet.storage.records.run_log import path_beside, read_runs
+
+#: How services that copy files between computers call a second copy, and what a slip of the mouse does (common knowledge).
+_COPIES = ("conflict", "conflicted copy", "copy", "(1)", "(2)")
+
+
+class Wrong(Struct, frozen=True, kw_only=True):
+    """Something about one file of the shelf, in a sentence, with its line where there is one."""
+
+    path: str
+    sentence: str
+    line: int | None = None
+
+    def __str__(self) -> str:
+        """`lever.yaml, line 12: unknown field`."""
+        return f"{self.path}{f', line {self.line}' if self.line else ''}: {self.sentence}"
+
+
+def checked(index: Index) -> Iterator[Wrong | int]:
+    """Everything that is wrong, as it is found; in between how many files were read, so that somebody may be told."""
+    rows = index.database.execute("select path, number, content from jobs order by path").fetchall()
+    by_content: dict[str, list[str]] = {}
+    by_number: dict[str, list[str]] = {}
+    for count, (path, number, content) in enumerate(rows, 1):
+        yield from _of_file(index.shelf, path)
+        by_content.setdefault(content, []).append(path)
+        if number:
+            by_number.setdefault(number, []).append(path)
+        yield count
+    for paths in by_content.values():
+        if len(paths) > 1:
+            yield Wrong(path=paths[0], sentence=f"the very same file is there again: {', '.join(paths[1:])}")
+    same = {path for paths in by_content.values() if len(paths) > 1 for path in paths}
+    for number, paths in by_number.items():
+        copies = [
+            path
+            for path in paths
+            if path not in same and any(word in Path(path).stem.casefold() for word in _COPIES)
+        ]
+        others = [path for path in paths if path not in copies]
+        if copies and others:
+            yield Wrong(
+                path=copies[0],
+                sentence=f"this looks like a second copy of {number} that a service made: compare it with {others[0]}",
+            )
+    names: dict[str, str] = {}
+    for path, _, _ in rows:
+        other = names.setdefault(path.casefold(), path)
+        if other != path:
+            yield Wrong(path=path, sentence=f"on some computers this is the same name as {other}")
+
+
+def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:
+    file = shelf / path
+    try:
+        read_job(file)
+    except DocumentError as error:
+        for problem in error.problems[:3]:
+            where = f"{problem.path}: " if problem.path else ""
+            yield Wrong(path=path, line=problem.line, sentence=f"{where}{problem.sentence}")
+        if len(error.problems) > 3:
+            yield Wrong(path=path, sentence=f"and {len(error.problems) - 3} more")
+    except JobsheetError as error:
+        yield Wrong(path=path, sentence=str(error))
+    try:
+        for problem in read_runs(file)[1]:
+            yield Wrong(
+                path=str(Path(path).with_name(path_beside(file).name)),
+                line=problem.line,
+                sentence=problem.sentence,
+            )
+    except JobsheetError as error:
+        yield Wrong(path=path, sentence=str(error))

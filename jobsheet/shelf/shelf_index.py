@@ -1,0 +1,263 @@
+"""The index of a shelf: words and sizes of every job in a folder, in a file of one's own that can be thrown away at any time.
+
+It lies on the local disk, never on the share. What has another size or time than when it was read is read again, and what was
+written within two seconds of being looked at is read once more the next time, for clocks of shares are coarse.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import sqlite3
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from msgspec import Struct
+
+from jobsheet.errors import CannotWrite, NoSuchEntry
+from jobsheet.model.what_ran import NOT_CUT, Runs
+from jobsheet.paths import own_folder
+from jobsheet.shelf.scanned_job import Scanned, scanned
+from jobsheet.storage.disk import digest
+from jobsheet.storage.records.run_log import SUFFIX, runs_from
+
+#: Raised when what is kept, or how it is found, changes: an index of another version is made anew.
+VERSION = 1
+#: A file that is larger is no job [bytes].
+LARGEST = 4_000_000
+#: Written so shortly before it was read that its time may not tell the next change [ns].
+_COARSE = 2_000_000_000
+#: So many files are written at once: the first are found while the rest is read.
+_TOGETHER = 200
+_ENDINGS = (".yaml", ".yml")
+
+_TABLES = """
+create table if not exists told (name text primary key, value text);
+create table if not exists jobs (
+    id integer primary key, path text unique, mtime integer, size integer, ran_mtime integer, ran_size integer, coarse integer,
+    content text, number text, name text, revision text, drawing text, machine text, material text, planned_on text,
+    plan integer, steps integer, made text, times integer, went text, trouble integer
+);
+create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '2 3');
+create table if not exists sizes (job integer, micrometres integer, before text, kind text, line text);
+create index if not exists by_size on sizes (micrometres);
+create index if not exists by_job on sizes (job);
+"""
+
+
+class Read(Struct, frozen=True):
+    """How far a refresh is: files looked at, of how many, and what it did."""
+
+    looked: int
+    of: int
+    read: int = 0
+    gone: int = 0
+
+
+class Index:
+    """One shelf's index, open. Use it in the thread that made it; the files are never touched."""
+
+    def __init__(self, shelf: Path | str, place: Path | None = None) -> None:
+        self.shelf = Path(shelf).expanduser().resolve()
+        if not self.shelf.is_dir():
+            raise NoSuchEntry(f"there is no folder {self.shelf.name or self.shelf} to look for jobs in")
+        self._place = place or own_folder() / "cache" / f"shelf-{digest(str(self.shelf))}.sqlite"
+        self.database = self._opened()
+        self._in_order: list[tuple[int, bool, int]] | None = None
+
+    def close(self) -> None:
+        """Give the file back."""
+        self.database.close()
+
+    def _opened(self) -> sqlite3.Connection:
+        """The index as it is; made anew where it is damaged or of another version, in memory where nothing can be written."""
+        for _ in range(2):
+            made: sqlite3.Connection | None = None
+            try:
+                self._place.parent.mkdir(parents=True, exist_ok=True)
+                made = _connected(str(self._place))
+                made.execute("insert or replace into told values ('shelf', ?)", (str(self.shelf),))
+                made.commit()
+            except (sqlite3.Error, OSError):
+                if made is not None:
+                    made.close()
+                with contextlib.suppress(OSError):
+                    self._place.unlink()
+            else:
+                return made
+        return _connected(":memory:")
+
+    def in_order(self) -> list[tuple[int, bool, int]]:
+        """Every job's id, whether it was ever made and what trouble it had: the last made first, the rest by when it was planned."""
+        if self._in_order is None:
+            rows = self.database.execute("select id, made, trouble, planned_on, number from jobs").fetchall()
+            rows.sort(key=lambda row: row[4])
+            rows.sort(key=lambda row: (row[1], row[3]), reverse=True)
+            self._in_order = [(row[0], bool(row[1]), row[2]) for row in rows]
+        return self._in_order
+
+    # --- reading the folder ---
+
+    def refresh(self, told: Callable[[Read], bool] | None = None) -> Read:
+        """Read what has changed since the last time.
+
+        Parameters
+        ----------
+        told : callable, optional
+            Hears how far it is, and may answer False to stop: what was read so far stays found
+        """
+        database = self.database
+        known = {
+            path: (mtime, size, ran_mtime, ran_size, coarse)
+            for path, mtime, size, ran_mtime, ran_size, coarse in database.execute(
+                "select path, mtime, size, ran_mtime, ran_size, coarse from jobs"
+            )
+        }
+        files = dict(_files(self.shelf))
+        changed = [
+            path
+            for path, state in files.items()
+            if path not in known or known[path][:4] != state or known[path][4]
+        ]
+        gone = [path for path in known if path not in files]
+        now = time.time_ns()
+        if changed or gone:
+            self._in_order = None
+        try:
+            for path in gone:
+                self._forget(path)
+            database.commit()
+            for start in range(0, len(changed), _TOGETHER):
+                for path in changed[start : start + _TOGETHER]:
+                    self._take(path, files[path], now)
+                database.commit()
+                done = Read(
+                    min(start + _TOGETHER, len(changed)),
+                    len(changed),
+                    min(start + _TOGETHER, len(changed)),
+                    len(gone),
+                )
+                if told is not None and not told(done):
+                    return done
+        except sqlite3.Error as error:
+            raise CannotWrite(
+                f"The index of {self.shelf.name} cannot be written: {error}. It can be deleted; it is made anew."
+            ) from None
+        return Read(len(changed), len(changed), len(changed), len(gone))
+
+    def _forget(self, path: str) -> None:
+        row = self.database.execute("select id from jobs where path = ?", (path,)).fetchone()
+        if row is not None:
+            self.database.execute("delete from jobs where id = ?", row)
+            self.database.execute("delete from words where rowid = ?", row)
+            self.database.execute("delete from sizes where job = ?", row)
+
+    def _take(self, path: str, state: tuple[int, int, int, int], now: int) -> None:
+        try:
+            raw = (self.shelf / path).read_bytes() if state[1] <= LARGEST else b""
+        except OSError:
+            return  # gone between the look and the reading: the next look tells
+        coarse = int(now - max(state[0], state[2]) < _COARSE)
+        content = digest(raw)
+        was = self.database.execute(
+            "select content, ran_mtime, ran_size from jobs where path = ?", (path,)
+        ).fetchone()
+        if was == (content, *state[2:]):
+            self.database.execute(
+                "update jobs set mtime = ?, size = ?, coarse = ? where path = ?", (*state[:2], coarse, path)
+            )
+            return
+        job = scanned(raw.decode("utf-8", "replace"))
+        self._forget(path)
+        made, times, went, trouble = _went(self._runs(path, state))
+        row = self.database.execute(
+            "insert into jobs (path, mtime, size, ran_mtime, ran_size, coarse, content, number, name, revision, drawing, machine,"
+            " material, planned_on, plan, steps, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
+            (path, *state, coarse, content, *_of(job), made, times, went, trouble),
+        ).lastrowid
+        text = f"{path}\n{job.text}\n{went}"
+        self.database.execute(
+            "insert into words (rowid, number, name, text) values (?,?,?,?)",
+            (row, job.number or Path(path).stem, job.name, text),
+        )
+        self.database.executemany(
+            "insert into sizes values (?,?,?,?,?)",
+            [(row, one.micrometres, one.before, one.kind, one.line) for one in job.sizes],
+        )
+
+    def _runs(self, path: str, state: tuple[int, int, int, int]) -> Runs:
+        if not state[3]:
+            return Runs()
+        beside = self.shelf / path
+        try:
+            return runs_from(beside.with_name(f"{beside.stem}{SUFFIX}").read_bytes())[0]
+        except OSError:
+            return Runs()
+
+
+def _connected(place: str) -> sqlite3.Connection:
+    database = sqlite3.connect(place, timeout=5.0)
+    # What is lost with the current is read again: the files are the truth.
+    database.execute("pragma synchronous = off")
+    database.execute("pragma journal_mode = memory")
+    if database.execute("pragma user_version").fetchone()[0] not in (0, VERSION):
+        database.close()
+        raise sqlite3.DatabaseError("another version")
+    database.executescript(_TABLES)
+    database.execute(f"pragma user_version = {VERSION}")
+    database.execute("select count(*) from words, sizes, jobs limit 1")
+    return database
+
+
+def _of(job: Scanned) -> tuple[str | int, ...]:
+    return (
+        job.number, job.name, job.revision, job.drawing, job.machine, job.material, job.planned_on, job.plan, job.steps,
+    )  # fmt: skip
+
+
+def _went(runs: Runs) -> tuple[str, int, str, int]:
+    """When it was last made, on how many days, how that went in words, and whether there was trouble: 2 stopped, 1 trouble, 0 clean."""
+    steps = [one for one in runs.standing if one.about == "step" and one.outcome != NOT_CUT]
+    if not steps:
+        return "", 0, "", 0
+    last = max(one.date for one in steps)
+    here = [one for one in steps if one.date == last]
+    stopped = [one for one in here if one.outcome in ("stalled", "slipped", "broke")]
+    rough = [one for one in here if one.outcome != "clean"]
+    if stopped:
+        words, trouble = f"stopped at {stopped[0].number}: {stopped[0].outcome}", 2
+    elif rough:
+        words, trouble = f"trouble at {rough[0].number}: {rough[0].outcome}", 1
+    else:
+        words, trouble = "clean", 0
+    return last, len({one.date for one in steps}), words, trouble
+
+
+def _files(shelf: Path) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
+    """Every job's file below the folder by its path from there, with time and size of it and of its record of what happened."""
+    folders = [shelf]
+    while folders:
+        here = folders.pop()
+        jobs: list[tuple[str, str, int, int]] = []
+        ran: dict[str, tuple[int, int]] = {}
+        try:
+            with os.scandir(here) as entries:
+                for entry in entries:
+                    if entry.name.startswith("."):
+                        continue
+                    try:
+                        if entry.is_dir(follow_symlinks=False):
+                            folders.append(Path(entry.path))
+                        elif entry.name.endswith(SUFFIX):
+                            stat = entry.stat()
+                            ran[entry.name.removesuffix(SUFFIX)] = (stat.st_mtime_ns, stat.st_size)
+                        elif entry.name.endswith(_ENDINGS) and entry.is_file():
+                            stat = entry.stat()
+                            jobs.append((entry.path, entry.name, stat.st_mtime_ns, stat.st_size))
+                    except OSError:
+                        continue  # gone, or not to be looked at: the rest of the folder is
+        except OSError:
+            continue
+        for path, name, mtime, size in jobs:
+            yield os.path.relpath(path, shelf), (mtime, size, *ran.get(name.rpartition(".")[0], (0, 0)))

@@ -1,0 +1,188 @@
+"""Finding jobs on a shelf: words in any field, sizes as sizes, a kind before a size; all of them have to be there."""
+
+from __future__ import annotations
+
+import re
+import sqlite3
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.shelf.shelf_index import Index
+from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
+from jobsheet.units.show import trimmed
+
+#: More are counted, not listed.
+MOST = 200
+_WORD = re.compile(r"[^\s\"“”;,]+")
+
+
+class Asked(Struct, frozen=True, kw_only=True):
+    """A question as it was understood."""
+
+    words: tuple[str, ...] = ()
+    sizes: tuple[Size, ...] = ()
+    trouble_first: bool = False
+
+    @property
+    def said(self) -> str:
+        """The same in words, for the line under the question."""
+        parts = [f"{one.before} {_shown(one)}".strip() for one in self.sizes]
+        return " · ".join([*parts, *self.words, *(["trouble first"] if self.trouble_first else [])])
+
+
+class Hit(Struct, frozen=True, kw_only=True):
+    """A job that was found, and the line in which it was: empty where its title alone says it."""
+
+    path: str
+    number: str
+    name: str
+    revision: str
+    machine: str
+    material: str
+    plan: int
+    steps: int
+    made: str
+    times: int
+    went: str
+    content: str
+    where: str = ""
+
+
+class Found(Struct, frozen=True, kw_only=True):
+    """What was found, the best first; `count` of all, also those that are not listed."""
+
+    asked: Asked
+    hits: tuple[Hit, ...]
+    count: int
+
+
+def asked_by(text: str) -> Asked:
+    """The question in its parts. Nothing that is typed is an error."""
+    trouble = bool(re.search(r"\btrouble first\b", text, re.IGNORECASE))
+    text = re.sub(r"\btrouble first\b", " ", text, flags=re.IGNORECASE)
+    found, words, last = [], [], 0
+    for one in sizes(text):
+        before = text[last : one.start]
+        kept = _WORD.findall(before)
+        belongs = (
+            bool(kept) and kept[-1].casefold() == one.before and not any(sign.isdigit() for sign in kept[-1])
+        )
+        if belongs:
+            kept.pop()  # the word before a size belongs to it
+        words += kept
+        found.append(one if belongs else Size(one.micrometres, "", one.exact, one.start, one.end))
+        last = one.end
+    words += _WORD.findall(text[last:])
+    return Asked(words=tuple(words), sizes=tuple(found), trouble_first=trouble)
+
+
+def find(index: Index, text: str, most: int = MOST) -> Found:
+    """The jobs in which all words and sizes of the question are; all of them, the last made first, where nothing is asked."""
+    asked = asked_by(text)
+    words = _matching(asked.words)
+    if asked.words and not words:
+        return Found(asked=asked, hits=(), count=0)
+    try:
+        wanted, named = _asked_ids(index, asked, words, text)
+        rows = index.in_order()
+    except sqlite3.Error:
+        return Found(asked=asked, hits=(), count=0)
+    kept = [row for row in rows if wanted is None or row[0] in wanted]
+    if asked.trouble_first:
+        kept.sort(key=lambda row: -row[2] if row[1] else 1)
+    elif named:
+        kept.sort(key=lambda row: row[0] not in named)
+    return Found(asked=asked, hits=tuple(_hit(index, asked, row[0]) for row in kept[:most]), count=len(kept))
+
+
+def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[int] | None, set[int]]:
+    """The jobs with all of it, None where nothing is asked; and those whose number or name has the words."""
+    wanted: set[int] | None = None
+    named: set[int] = set()
+    match = "select rowid from words where words match ?"
+    if words:
+        wanted = {one for (one,) in index.database.execute(match, (words,))}
+        named = {one for (one,) in index.database.execute(match, (f"{{number name}} : ({words})",))}
+    for one in asked.sizes:
+        here = {job for (job,) in index.database.execute(_SIZED, _sized(one))}
+        if (
+            not here and not one.exact
+        ):  # `lot 12` and `6082` are sizes of nothing: they may stand there in words
+            phrase = f'"{one.before} {text[one.start : one.end]}" *'
+            here = {job for (job,) in index.database.execute(match, (phrase,))}
+        wanted = here if wanted is None else wanted & here
+    return wanted, named
+
+
+#: A size within five micrometres of one value or of another, behind a word or in a step of a kind that begins so.
+_SIZED = (
+    "select job from sizes where (micrometres between ? and ? or micrometres between ? and ?)"
+    " and (? = '' or before like ? or kind like ?)"
+)
+_LINE_OF = (
+    "select line from sizes where (micrometres between ? and ? or micrometres between ? and ?)"
+    " and (? = '' or before like ? or kind like ?) and job = ? limit 1"
+)
+
+
+def _hit(index: Index, asked: Asked, at: int) -> Hit:
+    names = (
+        "path",
+        "number",
+        "name",
+        "revision",
+        "machine",
+        "material",
+        "plan",
+        "steps",
+        "made",
+        "times",
+        "went",
+        "content",
+    )
+    row = index.database.execute(
+        "select path, number, name, revision, machine, material, plan, steps, made, times, went, content from jobs where id = ?",
+        (at,),
+    ).fetchone()
+    hit = Hit(**dict(zip(names, row, strict=True)))
+    for one in asked.sizes:
+        line = index.database.execute(_LINE_OF, (*_sized(one), at)).fetchone()
+        if line is not None:
+            return _with(hit, line[0])
+    title = f"{hit.number} {hit.name}".casefold()
+    missing = [word for word in asked.words if word.casefold() not in title]
+    if not missing:
+        return hit
+    text = index.database.execute("select text from words where rowid = ?", (at,)).fetchone()[0]
+    wanted = missing[0].casefold()
+    return _with(hit, next((line for line in text.split("\n") if wanted in line.casefold()), ""))
+
+
+def _with(hit: Hit, where: str) -> Hit:
+    return replace(hit, where=where)
+
+
+def _matching(words: tuple[str, ...]) -> str:
+    """Each word quoted, its beginning is enough; all of them have to be there (lessons-and-shelf section 6)."""
+    kept = [word for word in words if any(sign.isalnum() for sign in word)]
+    return " AND ".join('"' + word.replace('"', '""') + '" *' for word in kept)
+
+
+def _sized(one: Size) -> tuple[str | int, ...]:
+    """A size within five micrometres, as millimetres or, where no unit was said, as inches too."""
+    other = one.micrometres if one.exact else round(one.micrometres * MM_IN)
+    start = f"{one.before.replace('%', '').replace('_', '')}%"
+    return (
+        one.micrometres - NEAR,
+        one.micrometres + NEAR,
+        other - NEAR,
+        other + NEAR,
+        one.before,
+        start,
+        start,
+    )
+
+
+def _shown(one: Size) -> str:
+    return f"{trimmed(one.micrometres / 1000, 3)} mm" if one.exact else trimmed(one.micrometres / 1000, 3)

@@ -1,0 +1,136 @@
+"""`jobsheet shelf` as a shell sees it."""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import json
+import shutil
+import zipfile
+
+import pytest
+
+from jobsheet.__main__ import main
+from jobsheet.shelf.archive import sums_are_right
+
+
+@pytest.fixture
+def shelf(samples, tmp_path, own_home):
+    there = tmp_path / "shelf"
+    there.mkdir()
+    for path in samples.glob("*.yaml"):
+        shutil.copy(path, there)
+    return there
+
+
+def told(capsys, *arguments):
+    code = main(["shelf", *(str(one) for one in arguments)])
+    found = capsys.readouterr()
+    return code, found.out, found.err
+
+
+def test_find_lists_what_has_it_and_says_where(capsys, shelf):
+    code, out, _ = told(capsys, "find", shelf, "drill", "6.8")
+    assert code == 0
+    assert out.startswith("HM-103  Pivot block")
+    assert "cutter: drill 6.8" in out
+    code, out, _ = told(capsys, "find", shelf, "nothing like it")
+    assert (code, "Nothing on this shelf" in out) == (1, True)
+    data = json.loads(told(capsys, "find", shelf, "HM-102", "--json")[1])
+    assert (data["count"], data["found"][0]["name"]) == (1, "Slide plate")
+
+
+def test_show_says_what_happened(capsys, shelf):
+    main(
+        [
+            "ran",
+            str(shelf / "hm-103-pivot-block.yaml"),
+            "60=1",
+            "70=2",
+            "--not-proof",
+            "--date",
+            "2026-11-20",
+            "--size",
+            "80=80.02 mm",
+        ]
+    )
+    capsys.readouterr()
+    code, out, _ = told(capsys, "show", shelf, "hm-103")
+    assert code == 0
+    assert "23 steps in 6 set-ups" in out
+    assert "2026-11-20: 60 clean, 70 noisy; 80 found 80.02 mm" in out
+    code, _, err = told(capsys, "show", shelf, "HM-999")
+    assert (code, "There is no part HM-999" in err) == (2, True)
+
+
+def test_check_reads_everything_and_mends_nothing(capsys, shelf):
+    assert told(capsys, "check", shelf)[0] == 0
+    (shelf / "broken.yaml").write_text("format: 2\nfoo: bar\n")
+    text = (shelf / "hm-102-slide-plate.yaml").read_text("utf-8")
+    (shelf / "hm-102-slide-plate (conflicted copy).yaml").write_text(
+        text.replace("depth: 1\n", "depth: 2\n"), encoding="utf-8"
+    )
+    shutil.copy(shelf / "hm-101-setting-block.yaml", shelf / "again.yaml")
+    before = {path: path.read_bytes() for path in shelf.iterdir()}
+    code, out, _ = told(capsys, "check", shelf)
+    assert code == 1
+    assert "broken.yaml, line 1:" in out
+    assert "looks like a second copy of HM-102" in out
+    assert "the very same file is there again" in out
+    assert "10 jobs read" in out
+    assert {path: path.read_bytes() for path in shelf.iterdir()} == before
+
+
+def test_compare_says_every_change(capsys, shelf):
+    one, other = shelf / "hm-100-drilled-plate-b1.yaml", shelf / "hm-100-drilled-plate-k2.yaml"
+    code, out, _ = told(capsys, "compare", one, other)
+    assert code == 1
+    assert "Machine: bench-mill-b-1 → knee-mill-k-2" in out
+    assert "step 60, spindle: 900 rpm → 800 rpm" in out
+    assert told(capsys, "compare", one, one)[:2] == (0, "The two plans say the same.\n")
+
+
+def test_the_archive_is_plain_files_with_their_sums(capsys, shelf, tmp_path):
+    target = tmp_path / "shelf.zip"
+    assert told(capsys, "export", shelf, "-o", target)[0] == 0
+    with zipfile.ZipFile(target) as archive:
+        assert archive.testzip() is None
+        assert archive.read("bagit.txt").startswith(b"BagIt-Version: 1.0")
+        lines = archive.read("manifest-sha256.txt").decode().splitlines()
+        assert len(lines) == 7
+        for line in lines:
+            there, name = line.split("  ")
+            raw = archive.read(name)
+            assert hashlib.sha256(raw).hexdigest() == there
+            assert raw == (shelf / name.removeprefix("data/")).read_bytes()
+    assert sums_are_right(target) == ()
+    first = target.read_bytes()
+    told(capsys, "export", shelf, "-o", target)
+    assert target.read_bytes() == first
+
+
+def test_the_index_as_a_table_and_never_over_something_else(capsys, shelf, tmp_path):
+    table = tmp_path / "shelf.csv"
+    told(capsys, "export", shelf, "-o", table)
+    rows = list(csv.DictReader(table.read_text("utf-8").splitlines()))
+    assert sorted(row["number"] for row in rows) == ["HM-100"] * 3 + ["HM-101", "HM-102", "HM-103", "HM-104"]
+    other = tmp_path / "letter.csv"
+    other.write_text("Dear Sir")
+    code, _, err = told(capsys, "export", shelf, "-o", other)
+    assert (code, "choose another name" in err) == (2, True)
+    code, _, err = told(capsys, "export", shelf, "-o", tmp_path / "x.doc")
+    assert (code, "ends in nothing that can be written" in err) == (2, True)
+
+
+def test_sheets_go_back_on_the_shelf_and_nothing_is_written_over(capsys, shelf, samples, tmp_path):
+    paper = tmp_path / "sheets.pdf"
+    main(["sheet", str(samples / "hm-104-cover-plate.yaml"), "-o", str(paper)])
+    capsys.readouterr()
+    code, out, _ = told(capsys, "import", shelf, paper)
+    assert (code, "on the shelf already" in out) == (0, True)
+    (shelf / "hm-104-cover-plate.yaml").unlink()
+    code, out, _ = told(capsys, "import", shelf, paper)
+    assert (code, "HM-104 is on the shelf as HM-104.yaml" in out) == (0, True)
+    assert (shelf / "HM-104.yaml").read_bytes() == (samples / "hm-104-cover-plate.yaml").read_bytes()
+    (tmp_path / "other.pdf").write_bytes(b"%PDF-1.4 nothing")
+    assert told(capsys, "import", shelf, tmp_path / "other.pdf")[0] == 1
