@@ -37,6 +37,8 @@ JAW = 11.0
 LEFT, RIGHT, BOTTOM = 34.0, 46.0, 26.0
 #: Where the arrow of X begins under the picture, behind the words where one stands, and its length [points].
 UNDER, ARROW = 84.0, 28.0
+#: So far from the frame of a detail the sign of a point is clear of it [points].
+CLEAR = 9.0
 #: Which way the table goes, as `dial_words.ways` says it, drawn.
 _WAY = {"left": "◂", "right": "▸", "towards you": "▾", "away from you": "▴"}
 #: So many points that lie beside the work are named; they are not drawn.
@@ -102,13 +104,18 @@ def zero_picture(
     for place, crowd in enumerate(found[:most]):
         name = f"detail {'ab'[place]}"
         more, shown = detail(crowd, spots, name, (width - side, place * (side + 4)), scale, side)
+        # The frame would run through the sign of a point that stands beside it: that one belongs into the detail too.
+        beside = tuple(point for point in own if point in crowd or _near(spots[point.number], shown))
+        if beside != crowd:
+            more, shown = detail(beside, spots, name, (width - side, place * (side + 4)), scale, side)
         items.append(Line(box(*shown[:2], shown[2] - shown[0], shown[3] - shown[1]), "dim", closed=True))
-        items.append(Text(shown[2] + 2, shown[1] + 6, name[-1], "mark", size=LEAST))
+        items.append(Text(shown[0] - 2, shown[1] + 6, name[-1], "mark", "end", size=LEAST))
         items += more
     if counted:
         at = frame.at(*lie.zero(set_up))
         items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
-    items += _letters(lie, datums, x0, y0, wide, high)
+    right = 0.75 if first is None or not lie.size[0] * 0.8 < first.begins[0] else 0.4
+    items += _letters(lie, datums, x0, y0, wide, high, right)
     items += _ways(set_up, frame, height)
     return Drawing(width, height, tuple(items))
 
@@ -132,6 +139,10 @@ class _Frame:
     def at(self, x: float, y: float) -> tuple[float, float]:
         """A place of the work [m] on the picture."""
         return self.x0 + x * self.scale, self.y0 + self.high - y * self.scale
+
+
+def _near(spot: tuple[float, float], shown: tuple[float, float, float, float]) -> bool:
+    return shown[0] - CLEAR < spot[0] < shown[2] + CLEAR and shown[1] - CLEAR < spot[1] < shown[3] + CLEAR
 
 
 def _on(lie: Lying, set_up: SetUp, point: Point) -> bool:
@@ -248,14 +259,20 @@ def _thinner(beside: float, bodies: tuple[Body, ...], axis: int, scale: float, w
 
 
 def _letters(
-    lie: Lying, datums: tuple[tuple[str, str], ...], x0: float, y0: float, wide: float, high: float
+    lie: Lying,
+    datums: tuple[tuple[str, str], ...],
+    x0: float,
+    y0: float,
+    wide: float,
+    high: float,
+    right: float,
 ) -> list[Item]:
-    """The datum letters of the four sides, clear of jaws and arrows."""
+    """The datum letters of the four sides, clear of jaws, arrows and the first cut; `right` is how far down that side, a share."""
     places = {
         "far": ((x0 + wide * 0.5, y0 - JAW - 10), (x0 + wide * 0.5, y0)),
         "near": ((x0 - 23, y0 + high + 8), (x0 + wide * 0.1, y0 + high)),
         "left": ((x0 - 20, y0 + high * 0.5), (x0, y0 + high * 0.5)),
-        "right": ((x0 + wide + 20, y0 + high * 0.75), (x0 + wide, y0 + high * 0.75)),
+        "right": ((x0 + wide + 20, y0 + high * right), (x0 + wide, y0 + high * right)),
     }
     items: list[Item] = []
     used: dict[str, int] = {}

@@ -104,9 +104,12 @@ def _step(row: Step, room: float) -> Laid:
     number, size = fitted(row.number, "field", NUMBER - BOX - 4, 7.5)
     more, _ = text_lines(number, "field", NUMBER, EDGE + 1.2, anchor="end", size=size)
     if row.stops:
+        # The word gives way before the numbers run into what stands beside them.
+        fits = 9.5 + wide(row.stops, "small bold") <= DO - 2
+        stops = row.stops if fits else row.stops.removeprefix("stop ")
         more += [
             *mark_at("hazard", 8.0, 0.0, EDGE + BOX + 2),
-            Text(9.5, EDGE + BOX + 9, row.stops, "small bold"),
+            Text(9.5, EDGE + BOX + 9, stops, "small bold"),
         ]
     return Laid((square, *more, *items), height)
 

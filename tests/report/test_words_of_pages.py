@@ -91,7 +91,7 @@ def test_a_hazard_set_aside_stands_at_its_step_and_on_the_cover_with_reason_and_
 
 
 def test_a_place_with_a_tolerance_is_measured_once_after_the_last_cut_there(samples):
-    """Demo scenario, HM-103: the two threads within 0.1; spotted, drilled, tapped, then measured."""
+    """Demo scenario, HM-103: the two threads within 0.1, the bore within 0.05; spotted, drilled, tapped or reamed, then measured."""
     document = pages(read_job(samples / "hm-103-pivot-block.yaml"), fits=fits_on("a4"))
     boxes = {
         row.number: [box for one in row.measures for box in one.boxes if "in place" in box]
@@ -100,8 +100,9 @@ def test_a_place_with_a_tolerance_is_measured_once_after_the_last_cut_there(samp
         if isinstance(block, Steps)
         for row in block.rows
     }
-    assert boxes["90"] == ["points 1, 2 in place, ±0.1 mm"]
-    assert not any(boxes[number] for number in ("82", "84"))
+    # The bore is spotted within 0.05 and reamed last, at 145.
+    told = {number: one for number, one in boxes.items() if one}
+    assert told == {"90": ["points 1, 2 in place, ±0.1 mm"], "145": ["point 1 in place, ±0.05 mm"]}
 
 
 def test_boxes_that_are_ticked_before_the_first_cut_stand_once(sample):
@@ -115,3 +116,17 @@ def test_boxes_that_are_ticked_before_the_first_cut_stand_once(sample):
         if words in ("eye protection on", "every tool fetched")
     ]
     assert len(once) == len(set(once))
+
+
+def test_squareness_that_a_step_asks_has_a_box(samples):
+    """HM-103, step 25: the second side square to A within 0.05."""
+    document = pages(read_job(samples / "hm-103-pivot-block.yaml"), fits=fits_on("a4"))
+    (boxes,) = [
+        [box for one in row.measures for box in one.boxes]
+        for page in document.pages
+        for block in blocks_of(page.blocks)
+        if isinstance(block, Steps)
+        for row in block.rows
+        if row.number == "25"
+    ]
+    assert boxes == ["square within 0.05 mm"]

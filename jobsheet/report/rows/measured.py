@@ -46,7 +46,7 @@ def measures_at(plan: Plan, course: Course, operation: Operation) -> tuple[Measu
             for row in plan.reckoned.operations[operation.key].rows
             if row.measure
         ]
-    boxes = (*_asked(plan, size), *_places(plan, course, operation))
+    boxes = (*_asked(plan, operation, size), *_places(plan, course, operation))
     if not boxes:
         return tuple(found)
     if found and not found[-1].again and not (found[-1].low and not found[-1].boxes):
@@ -54,10 +54,16 @@ def measures_at(plan: Plan, course: Course, operation: Operation) -> tuple[Measu
     return (*found, Measure(step=step, what="", boxes=boxes))
 
 
-def _asked(plan: Plan, size: Size | None) -> tuple[str, ...]:
-    """Squareness, places and their like that are measured with a size, each a box: `square to A within 0.03 mm`."""
+def _asked(plan: Plan, operation: Operation, size: Size | None) -> tuple[str, ...]:
+    """Squareness, places and their like that are asked with a size or beside it, each a box: `square to A within 0.03 mm`."""
     units = plan.job.units
     asks = size.asks if isinstance(size, Measured) else ()
+    beside = getattr(operation.fields, "tolerances", None)
+    asks += tuple(
+        (name, value, "")
+        for name in ("square", "parallel", "flat")
+        if (value := getattr(beside, name, None)) is not None and name not in {one for one, _, _ in asks}
+    )
     return tuple(
         f"{name} {f'to {to} ' if to else ''}within {' '.join(millimetres(value, units))}"
         for name, value, to in asks
@@ -66,15 +72,16 @@ def _asked(plan: Plan, size: Size | None) -> tuple[str, ...]:
 
 def _places(plan: Plan, course: Course, operation: Operation) -> tuple[str, ...]:
     """The places of holes that have a tolerance of their own, at the last step that goes there: before it nothing is to be measured."""
-    fields: Any = operation.fields
-    within = getattr(fields, "within", None)
     spots = {place.spot for place in places_of(operation)}
-    if within is None or not spots or roles(operation).hole == "spot":
+    if not spots or roles(operation).hole == "spot":
         return ()
     own = course.set_up.operations
-    later = own[own.index(operation) + 1 :]
-    if any(spots & {place.spot for place in places_of(one)} for one in later):
+    there = [one for one in own if spots & {place.spot for place in places_of(one)}]
+    # A hole's tolerance may be said at any of the steps that cut it; the closest holds.
+    asked = [one for step in there if (one := getattr(step.fields, "within", None)) is not None]
+    if there[-1] is not operation or not asked:
         return ()
+    within = min(asked, key=lambda one: one.value)
     where = in_words(numbers_of(operation, course.points))
     return (f"{where} in place, ±{' '.join(millimetres(within.value, plan.job.units))}",)
 
