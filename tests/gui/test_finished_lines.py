@@ -109,7 +109,11 @@ def test_a_remark_stands_under_the_line_that_it_names(window, lines, qtbot):
     field.go_in()
     enter(qtbot)
     assert lines()[f"line_{number + 1}"].holds_cursor()
-    # A size that the steps leave out is said under the sizes; made right again, it goes.
+    # Whoever goes back goes to the line, which is mended more often than its remark is set aside.
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backtab)
+    assert field.holds_cursor()
+    assert field.box.hasSelectedText()
+    # It stands there too where the form is opened again, and goes with its line.
     window.parts.edits.rows.close()
     window.open_key("job")
     form = window.bench.column.ruled.opened

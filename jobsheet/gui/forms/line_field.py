@@ -47,18 +47,23 @@ class LineField(Field):
             if event.type() == QEvent.Type.KeyPress:
                 self.moved.emit(self.entry.name, by)
                 return True
-        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress and event.key() in _ENTER:
-            return self._onward()
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            if event.key() in _ENTER:
+                return self._go(1)
+            if event.key() == QtCore.Qt.Key.Key_Backtab:
+                return self._go(-1)
         return super().eventFilter(watched, event)
 
-    def _onward(self) -> bool:
-        """Enter goes to the next line, past what is said of this one; whether there is one."""
+    def _go(self, by: int) -> bool:
+        """Enter goes to the next line, Shift + Tab to the one before, past what is said of them; whether there is one."""
         form = self.parentWidget()
         lines = form.findChildren(LineField) if form is not None else [self]
-        after = lines[lines.index(self) + 1 :]
-        if after:
-            after[0].box.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
-        return bool(after)
+        to = lines.index(self) + by
+        if not 0 <= to < len(lines):
+            return False
+        reason = QtCore.Qt.FocusReason
+        lines[to].box.setFocus(reason.TabFocusReason if by > 0 else reason.BacktabFocusReason)
+        return True
 
     def _asked(self, event: QKeyEvent) -> int | None:
         """By how many lines it shall go; 0 to strike it, None for any other key."""
