@@ -41,7 +41,7 @@ create table if not exists jobs (
 );
 create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '2 3');
 create table if not exists sizes (job integer, micrometres integer, before text, kind text, line text);
-create index if not exists by_size on sizes (micrometres);
+create index if not exists by_size on sizes (micrometres, before, kind, job);
 create index if not exists by_job on sizes (job);
 """
 
@@ -59,8 +59,12 @@ class Index:
     """One shelf's index, open. Use it in the thread that made it; the files are never touched."""
 
     def __init__(self, shelf: Path | str, place: Path | None = None) -> None:
-        self.shelf = Path(shelf).expanduser().resolve()
-        if not self.shelf.is_dir():
+        try:
+            self.shelf = Path(shelf).expanduser().resolve()
+            there = self.shelf.is_dir()
+        except (OSError, ValueError, RuntimeError):
+            raise NoSuchEntry("that cannot be the name of a folder: choose another") from None
+        if not there:
             raise NoSuchEntry(f"there is no folder {self.shelf.name or self.shelf} to look for jobs in")
         self._place = place or own_folder() / "cache" / f"shelf-{digest(str(self.shelf))}.sqlite"
         self.database = self._opened()

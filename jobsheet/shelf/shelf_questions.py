@@ -13,7 +13,7 @@ from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
 from jobsheet.units.show import trimmed
 
 #: More are counted, not listed.
-MOST = 200
+MOST = 60
 _WORD = re.compile(r"[^\s\"“”;,]+")
 
 

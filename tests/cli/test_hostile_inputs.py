@@ -16,13 +16,18 @@ VERBS = Path(sys.modules[main.__module__].__file__).parent / "cli" / "verbs"
 ENDING = {
     "check": [], "figures": [], "dials": [], "fits": [], "cabinet": [], "sheet": ["-o", "{folder}/out.pdf"],
     "picture": ["-o", "{folder}/out.svg"], "stopwatch": ["10", "--seconds", "5", "--length", "80 mm"], "divide": [],
+    "ran": ["10=1"],
 }  # fmt: skip
 #: The verb and what stands before the file, for those that take a file in another place.
 BEFORE = {
     "capability": ["capability", "bench-mill-b-1", "--job"],
     "merge": ["prove", "merge", "bench-mill-b-1"],
+    "needs": ["prove", "needs"],
+    "shelf compare": ["shelf", "compare", "sample_jobs/hm-100-drilled-plate-b1.yaml"],
+    "shelf find": ["shelf", "find"],
+    "shelf check": ["shelf", "check"],
 }
-NO_FILE = {"why", "work", "open", "reach", "prove"}  # these are asked below
+NO_FILE = {"why", "work", "open", "reach", "prove", "shelf"}  # these are asked below
 HOSTILE = (
     "missing",
     "folder",
@@ -78,7 +83,10 @@ def test_every_verb_is_asked():
 
 
 #: These are words there, or as if no file were named.
-NOT_A_FILE = {("divide", "device"), ("cabinet", "no name"), ("capability", "no name")}
+NOT_A_FILE = {
+    ("divide", "device"), ("cabinet", "no name"), ("capability", "no name"), ("shelf find", "folder"), ("shelf check", "folder"),
+    ("shelf find", "no name"), ("shelf check", "no name"),
+}  # fmt: skip
 PAIRS = [(verb, kind) for verb in (*ENDING, *BEFORE) for kind in HOSTILE if (verb, kind) not in NOT_A_FILE]
 
 
@@ -139,6 +147,8 @@ BAD = "x\x1b[31m\x07\u202e\n\x9b"
         ["prove", "plan", "bench-mill-b-1", "--cutter", "end mill 12 mm", "--material", BAD, "--kind", "slot"],
         ["prove", "plan", "bench-mill-b-1", "--cutter", "end mill 12 mm", "--material", "S235", "--kind", BAD],
         ["prove", "plan", "bench-mill-b-1", "--cutter", "end mill 12 mm", "--material", "S235", "--kind", "slot", "--set", BAD],
+        ["ran", "a", BAD], ["ran", BAD, "--take-back", BAD], ["shelf", BAD], ["shelf", "find", BAD, BAD], ["shelf", "show", "sample_jobs", BAD],
+        ["shelf", "export", "sample_jobs", "-o", BAD], ["prove", "changed", "bench-mill-b-1", BAD], ["prove", "keep", "bench-mill-b-1", BAD],
         ["stopwatch", "a", BAD, "--seconds", BAD], ["picture", "a", "-o", BAD], ["picture", "a", "-o", ""],
     ],
     ids=lambda arguments: ascii(" ".join(arguments))[:60],
