@@ -28,8 +28,8 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
         _first(plan, caption, text),
         (
             TitleCell(caption="Workshop", text=short(job.workshop, 90, "workshop"), share=0.416),
-            TitleCell(caption="Drawing, revision", text=_drawing(plan), share=0.16),
-            TitleCell(caption="Machine", text=_machine(plan), share=0.232),
+            TitleCell(caption="Drawing, revision", text=_drawing(plan), share=0.178),
+            TitleCell(caption="Machine", text=_machine(plan), share=0.214),
             TitleCell(caption="Machine card dated", text=short(card.card_date, 20, "date of the card"), share=0.192),
         ),
         (
