@@ -14,6 +14,8 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "gibs": ("chatter",), "belt": ("spindle-torque",), "bearings": ("spindle-torque", "chatter"), "vice": ("chatter",),
     "motor": ("spindle-torque",), "something else": ("spindle-torque", "chatter"),
 }  # fmt: skip
+#: Of ordinary work those that ring as milling does.
+MILLED = ("pocket", "keyway", "fly cut")
 #: What slipped, where something did.
 SLIPPED = ("vice", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.

@@ -15,7 +15,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.limits.each.chatter import is_measured
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import LEARNED, MILLING, Trial
+from jobsheet.model.trials import LEARNED, MILLED, MILLING, Trial
 from jobsheet.proving.assumed import BIAS, WRONG, spread_of
 from jobsheet.reckoning.worked_anew import anew
 
@@ -59,7 +59,7 @@ def capacities_of(
     known: Snapshot | None, process: str, cutter_kind: str, *, measured: bool = False
 ) -> tuple[Capacity, ...]:
     """What is known of every limit that such cuts ask."""
-    limits = LEARNED if process in MILLING else LEARNED[:1]
+    limits = LEARNED if process in (*MILLING, *MILLED) else LEARNED[:1]
     found = []
     for limit in limits:
         one = known.find(limit, process, cutter_kind) if known is not None else None

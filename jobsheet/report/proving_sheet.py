@@ -40,6 +40,8 @@ _ALSO = ("guards-set-before-start", "eyes-shielded", "hearing-protection-on", "p
 #: A test may ring: hearing protection lies ready also where the machine is quiet.
 _QUIET = "hearing-protection-at-hand"
 _STOP_RULE = "proving-stop-rule"
+#: Where the layers of a step are the rungs none asks more than its plan: then the part itself is cut.
+_ON_SCRAP = "proving-on-scrap"
 #: A note that asks for initials is as high as so many without (estimate): by it the two columns come out even.
 INITIALLED = 1.7
 #: The deferring words of a test, after safety-notes section 1.
@@ -107,8 +109,9 @@ def notes_of(ladder: Ladder, *, trainee: bool = False) -> tuple[NoteRow, ...]:
     called += [found[name] for name in _ALSO if holds(found[name].trigger, facts)]
     if all(row.id != "hearing-protection-on" for row in called):
         called.append(found[_QUIET])
-    refusing = [row for row in called if "refused" in row.initials]
-    return tuple(row for row in called if row not in refusing)
+    return tuple(
+        row for row in called if "refused" not in row.initials and not (ladder.inside and row.id == _ON_SCRAP)
+    )
 
 
 def _facts(ladder: Ladder, *, trainee: bool) -> Mapping[str, Any]:
@@ -177,6 +180,9 @@ def _heading(ladder: Ladder) -> str:
         "slot": "Slots",
         "drill": "Holes",
         "tap": "Threads under power",
+        "pocket": "Pocket",
+        "keyway": "Keyway",
+        "fly cut": "Fly cuts",
     }[ladder.process]
 
 
@@ -194,7 +200,7 @@ def _beside(ladder: Ladder) -> str:
         parts.append(f"{texts['feed_per_tooth']} a tooth")
     if texts.get("way"):
         parts.append(texts["way"])
-    if first.length_text and ladder.process in ("face", "side", "slot"):
+    if first.length_text and ladder.process not in ("drill", "tap"):
         parts.append(f"time it over {first.length_text}")
     parts.append(f"fluid {ladder.setting.fluid}")
     return ", ".join(parts)
@@ -231,7 +237,7 @@ def _row(ladder: Ladder, rung: Rung) -> RungRow:
     number, _, unit = (
         rung.size.rpartition(" ") if ladder.grows != "size" else (rung.size.replace("letter ", ""), "", "")
     )
-    note = f"dial {rung.dial}, {rung.handle}" if rung.dial else ""
+    note = f"{rung.handle} {rung.dial}" if rung.dial else ""
     if _lightened(ladder):
         wide, deep = rung.width.rpartition(" "), rung.depth.rpartition(" ")
         number, unit = f"{wide[0]} × {deep[0]}", wide[2]
@@ -242,7 +248,7 @@ def _row(ladder: Ladder, rung: Rung) -> RungRow:
     return RungRow(
         number=str(rung.number), size=number, unit=unit, size_note=note,
         spindle=rung.spindle.removesuffix(" rpm"), spindle_note=rung.position,
-        pace="it feeds itself" if ladder.process == "tap" else more or pace, pace_note=pace if more else _feed(rung), asks=asks,
+        pace="it feeds itself" if ladder.process == "tap" else more or pace, pace_note=pace.replace(" turns a minute", " a minute") if more else _feed(rung), asks=asks,
         seconds=f"plan {rung.seconds:.0f} s" if rung.seconds is not None and ladder.process != "tap" else "",
     )  # fmt: skip
 
@@ -274,7 +280,7 @@ def _title(ladder: Ladder, planned_by: str, workshop: str) -> tuple[tuple[TitleC
     planned = ", ".join(word for word in (planned_by, ladder.date) if word)
     return (
         (
-            TitleCell(caption="Test cuts", text=f"{_heading(ladder)} on scrap", share=0.416, strong=True),
+            TitleCell(caption="Test cuts", text=f"{_heading(ladder)}, {ladder.inside or 'on scrap'}", share=0.416, strong=True),
             TitleCell(caption="Machine", text=machine, share=0.334, strong=True),
             TitleCell(caption="Page", share=0.25, strong=True, page=True),
         ),

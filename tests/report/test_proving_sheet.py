@@ -77,7 +77,8 @@ def test_a_rung_a_row_with_boxes_and_the_digits_of_the_outcomes():
     assert rows.results
     assert [row.size for row in rows.rows] == [rung.size.removesuffix(" mm") for rung in made.rungs]
     assert all(
-        row.size_note.startswith("dial 0 + ") or row.size_note.startswith("dial 1 + ") for row in rows.rows
+        row.size_note == f"{rung.handle} {rung.dial}" and rung.dial[:4] in ("0 + ", "1 + ")
+        for row, rung in zip(rows.rows, made.rungs, strict=True)
     )
     words = text(document)
     assert all(f"{digit} {word}" in words for digit, word in enumerate(OUTCOMES, 1))

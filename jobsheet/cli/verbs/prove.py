@@ -407,3 +407,34 @@ def needs_command(job: str, want_json: bool) -> int:
         return 1 if found else 0
     show_needs(found)
     return 1 if found else 0
+
+
+@command.command("in-step")
+@click.argument("job", type=click.Path())
+@click.argument("number", type=int)
+@click.option("-o", "--output", type=click.Path(), help="the proving sheet, as a PDF")
+@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", show_default=True)
+@click.option("--operator", default="", help="initials of who has read the stop rule")
+@click.option("--second", default="", help="initials of the second person present")
+@click.option("--in-charge", default="", help="initials of the person in charge")
+@click.option("--trainee", is_flag=True, help="a learner makes the test")
+@click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
+def in_step_command(
+    job: str, number: int, output: str | None, paper: str, want_json: bool, **options: Any
+) -> int:
+    """The roughing layers of a step as growing rungs: learning costs no test steel, and ends at the size.
+
+    Afterwards: jobsheet ran JOB STEP=OUTCOME --layer, --depth. Exit code 1 where no ladder is made, with the reason.
+    """
+    from jobsheet.cli.named_job import job_named
+    from jobsheet.reckoning.ladder.ladder_in_step import in_step
+    from jobsheet.reckoning.reckoner import Reckoner
+
+    ladder = in_step(Reckoner(learns=True).reckon(job_named(job)), number)
+    if want_json:
+        as_json(_data(ladder))
+    else:
+        _text(ladder)
+    if output:
+        _sheet(ladder, Path(output), paper, options, quiet=want_json)
+    return 1 if ladder.refused else 0

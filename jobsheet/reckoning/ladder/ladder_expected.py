@@ -7,6 +7,7 @@ import math
 from msgspec.structs import replace
 
 from jobsheet.model.capacity import Capacity
+from jobsheet.model.trials import MILLED, MILLING
 from jobsheet.proving.rungs import next_share
 from jobsheet.reckoning.known_capacity import after_clean, after_end
 from jobsheet.reckoning.ladder.rung import Expected, Ladder
@@ -16,7 +17,7 @@ BETWEEN = 2.0
 #: No ladder has more cuts.
 MOST = 22
 #: Limits that a ladder of such cuts is about.
-ABOUT = {"face": "chatter", "side": "chatter", "slot": "chatter"}
+ABOUT = dict.fromkeys((*MILLING, *MILLED), "chatter")
 
 
 def with_expected(ladder: Ladder) -> Ladder:
