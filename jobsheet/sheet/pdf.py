@@ -23,10 +23,13 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
     paper : str
         A key of `PAPERS`
     """
+    from reportlab import rl_config
     from reportlab.pdfgen.canvas import Canvas
 
     from jobsheet.sheet.attachment import attach
 
+    # Pages as bytes, not as letters: smaller, and a tenth of a sheet's time less. Nobody mails them as text any more.
+    rl_config.useA85 = 0
     width, height = PAPERS[paper]
     out = BytesIO()
     canvas = Canvas(
