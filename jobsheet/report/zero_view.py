@@ -41,6 +41,8 @@ UNDER, ARROW = 84.0, 28.0
 CLEAR = 9.0
 #: Which way the table goes, as `dial_words.ways` says it, drawn.
 _WAY = {"left": "◂", "right": "▸", "towards you": "▾", "away from you": "▴"}
+#: Where a detail would make the picture beside it smaller than that, the numbers stand on their points instead.
+WORTH = 0.7
 #: So many points that lie beside the work are named; they are not drawn.
 MOST = 4
 
@@ -73,6 +75,11 @@ def zero_picture(
         Whether anything of the set-up counts from its zero: without that there is no zero to be shown
     """
     side = side_of(width, height)
+    if (
+        side
+        and _Frame(lie, datums, width - side, height).scale < WORTH * _Frame(lie, datums, width, height).scale
+    ):
+        side = 0.0
     for details in (0.0, side):
         frame = _Frame(lie, datums, width - details, height)
         spots = {
