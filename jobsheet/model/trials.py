@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from msgspec import Struct
 
 #: How a test cut can end, in the order of their digits on screen and sheet.
@@ -86,3 +88,26 @@ class Trial(Struct, frozen=True, kw_only=True):
     def of(self, limit: str) -> Asked | None:
         """What it asked of that limit, or None."""
         return next((one for one in self.asked if one.limit == limit), None)
+
+
+def struck_out(records: Iterable[Trial]) -> dict[str, Trial]:
+    """By the id of what is struck out the record that does so, the latest of several; a strike that is itself struck strikes nothing."""
+    strikes: dict[str, list[Trial]] = {}
+    for one in records:
+        if one.strikes:
+            strikes.setdefault(one.strikes, []).append(one)
+    known: dict[str, Trial | None] = {}
+
+    def by(name: str) -> Trial | None:
+        # A strike names what it strikes by a hash of its words, so that no two can name each other.
+        if name not in known:
+            known[name] = None
+            known[name] = next((one for one in reversed(strikes.get(name, [])) if by(one.id) is None), None)
+        return known[name]
+
+    return {name: one for name in strikes if (one := by(name)) is not None}
+
+
+def in_time(records: Iterable[Trial]) -> list[Trial]:
+    """Records in the order of time: a mark that the machine changed goes before what was cut at that very time."""
+    return sorted(records, key=lambda one: (one.date, one.time, not one.changed))

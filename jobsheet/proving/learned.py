@@ -15,7 +15,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.capacity import Capacity, Doubt, Good, Snapshot
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import CHANGES, LEARNED, Trial
+from jobsheet.model.trials import CHANGES, LEARNED, Trial, in_time, struck_out
 from jobsheet.proving.assumed import WRONG, WRONG_AT_WORK, ends_badly, says, spread_of
 from jobsheet.proving.chance import largest_share
 from jobsheet.proving.grid import Array, Posterior, Process, Said, compressed, fits, posterior, quantiles
@@ -50,12 +50,10 @@ def snapshot(
 def _snapshot(
     trials: tuple[Trial, ...], machine: str, today: str, ageing: float, chance: float, measured: bool
 ) -> Snapshot:
-    struck = {one.strikes for one in trials if one.strikes}
-    kept = frozenset(one.keeps for one in trials if one.keeps)
+    struck = struck_out(trials)
+    kept = frozenset(one.keeps for one in trials if one.keeps and one.id not in struck)
     records = [one for one in trials if one.is_cut or one.changed]
-    standing = sorted(
-        (one for one in records if not one.id or one.id not in struck), key=lambda one: (one.date, one.time)
-    )
+    standing = in_time(one for one in records if not one.id or one.id not in struck)
     capacities: list[Capacity] = []
     for limit in LEARNED:
         capacities += _of_limit(

@@ -15,7 +15,7 @@ from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntr
 from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
 from jobsheet.storage.records import closed_records, proof_lock, proof_log
-from jobsheet.storage.records.proof_log import append, merge, own_path, read_log, records_from, strike
+from jobsheet.storage.records.proof_log import append, give_back, mark, merge, own_path, read_log, records_from, strike
 from jobsheet.storage.records.proof_record import record_text
 
 MACHINE = "test-mill"
@@ -291,3 +291,42 @@ def test_where_a_step_of_ordinary_work_came_from_is_kept():
     written = append(MACHINE, trial(job="HM-103, plan 2", entry="0123456789ab"))
     assert read_log(MACHINE).trials == (written,)
     assert (written.job, written.entry) == ("HM-103, plan 2", "0123456789ab")
+
+
+def test_what_was_struck_is_given_back_and_struck_again_however_often():
+    one, other = append(MACHINE, trial()), append(MACHINE, trial(time="09:35"))
+    before = read_log(MACHINE).teaching
+    for _ in range(3):
+        strike(MACHINE, one.id, "2026-11-14", "Trainer", "wrong drill", "10:00:00")
+        assert read_log(MACHINE).standing == (other,)
+        give_back(MACHINE, one.id[:6], "2026-11-14", "Trainer", clock="10:00:00")
+        assert read_log(MACHINE).teaching == before
+        assert read_log(MACHINE).struck.get(one.id) is None
+    with pytest.raises(CommandError, match="not struck out"):
+        give_back(MACHINE, one.id, "2026-11-14")
+
+
+def test_what_two_logs_struck_is_given_back_from_both(tmp_path):
+    one = append(MACHINE, trial())
+    other = tmp_path / "other.txt"
+    other.write_bytes(own_path(MACHINE).read_bytes())
+    strike(MACHINE, one.id, "2026-11-14", "Trainer", "wrong drill")
+    mine = own_path(MACHINE).read_bytes()
+    own_path(MACHINE).write_bytes(other.read_bytes())
+    strike(MACHINE, one.id, "2026-11-15", "Apprentice A", "never cut")
+    other.write_bytes(mine)
+    merge(MACHINE, other)
+    give_back(MACHINE, one.id, "2026-11-16")
+    assert read_log(MACHINE).standing == (one,)
+
+
+def test_records_keep_the_order_in_which_they_were_written():
+    later, first = append(MACHINE, trial(time="10:00")), append(MACHINE, trial(time="09:00"))
+    assert read_log(MACHINE).trials == (first, later)
+    assert read_log(MACHINE).written == (later.id, first.id)
+
+
+def test_a_mark_of_the_very_time_of_a_cut_stands_before_it():
+    cut = append(MACHINE, trial())
+    changed = mark(MACHINE, cut.date, changed="belt", clock=cut.time)
+    assert read_log(MACHINE).teaching == (changed, cut)

@@ -1,4 +1,4 @@
-"""`jobsheet prove plan|enter|show|strike|keep|changed|merge MACHINE`: test cuts, from the ladder to what they taught."""
+"""`jobsheet prove plan|enter|show|strike|give-back|keep|changed|merge MACHINE`: test cuts, from the ladder to what they taught."""
 
 from __future__ import annotations
 
@@ -313,6 +313,23 @@ def strike_command(machine: str, trial: str, note: str, role: str) -> int:
 
     done = strike(find_card(machine).name, trial, today(), role, note, _clock())
     say(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
+    return 0
+
+
+@command.command("give-back")
+@click.argument("machine")
+@click.argument("trial")
+@click.option("--note", default="", help="why it counts after all")
+@click.option("--role", default="", help="who gives it back, by role")
+def give_back_command(machine: str, trial: str, note: str, role: str) -> int:
+    """Give back a trial that was struck out: a later record says so, and it counts again."""
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.storage.card_files import find_card
+    from jobsheet.storage.records.proof_log import give_back, read_log
+
+    name = find_card(machine).name
+    give_back(name, trial, today(), role, note, _clock())
+    say(f"{read_log(name).find(trial).id} counts again.")
     return 0
 
 

@@ -17,7 +17,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
-from jobsheet.model.trials import Trial
+from jobsheet.model.trials import Trial, in_time, struck_out
 from jobsheet.paths import own_folder, resources
 from jobsheet.storage.records.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
 from jobsheet.storage.records.proof_lock import alone
@@ -34,6 +34,7 @@ class Log(Struct, frozen=True, kw_only=True):
     """What a log holds, in the order of dates: `trials` with those that were struck out, `strikes` that do so.
 
     `marks` say when the machine changed, and which odd trial was so all the same.
+    A strike that was struck itself strikes nothing: what it struck was given back.
     `problems` are records that do not count, each with its line; `own` and `shipped` say where they came from.
     """
 
@@ -44,22 +45,24 @@ class Log(Struct, frozen=True, kw_only=True):
     problems: tuple[Problem, ...] = ()
     #: Ids of trials that came with the program and are invented.
     shipped: frozenset[str] = frozenset()
+    #: Ids of all records in the order in which they were written.
+    written: tuple[str, ...] = ()
 
     @property
     def struck(self) -> dict[str, Trial]:
         """The record that strikes it out, by the id of the trial."""
-        return {one.strikes: one for one in reversed(self.strikes)}
+        return struck_out(self.strikes)
 
     @property
     def standing(self) -> tuple[Trial, ...]:
         """The trials that count."""
-        out = {one.strikes for one in self.strikes}
+        out = self.struck
         return tuple(trial for trial in self.trials if trial.id not in out)
 
     @property
     def teaching(self) -> tuple[Trial, ...]:
         """The trials that count and the marks that stand beside them, in order: what is learned from."""
-        out = {one.strikes for one in self.strikes}
+        out = self.struck
         return _ordered((*self.standing, *(mark for mark in self.marks if mark.id not in out)))
 
     @property
@@ -90,7 +93,7 @@ class Merged(Struct, frozen=True, kw_only=True):
 
 
 def _ordered(records: tuple[Trial, ...]) -> tuple[Trial, ...]:
-    return tuple(sorted(records, key=lambda one: (one.date, one.time, one.id)))
+    return tuple(in_time(sorted(records, key=lambda one: one.id)))
 
 
 def own_path(machine: str) -> Path:
@@ -151,6 +154,7 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
         machine=machine, trials=tuple(one for one in everything if one.is_cut),
         strikes=tuple(one for one in everything if one.strikes),
         marks=tuple(one for one in everything if one.changed or one.keeps), problems=tuple(problems), shipped=invented,
+        written=tuple(found),
     )  # fmt: skip
 
 
@@ -251,13 +255,41 @@ def strike(machine: str, trial: str, date: str, role: str = "", note: str = "", 
     found = log.find(trial)
     if found.id in log.struck:
         raise CommandError(f"{found.id} was struck out on {log.struck[found.id].date} already.")
-    return append(
-        machine,
-        Trial(
-            machine=machine, date=date, time=clock, role=role, note=note, strikes=found.id, process="", cutter="",
-            cutter_kind="", material="", outcome="", asked=(),
-        ),
+    return append(machine, _strike_of(log, found.id, date, role, note, clock))
+
+
+def _strike_of(log: Log, struck: str, date: str, role: str, note: str, clock: str) -> Trial:
+    """A record that strikes another; where the very same was taken back within a second, it says *again*."""
+    made = Trial(
+        machine=log.machine, date=date, time=clock, role=role, note=note, strikes=struck, process="", cutter="",
+        cutter_kind="", material="", outcome="", asked=(),
     )  # fmt: skip
+    while id_of(lines_of(made)) in log.written:
+        made = replace(made, note=f"{made.note}, again".lstrip(", "))
+    return made
+
+
+def give_back(
+    machine: str, trial: str, date: str, role: str = "", note: str = "", clock: str = ""
+) -> tuple[Trial, ...]:
+    """Take back that a trial was struck out: the strikes are struck themselves, so that it counts again; those records.
+
+    Raises
+    ------
+    NoSuchEntry
+        If there is no such trial.
+    CommandError
+        If it is not struck out.
+    """
+    log = read_log(machine)
+    found = log.find(trial)
+    if found.id not in log.struck:
+        raise CommandError(f"{found.id} is not struck out.")
+    given = []
+    while (by := log.struck.get(found.id)) is not None:  # two logs that were merged may both have struck it
+        given.append(append(machine, _strike_of(log, by.id, date, role, note, clock)))
+        log = read_log(machine)
+    return tuple(given)
 
 
 def mark(
