@@ -123,8 +123,9 @@ class Form(QWidget):
         for row in self._lines(columns, one):
             column, high = 0, 0
             for field, span in row:
+                # From edge to edge, so that no frame ends a pixel outside the form.
                 left = round(column * (one + gap))
-                wide = round(one * span + gap * (span - 1))
+                wide = min(round(column * (one + gap) + one * span + gap * (span - 1)), width) - left
                 needed = field.needed_height(wide) + below.get(field, 0)
                 field.setGeometry(left, top, wide, needed)
                 high = max(high, needed)
