@@ -105,7 +105,7 @@ def struck_out(records: Iterable[Trial]) -> dict[str, Trial]:
             known[name] = next((one for one in reversed(strikes.get(name, [])) if by(one.id) is None), None)
         return known[name]
 
-    return {name: one for name in strikes if (one := by(name)) is not None}
+    return {name: found for name in strikes if (found := by(name)) is not None}
 
 
 def in_time(records: Iterable[Trial]) -> list[Trial]:

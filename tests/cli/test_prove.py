@@ -75,6 +75,12 @@ def test_the_whole_story(capsys, tmp_path, own_home):
     assert "struck out" in out
     assert "1 trial" in out
     assert "plan to" in out
+    code, out, _ = told(capsys, "give-back", "knee-mill-k-2", wrong[:6])
+    assert (code, "counts again" in out) == (0, True)
+    code, out, _ = told(capsys, "show", "knee-mill-k-2")
+    assert "struck out" not in out
+    code, _, err = told(capsys, "give-back", "knee-mill-k-2", wrong[:6])
+    assert (code, "not struck out" in err) == (2, True)
 
 
 def test_the_shipped_story_in_words(capsys):

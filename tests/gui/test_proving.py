@@ -24,7 +24,10 @@ def proving(window, qtbot):
 def test_the_form_lists_what_is_recorded_and_a_ladder_starts_at_the_bottom(proving):
     proving.desk.set("machine", "bench-mill-b-1")
     proving.refresh()
-    assert "chatter" in proving.right.accessibleName()  # the invented record of section 3
+    said = [line.accessibleName() for line in proving.record.lines]
+    assert len(said) == 5  # the invented record of section 3, the newest first
+    assert "2.5 mm deep, chatter" in said[0]
+    assert "2026-11-12 10:10" in said[-1]
     proving.desk.set("machine", "knee-mill-k-2")
     proving.start()
     assert proving.desk.current.number == 1

@@ -15,7 +15,16 @@ from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntr
 from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
 from jobsheet.storage.records import closed_records, proof_lock, proof_log
-from jobsheet.storage.records.proof_log import append, give_back, mark, merge, own_path, read_log, records_from, strike
+from jobsheet.storage.records.proof_log import (
+    append,
+    give_back,
+    mark,
+    merge,
+    own_path,
+    read_log,
+    records_from,
+    strike,
+)
 from jobsheet.storage.records.proof_record import record_text
 
 MACHINE = "test-mill"

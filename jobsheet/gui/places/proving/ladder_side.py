@@ -15,7 +15,7 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.margin.dialled import DialsView
 from jobsheet.gui.places.proving.ladder_asked import entries
 from jobsheet.gui.places.proving.ladder_view import LadderView
-from jobsheet.gui.places.proving.proved_view import HEAD, PAD, recorded
+from jobsheet.gui.places.proving.proved_view import HEAD, PAD
 from jobsheet.gui.places.proving.proving_desk import ProvingDesk
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
@@ -48,6 +48,8 @@ class LadderSide(QWidget):
         self.dials = DialsView(self)
         self._desk = desk
         self._said = ""
+        #: Whether what is said is why something was not done.
+        self._wrong = False
         self._words_top = 0
 
     def _typed(self, name: str, text: str) -> None:
@@ -69,9 +71,9 @@ class LadderSide(QWidget):
             shown[entry.name] = Shown(text, entry.hint, problem)
         self.form.put(shown)
 
-    def put(self, desk: ProvingDesk, said: str) -> None:
-        """Show the form or the ladder."""
-        self._desk, self._said = desk, said
+    def put(self, desk: ProvingDesk, said: str, *, wrong: bool) -> None:
+        """Show the form or the ladder, and what is to be said; `wrong` where that is why something was not done."""
+        self._desk, self._said, self._wrong = desk, said, wrong
         fresh = desk.ladder is None
         self.form.setVisible(fresh)
         self.button.setVisible(fresh)
@@ -88,9 +90,7 @@ class LadderSide(QWidget):
         """What stands under form or ladder: what was just said, then when to stop."""
         ladder = self._desk.ladder
         words = [self._said] if self._said else []
-        if ladder is not None and ladder.refused:
-            words += recorded(self._desk)
-        elif ladder is not None:
+        if ladder is not None and not ladder.refused:
             words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
             words += [ladder.ends] if self._desk.current is None and not self._desk.stopped else []
         return words
@@ -138,7 +138,7 @@ class LadderSide(QWidget):
             top = self._words_top
             for index, words in enumerate(self._words()):
                 box = QRect(pad, top, self.width() - 2 * pad, self.height())
-                tone = "verm" if self._said and not index else "ink"
+                tone = "verm" if self._wrong and self._said and not index else "ink"
                 top += ink.paragraph(painter, now, box, words, now.body, tone) + now.px(8)
 
 

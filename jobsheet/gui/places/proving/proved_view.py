@@ -17,20 +17,6 @@ from jobsheet.gui.places.proving.proving_desk import Conclusion, ProvingDesk
 
 translate = QCoreApplication.translate
 PAD, HEAD = 14, 36
-#: So many recorded trials are listed.
-MOST_RECORDED = 12
-
-
-def recorded(desk: ProvingDesk) -> list[str]:
-    """What is in the machine's log, a line a trial, the newest first."""
-    trials = list(reversed(desk.log.standing))[:MOST_RECORDED]
-    head = [translate("Proving", "Recorded on this machine, the newest first:")] if trials else []
-    return head + [
-        translate("Proving", "{date}  {process}, {cutter}, {material}: {outcome}").format(
-            date=trial.date, process=trial.process, cutter=trial.cutter, material=trial.material, outcome=trial.outcome
-        )
-        for trial in trials
-    ]  # fmt: skip
 
 
 class Proved(QWidget):
@@ -38,8 +24,12 @@ class Proved(QWidget):
 
     CHART = 400
 
-    def __init__(self, parent: QWidget, desk: ProvingDesk, take_back: Callable[[], None]) -> None:
+    def __init__(
+        self, parent: QWidget, desk: ProvingDesk, take_back: Callable[[], None], record: Callable[[], None]
+    ) -> None:
         super().__init__(parent)
+        self.record = Button(translate("Proving", "All trials of the machine"), self, in_row=True)
+        self.record.clicked.connect(record)
         self.back = Button(translate("Proving", "Take back this trial"), self, Manner.LINK)
         self.back.clicked.connect(take_back)
         self._desk = desk
@@ -51,8 +41,6 @@ class Proved(QWidget):
         """Show what the machine has shown."""
         self._desk = desk
         self._conclusion = desk.conclusion()
-        if desk.ladder is None:
-            self._conclusion = Conclusion(self._conclusion.head, tuple(recorded(desk)))
         self._chart = None
         self.back.setVisible(bool(desk.done))
         self.setAccessibleName(" ".join((self._conclusion.head, *self._conclusion.lines)))
@@ -87,6 +75,9 @@ class Proved(QWidget):
         if not self._charted():
             foot = self._below + self._words_high(self.width()) - hint.height()
         self.back.setGeometry(now.px(PAD) - now.px(8), foot, hint.width(), hint.height())
+        hint = self.record.sizeHint()
+        at = self.width() - now.px(8) - hint.width()
+        self.record.setGeometry(at, (now.px(HEAD) - hint.height()) // 2, hint.width(), hint.height())
 
     def _drawing(self, width: int, high: int) -> Drawing | None:
         ladder = self._desk.ladder

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import datetime
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -11,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError
 from jobsheet.gui.places.proving.ladder_asked import Asked
+from jobsheet.gui.places.proving.record_acts import clock
 from jobsheet.gui.places.proving.rung_words import length_text, named, size_of
 from jobsheet.limits.each.chatter import is_measured
 from jobsheet.limits.verdict import in_words
@@ -52,8 +52,16 @@ class ProvingDesk:
                 machine=machine, material=job.material or "S235", cutter="end mill 1/2 in, 4 teeth, 1-1/4 in out", width="1/4 in"
             )  # fmt: skip
         self.ladder: Ladder | None = None
-        #: What was entered on this ladder, by the number of its rung.
-        self.done: dict[int, Trial] = {}
+        #: What was entered on this ladder, by the number of its rung; some of it may be struck out since.
+        self.entered: dict[int, Trial] = {}
+
+    @property
+    def done(self) -> dict[int, Trial]:
+        """What counts of what was entered on this ladder."""
+        if not self.entered:
+            return {}
+        struck = self.log.struck
+        return {number: trial for number, trial in self.entered.items() if trial.id not in struck}
 
     # --- a ladder ---
 
@@ -84,13 +92,34 @@ class ProvingDesk:
             asked.machine, cutter=asked.cutter, material=asked.material, kind=asked.kind, units=self.units,
             grow=asked.grow if milled and asked.kind != "slot" else "", texts=texts, holding=asked.holding,
         )  # fmt: skip
-        self.done = {}
+        self.entered = {}
         return self.ladder
+
+    def leave(self) -> None:
+        """Away from the ladder, back to the form; what was recorded stays recorded."""
+        self.ladder = None
+        self.entered = {}
+
+    @property
+    def machine_name(self) -> str:
+        """The machine that is asked about, by the name of its card."""
+        return self.ladder.machine.name if self.ladder is not None else self.asked.machine
 
     @property
     def log(self) -> Log:
         """Everything recorded on the machine that is asked about."""
-        return read_log(self.ladder.machine.name if self.ladder is not None else self.asked.machine)
+        return read_log(self.machine_name)
+
+    def known(self) -> Snapshot | None:
+        """What all that is recorded of the machine teaches; None where there is nothing."""
+        log = self.log
+        if not log.standing:
+            return None
+        from jobsheet.reckoning.known_capacity import snapshot_of
+        from jobsheet.storage.shop_file import workshop
+
+        shop = self.ladder.setting.shop if self.ladder is not None else workshop()
+        return snapshot_of(self.machine_name, log.teaching, today(), shop)
 
     @property
     def current(self) -> Rung | None:
@@ -121,21 +150,20 @@ class ProvingDesk:
             raise CommandError(translate("Proving", "There is no rung to enter: this ladder is over."))
         trial = trial_of(
             ladder, rung, outcome=OUTCOMES[digit - 1], seconds=seconds, tachometer=tachometer, slipped=slipped, note=note,
-            role=self.asked.role, date=today(), time=datetime.now().astimezone().strftime("%H:%M:%S"),
+            role=self.asked.role, date=today(), time=clock(),
         )  # fmt: skip
         kept = append(ladder.machine.name, trial)
-        self.done[rung.number] = kept
+        self.entered[rung.number] = kept
         return kept
 
     def take_back(self) -> Trial | None:
         """Strike the last trial of this ladder out; the log keeps both."""
-        if self.ladder is None or not self.done:
+        done = self.done
+        if self.ladder is None or not done:
             return None
-        number = max(self.done)
-        trial = self.done.pop(number)
+        trial = done[max(done)]
         words = translate("Proving", "taken back at the desk")
-        clock = datetime.now().astimezone().strftime("%H:%M:%S")
-        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words, clock)
+        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words, clock())
         return trial
 
     # --- what it has shown ---
@@ -144,15 +172,6 @@ class ProvingDesk:
     def about(self) -> str:
         """The limit that this ladder is about."""
         return _ABOUT.get(self.ladder.process, "spindle-torque") if self.ladder is not None else "chatter"
-
-    def learned(self) -> Snapshot | None:
-        """What all trials of the machine teach; None where there are none."""
-        log = self.log
-        if not log.standing or self.ladder is None:
-            return None
-        from jobsheet.reckoning.known_capacity import snapshot_of
-
-        return snapshot_of(self.ladder.machine.name, log.teaching, today(), self.ladder.setting.shop)
 
     def before(self) -> Capacity | None:
         """What is known without any trial."""
@@ -169,7 +188,7 @@ class ProvingDesk:
 
     def after(self) -> Capacity | None:
         """What is known with all trials; None without any."""
-        found = self.learned()
+        found = self.known()
         if found is None or self.ladder is None:
             return None
         return found.find(self.about, self.ladder.process, self.ladder.cutter.kind)

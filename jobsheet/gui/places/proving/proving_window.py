@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtGui import QAction, QKeySequence, QPainter, QPaintEvent, QResizeEvent
@@ -16,6 +18,13 @@ from jobsheet.gui.places.proving.ladder_side import LadderSide
 from jobsheet.gui.places.proving.proved_view import Proved
 from jobsheet.gui.places.proving.proving_desk import ProvingDesk
 from jobsheet.gui.places.proving.proving_head import ProvingHead
+from jobsheet.gui.places.proving.record_acts import RecordActs, clock
+from jobsheet.gui.places.proving.record_view import RecordView
+from jobsheet.reckoning.ladder.ladders import today
+from jobsheet.storage.records.proof_log import read_log, strike
+
+if TYPE_CHECKING:
+    from jobsheet.model.trials import Trial
 
 translate = QCoreApplication.translate
 HIGH, GAP = 56, 8
@@ -32,7 +41,7 @@ class ProvingWindow(QMainWindow):
         self.setWindowTitle(translate("Proving", "Proving – job sheet"))
         self._visit = visit
         self.desk = ProvingDesk(visit.desk.job)
-        self._said = ""
+        self._said, self._wrong = "", False
         self._ground = _Ground(self)
         self.setCentralWidget(self._ground)
         self.head = ProvingHead(self)
@@ -44,14 +53,22 @@ class ProvingWindow(QMainWindow):
         self.left.happened.connect(self.happened)
         self.left.machine_changed.connect(self.refresh)
         self.left.height_changed.connect(self.place)
-        self.right = Proved(self, self.desk, self.take_back)
+        self.right = Proved(self, self.desk, self.take_back, lambda: self.show_record(shown=True))
+        self.acts = RecordActs()
+        self.record = RecordView(self.desk, self.acts, self)
+        self.record.recorded.connect(self._recorded)
+        self.record.height_changed.connect(self.place)
+        self.record.look_at.connect(self._look_at)
+        self.record.back_wanted.connect(lambda: self.show_record(shown=False))
+        #: Whether the record stands where the chart of a ladder would.
+        self._reads = False
         self._area = QScrollArea(self._ground)
         self._area.setWidgetResizable(False)
         self._area.setFrameShape(QScrollArea.Shape.NoFrame)
         self._area.verticalScrollBar().setStyleSheet(scroll_style(look()))
         self._inside = QWidget()
         self._area.setWidget(self._inside)
-        for widget in (self.left, self.right):
+        for widget in (self.left, self.right, self.record):
             widget.setParent(self._inside)
         self.head.setParent(self._ground)
         self._make_actions()
@@ -62,9 +79,12 @@ class ProvingWindow(QMainWindow):
 
     def _make_actions(self) -> None:
         for keys, slot in (
-            (("Ctrl+W", "Esc"), self.close),
-            (("Ctrl+Z",), self.take_back),
+            (("Ctrl+W",), self.close),
+            (("Esc",), self._escape),
+            (("Ctrl+Z",), self.undo),
             (("Ctrl+P",), self.print_sheet),
+            (("Ctrl+T",), self._to_record),
+            (("Ctrl+M",), self._machine_changed),
         ):
             action = QAction(self)
             action.setShortcuts([QKeySequence(key) for key in keys])
@@ -75,22 +95,67 @@ class ProvingWindow(QMainWindow):
 
     def start(self) -> None:
         """Plan the ladder of the form."""
+        self._reads = False
         try:
             self.desk.start()
             self._said = ""
         except JobsheetError as error:
-            words = str(error)
-            self._said = f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."
+            self._refuse(error)
+            return
         self.refresh()
         if self.desk.current is not None:
             self.left.ladder.setFocus()
 
     def another(self) -> None:
         """Back to the form; what was recorded stays recorded."""
-        self.desk.ladder = None
-        self.desk.done = {}
+        self.desk.leave()
         self._said = ""
+        self._reads = False
         self.refresh()
+
+    def show_record(self, *, shown: bool) -> None:
+        """The record in place of the chart, or the chart again."""
+        self._reads = shown
+        self.refresh()
+        if shown:
+            self.record.focus_lines()
+        elif self.desk.current is not None:
+            self.left.ladder.setFocus()
+
+    def _to_record(self) -> None:
+        self.show_record(shown=True)
+
+    def _machine_changed(self) -> None:
+        self._reads = True
+        self.refresh()
+        self.record.ask_changed()
+
+    def _escape(self) -> None:
+        """Leave what is asked, then the record, then the place."""
+        if not self.record.question.isHidden():
+            self.record.question.close_it()
+        elif self._reads and self.desk.ladder is not None:
+            self.show_record(shown=False)
+        else:
+            self.close()
+
+    def _recorded(self, words: str) -> None:
+        """Something of the record is otherwise: said here and told to the job."""
+        self._say(words)
+        self._visit.proof_changed()
+
+    def undo(self) -> None:
+        """Take back the last thing that was done here; what is being asked is left first."""
+        if not self.record.question.isHidden():
+            self.record.question.close_it()
+            return
+        try:
+            words = self.acts.undo()
+        except JobsheetError as error:
+            self._refuse(error)
+            return
+        if words:
+            self._recorded(words)
 
     def happened(self, digit: int) -> None:
         """What happened on the current rung."""
@@ -98,35 +163,47 @@ class ProvingWindow(QMainWindow):
         try:
             seconds, tachometer = ladder.number("seconds"), ladder.number("tachometer")
         except QuantityError as problem:
-            self._say(str(problem))
+            self._refuse(problem)
             return
         try:
-            self.desk.enter(
+            trial = self.desk.enter(
                 digit, seconds=seconds, tachometer=tachometer, slipped=ladder.slipped, note=ladder.note()
             )  # fmt: skip
         except JobsheetError as error:
-            self._say(str(error))
+            self._refuse(error)
             return
+        self.acts.did(lambda: self._entry_back(trial))
         self._said = ""
         self.refresh()
         self._visit.proof_changed()
         if self.desk.current is not None:
             ladder.setFocus()
 
+    def _entry_back(self, trial: Trial) -> str:
+        """Strike out what was entered, unless that was done by hand since."""
+        if trial.id in read_log(trial.machine).struck:
+            return translate("Proving", "It was struck out already.")
+        strike(
+            trial.machine, trial.id, today(), self.desk.asked.role, translate("Proving", "taken back at the desk"), clock()
+        )  # fmt: skip
+        return self._struck(trial)
+
+    @staticmethod
+    def _struck(trial: Trial) -> str:
+        return translate("Proving", "Struck out: {outcome}. The log keeps both.").format(
+            outcome=trial.outcome
+        )
+
     def take_back(self) -> None:
         """Strike the last trial of this ladder out."""
         try:
             trial = self.desk.take_back()
         except JobsheetError as error:
-            self._say(str(error))
+            self._refuse(error)
             return
         if trial is not None:
-            self._say(
-                translate("Proving", "Struck out: {outcome}. The log keeps both.").format(
-                    outcome=trial.outcome
-                )
-            )
-            self._visit.proof_changed()
+            self.acts.did(lambda: self.acts.given(trial, self.desk.asked.role))
+            self._recorded(self._struck(trial))
 
     def print_sheet(self) -> None:
         """Save the proving sheet as PDF."""
@@ -152,7 +229,13 @@ class ProvingWindow(QMainWindow):
             ask.tell(self, str(error))
 
     def _say(self, words: str) -> None:
-        self._said = words
+        self._said, self._wrong = words, False
+        self.refresh()
+
+    def _refuse(self, error: Exception) -> None:
+        """Say why something was not done."""
+        words = str(error)
+        self._said, self._wrong = f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".", True
         self.refresh()
 
     # --- showing ---
@@ -160,9 +243,20 @@ class ProvingWindow(QMainWindow):
     def refresh(self) -> None:
         """Show everything as it stands."""
         self.head.put(self.desk)
-        self.left.put(self.desk, self._said)
-        self.right.put(self.desk)
+        self.left.put(self.desk, self._said, wrong=self._wrong)
+        reads = self._reads or self.desk.ladder is None
+        self.right.setVisible(not reads)
+        self.record.setVisible(reads)
+        if reads:
+            self.record.put(self.desk)
+        else:
+            self.right.put(self.desk)
         self.place()
+
+    def _look_at(self, widget: QWidget) -> None:
+        """Scroll to a part of the record."""
+        self.place()
+        self._area.ensureWidgetVisible(widget, 0, look().px(24))
 
     def place(self) -> None:
         """Head, then ladder and chart side by side, or one under the other."""
@@ -177,22 +271,26 @@ class ProvingWindow(QMainWindow):
         bar = now.px(12)
         room = QSize(self._area.width() - bar, self._area.height())
         width = room.width() - gap
+        reads = not self.record.isHidden()
+        beside: QWidget = self.record if reads else self.right
+        needed = self.record.arrange if reads else self.right.needed
         if self.width() / now.scale >= BESIDE:
             left = round(width * 0.46)
             right = width - left - gap
-            high = max(self.left.arrange(left), self.right.needed(right), room.height())
+            high = max(self.left.arrange(left), needed(right), room.height())
             self.left.setGeometry(0, 0, left, high)
-            self.right.setGeometry(left + gap, 0, right, high)
+            beside.setGeometry(left + gap, 0, right, high)
             whole = high
         else:
             first = self.left.arrange(width)
             self.left.setGeometry(0, 0, width, first)
-            second = self.right.needed(width)
-            self.right.setGeometry(0, first + gap, width, second)
+            second = needed(width)
+            beside.setGeometry(0, first + gap, width, second)
             whole = first + gap + second
         self._inside.resize(width + gap, whole)
         self.left.update()
-        self.right.arrange()
+        if not reads:
+            self.right.arrange()
 
 
 class _Ground(QWidget):
