@@ -18,6 +18,7 @@ from jobsheet.cli.proof_lines import (
     show_needs,
     show_odd,
 )
+from jobsheet.cli.record_verbs import RECORD_VERBS, clock
 from jobsheet.errors import JobsheetError
 
 
@@ -218,7 +219,7 @@ def enter_command(**options: Any) -> int:
         ladder, rung, outcome=options["outcome"], seconds=options["seconds"],
         length=read(length, "length", ladder.units) if length else None,
         tachometer=read(tachometer, "spindle speed") if tachometer else None, slipped=options["slipped"],
-        note=options["note"], role=options["role"], date=options["date"], time=_clock() if options["date"] in ("", today()) else "",
+        note=options["note"], role=options["role"], date=options["date"], time=clock() if options["date"] in ("", today()) else "",
     )  # fmt: skip
     written = append(ladder.machine.name, trial)
     after = _ladder(
@@ -240,12 +241,6 @@ def enter_command(**options: Any) -> int:
     else:
         say(f"No further rung. {after.refused}")
     return 0 if written.outcome == "clean" else 1
-
-
-def _clock() -> str:
-    from datetime import datetime
-
-    return datetime.now().astimezone().strftime("%H:%M:%S")
 
 
 def trial_data(trial: Any) -> dict[str, Any]:
@@ -298,106 +293,6 @@ def show_command(machine: str, want_json: bool) -> int:
     for problem in log.problems:
         say(f"{machine}.txt: {problem}")
     return 1 if log.problems else 0
-
-
-@command.command("strike")
-@click.argument("machine")
-@click.argument("trial")
-@click.option("--note", required=True, help="why it is wrong")
-@click.option("--role", default="", help="who strikes it out, by role")
-def strike_command(machine: str, trial: str, note: str, role: str) -> int:
-    """Strike out a wrong trial by its id: a later record says so, nothing is changed."""
-    from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.records.proof_log import strike
-
-    done = strike(find_card(machine).name, trial, today(), role, note, _clock())
-    say(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
-    return 0
-
-
-@command.command("give-back")
-@click.argument("machine")
-@click.argument("trial")
-@click.option("--note", default="", help="why it counts after all")
-@click.option("--role", default="", help="who gives it back, by role")
-def give_back_command(machine: str, trial: str, note: str, role: str) -> int:
-    """Give back a trial that was struck out: a later record says so, and it counts again."""
-    from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.records.proof_log import give_back, read_log
-
-    name = find_card(machine).name
-    give_back(name, trial, today(), role, note, _clock())
-    say(f"{read_log(name).find(trial).id} counts again.")
-    return 0
-
-
-@command.command("keep")
-@click.argument("machine")
-@click.argument("trial")
-@click.option("--note", default="", help="what was seen")
-@click.option("--role", default="", help="who says so, by role")
-def keep_command(machine: str, trial: str, note: str, role: str) -> int:
-    """Say of a trial that does not fit the others that it was so: it counts as it stands and is not asked about again."""
-    from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.records.proof_log import mark
-
-    done = mark(find_card(machine).name, today(), keeps=trial, role=role, note=note, clock=_clock())
-    say(f"{done.keeps} was so: it counts as it stands.")
-    return 0
-
-
-@command.command("changed")
-@click.argument("machine")
-@click.argument("what")
-@click.option("--note", default="", help="what was done, such as adjusted, renewed")
-@click.option("--date", default="", help="such as 2026-11-25; else today")
-@click.option("--role", default="", help="who did it, by role")
-def changed_command(machine: str, what: str, note: str, date: str, role: str) -> int:
-    """Mark that the machine changed: gibs, belt, bearings, vice, motor or something else.
-
-    Older trials of what it concerns then say less, and no good cut from before is rested on.
-    """
-    from jobsheet.model.trials import CHANGES
-    from jobsheet.reckoning.ladder.ladders import today
-    from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.records.proof_log import mark
-
-    day = date or today()
-    clock = _clock() if day == today() else ""
-    done = mark(
-        find_card(machine).name, day, changed=what.strip().casefold(), role=role, note=note, clock=clock
-    )
-    about = " and ".join(
-        {"spindle-torque": "torque", "chatter": "chatter"}[one] for one in CHANGES[done.changed]
-    )
-    say(
-        f"Marked {done.id}: {done.changed}, {done.date}. What was learned of {about} before says less from then on."
-    )
-    return 0
-
-
-@command.command("merge")
-@click.argument("machine")
-@click.argument("file", type=click.Path())
-def merge_command(machine: str, file: str) -> int:
-    """Take over from another log of this machine what is not in yours yet. Exit code 1 when some of it cannot be read."""
-    from jobsheet.storage.card_files import find_card
-    from jobsheet.storage.records.proof_log import merge
-
-    done = merge(find_card(machine).name, file)
-    say(
-        f"{_records(len(done.added))} taken over, {_records(done.known)} {'was' if done.known == 1 else 'were'} there already."
-    )
-    for problem in done.problems:
-        say(f"{Path(file).name}: {problem}")
-    return 1 if done.problems else 0
-
-
-def _records(count: int) -> str:
-    return "1 record" if count == 1 else f"{count} records"
 
 
 @command.command("needs")
@@ -455,3 +350,7 @@ def in_step_command(
     if output:
         _sheet(ladder, Path(output), paper, options, quiet=want_json)
     return 1 if ladder.refused else 0
+
+
+for verb in RECORD_VERBS:
+    command.add_command(verb)
