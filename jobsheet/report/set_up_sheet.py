@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.job import Operation
 from jobsheet.model.trials import OUTCOMES
+from jobsheet.reckoning.runs_kept import steps_that_cut
 from jobsheet.report.blocks import (
     Blanks,
     Columns,
@@ -300,11 +301,7 @@ def after(plan: Plan, course: Course, *, short: bool, key: bool = True) -> tuple
 
 def cut_numbers(plan: Plan, course: Course) -> tuple[str, ...]:
     """The steps of a set-up that cut: work by hand has no outcome of a cut."""
-    return tuple(
-        str(operation.number)
-        for operation in course.set_up.operations
-        if plan.reckoned.operations[operation.key].governing is not None
-    )
+    return tuple(str(one.number) for one in steps_that_cut(course.set_up, plan.reckoned))
 
 
 def foot(plan: Plan, *, key: bool) -> tuple[str, ...]:

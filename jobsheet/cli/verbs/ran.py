@@ -64,18 +64,14 @@ def command(job: str, steps: tuple[str, ...], want_json: bool, take_back: str, *
     return 0
 
 
-def _now() -> tuple[str, str]:
-    from datetime import datetime
-
-    now = datetime.now().astimezone()
-    return now.date().isoformat(), now.strftime("%H:%M:%S")
-
-
 def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[Any, ...]:
     """What was said, as entries; nothing of it is written yet."""
+    from pathlib import Path
+
     from msgspec.structs import replace
 
     from jobsheet.cli.named_job import job_named
+    from jobsheet.reckoning.runs_kept import entry_of, step_words
     from jobsheet.units.grammar import read
 
     alone = ("layer", "depth", "speed", "seconds", "length", "slipped")
@@ -85,14 +81,14 @@ def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[An
             f"{names} belong{'s' if ',' not in names else ''} to one step: name that one alone, such as 40=2."
         )
     plan = job_named(job)
-    base = _base(job, plan, said)
+    base = entry_of(Path(job), plan, said["date"], said["role"])
     # A note is the step's where there is one alone, else it goes with what one would change.
     with_change = bool(said["change"]) or len(steps) != 1
     found = []
     for words in steps:
         operation, outcome = _step(plan, words)
         one = replace(
-            base, about="step", key=operation.key, number=operation.number, step=_words(operation), outcome=outcome,
+            base, about="step", key=operation.key, number=operation.number, step=step_words(operation), outcome=outcome,
             layer=said["layer"] or 0, slipped=said["slipped"], seconds=said["seconds"],
             speed=read(said["speed"], "spindle speed") if said["speed"] else None,
             depth=read(said["depth"], "length", plan.units) if said["depth"] else None,
@@ -121,28 +117,6 @@ def _seconds(minutes: float | None) -> float | None:
     return None if minutes is None else minutes * 60
 
 
-def _base(job: str, plan: Any, said: dict[str, Any]) -> Any:
-    """What every entry says: of which plan, which machine and which day."""
-    from pathlib import Path
-
-    from jobsheet.model.what_ran import Entry
-    from jobsheet.storage.check_code import check_code
-
-    today, clock = _now()
-    day = said["date"] or today
-    return Entry(
-        job=plan.part.number or Path(job).stem, plan=check_code(Path(job).read_bytes()),
-        revision=plan.revisions[-1].number if plan.revisions else 0, machine=plan.machine, date=day,
-        time=clock if day == today else "", about="", role=said["role"],
-    )  # fmt: skip
-
-
-def _words(operation: Any) -> str:
-    from jobsheet.operations.registry import kind
-
-    return str(kind(operation.kind).words(operation.fields))
-
-
 def _step(plan: Any, words: str) -> tuple[Any, str]:
     """`40=clean` as the step of that number and an outcome."""
     from jobsheet.model.trials import OUTCOMES
@@ -166,43 +140,43 @@ def _step(plan: Any, words: str) -> tuple[Any, str]:
 
 def _keep(job: str, entries: tuple[Any, ...], *, proof: bool, quiet: bool) -> None:
     """Beside the job first, then into the proof log what has a force."""
+    from pathlib import Path
+
     from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.reckoner import Reckoner
-    from jobsheet.reckoning.run_trials import trial_of_entry
-    from jobsheet.storage.records.proof_log import append
-    from jobsheet.storage.records.run_log import path_beside, record
+    from jobsheet.reckoning.runs_kept import keep
+    from jobsheet.storage.records.run_log import path_beside
 
-    written = record(job, entries)
+    kept = keep(
+        Path(job),
+        entries,
+        lambda: Reckoner(learns=True).reckon(job_named(job)),
+        leave_out=() if proof else tuple(one.key for one in entries),
+    )
     if not quiet:
-        many = "1 entry is" if len(written) == 1 else f"{len(written)} entries are"
+        many = "1 entry is" if len(kept.written) == 1 else f"{len(kept.written)} entries are"
         say(f"{many} in {path_beside(job).name}.")
-    if not proof or not any(one.about == "step" for one in written):
-        return
-    reckoned = Reckoner(learns=True).reckon(job_named(job))
-    for one in written:
-        trial = trial_of_entry(one, reckoned)
-        if trial is None:
-            continue
-        kept = append(trial.machine, trial)
-        if not quiet:
+        for one, trial in kept.trials:
             say(
-                f"Step {one.number}, {one.outcome}: counts in the proof log of {trial.machine} ({kept.id[:6]})."
+                f"Step {one.number}, {one.outcome}: counts in the proof log of {trial.machine} ({trial.id[:6]})."
             )
+    if kept.refused:
+        raise JobsheetError(kept.refused)
 
 
 def _take_back(job: str, start: str, said: dict[str, Any]) -> int:
     """Out of the record beside the job, and what it taught out of the proof log."""
-    from jobsheet.storage.records import proof_log, run_log
+    from pathlib import Path
 
-    today, clock = _now()
-    one = run_log.take_back(job, start, today, role=said["role"], note=said["note"], clock=clock)
-    say(f"{one.id[:6]} is taken back; it stays in the file and no longer counts.")
-    for trial in proof_log.read_log(one.machine).standing:
-        if trial.entry == one.id:
-            proof_log.strike(
-                one.machine, trial.id, today, said["role"], "the entry of the job was taken back", clock
-            )
-            say(f"Its trial {trial.id[:6]} in the proof log of {one.machine} is struck out.")
+    from jobsheet.reckoning.runs_kept import take_back
+
+    done = take_back(Path(job), start, role=said["role"], note=said["note"])
+    for one in done.back:
+        say(f"{one.id[:6]} is taken back; it stays in the file and no longer counts.")
+    for trial in done.struck:
+        say(f"Its trial {trial.id[:6]} in the proof log of {trial.machine} is struck out.")
+    if done.refused:
+        raise JobsheetError(done.refused)
     return 0
 
 

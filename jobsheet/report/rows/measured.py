@@ -93,10 +93,14 @@ def measured(operation: Operation) -> Size | None:
     return size if isinstance(size, Size) else None
 
 
+def named(size: Size) -> str:
+    """A size as its row names it; what has boxes of its own is not said twice."""
+    return "" if isinstance(size, Measured) and size.asks and not size.sized else size.said
+
+
 def _row(plan: Plan, operation: Operation, size: Size, where: str) -> Measure:
     low, high = limits(size, plan.job.units) if size.nominal else ("", "")
-    # What has boxes of its own is not said twice.
-    said = "" if isinstance(size, Measured) and size.asks and not size.sized else size.said
+    said = named(size)
     what = plan.short(said, 24 if low else 60, where)
     if not isinstance(size, Measured):
         return Measure(step=str(operation.number), what=what, low=low, high=high)

@@ -89,6 +89,8 @@ def runs_from(raw: bytes) -> tuple[Runs, tuple[Problem, ...]]:
 def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
     """Write entries behind the others, all or none; returns them as the file has them, with their ids.
 
+    One that takes another back may stand among them: a wrong digit and the right one are written as one.
+
     Raises
     ------
     DocumentError
@@ -99,11 +101,13 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
         If the disk refuses, or another program is writing; what was there is still there.
     """
     path = path_beside(job)
-    written = tuple(_checked(one) for one in entries)
+    written = tuple(as_written(one) for one in entries)
     with alone(path):
         there = read_runs(job)[0]
         known = {one.id for one in (*there.entries, *there.back)}
         taken = {(one.key, one.date, one.machine): one for one in there.standing if one.about == "step"}
+        undone = {one.takes_back for one in written}
+        taken = {of: one for of, one in taken.items() if one.id not in undone}
         for one in written:
             before = taken.get((one.key, one.date, one.machine))
             if one.about == "step" and not one.takes_back and before is not None:
@@ -121,8 +125,8 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
     return written
 
 
-def _checked(entry: Entry) -> Entry:
-    """As the file will have it. Raises DocumentError where it makes no sense."""
+def as_written(entry: Entry) -> Entry:
+    """As the file will have it, with its id. Raises DocumentError where it makes no sense."""
     lines = lines_of(replace(entry, id=""))
     found, problems = entry_from([*lines, f"{END}: {id_of(lines)}"], 1)
     if found is None:

@@ -1,0 +1,121 @@
+"""Days of a run as they are said and typed, and what happened last time in one line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from datetime import date, timedelta
+
+from jobsheet.errors import CommandError
+from jobsheet.model.job import SetUp
+from jobsheet.model.what_ran import NOT_CUT, Entry, Runs
+from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
+
+#: As they are written on a sheet, whatever the language of the computer is.
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_TYPED = re.compile(r"(\d{1,2})\.?\s*([a-z]{3,9})\.?\s*(\d{4})?", re.IGNORECASE)
+
+
+def day_words(day: str, *, year: bool = False) -> str:
+    """`2026-11-28` as `28 Nov`, or `28 Nov 2026`."""
+    read = date.fromisoformat(day)
+    words = f"{read.day} {MONTHS[read.month - 1]}"
+    return f"{words} {read.year}" if year else words
+
+
+def read_day(text: str, today: str) -> str:
+    """A day as it is typed: `28 Nov`, `28 November 2026`, `2026-11-28`, `today`, `yesterday`; without a year the last such day.
+
+    Raises
+    ------
+    CommandError
+        If it is no day, or one to come.
+    """
+    words = " ".join(text.split()).lower()
+    now = date.fromisoformat(today)
+    try:
+        found = _day(words, now)
+    except ValueError:
+        raise CommandError(f"“{text}” is not a day; write 28 Nov, 2026-11-28, today or yesterday.") from None
+    if found > now:
+        raise CommandError(
+            f"{day_words(found.isoformat(), year=True)} is still to come; write the day on which it was cut."
+        )
+    return found.isoformat()
+
+
+def _day(words: str, now: date) -> date:
+    if words in ("today", "yesterday"):
+        return now - timedelta(days=words == "yesterday")
+    typed = _TYPED.fullmatch(words)
+    if typed is None:
+        return date.fromisoformat(words)
+    month = next((at for at, name in enumerate(MONTHS, 1) if typed[2].startswith(name.lower())), 0)
+    if typed[3]:
+        return date(int(typed[3]), month, int(typed[1]))
+    found = date(now.year, month, int(typed[1]))
+    return found if found <= now else date(now.year - 1, month, int(typed[1]))
+
+
+def of_set_up(set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """The entries that are about a set-up: its steps, the sizes they make, its minutes, what would be changed in it."""
+    keys = {one.key for one in set_up.operations}
+    return tuple(one for one in entries if one.key in keys or (not one.key and one.set_up == set_up.number))
+
+
+def last_time(set_up: SetUp, runs: Runs, units: str) -> str:
+    """`28 Nov, 45 min, step 70 noisy at 4, found 39.98, would go lighter`; empty where nothing is recorded of that set-up."""
+    there = of_set_up(set_up, runs.standing)
+    if not there:
+        return ""
+    newest = max(one.date for one in there)
+    day = [one for one in there if one.date == newest]
+    minutes = sum(
+        value
+        for one in day
+        for value in (one.setting_up, one.cutting)
+        if one.about == "minutes" and value is not None
+    )
+    said = [day_words(newest)]
+    if minutes:
+        said.append(f"{minutes / 60:.0f} min")
+    said += _steps([one for one in day if one.about == "step"], units)
+    found = [number_of(one.found, units) for one in day if one.about == "size" and one.found is not None]
+    if found:
+        said.append(f"found {', '.join(found)}")
+    said += [
+        f"would change: {words}" for one in day if one.about == "change" and (words := change_words(one))
+    ]
+    return "; ".join(said)
+
+
+def _steps(entries: list[Entry], units: str) -> list[str]:
+    """Each step that gave trouble or was left out; `clean` where none did."""
+    other = [one for one in entries if one.outcome != "clean"]
+    if not entries or other:
+        return [f"step {one.number} {outcome_words(one, units)}" for one in other]
+    several = len(entries) > 1
+    numbers = ", ".join(str(one.number) for one in entries)
+    return [f"step{'s' if several else ''} {numbers} clean"]
+
+
+def outcome_words(one: Entry, units: str) -> str:
+    """`noisy at 4 mm, layer 2`, or `vice slipped`: how a step went, with what was said of it."""
+    words = f"{one.slipped} slipped" if one.slipped else one.outcome
+    if one.outcome == NOT_CUT:
+        return words
+    at = f" at {number_of(one.depth, units)} {units}" if one.depth is not None else ""
+    layer = f", layer {one.layer}" if one.layer else ""
+    return f"{words}{at}{layer}"
+
+
+def change_words(one: Entry) -> str:
+    """What would be changed: ready words, and one's own behind them."""
+    note = " ".join(one.note.split())
+    return ": ".join(part for part in (one.change, note) if part)
+
+
+def number_of(length: float, units: str) -> str:
+    """A length [m] as a number in the units of the job, with as many decimals as were found."""
+    return trimmed(length * 1e3, 3) if units == "mm" else trimmed(length / INCH, 4)
