@@ -36,6 +36,7 @@ def nobody_to_ask(monkeypatch):
     for name in (
         "save_changes",
         "changed_outside",
+        "keep_run",
         "open_path",
         "save_path",
         "export_path",

@@ -11,7 +11,7 @@ from jobsheet.gui.window import actions, found_places
 
 
 def test_every_place_has_a_title_and_a_way():
-    assert {"cabinet", "capability", "card", "fits", "proving"} <= set(found_places.names())
+    assert {"cabinet", "capability", "card", "fits", "proving", "ran"} <= set(found_places.names())
     for name in found_places.names():
         place = found_places.place(name)
         assert isinstance(place, Place)
@@ -41,7 +41,8 @@ def test_the_list_of_keys_has_those_of_the_places(window):
     shown = next(one for one in window.findChildren(QDialog) if one.isVisible()).shown.text
     assert (
         "Ctrl + Down, Ctrl + Up: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\n"
-        "Ctrl + M: the job on another machine\nF9: the work after, before, as stock\n" in shown
+        "Ctrl + M: the job on another machine\nCtrl + H: what happened at the machine\nF9: the work after, before, as stock\n"
+        in shown
     )
 
 

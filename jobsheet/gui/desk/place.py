@@ -33,6 +33,10 @@ class Visit(Struct, frozen=True, kw_only=True):
     machines_changed: Callable[[], None]
     #: The cabinet was saved.
     tools_changed: Callable[[], None]
+    #: Save the job as the menu does; whether it was saved.
+    save: Callable[[], bool] = bool
+    #: The key of the set-up that one is on.
+    on: Callable[[], str] = str
     #: The page that the help is asked for; empty for that of what has the focus.
     about: str = ""
     #: Pages that only the window can make: its keys, its places, what it is.
@@ -61,3 +65,5 @@ class Place(Struct, frozen=True, kw_only=True):
 
     title: str
     ways: tuple[Way, ...]
+    #: What its page of the help says beside the ways to it: a key or a word, and what it does; marked in the context `PlaceHelp`.
+    told: tuple[tuple[str, str], ...] = ()

@@ -33,6 +33,22 @@ def save_changes(parent: QWidget, name: str) -> str:
     return {button.Save.value: "save", button.Discard.value: "throw away"}.get(answer, "cancel")
 
 
+def keep_run(parent: QWidget) -> str:
+    """Whether to keep what was said of a run before it is put away: `keep`, `throw away` or `cancel`."""
+    from PySide6.QtWidgets import QMessageBox
+
+    from jobsheet.gui.forms import plain_widgets
+
+    box = plain_widgets.box(parent, translate("Ask", "What you entered is not kept yet."))
+    keep = box.addButton(translate("Ask", "Keep it"), QMessageBox.ButtonRole.AcceptRole)
+    away = box.addButton(translate("Ask", "Throw it away"), QMessageBox.ButtonRole.DestructiveRole)
+    box.addButton(QMessageBox.StandardButton.Cancel)
+    box.setDefaultButton(keep)
+    box.exec()
+    pressed = box.clickedButton()
+    return "keep" if pressed is keep else "throw away" if pressed is away else "cancel"
+
+
 def changed_outside(parent: QWidget, sentence: str) -> str:
     """What to do when the file is not the one that was opened: `save as`, `overwrite` or `cancel`."""
     from PySide6.QtWidgets import QMessageBox

@@ -37,6 +37,10 @@ class Look:
         self.caption_bold = self._font(11, bold=True)
         self.head = self._font(15, bold=True)
         self.title = self._font(20, bold=True)
+        #: Read at arm's length, beside the machine.
+        self.plain_head = self._font(15)
+        self.middle = self._font(17)
+        self.large = self._font(20)
         self.dial = self._font(27, bold=True)
         self.dial_unit = self._font(14, bold=True)
         self._colours: dict[str, QColor] = {}

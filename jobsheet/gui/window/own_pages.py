@@ -37,6 +37,7 @@ def _place(name: str) -> Page:
         )
         for way in place.ways
     )
+    lines += tuple((translate("PlaceHelp", key), translate("PlaceHelp", said)) for key, said in place.told)
     return Page(
         id=f"place:{name}", sort=translate("Help", "place beside the job"), title=place.title, lines=lines
     )

@@ -85,6 +85,8 @@ class Parts:
             proof_changed=self._proof_changed,
             machines_changed=self._machines_changed,
             tools_changed=self._tools_changed,
+            save=self.files.save,
+            on=lambda: self.hand.set_up.key,
             pages=self._own_pages,
         )
         self.hand.go = lambda id_: self.go(next(way for way in self.ways if way.id == id_))
