@@ -101,6 +101,10 @@ class Index:
             self._in_order = [(row[0], bool(row[1]), row[2]) for row in rows]
         return self._in_order
 
+    def forget_order(self) -> None:
+        """Another index may have read the folder since: ask for the order anew."""
+        self._in_order = None
+
     # --- reading the folder ---
 
     def refresh(self, told: Callable[[Read], bool] | None = None) -> Read:

@@ -37,6 +37,8 @@ class Visit(Struct, frozen=True, kw_only=True):
     save: Callable[[], bool] = bool
     #: The key of the set-up that one is on.
     on: Callable[[], str] = str
+    #: Opens a job's file on the desk, once what lies there may go; whether it does.
+    open_job: Callable[[str], bool] = bool
     #: The page that the help is asked for; empty for that of what has the focus.
     about: str = ""
     #: Pages that only the window can make: its keys, its places, what it is.
@@ -54,7 +56,7 @@ class Way(Struct, frozen=True, kw_only=True):
     told: str = ""
     opens_on: OpensOn
     #: The menu that it stands in.
-    menu: Literal["machine", "help"] = "machine"
+    menu: Literal["machine", "file", "help"] = "machine"
     #: Where it stands in the menu, from the top.
     order: int
     open: Callable[[Visit], object]

@@ -123,6 +123,14 @@ def open_path(parent: QWidget, folder: Path) -> Path | None:
     return Path(name) if name else None
 
 
+def folder(parent: QWidget, start: Path, title: str) -> Path | None:
+    """Which folder."""
+    from PySide6.QtWidgets import QFileDialog
+
+    name = QFileDialog.getExistingDirectory(parent, title, str(start))
+    return Path(name) if name else None
+
+
 def picture_path(parent: QWidget, folder: Path) -> Path | None:
     """Which photograph to take."""
     from PySide6.QtWidgets import QFileDialog

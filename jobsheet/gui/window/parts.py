@@ -77,7 +77,7 @@ class Parts:
         self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
         self._warming = Warming(later, window)
         self.ways = ways()
-        self.told = Told(self.ways, self.open_help)
+        self.told = Told(tuple(way for way in every_way() if way.menu != "help"), self.open_help)
         self.visit = Visit(
             desk=desk,
             parent=window,
@@ -87,6 +87,7 @@ class Parts:
             tools_changed=self._tools_changed,
             save=self.files.save,
             on=lambda: self.hand.set_up.key,
+            open_job=self.files.open_recent,
             pages=self._own_pages,
         )
         self.hand.go = lambda id_: self.go(next(way for way in self.ways if way.id == id_))

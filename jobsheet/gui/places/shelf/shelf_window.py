@@ -1,0 +1,244 @@
+"""The shelf: a line to find by, what was found, and the chosen job beside it. The files are the truth; this list is made from them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6 import QtCore
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QScrollArea, QSizePolicy, QVBoxLayout
+
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.help_topic import answer_f1
+from jobsheet.gui.desk.place import Visit
+from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.plain_widgets import Label
+from jobsheet.gui.forms.plain_words import hover
+from jobsheet.gui.ink.look import look
+from jobsheet.gui.ink.style_sheets import scroll_style
+from jobsheet.gui.places.shelf.chosen_facts import ChosenFacts, Facts, facts_of
+from jobsheet.gui.places.shelf.found_list import FoundList, keys_move
+from jobsheet.gui.places.shelf.shelf_reading import Reading
+from jobsheet.shelf.shelf_index import Index
+from jobsheet.shelf.shelf_questions import Found, Hit, find
+from jobsheet.storage.card_files import find_card
+from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder
+
+translate = QCoreApplication.translate
+#: The chosen job is read when the choice has rested so long [ms]: walking down the list reads none.
+REST = 120
+
+
+class ShelfWindow(QDialog):
+    """Typing finds, arrows choose, Enter opens, Esc empties the line and then closes."""
+
+    def __init__(self, visit: Visit) -> None:
+        super().__init__(visit.parent)
+        self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(translate("Shelf", "The shelf"))
+        answer_f1(self)
+        self._visit = visit
+        self._titles: dict[str, str] = {}
+        self.index: Index | None = None
+        self.found: Found | None = None
+        self._reading: Reading | None = None
+        self._lay_out()
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(REST)
+        self._rest.timeout.connect(self._show_chosen)
+        self.line.textEdited.connect(lambda _: self.look_for())
+        self.list.chosen.connect(self.choose)
+        self.list.opened.connect(self._open_at)
+        self.finished.connect(lambda _: self._let_go())
+        folder = shelf_folder()
+        if folder is not None:
+            self.take(folder)
+        else:
+            self.said.say(translate("Shelf", "A shelf is a folder of job files: choose yours."))
+        self.line.setFocus()
+
+    def _lay_out(self) -> None:
+        now = look()
+        self.line = QLineEdit(self)
+        self.line.setFont(now.head)
+        self.line.setMinimumHeight(now.px(36))
+        self.line.setAccessibleName(translate("Shelf", "Find"))
+        self.line.installEventFilter(self)
+        hover(self.line, translate("Shelf", "words, drill 6.8, M8 brass, slot 10, HM-103, trouble first"))
+        self.count = Label("", self)
+        self.count.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        self.count.setFixedWidth(now.width("10000 found", now.body) + now.px(8))
+        self.said = Label("", self)
+        self.list = FoundList(self, self._title_of)
+        self._scroll = QScrollArea(self)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setWidget(self.list)
+        self._scroll.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
+        self._scroll.verticalScrollBar().setStyleSheet(scroll_style(now))
+        self.facts = ChosenFacts(self)
+        self.open_it = Button(translate("Shelf", "Open it"), self, Manner.FILLED)
+        self.open_it.clicked.connect(self._open_chosen)
+        self.folder = Button(translate("Shelf", "Choose a folder…"), self)
+        self.folder.clicked.connect(self._choose_folder)
+        close = Button(translate("Shelf", "Close"), self)
+        close.clicked.connect(self.reject)
+        top, middle, foot = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        top.addWidget(self.line, 1)
+        top.addWidget(self.count)
+        middle.addWidget(self._scroll, 58)
+        middle.addWidget(self.facts, 42)
+        for button in (self.open_it, self.folder, close):
+            foot.addWidget(button)
+        foot.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setSpacing(now.px(8))
+        whole.addLayout(top)
+        whole.addWidget(self.said)
+        whole.addLayout(middle, 1)
+        whole.addLayout(foot)
+        size = self._visit.parent.size()
+        self.resize(max(size.width() - now.px(60), now.px(900)), max(size.height() - now.px(80), now.px(560)))
+
+    def _title_of(self, machine: str) -> str:
+        """A machine by its title where there is a card of it here."""
+        if machine not in self._titles:
+            try:
+                self._titles[machine] = find_card(machine).title
+            except JobsheetError:
+                self._titles[machine] = machine
+        return self._titles[machine]
+
+    # --- the folder ---
+
+    def _choose_folder(self) -> None:
+        folder = ask.folder(
+            self, shelf_folder() or Path.home(), translate("Shelf", "Which folder is the shelf?")
+        )
+        if folder is not None:
+            self.take(folder)
+
+    def take(self, folder: Path) -> None:
+        """That folder is the shelf; what was read of it before is found at once, the rest as it is read."""
+        self._let_go()
+        try:
+            self.index = Index(folder)
+        except JobsheetError as error:
+            self.index = None
+            words = str(error)
+            self.said.say(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
+            self._show(None)
+            return
+        keep_shelf(folder)
+        self.setWindowTitle(
+            translate("Shelf", "The shelf: {folder}").format(folder=folder.name or str(folder))
+        )
+        self.look_for()
+        self._reading = Reading(folder, self)
+        self._reading.went.connect(self._went)
+        self._reading.done.connect(self._read)
+        self._reading.start()
+
+    def _went(self, looked: int, of: int) -> None:
+        self.look_for(keep=True)
+        self.said.say(translate("Shelf", "Reading the shelf, {looked} of {of}").format(looked=looked, of=of))
+
+    def _read(self, problem: str) -> None:
+        self.look_for(keep=True)
+        if problem:
+            self.said.say(problem)
+
+    def _let_go(self) -> None:
+        if self._reading is not None:
+            self._reading.stop()
+            self._reading = None
+        if self.index is not None:
+            self.index.close()
+            self.index = None
+
+    # --- finding ---
+
+    def look_for(self, *, keep: bool = False) -> None:
+        """Ask what is typed; `keep` stays on the chosen job where it is still found."""
+        if self.index is None:
+            return
+        self.index.forget_order()
+        was = self.chosen.path if keep and self.chosen is not None else ""
+        found = find(self.index, self.line.text())
+        at = next((place for place, hit in enumerate(found.hits) if hit.path == was), 0)
+        self._show(found, at)
+
+    @property
+    def chosen(self) -> Hit | None:
+        """The hit that is chosen; None where nothing is found."""
+        hits = self.found.hits if self.found is not None else ()
+        return hits[self.list.at] if 0 <= self.list.at < len(hits) else None
+
+    def _show(self, found: Found | None, at: int = 0) -> None:
+        self.found = found
+        hits = found.hits if found is not None else ()
+        self.list.put(hits, at if hits else -1)
+        self.open_it.setEnabled(bool(hits))
+        if found is None:
+            self.count.say("")
+            self.facts.put(Facts())
+            return
+        self.count.say(translate("Shelf", "{count} found").format(count=found.count))
+        said = found.asked.said
+        if not hits:
+            self.said.say(translate("Shelf", "Nothing on this shelf has {what} in it.").format(what=said) if said else
+                          translate("Shelf", "There is no job in this folder yet."))  # fmt: skip
+        else:
+            more = found.count - len(hits)
+            words = translate("Shelf", "understood: {what}").format(what=said) if said else ""
+            if more:
+                listed = translate("Shelf", "the first {count} are listed").format(count=len(hits))
+                words = f"{words}; {listed}" if words else listed
+            self.said.say(words)
+        self._rest.start()
+
+    def choose(self, at: int) -> None:
+        """Another row."""
+        if self.found is None or not self.found.hits:
+            return
+        self.list.put(self.found.hits, max(0, min(at, len(self.found.hits) - 1)))
+        box = self.list.row_box(self.list.at)
+        self._scroll.ensureVisible(0, box.center().y(), 0, box.height())
+        self._rest.start()
+
+    def _show_chosen(self) -> None:
+        hit = self.chosen
+        self.facts.put(
+            facts_of(self.index.shelf / hit.path) if hit is not None and self.index is not None else Facts()
+        )
+
+    # --- opening ---
+
+    def _open_at(self, at: int) -> None:
+        self.choose(at)
+        self._open_chosen()
+
+    def _open_chosen(self) -> None:
+        hit = self.chosen
+        if hit is None or self.index is None:
+            return
+        if self._visit.open_job(str(self.index.shelf / hit.path)):
+            self.accept()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
+        """Arrows and Enter of the find line go to the list; Esc empties the line first."""
+        if watched is self.line and event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
+            to = keys_move(event.key(), self.list.at, len(self.list.hits))
+            if to is not None:
+                self.choose(to)
+                return True
+            if event.key() in (QtCore.Qt.Key.Key_Return, QtCore.Qt.Key.Key_Enter):
+                self._open_chosen()
+                return True
+            if event.key() == QtCore.Qt.Key.Key_Escape and self.line.text():
+                self.line.clear()
+                self.look_for()
+                return True
+        return super().eventFilter(watched, event)
