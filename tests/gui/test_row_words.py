@@ -40,10 +40,10 @@ def test_nothing_in_the_rows_of_the_samples_is_cut_short(show, cut_short, path, 
 def test_the_row_says_face_size_and_the_cutter_by_name_and_place(show):
     window = show(str(sample_jobs() / "hm-103-pivot-block.yaml"))
     views = {one.number: one for one in window.desk.views() if isinstance(one, RowView)}
-    assert views[55].titles == ("Top to 40.0, 0.4 off", "Top to 40.0")
-    assert views[55].cutters == ("face mill 50 · drawer 2 no. 7", "drawer 2 no. 7")
+    assert views[52].titles == ("Top to 40.0, 0.4 off", "Top to 40.0")
+    assert views[52].cutters == ("face mill 50 · drawer 2 no. 7", "drawer 2 no. 7")
     assert views[60].titles == ("Mill the right end to 80.0",)
-    assert "Top to 40.0, 0.4 off; face mill 50 · drawer 2 no. 7" in views[55].spoken()
+    assert "Top to 40.0, 0.4 off; face mill 50 · drawer 2 no. 7" in views[52].spoken()
 
 
 def test_the_words_follow_when_the_work_lies_otherwise_or_is_higher(window):
