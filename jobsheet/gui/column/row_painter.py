@@ -11,6 +11,7 @@ from jobsheet.gui.column.shorter_words import beginnings, figures_line, remark_f
 from jobsheet.gui.column.views import RowView
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import Look
+from jobsheet.gui.ink.outcome_mark import draw_outcome
 from jobsheet.gui.ink.tokens import SEVERITIES, VERDICTS
 
 translate = QCoreApplication.translate
@@ -58,6 +59,8 @@ class RowPainter(LineGround):
         end = at.cutter - now.px(12) if at.cutter else at.margin - now.px(10)
         room = QRect(at.text, 0, end - at.text, high)
         room.setLeft(room.left() + self._paint_words(view, room))
+        if view.last:
+            room.setRight(room.right() - self._paint_last(view, room))
         if at.cutter:
             place = QRect(at.cutter, 0, at.margin - at.cutter - now.px(8), high)
             ink.write(
@@ -72,6 +75,19 @@ class RowPainter(LineGround):
             said = ink.fitting(now, view.cutters, now.body, room.width() - now.px(24))
             if now.width(said, now.body) <= room.width() - now.px(24):
                 ink.write(painter, now, room, said, now.body, "pencil", ink.RIGHT)
+
+    def _paint_last(self, view: RowView, room: QRect) -> int:
+        """How it went the last time, at the right of what is done; nothing where it has no room. How wide it is."""
+        now, sign = self.now, self.now.px(20)
+        forms = (view.last, view.last.partition(": ")[2], view.last_outcome)
+        said = ink.fitting(now, forms, now.label, room.width() - sign - now.px(24))
+        wide = now.width(said, now.label) + sign
+        if wide > room.width() - now.px(24):
+            return 0
+        place = QRect(room.right() - wide, 0, wide, room.height())
+        draw_outcome(self.painter, view.last_outcome, place.left(), self.middle, 14, "pencil")
+        ink.write(self.painter, now, place.adjusted(sign, 0, 0, 0), said, now.label, "pencil")
+        return wide + now.px(8)
 
     def _paint_words(self, view: RowView, room: QRect) -> int:
         """What is done and what is remarked of it, each in the longest words that have room; how wide they are."""

@@ -39,6 +39,9 @@ class RowView(Struct, frozen=True, kw_only=True):
     untried: str = ""
     problem: str = ""
     stale: bool = False
+    #: How it went the last time, `last: clean 28 Nov`, and its outcome.
+    last: str = ""
+    last_outcome: str = ""
 
     @property
     def title(self) -> str:
@@ -62,6 +65,8 @@ class RowView(Struct, frozen=True, kw_only=True):
             parts.append(translate("Rows", "not tried, {limit}").format(limit=self.untried))
         if self.problem:
             parts.append(self.problem)
+        if self.last:
+            parts.append(self.last)
         if self.stale:
             parts.append(translate("Rows", "a field cannot be read: these are the last good figures"))
         return "; ".join(parts)

@@ -6,7 +6,7 @@ It owns no widget. An edit goes through the history, is reckoned at once, and is
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
@@ -29,6 +29,9 @@ from jobsheet.reckoning.adviser.left_empty import filled_texts, left_of
 from jobsheet.reckoning.reckoner import Outcome, Reckoned, Reckoner
 from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
+
+if TYPE_CHECKING:
+    from jobsheet.gui.desk.last_runs import LastRun
 
 translate = QCoreApplication.translate
 
@@ -60,6 +63,8 @@ class Desk(QObject):
         #: The field that the cursor is in, by owner and name.
         self.held = ("", "")
         self._views: dict[str, tuple[tuple[Any, ...], RowView]] = {}
+        #: How each step went the last time, once somebody looked.
+        self._ran: dict[str, LastRun] = {}
         self.take(self.history)
 
     def take(self, history: History) -> None:
@@ -67,7 +72,7 @@ class Desk(QObject):
         self.history = history
         self.history.subscribe(self._heard)
         self.remarks, self.notes, self.not_checked = (), (), ()
-        self._views = {}
+        self._views, self._ran = {}, {}
         self.reckon()
 
     @property
@@ -157,6 +162,13 @@ class Desk(QObject):
             return ()
         return or_absent(lambda: registry.kind(operation.kind).sweep(operation.fields, setting), ())
 
+    def look_at_runs(self) -> bool:
+        """How the steps went the last time, from the record beside the job; whether it is new."""
+        from jobsheet.gui.desk.last_runs import last_runs
+
+        before, self._ran = self._ran, last_runs(self.path)
+        return before != self._ran
+
     # --- remarks ---
 
     def remarks_of(self, key: str) -> tuple[Remark, ...]:
@@ -212,15 +224,18 @@ class Desk(QObject):
         setting = self.reckoned.settings.get(operation.key) if self.reckoned else None
         extent = setting.extent if setting is not None else None
         remarks = self.remarks_of(operation.key) if self.remarks else ()
-        about = (operation, outcome, remarks, stale, set_up.up, set_up.operator, extent)
+        last = self._ran.get(operation.key)
+        about = (operation, outcome, remarks, stale, set_up.up, set_up.operator, extent, last)
         known = self._views.get(operation.key)
         if known is not None and all(a is b or a == b for a, b in zip(known[0], about, strict=True)):
             return known[1]
         view = row_view(operation, outcome, remarks, self._aim(set_up, extent), stale=stale)
-        if self.problem:
+        if self.problem or last is not None:
             from msgspec.structs import replace
 
-            view = replace(view, problem=self.problem)
+            view = replace(view, problem=self.problem or view.problem)
+            if last is not None:
+                view = replace(view, last=last.words, last_outcome=last.outcome)
         self._views[operation.key] = (about, view)
         return view
 

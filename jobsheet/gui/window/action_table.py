@@ -146,6 +146,12 @@ ACTIONS = (
     Row("down", _text(QT_TRANSLATE_NOOP("Actions", "Move dow&n")), ("Alt+Down",), "edits.steps.move_down"),
     Row("toggle", _text(QT_TRANSLATE_NOOP("Actions", "&Open or close the row")), (), "edits.rows.toggle"),
     Row(
+        "how-it-went",
+        _text(QT_TRANSLATE_NOOP("Actions", "&How it went today…")),
+        ("F5",),
+        "edits.runs.ask",
+    ),
+    Row(
         "moment",
         _text(QT_TRANSLATE_NOOP("Actions", "The work &after, before, as stock")),
         ("F9",),
@@ -192,7 +198,7 @@ MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "shelf", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "photograph", "no-photograph", "-", "renumber")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "give-back", "-", "up", "down", "-", "toggle")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "give-back", "-", "up", "down", "-", "toggle", "how-it-went")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Help")), ("help", "-", "keys", "about")),

@@ -74,6 +74,7 @@ class Parts:
         self.solids = Solids(desk, self._facts_arrived)
         self.stages = StagesShown(self.hand, self.strip, self.solids)
         self.edits.rows.place_chosen = self._place_chosen
+        self.edits.runs.recorded = self._proof_changed
         self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
         self._warming = Warming(later, window)
         self.ways = ways()
@@ -145,6 +146,8 @@ class Parts:
     def when_rested(self) -> None:
         """Ask the rules, and show what they say where it is new; then the solids, so that the two do not wait for each other."""
         self._facts_arrived()
+        if self.desk.look_at_runs():
+            self._show()
         self.stages.ask()
         self._warming.begin()
 
@@ -194,6 +197,7 @@ class Parts:
     def _proof_changed(self) -> None:
         """A trial was recorded or struck out: verdicts follow at once."""
         self.desk.learn()
+        self.desk.look_at_runs()
         self._machines_changed()
 
     # --- menus ---

@@ -43,7 +43,7 @@ def _of_steps(hand: Hand) -> tuple[str, tuple[str, ...]]:
         *(("up",) if first is not job.set_ups[0] or steps[0] is not first.operations[0] else ()),
         *(("down",) if last is not job.set_ups[-1] or steps[-1] is not last.operations[-1] else ()),
     )
-    one = ("toggle",) if len(steps) == 1 else ()
+    one = ("toggle", "how-it-went") if len(steps) == 1 else ()
     ids = (
         *one,
         "insert",

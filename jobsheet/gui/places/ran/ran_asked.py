@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from jobsheet.gui.places.ran.saved_plan import SavedPlan
+from jobsheet.gui.desk.saved_plan import SavedPlan
 from jobsheet.model.job import SetUp
 from jobsheet.operations.registry import kind
 from jobsheet.reckoning.minutes import minutes_of

@@ -9,10 +9,10 @@ from msgspec.structs import replace
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
-from jobsheet.gui.places.ran.last_role import LONGEST, keep_role, last_role
+from jobsheet.gui.desk.last_role import LONGEST, keep_role, last_role
+from jobsheet.gui.desk.saved_plan import SavedPlan, saved_plan
 from jobsheet.gui.places.ran.ran_asked import RanAsked, SizeAsked, StepAsked, asked_of
 from jobsheet.gui.places.ran.ran_said import Said, as_said, difference, matter, standing
-from jobsheet.gui.places.ran.saved_plan import SavedPlan, saved_plan
 from jobsheet.model.what_ran import CHANGES, NOT_CUT, Entry
 from jobsheet.reckoning.run_trials import trial_of_entry
 from jobsheet.reckoning.run_words import outcome_words
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from jobsheet.gui.desk.desk import Desk
 
 translate = QCoreApplication.translate
-CLEAN = "clean"
 #: What may have run otherwise than planned: the field of the entry, what it asks, the unit of a bare number.
 RAN = (("speed", "spindle speed", "rpm"), ("depth", "length", ""), ("seconds", "time", "s"))
 #: More minutes than one set-up takes anybody.

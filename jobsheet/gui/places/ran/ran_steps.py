@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QRect, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import look
+from jobsheet.gui.ink.outcome_mark import CLEAN, draw_outcome
 from jobsheet.gui.places.ran.big_button import GAP, HIGH, heading
 from jobsheet.gui.places.ran.ran_asked import StepAsked
-from jobsheet.gui.places.ran.ran_desk import CLEAN, RanDesk
+from jobsheet.gui.places.ran.ran_desk import RanDesk
 from jobsheet.gui.places.ran.step_answers import StepAnswers
 from jobsheet.model.trials import OUTCOMES, SLIPPED
-from jobsheet.model.what_ran import NOT_CUT, Entry
+from jobsheet.model.what_ran import NOT_CUT
 from jobsheet.reckoning.run_words import outcome_words
 
 translate = QCoreApplication.translate
@@ -290,21 +291,6 @@ class RanSteps(QWidget):
         box = QRect(place.right() - wide, place.top(), wide, place.height())
         ink.write(painter, now, box, words, font, tone, ink.RIGHT)
         mark = box.left() - now.px(34)
-        draw_outcome(painter, self._desk.said.steps.get(step.key), mark, box.center().y())
+        one = self._desk.said.steps.get(step.key)
+        draw_outcome(painter, one.outcome if one is not None else "", mark, box.center().y(), 22)
         return wide + now.px(34)
-
-
-def draw_outcome(painter: QPainter, one: Entry | None, left: int, middle: int) -> None:
-    """The marks of the proving place: a punched ring for clean, a cross where something gave out, a dashed ring for nothing yet."""
-    now = look()
-    if one is None:
-        signs.draw(painter, "verdict-not-tried", now.tokens.pencil, left, middle, now.px(22))
-    elif one.outcome == CLEAN:
-        signs.draw(painter, "verdict-cut-before", now.tokens.ink, left, middle, now.px(22))
-    elif one.outcome == NOT_CUT:
-        ink.horizontal(painter, now.colour("pencil"), left + now.px(4), left + now.px(18), middle, now.px(2))
-    else:
-        painter.setPen(QPen(now.colour("ink"), 3 * now.scale))
-        reach, x = now.px(7), left + now.px(11)
-        painter.drawLine(x - reach, middle - reach, x + reach, middle + reach)
-        painter.drawLine(x - reach, middle + reach, x + reach, middle - reach)

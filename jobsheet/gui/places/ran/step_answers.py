@@ -9,9 +9,10 @@ from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
+from jobsheet.gui.ink.outcome_mark import CLEAN
 from jobsheet.gui.places.ran.big_button import GAP, HIGH, BigButton, BigField
 from jobsheet.gui.places.ran.ran_asked import StepAsked
-from jobsheet.gui.places.ran.ran_desk import CLEAN, RAN, RanDesk
+from jobsheet.gui.places.ran.ran_desk import RAN, RanDesk
 from jobsheet.model.trials import OUTCOMES, SLIPPED
 from jobsheet.model.what_ran import NOT_CUT, Entry
 from jobsheet.reckoning.run_words import number_of
