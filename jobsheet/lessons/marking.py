@@ -100,14 +100,14 @@ def marked(asked: Asked, answer: Mapping[str, Sequence[str]]) -> Marked:
         for first, then in order.pairs():
             kept = placed.index(first) < placed.index(then)
             matter.append(
-                (kept, _pair(needed, first, then) if not kept and (first, then) in drawn else _COUNTED)
+                (kept, reason(needed, first, then) if not kept and (first, then) in drawn else _COUNTED)
             )
     turned = [one for one in answer if one in asked.steps]
     among = asked.set_ups.only(turned)
     for first, then in among.pairs():
         kept = turned.index(first) < turned.index(then)
         drawn_too = not kept and (first, then) in among.needed()
-        matter.append((kept, _set_ups(needed, first, then) if drawn_too else _COUNTED))
+        matter.append((kept, set_up_reason(needed, first, then) if drawn_too else _COUNTED))
     broken = dict.fromkeys(pair for kept, pair in matter if not kept and pair is not _COUNTED)
     places = {
         asked.twins.get(one, one): place
@@ -122,7 +122,7 @@ def marked(asked: Asked, answer: Mapping[str, Sequence[str]]) -> Marked:
     )  # fmt: skip
 
 
-def _pair(needed: Needed, first: str, then: str) -> Pair:
+def reason(needed: Needed, first: str, then: str) -> Pair:
     """The drawn pair, or where it follows through steps that are not there the one that ends the way."""
     drawn = {(one.first, one.then): one for one in needed.pairs}
     if (first, then) in drawn:
@@ -136,7 +136,7 @@ def _pair(needed: Needed, first: str, then: str) -> Pair:
     return Pair(first, then, last.rule)
 
 
-def _set_ups(needed: Needed, first: str, then: str) -> Pair:
+def set_up_reason(needed: Needed, first: str, then: str) -> Pair:
     """A pair of steps by which one set-up comes before another: drawn between the two, or the one that ends the way there."""
     home = {operation.key: set_up.key for set_up, operation in needed.job.operations()}
     ending = [one for one in needed.pairs if home[one.then] == then != home[one.first]]

@@ -59,7 +59,7 @@ REASONS = {
         source="common practice",
     ),
     "zero-before-its-cut": Reason(
-        title="Zero before the cut that is read from it",
+        title="Zero before its cut",
         because="The dials tell no place without a zero.",
         severity="scrap",
         source="common practice",

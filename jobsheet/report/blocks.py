@@ -328,6 +328,8 @@ class Document(Struct, frozen=True, kw_only=True):
     open_stops: tuple[str, ...] = ()
     #: The bytes of its photographs by their content.
     photographs: dict[str, bytes] = {}
+    #: What the file says that it is about.
+    subject: str = "Set-up sheets for a manual milling machine"
     #: Sentences on pages that were asked for and that this job has none of.
     left_out: tuple[str, ...] = ()
 

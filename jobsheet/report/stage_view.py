@@ -163,6 +163,15 @@ def _size(lie: Lying) -> tuple[tuple[float, float], tuple[float, float], tuple[f
     return (0.0, along), (0.0, across), (0.0, up)
 
 
+def held_parts(
+    placed: Placed, lie: Lying, datums: tuple[tuple[str, str], ...]
+) -> tuple[
+    View, tuple[tuple[float, float], tuple[float, float], tuple[float, float]], tuple[tuple[str, str], ...]
+]:
+    """What sizes and letters beside work as it lies are drawn from: the view, its box, and its datums by the sides as they lie."""
+    return _held_view(placed, lie), _size(lie), _as_held(lie, datums)
+
+
 def _held_view(placed: Placed, lie: Lying) -> View:
     """The same picture for places counted from the left near lower corner of the work as it lies [m]."""
     from jobsheet.stages.pictures import SHORT, corner_on

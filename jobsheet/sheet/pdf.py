@@ -39,7 +39,7 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
     canvas.setTitle(printable("; ".join(document.title for document in documents))[:300])
     canvas.setCreator("Jobsheet")
     canvas.setViewerPreference("DisplayDocTitle", "true")
-    canvas.setSubject("Set-up sheets for a manual milling machine")
+    canvas.setSubject("; ".join(dict.fromkeys(document.subject for document in documents)))
     for index, document in enumerate(documents):
         for at, sheet in enumerate(document.sheets):
             for half, page in enumerate(sheet):

@@ -1,0 +1,168 @@
+"""`jobsheet lesson JOB`: the order of work as an exercise on paper, with its key; `jobsheet lesson mark JOB`: an answer marked."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from jobsheet.cli.output import as_json, refuse_to_overwrite, say
+
+if TYPE_CHECKING:
+    from jobsheet.reckoning.reckoner import Reckoned
+
+KINDS = ("order",)
+#: So many sheets a class has at most.
+MOST = 200
+
+
+class Lesson(click.Group):
+    """A job's name stands where a verb would: without `mark` an exercise is made."""
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """`mark`, or else a job to make an exercise of."""
+        return super().resolve_command(ctx, args if args[0] in self.commands else ["make", *args])
+
+
+@click.group("lesson", cls=Lesson, invoke_without_command=True, no_args_is_help=True)
+def command() -> None:
+    """The order of work as an exercise, and answers marked.
+
+    `jobsheet lesson JOB` writes a worksheet and a key as PDF; the same seed and sheet number give the same exercise, whenever it is made.
+    `jobsheet lesson mark JOB` marks an answer. Nothing about a trainee is kept.
+    """
+
+
+@command.command("make", hidden=True)
+@click.argument("job", type=click.Path())
+@click.option("--kind", type=click.Choice(KINDS), default="order", show_default=True)
+@click.option(
+    "--level",
+    type=click.IntRange(1, 4),
+    default=1,
+    show_default=True,
+    help="1 one set-up, 2 several, 3 the whole job",
+)
+@click.option(
+    "--seed",
+    type=click.IntRange(0, 10**9),
+    required=True,
+    help="the number of the class; the key has it, the worksheet has not",
+)
+@click.option(
+    "--sheet",
+    type=click.IntRange(1, MOST),
+    default=1,
+    show_default=True,
+    help="the number of the sheet in the class",
+)
+@click.option(
+    "--class",
+    "size",
+    type=click.IntRange(1, MOST),
+    help="so many sheets, each another exercise, and all their keys",
+)
+@click.option("-o", "--output", type=click.Path(file_okay=False), default=".", help="the folder to write to")
+@click.option("--paper", type=click.Choice(["a4", "letter"]), help="else what the workshop always prints on")
+def make_command(
+    job: str, kind: str, level: int, seed: int, sheet: int, size: int | None, output: str, paper: str | None
+) -> int:
+    """Write worksheets and keys of an exercise, two PDF files."""
+    from jobsheet.sheet.pages import fits_on
+    from jobsheet.sheet.pdf import make_pdf
+    from jobsheet.storage.card_files import find_card
+    from jobsheet.storage.disk import write_file
+    from jobsheet.storage.exporting_files import file_name
+    from jobsheet.storage.shop_file import workshop
+
+    paper = paper or workshop().paper
+    reckoned = _reckoned(job)
+    machine = find_card(reckoned.job.machine).title
+    sheets = range(1, size + 1) if size else (sheet,)
+    made = [_documents(reckoned, kind, level, seed, one, fits_on(paper), machine) for one in sheets]
+    which = f"class of {size}" if size else f"sheet {sheet}"
+    stem = reckoned.job.part.number or Path(job).stem
+    folder = Path(output)
+    folder.mkdir(parents=True, exist_ok=True)
+    for at, name in enumerate(("worksheet", "key")):
+        target = folder / file_name(f"{stem} {kind} {which} {name}", ".pdf")
+        refuse_to_overwrite(target, (job,))
+        documents = tuple(pair[at] for pair in made)
+        write_file(target, make_pdf(documents, paper))
+        count = sum(len(document.sheets) for document in documents)
+        say(f"{count} page{'' if count == 1 else 's'}: {target}")
+    return 0
+
+
+def _reckoned(job: str) -> Reckoned:
+    from jobsheet.cli.named_job import job_named
+    from jobsheet.reckoning.reckoner import Reckoner
+
+    return Reckoner(learns=True).reckon(job_named(job))
+
+
+def _documents(
+    reckoned: Reckoned, kind: str, level: int, seed: int, sheet: int, fits: Any, machine: str
+) -> tuple[Any, Any]:
+    from jobsheet.report.lesson.lesson_documents import order_documents
+
+    del kind
+    return order_documents(reckoned, level, seed, sheet, fits, machine)
+
+
+@command.command("mark")
+@click.argument("job", type=click.Path())
+@click.option("--kind", type=click.Choice(KINDS), default="order", show_default=True)
+@click.option("--level", type=click.IntRange(1, 4), default=1, show_default=True)
+@click.option("--seed", type=click.IntRange(0, 10**9), required=True)
+@click.option("--sheet", type=click.IntRange(1, MOST), default=1, show_default=True)
+@click.option(
+    "--answer",
+    required=True,
+    help="the letters in their order; where set-ups are ordered too, one word for each: Pcab Qde",
+)
+@click.option("--json", "want_json", is_flag=True, help="as JSON")
+def mark_command(job: str, kind: str, level: int, seed: int, sheet: int, answer: str, want_json: bool) -> int:
+    """Mark an answer: moves, the rules that it breaks and why, and apart from that whether the part would be good.
+
+    Exit code 1 where it is not right.
+    """
+    from jobsheet.lessons.order_exercise import order_exercise, order_marked
+
+    del kind
+    exercise = order_exercise(_reckoned(job), level, seed, sheet)
+    found = order_marked(exercise, answer)
+    if want_json:
+        as_json(_data(exercise, found))
+    else:
+        from jobsheet.lessons.said_of_an_order import result_lines
+
+        for line in result_lines(exercise, found):
+            say(line)
+    return 0 if not found.total else 1
+
+
+def _data(exercise: Any, found: Any) -> dict[str, Any]:
+    from jobsheet.lessons.said_of_an_order import named_pair
+
+    def listed(pairs: Any) -> list[dict[str, Any]]:
+        return [
+            {
+                "pair": named_pair(exercise, one),
+                "rule": one.rule,
+                "title": one.title,
+                "severity": one.severity,
+                "because": one.because,
+            }
+            for one in pairs
+        ]
+
+    return {
+        "sheet": exercise.sheet, "right": not found.total, "moves": found.moves,
+        "missing": [key for one in found.tallies.values() for key in one.missing],
+        "mark": round(found.mark, 3), "worst": found.worst, "kept": found.kept, "of": found.of,
+        "would the part be good": found.good, "broken": listed(found.broken), "habits": listed(found.habits),
+    }  # fmt: skip
