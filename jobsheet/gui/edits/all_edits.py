@@ -9,6 +9,7 @@ from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.edits.open_rows import OpenRows
 from jobsheet.gui.edits.photograph_edits import PhotographEdits
 from jobsheet.gui.edits.remark_edits import Facts, Now, RemarkEdits
+from jobsheet.gui.edits.revision_edits import RevisionEdits
 from jobsheet.gui.edits.run_edits import RunEdits
 from jobsheet.gui.edits.set_up_edits import SetUpEdits
 from jobsheet.gui.edits.step_edits import StepEdits
@@ -31,6 +32,7 @@ class Edits:
         self.steps = StepEdits(hand, self.rows, self.history.undo)
         self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
         self.photographs = PhotographEdits(hand)
+        self.revisions = RevisionEdits(hand)
         self.clip = ClipEdits(hand, self.rows, self.steps, self.set_ups)
         self.stepping = Stepping(hand, self.rows)
         self.walking = Walking(hand, self.rows)

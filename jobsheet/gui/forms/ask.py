@@ -223,18 +223,31 @@ def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
     return None if found is None else (found[0], found[1], found[2])
 
 
-def _written(parent: QWidget, title: str, head: str, titles: tuple[str, ...]) -> tuple[str, ...] | None:
-    """Lines to write in under some words, each with its title; None where it is called off."""
+def revision(parent: QWidget, number: int, changed: str, who: str) -> tuple[str, str] | None:
+    """What changed in the plan, and who says so; None where it is called off."""
+    head = translate(
+        "Ask", "Plan {number}. What changed prints on the sheets; the revision of the drawing stays as it is."
+    ).format(number=number)
+    titles = (translate("Ask", "What changed"), translate("Ask", "By"))
+    found = _written(parent, translate("Ask", "New revision of the plan"), head, titles, (changed, who))
+    return None if found is None else (found[0], found[1])
+
+
+def _written(
+    parent: QWidget, title: str, head: str, titles: tuple[str, ...], given: tuple[str, ...] = ()
+) -> tuple[str, ...] | None:
+    """Lines to write in under some words, each with its title and what it begins with; None where it is called off."""
     from PySide6.QtWidgets import QDialogButtonBox, QLineEdit
 
     from jobsheet.gui.forms.plain_widgets import Label
 
     box, column = _sheet(parent, title, head)
-    lines = []
+    lines: list[QLineEdit] = []
     for caption in titles:
         column.addWidget(Label(caption, box))
         line = QLineEdit(box)
         line.setAccessibleName(caption)
+        line.setText(given[len(lines)] if given else "")
         column.addWidget(line)
         lines.append(line)
     if not _agreed(box, column, QDialogButtonBox.StandardButton.Ok):

@@ -98,6 +98,12 @@ ACTIONS = (
         "edits.set_ups.repeat",
     ),
     Row(
+        "revision",
+        _text(QT_TRANSLATE_NOOP("Actions", "New re&vision of the plan…")),
+        (),
+        "edits.revisions.add",
+    ),
+    Row(
         "photograph",
         _text(QT_TRANSLATE_NOOP("Actions", "Add a photo&graph to this set-up…")),
         (),
@@ -197,7 +203,7 @@ ACTIONS = (
 MENUS = (
     (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "shelf", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
-    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "photograph", "no-photograph", "-", "renumber")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "photograph", "no-photograph", "-", "revision", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "give-back", "-", "up", "down", "-", "toggle", "how-it-went")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Machine")), ("[machines]",)),
     (_text(QT_TRANSLATE_NOOP("Actions", "&View")), ("moment", "-", "system", "light", "dark", "-", "bench")),

@@ -1,0 +1,56 @@
+"""The next revision of a plan: its number counts on, what changed stands as typed; the drawing's own revision is another thing."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from jobsheet.edit.difference import changes
+from jobsheet.errors import CommandError
+from jobsheet.model.job import Job, Revision
+
+#: So much of what changed is proposed [characters]: it has to be read in the block on the cover.
+LONGEST = 240
+
+
+class AddRevision(Struct, frozen=True):
+    """Write down the next revision of the plan."""
+
+    changed: str
+    who: str
+    when: str
+    label: str = "new revision of the plan"
+    merge_key: str = ""
+
+    def apply(self, job: Job) -> Job:
+        """The next job; raises CommandError where nothing is said to have changed."""
+        if not self.changed.strip():
+            raise CommandError("Say what changed: that is what somebody asks who has the old sheet in hand.")
+        one = Revision(
+            number=next_number(job), changed=self.changed.strip(), who=self.who.strip(), when=self.when
+        )
+        return replace(job, revisions=(*job.revisions, one))
+
+
+def next_number(job: Job) -> int:
+    """The number of the next revision."""
+    return max((one.number for one in job.revisions), default=0) + 1
+
+
+def proposed(saved: Job | None, job: Job) -> str:
+    """What changed since the plan was saved, in words; `first plan` where there is no revision yet."""
+    lines = changes(replace(saved, revisions=job.revisions), job, most=None) if saved is not None else ()
+    if not lines:
+        return "" if job.revisions else "first plan"
+    found = ""
+    for count, line in enumerate(lines):
+        longer = f"{found}; {line}" if found else line
+        if len(longer) > LONGEST:
+            more = len(lines) - count
+            return (
+                f"{found}; and {more} more"
+                if found
+                else f"{line[: LONGEST - 12].rstrip()} and {more - 1} more"
+            )
+        found = longer
+    return found

@@ -1,0 +1,47 @@
+"""A new revision of the plan: what changed is proposed from the file as it was saved, and stands as it is then typed."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from PySide6.QtCore import QCoreApplication
+
+from jobsheet.edit.revision_commands import AddRevision, next_number, proposed
+from jobsheet.errors import JobsheetError
+from jobsheet.gui.edits.in_hand import Hand
+from jobsheet.gui.forms import ask
+from jobsheet.model.job import Job
+
+translate = QCoreApplication.translate
+
+
+class RevisionEdits:
+    """Edits of the plan's revisions."""
+
+    def __init__(self, hand: Hand) -> None:
+        self._hand = hand
+
+    def add(self) -> None:
+        """Ask what changed and who says so, and write the next revision down."""
+        job = self._hand.desk.job
+        number = next_number(job)
+        who = job.revisions[-1].who if job.revisions else job.planned_by
+        found = ask.revision(self._hand.parent, number, proposed(self._saved(), job), who)
+        if found is None:
+            return
+        today = datetime.now().astimezone().date().isoformat()
+        if self._hand.do(AddRevision(changed=found[0], who=found[1], when=today)):
+            words = translate("RowEdits", "Plan {number}: it prints on the sheets; save the job to keep it.")
+            self._hand.say(words.format(number=number))
+
+    def _saved(self) -> Job | None:
+        """The job as its file has it; None where it has none, or it cannot be read."""
+        from jobsheet.storage.job_file import read_job
+
+        path = self._hand.desk.path
+        if path is None:
+            return None
+        try:
+            return read_job(path)
+        except JobsheetError:
+            return None
