@@ -15,9 +15,9 @@ from jobsheet.drawing.placing import Placer, box_of, text_width
 from jobsheet.limits.evidence import chance_over
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.trials import MILLING, Trial
+from jobsheet.reckoning.ladder.ladder_sizes import in_size, two_figures
 from jobsheet.reckoning.ladder.rung import Ladder
 from jobsheet.report.torque_chart import torque_chart
-from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
 __all__ = ["chance_chart", "chance_words", "torque_chart", "trial_mark"]
@@ -114,12 +114,14 @@ def _step(span: float, most: int) -> float:
     return next(factor * power for factor in (1, 2, 5, 10) if factor * power >= raw * (1 - 1e-9))
 
 
-def _round_size(size: float, *, down: bool = False) -> str:
-    """A size to the two figures that such a plan has; what one plans to is never rounded up."""
-    digits = max(0, 1 - math.floor(math.log10(size))) if size > 0 else 0
-    if down:
-        size = math.floor(size * 10**digits + 1e-6) / 10**digits
-    return trimmed(round(size, digits), digits)
+def _sized(scale: _Scale, ladder: Ladder, limit: str, share: float) -> tuple[float, str, str]:
+    """A share on the axis, as a size to plan to and as about how much; by the rungs where no size of such cuts asks so little."""
+    found = in_size(ladder, limit, share)
+    if found is None:
+        size = scale.size(share)
+        return size, f"{two_figures(size, down=True)} {scale.unit}", f"{two_figures(size)} {scale.unit}"
+    unit = {"mm": 1e-3, "in": INCH}.get(scale.unit, 1.0)
+    return found.value / unit, found.short, found.about
 
 
 def chance_chart(
@@ -180,12 +182,16 @@ def chance_chart(
         items += moved(trial_mark(outcome, MARK), x - MARK / 2, frame[3] + 6 + row * ROW)
     if legend:
         items += _legend([outcome for _, outcome in seen], width, height)
-    if planned and scale.size(planned) < most:
-        items += _plan(
-            scale, planned, frame, at, placer, 0.0 if after is None else chance_over(after, planned)
-        )
+    if planned:
+        size, words, _ = _sized(scale, ladder, before.limit, planned)
+        if size < most:
+            chance = 0.0 if after is None else chance_over(after, planned)
+            items += _plan(size, words, frame, at, placer, chance)
     if after is not None:
-        items += _learned_words(scale, after, frame, new, placer)
+        ends = [_sized(scale, ladder, after.limit, share) for share in (after.low, after.median, after.high)]
+        items += _learned_words(
+            [words for *_, words in ends], wide=_is_wide(after), frame=frame, curve=new, placer=placer
+        )
     items += _before_words(old, placer, learned=after is not None)
     return Drawing(width, height, tuple(items))
 
@@ -224,17 +230,25 @@ def _curve(
     return tuple(points)
 
 
+#: A band of more than this, high over low, is none to plan by: it is a strip on the axis, and no field (estimate).
+WIDE, STRIP = 2.6, 14.0
+
+
+def _is_wide(after: Capacity) -> bool:
+    """Whether so little is known that a field of nine in ten would flood the chart."""
+    return after.high > WIDE * after.low
+
+
 def _band(
     scale: _Scale, after: Capacity, frame: tuple[float, ...], across: Callable[[float], float], most: float
 ) -> list[Item]:
-    """Nine in ten, with its two edges; the right one only where it is inside."""
+    """Nine in ten, with its two edges; the right one only where it is inside. Where it is wide a strip on the axis."""
     low, high = scale.size(after.low), scale.size(after.high)
     left, right = across(low), across(min(high, most))
-    items: list[Item] = [
-        Line(box(left, frame[1], right - left, frame[3] - frame[1]), 0.0, closed=True, fill="band")
-    ]
+    top = frame[3] - STRIP if _is_wide(after) else frame[1]
+    items: list[Item] = [Line(box(left, top, right - left, frame[3] - top), 0.0, closed=True, fill="band")]
     edges = [left, *([right] if high <= most else [])]
-    return items + [Line(((x, frame[1]), (x, frame[3])), 1.0, ink="bluemark") for x in edges]
+    return items + [Line(((x, top), (x, frame[3])), 1.0, ink="bluemark") for x in edges]
 
 
 def _levels(frame: tuple[float, ...]) -> list[Item]:
@@ -311,13 +325,13 @@ def _legend(outcomes: Sequence[str], width: float, height: float) -> list[Item]:
 
 
 def _plan(
-    scale: _Scale, planned: float, frame: tuple[float, ...], at: Callable[[float, float], Point], placer: Placer,
+    size: float, plan: str, frame: tuple[float, ...], at: Callable[[float, float], Point], placer: Placer,
     chance: float,
 ) -> list[Item]:  # fmt: skip
     """The blue line of what to plan to, with its words beside it."""
-    x = at(scale.size(planned), 0.0)[0]
+    x = at(size, 0.0)[0]
     line = ((x, frame[1] - 6), (x, frame[3]))
-    words = f"plan to {_round_size(scale.size(planned), down=True)} {scale.unit}"
+    words = f"plan to {plan}"
     below = (
         "chance of a bad end " + (f"{chance * 100:.0f} %" if chance >= 0.01 else "under 1 %")
         if chance
@@ -326,24 +340,27 @@ def _plan(
     placer.line(line)
     heights = [frame[1] + (frame[3] - frame[1]) * part for part in (0.2, 0.35, 0.5, 0.65, 0.8, 0.92)]
     choices = []
-    for below_it in (below, ""):
+    for below_it, style in ((below, "label bold"), ("", "label bold"), ("", "strong")):
         for y in heights:
             for shift, anchor in ((-5.0, "end"), (5.0, "start")):
-                first = Text(x + shift, y, words, "label bold", anchor, ink="bluemark")
+                first = Text(x + shift, y, words, style, anchor, ink="bluemark")
                 second = (Text(x + shift, y + 11, below_it, "caption", anchor),) if below_it else ()
                 choices.append((first, *second))
     return [Line(line, 2.0, ink="bluemark"), *placer.put(choices)]
 
 
 def _learned_words(
-    scale: _Scale, after: Capacity, frame: tuple[float, ...], curve: Sequence[Point], placer: Placer
+    ends: Sequence[str], *, wide: bool, frame: tuple[float, ...], curve: Sequence[Point], placer: Placer
 ) -> list[Item]:
-    """What was learned, in words, with a line to its curve."""
-    low, middle, high = (scale.size(share) for share in (after.low, after.median, after.high))
-    words = f"learned: about {_round_size(middle)} {scale.unit}"
-    band = f"9 in 10 between {_round_size(low)} and {_round_size(high)}"
+    """What was learned, in words, with a line to its curve; `ends` are low, middle and high."""
+    low, middle, high = ends
+    number, _, unit = low.partition(" ")
+    words = f"learned: about {middle}"
+    band = f"9 in 10 between {number if high.endswith(unit) else low} and {high.removesuffix(f' {unit}')}"
+    if wide:
+        band += ": wide still"
     target = min(curve, key=lambda point: abs(point[1] - (frame[1] + (frame[3] - frame[1]) * 0.27)))
-    wide = max(text_width(words, "strong"), text_width(band, "caption"))
+    room = max(text_width(words, "strong"), text_width(band, "caption"))
     parts = (0.1, 0.16, 0.24, 0.32, 0.4, 0.05, 0.5, 0.6, 0.7, 0.8, 0.9)
 
     def beside(ways: Sequence[float]) -> list[tuple[Text, ...]]:
@@ -356,7 +373,7 @@ def _learned_words(
 
     # To the right first: at the left its line would cross that of the plan.
     found = placer.put(beside((30.0, 45.0, 60.0, 80.0, 100.0, 18.0))) or placer.put(
-        beside([-away - wide for away in (30.0, 60.0, 90.0)])
+        beside([-away - room for away in (30.0, 60.0, 90.0)])
     )
     if not found:
         return []

@@ -87,9 +87,9 @@ def test_no_word_lies_on_another_or_over_the_edge(side, size, outcome):
 
 @pytest.mark.parametrize("size", SIZES)
 def test_it_says_what_was_learned_and_what_to_plan_to(side, size):
-    """Section 3: the largest demand at no more than 10 % is 1.76 mm at 6 wide; a plan is rounded down."""
+    """Section 3: the largest demand at no more than 10 % is 1.76 mm at 6 wide; a plan is rounded down to what a hand sets."""
     said = words(chart(side, size))
-    assert "plan to 1.7 mm" in said
+    assert "plan to 1.75 mm" in said
     assert "learned: about 2.3 mm" in said  # 6.81 N/µm over 3.02 N/µm a millimetre = 2.25
     assert "before any trial," in said
 

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.capacity import Capacity
 from jobsheet.model.trials import MILLED, MILLING
-from jobsheet.proving.rungs import next_share
+from jobsheet.proving.rungs import finer_share, next_share
 from jobsheet.reckoning.known_capacity import after_clean, after_end
 from jobsheet.reckoning.ladder.rung import Expected, Ladder
 
@@ -70,14 +70,18 @@ NEAR = 0.9
 
 def _climbed(ladder: Ladder, known: Capacity) -> tuple[int, Capacity]:
     """The cuts until the middle of what is thought is passed, the last of them a sign; or until the job's own demand."""
-    if ladder.up_to or ladder.finer:
+    if ladder.up_to:
         for rung in ladder.rungs:
             asked = rung.of(known.limit)
             known = after_clean(known, asked.share) if asked is not None else known
         return len(ladder.rungs), known
-    middle, last = known.median, None
+    middle = known.median
+    last = (known.since or None) if ladder.finer else None
     for cuts in range(1, MOST + 1):
-        share = next_share(known, last, ladder.chance, ladder.growth)
+        if ladder.finer:
+            share = finer_share(known, last, ladder.chance)
+        else:
+            share = next_share(known, last, ladder.chance, ladder.growth)
         if share is None:
             return max(cuts - 1, 1), known
         if share > middle:
@@ -103,10 +107,14 @@ def words_of(expected: Expected) -> str:
     """What stands over the first rung: `About 5 cuts and 15 minutes; what is known within 12 times is then known within 2.6.`"""
     minutes = max(5, round(expected.minutes / 5) * 5)
     cuts = "One cut" if expected.cuts == 1 else f"About {expected.cuts} cuts"
-    return (
-        f"{cuts} and {minutes} minutes. What such cuts may ask is known within {_times(expected.before)} now, nine times in ten; "
-        f"after them within {_times(expected.after)}."
-    )
+    known = f"What such cuts may ask is known within {_times(expected.before)} now, nine times in ten"
+    if expected.after > expected.before * _NARROWER:
+        return f"{cuts} and {minutes} minutes. {known}; after them hardly better."
+    return f"{cuts} and {minutes} minutes. {known}; after them within {_times(expected.after)}."
+
+
+#: A band that is not narrower by this is as wide as it was, to whoever plans by it (estimate).
+_NARROWER = 0.9
 
 
 def _times(ratio: float) -> str:
