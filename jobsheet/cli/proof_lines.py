@@ -73,8 +73,10 @@ def _trials(count: int) -> str:
     return "1 trial" if count == 1 else f"{count} trials"
 
 
-def show_capacity(one: Any) -> None:
-    """A capacity in words; shares are of the card's peak or of what its class carries."""
+def show_capacity(one: Any, log: Any) -> None:
+    """A capacity in words; shares are of the card's peak or of what its class carries, under them sizes of the newest such cut."""
+    from jobsheet.reckoning.ladder.usual_cut import in_sizes
+
     of = "the card's peak torque" if one.limit == "spindle-torque" else "what its class carries"
     name = "torque" if one.limit == "spindle-torque" else "chatter"
     what = (
@@ -88,6 +90,9 @@ def show_capacity(one: Any) -> None:
         f"plan to {percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
         f"{f', newest {one.newest}' if one.newest else ''}"
     )
+    sizes = in_sizes(one, log.standing)
+    if sizes is not None:
+        say(f"  {sizes.words()}")
 
 
 def show_odd(machine: str, found: tuple[Any, ...]) -> None:

@@ -202,3 +202,14 @@ def test_what_a_job_needs_proved(capsys, samples, own_home):
     assert (code, "Nothing of this job needs proving" in out) == (0, True)
     (need,) = json.loads(told(capsys, "needs", str(samples / "hm-104-cover-plate.yaml"), "--json")[1])
     assert (need["steps"], need["ladder"]) == ([60], None)
+
+
+def test_what_was_learned_is_said_in_sizes_of_a_cut(capsys):
+    """Scenario, section 3: at 6 mm wide it gives at about 2.25 mm, and 1.76 mm ends badly in one of ten."""
+    code, out, _ = told(capsys, "show", "bench-mill-b-1")
+    assert code == 0
+    assert "end mill 12 mm, 4 teeth, 6 mm wide in S235: about 2.3 mm deep, nine in ten 1.8 mm to" in out
+    assert "plan to 1.75 mm deep" in out
+    code, out, _ = told(capsys, "show", "bench-mill-b-1", "--json")
+    sizes = [one["sizes"]["planned"] for one in json.loads(out)["learned"] if one["sizes"]]
+    assert sizes == ["1.75 mm deep"]

@@ -349,3 +349,18 @@ def test_a_finer_ladder_begins_under_the_sign_whatever_was_clean_before_it():
     assert 1.0 <= sizes[0] < 1.6
     assert all(1.0 < above / below <= 1.13 for below, above in pairwise(sizes))  # dials set 0.05 mm
     assert sizes[-1] < 2.0
+
+
+def test_a_finer_ladder_says_that_it_narrows_and_how_many_cuts_that_takes():
+    """The invented machine after its end: small steps, more cuts than one sheet has rungs, and a narrower band."""
+    finer = plan(
+        "bench-mill-b-1",
+        cutter=B1["cutter"],
+        material="S235",
+        kind="side",
+        texts={"width": "6 mm"},
+        finer=True,
+    )
+    assert finer.rungs
+    assert finer.expected.cuts >= len(finer.rungs)
+    assert finer.expected.after < 0.9 * finer.expected.before

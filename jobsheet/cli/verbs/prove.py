@@ -271,12 +271,16 @@ def show_command(machine: str, want_json: bool) -> int:
     if want_json:
         import msgspec
 
+        from jobsheet.reckoning.ladder.usual_cut import in_sizes
+
         as_json(
             {
                 "machine": card.name,
                 "trials": [{**trial_data(one), "struck": one.id in log.struck} for one in log.trials],
                 "learned": [
-                    {name: value for name, value in msgspec.to_builtins(one).items() if name != "cells"} for one in learned
+                    {name: value for name, value in msgspec.to_builtins(one).items() if name != "cells"}
+                    | {"sizes": msgspec.to_builtins(in_sizes(one, log.standing))}
+                    for one in learned
                 ],
                 "changed": [{"id": one.id, "date": one.date, "what": one.changed, "note": one.note} for one in log.marks if one.changed],
                 "do not fit": [
@@ -288,7 +292,7 @@ def show_command(machine: str, want_json: bool) -> int:
         return 1 if log.problems else 0
     show_log(card, log)
     for one in learned:
-        show_capacity(one)
+        show_capacity(one, log)
     show_odd(card.name, found)
     for problem in log.problems:
         say(f"{machine}.txt: {problem}")

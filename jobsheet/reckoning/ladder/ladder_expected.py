@@ -7,10 +7,13 @@ import math
 from msgspec.structs import replace
 
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import MILLED, MILLING
+from jobsheet.model.trials import MILLED, MILLING, Asked
+from jobsheet.operations.names import show
 from jobsheet.proving.rungs import finer_share, next_share
 from jobsheet.reckoning.known_capacity import after_clean, after_end
-from jobsheet.reckoning.ladder.rung import Expected, Ladder
+from jobsheet.reckoning.ladder.ladder_sizes import two_figures
+from jobsheet.reckoning.ladder.rung import Expected, Ladder, Rung
+from jobsheet.units.table import INCH
 
 #: Minutes between two test cuts: back, set, look, write (estimate).
 BETWEEN = 2.0
@@ -57,11 +60,23 @@ def out_of_reach(ladder: Ladder) -> str:
         "slot": "A larger cutter loads it more",
     }[ladder.process]  # fmt: skip
     stops = ladder.ends.rstrip(".")
+    asks, carry = _beside(ladder, last, asked, first / asked.share)
     return (
-        f"Such cuts never come near what {what} carries: the largest that can be made, {last.size}, asks {asked.share * 100:.0f} % of "
-        f"{'what the card gives' if limit == 'spindle-torque' else 'what its class carries'}, where nine of ten machines carry "
-        f"{first * 100:.0f} %. {stops}. {other}."
+        f"Such cuts never come near what {what} carries: the largest that can be made, {last.size}{asks}, where nine of ten machines "
+        f"carry {carry}. {stops}. {other}."
     )
+
+
+def _beside(ladder: Ladder, last: Rung, asked: Asked, factor: float) -> tuple[str, str]:
+    """What the largest cut asks and what nine of ten carry: a torque, or the depth of such a cut that would ask it."""
+    if asked.limit == "spindle-torque":
+        torques = [show("torque", asked.demand * times, ladder.units) for times in (1.0, factor)]
+        return f", asks {torques[0]}", torques[1]
+    grown = getattr(last.fields, ladder.grows, None)
+    if grown is None or grown.value is None:
+        return "", f"{factor:.1f} times as much"
+    unit, name = (1e-3, "mm") if ladder.units == "mm" else (INCH, "in")
+    return "", f"{two_figures(grown.value * factor / unit)} {name}"
 
 
 #: A last rung this near to where a ladder would begin still teaches (estimate).
