@@ -231,7 +231,7 @@ def _curve(
 
 
 #: A band of more than this, high over low, is none to plan by: it is a strip on the axis, and no field (estimate).
-WIDE, STRIP = 2.6, 14.0
+WIDE, STRIP = 2.0, 14.0
 
 
 def _is_wide(after: Capacity) -> bool:
@@ -294,8 +294,8 @@ def _grows_words(ladder: Ladder, room: float, scale: _Scale) -> str:
     cutter = ladder.cutter.text.split(",")[0]
     if ladder.process in MILLING:
         fixed = "width" if ladder.grows == "depth" else "depth"
-        texts = dict(ladder.rungs[-1].texts) if ladder.rungs else dict(ladder.texts)
-        how = f" {texts[fixed]} {'wide' if fixed == 'width' else 'deep'}" if fixed in texts else ""
+        kept = getattr(ladder.rungs[-1], fixed) if ladder.rungs else dict(ladder.texts).get(fixed, "")
+        how = f" {kept} {'wide' if fixed == 'width' else 'deep'}" if kept else ""
         lead = f"{ladder.grows} of a {ladder.process} cut{how}"
     else:
         lead = "torque of the drill" if ladder.process == "drill" else "torque of the tap"

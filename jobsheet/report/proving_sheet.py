@@ -14,6 +14,7 @@ from msgspec import Struct
 from jobsheet.model.trials import OUTCOMES
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.ladder.ladder_expected import words_of
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
 from jobsheet.report.blocks import (
     Box,
@@ -84,7 +85,10 @@ def proving_sheet(
     body: list[object] = []
     if not refused:
         body += [_stop_box(noted, asked), _safety(noted, asked)]
-        body += [Heading(_heading(ladder), _beside(ladder)), *_table(ladder, bool(open_stops), trainee)]
+        body += [Heading(_heading(ladder), _beside(ladder))]
+        if ladder.expected is not None:
+            body.append(Words(words_of(ladder.expected), "note bold"))
+        body += _table(ladder, bool(open_stops), trainee)
         body += [Words("What was seen at the last rung", "label bold"), Writing(1)]
     else:
         body += [Gap(6), Heading("No ladder"), Words(ladder.refused, "step")]
@@ -112,6 +116,16 @@ def notes_of(ladder: Ladder, *, trainee: bool = False) -> tuple[NoteRow, ...]:
     return tuple(
         row for row in called if "refused" not in row.initials and not (ladder.inside and row.id == _ON_SCRAP)
     )
+
+
+def stop_notes(ladder: Ladder, *, trainee: bool = False) -> tuple[NoteRow, ...]:
+    """The stop notes of this test, each of which asks for initials before anything is entered, on paper and on the screen."""
+    return tuple(note for note in notes_of(ladder, trainee=trainee) if note.level == "stop")
+
+
+def unread(ladder: Ladder, given: Initialled, *, trainee: bool = False) -> tuple[str, ...]:
+    """The ids of the stop notes for which initials are missing."""
+    return tuple(note.id for note in stop_notes(ladder, trainee=trainee) if not _who(note, given))
 
 
 def _facts(ladder: Ladder, *, trainee: bool) -> Mapping[str, Any]:

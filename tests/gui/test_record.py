@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from jobsheet.gui.places.proving.proving_window import ProvingWindow
 from jobsheet.storage.records.proof_log import append, own_path, read_log, strike
+from tests.gui.notes_read import begin
 
 B1 = "bench-mill-b-1"
 KEY = Qt.Key
@@ -192,7 +193,7 @@ def test_a_change_is_marked_with_its_day_and_what_it_concerns_is_said_before(pro
 
 def test_what_was_struck_elsewhere_is_no_longer_on_the_ladder(proving):
     proving.desk.set("machine", "knee-mill-k-2")
-    proving.start()
+    begin(proving)
     QTest.keyClick(proving.left.ladder, KEY.Key_1)
     (trial,) = read_log("knee-mill-k-2").standing
     assert proving.desk.current.number == 2

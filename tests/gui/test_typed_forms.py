@@ -11,6 +11,7 @@ from jobsheet.gui.places.cabinet.cabinet_window import open_cabinet
 from jobsheet.gui.places.card.card_window import CardWindow
 from jobsheet.gui.places.proving.proving_window import ProvingWindow
 from jobsheet.storage.own_paper import open_own
+from tests.gui.notes_read import begin
 
 NUMBERS = ["12 s", "12.5", "1 min", "0.5", "7,5 s"]
 WORDS = ["hums at the end ", "chips blue;  short", "12", "1, 2; 3"]
@@ -105,7 +106,7 @@ def test_a_ladder_and_what_happened_on_its_rungs(window, qtbot, home):
     ):  # fmt: skip
         typed(qtbot, fields[name].box, text)
         assert getattr(place.desk.asked, name) == text
-    place.start()
+    begin(place)
     assert place.desk.current is not None
     rung = place.left.ladder.form.fields
     for name in rung:

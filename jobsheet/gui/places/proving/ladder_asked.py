@@ -23,6 +23,7 @@ class Asked(Struct, frozen=True, kw_only=True):
     spindle: str = ""
     feed: str = ""
     holding: str = ""
+    chance: str = ""
     role: str = ""
 
 
@@ -53,6 +54,10 @@ def entries() -> tuple[Entry, ...]:
         Entry(
             name="holding", title=say("Proving", "Held in"), asks="text", optional=True,
             hint=say("Proving", "leave empty: the machine's own vice"),
+        ),
+        Entry(
+            name="chance", title=say("Proving", "Chance of a bad end, each rung"), asks="share", low="1 %", high="50 %", optional=True,
+            hint=say("Proving", "leave empty: the workshop's own"),
         ),
         Entry(
             name="role", title=say("Proving", "Cut by, and who is beside"), asks="text", optional=True,

@@ -15,10 +15,13 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.margin.dialled import DialsView
 from jobsheet.gui.places.proving.ladder_asked import entries
 from jobsheet.gui.places.proving.ladder_view import LadderView
+from jobsheet.gui.places.proving.needs_view import NeedsView
 from jobsheet.gui.places.proving.proved_view import HEAD, PAD
 from jobsheet.gui.places.proving.proving_desk import ProvingDesk
+from jobsheet.gui.places.proving.stop_notes import StopNotes
 from jobsheet.operations.kind import Dial
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.ladder.ladder_expected import words_of
 
 translate = QCoreApplication.translate
 
@@ -31,6 +34,10 @@ class LadderSide(QWidget):
     #: Another machine was chosen: what it has shown is another too.
     machine_changed = Signal()
     height_changed = Signal()
+    #: A ladder that settles steps of the job is to be begun.
+    need_wanted = Signal(object)
+    #: The stop notes were read, by these.
+    notes_read = Signal(object)
 
     def __init__(self, desk: ProvingDesk, parent: QWidget) -> None:
         super().__init__(parent)
@@ -46,14 +53,26 @@ class LadderSide(QWidget):
         self.ladder.happened.connect(self.happened)
         self.ladder.height_changed.connect(self.height_changed)
         self.dials = DialsView(self)
+        self.needs = NeedsView(self)
+        self.needs.chosen.connect(self.need_wanted)
+        self.notes = StopNotes(self, units)
+        self.notes.given.connect(self.notes_read)
+        self.notes.height_changed.connect(self.height_changed)
+        #: What the ladder of the form would cost and teach, once the hand has rested.
+        self.foreseen = ""
         self._desk = desk
         self._said = ""
         #: Whether what is said is why something was not done.
         self._wrong = False
         self._words_top = 0
 
+    #: Something was typed into the form: what its ladder would teach is another thing.
+    asked_anew = Signal()
+
     def _typed(self, name: str, text: str) -> None:
         self._desk.set(name, text)
+        self.foreseen = ""
+        self.asked_anew.emit()
         self._show_form()
         if name == "machine":
             self.machine_changed.emit()
@@ -74,39 +93,67 @@ class LadderSide(QWidget):
     def put(self, desk: ProvingDesk, said: str, *, wrong: bool) -> None:
         """Show the form or the ladder, and what is to be said; `wrong` where that is why something was not done."""
         self._desk, self._said, self._wrong = desk, said, wrong
-        fresh = desk.ladder is None
+        fresh = self._fresh()
         self.form.setVisible(fresh)
         self.button.setVisible(fresh)
+        self.needs.setVisible(fresh and bool(self.needs.rows))
         self.ladder.setVisible(not fresh and bool(desk.ladder and desk.ladder.rungs))
+        self.notes.put(desk)
+        # No rung opens before the notes were read.
+        current = None if desk.unread else desk.current
         if fresh:
             self._show_form()
         else:
-            self.ladder.put(desk.ladder, desk.done, desk.current)
+            self.ladder.put(desk.ladder, desk.done, current)
         self.dials.put(dials_of(desk), stale=False, why_not="")
-        self.dials.setVisible(desk.current is not None)
+        self.dials.setVisible(current is not None)
         self.update()
+
+    def _fresh(self) -> bool:
+        """Whether there is a form instead of a ladder: also where none was made, so that another can be asked for."""
+        return self._desk.ladder is None or not self._desk.ladder.rungs
 
     def _words(self) -> list[str]:
         """What stands under form or ladder: what was just said, then when to stop."""
         ladder = self._desk.ladder
         words = [self._said] if self._said else []
-        if ladder is not None and not ladder.refused:
-            words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
+        if ladder is None:
+            words += [self.foreseen] if self.foreseen else []
+        if ladder is not None and not self._fresh():
+            if not self._desk.unread:  # else it stands among the notes
+                words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
             words += [ladder.ends] if self._desk.current is None and not self._desk.stopped else []
         return words
+
+    def _expected(self) -> str:
+        """What stands over the first rung: what the ladder will cost and teach, as long as nothing was cut."""
+        ladder = self._desk.ladder
+        if ladder is None or ladder.expected is None or self._desk.entered:
+            return ""
+        return words_of(ladder.expected)
 
     def arrange(self, width: int) -> int:
         """Place form or ladder; the height needed."""
         now = look()
         pad, top = now.px(PAD), now.px(HEAD) + now.px(6)
         inside = width - 2 * pad
-        if self._desk.ladder is None:
+        if self._fresh():
+            if not self.needs.isHidden():
+                high = self.needs.arrange(width - 2)
+                self.needs.setGeometry(1, now.px(HEAD) + 1, width - 2, high)
+                top += high
             high = self.form.arrange(inside, 2)
             self.form.setGeometry(pad, top, inside, high)
             hint = self.button.sizeHint()
             self.button.setGeometry(pad - now.px(4), top + high + now.px(6), hint.width(), hint.height())
             top += high + hint.height() + now.px(12)
-        elif self._desk.ladder.rungs:
+        else:
+            if expected := self._expected():
+                top += ink.paragraph_height(now, expected, now.body, inside) + now.px(8)
+            if not self.notes.isHidden():
+                high = self.notes.arrange(width - 2)
+                self.notes.setGeometry(1, top, width - 2, high)
+                top += high
             if not self.dials.isHidden():
                 high = self.dials.arrange(width)
                 self.dials.setGeometry(0, top, width, high)
@@ -128,13 +175,14 @@ class LadderSide(QWidget):
             ink.frame(painter, self.rect(), now.colour("rule"))
             ladder = self._desk.ladder
             head = QRect(pad, 0, self.width(), now.px(HEAD))
-            title = (
-                translate("Proving", "Ladder") if ladder is not None else translate("Proving", "A new ladder")
-            )
+            title = translate("Proving", "A new ladder") if self._fresh() else translate("Proving", "Ladder")
             wide = ink.write(painter, now, head, title, now.head)
             hint = translate("Proving", "from the bottom; ends at the first sign of trouble")
             ink.write(painter, now, head.translated(wide + now.px(10), 0), hint, now.caption, "pencil")
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), now.px(HEAD))
+            if ladder is not None and ladder.rungs and (expected := self._expected()):
+                over = QRect(pad, now.px(HEAD) + now.px(6), self.width() - 2 * pad, self.height())
+                ink.paragraph(painter, now, over, expected, now.body)
             top = self._words_top
             for index, words in enumerate(self._words()):
                 box = QRect(pad, top, self.width() - 2 * pad, self.height())

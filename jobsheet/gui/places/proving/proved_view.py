@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from msgspec.structs import replace
 from PySide6.QtCore import QCoreApplication, QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
@@ -14,6 +15,8 @@ from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.places.proving.proving_desk import Conclusion, ProvingDesk
+from jobsheet.reckoning.ladder.ladder_expected import words_of
+from jobsheet.reckoning.ladder.rung import Ladder
 
 translate = QCoreApplication.translate
 PAD, HEAD = 14, 36
@@ -25,9 +28,18 @@ class Proved(QWidget):
     CHART = 400
 
     def __init__(
-        self, parent: QWidget, desk: ProvingDesk, take_back: Callable[[], None], record: Callable[[], None]
+        self,
+        parent: QWidget,
+        desk: ProvingDesk,
+        take_back: Callable[[], None],
+        record: Callable[[], None],
+        narrow: Callable[[], None],
     ) -> None:
         super().__init__(parent)
+        #: The finer ladder that is offered, once it was worked out.
+        self.finer: Ladder | None = None
+        self.narrow = Button(translate("Proving", "Narrow it"), self, Manner.FILLED)
+        self.narrow.clicked.connect(narrow)
         self.record = Button(translate("Proving", "All trials of the machine"), self, in_row=True)
         self.record.clicked.connect(record)
         self.back = Button(translate("Proving", "Take back this trial"), self, Manner.LINK)
@@ -41,6 +53,12 @@ class Proved(QWidget):
         """Show what the machine has shown."""
         self._desk = desk
         self._conclusion = desk.conclusion()
+        if self.finer is not None and self.finer.expected is not None:
+            words = translate("Proving", "A finer ladder: {words}").format(
+                words=words_of(self.finer.expected)
+            )
+            self._conclusion = replace(self._conclusion, lines=(*self._conclusion.lines, words))
+        self.narrow.setVisible(self.finer is not None)
         self._chart = None
         self.back.setVisible(bool(desk.done))
         self.setAccessibleName(" ".join((self._conclusion.head, *self._conclusion.lines)))
@@ -52,11 +70,16 @@ class Proved(QWidget):
         high = ink.paragraph_height(now, self._conclusion.head, now.title, inside) + now.px(28)
         for words in self._conclusion.lines:
             high += ink.paragraph_height(now, words, now.body, inside) + now.px(4)
-        return high + (self.back.sizeHint().height() if self._desk.done else 0) + now.px(10)
+        buttons = bool(self._desk.done) or self.finer is not None
+        return high + (self.narrow.sizeHint().height() if buttons else 0) + now.px(10)
 
     def _charted(self) -> bool:
+        return self._drawn() is not None
+
+    def _drawn(self) -> Ladder | None:
+        """The ladder whose chart is shown: where none was made that of the finer one, which is of the very same cuts."""
         ladder = self._desk.ladder
-        return ladder is not None and bool(ladder.rungs)
+        return ladder if ladder is not None and ladder.rungs else self.finer
 
     def needed(self, width: int) -> int:
         """The height that it needs at a width."""
@@ -70,17 +93,22 @@ class Proved(QWidget):
         self._below = self.height() - self._words_high(self.width())
         if not self._charted():
             self._below = now.px(HEAD) + 1
-        hint = self.back.sizeHint()
-        foot = self.height() - hint.height() - now.px(8)
+        left, high = now.px(PAD) - now.px(4), self.narrow.sizeHint().height()
+        foot = self.height() - high - now.px(8)
         if not self._charted():
-            foot = self._below + self._words_high(self.width()) - hint.height()
-        self.back.setGeometry(now.px(PAD) - now.px(8), foot, hint.width(), hint.height())
+            foot = self._below + self._words_high(self.width()) - high
+        for button in (self.narrow, self.back):
+            if button.isHidden():
+                continue
+            hint = button.sizeHint()
+            button.setGeometry(left, foot + (high - hint.height()) // 2, hint.width(), hint.height())
+            left += hint.width() + now.px(4)
         hint = self.record.sizeHint()
         at = self.width() - now.px(8) - hint.width()
         self.record.setGeometry(at, (now.px(HEAD) - hint.height()) // 2, hint.width(), hint.height())
 
     def _drawing(self, width: int, high: int) -> Drawing | None:
-        ladder = self._desk.ladder
+        ladder = self._drawn()
         before = self._desk.before()
         if ladder is None or before is None:
             return None

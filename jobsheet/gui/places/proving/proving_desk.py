@@ -2,33 +2,37 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 from PySide6.QtCore import QCoreApplication
 
-from jobsheet.errors import CommandError
-from jobsheet.gui.places.proving.ladder_asked import Asked
+from jobsheet.errors import CommandError, JobsheetError
+from jobsheet.gui.places.proving.ladder_asked import Asked, entries
 from jobsheet.gui.places.proving.record_acts import clock
-from jobsheet.gui.places.proving.rung_words import length_text, named, size_of
+from jobsheet.gui.places.proving.rung_words import named
 from jobsheet.limits.each.chatter import is_measured
 from jobsheet.limits.verdict import in_words
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import OUTCOMES, Trial
+from jobsheet.reckoning.ladder.ladder_expected import ABOUT
+from jobsheet.reckoning.ladder.ladder_sizes import Size, in_size
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
+from jobsheet.reckoning.worked_anew import anew
+from jobsheet.report.proving_sheet import Initialled, unread
 from jobsheet.storage.card_files import card_names
 from jobsheet.storage.records.proof_log import Log, append, read_log, strike
 
 if TYPE_CHECKING:
     from jobsheet.model.job import Job
+    from jobsheet.reckoning.ladder.job_needs import Need
+    from jobsheet.reckoning.reckoner import Reckoned
 
 translate = QCoreApplication.translate
 
 #: After one of these a ladder is over.
 CLEAN = "clean"
-#: The limit that a milling ladder is about, and that of all others.
-_ABOUT = {"face": "chatter", "side": "chatter", "slot": "chatter"}
 
 
 class Conclusion(Struct, frozen=True):
@@ -54,6 +58,11 @@ class ProvingDesk:
         self.ladder: Ladder | None = None
         #: What was entered on this ladder, by the number of its rung; some of it may be struck out since.
         self.entered: dict[int, Trial] = {}
+        #: How the ladder was asked for, so that a finer one can be of the very same cuts.
+        self._how: dict[str, Any] = {}
+        #: Who has read the stop notes of this ladder.
+        self.given = Initialled()
+        self.trainee = job.trainee
 
     @property
     def done(self) -> dict[int, Trial]:
@@ -67,8 +76,6 @@ class ProvingDesk:
 
     def set(self, name: str, text: str) -> None:
         """Something was typed into the form."""
-        from msgspec.structs import replace
-
         self.asked = replace(self.asked, **{name: text})
 
     def start(self) -> Ladder:
@@ -79,6 +86,10 @@ class ProvingDesk:
         JobsheetError
             With a sentence, where something cannot be read.
         """
+        return self._begin(*self._asked_for())
+
+    def _asked_for(self) -> tuple[Ladder, dict[str, Any]]:
+        """The ladder of the form, and how it is asked for."""
         asked = self.asked
         texts: dict[str, str] = {}
         if asked.kind in ("face", "side") and asked.width.strip():
@@ -88,12 +99,74 @@ class ProvingDesk:
         if asked.feed.strip():
             texts["feed" if asked.kind in ("drill", "tap") else "feed_per_tooth"] = asked.feed
         milled = asked.kind in ("face", "side", "slot")
-        self.ladder = plan(
-            asked.machine, cutter=asked.cutter, material=asked.material, kind=asked.kind, units=self.units,
-            grow=asked.grow if milled and asked.kind != "slot" else "", texts=texts, holding=asked.holding,
-        )  # fmt: skip
+        (entry,) = (one for one in entries() if one.name == "chance")
+        chance = entry.read(asked.chance, self.units).value if asked.chance.strip() else None
+        how: dict[str, Any] = {
+            "machine": asked.machine, "cutter": asked.cutter, "material": asked.material, "kind": asked.kind, "units": self.units,
+            "grow": asked.grow if milled and asked.kind != "slot" else "", "texts": texts, "holding": asked.holding, "chance": chance,
+        }  # fmt: skip
+        return plan(**how), how
+
+    def foreseen(self) -> Ladder | None:
+        """The ladder of the form as it would be; None where something of it cannot be read yet. It takes a moment."""
+        try:
+            return self._asked_for()[0]
+        except JobsheetError:
+            return None  # said when it is asked for: a text may not be finished
+
+    @staticmethod
+    def needs(reckoned: Reckoned | None) -> tuple[Need, ...]:
+        """What the open job needs proved; nothing where it cannot be reckoned. It takes a moment."""
+        from jobsheet.reckoning.ladder.job_needs import job_needs
+
+        return job_needs(reckoned) if reckoned is not None else ()
+
+    def _begin(self, ladder: Ladder, how: dict[str, Any]) -> Ladder:
+        """Lay a ladder on the desk; nobody has read its notes yet."""
+        self.ladder, self._how = ladder, how
         self.entered = {}
-        return self.ladder
+        self.given = Initialled()
+        return ladder
+
+    def begin_need(self, ladder: Ladder) -> Ladder:
+        """Lay a ladder on the desk that settles steps of the job."""
+        self.asked = replace(self.asked, machine=ladder.machine.name)
+        how = {
+            "machine": ladder.machine.name, "cutter": ladder.cutter.text, "material": ladder.material, "kind": ladder.process,
+            "units": ladder.units, "grow": ladder.grows if ladder.process in ("face", "side") else "",
+            "texts": dict(ladder.texts),
+        }  # fmt: skip
+        return self._begin(ladder, how)
+
+    @property
+    def over(self) -> bool:
+        """Whether a ladder has ended at its limit, or was not begun because an earlier one had: then a finer one may narrow it.
+
+        What only slipped ended it too, and said nothing of the limit: there is nothing to narrow.
+        """
+        if self.ladder is None or self.current is not None or not self.ladder.capacities:
+            return False
+        known = self.after()
+        return known is not None and bool(known.bad) and bool(known.ends)
+
+    def finer(self) -> Ladder | None:
+        """The finer ladder of the same cuts, before it is begun; None where there is none to make. It takes a moment."""
+        if not self.over:
+            return None
+        found = plan(**{**self._how, "finer": True})
+        return found if found.rungs else None
+
+    def begin_finer(self, ladder: Ladder) -> Ladder:
+        """Lay the finer ladder on the desk."""
+        return self._begin(ladder, self._how)
+
+    @property
+    def unread(self) -> tuple[str, ...]:
+        """The stop notes of this ladder that nobody has given initials for."""
+        ladder = self.ladder
+        if ladder is None or not ladder.rungs:
+            return ()
+        return unread(ladder, self.given, trainee=self.trainee)
 
     def leave(self) -> None:
         """Away from the ladder, back to the form; what was recorded stays recorded."""
@@ -148,6 +221,13 @@ class ProvingDesk:
         ladder, rung = self.ladder, self.current
         if ladder is None or rung is None:
             raise CommandError(translate("Proving", "There is no rung to enter: this ladder is over."))
+        if self.unread:
+            raise CommandError(
+                translate(
+                    "Proving",
+                    "Nothing is entered before the stop notes were read and initials given for them.",
+                )
+            )
         trial = trial_of(
             ladder, rung, outcome=OUTCOMES[digit - 1], seconds=seconds, tachometer=tachometer, slipped=slipped, note=note,
             role=self.asked.role, date=today(), time=clock(),
@@ -171,57 +251,32 @@ class ProvingDesk:
     @property
     def about(self) -> str:
         """The limit that this ladder is about."""
-        return _ABOUT.get(self.ladder.process, "spindle-torque") if self.ladder is not None else "chatter"
+        return ABOUT.get(self.ladder.process, "spindle-torque") if self.ladder is not None else "chatter"
 
-    def before(self) -> Capacity | None:
-        """What is known without any trial."""
+    def before(self, ladder: Ladder | None = None) -> Capacity | None:
+        """What is known of such cuts without any trial: those of this ladder, or of another."""
         from jobsheet.reckoning.known_capacity import prior
 
-        if self.ladder is None:
+        one = ladder or self.ladder
+        if one is None:
             return None
-        return prior(
-            self.about,
-            self.ladder.process,
-            self.ladder.cutter.kind,
-            measured=is_measured(self.ladder.machine),
-        )
+        about = ABOUT.get(one.process, "spindle-torque")
+        return prior(about, one.process, one.cutter.kind, measured=is_measured(one.machine))
 
-    def after(self) -> Capacity | None:
-        """What is known with all trials; None without any."""
-        found = self.known()
-        if found is None or self.ladder is None:
+    def after(self, ladder: Ladder | None = None) -> Capacity | None:
+        """What is known of such cuts with all trials; None without any."""
+        found, one = self.known(), ladder or self.ladder
+        if found is None or one is None:
             return None
-        return found.find(self.about, self.ladder.process, self.ladder.cutter.kind)
+        return found.find(ABOUT.get(one.process, "spindle-torque"), one.process, one.cutter.kind)
 
     def same_cuts(self) -> tuple[Trial, ...]:
-        """The trials of such cuts: same process and kind of cutter."""
-        ladder = self.ladder
-        if ladder is None:
-            return ()
-        return tuple(
-            one
-            for one in self.log.standing
-            if (one.process, one.cutter_kind) == (ladder.process, ladder.cutter.kind)
-        )
+        """The trials of the machine with what each asks as it is worked out now; the chart takes those of its own cuts."""
+        return anew(self.log.standing)
 
-    def size_at(self, share: float) -> float | None:
-        """The size that asks for this share, between and beyond the rungs [m]; None where sizes do not scale."""
-        ladder = self.ladder
-        if ladder is None or ladder.grows == "size" or not ladder.rungs:
-            return None
-        points = [
-            (asked.share, size)
-            for rung in ladder.rungs
-            if (asked := rung.of(self.about)) is not None
-            and (size := size_of(rung, ladder.grows)) is not None
-        ]
-        if not points:
-            return None
-        for (s1, d1), (s2, d2) in pairwise(points):
-            if s1 <= share <= s2:
-                return d1 + (d2 - d1) * (share - s1) / max(s2 - s1, 1e-12)
-        s, d = points[0] if share < points[0][0] else points[-1]
-        return d * share / s
+    def size_at(self, share: float) -> Size | None:
+        """The largest size of this ladder's cuts that asks no more than this share; None where none asks so little."""
+        return in_size(self.ladder, self.about, share) if self.ladder is not None else None
 
     def conclusion(self) -> Conclusion:
         """What to do now."""
@@ -229,7 +284,8 @@ class ProvingDesk:
         if ladder is None:
             return Conclusion(translate("Proving", "Choose machine, cutter and metal, then plan the ladder."))
         if ladder.refused:
-            return Conclusion(translate("Proving", "No ladder."), (ladder.refused,))
+            planned = self._planned() if self.over else None
+            return Conclusion(translate("Proving", "No ladder."), (ladder.refused,), planned)
         if not self.done:
             words = translate("Proving", "Start at the bottom rung: {size}.").format(
                 size=named(ladder, ladder.rungs[0])
@@ -256,24 +312,18 @@ class ProvingDesk:
             lines.append(translate("Proving", "{size} ran clean.").format(size=named(ladder, clean[-1])))
         planned = self._planned()
         size = self.size_at(planned) if planned else None
-        if size is not None:
-            words = translate("Proving", "Stop here. Plan such cuts up to {size}.").format(
-                size=length_text(size, self.units)
+        if size is not None and last.outcome == CLEAN:
+            words = translate("Proving", "Every rung ran clean. Plan such cuts up to {size}.").format(
+                size=size.words
             )
+            lines = [ladder.ends]
+        elif size is not None:
+            words = translate("Proving", "Stop here. Plan such cuts up to {size}.").format(size=size.words)
         elif last.outcome == CLEAN:
             words = translate("Proving", "The ladder is done: every rung ran clean.")
             lines.append(ladder.ends)
         else:
             words = translate("Proving", "Stop here.")
-        if planned and ladder.grows == "size":
-            asked = ladder.rungs[0].of(self.about)
-            if asked is not None:
-                most = planned * asked.demand / asked.share
-                lines.append(
-                    translate("Proving", "Plan no more than {torque} N·m in such cuts.").format(
-                        torque=f"{most:.2f}"
-                    )
-                )
         return Conclusion(words, tuple(line for line in lines if line), planned)
 
     def _planned(self) -> float | None:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
-from PySide6.QtCore import QCoreApplication, QSize
+from PySide6.QtCore import QCoreApplication, QSize, QTimer
 from PySide6.QtGui import QAction, QKeySequence, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
 from jobsheet.errors import JobsheetError, QuantityError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
+from jobsheet.gui.forms.boxes import Line
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.proving.ladder_side import LadderSide
@@ -20,14 +21,19 @@ from jobsheet.gui.places.proving.proving_desk import ProvingDesk
 from jobsheet.gui.places.proving.proving_head import ProvingHead
 from jobsheet.gui.places.proving.record_acts import RecordActs, clock
 from jobsheet.gui.places.proving.record_view import RecordView
+from jobsheet.gui.places.proving.rung_words import foreseen_words
 from jobsheet.reckoning.ladder.ladders import today
 from jobsheet.storage.records.proof_log import read_log, strike
 
 if TYPE_CHECKING:
     from jobsheet.model.trials import Trial
+    from jobsheet.reckoning.ladder.rung import Ladder
+    from jobsheet.report.proving_sheet import Initialled
 
 translate = QCoreApplication.translate
 HIGH, GAP = 56, 8
+#: The hand has rested after so long [ms].
+RESTED = 600
 #: Below this width [px at 100 %] the chart stands under the ladder.
 BESIDE = 900
 
@@ -53,7 +59,16 @@ class ProvingWindow(QMainWindow):
         self.left.happened.connect(self.happened)
         self.left.machine_changed.connect(self.refresh)
         self.left.height_changed.connect(self.place)
-        self.right = Proved(self, self.desk, self.take_back, lambda: self.show_record(shown=True))
+        self.left.need_wanted.connect(self.begin_need)
+        self.left.notes_read.connect(self.notes_read)
+        #: What takes a moment is worked out once the hand rests, and never while a page is painted.
+        self._late = QTimer(self)
+        self._late.setSingleShot(True)
+        self._late.timeout.connect(self._foresee)
+        self.left.asked_anew.connect(lambda: self._late.start(RESTED))
+        self.right = Proved(
+            self, self.desk, self.take_back, lambda: self.show_record(shown=True), self.narrow
+        )
         self.acts = RecordActs()
         self.record = RecordView(self.desk, self.acts, self)
         self.record.recorded.connect(self._recorded)
@@ -76,6 +91,7 @@ class ProvingWindow(QMainWindow):
         size = visit.parent.size()
         self.resize(max(size.width(), now.px(900)), max(size.height(), now.px(640)))
         self.refresh()
+        self._late.start(0)
 
     def _make_actions(self) -> None:
         for keys, slot in (
@@ -102,16 +118,62 @@ class ProvingWindow(QMainWindow):
         except JobsheetError as error:
             self._refuse(error)
             return
+        self._begun()
+
+    def _begun(self) -> None:
+        """A ladder lies on the desk: its notes are read first."""
+        self.right.finer = None
+        self._said, self._reads = "", False
         self.refresh()
-        if self.desk.current is not None:
+        if self.desk.unread:
+            self.left.notes.focus_first()
+        elif self.desk.current is not None:
             self.left.ladder.setFocus()
+        self._late.start(0)
+
+    def begin_need(self, ladder: Ladder) -> None:
+        """The ladder that settles steps of the job."""
+        self.desk.begin_need(ladder)
+        self._begun()
+
+    def narrow(self) -> None:
+        """Begin the finer ladder that was offered."""
+        if self.right.finer is not None:
+            self.desk.begin_finer(self.right.finer)
+            self._begun()
+
+    def notes_read(self, given: Initialled) -> None:
+        """Initials were given for the stop notes: the first rung opens."""
+        self.desk.given = given
+        self._said = ""
+        self.refresh()
+        self.left.ladder.setFocus()
+
+    def _foresee(self) -> None:
+        """What takes a moment: what the job needs, what the ladder of the form would teach, a finer ladder after an end."""
+        if self.desk.ladder is not None:
+            if self.right.finer is None and self.desk.over:
+                self.right.finer = self.desk.finer()
+                self.refresh()
+            return
+        first = not self.left.needs.rows
+        job = self._visit.desk.job
+        self.left.needs.put(self.desk.needs(self._visit.desk.reckoned), job.part.number or job.part.name)
+        foreseen = self.desk.foreseen()
+        self.left.foreseen = foreseen_words(foreseen)
+        self.record.foresee(foreseen)
+        self.refresh()
+        if first and self.left.needs.rows and not isinstance(self.focusWidget(), Line):
+            self.left.needs.focus_first()
 
     def another(self) -> None:
         """Back to the form; what was recorded stays recorded."""
         self.desk.leave()
         self._said = ""
         self._reads = False
+        self.right.finer = None
         self.refresh()
+        self._late.start(0)
 
     def show_record(self, *, shown: bool) -> None:
         """The record in place of the chart, or the chart again."""
@@ -141,8 +203,10 @@ class ProvingWindow(QMainWindow):
 
     def _recorded(self, words: str) -> None:
         """Something of the record is otherwise: said here and told to the job."""
+        self.right.finer = None
         self._say(words)
         self._visit.proof_changed()
+        self._late.start(0)
 
     def undo(self) -> None:
         """Take back the last thing that was done here; what is being asked is left first."""
@@ -174,7 +238,9 @@ class ProvingWindow(QMainWindow):
             return
         self.acts.did(lambda: self._entry_back(trial))
         self._said = ""
+        self.right.finer = None
         self.refresh()
+        self._late.start(0)
         self._visit.proof_changed()
         if self.desk.current is not None:
             ladder.setFocus()
@@ -215,7 +281,10 @@ class ProvingWindow(QMainWindow):
         from jobsheet.gui.desk.job_pdf import proving_pdf
         from jobsheet.storage.exporting_files import export_file, file_name
 
-        initials = ask.proving_initials(self)
+        given = self.desk.given
+        initials: tuple[str, str, str] | None = (given.operator, given.second, given.in_charge)
+        if self.desk.unread:
+            initials = ask.proving_initials(self)
         if initials is None:
             return
         name = file_name(f"proving-{ladder.machine.name}-{ladder.process}", ".pdf")

@@ -9,8 +9,10 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink import ink
+from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.places.proving.asked_here import Question
 from jobsheet.gui.places.proving.odd_view import OddView
@@ -20,11 +22,12 @@ from jobsheet.gui.places.proving.record_line import RecordLine
 from jobsheet.gui.places.proving.record_rows import RecordRow, limit_words, record_rows
 from jobsheet.model.trials import CHANGES
 from jobsheet.operations.entry import Entry
-from jobsheet.reckoning.ladder.ladders import today
+from jobsheet.reckoning.ladder.ladders import Ladder, today
+from jobsheet.reckoning.ladder.usual_cut import in_sizes
 from jobsheet.reckoning.odd_trials import Odd, odd_trials
 
 translate = QCoreApplication.translate
-PAD, HEAD = 14, 36
+PAD, HEAD, CHART = 14, 36, 400
 #: So many lines are shown at once; the older ones are one press away.
 AT_ONCE = 40
 
@@ -55,8 +58,14 @@ class RecordView(QWidget):
         self.changed.clicked.connect(self.ask_changed)
         self.back = Button(translate("Record", "Back to the chart"), self, in_row=True)
         self.back.clicked.connect(self.back_wanted)
+        #: What such cuts taught, in sizes, a line each; and the ladder that the form would begin, with its chart.
+        self.carries: tuple[str, ...] = ()
+        self._foreseen: Ladder | None = None
+        self._chart: tuple[int, Drawing] | None = None
+        self._foot = 0
         self.older = Button("", self, Manner.LINK)
         self.older.clicked.connect(self._show_older)
+        self.older.hide()
 
     # --- showing ---
 
@@ -80,9 +89,52 @@ class RecordView(QWidget):
                 one.keep_wanted.connect(self._keep)
                 one.changed_wanted.connect(self.ask_changed_then)
                 one.show()
+        self.carries = self._carried()
+        self._chart = None
         self.back.setVisible(desk.ladder is not None)
         self.setAccessibleName(f"{self.head()}: {self.beside()}")
         self.update()
+
+    def foresee(self, ladder: Ladder | None) -> None:
+        """The ladder that the form would begin: what it is about is drawn where there is room."""
+        self._foreseen, self._chart = ladder, None
+        self.height_changed.emit()
+        self.update()
+
+    def _carried(self) -> tuple[str, ...]:
+        """What each kind of cut taught, in sizes of the newest such cut."""
+        known, standing = self._desk.known(), self._desk.log.standing
+        if known is None:
+            return ()
+        found = []
+        for one in known.capacities:
+            sizes = in_sizes(one, standing)
+            if sizes is not None:
+                cuts = sum(
+                    (trial.process, trial.cutter_kind) == (one.process, one.cutter_kind) for trial in standing
+                )
+                words = translate("Record", "{process}, {cut}; {count} cuts, the newest of {day}")
+                found.append(words.format(process=one.process, cut=sizes.words(), count=cuts, day=one.newest))
+        return tuple(found)
+
+    def _drawing(self, width: int) -> Drawing | None:
+        """What is known of the cuts of the form, before its ladder."""
+        ladder = self._foreseen
+        if ladder is None or not ladder.rungs or self._desk.ladder is not None:
+            return None
+        if self._chart is None or self._chart[0] != width:
+            from jobsheet.report.charts import chance_chart
+
+            factor = SCALE * look().scale
+            before, after = self._desk.before(ladder), self._desk.after(ladder)
+            if before is None:
+                return None
+            drawing = chance_chart(
+                ladder, before, after, self._desk.same_cuts(), width / factor, look().px(CHART) / factor,
+                planned=after.planned or None if after is not None else None,
+            )  # fmt: skip
+            self._chart = (width, drawing)
+        return self._chart[1]
 
     def head(self) -> str:
         """What stands over it."""
@@ -277,6 +329,9 @@ class RecordView(QWidget):
         top = now.px(HEAD) + 1
         asked = not self.question.isHidden()
         line = self._line_of(self._about) if self._about else None
+        for words in self.carries:
+            top += ink.paragraph_height(now, words, now.body, width - 2 * now.px(PAD)) + now.px(4)
+        top += now.px(12) if self.carries else 0
         if asked and line is None:
             top = self._place(self.question, top, width, self.question.arrange(width))
         for odd in self.odd:
@@ -290,7 +345,9 @@ class RecordView(QWidget):
             self.older.setGeometry(now.px(PAD), top + now.px(4), hint.width(), hint.height())
             top += hint.height() + now.px(8)
         self._order()
-        return top + now.px(12)
+        self._foot = top
+        drawn = self._drawing(width - 2 * now.px(PAD)) is not None
+        return top + (now.px(HEAD + CHART + 12) if drawn else now.px(12))
 
     def _order(self) -> None:
         """Tab goes as the eye does."""
@@ -321,3 +378,12 @@ class RecordView(QWidget):
             rest = QRect(head.x() + wide + now.px(10), 0, end - head.x() - wide - now.px(16), now.px(HEAD))
             ink.write(painter, now, rest, self.beside(), now.caption, "pencil")
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), now.px(HEAD))
+            inside = self.width() - 2 * now.px(PAD)
+            box = QRect(now.px(PAD), now.px(HEAD) + now.px(6), inside, self.height())
+            for words in self.carries:
+                box.translate(0, ink.paragraph(painter, now, box, words, now.body) + now.px(4))
+            drawing = self._drawing(inside)
+            if drawing is not None:
+                head.moveTop(self._foot)
+                ink.write(painter, now, head, translate("Record", "What is known of such cuts"), now.head)
+                paint(painter, now, drawing, now.px(PAD), self._foot + now.px(HEAD))
