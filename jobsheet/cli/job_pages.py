@@ -14,6 +14,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
     from jobsheet.cli.named_job import job_named, shots_named
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.reckoning.run_words import last_times
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
     from jobsheet.sheet.printing import document_for, lacking
@@ -41,6 +42,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
         wanted=wanted,
         shots=shots,
         printed_on=today(),
+        last_times=last_times(job, path),
     )
     for shot in shots:
         if shot.problem:

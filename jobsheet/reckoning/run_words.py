@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from datetime import date, timedelta
+from pathlib import Path
 
-from jobsheet.errors import CommandError
-from jobsheet.model.job import SetUp
+from jobsheet.errors import CommandError, DocumentError
+from jobsheet.model.job import Job, SetUp
 from jobsheet.model.what_ran import NOT_CUT, Entry, Runs
+from jobsheet.storage.records.run_log import read_runs
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
@@ -58,15 +60,32 @@ def _day(words: str, now: date) -> date:
     return found if found <= now else date(now.year - 1, month, int(typed[1]))
 
 
-def of_set_up(set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """The entries that are about a set-up: its steps, the sizes they make, its minutes, what would be changed in it."""
+def of_set_up(job: Job, set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """The entries that are about a set-up: its steps, the sizes they make, its minutes, what would be changed in it.
+
+    Of a job with one set-up what is said of the whole job is said of it.
+    """
     keys = {one.key for one in set_up.operations}
-    return tuple(one for one in entries if one.key in keys or (not one.key and one.set_up == set_up.number))
+    numbers = (set_up.number, 0) if len(job.set_ups) == 1 else (set_up.number,)
+    return tuple(one for one in entries if one.key in keys or (not one.key and one.set_up in numbers))
 
 
-def last_time(set_up: SetUp, runs: Runs, units: str) -> str:
-    """`28 Nov, 45 min, step 70 noisy at 4, found 39.98, would go lighter`; empty where nothing is recorded of that set-up."""
-    there = of_set_up(set_up, runs.standing)
+def last_times(job: Job, path: Path | str | None) -> dict[str, str]:
+    """Last time's line of each set-up, by its key, from the record beside a job; nothing where there is none or it cannot be read."""
+    if path is None:
+        return {}
+    try:
+        runs = read_runs(path)[0]
+    except DocumentError:
+        return {}  # it is said where it is written to and listed; a sheet is printed without it
+    found = {set_up.key: last_time(job, set_up, runs) for set_up in job.set_ups}
+    return {key: words for key, words in found.items() if words}
+
+
+def last_time(job: Job, set_up: SetUp, runs: Runs) -> str:
+    """`28 Nov; 45 min; step 70 noisy at 4 mm; found 39.98; would change: lighter`; empty where nothing is recorded of that set-up."""
+    units = job.units
+    there = of_set_up(job, set_up, runs.standing)
     if not there:
         return ""
     newest = max(one.date for one in there)
@@ -81,9 +100,14 @@ def last_time(set_up: SetUp, runs: Runs, units: str) -> str:
     if minutes:
         said.append(f"{minutes / 60:.0f} min")
     said += _steps([one for one in day if one.about == "step"], units)
-    found = [number_of(one.found, units) for one in day if one.about == "size" and one.found is not None]
+    found = [
+        (number_of(one.found, units), one.size)
+        for one in day
+        if one.about == "size" and one.found is not None
+    ]
     if found:
-        said.append(f"found {', '.join(found)}")
+        sizes = [f"{number} ({size})" for number, size in found] if len(found) > 1 else [found[0][0]]
+        said.append(f"found {', '.join(sizes)}")
     said += [
         f"would change: {words}" for one in day if one.about == "change" and (words := change_words(one))
     ]

@@ -42,6 +42,12 @@ TRIES = (
 
 
 def compact(plan: Plan) -> tuple[list[Page], bool]:
+    """As `_compact`; what happened the last time is left out where the two pages have no room for it."""
+    found = _compact(plan, last=True)
+    return found if found[0] or not plan.last_times else _compact(plan, last=False)
+
+
+def _compact(plan: Plan, *, last: bool) -> tuple[list[Page], bool]:
     """The two pages, and whether what is to be heeded stands on them; no page where the job has more set-ups or steps, or no room.
 
     The notes of the whole job stand below the steps; where these need their page, below the positions; else they are left to a
@@ -67,10 +73,10 @@ def compact(plan: Plan) -> tuple[list[Page], bool]:
         rows = tuple(step for some in rows_of(plan, course, short=short) for step in some)
         part = replace(part, steps=rows)
         for most in COUNTS:
-            second = _second(plan, part, first, most)
+            second = _second(plan, part, first, most, last=last)
             if plan.fits(second):
                 return [first, second], True
-    second = _second(plan, part, first, 0)
+    second = _second(plan, part, first, 0, last=last)
     if not plan.fits(second):
         return [], False
     for roomy in (first, *fitting):
@@ -144,7 +150,7 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
     )
 
 
-def _second(plan: Plan, part: Part, first: Page, most: int) -> Page:
+def _second(plan: Plan, part: Part, first: Page, most: int, *, last: bool) -> Page:
     course: Course = part.course
     steps = Steps(part.steps)
     made = Page(kind="set-up", title=(), blocks=(steps,))
@@ -156,7 +162,7 @@ def _second(plan: Plan, part: Part, first: Page, most: int) -> Page:
         blocks=(
             steps,
             Rule(),
-            *after(plan, course, short=True),
+            *after(plan, course, short=True, last=last),
             *notes,
             *revision_blocks(plan),
         ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from msgspec.structs import replace
 
@@ -53,6 +53,7 @@ def job_sheet(
     wanted: Prints = WHOLE,
     shots: tuple[Shot, ...] = (),
     printed_on: str = "",
+    last_times: Mapping[str, str] | None = None,
 ) -> Document:
     """All pages of a job.
 
@@ -76,6 +77,8 @@ def job_sheet(
         The photographs of the job, with their bytes
     printed_on : str
         The day of printing, for the foot of every page; empty leaves it out
+    last_times : mapping or None
+        What happened the last time, in a line, by the key of the set-up
 
     Raises
     ------
@@ -87,6 +90,7 @@ def job_sheet(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
         courses=courses(job, reckoned.settings), not_checked=not_checked, file=_file(name), code=check_code(data), measured=fits is not always,
         covered="whole" in wanted.pages, shots=shots, printed_on=printed_on,
+        last_times=last_times or {},
     )  # fmt: skip
     pages, left_out = chosen_pages(plan, wanted, _whole)
     if working:

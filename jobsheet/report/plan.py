@@ -65,6 +65,8 @@ class Plan(Struct, kw_only=True):
     printed_on: str = ""
     #: The name of the file that they were made from.
     file: str = ""
+    #: What happened the last time, in a line, by the key of the set-up; nothing where nothing is recorded.
+    last_times: Mapping[str, str] = field(default_factory=dict)
     #: Whether the cover is printed with these pages.
     covered: bool = True
     #: The photographs of the job, and whether the first of a set-up stands on its page.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.model.job import Operation
+from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.trials import OUTCOMES
 from jobsheet.reckoning.runs_kept import steps_that_cut
 from jobsheet.report.blocks import (
@@ -44,6 +44,8 @@ VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
 DIGITS = " · ".join((*(f"{digit} {word}" for digit, word in enumerate(OUTCOMES, 1)), "0 not cut"))
 CHANGED = "would change: nothing, lighter, slower, other cutter, hold deeper, other order"
 MINUTES = ("min to set", "min to cut")
+#: Letters of what happened the last time: two lines of its column.
+LAST_TIME = 130
 KEY = f"How a step went: {DIGITS}."
 
 
@@ -236,15 +238,23 @@ def _same_chain(one: Operation, other: Operation) -> bool:
 def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
     """One page of one set-up, or of several short ones under headings of their own.
 
-    What the digits of what happened mean stands at its foot; where it has no room for that line, on the first line to write on.
+    What the digits of what happened mean stands at its foot; where it has no room for that line, on the first line to write on. What
+    happened the last time never makes a page of its own: without room it is left out.
     """
-    page = _made(plan, parts, key=True)
-    if not parts[-1].last or any(part.small for part in parts) or not plan.measured or plan.fits(page):
-        return page
-    return _made(plan, parts, key=False)
+    ended = parts[-1].last and plan.measured
+    keys = (True, False) if ended and not any(part.small for part in parts) else (True,)
+    told = any(part.course.set_up.key in plan.last_times for part in parts)
+    tries = [(key, last) for last in ((True, False) if ended and told else (True,)) for key in keys]
+    page = _made(plan, parts, *tries[0])
+    for key, last in tries[1:]:
+        if plan.fits(page):
+            break
+        page = _made(plan, parts, key, last)
+    return page
 
 
-def _made(plan: Plan, parts: tuple[Part, ...], *, key: bool) -> Page:
+def _made(plan: Plan, parts: tuple[Part, ...], key: bool, last: bool) -> Page:
+    """One of the ways to end it: with the digits at its foot, with what happened the last time."""
     blocks: list[object] = []
     for part in parts:
         if len(parts) > 1:
@@ -252,7 +262,7 @@ def _made(plan: Plan, parts: tuple[Part, ...], *, key: bool) -> Page:
                 *((Gap(2), Rule("frame")) if blocks else ()),
                 Heading(_named(plan, part), "hold, and the zero from above"),
             ]
-        blocks += body(plan, part, captions=part is parts[0], key=key)
+        blocks += body(plan, part, captions=part is parts[0], key=key, last=last)
     about = tuple(part.course.set_up.key for part in parts)
     if len(parts) == 1:
         text = _named(plan, parts[0])
@@ -272,7 +282,9 @@ def _named(plan: Plan, part: Part) -> str:
     return f"{text}, sheet {part.index + 1} of {part.count}" if part.count > 1 else text
 
 
-def body(plan: Plan, part: Part, *, captions: bool = True, key: bool = True) -> list[object]:
+def body(
+    plan: Plan, part: Part, *, captions: bool = True, key: bool = True, last: bool = True
+) -> list[object]:
     """Head, steps and end of what of a set-up stands on a page."""
     blocks = [
         *head(
@@ -282,21 +294,35 @@ def body(plan: Plan, part: Part, *, captions: bool = True, key: bool = True) -> 
     if part.steps:
         blocks.append(Steps(part.steps, captions))
     if part.last:
-        return [*blocks, Rule(), *after(plan, part.course, short=part.small, key=key)]
+        return [*blocks, Rule(), *after(plan, part.course, short=part.small, key=key, last=last)]
     return [*blocks, Rule(), Words(f"Go on to sheet {part.index + 2}: do not unclamp.", "number")]
 
 
-def after(plan: Plan, course: Course, *, short: bool, key: bool = True) -> tuple[object, ...]:
-    """What is ticked before the work is taken out, and lines for what happened."""
+def after(
+    plan: Plan, course: Course, *, short: bool, key: bool = True, last: bool = True
+) -> tuple[object, ...]:
+    """What is ticked before the work is taken out, and lines for what happened, which begin with last time's."""
+    before = _last_time(plan, course.set_up) if last else ()
     ticks = at_the_end(plan, course.set_up)
     cuts = cut_numbers(plan, course)
     if short:
-        return (*((Ticks(ticks),) if ticks else ()), Outcomes(cuts, ("would change", *MINUTES, "made by")))
+        return (
+            *((Ticks(ticks),) if ticks else ()),
+            *before,
+            Outcomes(cuts, ("would change", *MINUTES, "made by")),
+        )
     signed = Blanks((*MINUTES, "made by", "checked by"))
-    happened = (Outcomes(cuts, head="What happened"), Writing(1, CHANGED if key else DIGITS), signed)
+    happened = (*before, Outcomes(cuts, head="What happened"), Writing(1, CHANGED if key else DIGITS), signed)
     if not ticks:
         return happened
     return (Columns(parts=((Heading("Before unclamping"), Ticks(ticks)), happened), shares=(0.35, 0.65)),)
+
+
+def _last_time(plan: Plan, set_up: SetUp) -> tuple[Words, ...]:
+    """What happened the last time, where something is recorded."""
+    said = plan.last_times.get(set_up.key, "")
+    where = f"set-up {set_up.number}, last time"
+    return (Words(plan.short(f"Last time: {said}", LAST_TIME, where), "label"),) if said else ()
 
 
 def cut_numbers(plan: Plan, course: Course) -> tuple[str, ...]:

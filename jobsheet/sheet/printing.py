@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
 from jobsheet.model.job import Job
@@ -53,11 +55,13 @@ def document_for(
     wanted: Prints = WHOLE,
     shots: tuple[Shot, ...] = (),
     printed_on: str = "",
+    last_times: Mapping[str, str] | None = None,
 ) -> Document:
     """The pages of a job, ended where that paper ends."""
     return job_sheet(
         job, reckoned, notes, remarks, find_card(job.machine), not_checked=not_checked, acknowledged=acknowledged,
         fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted, shots=shots, printed_on=printed_on,
+        last_times=last_times,
     )  # fmt: skip
 
 

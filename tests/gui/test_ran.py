@@ -403,3 +403,17 @@ def test_targets_are_large_enough_for_a_thumb_and_lie_apart(place, size):
                     one.text(),
                     other.text(),
                 )
+
+
+def test_what_was_written_in_the_shell_is_shown_here(opened, job):
+    from jobsheet.__main__ import main
+
+    said = ("60=1", "--size", "80 ±0.1=80.02 mm", "--set-up", "5", "--cutting", "21", "--change", "slower")
+    assert main(["ran", str(job), *said]) == 0
+    place = opened(job)
+    assert {one.outcome for one in place.desk.said.steps.values()} == {"clean"}
+    assert next(iter(place.sizes.fields.values())).text() == "80.02"
+    assert place.sizes.times["cutting"].text() == "21"
+    assert place.desk.changes == ("slower",)
+    assert not place.desk.unkept
+    place.close()

@@ -29,7 +29,9 @@ from jobsheet.errors import JobsheetError
 @click.option("--setting-up", type=float, help="minutes to set up")
 @click.option("--cutting", type=float, help="minutes to cut")
 @click.option(
-    "--set-up", type=click.IntRange(1), help="the set-up that the minutes are of; without it the whole job"
+    "--set-up",
+    type=click.IntRange(1),
+    help="the set-up that sizes, minutes and change are of; without it the whole job",
 )
 @click.option(
     "--change",
@@ -102,14 +104,26 @@ def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[An
         size, equals, amount = words.partition("=")
         if not equals or not size.strip():
             raise JobsheetError(f'“{words}” is not SIZE=FOUND; write, for example, "80.0=80.02 mm".')
-        found.append(replace(base, about="size", size=size.strip(), found=read(amount, "length", plan.units)))
+        found.append(
+            replace(
+                base,
+                about="size",
+                size=size.strip(),
+                found=read(amount, "length", plan.units),
+                set_up=said["set_up"] or 0,
+            )
+        )
     if said["setting_up"] is not None or said["cutting"] is not None:
         found.append(
             replace(base, about="minutes", set_up=said["set_up"] or 0, setting_up=_seconds(said["setting_up"]),
                     cutting=_seconds(said["cutting"]))
         )  # fmt: skip
     if said["change"] or (said["note"] and with_change):
-        found.append(replace(base, about="change", change=said["change"], note=said["note"]))
+        found.append(
+            replace(
+                base, about="change", change=said["change"], note=said["note"], set_up=said["set_up"] or 0
+            )
+        )
     return tuple(found)
 
 

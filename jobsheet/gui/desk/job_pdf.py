@@ -53,6 +53,7 @@ def make_sheets(
     """
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.reckoning.reckoner import Reckoner
+    from jobsheet.reckoning.run_words import last_times
     from jobsheet.report.job_sheet import job_sheet
     from jobsheet.review.engine import reviewed
     from jobsheet.review.notes.notes import notes_for
@@ -87,6 +88,7 @@ def make_sheets(
         wanted=wanted,
         shots=shots_of(job, places(desk.path)),
         printed_on=today(),
+        last_times=last_times(job, desk.path),
     )
     return MadeSheets(make_pdf((document,), paper), document.left_out)
 

@@ -59,9 +59,10 @@ class SizeAsked(Struct, frozen=True, kw_only=True):
 
 
 class RanAsked(Struct, frozen=True, kw_only=True):
-    """All that is asked of one set-up; planned minutes to set and to cut."""
+    """All that is asked of one set-up; planned minutes to set and to cut; `numbers` is what entries about it name as theirs."""
 
     set_up: SetUp
+    numbers: tuple[int, ...]
     steps: tuple[StepAsked, ...]
     sizes: tuple[SizeAsked, ...]
     to_set: int
@@ -73,6 +74,8 @@ def asked_of(plan: SavedPlan, set_up: SetUp) -> RanAsked:
     minutes = minutes_of(set_up, plan.reckoned)
     return RanAsked(
         set_up=set_up,
+        # What is said of the whole of a job with one set-up is said of that.
+        numbers=(set_up.number, 0) if len(plan.job.set_ups) == 1 else (set_up.number,),
         steps=tuple(_step(plan, one.key) for one in steps_that_cut(set_up, plan.reckoned)),
         sizes=_sizes(plan, set_up),
         to_set=round(minutes.set_up / 60),

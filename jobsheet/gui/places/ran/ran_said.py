@@ -36,12 +36,16 @@ def standing(asked: RanAsked, entries: Iterable[Entry]) -> dict[tuple[str, str],
     steps = {one.key for one in asked.steps}
     names = {one.size: one.key for one in reversed(asked.sizes)}
     sizes = {one.key for one in asked.sizes}
+    numbers = asked.numbers
     found: dict[tuple[str, str], tuple[Entry, ...]] = {}
     for one in entries:
         here = (
             (one.about == "step" and one.key in steps)
-            or (one.about == "size" and (one.key in sizes or (not one.key and one.size in names)))
-            or (one.about in ("minutes", "change") and one.set_up == asked.set_up.number)
+            or (
+                one.about == "size"
+                and (one.key in sizes or (not one.key and one.size in names and one.set_up in (0, *numbers)))
+            )
+            or (one.about in ("minutes", "change") and one.set_up in numbers)
         )
         if here:
             of = ("size", one.key or names[one.size]) if one.about == "size" else matter(one)
