@@ -201,7 +201,7 @@ ACTIONS = (
 
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
 MENUS = (
-    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "shelf", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "shelf", "lesson", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "photograph", "no-photograph", "-", "revision", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "give-back", "-", "up", "down", "-", "toggle", "how-it-went")),
