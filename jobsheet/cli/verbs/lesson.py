@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -12,7 +12,7 @@ from jobsheet.cli.output import as_json, refuse_to_overwrite, say
 if TYPE_CHECKING:
     from jobsheet.reckoning.reckoner import Reckoned
 
-KINDS = ("order",)
+KINDS = ("order", "figures")
 #: So many sheets a class has at most.
 MOST = 200
 
@@ -71,6 +71,7 @@ def make_command(
     job: str, kind: str, level: int, seed: int, sheet: int, size: int | None, output: str, paper: str | None
 ) -> int:
     """Write worksheets and keys of an exercise, two PDF files."""
+    from jobsheet.report.lesson.lesson_documents import lesson_documents
     from jobsheet.sheet.pages import fits_on
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.card_files import find_card
@@ -82,7 +83,7 @@ def make_command(
     reckoned = _reckoned(job)
     machine = find_card(reckoned.job.machine).title
     sheets = range(1, size + 1) if size else (sheet,)
-    made = [_documents(reckoned, kind, level, seed, one, fits_on(paper), machine) for one in sheets]
+    made = [lesson_documents(kind, reckoned, level, seed, one, fits_on(paper), machine) for one in sheets]
     which = f"class of {size}" if size else f"sheet {sheet}"
     stem = reckoned.job.part.number or Path(job).stem
     folder = Path(output)
@@ -104,15 +105,6 @@ def _reckoned(job: str) -> Reckoned:
     return Reckoner(learns=True).reckon(job_named(job))
 
 
-def _documents(
-    reckoned: Reckoned, kind: str, level: int, seed: int, sheet: int, fits: Any, machine: str
-) -> tuple[Any, Any]:
-    from jobsheet.report.lesson.lesson_documents import order_documents
-
-    del kind
-    return order_documents(reckoned, level, seed, sheet, fits, machine)
-
-
 @command.command("mark")
 @click.argument("job", type=click.Path())
 @click.option("--kind", type=click.Choice(KINDS), default="order", show_default=True)
@@ -121,48 +113,28 @@ def _documents(
 @click.option("--sheet", type=click.IntRange(1, MOST), default=1, show_default=True)
 @click.option(
     "--answer",
-    required=True,
+    default="",
     help="the letters in their order; where set-ups are ordered too, one word for each: Pcab Qde",
 )
+@click.option(
+    "--figures",
+    default="",
+    help="the figures, each with the number of its question: 1=398 2=320, on a dial 5=2+191",
+)
 @click.option("--json", "want_json", is_flag=True, help="as JSON")
-def mark_command(job: str, kind: str, level: int, seed: int, sheet: int, answer: str, want_json: bool) -> int:
+def mark_command(
+    job: str, kind: str, level: int, seed: int, sheet: int, answer: str, figures: str, want_json: bool
+) -> int:
     """Mark an answer: moves, the rules that it breaks and why, and apart from that whether the part would be good.
 
     Exit code 1 where it is not right.
     """
-    from jobsheet.lessons.order_exercise import order_exercise, order_marked
+    from jobsheet.lessons.marked_sheet import marked_sheet
 
-    del kind
-    exercise = order_exercise(_reckoned(job), level, seed, sheet)
-    found = order_marked(exercise, answer)
+    found = marked_sheet(_reckoned(job), kind, level, seed, sheet, answer, figures)
     if want_json:
-        as_json(_data(exercise, found))
+        as_json(found.data)
     else:
-        from jobsheet.lessons.said_of_an_order import result_lines
-
-        for line in result_lines(exercise, found):
+        for line in found.lines:
             say(line)
-    return 0 if not found.total else 1
-
-
-def _data(exercise: Any, found: Any) -> dict[str, Any]:
-    from jobsheet.lessons.said_of_an_order import named_pair
-
-    def listed(pairs: Any) -> list[dict[str, Any]]:
-        return [
-            {
-                "pair": named_pair(exercise, one),
-                "rule": one.rule,
-                "title": one.title,
-                "severity": one.severity,
-                "because": one.because,
-            }
-            for one in pairs
-        ]
-
-    return {
-        "sheet": exercise.sheet, "right": not found.total, "moves": found.moves,
-        "missing": [key for one in found.tallies.values() for key in one.missing],
-        "mark": round(found.mark, 3), "worst": found.worst, "kept": found.kept, "of": found.of,
-        "would the part be good": found.good, "broken": listed(found.broken), "habits": listed(found.habits),
-    }  # fmt: skip
+    return 0 if found.right else 1

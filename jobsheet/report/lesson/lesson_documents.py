@@ -4,28 +4,50 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from msgspec.structs import replace
+
+from jobsheet.lessons.figure_exercise import figure_exercise, order_questions
 from jobsheet.lessons.order_exercise import order_exercise
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document, Page
 from jobsheet.report.lesson.exercise_page import Head, document, pages
-from jobsheet.report.lesson.order_key import key_groups
-from jobsheet.report.lesson.order_worksheet import exercise_name, worksheet_groups
+from jobsheet.report.lesson.order_key import key_groups, worked_groups
+from jobsheet.report.lesson.order_worksheet import exercise_name, question_groups, worksheet_groups
 
 Fits = Callable[[Page], bool]
 
 
-def order_documents(
-    reckoned: Reckoned, level: int, seed: int, sheet: int, fits: Fits, machine: str = ""
+def lesson_documents(
+    kind: str, reckoned: Reckoned, level: int, seed: int, sheet: int, fits: Fits, machine: str = ""
 ) -> tuple[Document, Document]:
-    """Worksheet and key of putting in order; raises as `order_exercise` does."""
-    exercise = order_exercise(reckoned, level, seed, sheet)
-    head = Head(job=reckoned.job, exercise=exercise_name(exercise), sheet=sheet, machine=machine)
-    key = Head(
-        job=reckoned.job, exercise=head.exercise, sheet=sheet, machine=machine,
-        key=f"{seed}, sheet {sheet}, level {level}",
-    )  # fmt: skip
-    work = worksheet_groups(exercise, reckoned, ())
+    """Worksheet and key of one sheet of that kind; raises as its exercise does."""
+    name, work, answers, planted = _MAKERS[kind](reckoned, level, seed, sheet)
+    head = Head(job=reckoned.job, exercise=name, sheet=sheet, machine=machine, planted=planted)
+    key = replace(head, key=f"{seed}, sheet {sheet}, level {level}")
     return (
         document(f"worksheet {sheet}", head, pages(head, work, fits)),
-        document(f"key {sheet}", key, pages(key, key_groups(exercise, ()), fits)),
+        document(f"key {sheet}", key, pages(key, answers, fits)),
     )
+
+
+def _order(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
+    exercise = order_exercise(reckoned, level, seed, sheet)
+    questions = order_questions(reckoned, exercise)
+    return (
+        exercise_name(exercise),
+        worksheet_groups(exercise, reckoned, questions),
+        key_groups(exercise, questions),
+        False,
+    )
+
+
+def _figures(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
+    exercise = figure_exercise(reckoned, level, seed, sheet)
+    part = reckoned.job.part
+    name = f"{part.number or part.name or 'The part'}, figures"
+    return name, question_groups(exercise.questions, 5), worked_groups(exercise.questions), False
+
+
+#: What a sheet is called, the blocks of its worksheet and of its key, and whether it has mistakes on purpose.
+Made = tuple[str, list[tuple[object, ...]], list[tuple[object, ...]], bool]
+_MAKERS: dict[str, Callable[[Reckoned, int, int, int], Made]] = {"order": _order, "figures": _figures}

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jobsheet.lessons.order_exercise import Block, OrderExercise
+from jobsheet.lessons.order_exercise import OrderExercise
 from jobsheet.lessons.pairs import Pair
-from jobsheet.lessons.questions import Question
+from jobsheet.lessons.questions import Question, Slipped
 from jobsheet.report.blocks import Cell, Column, Columns, Gap, Heading, Picture, Rule, Table, Words, Writing
 from jobsheet.report.lesson.order_lanes import lanes
 
@@ -122,24 +122,20 @@ def worked_groups(questions: tuple[Question, ...]) -> list[tuple[object, ...]]:
 
 
 def _worked(number: int, question: Question) -> tuple[object, ...]:
-    lines: list[object] = [
-        Words(f"{number}   {line}" if not at else line, "label") for at, line in enumerate(question.working)
-    ]
+    lines: list[object] = [Words(f"{number}   {question.ask}", "caption")]
+    lines += [Words(line, "label") for line in question.working]
     lines += [
         Words(question.answer, "label bold"),
         Words(f"right: {question.tolerance} ({question.source})", "caption"),
     ]
     if question.slips:
-        said = "; ".join(f"{_shown(one.low, one.high)} {one.what}" for one in question.slips)
+        said = "; ".join(f"{_shown(question, one)}: {one.what}" for one in question.slips)
         lines.append(Words(f"often: {said}", "caption"))
     return (*lines, Gap(4))
 
 
-def _shown(low: float, high: float) -> str:
-    middle = (low + high) / 2
-    return f"{middle:.0f}" if middle >= 100 else f"{middle:.3g}"
-
-
-def block_of(exercise: OrderExercise, key: str) -> Block:
-    """The block of a set-up."""
-    return next(one for one in exercise.blocks if one.set_up.key == key)
+def _shown(question: Question, slip: Slipped) -> str:
+    """A wrong figure as it would be written."""
+    if question.turns >= 0:
+        return f"{slip.value // 1000:.0f}+{slip.value % 1000:.0f}"
+    return f"{slip.value:.0f}" if slip.value >= 100 else f"{slip.value:.3g}"

@@ -9,7 +9,7 @@ from jobsheet.lessons.order_exercise import Block, OrderExercise
 from jobsheet.lessons.questions import Question
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.reckoning.reckoner import Reckoned
-from jobsheet.report.blocks import Blanks, Cell, Column, Columns, Gap, Heading, Rule, Table, Words, Writing
+from jobsheet.report.blocks import Blanks, Cell, Column, Columns, Gap, Heading, Rule, Table, Words
 from jobsheet.report.holding_view import jaw_words
 from jobsheet.report.lesson.lesson_pictures import before_and_after
 
@@ -152,7 +152,7 @@ def question_groups(questions: tuple[Question, ...], lines: int = 3) -> list[tup
     groups: list[tuple[object, ...]] = []
     for at in range(0, len(questions), 2):
         pair = [
-            (Words(f"{at + place + 1}   {one.ask}", "body"), Gap(4), Writing(lines), Gap(4))
+            (Words(f"{at + place + 1}   {one.ask}", "body"), Gap(4), *_room(lines), Gap(4))
             for place, one in enumerate(questions[at : at + 2])
         ]
         parts = tuple(pair) if len(pair) == 2 else (*pair, ())
@@ -163,3 +163,7 @@ def question_groups(questions: tuple[Question, ...], lines: int = 3) -> list[tup
         )
         groups.append((*head, Columns(parts=parts, shares=(0.5, 0.5))))
     return groups
+
+
+def _room(lines: int) -> tuple[object, ...]:
+    return tuple(Blanks(("",)) for _ in range(lines))

@@ -10,7 +10,7 @@ from pypdf import PdfReader
 from jobsheet.lessons.needed_order import needed_order
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
-from jobsheet.report.lesson.lesson_documents import order_documents
+from jobsheet.report.lesson.lesson_documents import lesson_documents
 from jobsheet.sheet.pages import drawn, fits_on
 from jobsheet.sheet.pdf import make_pdf
 from jobsheet.storage.job_file import read_job
@@ -24,7 +24,7 @@ def pivot(samples):
 
 
 def documents(reckoned, level=1, sheet=7, paper="a4"):
-    return order_documents(reckoned, level, SEED, sheet, fits_on(paper), "Knee mill K-2")
+    return lesson_documents("order", reckoned, level, SEED, sheet, fits_on(paper), "Knee mill K-2")
 
 
 @pytest.mark.parametrize("level", [1, 2, 3])

@@ -1,0 +1,100 @@
+"""One sheet marked from what was typed of it: sentences for the learner, and the same as data."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from msgspec import Struct
+
+from jobsheet.lessons.figure_exercise import figure_exercise, figures_checked, order_questions
+from jobsheet.lessons.marking import Marked
+from jobsheet.lessons.order_exercise import OrderExercise, order_exercise, order_marked
+from jobsheet.lessons.pairs import Pair
+from jobsheet.lessons.questions import Checked, Question
+from jobsheet.lessons.said_of_an_order import named_pair, result_lines
+from jobsheet.lessons.slips import WrongAnswer
+from jobsheet.reckoning.reckoner import Reckoned
+
+
+class Result(Struct, frozen=True, kw_only=True):
+    """What is said of a sheet."""
+
+    right: bool
+    lines: tuple[str, ...]
+    data: dict[str, Any]
+
+
+def marked_sheet(
+    reckoned: Reckoned, kind: str, level: int, seed: int, sheet: int, answer: str, figures: str
+) -> Result:
+    """Mark what was typed of a sheet; raises WrongAnswer where nothing was, or it cannot be read, and as the exercise does."""
+    if not answer.strip() and not figures.strip():
+        raise WrongAnswer("Nothing to mark: write the answer as --answer, or the figures as --figures 1=398")
+    return _MAKERS[kind](reckoned, level, seed, sheet, answer, figures)
+
+
+def _order(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:
+    exercise = order_exercise(reckoned, level, seed, sheet)
+    checks = figures_checked(order_questions(reckoned, exercise), figures)
+    if not answer.strip():
+        return _with_figures(Result(right=True, lines=(), data={"sheet": sheet}), checks)
+    found = order_marked(exercise, answer)
+    result = Result(
+        right=not found.total, lines=tuple(result_lines(exercise, found)), data=_order_data(exercise, found)
+    )
+    return _with_figures(result, checks)
+
+
+def _order_data(exercise: OrderExercise, found: Marked) -> dict[str, Any]:
+    def listed(pairs: tuple[Pair, ...]) -> list[dict[str, Any]]:
+        return [
+            {"pair": named_pair(exercise, one), "rule": one.rule, "title": one.title, "severity": one.severity, "because": one.because}
+            for one in pairs
+        ]  # fmt: skip
+
+    letters = {slip.key: slip.letter for block in exercise.blocks for slip in block.slips}
+    return {
+        "sheet": exercise.sheet, "right": not found.total, "moves": found.moves,
+        "missing": [letters[key] for one in found.tallies.values() for key in one.missing],
+        "mark": round(found.mark, 3), "worst": found.worst, "kept": found.kept, "of": found.of,
+        "would the part be good": found.good, "broken": listed(found.broken), "habits": listed(found.habits),
+    }  # fmt: skip
+
+
+def _figures(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:
+    exercise = figure_exercise(reckoned, level, seed, sheet)
+    checks = figures_checked(exercise.questions, figures or answer)
+    return _with_figures(Result(right=True, lines=(), data={"sheet": sheet}), checks)
+
+
+def _with_figures(result: Result, checks: tuple[Checked, ...]) -> Result:
+    if not checks:
+        return result
+    good = sum(one.right for one in checks)
+    lines = [f"Figures: {good} of {len(checks)} right."]
+    for one in checks:
+        if not one.right:
+            why = f": {one.slip}" if one.slip else ""
+            lines.append(
+                f"{one.typed} for {_short(one.question)} is not right{why}; {', '.join(one.question.working)}."
+            )
+    data = [
+        {"question": one.question.kind, "typed": one.typed, "right": one.right, "slip": one.slip, "answer": one.question.answer}
+        for one in checks
+    ]  # fmt: skip
+    return Result(
+        right=result.right and good == len(checks),
+        lines=(*result.lines, *lines),
+        data={**result.data, "figures": data},
+    )
+
+
+def _short(question: Question) -> str:
+    return f"the {question.kind}, in {question.unit},"
+
+
+_MAKERS: dict[str, Callable[[Reckoned, int, int, int, str, str], Result]] = {
+    "order": _order,
+    "figures": _figures,
+}
