@@ -26,12 +26,12 @@ class Result(Struct, frozen=True, kw_only=True):
 
 
 def marked_sheet(
-    reckoned: Reckoned, kind: str, level: int, seed: int, sheet: int, answer: str, figures: str
+    reckoned: Reckoned, asked: str, level: int, seed: int, sheet: int, answer: str, figures: str
 ) -> Result:
     """Mark what was typed of a sheet; raises WrongAnswer where nothing was, or it cannot be read, and as the exercise does."""
     if not answer.strip() and not figures.strip():
         raise WrongAnswer("Nothing to mark: write the answer as --answer, or the figures as --figures 1=398")
-    return _MAKERS[kind](reckoned, level, seed, sheet, answer, figures)
+    return _MAKERS[asked](reckoned, level, seed, sheet, answer, figures)
 
 
 def _order(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:

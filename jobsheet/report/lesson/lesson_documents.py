@@ -18,10 +18,10 @@ Fits = Callable[[Page], bool]
 
 
 def lesson_documents(
-    kind: str, reckoned: Reckoned, level: int, seed: int, sheet: int, fits: Fits, machine: str = ""
+    asked: str, reckoned: Reckoned, level: int, seed: int, sheet: int, fits: Fits, machine: str = ""
 ) -> tuple[Document, Document]:
     """Worksheet and key of one sheet of that kind; raises as its exercise does."""
-    name, work, answers, planted = _MAKERS[kind](reckoned, level, seed, sheet)
+    name, work, answers, planted = _MAKERS[asked](reckoned, level, seed, sheet)
     head = Head(job=reckoned.job, exercise=name, sheet=sheet, machine=machine, planted=planted)
     key = replace(head, key=f"{seed}, sheet {sheet}, level {level}")
     return (
