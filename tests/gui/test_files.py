@@ -222,3 +222,27 @@ def test_printed_sheets_open_as_the_job_they_were_printed_from(show, tmp_path, m
     assert [one.name for one in asked] == ["plate.yaml"]
     assert sheets.read_bytes() == before
     assert show(str(sheets)).desk.job == read_job(sample)
+
+
+def test_initials_are_asked_once_a_cause_and_hold_for_all_its_steps(show, samples, qtbot):
+    """HM-104: thin sheet is one cause at nine steps and more; as on paper one line of initials."""
+    import io
+
+    from pypdf import PdfReader
+    from PySide6.QtWidgets import QLabel
+
+    from jobsheet.gui.pages.print_window import PrintWindow
+
+    window = show(str(samples / "hm-104-cover-plate.yaml"))
+    qtbot.waitUntil(lambda: bool(window.desk.notes))
+    preview = PrintWindow(window.desk, window.parts.exporting.write, window)
+    qtbot.addWidget(preview)
+    preview.show()
+    stops = [note.id for note in window.desk.notes if note.level == "stop"]
+    assert len(preview.initials) == len(set(stops)) < len(stops)
+    assert "(steps 30, 32, 34, 50" in " ".join(label.text() for label in preview.findChildren(QLabel))
+    for box in preview.initials.values():
+        qtbot.keyClicks(box, "TR")
+    preview.make()
+    text = "".join(page.extract_text() for page in PdfReader(io.BytesIO(preview.pdf)).pages)
+    assert "NOT ACKNOWLEDGED" not in text

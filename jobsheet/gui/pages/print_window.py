@@ -55,7 +55,9 @@ class PrintWindow(QDialog):
         self.view = PagesView(self)
         self.view.setAccessibleName(translate("Print", "The pages as they will print"))
         self.finished.connect(self.view.let_go)
-        self.initials: dict[Note, QLineEdit] = {}
+        #: By the cause: one box however many steps it stands at, as on paper.
+        self.initials: dict[str, QLineEdit] = {}
+        self._causes: dict[str, list[Note]] = {}
         self.paper = QComboBox(self)
         self.paper.setAccessibleName(translate("Print", "Paper"))
         for name, words in PAPERS.items():
@@ -113,7 +115,7 @@ class PrintWindow(QDialog):
         self.resize(now.px(1100), now.px(760))
 
     def _stops(self, notes: tuple[Note, ...]) -> QWidget:
-        """Each stop note with a box for the initials of whoever has read it."""
+        """Each cause of stop notes with a box for the initials of whoever has read it, and the steps it stands at."""
         now = look()
         inside = QWidget(self)
         column = QVBoxLayout(inside)
@@ -124,13 +126,18 @@ class PrintWindow(QDialog):
         head.setFont(now.bold)
         column.addWidget(head)
         for note in notes:
-            text = Label(note.text, inside)
+            self._causes.setdefault(note.id, []).append(note)
+        for some in self._causes.values():
+            note = some[0]
+            text = Label(
+                " ".join(word for word in (note.text.replace("*", ""), self._where(some)) if word), inside
+            )
             box = QLineEdit(inside)
             box.setMaxLength(12)
             box.setPlaceholderText(translate("Print", "initials"))
             box.setAccessibleName(translate("Print", "Initials for: {note}").format(note=note.text))
             box.textEdited.connect(lambda _text: self._timer.start())
-            self.initials[note] = box
+            self.initials[note.id] = box
             column.addWidget(text)
             column.addWidget(box)
         column.addStretch(1)
@@ -139,11 +146,25 @@ class PrintWindow(QDialog):
         area.setWidget(inside)
         return area
 
+    def _where(self, some: list[Note]) -> str:
+        """The steps at which a cause stands; nothing where it is about a set-up or the whole job."""
+        keys = {note.operation for note in some if note.operation}
+        numbers = [str(one.number) for _, one in self._desk.job.operations() if one.key in keys]
+        if not numbers:
+            return ""
+        words = (
+            translate("Print", "(step {steps})")
+            if len(numbers) == 1
+            else translate("Print", "(steps {steps})")
+        )
+        return words.format(steps=", ".join(numbers))
+
     def make(self) -> None:
         """Make the pages as things stand, and show them."""
         given = tuple(
             Initials(note=note.id, by=box.text().strip(), operation=note.operation, set_up=note.set_up)
-            for note, box in self.initials.items()
+            for cause, box in self.initials.items()
+            for note in self._causes[cause]
             if box.text().strip()
         )
         try:
