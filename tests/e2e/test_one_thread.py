@@ -8,6 +8,7 @@ import pytest
 
 from jobsheet.storage.card_files import card_names
 from jobsheet.storage.records.proof_log import records_from
+from jobsheet.storage.records.run_log import path_beside, runs_from
 from tests.e2e.counted_hand import CountedHand
 
 pytestmark = pytest.mark.e2e
@@ -29,6 +30,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     left_empty(thread)
     thread.save_as(tmp_path / "guide.yaml", "OT-1")
     paper(thread, tmp_path / "guide.pdf")
+    how_it_went(thread, tmp_path / "guide.yaml")
     what_happened(thread, home)
     thread.keys("ctrl+q")
     assert thread.running.wait() == 0
@@ -166,13 +168,27 @@ def what_happened(thread, home):
     """A ladder is planned, and its first test cut ran clean."""
     thread.keys("F6")
     thread.asked("Proving")
-    thread.tabs(11)
-    thread.keys("Return")
-    thread.keys("1")
+    thread.click("Plan the ladder")
+    thread.fill("AA", "TR")  # who has read the stop notes
+    thread.keys("Return", "1")
     log = home / "proof" / "corner-mill.txt"
-    thread.running.until(log.exists)
+    thread.running.until(lambda: len(records_from(log.read_bytes(), "corner-mill")[0]) > 2)
     trials, problems = records_from(log.read_bytes(), "corner-mill")
     assert not problems
-    assert [one.outcome for one in trials] == ["clean"]
+    assert [one.outcome for one in trials] == ["clean"] * 3  # two of ordinary work before it
+    thread.keys("ctrl+w")
+    thread.running.take_keys("OT-1")
+
+
+def how_it_went(thread, job):
+    """The job was cut: a digit a step for two of them, kept beside the job."""
+    thread.keys("ctrl+h")
+    thread.asked("What happened")
+    thread.keys("1", "1", "ctrl+Return")
+    record = path_beside(job)
+    thread.running.until(record.exists)
+    runs, problems = runs_from(record.read_bytes())
+    assert not problems
+    assert [(one.about, one.outcome) for one in runs.standing] == [("step", "clean")] * 2
     thread.keys("ctrl+w")
     thread.running.take_keys("OT-1")
