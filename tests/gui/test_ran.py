@@ -417,3 +417,24 @@ def test_what_was_written_in_the_shell_is_shown_here(opened, job):
     assert place.desk.changes == ("slower",)
     assert not place.desk.unkept
     place.close()
+
+
+def test_a_size_that_was_taken_back_is_said_and_the_look_follows(place, job):
+    from jobsheet.gui.ink import look
+
+    first = next(iter(place.sizes.fields.values()))
+    first.setFocus()
+    press(first, "80.12")
+    ctrl_enter(place)
+    for _ in range(6):
+        QTest.keyClick(first, KEYS.Key_Backspace)
+    ctrl_enter(place)
+    assert standing(job, "size") == []
+    assert [one.found for one in place.desk.back["size", place.desk.asked.sizes[0].key]] == [
+        pytest.approx(0.08012)
+    ]
+    light = first.styleSheet()
+    look.apply("dark")
+    place.refresh()
+    assert first.styleSheet() != light
+    look.apply("light")

@@ -74,6 +74,8 @@ class RanDesk:
         self.problem = ""
         try:
             self.plan = saved_plan(self._desk)
+            if self.plan is not None:
+                self._base = entry_of(self.plan.path, self.plan.job, self.day, self.role)
         except (JobsheetError, OSError) as error:
             self.plan, self.problem = None, str(error)
         if self.plan is None:
@@ -83,7 +85,6 @@ class RanDesk:
         chosen = next((one for one in job.set_ups if one.key == self._on), job.set_ups[0])
         self._on = chosen.key
         self.asked = asked_of(self.plan, chosen)
-        self._base = entry_of(self.plan.path, job, self.day, self.role)
         self._trials.clear()
         try:
             runs, problems = read_runs(self.plan.path)

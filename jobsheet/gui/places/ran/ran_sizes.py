@@ -222,7 +222,11 @@ class RanSizes(QWidget):
             painter.fillRect(self.rect(), now.colour("paper"))
             side = now.px(SIDE)
             inside = self.width() - 2 * side
-            units = translate("Ran", "limits in {units}").format(units=self._desk.units)
+            units = (
+                translate("Ran", "limits in mm")
+                if self._desk.units == "mm"
+                else translate("Ran", "limits in inches")
+            )
             heading(painter, QRect(side, 0, inside, now.px(HEAD)), translate("Ran", "Found sizes"), units)
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), now.px(HEAD) - 1)
             for size, place in self._rows:
@@ -258,6 +262,10 @@ class RanSizes(QWidget):
             ink.write(painter, now, below.adjusted(now.px(22), 0, 0, 0), off, now.head, "verm")
         else:
             words = translate("Ran", "{limits} · step {number}").format(limits=size.words, number=size.number)
+            back = self._desk.back.get(("size", size.key), ())
+            if back and size.key not in self._desk.said.sizes and back[-1].found is not None:
+                found = number_of(back[-1].found, self._desk.units)
+                words = translate("Ran", "{found} was taken back").format(found=found)
             ink.write(painter, now, below, words, now.plain_head, "pencil")
         ink.horizontal(painter, now.colour("rule"), 0, place.width(), place.bottom())
 

@@ -17,7 +17,7 @@ from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
-from jobsheet.gui.places.ran.big_button import GAP
+from jobsheet.gui.places.ran.big_button import GAP, BigField
 from jobsheet.gui.places.ran.ran_changes import RanChanges
 from jobsheet.gui.places.ran.ran_desk import RanDesk
 from jobsheet.gui.places.ran.ran_foot import RanFoot
@@ -43,6 +43,7 @@ class RanWindow(QMainWindow):
         self._visit = visit
         self.desk = RanDesk(visit.desk, visit.on())
         self._said, self._trouble = "", False
+        self._look = look()
         self._ground = _Ground(self)
         self.setCentralWidget(self._ground)
         self.head = RanHead(self.desk, self._ground)
@@ -282,7 +283,13 @@ class RanWindow(QMainWindow):
             QWidget.setTabOrder(one, other)
 
     def refresh(self) -> None:
-        """Show everything as it stands."""
+        """Show everything as it stands, in the look of the moment."""
+        if self._look is not look():
+            self._look = look()
+            for field in self.findChildren(BigField):
+                field.dress()
+            for area in (self.left, self.right):
+                area.verticalScrollBar().setStyleSheet(scroll_style(self._look))
         self.head.put()
         self.sizes.put()
         self.changes.put()

@@ -19,7 +19,7 @@ from jobsheet.reckoning.run_words import number_of
 from jobsheet.units.show import trimmed
 
 translate = QCoreApplication.translate
-#: More layers than this stand in no row: the digit is pressed or typed.
+#: One digit says which layer it was; of a later one the note says it.
 MOST_LAYERS = 9
 
 
@@ -144,7 +144,7 @@ class StepAnswers(QWidget):
         top = _grid(first, QRect(0, 0, width, high), columns, gap)
         self._captions = []
         top = self._row(self.what, translate("Ran", "what slipped"), top, width)
-        left = self._row_of_layers(top, width)
+        left, top = self._row_of_layers(top, width)
         alone = self.outcomes[-1]
         if columns != 3:
             wide = max(alone.sizeHint().width(), now.px(136))
@@ -173,19 +173,20 @@ class StepAnswers(QWidget):
             left += wide + now.px(GAP)
         return top + now.px(HIGH) + now.px(GAP)
 
-    def _row_of_layers(self, top: int, width: int) -> int:
-        """Which layer: 1 to the last, then all of them; how far it reaches."""
+    def _row_of_layers(self, top: int, width: int) -> tuple[int, int]:
+        """Which layer: 1 to the last, then all of them, in as many lines as they need; how far the last of them reaches, and its top."""
         shown = [one for one in (*self.layers[1:], self.layers[0]) if not one.isHidden()]
         if not shown:
-            return 0
+            return 0, top
         now = look()
-        left = self._caption(translate("Ran", "which layer"), top)
-        wide = min(now.px(64), (width - left - now.px(160)) // max(len(shown), 1))
+        first = left = self._caption(translate("Ran", "which layer"), top)
         for button in shown:
-            own = wide if button is not self.layers[0] else max(wide, now.px(96))
+            own = now.px(64) if button is not self.layers[0] else now.px(96)
+            if left + own > width:
+                left, top = first, top + now.px(HIGH) + now.px(GAP)
             button.setGeometry(left, top, own, now.px(HIGH))
             left += own + now.px(GAP)
-        return left
+        return left, top
 
     def _caption(self, words: str, top: int) -> int:
         now = look()
