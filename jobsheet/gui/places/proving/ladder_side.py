@@ -119,10 +119,8 @@ class LadderSide(QWidget):
         words = [self._said] if self._said else []
         if ladder is None:
             words += [self.foreseen] if self.foreseen else []
-        if ladder is not None and not self._fresh():
-            if not self._desk.unread:  # else it stands among the notes
-                words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
-            words += [ladder.ends] if self._desk.current is None and not self._desk.stopped else []
+        elif not self._fresh() and not self._desk.unread:  # else it stands among the notes
+            words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
         return words
 
     def _expected(self) -> str:

@@ -13,15 +13,15 @@ from jobsheet.errors import QuantityError
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.form import Form
 from jobsheet.gui.forms.shown import Shown
-from jobsheet.gui.ink import ink, signs
+from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
+from jobsheet.gui.places.proving.record_line import paint_mark
+from jobsheet.limits.verdict import in_words
 from jobsheet.model.trials import OUTCOMES, SLIPPED, Trial
 from jobsheet.operations.entry import Entry
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung
 
 ROW, HEAD, SIDE = 46, 26, 46
-#: Outcomes as they are marked: a punch for clean, a cross where something gave out.
-_CLEAN = "clean"
 _NOTHING = "nothing"
 
 translate = QCoreApplication.translate
@@ -201,12 +201,14 @@ class LadderView(QWidget):
             captions = self._columns(width)
             words = (
                 self.ladder.grows if self.ladder.grows != "size" else translate("Ladder", "size"),
-                translate("Ladder", "load, torque"),
+                translate("Ladder", "may end badly"),
                 translate("Ladder", "handle"),
                 translate("Ladder", "what happened"),
             )
-            for x, word in zip(captions, words, strict=True):
-                ink.write(painter, now, QRect(x, 0, width - x, now.px(HEAD)), word, now.caption, "pencil")
+            ends = (*captions[1:], width)
+            for x, end, word in zip(captions, ends, words, strict=True):
+                box = QRect(x, 0, end - x - now.px(4), now.px(HEAD))
+                ink.write(painter, now, box, word, now.caption, "pencil")
             bottom = self.height()
             for x in (
                 side - now.px(22),
@@ -224,7 +226,7 @@ class LadderView(QWidget):
         now = look()
         side = now.px(SIDE)
         inside = width - 2 * side
-        return side, side + round(inside * 0.24), side + round(inside * 0.52), side + round(inside * 0.74)
+        return side, side + round(inside * 0.26), side + round(inside * 0.54), side + round(inside * 0.74)
 
     def _paint_rung(self, painter: QPainter, rung: Rung, place: QRect) -> None:
         now = look()
@@ -242,31 +244,24 @@ class LadderView(QWidget):
         row = QRect(size, place.top(), place.width(), high)
         wide = ink.write(painter, now, row, number, font, tone)
         ink.write(painter, now, row.translated(wide + now.px(6), 0), unit, now.body, "pencil")
-        nearest = rung.nearest
-        torque = rung.figures.limit("spindle-torque")
-        asked = (
-            f"{nearest.demand / 1e6:.2f} N/µm" if nearest is not None and nearest.limit == "chatter" else ""
-        )
-        if nearest is not None and nearest.limit != "chatter":
-            asked = f"{nearest.demand:.2f} N·m"
-        if torque is not None:
-            asked += translate("Ladder", " · {share} %").format(share=max(1, round(torque.share * 100)))
-        ink.write(
-            painter, now, QRect(asks, place.top(), hand - asks - now.px(4), high), asked, now.body, tone
-        )
+        room = hand - asks - now.px(6)
+        words = ink.fitting(now, self._risks(rung), now.body, room)
+        ink.write(painter, now, QRect(asks, place.top(), room, high), words, now.body, tone)
         turn = rung.figures.shown("seconds_a_turn")
-        pace = (
-            translate("Ladder", "{seconds} a turn").format(seconds=turn)
+        paces = (
+            (translate("Ladder", "{seconds} a turn").format(seconds=turn), turn)
             if turn
-            else rung.pace or rung.spindle
+            else (rung.pace or rung.spindle,)
         )
-        ink.write(painter, now, QRect(hand, place.top(), what - hand - now.px(4), high), pace, now.body, tone)
+        room = what - hand - now.px(6)
+        pace = ink.fitting(now, paces, now.body, room)
+        ink.write(painter, now, QRect(hand, place.top(), room, high), pace, now.body, tone)
         right = QRect(what, place.top(), place.right() - what - now.px(8), high)
         if done is not None:
             self._paint_outcome(painter, right, done)
         elif current:
-            words = translate("Ladder", "What happened?")
-            ink.write(painter, now, right, words, now.bold, "blue")
+            texts = (translate("Ladder", "What happened?"), translate("Ladder", "open"))
+            ink.write(painter, now, right, ink.fitting(now, texts, now.bold, right.width()), now.bold, "blue")
         else:
             ink.write(painter, now, right, translate("Ladder", "not cut"), now.body, "pencil")
         foot = place.bottom()
@@ -281,16 +276,17 @@ class LadderView(QWidget):
             painter.drawLine(place.left(), foot, place.right(), foot)
 
     @staticmethod
+    def _risks(rung: Rung) -> tuple[str, ...]:
+        """How likely it ends badly, and what it asks of the motor; the first of these for which there is room."""
+        chance, torque = in_words(rung.chance), rung.figures.limit("spindle-torque")
+        if torque is None:
+            return (chance,)
+        share = translate("Ladder", "motor {share} %").format(share=max(1, round(torque.share * 100)))
+        return (f"{chance}, {share}", chance)
+
+    @staticmethod
     def _paint_outcome(painter: QPainter, place: QRect, trial: Trial) -> None:
         now = look()
-        middle = place.center().y()
-        if trial.outcome == _CLEAN:
-            signs.draw(painter, "verdict-cut-before", now.tokens.ink, place.left(), middle, now.px(16))
-        else:
-            painter.setPen(QPen(now.colour("ink"), 2.2 * now.scale))
-            reach = now.px(5)
-            x = place.left() + now.px(8)
-            painter.drawLine(x - reach, middle - reach, x + reach, middle + reach)
-            painter.drawLine(x - reach, middle + reach, x + reach, middle - reach)
+        paint_mark(painter, now, trial.outcome, place.left(), place.center().y())
         words = QRect(place.left() + now.px(24), place.top(), place.width() - now.px(24), place.height())
         ink.write(painter, now, words, trial.outcome, now.bold)

@@ -348,7 +348,8 @@ class ProvingWindow(QMainWindow):
             right = width - left - gap
             high = max(self.left.arrange(left), needed(right), room.height())
             self.left.setGeometry(0, 0, left, high)
-            beside.setGeometry(left + gap, 0, right, high)
+            # A chart is no higher than what is seen at once, however long the ladder beside it is.
+            beside.setGeometry(left + gap, 0, right, max(needed(right), room.height()))
             whole = high
         else:
             first = self.left.arrange(width)
