@@ -18,6 +18,8 @@ CHANGES: dict[str, tuple[str, ...]] = {
 }  # fmt: skip
 #: Of ordinary work those that ring as milling does.
 MILLED = ("pocket", "keyway", "fly cut")
+#: The limit that a ladder of such cuts is about; of all others it is the torque.
+ABOUT = {"face": "chatter", "side": "chatter", "slot": "chatter"}
 #: What slipped, where something did.
 SLIPPED = ("vice", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.

@@ -32,7 +32,8 @@ _START = "One cut in ten ends badly at a planned limit: watch, listen and feel. 
 
 def capability_card(found: Capability, *, date: str = "", name: str = "capability") -> Document:
     """The pages of a card; `date` is when it was made, for what is known of a machine grows."""
-    room = METALS[min(len(found.machines), 2) - 1]
+    # The minutes of a job take the room of the second metal.
+    room = 1 if found.on else METALS[min(len(found.machines), 2) - 1]
     metals = [found.materials[at : at + room] for at in range(0, len(found.materials), room)] or [()]
     pages = tuple(_page(found, part, number, len(metals), date) for number, part in enumerate(metals, 1))
     titles = " and ".join(machine.title for machine in found.machines)
@@ -50,8 +51,8 @@ def _page(
         blocks.append(Gap(3))
     if number == 1:
         blocks += _job(found)
+        blocks += _next(metals)
         blocks += _charts(found)
-        blocks.append(Words(_proof_words(found), "note"))
     blocks.append(Words(_START, "label bold"))
     return Page(
         kind="capability", about="capability", title=_title(found, date), blocks=tuple(blocks), foot=(CALCULATED, FOOT),
@@ -191,11 +192,36 @@ def _fits(one: OnMachine) -> str:
     return f"step {number}: {words}{more}"
 
 
+def _next(metals: tuple[tuple[Card, ...], ...]) -> list[object]:
+    """What was tried on each machine and what never was, and what to try next: which cuts would say most in the first metal."""
+    cards = metals[0] if metals else ()
+    blocks: list[object] = []
+    for card in cards:
+        blocks.append(Words(_tried(card), "note bold"))
+        # Beside another machine, or over another metal, there is room for the first of each.
+        room = 1 if len(cards) > 1 or len(metals) > 1 else len(card.next)
+        blocks += [Words(f"Next: {one}", "note") for one in card.next[:room]]
+    return [
+        Heading("What was tried, and what to try next", "by which the bands become narrower"),
+        *blocks,
+        Gap(3),
+    ]
+
+
+def _tried(card: Card) -> str:
+    """How many cuts of each process stand behind the card, with the newest; and what was never tried."""
+    told = [f"{row.name}, {row.shown.words()}" for row in card.rows if row.shown.cuts]
+    never = ", ".join(row.name for row in card.rows if not row.shown.cuts and row.shown.turns)
+    lead = "; ".join(told) or "nothing was tried yet, all bands are from its card"
+    rest = f" Never tried: {never}." if never and told else ""
+    return f"{card.machine.title}: {lead}.{rest}"
+
+
 def _factor(found: Capability, machine: Machine) -> float | None:
-    """What trials make of the card's peak torque, for any process; None where nothing was tried."""
+    """What trials make of the card's peak torque, for any process; None where none of them ever came to it."""
     proof = next((card.proof for cards in found.materials for card in cards if card.machine is machine), None)
     known = proof.find("spindle-torque", "", "") if proof is not None else None
-    return known.median if known is not None and known.spoke else None
+    return known.median if known is not None and known.ends else None
 
 
 def _charts(found: Capability) -> list[object]:
@@ -216,18 +242,3 @@ def _charts(found: Capability) -> list[object]:
     if len(pictures) == 1:
         return [pictures[0]]
     return [Columns(parts=tuple((one,) for one in pictures), shares=(0.5, 0.5))]
-
-
-def _proof_words(found: Capability) -> str:
-    """What stands behind the bands, machine by machine."""
-    parts = []
-    for machine in found.machines:
-        proof = next(
-            (card.proof for cards in found.materials for card in cards if card.machine is machine), None
-        )
-        if proof is None or not proof.trials:
-            parts.append(f"{machine.title}: nothing tried yet, all bands are from its card")
-            continue
-        newest = max((one.newest for one in proof.capacities), default="")
-        parts.append(f"{machine.title}: {proof.trials} test cuts, the newest of {newest}")
-    return "; ".join(parts) + "."

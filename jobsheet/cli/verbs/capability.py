@@ -68,7 +68,7 @@ def _row(row: Any) -> dict[str, Any]:
     return {
         "what": row.what, "cutter": row.cutter, "plan": row.plan, "plan size": row.plan_size, "verdict": row.verdict,
         "band": [row.low, row.middle, row.high], "learned": row.proved, "stops": row.stops, "words": row.words,
-        "note": row.note, "spindle speed": row.speed, "torque": row.torque,
+        "cuts": row.shown.cuts, "newest": row.shown.newest, "note": row.note, "spindle speed": row.speed, "torque": row.torque,
     }  # fmt: skip
 
 
@@ -79,6 +79,7 @@ def _data(found: Any) -> dict[str, Any]:
             {
                 "machine": card.machine.name, "material": card.material, "held": card.held,
                 "trials": card.proof.trials if card.proof is not None else 0, "rows": [_row(row) for row in card.rows],
+                "next": list(card.next),
             }
             for cards in found.materials
             for card in cards
@@ -97,6 +98,13 @@ def _verdict(row: Any) -> str:
     return str(row.verdict)
 
 
+def _source(row: Any) -> str:
+    """What the band rests on."""
+    if row.shown.cuts:
+        return str(row.shown.words())
+    return "never tried; from other cuts" if row.proved else "never tried; from the card"
+
+
 def _text(found: Any) -> None:
     for cards in found.materials:
         say(f"{cards[0].title}, by band: 5 %, half and 95 % of what it may carry")
@@ -107,12 +115,15 @@ def _text(found: Any) -> None:
             for card in cards:
                 row = card.rows[index]
                 band = f"{row.low}, {row.middle}, {row.high}" if row.middle != "–" else "–"
-                source = "" if band == "–" else " (learned)" if row.proved else " (card)"
+                source = f" ({_source(row)})" if row.shown.ratio or row.shown.cuts else ""
                 rows.append((card.machine.title, row.plan or "–", _verdict(row), band + source))
                 way = row.what.partition(", ")[2]
                 notes = [", ".join(part for part in (way, row.note) if part)] if way or row.note else []
                 under.append((*notes, *([f"what stops more: {row.stops}"] if row.stops else [])))
             columns(rows, "    ", under)
+        for card in cards:
+            for words in card.next:
+                say(f"  Next on {card.machine.title}. {words}")
     for one in found.on:
         say(
             f"{found.job.part.number} on {one.machine.title}: {one.minutes.whole / 60:.0f} min,"

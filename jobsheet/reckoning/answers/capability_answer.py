@@ -24,6 +24,7 @@ from jobsheet.reckoning.answers.fits_answer import fits, for_card
 from jobsheet.reckoning.answers.inverse import FROM_CLASS, PLANNED, length_shown, with_depth
 from jobsheet.reckoning.answers.largest import Largest, drill_within, tap_within
 from jobsheet.reckoning.answers.reach_answer import Pass, reach
+from jobsheet.reckoning.answers.what_next import Answered, Shown, shown_by, what_next
 from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.known_capacity import capacities_of
 from jobsheet.reckoning.minutes import Minutes, minutes_of_job
@@ -58,6 +59,13 @@ class Row(Struct, frozen=True, kw_only=True):
     proved: bool = False
     speed: float | None = None
     torque: float | None = None
+    #: What stands behind it: cuts of that process with that kind of cutter.
+    shown: Shown
+
+    @property
+    def name(self) -> str:
+        """What it is about, in few words: `slot`, `side cut 6 mm wide`."""
+        return self.what.partition(", ")[0].removeprefix("deepest ").removeprefix("largest ")
 
 
 class Card(Struct, frozen=True, kw_only=True):
@@ -69,6 +77,16 @@ class Card(Struct, frozen=True, kw_only=True):
     held: str
     rows: tuple[Row, ...]
     proof: Snapshot | None = None
+
+    @property
+    def next(self) -> tuple[str, ...]:
+        """What to try next on this machine, a sentence each, the most telling first."""
+        return what_next(
+            [
+                Answered(name=row.name, low=row.low, high=row.high, plan=row.plan, shown=row.shown)
+                for row in self.rows
+            ]
+        )
 
 
 class OnMachine(Struct, frozen=True, kw_only=True):
@@ -150,6 +168,7 @@ def _of_pass(one: Pass, words: str, setting: Setting) -> Row:
         low=shown[0], middle=shown[1], high=shown[2], stops=stops,
         words="cut before" if not untried and governing is not None and governing.verdict == "cut before" else PLANNED,
         proved=any(each.spoke for each in known),
+        shown=shown_by(setting.proof, roles(one.step).process, cutter.kind, known, learned=shown[0] != shown[2]),
         speed=there.value("spindle_speed") if there is not None else None,
         torque=there.value("torque") if there is not None else None,
     )  # fmt: skip
@@ -201,10 +220,13 @@ def _of_tool(one: Largest, process: str, setting: Setting) -> Row:
     if by_power and (one.expected or one.tight):
         shown = [_tool_within(process, setting, known, end) for end in range(3)]
     governing = one.at.governing if one.at is not None else None
+    # Where the hand or the drill itself stops it, test cuts would never come to what is learned.
+    learned = by_power and shown[0] != shown[2] and one.stopped is not None and one.stopped.name in LEARNED
     return Row(
         what=f"{one.what}, {one.way}" if one.way else one.what, cutter=_fed(one) if process == "drill" else "coarse thread, usual drill",
         plan=one.expected or one.tight or "–", plan_size=one.expected_size or one.tight_size,
         verdict=governing.verdict if governing is not None else "beyond", low=shown[0], middle=shown[1], high=shown[2],
+        shown=shown_by(setting.proof, process, process, known, learned=learned, turns=by_power),
         stops=one.stops, words=one.words, note=one.note, proved=by_power and any(each.spoke for each in known),
         speed=one.at.value("spindle_speed") if one.at is not None and by_power else None,
         torque=one.at.value("torque") if one.at is not None and by_power else None,

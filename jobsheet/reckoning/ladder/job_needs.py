@@ -9,11 +9,10 @@ from jobsheet.holdings.all_holdings import words_of
 from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import LEARNED, MILLING
+from jobsheet.model.trials import ABOUT, LEARNED, MILLING
 from jobsheet.operations.registry import roles
 from jobsheet.operations.written import PROVED
 from jobsheet.reckoning.asked import asked_of
-from jobsheet.reckoning.ladder.ladder_expected import ABOUT
 from jobsheet.reckoning.ladder.ladders import plan
 from jobsheet.reckoning.ladder.rung import Ladder
 from jobsheet.reckoning.reckoner import Outcome, Reckoned

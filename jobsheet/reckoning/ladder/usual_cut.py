@@ -8,9 +8,8 @@ from msgspec import Struct
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import MILLING, Trial
+from jobsheet.model.trials import ABOUT, MILLING, Trial
 from jobsheet.operations.written import PROVED
-from jobsheet.reckoning.ladder.ladder_expected import ABOUT
 from jobsheet.reckoning.ladder.ladder_sizes import in_size, size_for
 from jobsheet.reckoning.ladder.ladders import plan
 from jobsheet.reckoning.ladder.rung import Ladder

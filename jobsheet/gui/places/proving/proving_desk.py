@@ -15,8 +15,7 @@ from jobsheet.gui.places.proving.rung_words import named
 from jobsheet.limits.each.chatter import is_measured
 from jobsheet.limits.verdict import in_words
 from jobsheet.model.capacity import Capacity, Snapshot
-from jobsheet.model.trials import OUTCOMES, Trial
-from jobsheet.reckoning.ladder.ladder_expected import ABOUT
+from jobsheet.model.trials import ABOUT, OUTCOMES, Trial
 from jobsheet.reckoning.ladder.ladder_sizes import Size, in_size
 from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
 from jobsheet.reckoning.worked_anew import anew
