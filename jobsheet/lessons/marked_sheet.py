@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.lessons.fault_exercise import Fault, fault_exercise, faults_marked
 from jobsheet.lessons.figure_exercise import figure_exercise, figures_checked, order_questions
 from jobsheet.lessons.marking import Marked
 from jobsheet.lessons.order_exercise import OrderExercise, order_exercise, order_marked
@@ -68,6 +70,32 @@ def _figures(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str,
     return _with_figures(Result(right=True, lines=(), data={"sheet": sheet}), checks)
 
 
+def _faults(
+    reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str, *, missing: bool
+) -> Result:
+    del figures
+    exercise = fault_exercise(reckoned, level, seed, sheet, missing=missing)
+    found = faults_marked(exercise, answer)
+    count = len(exercise.faults)
+    lines = ["Right." if found.right else f"{len(found.found)} of {count} found."]
+    lines += [
+        f"{_place(one, missing=missing)}: {one.remark.message}. {one.remark.why} ({one.title}; {one.remark.severity})"
+        for one in found.found
+    ]
+    lines += [f"row {row}: nothing is wrong there" for row in found.besides if not missing]
+    lines += [f"not found yet: think of “{one.title}”" for one in found.left]
+    lines.append(f"Would the part be good: {'yes, with what was found mended' if found.good else 'no'}.")
+    data = {
+        "sheet": sheet, "right": found.right, "found": [one.remark.rule for one in found.found], "left": [one.remark.rule for one in found.left],
+        "nothing wrong in": list(found.besides), "would the part be good": found.good,
+    }  # fmt: skip
+    return Result(right=found.right, lines=tuple(lines), data=data)
+
+
+def _place(fault: Fault, *, missing: bool) -> str:
+    return f"{'before row' if missing else 'row'} {' or '.join(map(str, fault.rows))}"
+
+
 def _with_figures(result: Result, checks: tuple[Checked, ...]) -> Result:
     if not checks:
         return result
@@ -97,4 +125,6 @@ def _short(question: Question) -> str:
 _MAKERS: dict[str, Callable[[Reckoned, int, int, int, str, str], Result]] = {
     "order": _order,
     "figures": _figures,
+    "wrong": partial(_faults, missing=False),
+    "missing": partial(_faults, missing=True),
 }

@@ -52,3 +52,48 @@ def test_an_answer_is_marked(pivot, capsys):
 def test_a_letter_that_the_sheet_has_not_gives_2(pivot, capsys):
     assert main(["lesson", "mark", pivot, "--seed", "37", "--answer", "zzz"]) == 2
     assert "is no slip of sheet 1" in capsys.readouterr().err
+
+
+def test_what_is_wrong_and_what_was_named_besides(pivot, tmp_path, capsys):
+    assert (
+        main(["lesson", pivot, "--kind", "wrong", "--level", "2", "--seed", "37", "-o", str(tmp_path)]) == 0
+    )
+    capsys.readouterr()
+    assert (
+        main(["lesson", "mark", pivot, "--kind", "wrong", "--level", "2", "--seed", "37", "--answer", "1"])
+        == 1
+    )
+    out = capsys.readouterr().out
+    assert "0 of 1 found." in out
+    assert "row 1: nothing is wrong there" in out
+
+
+def test_figures_are_marked_with_the_usual_slip(pivot, capsys):
+    assert (
+        main(
+            [
+                "lesson",
+                "mark",
+                pivot,
+                "--kind",
+                "figures",
+                "--level",
+                "3",
+                "--sheet",
+                "2",
+                "--seed",
+                "37",
+                "--figures",
+                "1=668 2=500",
+            ]
+        )
+        == 1
+    )
+    out = capsys.readouterr().out
+    assert "Figures: 1 of 2 right." in out
+    assert "the radius was taken for the diameter" in out
+
+
+def test_nothing_to_mark_is_said(pivot, capsys):
+    assert main(["lesson", "mark", pivot, "--seed", "37"]) == 2
+    assert "Nothing to mark" in capsys.readouterr().err

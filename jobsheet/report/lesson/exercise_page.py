@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from msgspec import Struct
 
 from jobsheet.model.job import Job
-from jobsheet.report.blocks import Document, Page, TitleCell
+from jobsheet.report.blocks import Document, Page, StopBand, TitleCell
 from jobsheet.report.for_use.chosen_pages import numbered
 
 FOOT = "An exercise, not a set-up sheet: do not cut from it."
@@ -69,8 +69,8 @@ def pages(head: Head, groups: Sequence[tuple[object, ...]], fits: Callable[[Page
 
 
 def _page(head: Head, blocks: tuple[object, ...]) -> Page:
-    foot = (PLANTED, FOOT) if head.planted else (FOOT,)
-    return Page(kind="exercise", about="cover", title=title(head), blocks=blocks, foot=foot)
+    band = StopBand(PLANTED, "", ()) if head.planted else None
+    return Page(kind="exercise", about="cover", title=title(head), blocks=blocks, foot=(FOOT,), band=band)
 
 
 def document(name: str, head: Head, made: list[Page]) -> Document:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from msgspec.structs import replace
 
+from jobsheet.lessons.fault_exercise import fault_exercise
 from jobsheet.lessons.figure_exercise import figure_exercise, order_questions
 from jobsheet.lessons.order_exercise import order_exercise
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document, Page
 from jobsheet.report.lesson.exercise_page import Head, document, pages
+from jobsheet.report.lesson.fault_pages import fault_groups, fault_key_groups, fault_name
 from jobsheet.report.lesson.order_key import key_groups, worked_groups
 from jobsheet.report.lesson.order_worksheet import exercise_name, question_groups, worksheet_groups
 
@@ -48,6 +51,16 @@ def _figures(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
     return name, question_groups(exercise.questions, 5), worked_groups(exercise.questions), False
 
 
+def _faults(reckoned: Reckoned, level: int, seed: int, sheet: int, *, missing: bool) -> Made:
+    exercise = fault_exercise(reckoned, level, seed, sheet, missing=missing)
+    return fault_name(exercise), fault_groups(exercise), fault_key_groups(exercise), True
+
+
 #: What a sheet is called, the blocks of its worksheet and of its key, and whether it has mistakes on purpose.
 Made = tuple[str, list[tuple[object, ...]], list[tuple[object, ...]], bool]
-_MAKERS: dict[str, Callable[[Reckoned, int, int, int], Made]] = {"order": _order, "figures": _figures}
+_MAKERS: dict[str, Callable[[Reckoned, int, int, int], Made]] = {
+    "order": _order,
+    "figures": _figures,
+    "wrong": partial(_faults, missing=False),
+    "missing": partial(_faults, missing=True),
+}
