@@ -438,3 +438,36 @@ def test_a_size_that_was_taken_back_is_said_and_the_look_follows(place, job):
     place.refresh()
     assert first.styleSheet() != light
     look.apply("light")
+
+
+def test_called_once_more_it_comes_to_the_front_with_the_set_up_one_is_on(place):
+    window = place.parent()
+    window.parts.hand.ruled.focus_line("set-up-6")
+    window.actions_by_id["ran"].trigger()
+    assert [one for one in window.findChildren(RanWindow) if one.isVisible()] == [place]
+    assert place.desk.asked.set_up.number == 6
+    press(place.steps, "1")
+    window.parts.hand.ruled.focus_line("set-up-5")
+    window.actions_by_id["ran"].trigger()
+    assert place.desk.asked.set_up.number == 6  # something is not kept there
+
+
+def test_what_was_said_of_one_job_is_never_said_of_another(place, job, samples, tmp_path, monkeypatch):
+    press(place.steps, "1")
+    other = shutil.copy(samples / "hm-104-cover-plate.yaml", tmp_path / "cover.yaml")
+    place.parent().parts.files.open_path(Path(other))
+    place.desk.load()
+    place.refresh()
+    assert place.desk.plan.path == Path(other)
+    assert not place.desk.unkept
+    assert place.desk.said.steps == {}
+
+
+def test_f1_opens_the_page_of_this_place(place):
+    from jobsheet.gui.desk.help_topic import page_near
+
+    found = page_near(place.steps, place.parent().parts._own_pages())
+    assert found.id == "place:ran"
+    told = dict(found.lines)
+    assert told["1 to 8, 0"].startswith("how the open step went")
+    assert "Ctrl + H" in told["What happened"]

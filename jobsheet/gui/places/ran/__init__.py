@@ -12,7 +12,11 @@ from jobsheet.gui.desk.place import Place, Visit, Way
 def _open(visit: Visit) -> None:
     from jobsheet.gui.places.ran.ran_window import RanWindow
 
-    RanWindow(visit).show()
+    there = next((one for one in visit.parent.findChildren(RanWindow) if one.isVisible()), None)
+    if there is None:
+        RanWindow(visit).show()
+    else:
+        there.come(visit.on())
 
 
 _TOLD = (

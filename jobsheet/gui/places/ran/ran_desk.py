@@ -51,6 +51,7 @@ class RanDesk:
         self.problem = ""
         self._touched: set[tuple[str, str]] = set()
         self._trials: dict[Entry, bool] = {}
+        self._history = desk.history
         self.load()
 
     # --- what there is ---
@@ -72,6 +73,10 @@ class RanDesk:
     def load(self) -> None:
         """Read plan and record anew; what was said here and not kept stays said."""
         self.problem = ""
+        if self._desk.history is not self._history:
+            # Another job lies on the desk: what was said was not said of that one.
+            self._history = self._desk.history
+            self.said, self.unread, self._touched = Said(), {}, set()
         try:
             self.plan = saved_plan(self._desk)
             if self.plan is not None:

@@ -207,6 +207,13 @@ class RanWindow(QMainWindow):
             return not self._trouble
         return answer == "throw away"
 
+    def come(self, key: str) -> None:
+        """It was called once more: to the set-up one is on, where nothing is lost by it."""
+        self.raise_()
+        self.activateWindow()
+        if not self.desk.unkept:
+            self.to_set_up(key)
+
     def to_set_up(self, key: str) -> None:
         """Another set-up of the job."""
         if self._leave():
