@@ -8,6 +8,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.lessons.cutter_exercise import choices_marked, cutter_exercise
 from jobsheet.lessons.fault_exercise import Fault, fault_exercise, faults_marked
 from jobsheet.lessons.figure_exercise import figure_exercise, figures_checked, order_questions
 from jobsheet.lessons.marking import Marked
@@ -92,6 +93,24 @@ def _faults(
     return Result(right=found.right, lines=tuple(lines), data=data)
 
 
+def _cutter(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:
+    del figures
+    exercise = cutter_exercise(reckoned, level, seed, sheet)
+    found = choices_marked(exercise, answer)
+    good = sum(one.right for one in found)
+    lines = ["Right." if good == len(exercise.questions) else f"{good} of {len(exercise.questions)} right."]
+    for one in found:
+        if one.choice.refused is not None:
+            why = one.choice.refused
+            because = f" {why.because}" if why.because else ""
+            lines.append(
+                f"{one.question.ask}, {one.choice.line}: {why.words.rstrip('.')}.{because} ({why.title})"
+            )
+    data = [{"question": one.question.ask, "chosen": one.choice.line, "right": one.right} for one in found]
+    right = good == len(exercise.questions)
+    return Result(right=right, lines=tuple(lines), data={"sheet": sheet, "right": right, "choices": data})
+
+
 def _place(fault: Fault, *, missing: bool) -> str:
     return f"{'before row' if missing else 'row'} {' or '.join(map(str, fault.rows))}"
 
@@ -125,6 +144,7 @@ def _short(question: Question) -> str:
 _MAKERS: dict[str, Callable[[Reckoned, int, int, int, str, str], Result]] = {
     "order": _order,
     "figures": _figures,
+    "cutter": _cutter,
     "wrong": partial(_faults, missing=False),
     "missing": partial(_faults, missing=True),
 }

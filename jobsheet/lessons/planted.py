@@ -82,6 +82,16 @@ class Ground:
             return None  # of a rule that has a remark already nobody can say which one is new
         return tuple(one for one in remarks if one.rule in more)
 
+    def problems(self, job: Job) -> tuple[str, ...]:
+        """What of a changed job can no longer be calculated, in the sentences that are shown; nothing where it was so before."""
+        found, before = self._reckoner.reckon(job).operations, self.reckoned.operations
+        new = (
+            one.problem
+            for key, one in found.items()
+            if one.problem and not (key in before and before[key].problem)
+        )
+        return tuple(dict.fromkeys(new))
+
     def planted(self, plant: Plant) -> Planted | None:
         """The mistake made, where exactly one wanted remark comes of it; else nothing. The solids, which take longest, come last."""
         job = plant.mend(self.job)

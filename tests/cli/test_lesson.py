@@ -116,3 +116,16 @@ def test_figures_are_marked_with_the_usual_slip(pivot, capsys):
 def test_nothing_to_mark_is_said(pivot, capsys):
     assert main(["lesson", "mark", pivot, "--seed", "37"]) == 2
     assert "Nothing to mark" in capsys.readouterr().err
+
+
+def test_tools_are_chosen_by_letter(pivot, tmp_path, capsys):
+    assert (
+        main(["lesson", pivot, "--kind", "cutter", "--level", "3", "--seed", "37", "-o", str(tmp_path)]) == 0
+    )
+    assert (
+        main(["lesson", "mark", pivot, "--kind", "cutter", "--level", "3", "--seed", "37", "--answer", "1=b"])
+        == 1
+    )
+    out = capsys.readouterr().out
+    assert "0 of 3 right." in out
+    assert "Height of thread" in out

@@ -12,7 +12,7 @@ from jobsheet.cli.output import as_json, refuse_to_overwrite, say
 if TYPE_CHECKING:
     from jobsheet.reckoning.reckoner import Reckoned
 
-KINDS = ("order", "missing", "wrong", "figures")
+KINDS = ("order", "missing", "wrong", "cutter", "figures")
 #: So many sheets a class has at most.
 MOST = 200
 
@@ -114,7 +114,7 @@ def _reckoned(job: str) -> Reckoned:
 @click.option(
     "--answer",
     default="",
-    help="the letters in their order; where set-ups are ordered too, one word for each: Pcab Qde; what is wrong or missing by its row: 7",
+    help="the letters in their order; where set-ups are ordered too, one word for each: Pcab Qde; what is wrong or missing by its row: 7; tools by question and letter: 1=b 2=a",
 )
 @click.option(
     "--figures",

@@ -7,7 +7,7 @@ from jobsheet.holdings.all_holdings import words_of
 from jobsheet.holdings.placed import in_jaws
 from jobsheet.lessons.fault_exercise import Fault, FaultExercise
 from jobsheet.lessons.slips import step_words
-from jobsheet.model.job import Operation, SetUp
+from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.model.quantity import Cutter
 from jobsheet.reckoning.reckoner import Reckoned, Reckoner
@@ -43,7 +43,7 @@ def fault_name(exercise: FaultExercise) -> str:
 def fault_groups(exercise: FaultExercise) -> list[tuple[object, ...]]:
     """The blocks of the worksheet in groups that stay together on a page."""
     reckoned = Reckoner().reckon(exercise.job)
-    groups: list[tuple[object, ...]] = [(Words(_asked(exercise), "body"), Rule(), *_wanted(exercise))]
+    groups: list[tuple[object, ...]] = [(Words(_asked(exercise), "body"), Rule(), *wanted(exercise.job))]
     words = step_words(reckoned)
     groups += [_set_up(reckoned, words, one) for one in exercise.job.set_ups if one.key in exercise.shown]
     groups += [_lines(exercise, number) for number in range(1, len(exercise.faults) + 1)]
@@ -58,9 +58,8 @@ def _asked(exercise: FaultExercise) -> str:
     return f"{many} in this plan. In which row, why is it a mistake, and how is it mended? All else is as it should be."
 
 
-def _wanted(exercise: FaultExercise) -> tuple[object, ...]:
+def wanted(job: Job) -> tuple[object, ...]:
     """What it is made from, and what the drawing asks."""
-    job = exercise.job
     sizes = (job.stock.length.text, job.stock.width.text, job.stock.height.text)
     picture = Picture("Stock", stock_picture(stock_box(job), sizes, WIDE, HIGH))
     lines = [line for line in (job.finished.sizes, *job.finished.features) if line]

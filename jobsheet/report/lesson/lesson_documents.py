@@ -7,11 +7,13 @@ from functools import partial
 
 from msgspec.structs import replace
 
+from jobsheet.lessons.cutter_exercise import cutter_exercise
 from jobsheet.lessons.fault_exercise import fault_exercise
 from jobsheet.lessons.figure_exercise import figure_exercise, order_questions
 from jobsheet.lessons.order_exercise import order_exercise
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document, Page
+from jobsheet.report.lesson.cutter_pages import cutter_groups, cutter_key_groups, cutter_name
 from jobsheet.report.lesson.exercise_page import Head, document, pages
 from jobsheet.report.lesson.fault_pages import fault_groups, fault_key_groups, fault_name
 from jobsheet.report.lesson.order_key import key_groups, worked_groups
@@ -56,11 +58,17 @@ def _faults(reckoned: Reckoned, level: int, seed: int, sheet: int, *, missing: b
     return fault_name(exercise), fault_groups(exercise), fault_key_groups(exercise), True
 
 
+def _cutter(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
+    exercise = cutter_exercise(reckoned, level, seed, sheet)
+    return cutter_name(exercise), cutter_groups(exercise), cutter_key_groups(exercise), False
+
+
 #: What a sheet is called, the blocks of its worksheet and of its key, and whether it has mistakes on purpose.
 Made = tuple[str, list[tuple[object, ...]], list[tuple[object, ...]], bool]
 _MAKERS: dict[str, Callable[[Reckoned, int, int, int], Made]] = {
     "order": _order,
     "figures": _figures,
+    "cutter": _cutter,
     "wrong": partial(_faults, missing=False),
     "missing": partial(_faults, missing=True),
 }
