@@ -222,3 +222,44 @@ def test_what_is_given_back_counts_for_the_open_job_at_once(proving, window):
     press(KEY.Key_Return, "slip", KEY.Key_Return, KEY.Key_Return)
     proving.undo()
     assert len(told) == 2
+
+
+def test_a_record_that_cannot_be_read_is_said(proving):
+    cut("2.0 mm", "2026-11-21", "09:10:00")
+    path = own_path(B1)
+    path.write_text(path.read_text().replace("outcome: clean", "outcome: fine"))
+    proving.refresh()
+    assert "bench-mill-b-1.txt: line" in proving.record.accessibleName()
+    assert len(proving.record.lines) == 5
+
+
+def test_what_was_learned_stands_over_the_record_in_sizes(proving):
+    """Scenario, section 3: 1.76 mm at 6 wide ends badly in one of ten."""
+    (words,) = proving.record.carries
+    assert "6 mm wide in S235: about 2.3 mm deep" in words
+    assert "plan to 1.75 mm deep; 5 cuts, the newest of 2026-11-12" in words
+
+
+def test_a_year_of_work_is_gone_through_by_key_and_shown_in_parts(proving):
+    for day in range(1, 29):
+        for hour in ("08", "15"):
+            cut("1.5 mm", f"2026-10-{day:02}", f"{hour}:00:00", job=f"HM-{day}, plan 1, step 60")
+    proving.refresh()
+    assert len(proving.record.lines) == 40
+    assert proving.record.older.text() == "Show 21 older"
+    proving.record.focus_lines()
+    press(KEY.Key_End, KEY.Key_Tab)
+    assert QApplication.focusWidget() is proving.record.older
+    press(KEY.Key_Return)
+    assert len(proving.record.lines) == 61
+    proving.record.lines[0].setFocus()
+    press(KEY.Key_End)
+    assert "no. " in proving.record.lines[-1].row.named()
+    assert QApplication.focusWidget() is proving.record.lines[-1]
+
+
+def test_the_page_of_the_place_tells_its_keys(proving, window):
+    pages = {page.id: page for page in window.parts._own_pages()}
+    said = dict(pages["place:proving"].lines)
+    for key in ("1 to 8", "Ctrl + T", "Ctrl + M", "Ctrl + Z", "Enter, Del"):
+        assert said[key]

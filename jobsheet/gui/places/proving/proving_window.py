@@ -155,6 +155,7 @@ class ProvingWindow(QMainWindow):
             if self.right.finer is None and self.desk.over:
                 self.right.finer = self.desk.finer()
                 self.refresh()
+                self._look_at(self.right.narrow)
             return
         first = not self.left.needs.rows
         job = self._visit.desk.job

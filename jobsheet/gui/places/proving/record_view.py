@@ -60,6 +60,7 @@ class RecordView(QWidget):
         self.back.clicked.connect(self.back_wanted)
         #: What such cuts taught, in sizes, a line each; and the ladder that the form would begin, with its chart.
         self.carries: tuple[str, ...] = ()
+        self.unread: tuple[str, ...] = ()
         self._foreseen: Ladder | None = None
         self._chart: tuple[int, Drawing] | None = None
         self._foot = 0
@@ -90,9 +91,11 @@ class RecordView(QWidget):
                 one.changed_wanted.connect(self.ask_changed_then)
                 one.show()
         self.carries = self._carried()
+        # A record that cannot be read counts for nothing, and that is said.
+        self.unread = tuple(f"{log.machine}.txt: {problem}" for problem in log.problems)
         self._chart = None
         self.back.setVisible(desk.ladder is not None)
-        self.setAccessibleName(f"{self.head()}: {self.beside()}")
+        self.setAccessibleName(". ".join((f"{self.head()}: {self.beside()}", *self.unread, *self.carries)))
         self.update()
 
     def foresee(self, ladder: Ladder | None) -> None:
@@ -329,9 +332,9 @@ class RecordView(QWidget):
         top = now.px(HEAD) + 1
         asked = not self.question.isHidden()
         line = self._line_of(self._about) if self._about else None
-        for words in self.carries:
+        for words in (*self.unread, *self.carries):
             top += ink.paragraph_height(now, words, now.body, width - 2 * now.px(PAD)) + now.px(4)
-        top += now.px(12) if self.carries else 0
+        top += now.px(12) if self.carries or self.unread else 0
         if asked and line is None:
             top = self._place(self.question, top, width, self.question.arrange(width))
         for odd in self.odd:
@@ -380,8 +383,9 @@ class RecordView(QWidget):
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), now.px(HEAD))
             inside = self.width() - 2 * now.px(PAD)
             box = QRect(now.px(PAD), now.px(HEAD) + now.px(6), inside, self.height())
-            for words in self.carries:
-                box.translate(0, ink.paragraph(painter, now, box, words, now.body) + now.px(4))
+            for words in (*self.unread, *self.carries):
+                tone = "verm" if words in self.unread else "ink"
+                box.translate(0, ink.paragraph(painter, now, box, words, now.body, tone) + now.px(4))
             drawing = self._drawing(inside)
             if drawing is not None:
                 head.moveTop(self._foot)
