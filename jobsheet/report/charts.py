@@ -114,14 +114,22 @@ def _step(span: float, most: int) -> float:
     return next(factor * power for factor in (1, 2, 5, 10) if factor * power >= raw * (1 - 1e-9))
 
 
-def _sized(scale: _Scale, ladder: Ladder, limit: str, share: float) -> tuple[float, str, str]:
-    """A share on the axis, as a size to plan to and as about how much; by the rungs where no size of such cuts asks so little."""
+def _sized(scale: _Scale, ladder: Ladder, limit: str, share: float) -> tuple[float, str]:
+    """A share on the axis, and as a size to plan to; by the rungs where no size of such cuts asks so little."""
     found = in_size(ladder, limit, share)
     if found is None:
         size = scale.size(share)
-        return size, f"{two_figures(size, down=True)} {scale.unit}", f"{two_figures(size)} {scale.unit}"
+        return size, f"{two_figures(size, down=True)} {scale.unit}"
     unit = {"mm": 1e-3, "in": INCH}.get(scale.unit, 1.0)
-    return found.value / unit, found.short, found.about
+    return found.value / unit, found.short
+
+
+def _about(scale: _Scale, ladder: Ladder, limit: str, share: float) -> str:
+    """About how much a share is; beyond the largest cut that is ever set as the rungs go on."""
+    found = in_size(ladder, limit, share)
+    if found is None or found.capped:
+        return f"{two_figures(scale.size(share))} {scale.unit}"
+    return found.about
 
 
 def chance_chart(
@@ -183,15 +191,13 @@ def chance_chart(
     if legend:
         items += _legend([outcome for _, outcome in seen], width, height)
     if planned:
-        size, words, _ = _sized(scale, ladder, before.limit, planned)
+        size, words = _sized(scale, ladder, before.limit, planned)
         if size < most:
             chance = 0.0 if after is None else chance_over(after, planned)
             items += _plan(size, words, frame, at, placer, chance)
     if after is not None:
-        ends = [_sized(scale, ladder, after.limit, share) for share in (after.low, after.median, after.high)]
-        items += _learned_words(
-            [words for *_, words in ends], wide=_is_wide(after), frame=frame, curve=new, placer=placer
-        )
+        ends = [_about(scale, ladder, after.limit, share) for share in (after.low, after.median, after.high)]
+        items += _learned_words(ends, wide=_is_wide(after), frame=frame, curve=new, placer=placer)
     items += _before_words(old, placer, learned=after is not None)
     return Drawing(width, height, tuple(items))
 

@@ -32,6 +32,8 @@ class Size(Struct, frozen=True):
     short: str
     words: str
     about: str
+    #: It is the largest that such a cutter is ever set to, and asks less than that share: the share itself lies beyond it.
+    capped: bool = False
 
 
 @remembered(256)
@@ -103,7 +105,7 @@ def _milled(ladder: Ladder, limit: str, share: float) -> Size | None:
     short = cuts.size_text(cuts.settled(low * (1 + _NEAR), units, finest=True), units)
     unit, name = (1e-3, "mm") if units == "mm" else (INCH, "in")
     way = "wide" if grows == "width" else "deep"
-    return Size(low, short, f"{short} {way}", f"{two_figures(low / unit)} {name}")
+    return Size(low, short, f"{short} {way}", f"{two_figures(low / unit)} {name}", capped=above < 0)
 
 
 def _between(over: Callable[[float], float], low: float, high: float, under: float, above: float) -> float:

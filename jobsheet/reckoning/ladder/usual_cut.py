@@ -32,7 +32,8 @@ class InSizes(Struct, frozen=True, kw_only=True):
 
     def words(self) -> str:
         """`end mill 12 mm, 4 teeth, 6 mm wide in S235: about 2.3 mm deep, nine in ten 2 mm to 2.7 mm; plan to 1.75 mm deep`."""
-        said = f"about {self.middle}, nine in ten {self.low or 'less'} to {self.high}" if self.middle else ""
+        lead = "" if self.middle.startswith("more") else "about "
+        said = f"{lead}{self.middle}, nine in ten {self.low or 'less'} to {self.high}" if self.middle else ""
         plan_to = f"plan to {self.planned}" if self.planned else "no such cut is so light"
         return f"{self.cut}: {'; '.join(part for part in (said, plan_to) if part)}"
 
@@ -65,7 +66,9 @@ def in_sizes(capacity: Capacity, trials: Sequence[Trial]) -> InSizes | None:
         middle, low, high, planned = (size_for(ladder, capacity.limit, share) for share in shares)
         return InSizes(cut=_called(newest), middle=middle, low=low, high=high, planned=planned)
     found = [in_size(ladder, capacity.limit, share) if share > 0 else None for share in shares]
-    middle, low, high = (one.about if one is not None else "" for one in found[:3])
+    middle, low, high = (
+        "" if one is None else f"more than {one.about}" if one.capped else one.about for one in found[:3]
+    )
     planned = found[3].words if found[3] is not None else ""
     return InSizes(
         cut=_called(newest), middle=f"{middle} deep" if middle else "", low=low, high=high, planned=planned

@@ -121,6 +121,7 @@ class LadderSide(QWidget):
             words += [self.foreseen] if self.foreseen else []
         elif not self._fresh() and not self._desk.unread:  # else it stands among the notes
             words.append(f"{ladder.stop[0]} {' · '.join(ladder.stop[1:])}.")
+            words += circumstances(self._desk)
         return words
 
     def _expected(self) -> str:
@@ -186,6 +187,25 @@ class LadderSide(QWidget):
                 box = QRect(pad, top, self.width() - 2 * pad, self.height())
                 tone = "verm" if self._wrong and self._said and not index else "ink"
                 top += ink.paragraph(painter, now, box, words, now.body, tone) + now.px(8)
+
+
+def circumstances(desk: ProvingDesk) -> list[str]:
+    """What goes with the ladder: how far the motor was asked at the last cut, fluid, who cuts."""
+    ladder, done = desk.ladder, desk.done
+    if ladder is None:
+        return []
+    lines = []
+    torque = ladder.rungs[max(done) - 1].figures.limit("spindle-torque") if done else None
+    if torque is not None:
+        words = translate("Proving", "Motor at the last cut: {share} % of its torque").format(
+            share=max(1, round(torque.share * 100))
+        )
+        frame = desk.about == "chatter" and any(one.outcome in ("noisy", "chatter") for one in done.values())
+        lines.append(words + (translate("Proving", "; the frame gave up first.") if frame else "."))
+    lines.append(translate("Proving", "Fluid: {fluid}.").format(fluid=ladder.setting.fluid))
+    if desk.asked.role:
+        lines.append(translate("Proving", "Cut by: {role}.").format(role=desk.asked.role))
+    return lines
 
 
 def dials_of(desk: ProvingDesk) -> tuple[Dial, ...]:

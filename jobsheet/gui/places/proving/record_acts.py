@@ -22,8 +22,8 @@ translate = QCoreApplication.translate
 
 
 def clock() -> str:
-    """The time of day as it is written."""
-    return datetime.now().astimezone().strftime("%H:%M:%S")
+    """The time of day as it is written, to the thousandth: what is entered one after the other keeps its order."""
+    return datetime.now().astimezone().time().isoformat("milliseconds")
 
 
 class Act(Struct, frozen=True):
