@@ -16,6 +16,7 @@ from jobsheet.lessons.order_exercise import OrderExercise, order_exercise, order
 from jobsheet.lessons.pairs import Pair
 from jobsheet.lessons.questions import Checked, Question
 from jobsheet.lessons.said_of_an_order import named_pair, result_lines
+from jobsheet.lessons.seeds import plan_mark
 from jobsheet.lessons.slips import WrongAnswer
 from jobsheet.reckoning.reckoner import Reckoned
 
@@ -34,7 +35,10 @@ def marked_sheet(
     """Mark what was typed of a sheet; raises WrongAnswer where nothing was, or it cannot be read, and as the exercise does."""
     if not answer.strip() and not figures.strip():
         raise WrongAnswer("Nothing to mark: write the answer as --answer, or the figures as --figures 1=398")
-    return _MAKERS[asked](reckoned, level, seed, sheet, answer, figures)
+    found = _MAKERS[asked](reckoned, level, seed, sheet, answer, figures)
+    mark = plan_mark(reckoned.job)
+    said = f"Marked by the plan as it is now, {mark}: it is this sheet where its key has the same."
+    return Result(right=found.right, lines=(*found.lines, said), data={**found.data, "plan": mark})
 
 
 def _order(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:

@@ -48,6 +48,11 @@ class Draws:
         return some[self.below(len(some))]
 
 
+def plan_mark(job: Job) -> str:
+    """Six signs that a key and a marking share as long as the plan was not changed: a changed plan is another exercise."""
+    return sha256(write_job(job).encode()).hexdigest()[:6]
+
+
 def draws_for(job: Job, kind: str, level: int, seed: int, sheet: int) -> Draws:
     """The stream of one sheet of a class: it hangs on the job as it is written, so that another plan is another exercise."""
     made = sha256(write_job(job).encode()).hexdigest()

@@ -74,20 +74,31 @@ def test_a_letter_that_the_sheet_has_not_gives_2(pivot, capsys):
 
 
 def test_what_is_wrong_and_what_was_named_besides(pivot, tmp_path, capsys):
+    from jobsheet.lessons.fault_exercise import fault_exercise
+
     assert (
         main(["lesson", pivot, "--kind", "wrong", "--level", "2", "--seed", "37", "-o", str(tmp_path)]) == 0
     )
-    capsys.readouterr()
-    assert (
-        main(["lesson", "mark", pivot, "--kind", "wrong", "--level", "2", "--seed", "37", "--answer", "1"])
-        == 1
+    rows = (
+        fault_exercise(Reckoner(learns=True).reckon(read_job(pivot)), 2, 37, 1, missing=False).faults[0].rows
     )
+    other = next(row for row in range(1, 23) if row not in rows)
+    capsys.readouterr()
+    mark = ["lesson", "mark", pivot, "--kind", "wrong", "--level", "2", "--seed", "37", "--answer"]
+    assert main([*mark, str(other)]) == 1
     out = capsys.readouterr().out
     assert "0 of 1 found." in out
-    assert "row 1: nothing is wrong there" in out
+    assert f"row {other}: nothing is wrong there" in out
+    assert main([*mark, str(rows[0])]) == 0
+    assert capsys.readouterr().out.startswith("Right.")
 
 
 def test_figures_are_marked_with_the_usual_slip(pivot, capsys):
+    from jobsheet.lessons.figure_exercise import figure_exercise
+
+    asked = figure_exercise(Reckoner().reckon(read_job(pivot)), 3, 37, 2).questions
+    assert [one.kind for one in asked[:2]] == ["speed", "position"]
+    typed = f"1={2 * float(asked[0].answer.split()[0]):.0f} 2={asked[1].answer.split()[0]}"
     assert (
         main(
             [
@@ -103,7 +114,7 @@ def test_figures_are_marked_with_the_usual_slip(pivot, capsys):
                 "--seed",
                 "37",
                 "--figures",
-                "1=668 2=500",
+                typed,
             ]
         )
         == 1
@@ -119,13 +130,18 @@ def test_nothing_to_mark_is_said(pivot, capsys):
 
 
 def test_tools_are_chosen_by_letter(pivot, tmp_path, capsys):
+    from jobsheet.lessons.cutter_exercise import cutter_exercise
+
     assert (
         main(["lesson", pivot, "--kind", "cutter", "--level", "3", "--seed", "37", "-o", str(tmp_path)]) == 0
     )
-    assert (
-        main(["lesson", "mark", pivot, "--kind", "cutter", "--level", "3", "--seed", "37", "--answer", "1=b"])
-        == 1
-    )
+    questions = cutter_exercise(Reckoner().reckon(read_job(pivot)), 3, 37, 1).questions
+    wrong = next(one for one in questions[0].choices if one.refused is not None)
+    capsys.readouterr()
+    mark = ["lesson", "mark", pivot, "--kind", "cutter", "--level", "3", "--seed", "37", "--answer"]
+    assert main([*mark, f"1={wrong.letter}"]) == 1
     out = capsys.readouterr().out
-    assert "0 of 3 right." in out
-    assert "Height of thread" in out
+    assert out.startswith(f"0 of {len(questions)} right.")
+    assert wrong.refused.title in out
+    assert main([*mark, " ".join(f"{at}={one.right.letter}" for at, one in enumerate(questions, 1))]) == 0
+    assert capsys.readouterr().out.startswith("Right.")

@@ -87,11 +87,14 @@ def test_a_mistake_is_found_by_any_of_its_rows_and_a_row_besides_is_said(pivot):
 
 
 def test_the_part_is_good_where_only_rework_was_left(pivot):
-    found = fault_exercise(pivot, 3, 37, 1, missing=False)
-    costs = {one.remark.severity: one for one in found.faults}
-    assert set(costs) == {"scrap", "rework"}
-    assert faults_marked(found, str(costs["scrap"].rows[0])).good
-    assert not faults_marked(found, str(costs["rework"].rows[0])).good
+    for sheet in range(1, 30):
+        found = fault_exercise(pivot, 3, 37, sheet, missing=False)
+        costs = {one.remark.severity: one for one in found.faults}
+        if set(costs) == {"scrap", "rework"}:
+            assert faults_marked(found, str(costs["scrap"].rows[0])).good
+            assert not faults_marked(found, str(costs["rework"].rows[0])).good
+            return
+    pytest.fail("no sheet has one of each")
 
 
 def test_a_missing_step_is_right_wherever_nothing_that_must_come_first_stands_behind_it(samples):

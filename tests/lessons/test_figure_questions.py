@@ -136,7 +136,8 @@ def test_a_sheet_has_one_of_every_sort_and_is_the_same_again(samples):
 
 def test_figures_beside_slips_are_about_their_steps(samples):
     reckoned = Reckoner().reckon(read_job(samples / "hm-103-pivot-block.yaml"))
-    found = order_questions(reckoned, order_exercise(reckoned, 1, 37, 1))
+    sheets = (order_exercise(reckoned, 1, 37, sheet) for sheet in range(1, 60))
+    found = order_questions(reckoned, next(one for one in sheets if "set-up-5" in one.asked.steps))
     assert 2 <= len(found) <= 4
     assert not any("Face mill" in one.ask or "Reamer" in one.ask for one in found)
 

@@ -19,6 +19,15 @@ def pivot(samples):
     return Reckoner().reckon(read_job(samples / "hm-103-pivot-block.yaml"))
 
 
+def sheet_with(reckoned, level, *set_ups):
+    """The first sheet of seed 37 that asks these set-ups: which one it is hangs on every word of the job."""
+    for sheet in range(1, 60):
+        found = order_exercise(reckoned, level, 37, sheet)
+        if set(set_ups) <= set(found.asked.steps):
+            return found
+    raise AssertionError(set_ups)
+
+
 # --- draws ---
 
 
@@ -71,7 +80,7 @@ def test_no_slip_says_where_it_stands(pivot):
 
 
 def test_what_must_come_first_of_all_is_given_at_the_first_level(pivot):
-    found = order_exercise(pivot, 1, 37, 1)
+    found = sheet_with(pivot, 1, "set-up-5")
     assert found.given == ("find-b-c", "")
 
 
@@ -89,7 +98,7 @@ def letters(exercise, *keys):
 
 
 def test_capitals_blanks_and_commas_are_read(pivot):
-    found = order_exercise(pivot, 1, 37, 1)
+    found = sheet_with(pivot, 1, "set-up-5")
     right = letters(found, "find-b-c", "end-right", "step", "spot-threads", "drill-threads", "tap")
     for typed in (right, right.upper(), ", ".join(right)):
         assert order_marked(found, typed).total == 0
@@ -111,8 +120,8 @@ def test_set_ups_and_their_steps_in_one_answer(pivot):
 
 
 def test_what_cannot_be_read_is_said(pivot):
-    one, several = order_exercise(pivot, 1, 37, 1), order_exercise(pivot, 3, 37, 2)
-    with pytest.raises(WrongAnswer, match="“z” is no slip of sheet 1; its letters are a b c d e f"):
+    one, several = sheet_with(pivot, 1, "set-up-5"), order_exercise(pivot, 3, 37, 2)
+    with pytest.raises(WrongAnswer, match=r"“z” is no slip of sheet \d+; its letters are a b c d e f"):
         order_marked(one, "abz")
     with pytest.raises(WrongAnswer, match="“a” stands there more than once"):
         order_marked(one, "aba")
@@ -121,7 +130,7 @@ def test_what_cannot_be_read_is_said(pivot):
 
 
 def test_the_result_says_rules_and_never_that_a_step_is_wrong(pivot):
-    found = order_exercise(pivot, 1, 37, 1)
+    found = sheet_with(pivot, 1, "set-up-5")
     answer = letters(found, "find-b-c", "end-right", "drill-threads", "spot-threads", "tap", "step")
     said = result_lines(found, order_marked(found, answer))
     assert said[0] == "Nearly there: 1 move away from a right order."

@@ -11,6 +11,7 @@ from jobsheet.lessons.cutter_exercise import cutter_exercise
 from jobsheet.lessons.fault_exercise import fault_exercise
 from jobsheet.lessons.figure_exercise import figure_exercise, order_questions
 from jobsheet.lessons.order_exercise import order_exercise
+from jobsheet.lessons.seeds import plan_mark
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Document, Page
 from jobsheet.report.lesson.cutter_pages import cutter_groups, cutter_key_groups, cutter_name
@@ -28,7 +29,7 @@ def lesson_documents(
     """Worksheet and key of one sheet of that kind; raises as its exercise does."""
     name, work, answers, planted = _MAKERS[asked](reckoned, level, seed, sheet)
     head = Head(job=reckoned.job, exercise=name, sheet=sheet, machine=machine, planted=planted)
-    key = replace(head, key=f"{seed}, sheet {sheet}, level {level}")
+    key = replace(head, key=f"{seed}, level {level}, plan {plan_mark(reckoned.job)}")
     return (
         document(f"worksheet {sheet}", head, pages(head, work, fits)),
         document(f"key {sheet}", key, pages(key, answers, fits)),
