@@ -9,8 +9,10 @@ from jobsheet.limits.as_depth import said
 from jobsheet.model.capacity import Doubt, Snapshot
 from jobsheet.model.trials import MILLING, Trial
 from jobsheet.operations.names import show
+from jobsheet.reckoning.ladder.ladder_sizes import two_figures
 from jobsheet.storage.records.proof_log import Log
 from jobsheet.units.grammar import read
+from jobsheet.units.table import INCH
 
 #: What a number is called in a sentence, up to where it is read at a glance.
 _COUNTS = (
@@ -76,7 +78,11 @@ def _size(trial: Trial, limit: str, factor: float) -> str:
     depth = dict(trial.step).get("depth", "")
     if trial.process in MILLING and depth:
         try:
-            return f"{said(read(depth, 'length', trial.units) * factor, trial.units)} deep"
+            size = read(depth, "length", trial.units) * factor
+            if factor == 1.0:
+                return f"{said(size, trial.units)} deep"
+            unit, name = (1e-3, "mm") if trial.units == "mm" else (INCH, "in")
+            return f"{two_figures(size / unit)} {name} deep"
         except JobsheetError:
             pass
     asked = trial.of(limit)
