@@ -282,6 +282,29 @@ def test_headline_and_chart_agree_to_the_digit(proving, qtbot):
         ]
 
 
+def test_a_drill_is_planned_to_by_the_tool_and_its_torque_and_the_chart_has_the_same_torque(proving, qtbot):
+    from jobsheet.report.charts import chance_chart
+
+    for name, text in (("machine", "bench-mill-b-1"), ("kind", "drill"), ("cutter", "drill 8 mm")):
+        proving.desk.set(name, text)
+    begin(proving)
+    qtbot.keyClicks(proving.left.ladder, "1")
+    qtbot.keyClicks(proving.left.ladder, "3")
+    found = proving.desk.conclusion()
+    tool, torque = re.fullmatch(r"Stop here\. Plan such cuts up to (.+), (.+ N·m)\.", found.head).groups()
+    assert tool == proving.desk.ladder.rungs[0].size
+    drawing = chance_chart(
+        proving.desk.ladder,
+        proving.desk.before(),
+        proving.desk.after(),
+        proving.desk.same_cuts(),
+        520,
+        330,
+        planned=found.planned,
+    )
+    assert f"plan to {torque}" in [getattr(one, "words", "") for one in drawing.items]
+
+
 def test_what_the_open_job_needs_is_offered_first_and_begun_by_its_digit(show, qtbot):
     from jobsheet.paths import sample_jobs
 

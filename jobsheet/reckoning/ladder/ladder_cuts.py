@@ -174,4 +174,5 @@ def _drill_words(drill: str) -> str:
         return f"No. {drill[1:]}"
     if len(drill) == 1 and drill.isalpha():
         return f"letter {drill}"
-    return drill
+    # The table of metric threads has bare millimetres; the drills between have their unit.
+    return f"{drill} mm" if drill.replace(".", "", 1).isdigit() else drill

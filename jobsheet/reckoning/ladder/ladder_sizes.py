@@ -77,7 +77,7 @@ def _listed(ladder: Ladder, limit: str, share: float) -> Size | None:
     torque = top.demand / top.share * share
     short = f"{two_figures(torque, down=True)} N·m"
     tool = _largest_tool(ladder, limit, share)
-    return Size(torque, short, f"{short}, {tool}" if tool else short, f"{two_figures(torque)} N·m")
+    return Size(torque, short, f"{tool}, {short}" if tool else short, f"{two_figures(torque)} N·m")
 
 
 def two_figures(value: float, *, down: bool = False) -> str:

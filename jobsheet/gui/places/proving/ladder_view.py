@@ -251,7 +251,7 @@ class LadderView(QWidget):
         paces = (
             (translate("Ladder", "{seconds} a turn").format(seconds=turn), turn)
             if turn
-            else (rung.pace or rung.spindle,)
+            else (rung.pace or rung.spindle, f"{rung.seconds:.0f} s" if rung.seconds else rung.spindle)
         )
         room = what - hand - now.px(6)
         pace = ink.fitting(now, paces, now.body, room)
