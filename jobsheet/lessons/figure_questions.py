@@ -64,13 +64,18 @@ def figure_questions(
     chosen: list[Question] = []
     used: set[str] = set()
     for maker in draws.shuffled(MAKERS):
-        made = [(step, one) for step in steps for one in maker(step, units, view)]
+        made = [(step, one) for step in steps for one in maker(step, units, view) if not _tells(one, chosen)]
         fresh = [pair for pair in made if pair[0].key not in used] or made
         if fresh and len(chosen) < count:
             step, question = draws.chosen(fresh)
             used.add(step.key)
             chosen.append(question)
     return tuple(sorted(chosen, key=lambda one: _SORTS.index(one.kind)))
+
+
+def _tells(question: Question, others: list[Question]) -> bool:
+    """Whether one question has the answer of another in it."""
+    return any(one.answer in question.ask or question.answer in one.ask for one in others)
 
 
 def _tool(step: Step) -> str:

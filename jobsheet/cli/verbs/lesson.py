@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -83,7 +84,11 @@ def make_command(
     reckoned = _reckoned(job)
     machine = find_card(reckoned.job.machine).title
     sheets = range(1, size + 1) if size else (sheet,)
-    made = [lesson_documents(kind, reckoned, level, seed, one, fits_on(paper), machine) for one in sheets]
+    made = []
+    for one in sheets:
+        if size and sys.stderr.isatty():
+            say(f"sheet {one} of {size}", err=True)
+        made.append(lesson_documents(kind, reckoned, level, seed, one, fits_on(paper), machine))
     which = f"class of {size}" if size else f"sheet {sheet}"
     stem = reckoned.job.part.number or Path(job).stem
     folder = Path(output)

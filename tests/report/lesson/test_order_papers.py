@@ -7,6 +7,8 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from jobsheet.lessons.cutter_exercise import cutter_exercise
+from jobsheet.lessons.figure_exercise import figure_exercise
 from jobsheet.lessons.needed_order import needed_order
 from jobsheet.lessons.order_exercise import order_exercise
 from jobsheet.reckoning.reckoner import Reckoner
@@ -83,3 +85,25 @@ def test_the_same_seed_gives_the_same_bytes(pivot):
     for one, other in zip(documents(pivot, 2), documents(again, 2), strict=True):
         assert make_pdf((one,)) == make_pdf((other,))
     assert make_pdf(documents(pivot, 2, sheet=8)[:1]) != make_pdf(documents(pivot, 2)[:1])
+
+
+@pytest.mark.parametrize("kind", ["figures", "cutter"])
+def test_no_worksheet_of_another_sort_gives_its_answers_away(pivot, kind):
+    worksheet, key = lesson_documents(kind, pivot, 3, SEED, 2, fits_on("a4"), "Knee mill K-2")
+    raw = make_pdf((worksheet,))
+    read = PdfReader(BytesIO(raw))
+    text = " ".join(" ".join(page.extract_text().split()) for page in read.pages)
+    assert str(SEED).encode() not in raw
+    assert str(SEED) not in text + str(read.metadata)
+    assert not read.attachments
+    answers = set()
+    if kind == "figures":
+        answers = {one.answer for one in figure_exercise(pivot, 3, SEED, 2).questions}
+        answers |= {line for one in figure_exercise(pivot, 3, SEED, 2).questions for line in one.working}
+    else:
+        choices = [one for each in cutter_exercise(pivot, 3, SEED, 2).questions for one in each.choices]
+        answers = {one.refused.words for one in choices if one.refused is not None}
+    assert answers
+    assert not [one for one in answers if one in text]
+    said = " ".join(words_of(key.pages))
+    assert all(one.rstrip(".") in said for one in answers)
