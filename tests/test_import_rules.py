@@ -30,7 +30,7 @@ PLANTED = (
     ("model/job.py", "from jobsheet.edit import history", "imports run down the list of layers, never up"),
     ("gui/column/open_row.py", "from jobsheet.gui.desk.desk import Desk", "inside the window too, imports run down"),
     ("gui/places/fits/fits_window.py", "from jobsheet.gui.places.card import card_window", "two places do not know each other"),
-    ("catalog/reading/sources.py", "import sqlite3", "nobody keeps an index yet"),
+    ("catalog/reading/sources.py", "import sqlite3", "only the shelf keeps an index"),
 )  # fmt: skip
 
 

@@ -12,7 +12,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -31,6 +30,7 @@ from jobsheet.proving.assumed import (
     WRONG_AT_WORK,
     WRONG_THOUGH_KEPT,
 )
+from jobsheet.remembered import remembered
 
 Array = npt.NDArray[np.float64]
 #: Step of ln capacity: a hundredth.
@@ -277,7 +277,7 @@ def _sum(arrays: Sequence[Array]) -> Array:
     return np.asarray(np.sum(arrays, axis=0))
 
 
-@lru_cache(maxsize=256)
+@remembered(256)
 def _kernel(spread: float) -> Array:
     """A normal distribution on the grid's step, six spreads to either side; its sum is one."""
     half = math.ceil(6 * spread / STEP)

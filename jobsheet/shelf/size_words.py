@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
 
 from msgspec import Struct
 
 from jobsheet.errors import JobsheetError
+from jobsheet.remembered import remembered
 
 MM_IN = 25.4
 #: Numbers as people write them: `6.8`, `6,8`, `1/4`, `1 1/4`, `1-1/4`, `#7`; not the tail of a word (`M8`, `H7`, `HM-103`).
@@ -76,7 +76,7 @@ def _millimetres(kind: str, text: str, unit: str) -> float | None:
     return value * (1.0 if unit == "mm" and kind == "mixed" else MM_IN)
 
 
-@lru_cache(maxsize=256)
+@remembered(256)
 def _drill(text: str) -> float | None:
     from jobsheet.catalog.tools.drills import read_drill_size
 

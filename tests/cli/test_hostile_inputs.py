@@ -16,7 +16,7 @@ VERBS = Path(sys.modules[main.__module__].__file__).parent / "cli" / "verbs"
 ENDING = {
     "check": [], "figures": [], "dials": [], "fits": [], "cabinet": [], "sheet": ["-o", "{folder}/out.pdf"],
     "picture": ["-o", "{folder}/out.svg"], "stopwatch": ["10", "--seconds", "5", "--length", "80 mm"], "divide": [],
-    "ran": ["10=1"],
+    "ran": ["10=1"], "order": [], "lesson": ["--seed", "3", "-o", "{folder}/lesson"],
 }  # fmt: skip
 #: The verb and what stands before the file, for those that take a file in another place.
 BEFORE = {
