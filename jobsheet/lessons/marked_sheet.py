@@ -30,19 +30,36 @@ class Result(Struct, frozen=True, kw_only=True):
 
 
 def marked_sheet(
-    reckoned: Reckoned, asked: str, level: int, seed: int, sheet: int, answer: str, figures: str
+    reckoned: Reckoned,
+    asked: str,
+    level: int,
+    seed: int,
+    sheet: int,
+    answer: str,
+    figures: str,
+    set_ups: tuple[int, ...] = (),
 ) -> Result:
     """Mark what was typed of a sheet; raises WrongAnswer where nothing was, or it cannot be read, and as the exercise does."""
     if not answer.strip() and not figures.strip():
         raise WrongAnswer("Nothing to mark: write the answer as --answer, or the figures as --figures 1=398")
-    found = _MAKERS[asked](reckoned, level, seed, sheet, answer, figures)
+    maker = partial(_order, set_ups=set_ups) if set_ups else _MAKERS[asked]
+    found = maker(reckoned, level, seed, sheet, answer, figures)
     mark = plan_mark(reckoned.job)
     said = f"Marked by the plan as it is now, {mark}: it is this sheet where its key has the same."
     return Result(right=found.right, lines=(*found.lines, said), data={**found.data, "plan": mark})
 
 
-def _order(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:
-    exercise = order_exercise(reckoned, level, seed, sheet)
+def _order(
+    reckoned: Reckoned,
+    level: int,
+    seed: int,
+    sheet: int,
+    answer: str,
+    figures: str,
+    *,
+    set_ups: tuple[int, ...] = (),
+) -> Result:
+    exercise = order_exercise(reckoned, level, seed, sheet, set_ups)
     checks = figures_checked(order_questions(reckoned, exercise), figures)
     if not answer.strip():
         return _with_figures(Result(right=True, lines=(), data={"sheet": sheet}), checks)

@@ -14,7 +14,7 @@ from jobsheet.lessons.needed_order import Needed, needed_order
 from jobsheet.lessons.precedence import Precedence
 from jobsheet.lessons.seeds import Draws, draws_for
 from jobsheet.lessons.slips import HEADS, LETTERS, Slip, WrongAnswer, letters_read, step_words
-from jobsheet.model.job import SetUp
+from jobsheet.model.job import Job, SetUp
 from jobsheet.reckoning.reckoner import Reckoned
 
 #: So many slips at most, by level; the first level is one set-up.
@@ -62,8 +62,15 @@ class OrderExercise(Struct, frozen=True, kw_only=True):
         return "".join(slip.letter for slip in self.blocks[0].slips)
 
 
-def order_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> OrderExercise:
+def order_exercise(
+    reckoned: Reckoned, level: int, seed: int, sheet: int, set_ups: tuple[int, ...] = ()
+) -> OrderExercise:
     """The exercise of that class seed and sheet, the same whenever it is made.
+
+    Parameters
+    ----------
+    set_ups : tuple of int, optional
+        Numbers of the only set-ups to ask; without them the seed chooses
 
     Raises
     ------
@@ -72,7 +79,8 @@ def order_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Ord
     """
     needed = needed_order(reckoned)
     draws = draws_for(needed.job, "order", level, seed, sheet)
-    steps = _one_set_up(needed, draws) if level == 1 else _several(needed, draws, MOST[level])
+    whole = _whole(needed.job, set_ups)
+    steps = _one_set_up(needed, draws, whole) if level == 1 else _several(needed, draws, MOST[level], whole)
     if steps is None:
         raise NoExercise(
             f"{needed.job.part.number or 'This job'} has no order worth asking at level {level}: it needs {LEAST_STEPS} steps of which some"
@@ -89,23 +97,35 @@ def _worth(order: Precedence) -> bool:
     return len(order.items) >= LEAST_STEPS and order.worst >= LEAST_MOVES
 
 
-def _one_set_up(needed: Needed, draws: Draws) -> dict[str, tuple[str, ...]] | None:
+Whole = list[tuple[str, tuple[str, ...]]]
+
+
+def _whole(job: Job, set_ups: tuple[int, ...]) -> Whole:
+    """The set-ups to choose from with their steps; raises NoExercise where the job has none of such a number."""
+    there = {one.number: one for one in job.set_ups}
+    missing = next((one for one in set_ups if one not in there), None)
+    if missing is not None:
+        raise NoExercise(f"There is no set-up {missing} in this job; it has {', '.join(map(str, there))}")
+    return [
+        (one.key, tuple(step.key for step in one.operations))
+        for one in job.set_ups
+        if one.operations and (not set_ups or one.number in set_ups)
+    ]
+
+
+def _one_set_up(needed: Needed, draws: Draws, whole: Whole) -> dict[str, tuple[str, ...]] | None:
     """One set-up, or where it is long so many steps of it that follow each other."""
     found = []
-    for one in needed.job.set_ups:
-        keys = [step.key for step in one.operations]
+    for key, keys in whole:
         for start in range(max(1, len(keys) - MOST[1] + 1)):
-            run = tuple(keys[start : start + MOST[1]])
+            run = keys[start : start + MOST[1]]
             if _worth(needed.steps.only(run)):
-                found.append({one.key: run})
+                found.append({key: run})
     return draws.chosen(found) if found else None
 
 
-def _several(needed: Needed, draws: Draws, most: int) -> dict[str, tuple[str, ...]] | None:
+def _several(needed: Needed, draws: Draws, most: int, whole: Whole) -> dict[str, tuple[str, ...]] | None:
     """Set-ups that follow each other, as many as have room; a single one where there is no more."""
-    whole = [
-        (one.key, tuple(step.key for step in one.operations)) for one in needed.job.set_ups if one.operations
-    ]
     runs = []
     for start in range(len(whole)):
         end = start

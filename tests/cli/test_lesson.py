@@ -145,3 +145,12 @@ def test_tools_are_chosen_by_letter(pivot, tmp_path, capsys):
     assert wrong.refused.title in out
     assert main([*mark, " ".join(f"{at}={one.right.letter}" for at, one in enumerate(questions, 1))]) == 0
     assert capsys.readouterr().out.startswith("Right.")
+
+
+def test_set_ups_can_be_named_for_an_order_only(pivot, tmp_path, capsys):
+    named = ["--seed", "37", "--set-up", "6", "-o", str(tmp_path)]
+    assert main(["lesson", pivot, *named]) == 0
+    assert main(["lesson", pivot, "--kind", "figures", *named]) == 2
+    assert "--set-up goes with --kind order." in capsys.readouterr().err
+    assert main(["lesson", pivot, "--seed", "37", "--set-up", "9"]) == 2
+    assert "There is no set-up 9 in this job" in capsys.readouterr().err

@@ -66,12 +66,28 @@ def command() -> None:
     type=click.IntRange(1, MOST),
     help="so many sheets, each another exercise, and all their keys",
 )
+@click.option(
+    "--set-up",
+    "set_ups",
+    multiple=True,
+    type=click.IntRange(1),
+    help="an order of these set-ups alone; may be said again. Else the seed chooses",
+)
 @click.option("-o", "--output", type=click.Path(file_okay=False), default=".", help="the folder to write to")
 @click.option("--paper", type=click.Choice(["a4", "letter"]), help="else what the workshop always prints on")
 def make_command(
-    job: str, kind: str, level: int, seed: int, sheet: int, size: int | None, output: str, paper: str | None
+    job: str,
+    kind: str,
+    level: int,
+    seed: int,
+    sheet: int,
+    size: int | None,
+    set_ups: tuple[int, ...],
+    output: str,
+    paper: str | None,
 ) -> int:
     """Write worksheets and keys of an exercise, two PDF files."""
+    _only_an_order(kind, set_ups)
     from jobsheet.report.lesson.lesson_documents import lesson_documents
     from jobsheet.sheet.pages import fits_on
     from jobsheet.sheet.pdf import make_pdf
@@ -88,7 +104,7 @@ def make_command(
     for one in sheets:
         if size and sys.stderr.isatty():
             say(f"sheet {one} of {size}", err=True)
-        made.append(lesson_documents(kind, reckoned, level, seed, one, fits_on(paper), machine))
+        made.append(lesson_documents(kind, reckoned, level, seed, one, fits_on(paper), machine, set_ups))
     which = f"class of {size}" if size else f"sheet {sheet}"
     stem = reckoned.job.part.number or Path(job).stem
     folder = Path(output)
@@ -101,6 +117,11 @@ def make_command(
         count = sum(len(document.sheets) for document in documents)
         say(f"{count} page{'' if count == 1 else 's'}: {target}")
     return 0
+
+
+def _only_an_order(asked: str, set_ups: tuple[int, ...]) -> None:
+    if set_ups and asked != KINDS[0]:
+        raise click.UsageError("--set-up goes with --kind order.")
 
 
 def _reckoned(job: str) -> Reckoned:
@@ -126,17 +147,33 @@ def _reckoned(job: str) -> Reckoned:
     default="",
     help="the figures, each with the number of its question: 1=398 2=320, on a dial 5=2+191",
 )
+@click.option(
+    "--set-up",
+    "set_ups",
+    multiple=True,
+    type=click.IntRange(1),
+    help="an order of these set-ups alone; may be said again. Else the seed chooses",
+)
 @click.option("--json", "want_json", is_flag=True, help="as JSON")
 def mark_command(
-    job: str, kind: str, level: int, seed: int, sheet: int, answer: str, figures: str, want_json: bool
+    job: str,
+    kind: str,
+    level: int,
+    seed: int,
+    sheet: int,
+    answer: str,
+    figures: str,
+    set_ups: tuple[int, ...],
+    want_json: bool,
 ) -> int:
     """Mark an answer: moves, the rules that it breaks and why, and apart from that whether the part would be good.
 
     Exit code 1 where it is not right.
     """
+    _only_an_order(kind, set_ups)
     from jobsheet.lessons.marked_sheet import marked_sheet
 
-    found = marked_sheet(_reckoned(job), kind, level, seed, sheet, answer, figures)
+    found = marked_sheet(_reckoned(job), kind, level, seed, sheet, answer, figures, set_ups)
     if want_json:
         as_json(found.data)
     else:

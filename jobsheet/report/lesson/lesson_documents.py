@@ -24,10 +24,18 @@ Fits = Callable[[Page], bool]
 
 
 def lesson_documents(
-    asked: str, reckoned: Reckoned, level: int, seed: int, sheet: int, fits: Fits, machine: str = ""
+    asked: str,
+    reckoned: Reckoned,
+    level: int,
+    seed: int,
+    sheet: int,
+    fits: Fits,
+    machine: str = "",
+    set_ups: tuple[int, ...] = (),
 ) -> tuple[Document, Document]:
-    """Worksheet and key of one sheet of that kind; raises as its exercise does."""
-    name, work, answers, planted = _MAKERS[asked](reckoned, level, seed, sheet)
+    """Worksheet and key of one sheet of that kind, an order of these set-ups alone where they are named; raises as its exercise does."""
+    maker = partial(_order, set_ups=set_ups) if set_ups else _MAKERS[asked]
+    name, work, answers, planted = maker(reckoned, level, seed, sheet)
     head = Head(job=reckoned.job, exercise=name, sheet=sheet, machine=machine, planted=planted)
     key = replace(head, key=f"{seed}, level {level}, plan {plan_mark(reckoned.job)}")
     return (
@@ -36,8 +44,8 @@ def lesson_documents(
     )
 
 
-def _order(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
-    exercise = order_exercise(reckoned, level, seed, sheet)
+def _order(reckoned: Reckoned, level: int, seed: int, sheet: int, set_ups: tuple[int, ...] = ()) -> Made:
+    exercise = order_exercise(reckoned, level, seed, sheet, set_ups)
     questions = order_questions(reckoned, exercise)
     return (
         exercise_name(exercise),
