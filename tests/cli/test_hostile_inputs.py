@@ -148,7 +148,7 @@ BAD = "x\x1b[31m\x07\u202e\n\x9b"
         ["prove", "plan", "bench-mill-b-1", "--cutter", "end mill 12 mm", "--material", "S235", "--kind", BAD],
         ["prove", "plan", "bench-mill-b-1", "--cutter", "end mill 12 mm", "--material", "S235", "--kind", "slot", "--set", BAD],
         ["ran", "a", BAD], ["ran", BAD, "--take-back", BAD], ["shelf", BAD], ["shelf", "find", BAD, BAD], ["shelf", "show", "sample_jobs", BAD],
-        ["shelf", "export", "sample_jobs", "-o", BAD], ["prove", "changed", "bench-mill-b-1", BAD], ["prove", "keep", "bench-mill-b-1", BAD],
+        ["shelf", "export", "sample_jobs", "-o", BAD], ["prove", "changed", "bench-mill-b-1", BAD], ["prove", "keep", "bench-mill-b-1", BAD], ["prove", "give-back", "bench-mill-b-1", BAD],
         ["stopwatch", "a", BAD, "--seconds", BAD], ["picture", "a", "-o", BAD], ["picture", "a", "-o", ""],
     ],
     ids=lambda arguments: ascii(" ".join(arguments))[:60],
