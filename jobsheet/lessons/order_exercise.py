@@ -16,6 +16,7 @@ from jobsheet.lessons.seeds import Draws, draws_for
 from jobsheet.lessons.slips import HEADS, LETTERS, Slip, WrongAnswer, letters_read, step_words
 from jobsheet.model.job import Job, SetUp
 from jobsheet.reckoning.reckoner import Reckoned
+from jobsheet.review.plan.held import does
 
 #: So many slips at most, by level; the first level is one set-up.
 MOST = {1: 9, 2: 14, 3: 22, 4: 22}
@@ -116,9 +117,12 @@ def _whole(job: Job, set_ups: tuple[int, ...]) -> Whole:
 def _one_set_up(needed: Needed, draws: Draws, whole: Whole) -> dict[str, tuple[str, ...]] | None:
     """One set-up, or where it is long so many steps of it that follow each other."""
     found = []
+    steps = {operation.key: operation for _, operation in needed.job.operations()}
     for key, keys in whole:
         for start in range(max(1, len(keys) - MOST[1] + 1)):
             run = keys[start : start + MOST[1]]
+            if any(does(steps[one], "change holding", "take out") for one in keys[:start]):
+                break  # what is said of the holding would no longer be so
             if _worth(needed.steps.only(run)):
                 found.append({key: run})
     return draws.chosen(found) if found else None

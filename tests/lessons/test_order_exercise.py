@@ -139,3 +139,12 @@ def test_the_result_says_rules_and_never_that_a_step_is_wrong(pivot):
     assert not any("is wrong" in line for line in said)
     right = letters(found, "find-b-c", "end-right", "step", "spot-threads", "drill-threads", "tap")
     assert result_lines(found, order_marked(found, right))[0] == "Right. 10 orders are right, yours is one."
+
+
+def test_a_run_of_steps_begins_before_the_holding_changes(samples):
+    """The cover plate is screwed down after its first six steps: a run that began behind that would be said to lie under straps."""
+    reckoned = Reckoner().reckon(read_job(samples / "hm-104-cover-plate.yaml"))
+    keys = [operation.key for _, operation in reckoned.job.operations()]
+    for sheet in range(1, 12):
+        asked = order_exercise(reckoned, 1, 37, sheet).asked.steps["set-up-1"]
+        assert keys.index(asked[0]) <= keys.index("screw")

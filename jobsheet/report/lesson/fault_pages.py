@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from jobsheet.catalog.tools.cutters import short_name
-from jobsheet.holdings.all_holdings import words_of
-from jobsheet.holdings.placed import in_jaws
 from jobsheet.lessons.fault_exercise import Fault, FaultExercise
 from jobsheet.lessons.slips import step_words
 from jobsheet.model.job import Job, Operation, SetUp
-from jobsheet.model.lying import lying, stock_box
+from jobsheet.model.lying import stock_box
 from jobsheet.model.quantity import Cutter
 from jobsheet.reckoning.reckoner import Reckoned, Reckoner
 from jobsheet.report.blocks import (
@@ -24,8 +22,8 @@ from jobsheet.report.blocks import (
     Words,
     Writing,
 )
-from jobsheet.report.holding_view import jaw_words
 from jobsheet.report.isometric import stock_picture
+from jobsheet.report.lesson.held_line import held_line
 
 #: Height of the picture of the stock and the width of it [points].
 WIDE, HIGH = 245.0, 96.0
@@ -72,17 +70,14 @@ def wanted(job: Job) -> tuple[object, ...]:
 
 def _set_up(reckoned: Reckoned, words: dict[str, str], set_up: SetUp) -> tuple[object, ...]:
     job = reckoned.job
-    jaw = ""
-    if in_jaws(set_up, lying(set_up, stock_box(job))):
-        jaw = f"; {jaw_words(set_up, job.datums)} to the fixed jaw"
-    zero = f"; zero {set_up.zero.named}" if set_up.zero.named else ""
     columns = (
         Column(caption="row", style="number", align="right"), Column(caption="do", style="body", wide=True),
         Column(caption="tool", style="label"), Column(caption="rpm", style="label", align="right"),
     )  # fmt: skip
     rows = tuple(_row(reckoned, words, one) for one in set_up.operations)
     return (
-        Heading(set_up.title or f"{set_up.up} up", f"{words_of(set_up.holding)}{jaw}{zero}"),
+        Heading(set_up.title or f"{set_up.up} up"),
+        Words(held_line(job, set_up), "caption"),
         Table(columns=columns, rows=rows, high=ROW), Gap(4),
     )  # fmt: skip
 

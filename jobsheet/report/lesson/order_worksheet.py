@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from jobsheet.drawing.drawn import Drawing, Item, Line, Text
 from jobsheet.drawing.making import arrow, box
-from jobsheet.holdings.placed import in_jaws
 from jobsheet.lessons.order_exercise import Block, OrderExercise
 from jobsheet.lessons.questions import Question
-from jobsheet.model.lying import lying, stock_box
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Blanks, Cell, Column, Columns, Gap, Heading, Rule, Table, Words
-from jobsheet.report.holding_view import jaw_words
+from jobsheet.report.lesson.held_line import held_line
 from jobsheet.report.lesson.lesson_pictures import before_and_after
 
 #: Width of what is drawn on a page, a box for a letter and the way to the next one [points]; 11.4 mm as the picture of it has.
@@ -79,11 +77,7 @@ def _held(exercise: OrderExercise, block: Block) -> tuple[object, ...]:
 
 
 def _hold_words(exercise: OrderExercise, block: Block) -> str:
-    job = exercise.asked.needed.job
-    jaw = ""
-    if in_jaws(block.set_up, lying(block.set_up, stock_box(job))):
-        jaw = f"; {jaw_words(block.set_up, job.datums)} to the fixed jaw"
-    return f"{block.held}{jaw}"
+    return held_line(exercise.asked.needed.job, block.set_up)
 
 
 def _why() -> tuple[object, ...]:

@@ -13,6 +13,7 @@ from jobsheet.lessons.needed_order import needed_order
 from jobsheet.lessons.order_exercise import order_exercise
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
+from jobsheet.report.lesson.held_line import held_line
 from jobsheet.report.lesson.lesson_documents import lesson_documents
 from jobsheet.sheet.pages import drawn, fits_on
 from jobsheet.sheet.pdf import make_pdf
@@ -107,3 +108,15 @@ def test_no_worksheet_of_another_sort_gives_its_answers_away(pivot, kind):
     assert not [one for one in answers if one in text]
     said = " ".join(words_of(key.pages))
     assert all(one.rstrip(".") in said for one in answers)
+
+
+def test_what_decides_between_two_set_ups_stands_on_the_sheet(samples):
+    """The rear of the pivot block is faced with a round bar, the top without: without the bar both jaws want a true face."""
+    job = read_job(samples / "hm-103-pivot-block.yaml")
+    said = {one.number: held_line(job, one) for one in job.set_ups}
+    assert (
+        said[3]
+        == "150 mm vice; A, bottom face to the fixed jaw, round bar at the moving one; B, front face down on parallels"
+    )
+    assert said[4] == "150 mm vice; B, front face to the fixed jaw; A, bottom face down on parallels"
+    assert said[6].endswith("; zero A and C")
