@@ -14,6 +14,7 @@ from jobsheet.edit import (
     finished_lines,
     photograph_commands,
     plan_for,
+    revision_commands,
     setting_aside,
     several_steps,
     squaring,
@@ -57,6 +58,7 @@ EACH = {
     several_steps.RepeatSetUp: several_steps.RepeatSetUp(SET_UPS[0]),
     squaring.SquareAllSix: squaring.SquareAllSix("80", "50", "40"),
     plan_for.PlanFor: plan_for.PlanFor(for_card(JOB, find_card("bench-mill-b-1"))[0], "Bench mill B-1"),
+    revision_commands.AddRevision: revision_commands.AddRevision("first plan", "Trainer", "2026-11-29"),
     setting_aside.Dismiss: setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
     photograph_commands.AddPhotograph: photograph_commands.AddPhotograph(PHOTOGRAPH),
     photograph_commands.TakeOutPhotograph: (
