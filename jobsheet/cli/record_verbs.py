@@ -11,9 +11,9 @@ from jobsheet.cli.output import say
 
 def clock() -> str:
     """The time of day as it is written."""
-    from datetime import datetime
+    from jobsheet.reckoning.runs_kept import this_moment
 
-    return datetime.now().astimezone().strftime("%H:%M:%S")
+    return this_moment()[1]
 
 
 @click.command("strike")

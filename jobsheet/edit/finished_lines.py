@@ -13,8 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CommandError
-from jobsheet.finished.datums_line import DATUMS, datums_text, read_datums
-from jobsheet.finished.lines_in_file import FEATURE, MOST, SIZES
+from jobsheet.finished.lines_in_file import DATUMS, FEATURE, MOST, SIZES
 from jobsheet.model.finished import Finished
 from jobsheet.model.job import Job
 from jobsheet.operations.entry import Entry
@@ -63,6 +62,8 @@ def name_of_line(number: int) -> str:
 def value_of_line(job: Job, name: str) -> str:
     """What stands in one of these fields."""
     if name == DATUMS.name:
+        from jobsheet.finished.datums_line import datums_text  # late: a start paints none of these fields
+
         return datums_text(job.datums)
     number, finished = line_number(name), job.finished
     if not number:
@@ -79,6 +80,8 @@ def with_field(job: Job, name: str, text: str) -> Job:
         If the letters of the datums cannot be read: they are no line that could wait.
     """
     if name == DATUMS.name:
+        from jobsheet.finished.datums_line import read_datums
+
         return replace(job, datums=read_datums(text))
     return replace(job, finished=_with_line(job.finished, name, text))
 

@@ -9,16 +9,11 @@ from jobsheet.errors import QuantityError
 from jobsheet.finished.scanned import ALSO
 from jobsheet.finished.settled import AXES, ENDS, datum_end
 from jobsheet.model.stock import FACES
-from jobsheet.operations.entry import Entry
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
 Datums = tuple[tuple[str, str], ...]
 
-DATUMS = Entry(
-    name="datums", title="Datums", asks="text", optional=True,
-    hint="the letters of the drawing, such as A: bottom, B: front, C: left",
-)  # fmt: skip
 _ONE = pattern(
     r"\s*(?:datum\s+)?(?P<letter>[A-Za-z]\w*)\s*(?:[:=]|(?:is|on)\b)?\s*(?:the\s+)?(?P<face>[A-Za-z]+)?(?:\s+(?:face|end|side)\b)?"
     r"\s*(?:[,;]|and\b|$)?", re.IGNORECASE

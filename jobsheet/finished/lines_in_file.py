@@ -8,6 +8,11 @@ from jobsheet.catalog.reading.strict_yaml import Node
 from jobsheet.model.finished import Finished
 from jobsheet.operations.entry import Entry
 
+#: The letters of the drawing, which every line may name; `datums_line` reads them.
+DATUMS = Entry(
+    name="datums", title="Datums", asks="text", optional=True,
+    hint="the letters of the drawing, such as A: bottom, B: front, C: left",
+)  # fmt: skip
 SIZES = Entry(
     name="sizes", title="Finished sizes", asks="text", optional=True,
     hint="length x width x height, such as 80 ±0.1 x 50 x 30; A square to B 0.03",

@@ -89,16 +89,26 @@ def last_time(job: Job, set_up: SetUp, runs: Runs) -> str:
     if not there:
         return ""
     newest = max(one.date for one in there)
-    day = [one for one in there if one.date == newest]
+    return "; ".join((day_words(newest), *_told([one for one in there if one.date == newest], units)))
+
+
+def days_told(runs: Runs, units: str) -> tuple[tuple[str, str], ...]:
+    """Every day on which something was said, the newest first, with what was said of the whole job on it."""
+    return tuple(
+        (day, "; ".join(_told([one for one in runs.standing if one.date == day], units)))
+        for day in runs.dates
+    )
+
+
+def _told(day: list[Entry], units: str) -> list[str]:
+    """Minutes, steps, sizes and changes of one day."""
     minutes = sum(
         value
         for one in day
         for value in (one.setting_up, one.cutting)
         if one.about == "minutes" and value is not None
     )
-    said = [day_words(newest)]
-    if minutes:
-        said.append(f"{minutes / 60:.0f} min")
+    said = [f"{minutes / 60:.0f} min"] if minutes else []
     said += _steps([one for one in day if one.about == "step"], units)
     found = [
         (number_of(one.found, units), one.size)
@@ -108,10 +118,9 @@ def last_time(job: Job, set_up: SetUp, runs: Runs) -> str:
     if found:
         sizes = [f"{number} ({size})" for number, size in found] if len(found) > 1 else [found[0][0]]
         said.append(f"found {', '.join(sizes)}")
-    said += [
+    return said + [
         f"would change: {words}" for one in day if one.about == "change" and (words := change_words(one))
     ]
-    return "; ".join(said)
 
 
 def _steps(entries: list[Entry], units: str) -> list[str]:

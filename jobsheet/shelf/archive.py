@@ -11,7 +11,7 @@ import zipfile
 from collections.abc import Callable
 from pathlib import Path
 
-from jobsheet.errors import CannotWrite
+from jobsheet.errors import CannotWrite, NoSuchEntry
 
 _BAGIT = "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
 #: A file of one moment for ever, so that the same shelf gives the same archive.
@@ -60,7 +60,14 @@ def _put(archive: zipfile.ZipFile, name: str, raw: bytes) -> None:
 
 
 def sums_are_right(archive: Path) -> tuple[str, ...]:
-    """The names whose content is not what the list says; empty where all is well."""
+    """The names whose content is not what the list says; empty where all is well. Raises NoSuchEntry where it is no archive of ours."""
+    try:
+        return _wrong_sums(archive)
+    except (OSError, zipfile.BadZipFile, KeyError, UnicodeDecodeError, ValueError):
+        raise NoSuchEntry(f"{archive.name} is no archive of a shelf, or it is damaged") from None
+
+
+def _wrong_sums(archive: Path) -> tuple[str, ...]:
     wrong = []
     with zipfile.ZipFile(archive) as opened:
         for line in opened.read("manifest-sha256.txt").decode("utf-8").splitlines():

@@ -33,7 +33,6 @@ _TOGETHER = 200
 _ENDINGS = (".yaml", ".yml")
 
 _TABLES = """
-create table if not exists told (name text primary key, value text);
 create table if not exists jobs (
     id integer primary key, path text unique, mtime integer, size integer, ran_mtime integer, ran_size integer, coarse integer,
     content text, number text, name text, revision text, drawing text, machine text, material text, planned_on text,
@@ -81,13 +80,12 @@ class Index:
             try:
                 self._place.parent.mkdir(parents=True, exist_ok=True)
                 made = _connected(str(self._place))
-                made.execute("insert or replace into told values ('shelf', ?)", (str(self.shelf),))
-                made.commit()
             except (sqlite3.Error, OSError):
                 if made is not None:
                     made.close()
-                with contextlib.suppress(OSError):
-                    self._place.unlink()
+                for ending in ("", "-wal", "-shm"):
+                    with contextlib.suppress(OSError):
+                        self._place.with_name(f"{self._place.name}{ending}").unlink()
             else:
                 return made
         return _connected(":memory:")
@@ -208,7 +206,8 @@ def _connected(place: str) -> sqlite3.Connection:
     database = sqlite3.connect(place, timeout=5.0)
     # What is lost with the current is read again: the files are the truth.
     database.execute("pragma synchronous = off")
-    database.execute("pragma journal_mode = memory")
+    # Who asks is never held up by who reads the folder; the file lies on the local disk, where this is allowed (section 6).
+    database.execute("pragma journal_mode = wal")
     if database.execute("pragma user_version").fetchone()[0] not in (0, VERSION):
         database.close()
         raise sqlite3.DatabaseError("another version")

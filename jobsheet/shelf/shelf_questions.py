@@ -8,6 +8,7 @@ import sqlite3
 from msgspec import Struct
 from msgspec.structs import replace
 
+from jobsheet.errors import CannotWrite
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
 from jobsheet.units.show import trimmed
@@ -78,7 +79,10 @@ def asked_by(text: str) -> Asked:
 
 
 def find(index: Index, text: str, most: int = MOST) -> Found:
-    """The jobs in which all words and sizes of the question are; all of them, the last made first, where nothing is asked."""
+    """The jobs in which all words and sizes of the question are; all of them, the last made first, where nothing is asked.
+
+    Raises CannotWrite where the index cannot be asked.
+    """
     asked = asked_by(text)
     words = _matching(asked.words)
     if asked.words and not words:
@@ -86,8 +90,10 @@ def find(index: Index, text: str, most: int = MOST) -> Found:
     try:
         wanted, named = _asked_ids(index, asked, words, text)
         rows = index.in_order()
-    except sqlite3.Error:
-        return Found(asked=asked, hits=(), count=0)
+    except sqlite3.Error as error:
+        raise CannotWrite(
+            f"The index of {index.shelf.name} cannot be read: {error}. Open the shelf again; it is made anew."
+        ) from None
     kept = [row for row in rows if wanted is None or row[0] in wanted]
     if asked.trouble_first:
         kept.sort(key=lambda row: -row[2] if row[1] else 1)

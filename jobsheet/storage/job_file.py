@@ -12,15 +12,7 @@ from jobsheet.holdings.all_holdings import NONE, holding_kind
 from jobsheet.holdings.all_holdings import NOTE as HOLDING_NOTE
 from jobsheet.holdings.placed import own_vice
 from jobsheet.model.held_work import NOTHING, Holding
-from jobsheet.model.job import (
-    Dismissed,
-    Job,
-    Operation,
-    Part,
-    Revision,
-    SetUp,
-    Zero,
-)
+from jobsheet.model.job import Dismissed, Job, Operation, Part, Photograph, Revision, SetUp, Zero
 from jobsheet.model.lying import beside, laid
 from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.model.stock import FACES, Stock
@@ -30,7 +22,6 @@ from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
 from jobsheet.storage.older_words import RULES
-from jobsheet.storage.photos.photographs_read import photographs_from
 from jobsheet.storage.words.stock_reading import stock_from
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
@@ -204,7 +195,12 @@ def job_from(root: Node, name: str) -> Job:
     finished = finished_from(reader, fields.get("finished"))
     dismissed = _dismissed(reader, fields.get("dismissed"))
     revisions = _listed(reader, fields.get("plan_revisions"), "plan revisions", layout.REVISION, Revision)
-    photographs = photographs_from(reader, fields.get("photographs"))
+    photographs: tuple[Photograph, ...] = ()
+    # Most jobs have none: a start does not load their reader.
+    if (node := fields.get("photographs")) is not None:
+        from jobsheet.storage.photos.photographs_read import photographs_from
+
+        photographs = photographs_from(reader, node)
     set_ups = tuple(set_ups_from(reader, fields.get("set_ups")))
     if "machine" in values:
         try:

@@ -12,7 +12,6 @@ from msgspec import Struct
 
 from jobsheet.errors import DocumentError, Problem
 from jobsheet.paths import no_file
-from jobsheet.storage.photos.kept_photographs import ENDINGS, LARGEST
 
 #: Our sheets are some hundred kilobytes; photographs may come (common sense, no source).
 LARGEST_PDF = 100_000_000
@@ -23,7 +22,6 @@ MOST_FILES = 200
 #: Levels of a name tree; ours has one.
 DEEPEST = 8
 _MARK = b"%PDF-"
-_PHOTOGRAPH = re.compile(rf"[0-9a-f]{{64}}\.(?:{'|'.join(ENDINGS)})")
 _FORMAT = re.compile(rb"^\xef?\xbb?\xbf?\s*format\s*:", re.MULTILINE)
 
 
@@ -104,6 +102,9 @@ def _attached(path: Path, photographs: dict[str, bytes]) -> Iterator[tuple[str, 
 
     from pypdf import PdfReader  # its own bounds keep a small file from growing without end
 
+    from jobsheet.storage.photos.kept_photographs import ENDINGS, LARGEST
+
+    photograph = re.compile(rf"[0-9a-f]{{64}}\.(?:{'|'.join(ENDINGS)})")
     logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # what is damaged is said once, by us
     with path.open("rb") as stream:
         reader = PdfReader(stream, strict=False)
@@ -118,7 +119,7 @@ def _attached(path: Path, photographs: dict[str, bytes]) -> Iterator[tuple[str, 
             if count > MOST_FILES:
                 raise _refused(path, f"it holds more than {MOST_FILES} files: it is no sheet of ours")
             raw = _content(spec)
-            if _PHOTOGRAPH.fullmatch(name):
+            if photograph.fullmatch(name):
                 if len(raw) <= LARGEST and sha256(raw).hexdigest() == name[:64]:
                     photographs[name[:64]] = raw
                 continue

@@ -58,7 +58,7 @@ def test_show_says_what_happened(capsys, shelf):
     code, out, _ = told(capsys, "show", shelf, "hm-103")
     assert code == 0
     assert "23 steps in 6 set-ups" in out
-    assert "2026-11-20: 60 clean, 70 noisy; 80 found 80.02 mm" in out
+    assert "2026-11-20: step 70 noisy; found 80.02" in out
     code, _, err = told(capsys, "show", shelf, "HM-999")
     assert (code, "There is no part HM-999" in err) == (2, True)
 
@@ -104,9 +104,24 @@ def test_the_archive_is_plain_files_with_their_sums(capsys, shelf, tmp_path):
             assert hashlib.sha256(raw).hexdigest() == there
             assert raw == (shelf / name.removeprefix("data/")).read_bytes()
     assert sums_are_right(target) == ()
+    assert told(capsys, "check", target)[:2] == (0, "shelf.zip: every file is what its sum says.\n")
     first = target.read_bytes()
     told(capsys, "export", shelf, "-o", target)
     assert target.read_bytes() == first
+
+
+def test_a_file_of_an_archive_that_was_changed_is_named(capsys, shelf, tmp_path):
+    target, other = tmp_path / "shelf.zip", tmp_path / "changed.zip"
+    told(capsys, "export", shelf, "-o", target)
+    with zipfile.ZipFile(target) as archive, zipfile.ZipFile(other, "w") as copy:
+        for name in archive.namelist():
+            raw = archive.read(name)
+            copy.writestr(name, raw.replace(b"drill 6.8", b"drill 6.9") if "hm-103" in name else raw)
+    code, out, _ = told(capsys, "check", other)
+    assert (code, "data/hm-103-pivot-block.yaml is not what its sum says" in out) == (1, True)
+    (tmp_path / "no.zip").write_bytes(b"PK nothing")
+    code, _, err = told(capsys, "check", tmp_path / "no.zip")
+    assert (code, "is no archive of a shelf" in err) == (2, True)
 
 
 def test_the_index_as_a_table_and_never_over_something_else(capsys, shelf, tmp_path):

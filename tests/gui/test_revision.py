@@ -17,10 +17,11 @@ def answer(texts, *, agree=True):
     def typed():
         box = QApplication.activeModalWidget()
         seen.append([line.text() for line in box.findChildren(QLineEdit)])
-        for line, text in zip(box.findChildren(QLineEdit), texts, strict=True):
+        for at, (line, text) in enumerate(zip(box.findChildren(QLineEdit), texts, strict=True)):
             if text is not None:
-                line.setFocus()
-                line.selectAll()
+                if at:  # the first has the focus, and what is proposed in it is chosen: a hand types over it at once
+                    line.setFocus()
+                    line.selectAll()
                 QTest.keyClicks(line, text)
         button = QDialogButtonBox.StandardButton.Ok if agree else QDialogButtonBox.StandardButton.Cancel
         box.findChild(QDialogButtonBox).button(button).click()

@@ -9,7 +9,7 @@ import sqlite3
 
 import pytest
 
-from jobsheet.errors import NoSuchEntry
+from jobsheet.errors import CannotWrite, NoSuchEntry
 from jobsheet.model.what_ran import Entry
 from jobsheet.shelf.scanned_job import scanned
 from jobsheet.shelf.shelf_index import Index
@@ -205,3 +205,21 @@ def test_a_job_in_inches_is_found_in_millimetres():
 def test_the_question_is_told_back():
     assert asked_by("drill 6.8 brass trouble first").said == "drill 6.8 · brass · trouble first"
     assert asked_by("1/4 in M8").said == "6.35 mm · M8"
+
+
+def test_an_index_that_cannot_be_asked_says_so_and_never_that_nothing_is_there(index):
+    index.database.execute("drop table sizes")
+    with pytest.raises(CannotWrite, match="cannot be read"):
+        find(index, "drill 6.8")
+
+
+def test_who_asks_is_not_held_up_by_who_reads_the_folder(shelf, tmp_path):
+    """The reading thread has an index of its own, in the middle of a write; a question is answered from what stood before."""
+    place = tmp_path / "index.sqlite"
+    reading, asking = Index(shelf, place), Index(shelf, place)
+    reading.refresh()
+    reading.database.execute("delete from jobs")  # not yet kept
+    assert find(asking, "pivot").count == 1
+    reading.database.rollback()
+    reading.close()
+    asking.close()

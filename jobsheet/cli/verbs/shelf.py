@@ -83,6 +83,7 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
 @click.argument("part")
 def show_command(folder: str, part: str) -> int:
     """One part of the shelf: its plans, their revisions, and what happened at the machine."""
+    from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
     from jobsheet.storage.records.run_log import read_runs
 
@@ -104,18 +105,8 @@ def show_command(folder: str, part: str) -> int:
         for one in reversed(job.revisions):
             say(f"  plan {one.number}, {one.when}, {one.who}: {one.changed}")
         runs, problems = read_runs(file)
-        for day in runs.dates:
-            here = [one for one in runs.standing if one.date == day]
-            steps = ", ".join(f"{one.number} {one.outcome}" for one in here if one.about == "step")
-            sizes = ", ".join(
-                f"{one.size} found {(one.found or 0) * 1e3:g} mm" for one in here if one.about == "size"
-            )
-            change = "; ".join(
-                ": ".join(word for word in (one.change, one.note) if word)
-                for one in here
-                if one.about == "change"
-            )
-            say(f"  {day}: {'; '.join(word for word in (steps, sizes, change) if word)}")
+        for day, words in days_told(runs, job.units):
+            say(f"  {day}: {words}")
         for problem in problems:
             say(f"  {problem}")
     return 0
@@ -142,10 +133,13 @@ def compare_command(before: str, after: str) -> int:
 def check_command(folder: str) -> int:
     """Read everything strictly: broken files with their line, second copies, records that do not count. Nothing is mended.
 
-    Exit code 1 where something is wrong.
+    Of an archive (.zip) that `export` made: whether every file in it is what its list of sums says. Exit code 1 where
+    something is wrong.
     """
     from jobsheet.shelf.checking import checked
 
+    if folder.lower().endswith(".zip"):
+        return _check_archive(Path(folder))
     index, wrong, read = _index(folder), 0, 0
     for one in checked(index):
         if isinstance(one, int):
@@ -154,6 +148,16 @@ def check_command(folder: str) -> int:
             wrong += 1
             say(str(one))
     say(f"{read} job{'' if read == 1 else 's'} read, {wrong or 'nothing'} wrong.")
+    return 1 if wrong else 0
+
+
+def _check_archive(path: Path) -> int:
+    from jobsheet.shelf.archive import sums_are_right
+
+    wrong = sums_are_right(path)
+    for name in wrong:
+        say(f"{path.name}: {name} is not what its sum says.")
+    say(f"{path.name}: {f'{len(wrong)} wrong' if wrong else 'every file is what its sum says'}.")
     return 1 if wrong else 0
 
 

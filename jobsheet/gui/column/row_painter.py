@@ -11,7 +11,6 @@ from jobsheet.gui.column.shorter_words import beginnings, figures_line, remark_f
 from jobsheet.gui.column.views import RowView
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.look import Look
-from jobsheet.gui.ink.outcome_mark import draw_outcome
 from jobsheet.gui.ink.tokens import SEVERITIES, VERDICTS
 
 translate = QCoreApplication.translate
@@ -85,6 +84,8 @@ class RowPainter(LineGround):
         if wide > room.width() - now.px(24):
             return 0
         place = QRect(room.right() - wide, 0, wide, room.height())
+        from jobsheet.gui.ink.outcome_mark import draw_outcome  # late: a start knows no outcome yet
+
         draw_outcome(self.painter, view.last_outcome, place.left(), self.middle, 14, "pencil")
         ink.write(self.painter, now, place.adjusted(sign, 0, 0, 0), said, now.label, "pencil")
         return wide + now.px(8)

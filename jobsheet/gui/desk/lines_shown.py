@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jobsheet.edit.finished_lines import line_number, value_of_line
 from jobsheet.errors import QuantityError
-from jobsheet.finished.datums_line import DATUMS, datums_told, read_datums
+from jobsheet.finished.lines_in_file import DATUMS
 from jobsheet.gui.forms.shown import Shown
 from jobsheet.model.job import Job
 
@@ -29,6 +29,8 @@ def line_shown(job: Job, name: str, draft: str | None = None) -> Shown:
 
 
 def _datums_shown(job: Job, draft: str | None) -> Shown:
+    from jobsheet.finished.datums_line import datums_told, read_datums
+
     if draft is not None:
         try:
             read_datums(draft)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jobsheet.finished.datums_line import DATUMS, next_datums
+from jobsheet.finished.datums_line import next_datums
 from jobsheet.finished.forms_of_line import FEATURES, SHAPES
-from jobsheet.finished.lines_in_file import SIZES
+from jobsheet.finished.lines_in_file import DATUMS, SIZES
 from jobsheet.gui.choosing.listed import Listed
 from jobsheet.model.job import Job
 

@@ -6,7 +6,6 @@ from datetime import datetime
 
 from PySide6.QtCore import QCoreApplication
 
-from jobsheet.edit.revision_commands import AddRevision, next_number, proposed
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.forms import ask
@@ -23,6 +22,8 @@ class RevisionEdits:
 
     def add(self) -> None:
         """Ask what changed and who says so, and write the next revision down."""
+        from jobsheet.edit.revision_commands import AddRevision, next_number, proposed
+
         job = self._hand.desk.job
         number = next_number(job)
         who = job.revisions[-1].who if job.revisions else job.planned_by

@@ -250,6 +250,9 @@ def _written(
         line.setText(given[len(lines)] if given else "")
         column.addWidget(line)
         lines.append(line)
+    if given:  # what is proposed is typed over, not typed behind
+        lines[0].selectAll()
+        lines[0].setFocus()
     if not _agreed(box, column, QDialogButtonBox.StandardButton.Ok):
         return None
     return tuple(line.text().strip() for line in lines)

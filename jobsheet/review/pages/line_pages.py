@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from jobsheet.finished.datums_line import DATUMS, datums_told, read_datums
+from jobsheet.finished.datums_line import datums_told, read_datums
 from jobsheet.finished.feature_line import read_feature
 from jobsheet.finished.forms_of_line import FEATURES, SHAPES
+from jobsheet.finished.lines_in_file import DATUMS
 from jobsheet.finished.sizes_line import read_shape
 from jobsheet.finished.told_back import shape_told, told
 from jobsheet.review.pages.one_page import Page

@@ -28,8 +28,6 @@ _MEASURED = (
     ("cutting", "minutes to cut", "time", "min"),
 )  # fmt: skip
 _KEYS = (*(key for _, key in (*_TEXTS, *_WHOLE)), *(key for _, key, _, _ in _MEASURED), "note")
-#: More than a person writes [characters].
-LONGEST = 2000
 
 
 def lines_of(entry: Entry) -> list[str]:

@@ -39,10 +39,8 @@ class OrderDesk:
         if last:
             self.places[-1] = last
         self.fixed = {key for key in exercise.given if key}
-        self.tries = 0
         self.said: tuple[str, ...] = ()
         self.brackets: tuple[Bracket, ...] = ()
-        self.result: Marked | None = None
         self.reasons = False
 
     @property
@@ -101,15 +99,14 @@ class OrderDesk:
         self.brackets = tuple(
             one for one in self.brackets if one.upper not in places and one.lower not in places
         )
-        self.said, self.result = (), None
+        self.said = ()
 
     def attempt(self) -> Marked:
         """Mark what stands there now, no more."""
-        self.tries += 1
         block = self.exercise.blocks[0]
         answer = {block.set_up.key: tuple(key for key in self.places if key)}
         found = marked(self.exercise.asked, answer)
-        self.result, self.said = found, tuple(result_lines(self.exercise, found))
+        self.said = tuple(result_lines(self.exercise, found))
         at = {key: place for place, key in enumerate(self.places) if key}
         turned = [
             Bracket(min(at[pair.first], at[pair.then]), max(at[pair.first], at[pair.then]), pair)
@@ -123,7 +120,7 @@ class OrderDesk:
 
     def look_again(self) -> None:
         """Hide what the marking said, to think once more."""
-        self.said, self.brackets, self.result, self.reasons = (), (), None, False
+        self.said, self.brackets, self.reasons = (), (), False
 
     @property
     def head(self) -> str:

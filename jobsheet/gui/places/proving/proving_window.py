@@ -6,13 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QSize, QTimer
-from PySide6.QtGui import QAction, QKeySequence, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
 from jobsheet.errors import JobsheetError, QuantityError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.boxes import Line
+from jobsheet.gui.forms.ground import Ground
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.proving.ladder_side import LadderSide
@@ -48,7 +49,7 @@ class ProvingWindow(QMainWindow):
         self._visit = visit
         self.desk = ProvingDesk(visit.desk.job)
         self._said, self._wrong = "", False
-        self._ground = _Ground(self)
+        self._ground = Ground(self, self.place)
         self.setCentralWidget(self._ground)
         self.head = ProvingHead(self)
         self.head.another_wanted.connect(self.another)
@@ -362,21 +363,3 @@ class ProvingWindow(QMainWindow):
         self.left.update()
         if not reads:
             self.right.arrange()
-
-
-class _Ground(QWidget):
-    """The bench under the sheets."""
-
-    def __init__(self, window: ProvingWindow) -> None:
-        super().__init__(window)
-        self._window = window
-
-    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
-        """Everything is placed on it anew."""
-        super().resizeEvent(event)
-        self._window.place()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """Bench."""
-        with QPainter(self) as painter:
-            painter.fillRect(self.rect(), look().colour("bench"))

@@ -8,13 +8,13 @@ from itertools import pairwise
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QEvent, QRect
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
-from jobsheet.gui.ink import ink
+from jobsheet.gui.forms.ground import Ground
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.ran.big_button import GAP, BigField
@@ -44,7 +44,7 @@ class RanWindow(QMainWindow):
         self.desk = RanDesk(visit.desk, visit.on())
         self._said, self._trouble = "", False
         self._look = look()
-        self._ground = _Ground(self)
+        self._ground = Ground(self, self.place)
         self.setCentralWidget(self._ground)
         self.head = RanHead(self.desk, self._ground)
         self.left, self._left_sheet = self._area()
@@ -348,21 +348,3 @@ class RanWindow(QMainWindow):
         inside = place.translated(part.pos())
         for y in (inside.top(), inside.bottom()) if foot else (inside.bottom(), inside.top()):
             area.ensureVisible(0, y, 0, 12)
-
-
-class _Ground(QWidget):
-    """The bench under the sheets."""
-
-    def __init__(self, window: RanWindow) -> None:
-        super().__init__(window)
-        self._window = window
-
-    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802
-        """Everything is placed on it anew."""
-        super().resizeEvent(event)
-        self._window.place()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """Bench."""
-        with QPainter(self) as painter:
-            ink.fill(painter, self.rect(), look().colour("bench"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from msgspec import Struct
@@ -12,8 +13,6 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
-from jobsheet.model.what_ran import Runs
-from jobsheet.units.show import trimmed
 
 translate = QCoreApplication.translate
 PAD, CAPTION = 14, 92
@@ -28,8 +27,9 @@ class Facts(Struct, frozen=True, kw_only=True):
     problem: str = ""
 
 
-def facts_of(path: Path) -> Facts:
+def facts_of(path: Path, title_of: Callable[[str], str] = str) -> Facts:
     """Read the job strictly, with what is recorded beside it; a broken one gives its first problems with their lines."""
+    from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
     from jobsheet.storage.records.run_log import read_runs
 
@@ -46,7 +46,7 @@ def facts_of(path: Path) -> Facts:
     facts = (
         (say("Shelf", "Drawing"), ", ".join(word for word in (part.drawing, part.revision) if word)),
         (say("Shelf", "Material"), job.material),
-        (say("Shelf", "Machine"), job.machine),
+        (say("Shelf", "Machine"), title_of(job.machine)),
         (
             say("Shelf", "Plan"),
             say("Shelf", "{steps} steps in {set_ups} set-ups, {by} {on}").format(
@@ -59,48 +59,14 @@ def facts_of(path: Path) -> Facts:
         (f"{one.number}, {one.when}", ", ".join(word for word in (one.changed, one.who) if word))
         for one in reversed(job.revisions)
     )
-    ran = _ran(runs)
-    blocks = [
-        (
-            say("Shelf", "At the machine"),
-            ran or ((say("Shelf", "nothing"), say("Shelf", "is written down yet")),),
-        )
-    ]
+    ran = days_told(runs, job.units)
+    blocks = [(say("Shelf", "At the machine"), ran or (("", say("Shelf", "nothing is written down yet")),))]
     if revisions:
         blocks.append((say("Shelf", "Revisions of the plan"), revisions))
     return Facts(
         title=" ".join(word for word in (part.number, part.name) if word), facts=tuple(row for row in facts if row[1].strip(" ,")),
         blocks=tuple(blocks), problem="\n".join(str(problem) for problem in problems[:3]),
     )  # fmt: skip
-
-
-def _ran(runs: Runs) -> tuple[tuple[str, str], ...]:
-    """A line a day and kind of entry, the newest day first."""
-    rows: list[tuple[str, str]] = []
-    for day in runs.dates:
-        here = [one for one in runs.standing if one.date == day]
-        steps = [one for one in here if one.about == "step"]
-        rough = [f"{one.number} {one.outcome}" for one in steps if one.outcome != "clean"]
-        words = []
-        if steps:
-            clean = len(steps) - len(rough)
-            words.append(
-                translate("Shelf", "{clean} of {count} steps clean").format(clean=clean, count=len(steps))
-            )
-        words += rough
-        words += [
-            f"{one.size} found {trimmed((one.found or 0.0) * 1e3, 3)} mm"
-            for one in here
-            if one.about == "size"
-        ]
-        words += [
-            ": ".join(word for word in (one.change, one.note) if word)
-            for one in here
-            if one.about == "change"
-        ]
-        who = {one.role for one in here if one.role}
-        rows.append((day, ", ".join([*words, *sorted(who)])))
-    return tuple(rows)
 
 
 class ChosenFacts(QWidget):
@@ -141,7 +107,7 @@ class ChosenFacts(QWidget):
 
     def _line(self, painter: QPainter, box: QRect, caption: str, words: str) -> None:
         now = look()
-        aside = now.px(CAPTION)
+        aside = now.px(CAPTION) if caption else 0
         ink.write(painter, now, QRect(box.left(), box.top(), aside, now.px(20)), caption, now.label, "pencil")
         beside = QRect(box.left() + aside, box.top(), box.width() - aside, box.height())
         box.translate(0, max(now.px(20), ink.paragraph(painter, now, beside, words, now.body)) + now.px(2))

@@ -166,7 +166,12 @@ class ShelfWindow(QDialog):
             return
         self.index.forget_order()
         was = self.chosen.path if keep and self.chosen is not None else ""
-        found = find(self.index, self.line.text())
+        try:
+            found = find(self.index, self.line.text())
+        except JobsheetError as error:
+            self._show(None)
+            self.said.say(str(error))
+            return
         at = next((place for place, hit in enumerate(found.hits) if hit.path == was), 0)
         self._show(found, at)
 
@@ -211,7 +216,9 @@ class ShelfWindow(QDialog):
     def _show_chosen(self) -> None:
         hit = self.chosen
         self.facts.put(
-            facts_of(self.index.shelf / hit.path) if hit is not None and self.index is not None else Facts()
+            facts_of(self.index.shelf / hit.path, self._title_of)
+            if hit is not None and self.index is not None
+            else Facts()
         )
 
     # --- opening ---
