@@ -43,8 +43,7 @@ class Difference(Struct, frozen=True, kw_only=True):
 
 def part_solid(part: FinishedPart, box: Box) -> Any:
     """The solid of the finished part [mm]: a box of its sizes less its features."""
-    gone = [_solid(sized, one) for one in drawn(part, box) for sized in one.gone]
-    return _less(_box(box), gone)
+    return _box(box) - _together([_solid(sized, one) for one in drawn(part, box) for sized in one.gone])
 
 
 def differences(
@@ -58,22 +57,24 @@ def differences(
     last = stages[-1]
     box = part_box(last.box, part)
     features = drawn(part, box)
-    gone = [_solid(sized, one) for one in features for sized in one.gone]
-    least = most = gone
+    least = most = [(sized, one) for one in features for sized in one.gone]
     if within_limits:
         least, most = (
-            [_solid(sized, one) for one in drawn(_at_limits(part, end), box) for sized in one.gone]
+            [(sized, one) for one in drawn(_at_limits(part, end), box) for sized in one.gone]
             for end in (0, 1)
         )
-    wanted = _less(_box(_grown(box, -HAIR)), most)
+    of_most = _together([_solid(*one) for one in most])
+    # Where no feature has limits of its own both ends are one, and so are their solids.
+    of_least = of_most if least == most else _together([_solid(*one) for one in least])
+    wanted = _box(_grown(box, -HAIR)) - of_most
     open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
-    left = _less(last.solid - _less(_box(_grown(box, HAIR)), least), open_)
     stock = stages[0].solid
-    cut = _less((wanted ^ stock) - last.solid, open_)
-    lacking = _less(wanted - stock, open_)
-    found = [_piece("left", piece, features, stages) for piece in left.decompose()]
-    found += [_piece("cut away", piece, (), stages) for piece in cut.decompose()]
-    found += [_piece("never there", piece, (), ()) for piece in lacking.decompose()]
+    left = _outside(last.solid - (_box(_grown(box, HAIR)) - of_least), open_)
+    cut = _outside((wanted ^ stock) - last.solid, open_)
+    lacking = _outside(wanted - stock, open_)
+    found = [_piece("left", piece, features, stages) for piece in left]
+    found += [_piece("cut away", piece, (), stages) for piece in cut]
+    found += [_piece("never there", piece, (), ()) for piece in lacking]
     return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
 
 
@@ -104,10 +105,31 @@ def _solid(sized: Sized, one: Drawn) -> Any:
     return tool.transform(_frame(one.lie))
 
 
-def _less(solid: Any, tools: list[Any]) -> Any:
+def _together(tools: list[Any]) -> Any:
+    """All of them as one solid, made now: what is asked of it twice is not made twice."""
     if not tools:
-        return solid
-    return solid - m3.Manifold.batch_boolean(tools, m3.OpType.Add)
+        return m3.Manifold()
+    whole = m3.Manifold.batch_boolean(tools, m3.OpType.Add)
+    whole.num_tri()
+    return whole
+
+
+def _outside(solid: Any, open_: list[Any]) -> list[Any]:
+    """The pieces of a solid that lie outside of what a drawing leaves open; none where all of it is the modeller's rounding.
+
+    Only what is near is taken off: most of what is open lies elsewhere, and putting it together costs more than all the rest.
+    """
+    if float(solid.volume()) <= NOTHING:
+        return []
+    whole = solid.bounding_box()
+    near = [tool for tool in open_ if _may_touch(whole, tool.bounding_box())]
+    pieces: list[Any] = (solid - _together(near) if near else solid).decompose()
+    return pieces
+
+
+def _may_touch(one: Sequence[float], other: Sequence[float]) -> bool:
+    """Whether two boxes, each three low ends and three high ones, have a point in common."""
+    return all(one[axis] <= other[axis + 3] and other[axis] <= one[axis + 3] for axis in range(3))
 
 
 def _edges(box: Box, part: FinishedPart) -> list[Any]:
