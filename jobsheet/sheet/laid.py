@@ -6,22 +6,42 @@ laid once for a width is remembered.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any, TypeVar
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.drawing.drawn import Item, Line, Text
-from jobsheet.drawing.making import moved
 from jobsheet.remembered import remembered
 from jobsheet.sheet.styles import BETWEEN, STYLES
 
 
-class Laid(Struct, frozen=True):
-    """Items from the upper left corner of the block, and how high it is [points]."""
+class Moved(Struct, frozen=True):
+    """Items somewhere else, so far to the right and down [points]; they are moved when the page is drawn, not at every try of one."""
 
-    items: tuple[Item, ...]
+    items: tuple[Any, ...]
+    dx: float
+    dy: float
+
+
+class Laid(Struct, frozen=True):
+    """Items from the upper left corner of the block, some of them moved, and how high it is [points]."""
+
+    items: tuple[Item | Moved, ...]
     height: float
+
+
+def settled(items: tuple[Item | Moved, ...], dx: float = 0.0, dy: float = 0.0) -> Iterator[Item]:
+    """The items where they stand on the page, each moved once however deep it lies."""
+    for item in items:
+        if isinstance(item, Moved):
+            yield from settled(item.items, dx + item.dx, dy + item.dy)
+        elif isinstance(item, Line):
+            points = tuple((x + dx, y + dy) for x, y in item.points)
+            yield Line(points, item.weight, item.dash, item.closed, item.fill, item.ink)
+        else:
+            yield replace(item, x=item.x + dx, y=item.y + dy)
 
 
 Layer = Callable[[Any, float], Laid]
@@ -48,12 +68,12 @@ def lay(block: Any, width: float) -> Laid:
 
 def stacked(blocks: tuple[Any, ...], width: float, between: float = BETWEEN) -> Laid:
     """Blocks one under the other."""
-    items: list[Item] = []
+    items: list[Item | Moved] = []
     y = 0.0
     for index, block in enumerate(blocks):
         laid = lay(block, width)
         y += between if index else 0.0
-        items += moved(laid.items, 0.0, y)
+        items.append(Moved(laid.items, 0.0, y))
         y += laid.height
     return Laid(tuple(items), y)
 

@@ -8,12 +8,12 @@ from typing import Any
 from msgspec.structs import replace
 
 from jobsheet.drawing.drawn import Drawing, Item, Line, Text
-from jobsheet.drawing.making import box, moved
+from jobsheet.drawing.making import box
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.remembered import remembered
 from jobsheet.report.blocks import Columns, Page, StopBand, StopCause, TitleCell, Writing
 from jobsheet.sheet import rungs_block, steps_block, table_block
-from jobsheet.sheet.laid import Laid, across, lay, stacked, text_lines
+from jobsheet.sheet.laid import Laid, Moved, across, lay, settled, stacked, text_lines
 from jobsheet.sheet.plain_blocks import WRITING, wide
 from jobsheet.sheet.printed_code import SIDE as CODE_SIDE
 from jobsheet.sheet.printed_code import printed_code
@@ -72,10 +72,13 @@ def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
         body = stacked(_grown(page.blocks, int(min(spare // WRITING, MOST_LINES))), width)
     needed = start + body.height + foot.height
     whole = max(height, needed)
-    items: list[Item] = [*above.items, *moved(head.items, 0.0, above.height)]
-    items += moved(body.items, 0.0, start)
-    items += moved(foot.items, 0.0, whole - foot.height)
-    return Drawing(width, whole, tuple(items)), min(1.0, height / needed)
+    items = (
+        *above.items,
+        Moved(head.items, 0.0, above.height),
+        Moved(body.items, 0.0, start),
+        Moved(foot.items, 0.0, whole - foot.height),
+    )
+    return Drawing(width, whole, tuple(settled(items))), min(1.0, height / needed)
 
 
 def _grown(blocks: tuple[Any, ...], lines: int) -> tuple[Any, ...]:
@@ -99,7 +102,7 @@ def _head(page: Page, number: str, width: float) -> Laid:
         return _title(page.title, number, width)
     title = _title(page.title, number, width - CODE)
     code = printed_code(page.printed)
-    items = [*title.items, *moved(code.items, width - code.width + 5.0, -4.0)]
+    items: list[Item | Moved] = [*title.items, Moved(code.items, width - code.width + 5.0, -4.0)]
     items.append(Text(width, code.height + 2.0, "check code", "caption", "end"))
     items.append(Text(width, code.height + 11.0, page.printed.rpartition(":")[2], "caption", "end"))
     return Laid(tuple(items), max(title.height, code.height + 14.0))
@@ -107,7 +110,7 @@ def _head(page: Page, number: str, width: float) -> Laid:
 
 @remembered(32)
 def _title(rows: tuple[tuple[TitleCell, ...], ...], number: str, width: float) -> Laid:
-    items: list[Item] = []
+    items: list[Item | Moved] = []
     y = 0.0
     for index, row in enumerate(rows):
         if index:
@@ -118,7 +121,7 @@ def _title(rows: tuple[tuple[TitleCell, ...], ...], number: str, width: float) -
         for cell, one in zip(row, laid, strict=True):
             if x:
                 items.append(Line(((x, y), (x, y + height)), "row"))
-            items += moved(one.items, x + 7, y)
+            items.append(Moved(one.items, x + 7, y))
             x += cell.share * width
         y += height
     items.append(Line(box(0.8, 0.8, width - 1.6, y - 1.6), "frame", closed=True))

@@ -6,7 +6,7 @@ import math
 import re
 
 from jobsheet.drawing.drawn import Item, Line, Photo, Text
-from jobsheet.drawing.making import box, moved
+from jobsheet.drawing.making import box
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.report.blocks import (
     Blanks,
@@ -29,7 +29,7 @@ from jobsheet.report.blocks import (
     Writing,
 )
 from jobsheet.sheet.fonts import printable, width
-from jobsheet.sheet.laid import Laid, across, lays, stacked, text_lines
+from jobsheet.sheet.laid import Laid, Moved, across, lays, stacked, text_lines
 from jobsheet.sheet.styles import BOX, GUTTER, MARK, STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
 
@@ -96,9 +96,8 @@ def _facts(block: Facts, room: float) -> Laid:
 def _picture(block: Picture, room: float) -> Laid:
     head = _heading(Heading(block.title, block.caption), room) if block.title else Laid((), 0.0)
     shift = max(0.0, (room - block.drawing.width) / 2)
-    return Laid(
-        (*head.items, *moved(block.drawing.items, shift, head.height)), head.height + block.drawing.height
-    )
+    drawing = Moved(block.drawing.items, shift, head.height)
+    return Laid((*head.items, drawing), head.height + block.drawing.height)
 
 
 @lays(Photograph)
@@ -167,14 +166,14 @@ def _box(block: Box, room: float) -> Laid:
     inside = stacked(block.blocks, room - 18)
     height = inside.height + 14
     frame = Line(box(0.8, 0.8, room - 1.6, height - 1.6), "frame", closed=True)
-    return Laid((frame, *moved(inside.items, 9.0, 7.0)), height)
+    return Laid((frame, Moved(inside.items, 9.0, 7.0)), height)
 
 
 @lays(Columns)
 def _columns(block: Columns, room: float) -> Laid:
     count = len(block.parts)
     inside = room - GUTTER * (count - 1)
-    items: list[Item] = []
+    items: list[Item | Moved] = []
     x = 0.0
     edges = []
     parts = [stacked(blocks, inside * share) for blocks, share in zip(block.parts, block.shares, strict=True)]
@@ -182,9 +181,8 @@ def _columns(block: Columns, room: float) -> Laid:
     for blocks, share, laid in zip(block.parts, block.shares, parts, strict=True):
         edges.append(x)
         spare = int((height - laid.height) // WRITING)
-        items += moved(
-            stacked(_more_lines(blocks, spare), inside * share).items if spare else laid.items, x, 0.0
-        )
+        whole = stacked(_more_lines(blocks, spare), inside * share) if spare else laid
+        items.append(Moved(whole.items, x, 0.0))
         x += inside * share + GUTTER
     for index in block.ruled:
         at = edges[index] - GUTTER / 2

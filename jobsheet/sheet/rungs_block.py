@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from jobsheet.drawing.drawn import Item, Line, Text
-from jobsheet.drawing.making import box, moved
+from jobsheet.drawing.making import box
 from jobsheet.report.blocks import RungRow, RungRows
-from jobsheet.sheet.laid import Laid, across, lays, text_lines
+from jobsheet.sheet.laid import Laid, Moved, across, lays, text_lines
 from jobsheet.sheet.plain_blocks import wide
 from jobsheet.sheet.styles import STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
@@ -26,10 +26,11 @@ def _rungs(block: RungRows, room: float) -> Laid:
     planned = room * (HALF if block.results else 1.0) - NUMBER
     edges = _edges(NUMBER, planned, PLANNED)
     boxes = _boxes(block, room)
-    items, y = _captions(block, edges, boxes)
+    captions, y = _captions(block, edges, boxes)
+    items: list[Item | Moved] = [*captions]
     for row in block.rows:
         items.append(across(room, y))
-        items += moved(_row(row, edges, boxes).items, 0.0, y)
+        items.append(Moved(_row(row, edges, boxes).items, 0.0, y))
         y += ROW
     items.append(across(room, y, "section"))
     return Laid(tuple(items), y + 2)

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 
 from jobsheet.drawing.drawn import Item, Line, Text
-from jobsheet.drawing.making import box, moved
+from jobsheet.drawing.making import box
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.remembered import remembered
 from jobsheet.report.blocks import DialRow, Measures, NoteLine, Step, Steps
-from jobsheet.sheet.laid import Laid, across, lay, lays, text_lines
+from jobsheet.sheet.laid import Laid, Moved, across, lay, lays, text_lines
 from jobsheet.sheet.plain_blocks import note_line, wide
 from jobsheet.sheet.styles import BOX, STEP_ROW, STYLES
 from jobsheet.sheet.wrapping import fitted, wrap
@@ -29,12 +29,13 @@ SMALL_BOX = 11.0
 
 @lays(Steps)
 def _steps(block: Steps, room: float) -> Laid:
-    items, y = _captions(room) if block.captions else ([], 0.0)
+    captions, y = _captions(room) if block.captions else ([], 0.0)
+    items: list[Item | Moved] = [*captions]
     for index, row in enumerate(block.rows):
         if index:
             items.append(across(room, y))
         laid = _step(row, room)
-        items += moved(laid.items, 0.0, y)
+        items.append(Moved(laid.items, 0.0, y))
         y += laid.height
     return Laid(tuple(items), y)
 
@@ -95,9 +96,10 @@ def _step(row: Step, room: float) -> Laid:
         more, low = text_lines(beside, "note", room - BESIDE, top)
         items += more
         bottom = max(bottom, low)
+    measured: tuple[Moved, ...] = ()
     if row.measures:
         laid = lay(Measures(row.measures), room - DO)
-        items += moved(laid.items, DO, bottom)
+        measured = (Moved(laid.items, DO, bottom),)
         bottom += laid.height
     height = max(bottom + EDGE, STEP_ROW)
     square = Line(box(0.5, EDGE + 1, BOX - 1, BOX - 1), "outline", closed=True)
@@ -111,7 +113,7 @@ def _step(row: Step, room: float) -> Laid:
             *mark_at("hazard", 8.0, 0.0, EDGE + BOX + 2),
             Text(9.5, EDGE + BOX + 9, stops, "small bold"),
         ]
-    return Laid((square, *more, *items), height)
+    return Laid((square, *more, *items, *measured), height)
 
 
 def _apart(row: Step, room: float) -> tuple[tuple[NoteLine, ...], tuple[str, ...]]:

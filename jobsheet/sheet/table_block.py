@@ -5,7 +5,7 @@ from __future__ import annotations
 from jobsheet.drawing.drawn import Item, Line, Text
 from jobsheet.drawing.making import box
 from jobsheet.report.blocks import Cell, Column, Table
-from jobsheet.sheet.laid import Laid, across, lays, text_lines
+from jobsheet.sheet.laid import Laid, Moved, across, lays, text_lines
 from jobsheet.sheet.plain_blocks import wide
 from jobsheet.sheet.styles import BOX, STYLES, TABLE_ROW
 from jobsheet.sheet.wrapping import fitted, wrap
@@ -19,12 +19,12 @@ MOST = 0.3
 def _table(block: Table, room: float) -> Laid:
     widths, gap = _widths(block, room)
     edges = [sum(widths[:index]) + gap * index for index in range(len(widths))]
-    items, y = _captions(block.columns, edges, widths)
-    items.append(across(room, y))
+    captions, y = _captions(block.columns, edges, widths)
+    items: list[Item | Moved] = [*captions, across(room, y)]
     top = y
     for row in block.rows:
         laid, height = _row(block.columns, row, edges, widths, block.high)
-        items += [_down(item, y) for item in laid]
+        items.append(Moved(tuple(laid), 0.0, y))
         y += height
         items.append(across(room, y))
     for column, edge in zip(block.columns, edges, strict=True):
@@ -36,12 +36,6 @@ def _table(block: Table, room: float) -> Laid:
         items.append(Text(room, y + 14, block.total[-1], "number", "end"))
         y += 19
     return Laid(tuple(items), y)
-
-
-def _down(item: Item, by: float) -> Item:
-    from jobsheet.drawing.making import moved
-
-    return moved((item,), 0.0, by)[0]
 
 
 def _widths(block: Table, room: float) -> tuple[list[float], float]:
