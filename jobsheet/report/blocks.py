@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from msgspec import Struct
-from msgspec.structs import asdict
 
 from jobsheet.drawing.drawn import Drawing, Text
 
@@ -347,18 +346,24 @@ class Document(Struct, frozen=True, kw_only=True):
 
 def words_of(value: Any) -> Iterator[str]:
     """Every text of a page or block in the order it stands, lettering of drawings too."""
+    found: list[str] = []
+    _gather(value, found)
+    return iter(found)
+
+
+def _gather(value: Any, found: list[str]) -> None:
     if isinstance(value, str):
         if value:
-            yield value
+            found.append(value)
     elif isinstance(value, (tuple, list)):
         for one in value:
-            yield from words_of(one)
+            _gather(one, found)
     elif isinstance(value, Drawing):
-        yield from (item.words for item in value.items if isinstance(item, Text))
+        found += [item.words for item in value.items if isinstance(item, Text)]
     elif isinstance(value, Struct):
-        for name, inner in asdict(value).items():
+        for name in value.__struct_fields__:
             if name not in _SETTINGS:
-                yield from words_of(inner)
+                _gather(getattr(value, name), found)
 
 
 #: Fields that say how, not what.

@@ -174,9 +174,11 @@ def _split(start: Any, end: Any, covered: list[list[tuple[float, float]]], marke
     seen: list[tuple[float, ...]] = []
     hidden: list[tuple[float, ...]] = []
     fresh: tuple[list[bool], list[bool]] = ([], [])
-    for index, spans in enumerate(covered):
-        p, way = start[index, :2], (end - start)[index, :2]
-        tiny = 4 * eps / max(float(np.hypot(*way)), eps)
+    flat = (end - start)[:, :2]
+    shares = (4 * eps / np.maximum(np.hypot(flat[:, 0], flat[:, 1]), eps)).tolist()
+    # Lists of plain numbers: most edges have one piece, and taking single numbers out of arrays cost more than all the rest.
+    of_all = zip(start[:, :2].tolist(), flat.tolist(), shares, marked.tolist(), covered, strict=True)
+    for p, way, tiny, mark, spans in of_all:
         at = 0.0
         pieces: list[tuple[float, float, bool]] = []
         for low, high in sorted(spans):
@@ -193,8 +195,8 @@ def _split(start: Any, end: Any, covered: list[list[tuple[float, float]]], marke
             if high - low <= tiny:
                 continue
             stretch = (p[0] + low * way[0], p[1] + low * way[1], p[0] + high * way[0], p[1] + high * way[1])
-            (seen if open_ else hidden).append(tuple(float(one) for one in stretch))
-            fresh[0 if open_ else 1].append(bool(marked[index]))
+            (seen if open_ else hidden).append(stretch)
+            fresh[0 if open_ else 1].append(mark)
     return Lines(
         np.array(seen, float).reshape(-1, 4),
         np.array(hidden, float).reshape(-1, 4),
@@ -208,7 +210,8 @@ def chained(stretches: Any, size: float) -> list[list[tuple[float, float]]]:
     step = max(size, 1e-9) * 1e-5
     ends: dict[tuple[int, int], list[int]] = {}
     keys = []
-    for index, (x1, y1, x2, y2) in enumerate(stretches):
+    all_ = stretches.tolist()
+    for index, (x1, y1, x2, y2) in enumerate(all_):
         pair = ((round(x1 / step), round(y1 / step)), (round(x2 / step), round(y2 / step)))
         keys.append(pair)
         for key in pair:
@@ -220,8 +223,8 @@ def chained(stretches: Any, size: float) -> list[list[tuple[float, float]]]:
         if used[first]:
             continue
         used[first] = True
-        x1, y1, x2, y2 = stretches[first]
-        line = [(float(x1), float(y1)), (float(x2), float(y2))]
+        x1, y1, x2, y2 = all_[first]
+        line = [(x1, y1), (x2, y2)]
         for side in (1, 0):
             key = keys[first][side]
             while len(ends[key]) == 2:
@@ -230,9 +233,9 @@ def chained(stretches: Any, size: float) -> list[list[tuple[float, float]]]:
                     break
                 used[following] = True
                 a, b = keys[following]
+                x1, y1, x2, y2 = all_[following]
                 forward = a == key
-                point = stretches[following][2:] if forward else stretches[following][:2]
-                place = (float(point[0]), float(point[1]))
+                place = (x2, y2) if forward else (x1, y1)
                 if side:
                     line.append(place)
                 else:

@@ -69,7 +69,11 @@ def differences(
     wanted = _box(_grown(box, -HAIR)) - of_most
     open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
     stock = stages[0].solid
-    left = _outside(last.solid - (_box(_grown(box, HAIR)) - of_least), open_)
+    whole = _grown(box, HAIR)
+    # What does not stick out of the part's box can be too much only where a feature should be.
+    left = _outside(
+        last.solid ^ of_least if _inside(last.box, whole) else last.solid - (_box(whole) - of_least), open_
+    )
     cut = _outside((wanted ^ stock) - last.solid, open_)
     lacking = _outside(wanted - stock, open_)
     found = [_piece("left", piece, features, stages) for piece in left]
@@ -97,6 +101,11 @@ def _grown(box: Box, by: float) -> Box:
     """A box that is larger by so much on every side [m]: faces that are the same must leave no film between them."""
     one, two, three = ((low - by, high + by) for low, high in box)
     return one, two, three
+
+
+def _inside(one: Box, other: Box) -> bool:
+    """Whether a box lies in another."""
+    return all(low <= a and b <= high for (a, b), (low, high) in zip(one, other, strict=True))
 
 
 def _solid(sized: Sized, one: Drawn) -> Any:

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from jobsheet.model.job import SetUp
 from jobsheet.model.remark import Note
+from jobsheet.remembered import remembered
 from jobsheet.report.blocks import Columns, Gap, Heading, NoteLine, NoteLines, Page, Words, words_of
 from jobsheet.report.dial_words import in_runs_of
 from jobsheet.report.plan import Plan
@@ -54,8 +55,9 @@ def rest(plan: Plan, pages: Iterable[Page], most: int = MOST) -> list[object]:
 
     What is over `most` lines is left out, the least specific, and it is said how many and where they are.
     """
-    printed = {text for page in pages for text in words_of((page.blocks, page.band))}
-    found = [(moment, text) for moment, text in _told(plan) if text not in printed]
+    blocks_of = [block for page in pages for block in (*page.blocks, page.band)]
+    printed: frozenset[str] = frozenset().union(*map(_texts, blocks_of))
+    found = [(moment, text) for moment, text in plan.once(_told) if text not in printed]
     kept, over = found[:most], len(found) - most
     blocks: list[object] = [_in_columns(kept)] if kept else []
     if over > 0:
@@ -71,6 +73,12 @@ def rest(plan: Plan, pages: Iterable[Page], most: int = MOST) -> list[object]:
     if plan.job.trainee:
         blocks.append(Words(YOUNG))
     return blocks
+
+
+# Pages are tried with more notes and with fewer; what else stands on them is the same each time.
+@remembered(96)
+def _texts(block: object) -> frozenset[str]:
+    return frozenset(words_of(block))
 
 
 def _in_columns(kept: list[tuple[str, str]]) -> Columns:
