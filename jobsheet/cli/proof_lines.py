@@ -52,7 +52,7 @@ def show_log(card: Any, log: Any) -> None:
     rows: list[tuple[str, ...]] = []
     under: list[tuple[str, ...]] = []
     for one in log.trials:
-        sizes = dict(one.step)
+        sizes = one.one_cut()
         size = ", ".join(sizes[name] for name in ("width", "depth", "hole") if name in sizes)
         rows.append(
             (one.id, one.date, one.process, one.cutter, size, one.material, one.outcome, asked_words(one))

@@ -87,6 +87,14 @@ class Trial(Struct, frozen=True, kw_only=True):
         """Whether something was cut: not a strike, a mark that the machine changed, or that an odd one was so."""
         return not (self.strikes or self.changed or self.keeps)
 
+    def one_cut(self) -> dict[str, str]:
+        """Its fields as typed, but `width` and `depth` those of one cut where the step took several."""
+        typed = dict(self.step)
+        for whole, part in (("width", "cut"), ("depth", "layer")):
+            if typed.get(whole) and typed.get(part):
+                typed[whole] = typed[part]
+        return typed
+
     def of(self, limit: str) -> Asked | None:
         """What it asked of that limit, or None."""
         return next((one for one in self.asked if one.limit == limit), None)

@@ -75,7 +75,7 @@ def _count(number: int) -> str:
 
 def _size(trial: Trial, limit: str, factor: float) -> str:
     """What a cut like it, but for its depth, would ask so many times as much of; a torque where depth says nothing."""
-    depth = dict(trial.step).get("depth", "")
+    depth = trial.one_cut().get("depth", "")
     if trial.process in MILLING and depth:
         try:
             size = read(depth, "length", trial.units) * factor

@@ -48,7 +48,7 @@ def trial_of_entry(entry: Entry, reckoned: Reckoned) -> Trial | None:
     return Trial(
         machine=entry.machine, date=entry.date, time=entry.time, role=entry.role, process=process, kind=operation.kind,
         cutter=cutter.text, cutter_kind=cutter.kind, stick_out=cutter.stick_out, material=setting.material.name,
-        holding=_held(setting), units=setting.units, step=_texts(operation.kind, ran.fields), speed=ran.value("spindle_speed"),
+        holding=_held(setting), units=setting.units, step=_texts(operation.kind, ran, setting.units), speed=ran.value("spindle_speed"),
         length=entry.length, seconds=entry.seconds, asked=asked, outcome=entry.outcome, slipped=entry.slipped, note=entry.note,
         job=f"{entry.job}{revision}, step {entry.number}", entry=entry.id,
     )  # fmt: skip
@@ -73,9 +73,7 @@ def _with_depth(kind_name: str, fields: Any, depth: float, units: str) -> Any:
     """One layer as deep as it was cut [m]: the whole depth where the step has no layers."""
     if not hasattr(fields, "layer"):
         return fields
-    unit = 1e-3 if units == "mm" else INCH
-    text = f"{trimmed(depth / unit, 3 if units == 'mm' else 4)} {units}"
-    return replace(with_texts(kind_name, fields, (("depth", text),), units), layer=None)
+    return replace(with_texts(kind_name, fields, (("depth", _length(depth, units)),), units), layer=None)
 
 
 def _far(found: Tried) -> float | None:
@@ -87,20 +85,29 @@ def _held(setting: Setting) -> str:
     return "as in the plan" if setting.grip is not None else ""
 
 
-def _texts(kind_name: str, fields: Any) -> tuple[tuple[str, str], ...]:
-    """The fields that the demand rests on, as typed: by them it can be worked out again."""
+def _texts(kind_name: str, ran: Tried, units: str) -> tuple[tuple[str, str], ...]:
+    """The fields that the demand rests on, as typed: by them it can be worked out again.
+
+    Layers share a depth evenly, and the work that `through` went through is not kept: such a depth is said as a size.
+    """
     found = []
     for entry in kind_of(kind_name).entries:
-        value = getattr(fields, entry.name, None)
-        if entry.name in _ASKS and value is not None:
+        value = getattr(ran.fields, entry.name, None)
+        if entry.name not in _ASKS_NOTHING and value is not None:
             text = value if isinstance(value, str) else getattr(value, "text", "")
-            if text:
+            whole = ran.value("hole_depth")
+            if getattr(value, "through", False) and hasattr(ran.fields, "layer") and whole is not None:
+                text = _length(whole, units)
+            if isinstance(text, str) and text:
                 found.append((entry.name, text))
     return tuple(found)
 
 
-#: What a demand rests on: not where the cut is, nor how it is measured.
-_ASKS = (
-    "depth", "layer", "width", "feed_per_tooth", "feed", "along", "spindle", "cutting_speed", "side", "way", "length", "ends",
-    "at", "hole", "thread", "method", "to",
-)  # fmt: skip
+def _length(size: float, units: str) -> str:
+    unit = 1e-3 if units == "mm" else INCH
+    return f"{trimmed(size / unit, 3 if units == 'mm' else 4)} {units}"
+
+
+#: No demand rests on these: words, what is measured, and the cutter, which a trial has for itself. All others are kept, so
+#: that a field that a kind is given later is kept too.
+_ASKS_NOTHING = frozenset({"cutter", "what", "note", "measure", "instrument", "tolerances", "how", "minutes"})

@@ -65,7 +65,11 @@ def _anew(trial: Trial, card: Machine | None) -> Trial:
 def _of_cut(trial: Trial, card: Machine) -> Asked:
     """From the fields of its step, the watch and the tachometer; its share is of what the card says today."""
     kind = kind_of(trial.kind)
-    fields = fields_from(kind.fields, kind.entries, {**dict(trial.step), "cutter": trial.cutter}, trial.units)
+    typed = dict(trial.step)
+    if trial.entry and "cut" not in typed and any(entry.name == "cut" for entry in kind.entries):
+        # Steps of a job were once kept without the width of a cut: as wide as the whole step it would ask far more.
+        raise CalcError("trial", trial.id, "one that says how wide each cut was")
+    fields = fields_from(kind.fields, kind.entries, {**typed, "cutter": trial.cutter}, trial.units)
     setting = Setting(
         machine=card, material=find_material(trial.material), units=trial.units,
         extent=_PIECE, thickness=_PIECE[2],

@@ -77,7 +77,7 @@ def in_sizes(capacity: Capacity, trials: Sequence[Trial]) -> InSizes | None:
 
 def _such(trial: Trial) -> Ladder:
     """The ladder of such cuts without a rung: its cut is all that is asked. Raises JobsheetError."""
-    typed = dict(trial.step)
+    typed = trial.one_cut()
     texts = {name: typed[name] for name in _KEPT if typed.get(name)} if trial.process in MILLING else {}
     if trial.process == "slot":
         texts = {name: text for name, text in texts.items() if name not in ("width", "way")}
@@ -92,6 +92,6 @@ def _such(trial: Trial) -> Ladder:
 def _called(trial: Trial) -> str:
     """What was cut with what, without its place: `end mill 12 mm, 4 teeth, 6 mm wide in S235`."""
     parts = [part.strip() for part in trial.cutter.split(",")]
-    wide = dict(trial.step).get("width", "") if trial.process in ("face", "side") else ""
+    wide = trial.one_cut().get("width", "") if trial.process in ("face", "side") else ""
     said = [*parts[:2], f"{wide} wide" if wide else ""]
     return f"{', '.join(part for part in said if part)} in {trial.material}"

@@ -90,7 +90,7 @@ def _size(one: Trial) -> str:
         "thread": "{size}", "hole": translate("Record", "hole {size}"), "width": translate("Record", "{size} wide"),
         "depth": translate("Record", "{size} deep"),
     }  # fmt: skip
-    typed = dict(one.step)
+    typed = one.one_cut()
     return ", ".join(text.format(size=typed[name]) for name, text in words.items() if typed.get(name))
 
 

@@ -116,7 +116,11 @@ class RecordView(QWidget):
                 cuts = sum(
                     (trial.process, trial.cutter_kind) == (one.process, one.cutter_kind) for trial in standing
                 )
-                words = translate("Record", "{process}, {cut}; {count} cuts, the newest of {day}")
+                words = (
+                    translate("Record", "{process}, {cut}; {count} cuts, the newest of {day}")
+                    if cuts != 1
+                    else translate("Record", "{process}, {cut}; one cut, of {day}")
+                )
                 found.append(words.format(process=one.process, cut=sizes.words(), count=cuts, day=one.newest))
         return tuple(found)
 
