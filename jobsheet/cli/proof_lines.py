@@ -16,10 +16,13 @@ def asked_words(trial: Any) -> str:
     """What a trial asked of each learned limit."""
     from jobsheet.operations.names import show
 
-    names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
-    return ", ".join(
-        f"{show(names[one.limit], one.demand, trial.units)} ({percent(one.share)})" for one in trial.asked
-    )
+    words = []
+    for one in trial.asked:
+        if one.limit == "chatter":
+            words.append(f"{percent(one.share)} of what its class carries")
+        else:
+            words.append(f"{show('torque', one.demand, trial.units)} ({percent(one.share)} of the peak)")
+    return ", ".join(words)
 
 
 def odd(taught: Any, log: Any) -> tuple[Any, ...]:

@@ -125,11 +125,11 @@ def _sized(scale: _Scale, ladder: Ladder, limit: str, share: float) -> tuple[flo
 
 
 def _about(scale: _Scale, ladder: Ladder, limit: str, share: float) -> str:
-    """About how much a share is; beyond the largest cut that is ever set as the rungs go on."""
+    """About how much a share is; beyond the largest cut that is ever set it is only more than that."""
     found = in_size(ladder, limit, share)
-    if found is None or found.capped:
+    if found is None:
         return f"{two_figures(scale.size(share))} {scale.unit}"
-    return found.about
+    return f"more than {found.about}" if found.capped else found.about
 
 
 def chance_chart(
@@ -361,7 +361,7 @@ def _learned_words(
     """What was learned, in words, with a line to its curve; `ends` are low, middle and high."""
     low, middle, high = ends
     number, _, unit = low.partition(" ")
-    words = f"learned: about {middle}"
+    words = f"learned: {middle}" if middle.startswith("more") else f"learned: about {middle}"
     band = f"9 in 10 between {number if high.endswith(unit) else low} and {high.removesuffix(f' {unit}')}"
     if wide:
         band += ": wide still"

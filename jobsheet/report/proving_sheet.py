@@ -11,10 +11,10 @@ from typing import Any
 
 from msgspec import Struct
 
+from jobsheet.limits.verdict import in_words
 from jobsheet.model.trials import OUTCOMES
-from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
-from jobsheet.reckoning.ladder.ladder_expected import words_of
+from jobsheet.reckoning.ladder.ladder_expected import takes_words, words_of
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
 from jobsheet.report.blocks import (
     Box,
@@ -258,7 +258,7 @@ def _row(ladder: Ladder, rung: Rung) -> RungRow:
     if ladder.grows == "size" and rung.depth:
         note = f"{rung.depth} deep"
     pace, _, more = rung.pace.partition(", ")
-    asks = tuple(_asks(ladder, rung))
+    asks = (f"bad end {in_words(rung.chance)}", *takes_words(ladder.process, rung.asked, ladder.units))
     return RungRow(
         number=str(rung.number), size=number, unit=unit, size_note=note,
         spindle=rung.spindle.removesuffix(" rpm"), spindle_note=rung.position,
@@ -270,22 +270,6 @@ def _row(ladder: Ladder, rung: Rung) -> RungRow:
 def _feed(rung: Rung) -> str:
     feed = rung.figures.shown("feed_per_turn")
     return f"{feed} a turn" if feed else ""
-
-
-def _asks(ladder: Ladder, rung: Rung) -> list[str]:
-    """Demand and share of each learned limit, and the chance."""
-    units, words = ladder.units, []
-    for one in rung.asked:
-        if one.limit == "spindle-torque":
-            words.append(f"{show('torque', one.demand, units)}, {_percent(one.share)}")
-        else:
-            words.append(f"{show('cutting_stiffness', one.demand, units)}, {_percent(one.share)}")
-    words.append(f"ends badly {_percent(rung.chance)}")
-    return words
-
-
-def _percent(share: float) -> str:
-    return f"{share * 100:.0f} %"
 
 
 def _title(ladder: Ladder, planned_by: str, workshop: str) -> tuple[tuple[TitleCell, ...], ...]:

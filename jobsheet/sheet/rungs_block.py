@@ -64,7 +64,7 @@ def _captions(
     block: RungRows, edges: list[tuple[float, float]], boxes: list[tuple[str, float, float]]
 ) -> tuple[list[Item], float]:
     items: list[Item] = [Text(0.0, 9, "rung", "caption")]
-    for caption, (left, _) in zip((block.grows, "rpm", "pace", "asks, share of card"), edges, strict=True):
+    for caption, (left, _) in zip((block.grows, "rpm", "pace", "bad end, motor"), edges, strict=True):
         items.append(Text(left, 9, caption, "caption"))
     items += [Text(left, 9, caption, "caption") for caption, left, _ in boxes]
     return items, 13.0

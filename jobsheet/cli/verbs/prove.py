@@ -129,14 +129,11 @@ def _data(ladder: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _asks(rung: Any, units: str) -> str:
-    from jobsheet.operations.names import show
+def _asks(rung: Any, ladder: Any) -> str:
+    from jobsheet.reckoning.ladder.ladder_expected import takes_words
 
-    names = {"spindle-torque": "torque", "chatter": "cutting_stiffness"}
-    of = {"spindle-torque": "peak", "chatter": "class"}
     return "; ".join(
-        f"{show(names[one.limit], one.demand, units)}, {percent(one.share)} of the {of[one.limit]}"
-        for one in rung.asked
+        (*takes_words(ladder.process, rung.asked, ladder.units), f"ends badly in {percent(rung.chance)}")
     )
 
 
@@ -162,7 +159,7 @@ def _text(ladder: Any) -> None:
             else ""
         )
         rows.append((f"{rung.number}", rung.size, dial, f"{rung.spindle}, {rung.position}", rung.pace, watch))
-        under.append((f"{_asks(rung, ladder.units)}; ends badly in {percent(rung.chance)}",))
+        under.append((_asks(rung, ladder),))
     columns(rows, "  ", under)
     say(ladder.ends)
 
@@ -237,7 +234,7 @@ def enter_command(**options: Any) -> int:
     say(f"Trial {written.id} is in the log: {written.outcome}, {asked_words(written)}.")
     if after.rungs:
         first = after.rungs[0]
-        say(f"Next rung: {first.size}; {_asks(first, ladder.units)}; ends badly in {percent(first.chance)}.")
+        say(f"Next rung: {first.size}; {_asks(first, ladder)}.")
     else:
         say(f"No further rung. {after.refused}")
     return 0 if written.outcome == "clean" else 1

@@ -37,6 +37,8 @@ class Visit(Struct, frozen=True, kw_only=True):
     save: Callable[[], bool] = bool
     #: The key of the set-up that one is on.
     on: Callable[[], str] = str
+    #: The key of the step that is chosen in the column; nothing on a heading.
+    at: Callable[[], str] = str
     #: Opens a job's file on the desk, once what lies there may go; whether it does.
     open_job: Callable[[str], bool] = bool
     #: The page that the help is asked for; empty for that of what has the focus.

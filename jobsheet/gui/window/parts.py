@@ -88,6 +88,7 @@ class Parts:
             tools_changed=self._tools_changed,
             save=self.files.save,
             on=lambda: self.hand.set_up.key,
+            at=lambda: self.hand.key,
             open_job=self.files.open_recent,
             pages=self._own_pages,
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
 from msgspec.structs import replace
 
@@ -134,3 +135,16 @@ _NARROWER = 0.9
 
 def _times(ratio: float) -> str:
     return f"a factor of {ratio:.0f}" if ratio >= 9.5 else f"a factor of {ratio:.1f}"
+
+
+def takes_words(process: str, asked: Iterable[Asked], units: str) -> tuple[str, ...]:
+    """What a test cut takes of the motor, of a drill or tap with its torque.
+
+    What it asks of the frame is its depth itself, which stands beside it: a stiffness is nothing that a hand can set.
+    """
+    words = []
+    for one in asked:
+        if one.limit == "spindle-torque":
+            torque = f"{show('torque', one.demand, units)}, " if process not in MILLING else ""
+            words.append(f"{torque}motor {max(1, round(one.share * 100))} %")
+    return tuple(words)

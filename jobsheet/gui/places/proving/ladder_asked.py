@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.limits.as_depth import said
 from jobsheet.operations.entry import Entry
+from jobsheet.operations.registry import roles
+from jobsheet.operations.written import PROVED
 from jobsheet.storage.card_files import card_names
+
+if TYPE_CHECKING:
+    from jobsheet.gui.desk.desk import Desk
 
 translate = QCoreApplication.translate
 
@@ -25,6 +33,23 @@ class Asked(Struct, frozen=True, kw_only=True):
     holding: str = ""
     chance: str = ""
     role: str = ""
+
+
+def asked_at(desk: Desk, key: str) -> Asked | None:
+    """The ladder of such cuts as the chosen step makes; None where no step is chosen whose cuts grow on a ladder."""
+    outcome = desk.outcome(key) if key else None
+    if outcome is None or outcome.figures is None:
+        return None
+    operation = desk.filled(key)
+    process = roles(operation).process
+    if PROVED.get(process) != operation.kind:
+        return None
+    wide, units = outcome.figures.value("width_of_cut"), desk.job.units
+    width = said(wide, units) if wide is not None and process in ("face", "side") else ""
+    return Asked(
+        machine=desk.job.machine, kind=process, cutter=operation.fields.cutter.text, material=desk.job.material or "S235",
+        width=width,
+    )  # fmt: skip
 
 
 def entries() -> tuple[Entry, ...]:

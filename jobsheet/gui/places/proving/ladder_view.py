@@ -179,11 +179,20 @@ class LadderView(QWidget):
         at = top + now.px(48)
         columns = 4 if width > now.px(440) else 2
         gap = now.px(6)
-        wide = (width - gap * (columns - 1)) // columns
         high = now.px(40)
-        for index, button in enumerate(self.buttons):
-            row, column = divmod(index, columns)
-            button.setGeometry(left + column * (wide + gap), at + row * high, wide, high)
+        hints = [button.sizeHint().width() for button in self.buttons]
+        for row in range(0, len(self.buttons), columns):
+            # Even, but for one whose words need more.
+            wide = (width - gap * (columns - 1)) // columns
+            broad = [max(hint, wide) for hint in hints[row : row + columns]]
+            over = sum(broad) + gap * (columns - 1) - width
+            narrow = [index for index, one in enumerate(broad) if one == wide]
+            for index in narrow:
+                broad[index] -= max(0, over) // max(1, len(narrow))
+            x = left
+            for button, one in zip(self.buttons[row : row + columns], broad, strict=True):
+                button.setGeometry(x, at + row // columns * high, one, high)
+                x += one + gap
         at += high * ((len(self.buttons) + columns - 1) // columns) + now.px(6)
         needed = self.form.arrange(width, 3 if width > now.px(440) else 2)
         self.form.setGeometry(left, at, width, needed)

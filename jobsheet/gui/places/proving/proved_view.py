@@ -15,6 +15,7 @@ from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.places.proving.proving_desk import Conclusion, ProvingDesk
+from jobsheet.model.trials import ABOUT
 from jobsheet.reckoning.ladder.ladder_expected import words_of
 from jobsheet.reckoning.ladder.rung import Ladder
 
@@ -131,7 +132,8 @@ class Proved(QWidget):
             painter.fillRect(self.rect(), now.colour("paper"))
             ink.frame(painter, self.rect(), now.colour("rule"))
             head = QRect(pad, 0, self.width(), now.px(HEAD))
-            ink.write(painter, now, head, translate("Proving", "What the machine has shown"), now.head)
+            wide = ink.write(painter, now, head, translate("Proving", "What the machine has shown"), now.head)
+            self._write_counted(painter, head.translated(wide + now.px(10), 0))
             ink.horizontal(painter, now.colour("ink"), 0, self.width(), now.px(HEAD))
             if self._charted():
                 width, high = self.width() - 2 * pad, self._below - now.px(HEAD) - now.px(16)
@@ -145,3 +147,16 @@ class Proved(QWidget):
             box.translate(0, ink.paragraph(painter, now, box, self._conclusion.head, now.title) + now.px(6))
             for words in self._conclusion.lines:
                 box.translate(0, ink.paragraph(painter, now, box, words, now.body) + now.px(4))
+
+    def _write_counted(self, painter: QPainter, head: QRect) -> None:
+        """Beside the heading what the upright axis counts, where there is room."""
+        ladder = self._drawn()
+        if ladder is None:
+            return
+        from jobsheet.report.charts import chance_words
+
+        now = look()
+        limit = ABOUT.get(ladder.process, "spindle-torque")
+        room = QRect(head.left(), 0, self.record.x() - head.left() - now.px(8), head.height())
+        words = ink.fitting(now, (chance_words(ladder, limit), ""), now.caption, room.width())
+        ink.write(painter, now, room, words, now.caption, "pencil")

@@ -45,7 +45,7 @@ class Conclusion(Struct, frozen=True):
 class ProvingDesk:
     """One ladder at a time, on one machine."""
 
-    def __init__(self, job: Job) -> None:
+    def __init__(self, job: Job, like: Asked | None = None) -> None:
         self.units = job.units
         cards = card_names()
         machine = job.machine if job.machine in cards else cards[0]  # its card may be gone
@@ -54,6 +54,8 @@ class ProvingDesk:
             self.asked = Asked(
                 machine=machine, material=job.material or "S235", cutter="end mill 1/2 in, 4 teeth, 1-1/4 in out", width="1/4 in"
             )  # fmt: skip
+        if like is not None and job.machine == machine:
+            self.asked = like
         self.ladder: Ladder | None = None
         #: What was entered on this ladder, by the number of its rung; some of it may be struck out since.
         self.entered: dict[int, Trial] = {}

@@ -16,6 +16,7 @@ from jobsheet.gui.forms.boxes import Line
 from jobsheet.gui.forms.ground import Ground
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
+from jobsheet.gui.places.proving.ladder_asked import asked_at
 from jobsheet.gui.places.proving.ladder_side import LadderSide
 from jobsheet.gui.places.proving.proved_view import Proved
 from jobsheet.gui.places.proving.proving_desk import ProvingDesk
@@ -47,7 +48,7 @@ class ProvingWindow(QMainWindow):
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Proving", "Proving – job sheet"))
         self._visit = visit
-        self.desk = ProvingDesk(visit.desk.job)
+        self.desk = ProvingDesk(visit.desk.job, asked_at(visit.desk, visit.at()))
         self._said, self._wrong = "", False
         self._ground = Ground(self, self.place)
         self.setCentralWidget(self._ground)
