@@ -16,7 +16,7 @@ from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntr
 from jobsheet.model.trials import OUTCOMES
 from jobsheet.model.what_ran import CHANGES, NOT_CUT, Entry
 from jobsheet.storage.records import closed_records
-from jobsheet.storage.records.run_log import path_beside, read_runs, record, runs_from, take_back
+from jobsheet.storage.records.run_log import path_beside, read_runs, record, runs_along, runs_from, take_back
 from jobsheet.storage.records.run_record import entry_text
 
 
@@ -140,7 +140,7 @@ def test_nobody_is_taken_back_by_half_a_name(tmp_path):
 def test_killed_while_writing_no_entry_that_was_said_to_be_kept_is_lost(tmp_path):
     job = tmp_path / "a.yaml"
     code = (
-        "import sys\nfrom tests.storage.test_run_log import entry\nfrom jobsheet.storage.records.run_log import record\n"
+        "import sys\nfrom tests.storage.test_run_log import entry\nfrom jobsheet.storage.records.run_log import runs_along, record\n"
         "for n in range(10000):\n"
         "    (one,) = record(sys.argv[1], (entry(key=f'k{n}', number=n + 1),))\n    print(one.id, flush=True)\n"
     )
@@ -178,3 +178,32 @@ def test_whatever_is_typed_is_read_back_as_the_same_entry(one):
     for name in ("depth", "speed", "seconds"):
         value = getattr(one, name)
         assert getattr(again, name) == (value if value is None else pytest.approx(value, rel=1e-5))
+
+
+# --- saved as another file ---
+
+
+def test_the_record_comes_along_where_the_same_part_is_saved_as_another_file(tmp_path):
+    old, new = tmp_path / "plate.yaml", tmp_path / "shelf" / "plate-2.yaml"
+    new.parent.mkdir()
+    (kept,) = record(old, (entry(job="HM-1"),))
+    assert runs_along("HM-1", old, new) == ""
+    assert read_runs(new)[0].standing == (kept,)
+    assert runs_along("HM-1", old, new) == ""  # once more changes nothing
+    assert path_beside(old).exists()
+
+
+def test_a_record_of_another_part_stays_and_is_said_to(tmp_path):
+    old, new = tmp_path / "plate.yaml", tmp_path / "bracket.yaml"
+    record(old, (entry(job="HM-1"),))
+    assert runs_along("HM-2", old, new) == "What happened stays beside plate.yaml: it is of another part."
+    assert not path_beside(new).exists()
+
+
+def test_a_record_that_lies_there_already_is_left_as_it_is(tmp_path):
+    old, new = tmp_path / "plate.yaml", tmp_path / "other.yaml"
+    record(old, (entry(job="HM-1"),))
+    record(new, (entry(job="HM-1", key="face-9"),))
+    before = path_beside(new).read_bytes()
+    assert "other.ran.txt is there already" in runs_along("HM-1", old, new)
+    assert path_beside(new).read_bytes() == before

@@ -160,6 +160,14 @@ class Files(QObject):
 
         return taken_along(self._desk.job, places(old), places(new))
 
+    def _runs_along(self, old: Path | None, new: Path) -> tuple[str, ...]:
+        """What happened with the job comes to lie beside its file; a sentence where it does not."""
+        if old is None or old == new:
+            return ()
+        from jobsheet.storage.records.run_log import runs_along
+
+        return tuple(filter(None, (runs_along(self._desk.job.part.number, old, new),)))
+
     def _write(self, path: Path, expected: str | None) -> bool:
         """Write the file, unless it is not the one that was opened."""
         from jobsheet.storage.kept.kept_before import keep_before, read_before
@@ -176,7 +184,7 @@ class Files(QObject):
             ask.tell(self._parent, str(error))
             return False
         before = keep_before(path, stood, digest)
-        left = self._photographs_along(desk.path, path)
+        left = (*self._photographs_along(desk.path, path), *self._runs_along(desk.path, path))
         desk.path, desk.digest, desk.named, desk.recovered = path, digest, "", False
         desk.saved_at = QTime.currentTime().toString("HH:mm")
         desk.history.mark_saved(str(path))

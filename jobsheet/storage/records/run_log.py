@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry, Problem
 from jobsheet.model.what_ran import Entry, Runs
+from jobsheet.storage.disk import write_file
 from jobsheet.storage.records.closed_records import END, add, blocks, bytes_of, id_of, is_closed, torn_words
 from jobsheet.storage.records.proof_lock import alone
 from jobsheet.storage.records.run_record import entry_from, entry_text, lines_of
@@ -123,6 +124,29 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
         head = _HEAD.format(job=written[0].job if written else "")
         add(path, _WHAT, head, (entry_text(one) for one in written), lambda raw: _proved(path, raw, written))
     return written
+
+
+def runs_along(part: str, old: Path, new: Path) -> str:
+    """What happened comes to lie beside the file that a job is saved as now; a sentence where it does not.
+
+    Only of the same part: what happened with another one is not its history. A record that lies there already is left as it is.
+    """
+    source, target = path_beside(old), path_beside(new)
+    if source == target or not source.exists():
+        return ""
+    stays = f"What happened stays beside {old.name}"
+    try:
+        told = read_runs(old)[0]
+        if any(one.job != (part or old.stem) for one in told.entries):
+            return f"{stays}: it is of another part."
+        kept = bytes_of(source, _WHAT)
+        if not target.exists():
+            write_file(target, kept)
+        elif bytes_of(target, _WHAT) != kept:
+            return f"{stays}: {target.name} is there already, and says otherwise."
+    except (DocumentError, CannotWrite) as error:
+        return f"{stays}: {' '.join(str(error).split()).rstrip('.')}."
+    return ""
 
 
 def as_written(entry: Entry) -> Entry:
