@@ -107,6 +107,7 @@ class LadderSide(QWidget):
             self.ladder.put(desk.ladder, desk.done, current)
         self.dials.put(dials_of(desk), stale=False, why_not="")
         self.dials.setVisible(current is not None)
+        self.setAccessibleDescription(" ".join(self._words()))
         self.update()
 
     def _fresh(self) -> bool:

@@ -325,7 +325,19 @@ class ProvingDesk:
             lines.append(ladder.ends)
         else:
             words = translate("Proving", "Stop here.")
+        if last.outcome != CLEAN and self._is_odd(last):
+            lines.append(
+                translate(
+                    "Proving", "This does not fit the others: all trials of the machine say why (Ctrl + T)."
+                )
+            )
         return Conclusion(words, tuple(line for line in lines if line), planned)
+
+    def _is_odd(self, trial: Trial) -> bool:
+        """Whether what the others say makes it unlikely."""
+        from jobsheet.reckoning.odd_trials import odd_trials
+
+        return any(one.trial.id == trial.id for one in odd_trials(self.known(), self.log))
 
     def _planned(self) -> float | None:
         """The share that such cuts may ask: what ends badly with at most the workshop's chance."""

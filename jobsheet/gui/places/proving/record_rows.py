@@ -61,6 +61,8 @@ def record_rows(log: Log) -> tuple[RecordRow, ...]:
     kept = {one.keeps for one in log.marks if one.keeps and one.id not in struck}
     now = {one.id: one for one in anew(log.trials)}
     shown = [one for one in log.records if one.is_cut or one.changed]
+    # What was written down in the same second stands as it was entered.
+    shown.sort(key=lambda one: (one.date, one.time, not one.changed, place.get(one.id, 0)))
     rows = [
         RecordRow(
             record=one, number=place.get(one.id, 0), when=" ".join(word for word in (one.date, one.time[:5]) if word),

@@ -259,7 +259,7 @@ class RecordView(QWidget):
 
         def act(texts: dict[str, str]) -> None:
             self._acts.changed(machine, texts["what"], texts["date"], texts["note"], self._desk.asked.role)
-            self.recorded.emit(self._marked(texts["what"]))
+            self._marked(texts["what"])
 
         entries = (
             self._what(),
@@ -279,7 +279,7 @@ class RecordView(QWidget):
 
         def act(texts: dict[str, str]) -> None:
             self._acts.changed_then(odd, texts["what"], texts["note"], self._desk.asked.role)
-            self.recorded.emit(self._marked(texts["what"]))
+            self._marked(texts["what"])
 
         self.question.ask(
             self._fades, (self._what(odd.limit), self._note()), {"what": self._what(odd.limit).choices[0], "note": ""},
@@ -309,11 +309,15 @@ class RecordView(QWidget):
             "The machine changed. What was known of {about} before then says less, and no good cut from before is rested on; nothing is thrown away.",
         ).format(about=about)
 
-    @staticmethod
-    def _marked(what: str) -> str:
-        return translate(
+    def _marked(self, what: str) -> None:
+        """Say what was marked; the chances of a ladder that lies here rest on what was known before."""
+        words = translate(
             "Record", "Marked: {what}. What was known of {about} before says less from then on."
         ).format(what=what, about=limit_words(what))
+        if self._desk.ladder is not None and self._desk.current is not None:
+            self._desk.leave()
+            words += translate("Record", " The ladder rested on it: plan it anew.")
+        self.recorded.emit(words)
 
     def _closed(self) -> None:
         """The question is gone: back to the line that it was about."""
