@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -99,6 +98,7 @@ def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
 def _attached(path: Path, photographs: dict[str, bytes]) -> Iterator[tuple[str, str, bool]]:
     """Name and text of each attachment that is one, and whether it is a job; what is a photograph by name and content is put aside."""
     import logging
+    from hashlib import sha256  # late: a start only asks whether a file is a PDF
 
     from pypdf import PdfReader  # its own bounds keep a small file from growing without end
 

@@ -89,6 +89,11 @@ def parse(text: str, name: str) -> Node:
     DocumentError
         With the line, if it is not YAML, holds more than one document, or uses what is refused here.
     """
+    return nodes(text, name)
+
+
+def nodes(text: str, name: str) -> Node:
+    """The nodes of a text, parsed; a start stands something in here that knows the last texts. Raises as `parse`."""
     import yaml
 
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)

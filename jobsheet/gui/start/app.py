@@ -13,7 +13,9 @@ def main(path: str | None) -> int:
     gc.disable()
     with compiled.used():
         from jobsheet.gui.desk.opening import open_at_start
+        from jobsheet.gui.start import last_read
 
-        opened = open_at_start(path)
+        with last_read.used():
+            opened = open_at_start(path)
         from jobsheet.gui.start.start import run
     return run(opened)

@@ -32,18 +32,23 @@ def run(opened: Opened) -> int:
     look.apply(chosen.scheme, bench=chosen.bench)
     window = make_window(opened)
     window.later.painted.connect(gc.enable)
+    _hear_once_painted(window)
     window.show()
-    QTimer.singleShot(0, lambda: _hear(window))
     code = app.exec()
     write_all()
     return BROKEN if guard.broken else code
 
 
-def _hear(window: Window) -> None:
-    """Once the window is there: what a signal to end the program does."""
-    from jobsheet.gui.start.signals import hear_signals
+def _hear_once_painted(window: Window) -> None:
+    """Once the window is there: what a signal to end the program does. Before, there is nothing to lose."""
 
-    hear_signals(window)
+    def hear() -> None:
+        window.later.painted.disconnect(hear)
+        from jobsheet.gui.start.signals import hear_signals
+
+        hear_signals(window)
+
+    window.later.painted.connect(hear)
 
 
 def make_window(opened: Opened) -> Window:
