@@ -21,6 +21,7 @@ from jobsheet.storage.job_file import read_job
 from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.pdf_jobs import job_text
 from tests.report.plans import bench, drill, job, pages
+from tests.sheet import printed_once
 from tests.sheet.on_paper import Paper, sizes_of
 
 SAMPLES = (
@@ -56,10 +57,7 @@ def printed(name, paper):
 
 @cache
 def sample(name, paper):
-    from jobsheet.paths import sample_jobs
-
-    document = pages(read_job(sample_jobs() / f"{name}.yaml"), fits=fits_on(paper))
-    data = make_pdf((document,), paper)
+    document, data = printed_once.sample(name, paper)
     return document, Paper(data), data
 
 
@@ -197,9 +195,8 @@ def test_signs_are_told_apart_on_a_grey_copy():
 @pytest.mark.parametrize("name", SAMPLES)
 def test_the_job_inside_is_the_file_byte_for_byte_and_opens_as_the_same_plan(samples, name, tmp_path):
     source = (samples / f"{name}.yaml").read_bytes()
-    document = pages(read_job(samples / f"{name}.yaml"), fits=fits_on("a4"), source=source, name=name)
     path = tmp_path / "sheet.pdf"
-    path.write_bytes(make_pdf((document,), "a4"))
+    path.write_bytes(printed_once.sample(name).data)
     assert PdfReader(path).attachments[f"{name}.yaml"] == [source]
     assert job_text(path).encode() == source
     assert write_job(read_job(path)) == write_job(read_job(samples / f"{name}.yaml"))

@@ -22,6 +22,7 @@ from jobsheet.sheet.wrapping import fitted, wrap
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
 from tests.report.plans import bench, drill, job, pages, plate
+from tests.sheet.printed_once import sample, texts
 
 FOUR = [(14, 12), (66, 12), (66, 38), (14, 38)]
 
@@ -109,16 +110,13 @@ def test_a_reader_of_the_file_finds_set_ups_and_steps_by_name(samples):
 def test_the_cover_s_printed_code_leads_to_the_very_file_inside(samples, paper):
     """Read back from the page by zxing-cpp; the check code is that of the file carried inside, and stands on every page."""
     source = (samples / "hm-103-pivot-block.yaml").read_bytes()
-    document = pages(
-        read_job(samples / "hm-103-pivot-block.yaml"), fits=fits_on(paper), source=source, name="hm-103"
-    )
-    data = make_pdf((document,), paper)
+    data = sample("hm-103-pivot-block", paper).data
     code = check_code(source)
     picture = pypdfium2.PdfDocument(data)[0].render(scale=300 / 72, grayscale=True).to_numpy()
     (found,) = zxingcpp.read_barcodes(np.ascontiguousarray(picture.squeeze()))
     assert found.text == f"JS1:HM-103:A:1:{code}"
-    for page in read(data).pages:
-        assert squeezed(f"hm-103.yaml · check {code}") in squeezed(page.extract_text())
+    for words in texts("hm-103-pivot-block", paper):
+        assert squeezed(f"hm-103-pivot-block.yaml · check {code}") in squeezed(words)
 
 
 def test_its_title_is_that_of_the_part(printed):
@@ -202,42 +200,47 @@ MONSTER = "W" * 60
 LONG = "a long text that goes on " * 70
 
 
-def hard_jobs():
-    yield plate()
-    yield job(
+HARD = (
+    plate,
+    lambda: job(
         [bench(10, LONG, LONG), bench(20, MONSTER, MONSTER * 8)],
         name=MONSTER,
         workshop=MONSTER,
         by=MONSTER,
         why=LONG,
         title=MONSTER,
-    )
-    yield job([drill(n, FOUR) for n in range(10, 130, 10)])
-    yield job([drill(10, [(2 + 2.5 * x, 2 + 5 * y) for x in range(30) for y in range(3)])])
-    yield job(*[[bench(10 * n + 10)] for n in range(40)])
-    yield job([drill(10, FOUR)], trainee=True, stock=("80", "50", "4"), jaw="left")
-    yield job([drill(10, FOUR)], device="strap clamps", up="right", operator="top", jaw="right")
-    yield job(
+    ),
+    lambda: job([drill(n, FOUR) for n in range(10, 130, 10)]),
+    lambda: job([drill(10, [(2 + 2.5 * x, 2 + 5 * y) for x in range(30) for y in range(3)])]),
+    lambda: job(*[[bench(10 * n + 10)] for n in range(40)]),
+    lambda: job([drill(10, FOUR)], trainee=True, stock=("80", "50", "4"), jaw="left"),
+    lambda: job([drill(10, FOUR)], device="strap clamps", up="right", operator="top", jaw="right"),
+    lambda: job(
         [drill(10, [(0.5, 0.5)], cutter="drill 1/4 in")],
         units="in",
         machine="bench-mill-b-2",
         stock=("3", "2", "1/2"),
-    )
-    yield job([bench(10)], stock=("3000", "5", "0.5"))
+    ),
+    lambda: job([bench(10)], stock=("3000", "5", "0.5")),
+)
+
+
+@cache
+def hard_pages(number: int, paper: str = "a4", *, working: bool = True):
+    """Set out once for all that is asked of them."""
+    return pages(HARD[number](), fits=fits_on(paper), working=working).pages
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("number", range(len(list(hard_jobs()))))
+@pytest.mark.parametrize("number", range(len(HARD)))
 def test_every_page_has_room_for_what_it_holds(paper, number):
-    plan = list(hard_jobs())[number]
-    for page in pages(plan, fits=fits_on(paper), working=True).pages:
+    for page in hard_pages(number, paper):
         assert drawn(page, paper)[1] == 1.0, (page.kind, page.number)
 
 
-@pytest.mark.parametrize("number", range(len(list(hard_jobs()))))
+@pytest.mark.parametrize("number", range(len(HARD)))
 def test_no_letter_stands_outside_the_margins(number):
-    plan = list(hard_jobs())[number]
-    for page in pages(plan, fits=fits_on("a4")).pages:
+    for page in hard_pages(number, working=False):
         picture, _ = drawn(page, "a4")
         for item in picture.items:
             if not hasattr(item, "words"):
@@ -276,8 +279,7 @@ def overlapping(page: Page) -> list[tuple[str, str]]:
 
 @pytest.mark.parametrize("number", [0, 1, 2, 5, 6, 7])
 def test_no_text_stands_on_another(number):
-    plan = list(hard_jobs())[number]
-    for page in pages(plan, fits=fits_on("a4"), working=True).pages:
+    for page in hard_pages(number):
         assert overlapping(page) == [], page.kind
 
 
@@ -294,8 +296,8 @@ PAGES = {
 
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", PAGES)
-def test_a_sample_takes_no_more_pages_than_a_bench_has_room_for(samples, name, paper):
-    document = pages(read_job(samples / f"{name}.yaml"), fits=fits_on(paper))
+def test_a_sample_takes_no_more_pages_than_a_bench_has_room_for(name, paper):
+    document = sample(name, paper).document
     assert len(document.pages) <= PAGES[name] + (paper == "letter")
     for page in document.pages:
         picture, scale = drawn(page, paper)

@@ -14,6 +14,7 @@ from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.pdf import make_pdf
 from jobsheet.storage.job_file import read_job
 from tests.report.plans import pages
+from tests.sheet import printed_once
 
 SAMPLES = sorted(sample_jobs().glob("*.yaml"))
 
@@ -49,9 +50,9 @@ def test_every_kind_of_page_has_its_bookmark(name):
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_steps_come_in_their_order_between_head_and_end_of_their_page(path, paper):
-    document, reader = read(path, paper)
-    for page, sheet in zip(document.pages, reader.pages, strict=True):
-        text = flat(sheet)
+    document = printed_once.sample(path.stem, paper).document
+    for page, words_of_page in zip(document.pages, printed_once.texts(path.stem, paper), strict=True):
+        text = re.sub(r"\s+", " ", words_of_page)
         rows = [
             row for block in page.blocks for row in getattr(block, "rows", ()) if hasattr(row, "spindle_note")
         ]
@@ -72,8 +73,8 @@ def test_steps_come_in_their_order_between_head_and_end_of_their_page(path, pape
 
 def test_the_parts_of_a_set_up_are_read_in_the_order_of_the_hands():
     """Stop notes, what the page is, the holding, boxes to tick, positions, steps, what happened, the foot."""
-    _, reader = read(next(path for path in SAMPLES if "102" in path.stem))
-    text = next(flat(page) for page in reader.pages if "3 of 4" in page.extract_text())
+    name = next(path.stem for path in SAMPLES if "102" in path.stem)
+    text = next(re.sub(r"\s+", " ", text) for text in printed_once.texts(name) if "3 of 4" in text)
     order = [
         "3 of 4",
         "You stand",

@@ -18,6 +18,7 @@ from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.pdf import make_pdf
 from jobsheet.storage.job_file import read_job
 from tests.report.plans import bench, drill, job, pages, plate
+from tests.sheet import printed_once
 
 #: The digits of the screen on which it is typed in (look-2, bench-entry): 1 to 8, and 0 for a step that was not cut.
 DIGITS = "1 clean · 2 noisy · 3 slowed · 4 chatter · 5 stalled · 6 slipped · 7 broke · 8 too hard to wind · 0 not cut"
@@ -50,7 +51,7 @@ def boxes(document):
 @pytest.mark.parametrize("path", sorted(sample_jobs().glob("*.yaml")), ids=lambda path: path.stem)
 def test_every_step_that_cuts_has_one_box_for_its_digit_in_the_order_of_the_steps(path, paper):
     plan = read_job(path)
-    document, texts = printed(plan, paper)
+    document, texts = printed_once.sample(path.stem, paper).document, printed_once.texts(path.stem, paper)
     numbers = [int(number) for block in boxes(document) for number in block.steps]
     loaded = {
         int(row.number) for page in document.pages for block in page.blocks if isinstance(block, Steps) for row in block.rows if row.verdict
@@ -73,10 +74,11 @@ def test_digit_words_change_and_minutes_stand_in_the_order_of_the_screen():
 
 
 def test_the_day_of_printing_the_file_and_its_code_stand_on_every_page():
-    document, texts = printed(read_job(sample_jobs() / "hm-103-pivot-block.yaml"))
+    document = printed_once.sample("hm-103-pivot-block").document
+    texts = printed_once.texts("hm-103-pivot-block")
     for number, text in enumerate(texts, 1):
         assert "printed 2026-11-29" in text
-        assert "hm-x.yaml · check " in text
+        assert "hm-103-pivot-block.yaml · check " in text
         assert f"{number} of {len(document.pages)}" in text
 
 
