@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from jobsheet.finished.finished_part import FinishedPart
 from jobsheet.model.finished import Feature
 from jobsheet.model.lying import Box
+from jobsheet.remembered import remembered
 from jobsheet.stages.as_drawn import Drawn, drawn, part_box
 from jobsheet.stages.course import Sized
 from jobsheet.stages.solids import MM, Stage, _box, _frame, _parts
@@ -56,18 +57,7 @@ def differences(
     """
     last = stages[-1]
     box = part_box(last.box, part)
-    features = drawn(part, box)
-    least = most = [(sized, one) for one in features for sized in one.gone]
-    if within_limits:
-        least, most = (
-            [(sized, one) for one in drawn(_at_limits(part, end), box) for sized in one.gone]
-            for end in (0, 1)
-        )
-    of_most = _together([_solid(*one) for one in most])
-    # Where no feature has limits of its own both ends are one, and so are their solids.
-    of_least = of_most if least == most else _together([_solid(*one) for one in least])
-    wanted = _box(_grown(box, -HAIR)) - of_most
-    open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
+    features, of_least, wanted, open_ = _asked(part, box, within_limits)
     stock = stages[0].solid
     whole = _grown(box, HAIR)
     # What does not stick out of the part's box can be too much only where a feature should be.
@@ -80,6 +70,30 @@ def differences(
     found += [_piece("cut away", piece, (), stages) for piece in cut]
     found += [_piece("never there", piece, (), ()) for piece in lacking]
     return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
+
+
+@remembered(4)
+def _asked(
+    part: FinishedPart, box: Box, within_limits: bool
+) -> tuple[tuple[Drawn, ...], Any, Any, tuple[Any, ...]]:
+    """What a drawing asks of the work in that box: its features, what must be gone, the part with all gone that may be, what is left open.
+
+    Made once for a part: every edit of a step asks for it again, and no edit of a step changes it.
+    """
+    features = tuple(drawn(part, box))
+    least = most = [(sized, one) for one in features for sized in one.gone]
+    if within_limits:
+        least, most = (
+            [(sized, one) for one in drawn(_at_limits(part, end), box) for sized in one.gone]
+            for end in (0, 1)
+        )
+    of_most = _together([_solid(*one) for one in most])
+    # Where no feature has limits of its own both ends are one, and so are their solids.
+    of_least = of_most if least == most else _together([_solid(*one) for one in least])
+    wanted = _box(_grown(box, -HAIR)) - of_most
+    open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
+    wanted.num_tri()  # made now, for all who ask
+    return features, of_least, wanted, tuple(open_)
 
 
 #: Sizes of a feature with which more is cut away where they are larger.
@@ -123,7 +137,7 @@ def _together(tools: list[Any]) -> Any:
     return whole
 
 
-def _outside(solid: Any, open_: list[Any]) -> list[Any]:
+def _outside(solid: Any, open_: Sequence[Any]) -> list[Any]:
     """The pieces of a solid that lie outside of what a drawing leaves open; none where all of it is the modeller's rounding.
 
     Only what is near is taken off: most of what is open lies elsewhere, and putting it together costs more than all the rest.
