@@ -23,6 +23,10 @@ def vice_of(holding: Holding, machine: Machine) -> Vice | None:
     return _vice_of(holding, machine) if isinstance(holding, ViceFacts) else None
 
 
+#: What is lower than that is no pair of parallels that anybody has [m].
+LEAST_UNDER = 1e-3
+
+
 def own_vice(machine: Machine, named: str = "") -> Holding:
     """The machine's vice of that name, else its first, tightened as usual; nothing where it has none.
 
@@ -75,3 +79,20 @@ def above_jaws(set_up: SetUp, lie: Lying, machine: Machine | None) -> float | No
     """How far the work stands over the jaws [m], said or by what it sits on; None where that is not known, or no jaws hold it."""
     held = set_up.holding
     return _above(held, around(set_up, lie, machine)) if isinstance(held, ViceFacts) else None
+
+
+def height_under(set_up: SetUp, lie: Lying, machine: Machine | None) -> float | None:
+    """How high parallels or packing must be so that the work stands over the jaws as said [m]; None where that does not follow.
+
+    The jaws are as deep as the card says: from their upper edge down to the bed is the rest of the work and what it lies on.
+    """
+    held = set_up.holding
+    if not isinstance(held, ViceFacts) or held.parallels is not None:
+        return None
+    placed = around(set_up, lie, machine)
+    out = _above(held, placed)
+    if out is None or placed.jaw_depth is None:
+        return None
+    high = placed.jaw_depth - (placed.size[2] - out)
+    under = any(body.part in ("parallel", "packing") for body in bodies_of(set_up, lie, machine))
+    return high if under and high > LEAST_UNDER else None

@@ -65,7 +65,7 @@ def _compact(plan: Plan, *, last: bool) -> tuple[list[Page], bool]:
     ):
         return [], False
     part = Part(course=course, steps=rows)
-    fitting = (first for sizes in TRIES if (first := _fitting(plan, part, sizes)) is not None)
+    fitting = filter(None, (_fitting(plan, part, sizes) for sizes in TRIES))
     first = next(fitting, None)
     if first is None:
         return [], False

@@ -8,12 +8,13 @@ from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched
 from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.holdings.all_holdings import roles_of
-from jobsheet.holdings.placed import bodies_of, in_jaws
+from jobsheet.holdings.placed import bodies_of, height_under, in_jaws
 from jobsheet.model.held_work import Body
 from jobsheet.model.job import SetUp
 from jobsheet.model.lying import Lying
 from jobsheet.model.machine import Machine
 from jobsheet.model.profile import Points
+from jobsheet.operations.shared.common import millimetres
 from jobsheet.report.isometric import datum_letter
 from jobsheet.stock.lying_stock import silhouette
 
@@ -23,6 +24,8 @@ _HATCHED = ("fixed jaw", "moving jaw", "bed", "table", "vee", "plate", "chuck", 
 _OVER = ("strap", "stud", "screw")
 #: Of what reaches far (a table, a long handle) only so much is drawn beside the work, as a share of its size, and at least [m].
 _BESIDE, _LEAST = 0.4, 0.028
+#: The type of a size in the picture [points].
+SIZE = 9.0
 #: A part is drawn no thinner than that [points].
 _THIN = 1.6
 
@@ -35,6 +38,7 @@ def holding_picture(
     height: float,
     machine: Machine | None = None,
     without: frozenset[str] = frozenset(),
+    units: str = "mm",
 ) -> Drawing:
     """The work among what holds it, to scale; the signs say where it rests and which way it is clamped.
 
@@ -87,6 +91,8 @@ def holding_picture(
     sides = ("near", "far") if end_on else ("left", "right")
     items += _letters(lie, datums, sides, left, span * scale, floor - high * scale, high * scale)
     items += _stands_over(set_up, bodies, left + span * scale, floor, scale, high)
+    if lies_on := words_under(set_up, lie, machine, units):
+        items += _high_under(lies_on, bodies, axis, left, floor, scale)
     if jawed:
         names = ("moving jaw", "fixed jaw") if side in ("far", "right") else ("fixed jaw", "moving jaw")
         items.append(Text(0, base + 9, names[0], "caption", "start"))
@@ -192,6 +198,41 @@ def _stands_over(
     if foot - top > 9:
         items += arrow((x, top), (x, foot), both=True)
     return [*items, Text(x + 5, max((top + foot) / 2 + 3.2, top + 8.5), above.text, "size")]
+
+
+def words_under(set_up: SetUp, lie: Lying, machine: Machine | None, units: str) -> str:
+    """How high parallels or packing are: as typed, else as it follows; nothing where neither is known."""
+    typed = getattr(set_up.holding, "parallels", None)
+    if typed is not None:
+        return str(typed.text)
+    high = height_under(set_up, lie, machine)
+    return millimetres(high, units)[0] if high is not None else ""
+
+
+def _high_under(
+    words: str, bodies: tuple[Body, ...], axis: int, left: float, floor: float, scale: float
+) -> list[Item]:
+    """How high what the work lies on is, between the two parallels or on the packing: which pair is to be fetched."""
+    under = sorted(
+        (body.low[axis], body.high[axis], body.low[2])
+        for body in bodies
+        if body.part in ("parallel", "packing")
+    )
+    if not under:
+        return []
+    pair = len(under) > 1
+    start, end = (under[0][1], under[-1][0]) if pair else under[0][:2]
+    middle, foot = left + (start + end) / 2 * scale, floor - under[0][2] * scale
+    wide = 0.62 * SIZE * len(words) + 4
+    if foot - floor < SIZE + 1 or (end - start) * scale < wide + 10:
+        return []
+    x = middle - wide / 2
+    ground = box(x + 4, (floor + foot) / 2 - SIZE / 2, wide, SIZE)
+    return [
+        *arrow((x, floor), (x, foot), both=True),
+        *(() if pair else (Line(ground, 0.0, closed=True, fill="paper"),)),
+        Text(x + 5, (floor + foot) / 2 + 3.2, words, "size"),
+    ]
 
 
 def _grip_middle(bodies: tuple[Body, ...], scale: float, high: float) -> float:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from jobsheet.holdings.all_holdings import rests_of, words_of
 from jobsheet.holdings.of_stock import at_odds
-from jobsheet.holdings.placed import in_jaws
+from jobsheet.holdings.placed import height_under, in_jaws
 from jobsheet.holdings.to_say import to_say, unasked
 from jobsheet.machine.handles import scale_text
+from jobsheet.operations.shared.common import millimetres
 from jobsheet.report.blocks import (
     Cell,
     Column,
@@ -99,7 +100,7 @@ def _on_sheet(course: Course) -> tuple[Point, ...]:
 def _small(plan: Plan, course: Course) -> tuple[object, ...]:
     """A block of some 40 mm: hold and zero with the rest in words beside them, and the ticks below."""
     set_up = course.set_up
-    hold = holding_picture(set_up, course.lie, letters_of(plan), 126, SMALL, plan.card)
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 126, SMALL, plan.card, units=plan.job.units)
     beside = (*said(held_facts(plan, course)), *_reminded(plan, course))
     return (
         Columns(
@@ -122,7 +123,7 @@ def _again(plan: Plan, course: Course, before: str, high: float) -> tuple[object
     gone = gone_by(set_up, int(before)) if before else frozenset()
     again = f"step {before}: {since or 'same holding'}, same zero"
     facts = (("continues from", again), *(fact for fact in held_facts(plan, course) if fact[0] in _AGAIN))
-    hold = holding_picture(set_up, course.lie, letters_of(plan), 150, high, plan.card, gone)
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 150, high, plan.card, gone, plan.job.units)
     return (
         Columns(
             parts=(
@@ -171,7 +172,7 @@ def zero_from_above(
 def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
     """The three pictures of a set-up's first sheet, and the holding in words under them in two columns."""
     set_up, datums = course.set_up, letters_of(plan)
-    hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card)
+    hold = holding_picture(set_up, course.lie, datums, 148, high, plan.card, units=plan.job.units)
     after = shown(
         "After this set-up",
         lambda: after_picture(plan.stages, set_up.key, datums, 142, high, made(plan, course)),
@@ -195,7 +196,7 @@ def said(facts: tuple[tuple[str, str], ...]) -> tuple[Words, ...]:
 
 
 #: What a sheet that continues says again.
-_AGAIN = ("held in", "fixed jaw", "on", "zero")
+_AGAIN = ("held in", "fixed jaw", "on", "under it", "zero")
 
 
 def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
@@ -212,6 +213,7 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
         ("face up", up),
         ("fixed jaw", jaw_words(set_up, plan.job.datums) if in_jaws(set_up, course.lie) else ""),
         ("on", rests_of(holding)),
+        ("under it", _under(plan, course)),
         ("sits", sits_words(holding, units)),
         ("not said", ", ".join(to_say(set_up, plan.job.stock))),
         ("does not agree", at_odds(set_up, plan.job.stock)),
@@ -220,6 +222,14 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
         ("note", "; ".join(text for text in (holding.note, set_up.note) if text)),
     )
     return tuple((caption, plan.short(text, 400, f"{where}, {caption}")) for caption, text in rows if text)
+
+
+def _under(plan: Plan, course: Course) -> str:
+    """How much room parallels or packing fill, where it follows from the jaws of the card: which pair is to be fetched."""
+    high = height_under(course.set_up, course.lie, plan.card)
+    if high is None:
+        return ""
+    return f"{' '.join(millimetres(high, plan.job.units))} down to the bed, by the jaws’ depth"
 
 
 def positions_on(plan: Plan, course: Course) -> tuple[object, ...]:

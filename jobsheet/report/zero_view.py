@@ -88,11 +88,11 @@ def zero_picture(
             if _on(lie, set_up, point)
         }
         own = tuple(point for point in points if point.number in spots)
-        signs, left_out = numbered(own, spots, frame.scale)
+        signs, left_out = numbered(own, spots, frame.scale, within=frame.room)
         if not left_out or not side:
             break
     if left_out and not side:
-        signs, over = numbered(own, spots, frame.scale, all_of=True)
+        signs, over = numbered(own, spots, frame.scale, all_of=True, within=frame.room)
         signs, left_out = [*signs, *on_their_points(over, spots)], []
     x0, y0, scale, wide, high = frame.x0, frame.y0, frame.scale, frame.wide, frame.high
     held = (set_up, lie, machine, x0, y0, scale, wide, high, without)
@@ -142,6 +142,11 @@ class _Frame:
         self.wide, self.high = along * self.scale, across * self.scale
         self.x0 = LEFT + (room[0] - self.wide) / 2
         self.y0 = top + (room[1] - self.high) / 2
+
+    @property
+    def room(self) -> tuple[float, float, float, float]:
+        """Where the work lies on the picture: left, top, right, bottom [points]."""
+        return self.x0, self.y0, self.x0 + self.wide, self.y0 + self.high
 
     def at(self, x: float, y: float) -> tuple[float, float]:
         """A place of the work [m] on the picture."""

@@ -23,7 +23,7 @@ def holding_pictures(desk: Desk, key: str) -> tuple[Drawing, ...]:
         return ()
     lie, datums, card = _lie(desk, key), desk.job.datums, _card(desk)
     return (
-        holding_picture(set_up, lie, datums, *HOLD, card),
+        holding_picture(set_up, lie, datums, *HOLD, card, units=desk.job.units),
         zero_picture(set_up, lie, (), datums, *ZERO, machine=card),
     )
 

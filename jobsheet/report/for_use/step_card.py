@@ -90,7 +90,7 @@ def _pictures(plan: Plan, course: Course, operation: Operation, points: tuple[Po
     set_up = course.set_up
     before = _before(course, operation)
     gone = gone_by(set_up, before) if before else frozenset[str]()
-    hold = holding_picture(set_up, course.lie, letters_of(plan), 135, SMALL, plan.card, gone)
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 135, SMALL, plan.card, gone, plan.job.units)
     zero = zero_from_above(plan, course, points, 166, SMALL, gone, "", first=not before)
     return Columns(
         parts=((Picture("", hold),), (zero,), (Gap(1), *_held(plan, course, operation))),

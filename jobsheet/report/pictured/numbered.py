@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from jobsheet.drawing.drawn import Ellipse, Item, Line, Text
 from jobsheet.drawing.making import box
@@ -27,7 +28,12 @@ ROUND, DETAILS = 0.16, 2
 
 
 def numbered(
-    points: tuple[Point, ...], spots: dict[int, Spot], scale: float, *, all_of: bool = False
+    points: tuple[Point, ...],
+    spots: dict[int, Spot],
+    scale: float,
+    *,
+    all_of: bool = False,
+    within: Room | None = None,
 ) -> tuple[list[Item], list[Point]]:
     """Signs and numbers of points at their spots on the picture, and the points whose number has no room beside any other.
 
@@ -39,6 +45,8 @@ def numbered(
         Of the picture [points a metre]
     all_of : bool
         Whether points that run into one another have their numbers too, where there is room, and short crosses
+    within : Room, optional
+        Where the work is: a number stands on it where it can, else on a white ground, for beside it jaws are hatched
     """
     arms = 0.5 if all_of else 3.0
     items: list[Item] = []
@@ -61,12 +69,21 @@ def numbered(
         if not all_of and _touched(point, points, spots, scale):
             left_out.append(point)
             continue
-        found = _place(point, spots, taken, scale)
+        found = _place(point, spots, taken, scale, within)
         if found is None:
             left_out.append(point)
             continue
         room, text = found
         taken.append(room)
+        if within is not None and not _lies_in(room, within):
+            items.append(
+                Line(
+                    box(room[0], room[1], room[2] - room[0], room[3] - room[1]),
+                    0.0,
+                    closed=True,
+                    fill="paper",
+                )
+            )
         items.append(text)
     return items, left_out
 
@@ -83,8 +100,17 @@ def _touched(point: Point, points: tuple[Point, ...], spots: dict[int, Spot], sc
     )
 
 
-def _place(point: Point, spots: dict[int, Spot], taken: list[Room], scale: float) -> tuple[Room, Text] | None:
-    """The first of the places round a point that is free, in the usual size and then in the smallest: towards the middle first."""
+def _place(
+    point: Point, spots: dict[int, Spot], taken: list[Room], scale: float, within: Room | None
+) -> tuple[Room, Text] | None:
+    """The first of the places round a point that is free, on the work before beside it."""
+    free = [one for one in _places(point, spots, scale) if not any(_meet(one[0], other) for other in taken)]
+    on_it = [one for one in free if within is None or _lies_in(one[0], within)]
+    return next(iter(on_it or free), None)
+
+
+def _places(point: Point, spots: dict[int, Spot], scale: float) -> Iterator[tuple[Room, Text]]:
+    """The places round a point, in the usual size and then in the smallest: towards the middle first."""
     x, y = spots[point.number]
     middle = sum(one for one, _ in spots.values()) / len(spots)
     radius = max(point.diameter / 2 * scale, DOT)
@@ -97,10 +123,12 @@ def _place(point: Point, spots: dict[int, Spot], taken: list[Room], scale: float
             base = y + radius + tall + 1.8 if below else y - radius - 1.8
             start = x + aside if way > 0 else x - aside - wide
             room = (start - GAP, base - tall - GAP, start + wide + GAP, base + GAP)
-            if not any(_meet(room, other) for other in taken):
-                return room, Text(start if way > 0 else start + wide, base, words, "mark",
-                                  "start" if way > 0 else "end", letters)  # fmt: skip
-    return None
+            yield room, Text(start if way > 0 else start + wide, base, words, "mark",
+                             "start" if way > 0 else "end", letters)  # fmt: skip
+
+
+def _lies_in(one: Room, other: Room) -> bool:
+    return other[0] <= one[0] and other[1] <= one[1] and one[2] <= other[2] and one[3] <= other[3]
 
 
 def _meet(one: Room, other: Room) -> bool:
