@@ -27,11 +27,12 @@ from jobsheet.report.holding_view import holding_picture, jaw_words
 from jobsheet.report.photograph_pages import with_photograph
 from jobsheet.report.pictured.cutter_begins import first_cut
 from jobsheet.report.pictured.made_sizes import made
+from jobsheet.report.pictured.recess_entries import entries, entry_items
 from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, dial_place
 from jobsheet.report.stage_view import after_picture, from_above, shown
-from jobsheet.report.zero_view import beside_the_work, zero_picture
+from jobsheet.report.zero_view import Seen, beside_the_work, zero_picture
 
 #: Height of the drawings: on a set-up's first sheet, and in a short block or on a sheet that continues [points]; on a page
 #: that has room for more, the first of these that fits.
@@ -164,8 +165,19 @@ def zero_from_above(
             gone,
             first_cut(plan, course) if first else None,
             counted=zero_there(plan, course),
+            into=_into(plan, course),
         ),
         beside_the_work(set_up, lie, points),
+    )
+
+
+def _into(plan: Plan, course: Course) -> Seen | None:
+    """Where cutters go down into pockets, for a left lower corner and a scale; None where no step does at a point."""
+    found = entries(plan, course)
+    if not found:
+        return None
+    return lambda left, foot, scale: tuple(
+        item for one in found for item in entry_items(course, one, left, foot, scale)
     )
 
 

@@ -60,6 +60,7 @@ def zero_picture(
     first: FirstCut | None = None,
     *,
     counted: bool = True,
+    into: Seen | None = None,
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round.
 
@@ -73,6 +74,8 @@ def zero_picture(
         Where the cutter of the first cut begins and which way it is fed
     counted : bool
         Whether anything of the set-up counts from its zero: without that there is no zero to be shown
+    into : callable, optional
+        What else is drawn on the work, for its left lower corner and a scale, as `seen`
     """
     side = side_of(width, height)
     if (
@@ -103,6 +106,8 @@ def zero_picture(
     items += held_from_above(*held, over=True)
     if first is not None:
         items += cutter_items(first, x0, y0 + high, scale, (0.0, 0.0, x0 + wide + 14.0, height - 11.0))
+    if into is not None:
+        items += into(x0, y0 + high, scale)
     items += signs
     found = crowds(own, spots, left_out)
     most = DETAILS if 2 * side < height else 1

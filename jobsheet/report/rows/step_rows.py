@@ -14,6 +14,7 @@ from jobsheet.report.dial_words import in_words
 from jobsheet.report.heed.revisions import set_aside_at
 from jobsheet.report.heed.safety import line
 from jobsheet.report.heed.stops import at_step
+from jobsheet.report.pictured.recess_entries import entries
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, numbers_of
 from jobsheet.report.rows.dial_rows import dial_rows
@@ -121,7 +122,9 @@ def _step(
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
     asked = getattr(operation.fields, "tolerances", None)
     dials = dial_rows(plan, course, operation) if first else ()
-    parts = (at, _beside_readings(row) if dials else row.note, asked.text if asked else "")
+    into = next((one.point.number for one in entries(plan, course) if one.step == operation.number), None)
+    goes_in = f"goes in at point {into}{', card' if card else ''}" if into is not None else ""
+    parts = (at, goes_in, _beside_readings(row) if dials else row.note, asked.text if asked else "")
     limit = outcome.governing
     return Step(
         number=str(operation.number),
