@@ -143,7 +143,7 @@ def _first(plan: Plan, part: Part, lengths: tuple[int, int], high: float, held: 
             Signature(TRAINEE_JOB if plan.job.trainee else CHECKED),
         ),
         legend=legend(plan, (Part(course=course, steps=()),)),
-        foot=(*plan.chosen, FOOT),
+        foot=(*plan.of_the_print, FOOT),
         band=band(plan),
         printed=printed_code_of(plan),
         code=plan.mark,

@@ -89,7 +89,7 @@ def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
         about="cover",
         title=title(plan, "Sheet", text),
         blocks=blocks,
-        foot=(*plan.chosen, FOOT),
+        foot=(*plan.of_the_print, FOOT),
         band=band(plan),
         code=plan.mark,
     )

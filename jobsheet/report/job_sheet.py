@@ -22,6 +22,7 @@ from jobsheet.report.photograph_pages import attached, photograph_pages
 from jobsheet.report.plan import CUT, Initials, Plan, courses
 from jobsheet.report.positions_card import positions_cards
 from jobsheet.report.set_up_sheet import larger, set_up_pages, set_up_parts
+from jobsheet.report.texts import typed_order
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import FOOT
 from jobsheet.report.working_page import working as working_blocks
@@ -106,7 +107,7 @@ def job_sheet(
         beside=(*carried_with(job), *inside),
         photographs={shot.photograph.content: shot.raw for shot in shots if shot.raw},
         open_stops=tuple(dict.fromkeys(note.id for note in plan.open_stops)),
-        left_out=(*left_out, *too_much),
+        left_out=(*left_out, *too_much, *typed_order(job)),
     )
 
 

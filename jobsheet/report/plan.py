@@ -17,6 +17,7 @@ from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
 from jobsheet.report.points import Point, points_of
+from jobsheet.report.texts import typed_order
 from jobsheet.review.notes.notes import Notes
 from jobsheet.review.notes.reminders import Reminders, reminders_for
 from jobsheet.stages.course import course_of
@@ -118,15 +119,16 @@ class Plan(Struct, kw_only=True):
         return found
 
     @property
-    def chosen(self) -> tuple[str, ...]:
-        """Where the trade disagrees and this workshop chose other than usual: one line for the foot, or none."""
+    def of_the_print(self) -> tuple[str, ...]:
+        """Lines for the foot that are true of the whole print: where this workshop chose other than usual, and which way text runs."""
         shop = self.reckoned.shop
         other = [
             f"{one.id.replace('-', ' ')}, {getattr(shop, one.field)}"
             for one in opinions()
             if getattr(shop, one.field) != one.default
         ]
-        return (f"This workshop’s choices: {'; '.join(other)}.",) if other else ()
+        chosen = (f"This workshop’s choices: {'; '.join(other)}.",) if other else ()
+        return (*chosen, *typed_order(self.job))
 
     def once(self, make: Callable[..., T], *what: Any) -> T:
         """What a function makes for this plan, made once; `what` is told apart by identity or value."""

@@ -333,7 +333,7 @@ def cut_numbers(plan: Plan, course: Course) -> tuple[str, ...]:
 def foot(plan: Plan, *, key: bool) -> tuple[str, ...]:
     """The sentences at the foot of a page with steps; `key` where the digits of what happened are written."""
     training = (TRAINEE,) if plan.job.trainee else ()
-    return (*training, *plan.chosen, *((KEY,) if key else ()), f"{CALCULATED} {FOOT}")
+    return (*training, *plan.of_the_print, *((KEY,) if key else ()), f"{CALCULATED} {FOOT}")
 
 
 def legend(plan: Plan, parts: tuple[Part, ...]) -> tuple[str, ...]:

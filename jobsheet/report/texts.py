@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterator
 from typing import Any
 
@@ -9,8 +10,24 @@ from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.job import Job
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.remembered import remembered
+from jobsheet.report.wording import TYPED_ORDER
 from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
+
+#: Letters and figures that run from right to left (Unicode Standard Annex 9, table 4).
+_FROM_RIGHT = ("R", "AL", "AN")
+
+
+@remembered(2)
+def typed_order(job: Job) -> tuple[str, ...]:
+    """That right-to-left writing is printed as it was typed, where a text of the job has any; else nothing.
+
+    The lines are broken and set from left to right: putting such writing in order takes the whole of Annex 9, and joined letters.
+    """
+    texts = (text for _, text in texts_of(job) if not text.isascii())
+    runs = any(unicodedata.bidirectional(letter) in _FROM_RIGHT for text in texts for letter in text)
+    return (TYPED_ORDER,) if runs else ()
 
 
 def texts_of(job: Job) -> Iterator[tuple[str, str]]:

@@ -26,3 +26,4 @@ DATA_SHEET = (
     "Read the supplier’s safety data sheet before cutting. If you have not been shown how to handle this"
     " material, stop and ask."
 )
+TYPED_ORDER = "Right-to-left text prints in the order typed: the letters of a line run from left to right."
