@@ -52,7 +52,9 @@ def holding_picture(
     axis = 1 if end_on else 0
     span, high = lie.size[axis], lie.size[2]
     low, top = _window(bodies, axis, span, high)
-    base, head = height - 24.0, 20.0
+    # The letter of the face that is up stands over the work.
+    base = height - 24.0
+    head = 26.0 if any(lie.side(face) == "up" for _, face in datums) else 20.0
     scale = min((width - 52) / (top[0] - low[0]), (base - head) / (top[1] - low[1]))
     left = (width - (top[0] - low[0]) * scale) / 2 - low[0] * scale
     floor = base + low[1] * scale

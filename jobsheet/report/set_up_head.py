@@ -38,6 +38,7 @@ from jobsheet.report.zero_view import Seen, beside_the_work, zero_picture
 #: that has room for more, the first of these that fits.
 FIRST, SMALL = 96.0, 80.0
 LARGER = (150.0, 132.0, 114.0)
+SHORT_LARGER = (124.0, 102.0)
 
 
 def head(
@@ -67,7 +68,7 @@ def head(
         held = plan.once(_again, course, before, high or SMALL)
         return (*held, Rule(), *((*table, Rule()) if table else ()))
     if small:
-        block, *ticked = plan.once(_small, course)
+        block, *ticked = plan.once(_small, course, high or SMALL)
         below = with_photograph(plan, course.set_up, tuple(ticked))
         return (block, *below, *((Rule(), *table) if table else ()), Rule())
     ticks = with_photograph(
@@ -98,16 +99,16 @@ def _on_sheet(course: Course) -> tuple[Point, ...]:
     return course.points if len(course.points) <= ON_THE_SHEET else ()
 
 
-def _small(plan: Plan, course: Course) -> tuple[object, ...]:
-    """A block of some 40 mm: hold and zero with the rest in words beside them, and the ticks below."""
+def _small(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
+    """A block of some 40 mm, more where its page has the room: hold and zero with the rest in words beside them, and the ticks below."""
     set_up = course.set_up
-    hold = holding_picture(set_up, course.lie, letters_of(plan), 126, SMALL, plan.card, units=plan.job.units)
+    hold = holding_picture(set_up, course.lie, letters_of(plan), 126, high, plan.card, units=plan.job.units)
     beside = (*said(held_facts(plan, course)), *_reminded(plan, course))
     return (
         Columns(
             parts=(
                 (Picture("", hold),),
-                (zero_from_above(plan, course, _on_sheet(course), 166, SMALL, title=""),),
+                (zero_from_above(plan, course, _on_sheet(course), 166, high, title=""),),
                 (Gap(1), *beside),
             ),
             shares=(0.265, 0.345, 0.39),
@@ -129,7 +130,19 @@ def _again(plan: Plan, course: Course, before: str, high: float) -> tuple[object
         Columns(
             parts=(
                 (Picture("", hold),),
-                (zero_from_above(plan, course, _on_sheet(course), 180, high, gone, "", first=False),),
+                (
+                    zero_from_above(
+                        plan,
+                        course,
+                        _on_sheet(course),
+                        180,
+                        high,
+                        gone,
+                        "",
+                        first=False,
+                        after=int(before or 0),
+                    ),
+                ),
                 (Gap(1), *said(facts)),
             ),
             shares=(0.31, 0.37, 0.32),
@@ -148,8 +161,12 @@ def zero_from_above(
     title: str = "Zero, from above",
     *,
     first: bool = True,
+    after: int = 0,
 ) -> object:
-    """The zero and the points from above, on the lines of the work as the set-up begins; its `first` cut where it begins here."""
+    """The zero and the points from above, on the lines of the work as the set-up begins; its `first` cut where it begins here.
+
+    `after` is the number of the step that a sheet continues from: pockets that were begun before it are not entered any more.
+    """
     set_up, lie = course.set_up, course.lie
     return shown(
         title,
@@ -165,15 +182,15 @@ def zero_from_above(
             gone,
             first_cut(plan, course) if first else None,
             counted=zero_there(plan, course),
-            into=_into(plan, course),
+            into=_into(plan, course, after),
         ),
         beside_the_work(set_up, lie, points),
     )
 
 
-def _into(plan: Plan, course: Course) -> Seen | None:
+def _into(plan: Plan, course: Course, after: int) -> Seen | None:
     """Where cutters go down into pockets, for a left lower corner and a scale; None where no step does at a point."""
-    found = entries(plan, course)
+    found = [one for one in entries(plan, course) if one.step > after]
     if not found:
         return None
     return lambda left, foot, scale: tuple(

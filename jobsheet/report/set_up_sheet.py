@@ -31,12 +31,14 @@ from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, places_of
 from jobsheet.report.rows.step_rows import TIGHT, steps_of
-from jobsheet.report.set_up_head import LARGER, head
+from jobsheet.report.set_up_head import FIRST, LARGER, SHORT_LARGER, head
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import CALCULATED, FOOT, TRAINEE
 
 #: So many rows of steps stand on a page, and so many a set-up has that may share one with others.
 STEPS, FEW = 10, 4
+#: Less than one more block takes from its neighbour, so that a trial is never too strict [points].
+BETWEEN = 1.4
 #: A last sheet has at least so many rows, where the one before it can spare them.
 LEAST = 3
 VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
@@ -71,11 +73,20 @@ def set_up_pages(plan: Plan, parts: list[tuple[Part, ...]]) -> list[Page]:
 
 def larger(plan: Plan, parts: tuple[Part, ...], page: Page) -> Page:
     """The same page, whatever was added at its end, with the drawings as large as it has room for."""
-    if len(parts) > 1 or parts[0].small or not plan.measured:
+    short = all(part.small for part in parts)
+    if not plan.measured or (len(parts) > 1 and not short):
         return page
     added = page.blocks[len(_page(plan, parts).blocks) :]
-    for high in LARGER:
-        made = _page(plan, (replace(parts[0], high=high),))
+    for high in SHORT_LARGER if short else LARGER:
+        # Three pictures side by side take so much more and nothing else changes: what has no room is not drawn first.
+        more = Gap(high - FIRST - BETWEEN)
+        if (
+            not short
+            and parts[0].before is None
+            and not plan.fits(replace(page, blocks=(*page.blocks, more)))
+        ):
+            continue
+        made = _page(plan, tuple(replace(part, high=high) for part in parts))
         grown = replace(page, blocks=(*made.blocks, *added))
         if plan.fits(grown):
             return grown

@@ -91,7 +91,9 @@ def _pictures(plan: Plan, course: Course, operation: Operation, points: tuple[Po
     before = _before(course, operation)
     gone = gone_by(set_up, before) if before else frozenset[str]()
     hold = holding_picture(set_up, course.lie, letters_of(plan), 135, SMALL, plan.card, gone, plan.job.units)
-    zero = zero_from_above(plan, course, points, 166, SMALL, gone, "", first=not before)
+    zero = zero_from_above(
+        plan, course, points, 166, SMALL, gone, "", first=not before, after=operation.number - 1
+    )
     return Columns(
         parts=((Picture("", hold),), (zero,), (Gap(1), *_held(plan, course, operation))),
         shares=(0.265, 0.345, 0.39),

@@ -13,6 +13,7 @@ from jobsheet.reckoning.answers.readings import At, Readings, readings_of
 from jobsheet.report.blocks import DialRow
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.rows.outside_cuts import outside
+from jobsheet.units.show import MINUS
 
 
 def dial_rows(plan: Plan, course: Course, operation: Operation) -> tuple[DialRow, ...]:
@@ -39,8 +40,10 @@ def _row(plan: Plan, caption: str, stops: Iterable[Stop]) -> DialRow:
     """Where to stop, and what the lines are off where any of them is."""
     each = tuple(stops)
     off = tuple(error_text(one.error, plan.job.units) for one in each)
+    back = next((turns for one in each if (turns := one.on_lines.split(" ")[0]).startswith(MINUS)), "")
     return DialRow(
-        caption=caption,
+        # Nobody guesses that a line counts up from a turn that was wound back.
+        caption=f"{caption}; {back}: wind back past 0, come up to the line" if back else caption,
         readings=tuple(one.on_lines for one in each),
         beside=off if any(one != "0" for one in off) else (),
     )
