@@ -7,6 +7,7 @@ it, so that an edit works again only from the step that changed.
 from __future__ import annotations
 
 import math
+import threading
 from typing import Any
 
 import manifold3d as m3
@@ -108,6 +109,8 @@ class Modeller:
         #: The one that was asked for last stands last.
         self._known: dict[int, tuple[tuple[Any, ...], Stage]] = {}
         self._most = KEPT
+        #: Pages are made beside the window, which asks the same modeller whether a fix leaves the part as it is.
+        self._lock = threading.Lock()
 
     def stages(self, course: Course) -> list[Stage]:
         """The stock and the work after each step, in their order."""
@@ -130,15 +133,17 @@ class Modeller:
 
     def _remember(self, chain: tuple[Any, ...], make: Any) -> Stage:
         key = hash(chain)
-        known = self._known.get(key)
-        if known is not None and known[0] == chain:
-            self._known[key] = self._known.pop(key)
-            return known[1]
-        while len(self._known) >= self._most:
-            del self._known[next(iter(self._known))]
+        with self._lock:
+            known = self._known.get(key)
+            if known is not None and known[0] == chain:
+                self._known[key] = self._known.pop(key)
+                return known[1]
+            while len(self._known) >= self._most:
+                del self._known[next(iter(self._known))]
         stage: Stage = make()
         if not stage.doubtful:
-            self._known[key] = (chain, stage)
+            with self._lock:
+                self._known[key] = (chain, stage)
         return stage
 
 

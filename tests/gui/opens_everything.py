@@ -156,6 +156,8 @@ def look_at_places(looking, window):
     made = [one for one in window.findChildren(QWidget) if type(one).__name__ == "PrintWindow"]
     for one in made:
         one.resize(*SIZE)
+        while one.waiting:
+            QTest.qWait(10)
         looking.window("print", one)
         one.close()
 

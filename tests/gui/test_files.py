@@ -9,6 +9,7 @@ from jobsheet.gui.forms import ask
 from jobsheet.gui.start import start
 from jobsheet.remembered import remembered
 from jobsheet.storage.job_file import read_job
+from tests.gui.conftest import PATIENCE
 
 
 @pytest.fixture
@@ -150,14 +151,17 @@ def test_the_preview_shows_the_pages_and_takes_initials(window, qtbot):
     preview = PrintWindow(window.desk, window.parts.exporting.write, window)
     qtbot.addWidget(preview)
     preview.show()
+    qtbot.waitUntil(lambda: not preview.waiting, timeout=PATIENCE)
     pages = preview.view.count
     assert pages >= 2
     before = preview.pdf
     for box in preview.initials.values():
         qtbot.keyClicks(box, "TR")
     preview.make()
+    qtbot.waitUntil(lambda: not preview.waiting, timeout=PATIENCE)
     assert not preview.initials or preview.pdf != before
     preview.working.click()
+    qtbot.waitUntil(lambda: not preview.waiting, timeout=PATIENCE)
     assert preview.view.count > pages
 
 
@@ -169,6 +173,7 @@ def test_the_pages_are_painted_on_a_printer(window, qtbot, tmp_path):
 
     preview = PrintWindow(window.desk, window.parts.exporting.write, window)
     qtbot.addWidget(preview)
+    qtbot.waitUntil(lambda: not preview.waiting, timeout=PATIENCE)
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
     printer.setResolution(100)
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
@@ -244,5 +249,6 @@ def test_initials_are_asked_once_a_cause_and_hold_for_all_its_steps(show, sample
     for box in preview.initials.values():
         qtbot.keyClicks(box, "TR")
     preview.make()
+    qtbot.waitUntil(lambda: not preview.waiting, timeout=PATIENCE)
     text = "".join(page.extract_text() for page in PdfReader(io.BytesIO(preview.pdf)).pages)
     assert "NOT ACKNOWLEDGED" not in text

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import io
+import threading
+import time
 
 import pytest
 from pypdf import PdfReader
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
+from jobsheet.gui.desk import job_pdf
 from jobsheet.gui.pages.print_window import PrintWindow
 from jobsheet.storage.shop_file import NAME, workshop
+from tests.gui.conftest import PATIENCE
 
 Key = Qt.Key
 
@@ -21,13 +25,23 @@ def preview(window, qtbot):
     qtbot.addWidget(made)
     made.show()
     qtbot.waitExposed(made)
+    made_there(made)
     return made
+
+
+def made_there(preview):
+    """Wait for the pages: they are made beside the window."""
+    until = time.monotonic() + PATIENCE / 1000
+    while preview.waiting:
+        assert time.monotonic() < until
+        QTest.qWait(10)
 
 
 def tick(preview, name):
     box = preview.choice.boxes[name]
     box.setFocus()
     QTest.keyClick(box, Key.Key_Space)
+    made_there(preview)
 
 
 def text(preview) -> str:
@@ -56,6 +70,7 @@ def test_a_card_for_typed_steps(preview, qtbot):
     for letter in "60, x":
         QTest.keyClick(box, letter)
     preview.make()
+    made_there(preview)
     assert "“x” is no number of a step" in preview.count.text()
     assert preview.pdf == b""
     QTest.keyClick(box, Key.Key_Backspace)
@@ -70,6 +85,7 @@ def test_a_step_that_the_job_does_not_have_is_said(preview):
     for letter in "7":
         QTest.keyClick(preview.choice.steps, letter)
     preview.make()
+    made_there(preview)
     assert "There is no step 7 in this job" in preview.count.text()
 
 
@@ -84,6 +100,7 @@ def test_a_route_list_comes_with_the_sheet_and_is_kept(preview, window, qtbot, h
     assert workshop().prints.pages == ("whole", "route")
     again = PrintWindow(window.desk, window.parts.exporting.write, window)
     qtbot.addWidget(again)
+    made_there(again)
     assert again.choice.boxes["route"].isChecked()
     assert again.view.count == before + 1
 
@@ -109,3 +126,41 @@ def test_a_broken_file_of_the_workshop_is_said(window, home, monkeypatch):
     monkeypatch.setattr(ask, "tell", lambda _parent, sentence: said.append(sentence))
     window.parts.exporting.print_sheets()
     assert "a4" in said[0]
+
+
+def test_the_window_goes_on_while_pages_are_made(preview, qtbot, monkeypatch):
+    """Nothing that was made before is printed meanwhile, and what is asked last is what is shown."""
+    began, goes_on = threading.Event(), threading.Event()
+
+    def slowly(*given):
+        began.set()
+        goes_on.wait(30)
+        return made_as_ever(*given)
+
+    made_as_ever = job_pdf._made
+    monkeypatch.setattr(job_pdf, "_made", slowly)
+    preview.choice.boxes["route"].setFocus()
+    QTest.keyClick(preview.choice.boxes["route"], Key.Key_Space)
+    assert began.wait(30)
+    assert preview.waiting
+    assert not any(button.isEnabled() for button in preview.out)
+    assert "being made" in preview.count.text()
+    QTest.keyClick(preview.choice.boxes["route"], Key.Key_Space)
+    preview.choice.boxes["whole"].setFocus()
+    QTest.keyClick(preview.choice.boxes["whole"], Key.Key_Space)
+    goes_on.set()
+    made_there(preview)
+    assert "No page is chosen" in preview.count.text()
+    assert preview.pdf == b""
+
+
+def test_a_window_that_is_closed_meanwhile_is_told_nothing(window, qtbot):
+    made = PrintWindow(window.desk, window.parts.exporting.write, window)
+    made.show()
+    told = []
+    work = made._work
+    work._arrived = told.append
+    made.reject()
+    assert not work.waiting
+    qtbot.wait(400)
+    assert told == []

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QCoreApplication
@@ -11,8 +13,13 @@ from jobsheet.model.prints import WHOLE, Prints
 from jobsheet.model.remark import Note
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from jobsheet.gui.desk.desk import Desk
+    from jobsheet.model.job import Job
+    from jobsheet.model.shop import Shop
     from jobsheet.reckoning.ladder.ladders import Ladder
+    from jobsheet.reckoning.reckoner import Reckoned
     from jobsheet.report.plan import Initials
 
 translate = QCoreApplication.translate
@@ -51,6 +58,29 @@ def make_sheets(
     CommandError
         If machine or material are not there, so that nothing can be reckoned, or if no page comes of what is wanted.
     """
+    return sheets_to_make(desk, paper=paper, working=working, initials=initials, wanted=wanted)()
+
+
+def sheets_to_make(
+    desk: Desk,
+    *,
+    paper: str = "a4",
+    working: bool = False,
+    initials: tuple[Initials, ...] = (),
+    wanted: Prints = WHOLE,
+) -> Callable[[], MadeSheets]:
+    """As `make_sheets`, of the desk as it is now, for any thread to make: what is called needs neither desk nor toolkit."""
+    if desk.reckoned is None:
+        sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
+        raise CommandError(sentence)
+    reckoned = None if desk.reckoner.behind else desk.reckoned  # paper shows what is recommended now
+    return partial(_made, desk.job, reckoned, desk.reckoner.shop, desk.path, paper, working, initials, wanted)
+
+
+def _made(
+    planned: Job, reckoned: Reckoned | None, shop: Shop, path: Path | None,
+    paper: str, working: bool, initials: tuple[Initials, ...], wanted: Prints,
+) -> MadeSheets:  # fmt: skip
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.reckoning.run_words import last_times
@@ -64,14 +94,9 @@ def make_sheets(
     from jobsheet.storage.job_writing import write_job
     from jobsheet.storage.photos.kept_photographs import places, shots_of
 
-    if desk.reckoned is None:
-        sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
-        raise CommandError(sentence)
-    reckoned = desk.reckoned
-    if desk.reckoner.behind:  # paper shows what is recommended now
-        reckoned = Reckoner(desk.reckoner.shop, learns=True).reckon(desk.job)
+    if reckoned is None:
+        reckoned = Reckoner(shop, learns=True).reckon(planned)
     job = reckoned.job
-    name = desk.path.stem if desk.path else (job.part.number or "job")
     read = reviewed(job, reckoned, facts_of(job, reckoned))
     document = job_sheet(
         job,
@@ -83,12 +108,12 @@ def make_sheets(
         acknowledged=initials,
         fits=fits_on(paper),
         working=working,
-        name=name,
-        source=write_job(desk.job).encode(),
+        name=path.stem if path else (job.part.number or "job"),
+        source=write_job(planned).encode(),
         wanted=wanted,
-        shots=shots_of(job, places(desk.path)),
+        shots=shots_of(job, places(path)),
         printed_on=today(),
-        last_times=last_times(job, desk.path),
+        last_times=last_times(job, path),
     )
     return MadeSheets(make_pdf((document,), paper), document.left_out)
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QSize, QTimer
 from PySide6.QtGui import QPageSize, QPainter
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -21,17 +21,21 @@ from PySide6.QtWidgets import (
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
-from jobsheet.gui.desk.job_pdf import make_sheets, stop_notes
+from jobsheet.gui.desk.job_pdf import sheets_to_make, stop_notes
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.page_choice import PageChoice
 from jobsheet.gui.pages.pages_view import PagesView
+from jobsheet.gui.pages.pages_work import Answer, PagesWork
 from jobsheet.model.remark import Note
 from jobsheet.report.plan import Initials
 from jobsheet.storage.kept.workshop_kept import keep_prints
 from jobsheet.storage.shop_file import workshop
+
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
 
 translate = QCoreApplication.translate
 #: Paper as the sheets know it -> as a person says it, and as the printer knows it.
@@ -55,6 +59,8 @@ class PrintWindow(QDialog):
         self.view = PagesView(self)
         self.view.setAccessibleName(translate("Print", "The pages as they will print"))
         self.finished.connect(self.view.let_go)
+        self._work = PagesWork(self, self._show)
+        self.finished.connect(self._work.halt)
         #: By the cause: one box however many steps it stands at, as on paper.
         self.initials: dict[str, QLineEdit] = {}
         self._causes: dict[str, list[Note]] = {}
@@ -160,7 +166,7 @@ class PrintWindow(QDialog):
         return words.format(steps=", ".join(numbers))
 
     def make(self) -> None:
-        """Make the pages as things stand, and show them."""
+        """Have the pages made as things stand, and shown when they are there: the window does not wait for them."""
         given = tuple(
             Initials(note=note.id, by=box.text().strip(), operation=note.operation, set_up=note.set_up)
             for cause, box in self.initials.items()
@@ -168,7 +174,7 @@ class PrintWindow(QDialog):
             if box.text().strip()
         )
         try:
-            made = make_sheets(
+            to_make = sheets_to_make(
                 self._desk,
                 paper=str(self.paper.currentData()),
                 working=self.working.isChecked(),
@@ -176,7 +182,26 @@ class PrintWindow(QDialog):
                 wanted=self.choice.wanted(),
             )
         except JobsheetError as error:
+            self._work.halt()
             self._nothing(str(error))
+            return
+        # The pages before stay in sight until the new ones are there, but are no longer printed.
+        self.pdf = b""
+        busy = translate("Print", "The pages are being made.")
+        for button in self.out:
+            button.why_not(busy)
+        self.count.say(busy)
+        self._work.ask(to_make)
+
+    @property
+    def waiting(self) -> bool:
+        """Whether pages are being made."""
+        return self._work.waiting
+
+    def _show(self, made: Answer) -> None:
+        """The pages that were asked for last, or why there are none."""
+        if isinstance(made, str):
+            self._nothing(made)
             return
         self.pdf = made.pdf
         for button in (*self.out, self.always):
@@ -218,6 +243,9 @@ class PrintWindow(QDialog):
 
     def print(self) -> None:
         """Ask which printer, and paint the pages on it."""
+        # Late: asking the system for its printers takes longer than to open this window.
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         printer.setResolution(DOTS_PER_INCH)
         printer.setFullPage(True)
