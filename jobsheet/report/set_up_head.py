@@ -27,10 +27,11 @@ from jobsheet.report.holding_view import holding_picture, jaw_words
 from jobsheet.report.photograph_pages import with_photograph
 from jobsheet.report.pictured.cutter_begins import first_cut
 from jobsheet.report.pictured.made_sizes import made
-from jobsheet.report.pictured.recess_entries import entries, entry_items
+from jobsheet.report.pictured.recess_entries import entry_items
 from jobsheet.report.pictured.zero_there import zero_there
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, Point, dial_place
+from jobsheet.report.rows.goes_in import entries
 from jobsheet.report.stage_view import after_picture, from_above, shown
 from jobsheet.report.zero_view import Seen, beside_the_work, zero_picture
 

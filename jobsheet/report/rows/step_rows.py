@@ -14,10 +14,10 @@ from jobsheet.report.dial_words import in_words
 from jobsheet.report.heed.revisions import set_aside_at
 from jobsheet.report.heed.safety import line
 from jobsheet.report.heed.stops import at_step
-from jobsheet.report.pictured.recess_entries import entries
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.points import ON_THE_SHEET, numbers_of
 from jobsheet.report.rows.dial_rows import dial_rows
+from jobsheet.report.rows.goes_in import entries
 from jobsheet.report.rows.measured import measures_at
 from jobsheet.report.rows.rings import rings
 
