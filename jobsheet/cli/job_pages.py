@@ -19,6 +19,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
     from jobsheet.review.notes.notes import notes_for
     from jobsheet.sheet.printing import document_for, lacking
     from jobsheet.storage.job_file import job_source
+    from jobsheet.storage.kept.closed_plans import job_of, newer_than
     from jobsheet.storage.photos.kept_photographs import problem_words
 
     job = job_named(path)
@@ -38,11 +39,12 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
         paper=paper,
         working=working,
         source=job_source(path),
-        name=path.stem,
+        name=(job_of(path) or path).stem,
         wanted=wanted,
         shots=shots,
         printed_on=today(),
-        last_times=last_times(job, path),
+        last_times=last_times(job, job_of(path) or path),
+        superseded=newer_than(path),
     )
     for shot in shots:
         if shot.problem:
@@ -61,3 +63,24 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
     problems = any(outcome.problem for outcome in outcomes)
     hazards = any(one.severity == "hazard" for one in remarks)
     return document, bool(beyond or problems or hazards or read.not_checked)
+
+
+def close_printed(path: Path, document: Any) -> None:
+    """Keep the plan as it was printed, where the job's plans are kept or have numbers; say so where it cannot be.
+
+    A job of which nobody counts the plans gets nothing beside it that nobody asked for.
+    """
+    from jobsheet.errors import CannotWrite
+    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.kept.closed_plans import PRINTED, close_plan, folder_of, job_of
+
+    if job_of(path) is not None or document.source is None:
+        return
+    revisions = read_job(path).revisions
+    if not revisions and not folder_of(path).exists():
+        return
+    try:
+        close_plan(path, document.source, revisions[-1].number if revisions else 0, PRINTED, today())
+    except CannotWrite as error:
+        say(f"{path.name}: the printed plan could not be kept beside it: {error}", err=True)

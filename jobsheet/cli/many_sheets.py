@@ -109,7 +109,7 @@ def _ours(why: str) -> Made:
 
 def made_one(job: Path, target: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> Made:
     """Write the sheets of one job; a refusal comes back as its sentence."""
-    from jobsheet.cli.job_pages import pages_of
+    from jobsheet.cli.job_pages import close_printed, pages_of
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.disk import write_file
 
@@ -117,6 +117,7 @@ def made_one(job: Path, target: Path, paper: str, working: bool, wanted: Prints 
         refuse_to_overwrite(target, (str(job),))
         document, stopped = pages_of(job, paper, working, wanted)
         write_file(target, make_pdf((document,), paper))
+        close_printed(job, document)
     except DocumentError as error:
         return Made(refused=str(error))
     except JobsheetError as error:

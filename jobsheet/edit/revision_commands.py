@@ -19,6 +19,8 @@ class AddRevision(Struct, frozen=True):
     changed: str
     who: str
     when: str
+    #: Revisions that are written down with it: the first plan, where it left the desk without a number.
+    before: tuple[Revision, ...] = ()
     label: str = "new revision of the plan"
     merge_key: str = ""
 
@@ -26,10 +28,29 @@ class AddRevision(Struct, frozen=True):
         """The next job; raises CommandError where nothing is said to have changed."""
         if not self.changed.strip():
             raise CommandError("Say what changed: that is what somebody asks who has the old sheet in hand.")
+        job = replace(job, revisions=(*job.revisions, *self.before))
         one = Revision(
             number=next_number(job), changed=self.changed.strip(), who=self.who.strip(), when=self.when
         )
         return replace(job, revisions=(*job.revisions, one))
+
+
+class BringBack(Struct, frozen=True):
+    """The plan as an earlier one has it; its revisions go on, they are not brought back."""
+
+    plan: Job
+    label: str = "an earlier plan brought back"
+    merge_key: str = ""
+
+    def apply(self, job: Job) -> Job:
+        """The next job; the very same where it says nothing else."""
+        old = replace(self.plan, revisions=job.revisions)
+        return job if old == job else old
+
+
+def first_plan(job: Job, when: str) -> Revision:
+    """The first revision, written down once a second one comes after it."""
+    return Revision(number=1, changed="first plan", who=job.planned_by, when=when)
 
 
 def next_number(job: Job) -> int:

@@ -12,7 +12,7 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import CannotWrite, JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.trials import Trial
 from jobsheet.model.what_ran import Entry
@@ -20,6 +20,7 @@ from jobsheet.operations.registry import kind
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.reckoning.run_trials import trial_of_entry
 from jobsheet.storage.check_code import check_code
+from jobsheet.storage.kept.closed_plans import MADE, close_plan
 from jobsheet.storage.records import proof_log, run_log
 
 #: Why a trial is struck out of a proof log, as the log says it.
@@ -37,6 +38,8 @@ class Kept(Struct, frozen=True, kw_only=True):
     trials: tuple[tuple[Entry, Trial], ...] = ()
     struck: tuple[Trial, ...] = ()
     refused: str = ""
+    #: Why the plan that was made could not be kept as it was; what was said is kept all the same.
+    unclosed: str = ""
 
 
 def this_moment() -> tuple[str, str]:
@@ -96,6 +99,7 @@ def keep(
     fresh = tuple(_told_apart(one, taken) for one in entries)
     undone = tuple(_undoing(one, day, role, "", clock) for one in back)
     written = run_log.record(path, (*undone, *fresh))[len(undone) :]
+    unclosed = _closed(path, written)
     steps = [one for one in written if one.about == "step" and one.key not in leave_out]
     trials: list[tuple[Entry, Trial]] = []
     struck: tuple[Trial, ...] = ()
@@ -109,7 +113,23 @@ def keep(
                 trials.append((one, proof_log.append(trial.machine, trial)))
     except JobsheetError as error:
         refused = str(error)
-    return Kept(written=written, back=back, trials=tuple(trials), struck=struck, refused=refused)
+    return Kept(
+        written=written, back=back, trials=tuple(trials), struck=struck, refused=refused, unclosed=unclosed
+    )
+
+
+def _closed(path: Path, entries: tuple[Entry, ...]) -> str:
+    """The plan that was made is kept as it was; a sentence where it cannot be. One that is no more in its file is on paper alone."""
+    cut = next((one for one in entries if one.about == "step"), None)
+    if cut is None:
+        return ""
+    try:
+        data = path.read_bytes()
+        if check_code(data) == cut.plan:
+            close_plan(path, data, cut.revision, MADE, cut.date)
+    except (OSError, CannotWrite) as error:
+        return f"The plan that was made could not be kept beside the job: {error}"
+    return ""
 
 
 def take_back(path: Path, start: str, *, role: str = "", note: str = "") -> Kept:

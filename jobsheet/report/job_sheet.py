@@ -55,6 +55,7 @@ def job_sheet(
     shots: tuple[Shot, ...] = (),
     printed_on: str = "",
     last_times: Mapping[str, str] | None = None,
+    superseded: str = "",
 ) -> Document:
     """All pages of a job.
 
@@ -80,6 +81,8 @@ def job_sheet(
         The day of printing, for the foot of every page; empty leaves it out
     last_times : mapping or None
         What happened the last time, in a line, by the key of the set-up
+    superseded : str
+        By what this plan is superseded, which every page says; empty where it is the one that counts
 
     Raises
     ------
@@ -91,7 +94,7 @@ def job_sheet(
         job=job, reckoned=reckoned, notes=notes, remarks=remarks, card=card, acknowledged=acknowledged, fits=fits,
         courses=courses(job, reckoned.settings), not_checked=not_checked, file=_file(name), code=check_code(data), measured=fits is not always,
         covered="whole" in wanted.pages, shots=shots, printed_on=printed_on,
-        last_times=last_times or {},
+        last_times=last_times or {}, superseded=superseded,
     )  # fmt: skip
     pages, left_out = chosen_pages(plan, wanted, _whole)
     if working:

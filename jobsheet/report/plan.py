@@ -62,6 +62,8 @@ class Plan(Struct, kw_only=True):
     not_checked: tuple[NotChecked, ...] = ()
     #: The check code of the plan that these sheets carry.
     code: str = ""
+    #: By what this plan is superseded, as in `plan 3`; empty where it is the one that counts.
+    superseded: str = ""
     #: The day on which they are printed, as it is written; empty where nobody says.
     printed_on: str = ""
     #: The name of the file that they were made from.

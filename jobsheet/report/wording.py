@@ -18,6 +18,8 @@ COMPETENT = (
 )
 TRAINEE_JOB = "A trainee may run this job only after the person in charge has checked it and signed here."
 CHECKED = "Read through by a second person before the first cut, if your workshop asks for it."
+SUPERSEDED = "SUPERSEDED BY"
+SUPERSEDED_REASON = "This is an old plan, printed to be looked at. Work by the plan that counts."
 STAMP = "NOT ACKNOWLEDGED"
 STAMP_REASON = (
     "Nobody has read the stop notes below for this print. Do not cut from it until the initials are in."

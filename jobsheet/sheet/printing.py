@@ -56,12 +56,13 @@ def document_for(
     shots: tuple[Shot, ...] = (),
     printed_on: str = "",
     last_times: Mapping[str, str] | None = None,
+    superseded: str = "",
 ) -> Document:
     """The pages of a job, ended where that paper ends."""
     return job_sheet(
         job, reckoned, notes, remarks, find_card(job.machine), not_checked=not_checked, acknowledged=acknowledged,
         fits=fits_on(paper), working=working, source=source, name=name, wanted=wanted, shots=shots, printed_on=printed_on,
-        last_times=last_times,
+        last_times=last_times, superseded=superseded,
     )  # fmt: skip
 
 

@@ -20,6 +20,7 @@ from jobsheet.model.what_ran import NOT_CUT, Runs
 from jobsheet.paths import own_folder
 from jobsheet.shelf.scanned_job import Scanned, scanned
 from jobsheet.storage.disk import digest
+from jobsheet.storage.kept.closed_plans import FOLDER as PLANS
 from jobsheet.storage.records.run_log import SUFFIX, runs_from
 
 #: Raised when what is kept, or how it is found, changes: an index of another version is made anew.
@@ -255,6 +256,8 @@ def _files(shelf: Path) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
                         continue
                     try:
                         if entry.is_dir(follow_symlinks=False):
+                            if entry.name.endswith(PLANS):
+                                continue  # closed plans of a job beside it: they are found by that job
                             folders.append(Path(entry.path))
                         elif entry.name.endswith(SUFFIX):
                             stat = entry.stat()

@@ -174,6 +174,8 @@ def _keep(job: str, entries: tuple[Any, ...], *, proof: bool, quiet: bool) -> No
             say(
                 f"Step {one.number}, {one.outcome}: counts in the proof log of {trial.machine} ({trial.id[:6]})."
             )
+    if kept.unclosed:
+        say(kept.unclosed, err=True)
     if kept.refused:
         raise JobsheetError(kept.refused)
 

@@ -72,7 +72,7 @@ def command(
 
     target = Path(output) if output else Path(file_name(Path(jobs[0]).stem, ".pdf"))
     refuse_to_overwrite(target, jobs)
-    from jobsheet.cli.job_pages import pages_of
+    from jobsheet.cli.job_pages import close_printed, pages_of
 
     made = [pages_of(Path(job), paper, working, wanted) for job in jobs]
 
@@ -83,6 +83,7 @@ def command(
     write_file(target, make_pdf(documents, paper))
     _say_pages(sum(len(document.sheets) for document in documents), paper, target)
     for job, document in zip(jobs, documents, strict=True):
+        close_printed(Path(job), document)
         if document.open_stops:
             say(
                 f"{Path(job).name}: stop notes that nobody has acknowledged, so every page says NOT ACKNOWLEDGED:"

@@ -102,7 +102,23 @@ class Files(QObject):
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False
+        from jobsheet.storage.kept.closed_plans import job_of
+
+        if (whose := job_of(path)) is not None:
+            return self._open_closed(job, whose)
         self.lay(History(job, str(path)), path, "", digest)
+        return True
+
+    def _open_closed(self, job: Job, whose: Path) -> bool:
+        """Open a plan that is closed: it is not written over, the job on the desk gets a file of its own."""
+        history = History(job)
+        history.mark_unsaved()
+        self.lay(history, None, whose.name, None)
+        self.said.emit(
+            translate(
+                "Files", "This plan of {name} is closed: it stays as it is, and what lies here is a copy."
+            ).format(name=whose.name)
+        )
         return True
 
     def _open_paper(self, path: Path) -> bool:
@@ -169,10 +185,13 @@ class Files(QObject):
         return tuple(filter(None, (runs_along(self._desk.job.part.number, old, new),)))
 
     def _write(self, path: Path, expected: str | None) -> bool:
-        """Write the file, unless it is not the one that was opened."""
+        """Write the file, unless it is not the one that was opened; a plan that was printed or made gets its next number first."""
+        from jobsheet.gui.desk.closing import next_plan
         from jobsheet.storage.kept.kept_before import keep_before, read_before
 
         desk, stood = self._desk, read_before(path)
+        if path == desk.path and not next_plan(desk, path, self._parent):
+            return False
         try:
             digest = save_job(desk.job, path, expected)
         except ChangedOutside as error:

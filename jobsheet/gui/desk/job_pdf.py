@@ -92,11 +92,13 @@ def _made(
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.job_writing import write_job
+    from jobsheet.storage.kept.closed_plans import job_of, newer_than
     from jobsheet.storage.photos.kept_photographs import places, shots_of
 
     if reckoned is None:
         reckoned = Reckoner(shop, learns=True).reckon(planned)
     job = reckoned.job
+    whose = (job_of(path) or path) if path is not None else None
     read = reviewed(job, reckoned, facts_of(job, reckoned))
     document = job_sheet(
         job,
@@ -108,12 +110,13 @@ def _made(
         acknowledged=initials,
         fits=fits_on(paper),
         working=working,
-        name=path.stem if path else (job.part.number or "job"),
+        name=whose.stem if whose is not None else (job.part.number or "job"),
         source=write_job(planned).encode(),
         wanted=wanted,
-        shots=shots_of(job, places(path)),
+        shots=shots_of(job, places(whose)),
         printed_on=today(),
-        last_times=last_times(job, path),
+        last_times=last_times(job, whose),
+        superseded=newer_than(path) if path is not None else "",
     )
     return MadeSheets(make_pdf((document,), paper), document.left_out)
 

@@ -55,6 +55,11 @@ def _opened(path: str | None) -> Opened:
         return Opened(job=read_job(paths.sample_jobs() / SAMPLE), sample=SAMPLE, paper=Path(path))
     if path is not None and not is_sample(Path(path)):
         try:
+            if Path(path).parent.name.endswith(".plans"):
+                from jobsheet.storage.kept.closed_plans import job_of
+
+                if (whose := job_of(Path(path))) is not None:  # a closed plan is not written over
+                    return Opened(job=read_job(path), sample=whose.name)
             digest = job_digest(path)
             return Opened(job=read_job(path), path=Path(path), digest=digest)
         except JobsheetError as error:

@@ -205,8 +205,9 @@ class RunEdits(QObject):
                 text += translate("RowEdits", ", but not in the proof log: {why}").format(
                     why=done.refused.rstrip(".")
                 )
-            self._offer(plan, one, f"{text}.")
-            self._hand.say(f"{text}.")
+            text = " ".join(part for part in (f"{text}.", done.unclosed) if part)
+            self._offer(plan, one, text)
+            self._hand.say(text)
         if not done.written:
             self._hand.ruled.notice("", "", ())
             number = done.back[0].number

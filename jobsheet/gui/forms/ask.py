@@ -223,11 +223,12 @@ def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
     return None if found is None else (found[0], found[1], found[2])
 
 
-def revision(parent: QWidget, number: int, changed: str, who: str) -> tuple[str, str] | None:
-    """What changed in the plan, and who says so; None where it is called off."""
+def revision(parent: QWidget, number: int, changed: str, who: str, why: str = "") -> tuple[str, str] | None:
+    """What changed in the plan, and who says so; None where it is called off. `why` says what asks for it."""
     head = translate(
         "Ask", "Plan {number}. What changed prints on the sheets; the revision of the drawing stays as it is."
     ).format(number=number)
+    head = f"{why}\n\n{head}" if why else head
     titles = (translate("Ask", "What changed"), translate("Ask", "By"))
     found = _written(parent, translate("Ask", "New revision of the plan"), head, titles, (changed, who))
     return None if found is None else (found[0], found[1])

@@ -40,9 +40,10 @@ class Exporting:
         """Ask where, and put the sheets there."""
         desk = self._desk
         from jobsheet.storage.exporting_files import export_file, file_name
+        from jobsheet.storage.kept.closed_plans import job_of
 
         name = file_name(desk.job.part.number, ".pdf")
-        folder = desk.path.parent if desk.path else Path.home()
+        folder = (job_of(desk.path) or desk.path).parent if desk.path else Path.home()
         path = ask.export_path(self._parent, folder / name)
         if path is None:
             return False
@@ -51,7 +52,10 @@ class Exporting:
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False
-        self._say(translate("Files", "Sheets written to {name}.").format(name=path.name))
+        from jobsheet.gui.desk.closing import close_printed
+
+        said = translate("Files", "Sheets written to {name}.").format(name=path.name)
+        self._say(" ".join(part for part in (said, close_printed(desk)) if part))
         return True
 
     def print_sheets(self) -> None:

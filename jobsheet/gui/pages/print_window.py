@@ -258,6 +258,10 @@ class PrintWindow(QDialog):
             except JobsheetError as error:
                 ask.tell(self, str(error))
                 return
+            from jobsheet.gui.desk.closing import close_printed
+
+            if unclosed := close_printed(self._desk):
+                ask.tell(self, unclosed)
             self.accept()
 
     def paint_pages(self, printer: QPrinter, first: int = 0, last: int = 0) -> None:

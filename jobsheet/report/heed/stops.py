@@ -8,7 +8,7 @@ from jobsheet.model.remark import Note
 from jobsheet.report.blocks import StopBand, StopCause
 from jobsheet.report.dial_words import in_runs_of
 from jobsheet.report.plan import Plan
-from jobsheet.report.wording import STAMP, STAMP_REASON
+from jobsheet.report.wording import STAMP, STAMP_REASON, SUPERSEDED, SUPERSEDED_REASON
 
 
 class Cause(Struct, frozen=True, kw_only=True):
@@ -45,6 +45,8 @@ def band(plan: Plan, set_ups: tuple[str, ...] | None = None) -> StopBand | None:
 
 
 def _made(plan: Plan, rows: tuple[StopCause, ...]) -> StopBand | None:
+    if plan.superseded:
+        return StopBand(f"{SUPERSEDED} {plan.superseded.upper()}", SUPERSEDED_REASON, rows)
     if plan.open_stops:
         elsewhere = "See the cover." if plan.covered else "The whole sheet has the stop notes."
         return StopBand(STAMP, STAMP_REASON if rows else elsewhere, rows)

@@ -135,7 +135,8 @@ class RanWindow(QMainWindow):
         except (JobsheetError, OSError) as error:
             self._tell(str(error), trouble=True)
             return
-        self._tell(self._kept_words(done), trouble=bool(done.refused))
+        said = " ".join(part for part in (self._kept_words(done), done.unclosed) if part)
+        self._tell(said, trouble=bool(done.refused or done.unclosed))
         if done.trials or done.struck:
             self._visit.proof_changed()
 

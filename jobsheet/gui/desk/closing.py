@@ -1,0 +1,80 @@
+"""A plan that was printed or made is closed: it is kept as it was, and what is changed after that becomes the next one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from jobsheet.errors import CannotWrite, JobsheetError
+from jobsheet.gui.forms import ask
+
+if TYPE_CHECKING:
+    from jobsheet.gui.desk.desk import Desk
+
+translate = QCoreApplication.translate
+
+
+def close_printed(desk: Desk) -> str:
+    """Keep the plan on the desk as it was printed; a sentence where it could not be kept.
+
+    A job without a file has nothing beside which it could be kept: the PDF carries it.
+    """
+    from jobsheet.reckoning.runs_kept import this_moment
+    from jobsheet.storage.job_writing import write_job
+    from jobsheet.storage.kept.closed_plans import PRINTED, close_plan, job_of
+
+    if desk.path is None or job_of(desk.path) is not None:
+        return ""
+    number = desk.job.revisions[-1].number if desk.job.revisions else 0
+    try:
+        close_plan(desk.path, write_job(desk.job).encode(), number, PRINTED, this_moment()[0])
+    except CannotWrite as error:
+        words = translate("Files", "The printed plan could not be kept beside the job: {why}")
+        return words.format(why=error)
+    return ""
+
+
+def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
+    """Give the plan on the desk its next number where the last one left the desk and something is changed; whether it may be saved.
+
+    Asked once: what changed is proposed from the very plan that was printed or made, and stands as it is then typed.
+    """
+    from jobsheet.edit.difference import changes
+    from jobsheet.edit.revision_commands import AddRevision, first_plan, next_number, proposed
+    from jobsheet.reckoning.runs_kept import this_moment
+    from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.job_writing import write_job
+    from jobsheet.storage.kept.closed_plans import closed_as, closed_plans
+
+    plans = closed_plans(path)
+    job = desk.job
+    number = job.revisions[-1].number if job.revisions else 0
+    if not plans or number > plans[-1].number or closed_as(path, write_job(job).encode()) is not None:
+        return True
+    last = plans[-1]
+    try:
+        old = read_job(last.path)
+    except JobsheetError:
+        old = None  # what it was cannot be said: then the person says it
+    if old is not None and not changes(old, job, most=None):
+        return True
+    first = (first_plan(job, last.date),) if not number else ()
+    after = next_number(job) + len(first)
+    who = job.revisions[-1].who if job.revisions else job.planned_by
+    words = translate(
+        "Files", "{plan} is not changed any more: what you changed since becomes plan {number}."
+    )
+    said = last.words()
+    head = words.format(plan=f"{said[:1].upper()}{said[1:]}", number=after)
+    found = ask.revision(parent, after, proposed(old, job) if old is not None else "", who, head)
+    if found is None:
+        return False
+    try:
+        desk.do(AddRevision(changed=found[0], who=found[1], when=this_moment()[0], before=first))
+    except JobsheetError as error:
+        ask.tell(parent, str(error))
+        return False
+    return True
