@@ -30,27 +30,37 @@ class AddRevision(Struct, frozen=True):
             raise CommandError("Say what changed: that is what somebody asks who has the old sheet in hand.")
         job = replace(job, revisions=(*job.revisions, *self.before))
         one = Revision(
-            number=next_number(job), changed=self.changed.strip(), who=self.who.strip(), when=self.when
+            number=next_number(job),
+            changed=self.changed.strip(),
+            who=self.who.strip(),
+            when=self.when,
+            drawing=job.part.revision,
         )
         return replace(job, revisions=(*job.revisions, one))
 
 
 class BringBack(Struct, frozen=True):
-    """The plan as an earlier one has it; its revisions go on, they are not brought back."""
+    """The plan as an earlier one has it, under the next number; revisions go on, they are not brought back. `called` names it."""
 
     plan: Job
+    called: str
+    who: str
+    when: str
+    before: tuple[Revision, ...] = ()
     label: str = "an earlier plan brought back"
     merge_key: str = ""
 
     def apply(self, job: Job) -> Job:
-        """The next job; the very same where it says nothing else."""
+        """The next job."""
         old = replace(self.plan, revisions=job.revisions)
-        return job if old == job else old
+        return AddRevision(
+            changed=f"as {self.called}", who=self.who, when=self.when, before=self.before
+        ).apply(old)
 
 
 def first_plan(job: Job, when: str) -> Revision:
-    """The first revision, written down once a second one comes after it."""
-    return Revision(number=1, changed="first plan", who=job.planned_by, when=when)
+    """The first revision of a plan that left the desk without a number, written down once a second one comes after it."""
+    return Revision(number=1, changed="first plan", who=job.planned_by, when=when, drawing=job.part.revision)
 
 
 def next_number(job: Job) -> int:

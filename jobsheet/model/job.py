@@ -95,6 +95,8 @@ class Revision(Struct, frozen=True, kw_only=True):
     changed: str = ""
     who: str = ""
     when: str = ""
+    #: The drawing's own revision that it was made from, as typed.
+    drawing: str = ""
 
 
 class Photograph(Struct, frozen=True, kw_only=True):

@@ -87,7 +87,7 @@ def scanned(text: str) -> Scanned:
         if key == "kind":
             kind = value
             steps += bool(value) and top == "set-ups" and len(match["indent"]) >= 6
-        elif key == "number" and top == "revisions" and value.isdigit():
+        elif key == "number" and top == "plan revisions" and value.isdigit():
             plan = max(plan, int(value))
         if key and (not match["indent"] or top == "part") and value:
             header.setdefault(key if top != "part" else f"part {key}", value)

@@ -19,12 +19,14 @@ from jobsheet.errors import CannotWrite, NoSuchEntry
 from jobsheet.model.what_ran import NOT_CUT, Runs
 from jobsheet.paths import own_folder
 from jobsheet.shelf.scanned_job import Scanned, scanned
+from jobsheet.storage.check_code import check_code
 from jobsheet.storage.disk import digest
 from jobsheet.storage.kept.closed_plans import FOLDER as PLANS
+from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans
 from jobsheet.storage.records.run_log import SUFFIX, runs_from
 
 #: Raised when what is kept, or how it is found, changes: an index of another version is made anew.
-VERSION = 1
+VERSION = 2
 #: A file that is larger is no job [bytes].
 LARGEST = 4_000_000
 #: Written so shortly before it was read that its time may not tell the next change [ns].
@@ -183,7 +185,8 @@ class Index:
             " material, planned_on, plan, steps, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
             (path, *state, coarse, content, *_of(job), made, times, went, trouble),
         ).lastrowid
-        text = f"{path}\n{job.text}\n{went}"
+        codes = "\n".join((check_code(raw), *(one.code for one in self._closed(path))))
+        text = f"{path}\n{job.text}\n{went}\n{codes}"
         self.database.execute(
             "insert into words (rowid, number, name, text) values (?,?,?,?)",
             (row, job.number or Path(path).stem, job.name, text),
@@ -192,6 +195,10 @@ class Index:
             "insert into sizes values (?,?,?,?,?)",
             [(row, one.micrometres, one.before, one.kind, one.line) for one in job.sizes],
         )
+
+    def _closed(self, path: str) -> tuple[ClosedPlan, ...]:
+        """Plans of the job that were printed or made: the paper in somebody's hand is found by its code."""
+        return closed_plans(self.shelf / path)
 
     def _runs(self, path: str, state: tuple[int, int, int, int]) -> Runs:
         if not state[3]:
@@ -249,6 +256,7 @@ def _files(shelf: Path) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
         here = folders.pop()
         jobs: list[tuple[str, str, int, int]] = []
         ran: dict[str, tuple[int, int]] = {}
+        closed: dict[str, int] = {}
         try:
             with os.scandir(here) as entries:
                 for entry in entries:
@@ -256,8 +264,11 @@ def _files(shelf: Path) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
                         continue
                     try:
                         if entry.is_dir(follow_symlinks=False):
-                            if entry.name.endswith(PLANS):
-                                continue  # closed plans of a job beside it: they are found by that job
+                            if entry.name.endswith(
+                                PLANS
+                            ):  # closed plans of a job beside it: they are found by that job
+                                closed[entry.name.removesuffix(PLANS)] = entry.stat().st_mtime_ns
+                                continue
                             folders.append(Path(entry.path))
                         elif entry.name.endswith(SUFFIX):
                             stat = entry.stat()
@@ -270,4 +281,6 @@ def _files(shelf: Path) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
         except OSError:
             continue
         for path, name, mtime, size in jobs:
-            yield os.path.relpath(path, shelf), (mtime, size, *ran.get(name.rpartition(".")[0], (0, 0)))
+            stem = name.rpartition(".")[0]
+            told, long = ran.get(stem, (0, 0))
+            yield os.path.relpath(path, shelf), (mtime, size, max(told, closed.get(stem, 0)), long)

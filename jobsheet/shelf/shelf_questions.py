@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
+from jobsheet.storage.check_code import typed_code
 from jobsheet.units.show import trimmed
 
 #: More are counted, not listed.
@@ -60,6 +61,8 @@ class Found(Struct, frozen=True, kw_only=True):
 
 def asked_by(text: str) -> Asked:
     """The question in its parts. Nothing that is typed is an error."""
+    if (code := typed_code(text)) is not None:  # the paper in hand, however its signs were read
+        return Asked(words=(code,), sizes=(), trouble_first=False)
     trouble = bool(re.search(r"\btrouble first\b", text, re.IGNORECASE))
     text = re.sub(r"\btrouble first\b", " ", text, flags=re.IGNORECASE)
     found, words, last = [], [], 0

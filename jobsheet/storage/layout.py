@@ -96,6 +96,7 @@ REVISION = (
     Entry(name="changed", title="What changed", asks="text", optional=True),
     Entry(name="who", title="Who", asks="text", optional=True),
     Entry(name="when", title="When", asks="text", optional=True),
+    Entry(name="drawing", title="Drawing revision then", asks="text", optional=True),
 )
 PHOTOGRAPH = (
     Entry(name="content", title="Content", asks="text", hint="the SHA-256 of its bytes"),

@@ -149,3 +149,52 @@ def test_sheets_go_back_on_the_shelf_and_nothing_is_written_over(capsys, shelf, 
     assert (shelf / "HM-104.yaml").read_bytes() == (samples / "hm-104-cover-plate.yaml").read_bytes()
     (tmp_path / "other.pdf").write_bytes(b"%PDF-1.4 nothing")
     assert told(capsys, "import", shelf, tmp_path / "other.pdf")[0] == 1
+
+
+# --- plans that were printed ---
+
+
+def test_a_numbered_plan_is_kept_when_it_is_printed_and_found_by_its_code(samples, tmp_path, capsys):
+    from jobsheet.storage.check_code import check_code
+
+    plain, numbered = tmp_path / "plain.yaml", tmp_path / "numbered.yaml"
+    text = (samples / "hm-100-drilled-plate-b1.yaml").read_text(encoding="utf-8")
+    plain.write_text(text, encoding="utf-8")
+    numbered.write_text(
+        text.replace("datums:\n", "plan revisions:\n  - number: 3\n    changed: lower\n    when: 2026-11-29\ndatums:\n", 1), encoding="utf-8"
+    )  # fmt: skip
+    for one in (plain, numbered):
+        assert main(["sheet", str(one), "-o", str(tmp_path / f"{one.stem}.pdf")]) in (0, 1)
+    assert not (tmp_path / "plain.plans").exists()
+    (kept,) = (tmp_path / "numbered.plans").iterdir()
+    code = check_code(numbered.read_bytes())
+    assert kept.name.startswith("plan-3-")
+    assert kept.name.endswith(f"printed-{code}.yaml")
+    numbered.write_text(numbered.read_text(encoding="utf-8").replace("lower", "higher"), encoding="utf-8")
+    capsys.readouterr()
+    # the paper in hand has the old code, with an O read for a 0
+    assert main(["shelf", "find", str(tmp_path), code.replace("0", "O").lower()]) == 0
+    assert "numbered.yaml" in capsys.readouterr().out
+    assert main(["shelf", "show", str(tmp_path), "HM-100"]) == 0
+    assert f"plan 3, printed {kept.name[7:17]}, check {code}" in capsys.readouterr().out
+
+
+def test_an_old_plan_prints_by_what_it_is_superseded(samples, tmp_path):
+    import subprocess
+
+    from jobsheet.storage.kept.closed_plans import PRINTED, close_plan
+
+    job = tmp_path / "plate.yaml"
+    data = (samples / "hm-100-drilled-plate-b1.yaml").read_bytes()
+    job.write_bytes(data)
+    kept = close_plan(job, data, 0, PRINTED, "2026-11-30")
+    job.write_bytes(
+        data.replace(b"datums:\n", b"plan revisions:\n  - number: 2\n    changed: lower\ndatums:\n", 1)
+    )
+    assert main(["sheet", str(kept.path), "-o", str(tmp_path / "old.pdf")]) in (0, 1)
+    words = subprocess.run(
+        ["pdftotext", "-layout", str(tmp_path / "old.pdf"), "-"], capture_output=True, text=True, check=True
+    ).stdout
+    pages = words.split("\f")[:-1]
+    assert all("SUPERSEDED BY PLAN 2" in page for page in pages)
+    assert len(list(kept.path.parent.iterdir())) == 1

@@ -4,9 +4,12 @@ Every later piece of work adds its own step here. What it costs a person is coun
 had to be answered, seconds.
 """
 
+import re
+
 import pytest
 
 from jobsheet.storage.card_files import card_names
+from jobsheet.storage.kept.closed_plans import closed_plans
 from jobsheet.storage.records.proof_log import records_from
 from jobsheet.storage.records.run_log import path_beside, runs_from
 from tests.e2e.counted_hand import CountedHand
@@ -30,6 +33,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     left_empty(thread)
     thread.save_as(tmp_path / "guide.yaml", "OT-1")
     paper(thread, tmp_path / "guide.pdf")
+    next_plan(thread, tmp_path / "guide.yaml")
     how_it_went(thread, tmp_path / "guide.yaml")
     what_happened(thread, home)
     thread.keys("ctrl+q")
@@ -162,6 +166,32 @@ def paper(thread, path):
         "Slot 8",
     ):
         assert said in words, said
+
+
+def next_plan(thread, job):
+    """The printed plan is closed: what is changed after it is saved as plan 2, in words, and the first is still there to look at."""
+    (kept,) = closed_plans(job)
+    thread.keys("Return")
+    thread.write_in("Depth", "2.5")
+    thread.keys("Tab")
+    thread.running.keeps("depth: 2.5")
+    thread.keys("Escape", "ctrl+s")
+    thread.asked("New revision")
+    thread.keys("Tab")
+    thread.type("RK")
+    thread.keys("Return")
+    thread.running.take_keys("OT-1")
+    thread.running.until(lambda: "number: 2" in job.read_text(encoding="utf-8"))
+    (changed,) = re.findall(
+        r"  - number: 2\n    changed: (.*)\n    who: (.*)\n", job.read_text(encoding="utf-8")
+    )
+    assert changed[0].strip('"').endswith("depth: 3 → 2.5")
+    assert changed[1] == "RK"
+    thread.keys("ctrl+shift+p")
+    thread.asked("Earlier plans")
+    thread.keys("Escape")
+    thread.running.take_keys("OT-1")
+    assert kept.path.exists()
 
 
 def what_happened(thread, home):

@@ -6,6 +6,7 @@ import importlib
 import inspect
 from pathlib import Path
 
+import msgspec
 import pytest
 
 import jobsheet.edit
@@ -59,6 +60,9 @@ EACH = {
     squaring.SquareAllSix: squaring.SquareAllSix("80", "50", "40"),
     plan_for.PlanFor: plan_for.PlanFor(for_card(JOB, find_card("bench-mill-b-1"))[0], "Bench mill B-1"),
     revision_commands.AddRevision: revision_commands.AddRevision("first plan", "Trainer", "2026-11-29"),
+    revision_commands.BringBack: revision_commands.BringBack(
+        plan=msgspec.structs.replace(JOB, note="as it was"), called="plan 1", who="Trainer", when="2026-11-30"
+    ),
     setting_aside.Dismiss: setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),
     photograph_commands.AddPhotograph: photograph_commands.AddPhotograph(PHOTOGRAPH),
     photograph_commands.TakeOutPhotograph: (

@@ -42,6 +42,7 @@ def test_the_list_of_keys_has_those_of_the_places(window):
     assert (
         "Ctrl + Down, Ctrl + Up: next or previous remark or problem\nF6: prove the machine\nF7: what it will carry\n"
         "Ctrl + M: the job on another machine\nCtrl + H: what happened at the machine\nCtrl + Shift + O: the shelf: find a job again\n"
+        "Ctrl + Shift + P: plans of this job that were printed or made\n"
         "Ctrl + Shift + L: a lesson: put the steps in order\n"
         "F9: the work after, before, as stock\n" in shown
     )

@@ -85,6 +85,7 @@ def show_command(folder: str, part: str) -> int:
     """One part of the shelf: its plans, their revisions, and what happened at the machine."""
     from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.kept.closed_plans import closed_plans
     from jobsheet.storage.records.run_log import read_runs
 
     index = _index(folder)
@@ -104,6 +105,8 @@ def show_command(folder: str, part: str) -> int:
         )
         for one in reversed(job.revisions):
             say(f"  plan {one.number}, {one.when}, {one.who}: {one.changed}")
+        for plan in reversed(closed_plans(file)):
+            say(f"  {plan.words()}, check {plan.code}: kept as {plan.path.parent.name}/{plan.path.name}")
         runs, problems = read_runs(file)
         for day, words in days_told(runs, job.units):
             say(f"  {day}: {words}")

@@ -61,7 +61,7 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
         old = None  # what it was cannot be said: then the person says it
     if old is not None and not changes(old, job, most=None):
         return True
-    first = (first_plan(job, last.date),) if not number else ()
+    first = () if number else (first_plan(old if old is not None else job, last.date),)
     after = next_number(job) + len(first)
     who = job.revisions[-1].who if job.revisions else job.planned_by
     words = translate(
@@ -78,3 +78,34 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
         ask.tell(parent, str(error))
         return False
     return True
+
+
+def ask_for_drawing(desk: Desk, path: Path, parent: QWidget) -> str:
+    """Ask at which revision the drawing is, where a job is taken out again on a later day than its plan left the desk.
+
+    What is answered is an edit like any other; a sentence where the drawing is another by now.
+    """
+    from jobsheet.edit.commands import SetField
+    from jobsheet.reckoning.runs_kept import this_moment
+    from jobsheet.storage.kept.closed_plans import closed_plans
+
+    part, plans = desk.job.part, closed_plans(path)
+    if not plans or not part.revision or max(one.date for one in plans) >= this_moment()[0]:
+        return ""
+    last = plans[-1].words()
+    words = translate(
+        "Files",
+        "{plan}, was made from drawing {drawing}, revision {letter}. At which revision is the drawing today?",
+    )
+    sentence = words.format(
+        plan=f"{last[:1].upper()}{last[1:]}", drawing=part.drawing or part.number, letter=part.revision
+    )
+    now = ask.drawing_revision(parent, sentence, part.revision)
+    if now is None or not now or now.casefold() == part.revision.casefold():
+        return ""
+    desk.type(SetField("job:part", "revision", now))
+    said = translate(
+        "Files",
+        "The drawing is at {letter} now: look through every size, then give the plan its next number.",
+    )
+    return said.format(letter=now)

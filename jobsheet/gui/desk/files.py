@@ -107,6 +107,10 @@ class Files(QObject):
         if (whose := job_of(path)) is not None:
             return self._open_closed(job, whose)
         self.lay(History(job, str(path)), path, "", digest)
+        from jobsheet.gui.desk.closing import ask_for_drawing
+
+        if said := ask_for_drawing(self._desk, path, self._parent):
+            self.said.emit(said)
         return True
 
     def _open_closed(self, job: Job, whose: Path) -> bool:

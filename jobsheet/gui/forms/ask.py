@@ -234,6 +234,18 @@ def revision(parent: QWidget, number: int, changed: str, who: str, why: str = ""
     return None if found is None else (found[0], found[1])
 
 
+def drawing_revision(parent: QWidget, sentence: str, now: str) -> str | None:
+    """At which revision the drawing is today; None where nobody has looked."""
+    found = _written(
+        parent,
+        translate("Ask", "The drawing"),
+        sentence,
+        (translate("Ask", "Drawing revision today"),),
+        (now,),
+    )
+    return None if found is None else found[0]
+
+
 def _written(
     parent: QWidget, title: str, head: str, titles: tuple[str, ...], given: tuple[str, ...] = ()
 ) -> tuple[str, ...] | None:

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout
 
 from jobsheet.edit.difference import changes
-from jobsheet.edit.revision_commands import BringBack
+from jobsheet.edit.revision_commands import BringBack, first_plan
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
@@ -21,6 +21,7 @@ from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.plans.plan_rows import PlanRows
 from jobsheet.gui.places.shelf.chosen_facts import ChosenFacts, Facts
 from jobsheet.model.job import Job
+from jobsheet.reckoning.runs_kept import this_moment
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans, is_whole
@@ -45,8 +46,6 @@ class PlansWindow(QDialog):
         self.rows.chosen.connect(lambda _: self._show())
         self.rows.wanted.connect(lambda _: self.look_at())
         self.rows.put(plans, [self._changed(plan) for plan in plans], counts)
-        for button in (self.sheets, self.back):
-            button.setEnabled(bool(plans))
         if plans:
             said = translate(
                 "Plans",
@@ -129,6 +128,8 @@ class PlansWindow(QDialog):
     def _show(self) -> None:
         plan = self.plan
         if plan is None:
+            self.sheets.setEnabled(False)
+            self.back.setEnabled(False)
             self.facts.put(Facts())
             return
         job = self._job(plan)
@@ -190,12 +191,13 @@ class PlansWindow(QDialog):
             )
             return
         try:
-            desk.do(BringBack(job))
+            now = desk.job
+            who = now.revisions[-1].who if now.revisions else now.planned_by
+            first = () if now.revisions else (first_plan(job, plan.date),)
+            desk.do(BringBack(plan=job, called=plan.words(), who=who, when=this_moment()[0], before=first))
         except JobsheetError as error:
             ask.tell(self, str(error))
             return
-        words = translate(
-            "Plans", "Brought back: {plan}. Undo takes it away again; saving gives it the next number."
-        )
-        self._visit.say(words.format(plan=plan.words()))
+        words = translate("Plans", "Brought back: {plan}. It is plan {number} now; Undo takes it away again.")
+        self._visit.say(words.format(plan=plan.words(), number=desk.job.revisions[-1].number))
         self.accept()
