@@ -15,11 +15,11 @@ from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.facts_shown import Facts, FactsShown
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.plans.plan_rows import PlanRows
-from jobsheet.gui.places.shelf.chosen_facts import ChosenFacts, Facts
 from jobsheet.model.job import Job
 from jobsheet.reckoning.runs_kept import this_moment
 from jobsheet.storage.check_code import check_code
@@ -71,7 +71,7 @@ class PlansWindow(QDialog):
         scroll.setWidget(self.rows)
         scroll.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
         scroll.verticalScrollBar().setStyleSheet(scroll_style(now))
-        self.facts = ChosenFacts(self)
+        self.facts = FactsShown(self)
         self.sheets = Button(translate("Plans", "Look at its sheets"), self, Manner.FILLED)
         self.sheets.clicked.connect(self.look_at)
         self.back = Button(translate("Plans", "Bring it back"), self)

@@ -14,11 +14,12 @@ from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
+from jobsheet.gui.forms.facts_shown import Facts, FactsShown
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
-from jobsheet.gui.places.shelf.chosen_facts import ChosenFacts, Facts, facts_of
+from jobsheet.gui.places.shelf.chosen_facts import facts_of
 from jobsheet.gui.places.shelf.found_list import FoundList, keys_move
 from jobsheet.gui.places.shelf.shelf_reading import Reading
 from jobsheet.shelf.shelf_index import Index
@@ -78,7 +79,7 @@ class ShelfWindow(QDialog):
         self._scroll.setWidget(self.list)
         self._scroll.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
         self._scroll.verticalScrollBar().setStyleSheet(scroll_style(now))
-        self.facts = ChosenFacts(self)
+        self.facts = FactsShown(self)
         self.open_it = Button(translate("Shelf", "Open it"), self, Manner.FILLED)
         self.open_it.clicked.connect(self._open_chosen)
         self.folder = Button(translate("Shelf", "Choose a folder…"), self)
