@@ -80,6 +80,34 @@ class Profile(Struct, frozen=True, kw_only=True):
         at = _across(side)
         return _reach(clipped(self.outer, at, self._inward(side, width)[at]), 1 - at)
 
+    def groove(self, along: int, way: float, width: float, depth: float, *, round_ends: bool) -> float | None:
+        """How much metal a groove over the middle is [m³], cut by a cutter of that width whose centre goes so far along x (0) or away (1).
+
+        With `round_ends` the cutter stops inside the work at both ends, else what it runs out into is no metal. None where the face that
+        is up is flat all over: there it is a box's.
+        """
+        if self.above or self.block is not None:
+            return None
+        middle, lengthwise = self._size(self.cross) / 2, along != self.cross
+        half = (width if lengthwise else way) / 2
+        down = self.gone, self.gone + depth
+        run = way if lengthwise else width
+        found = self._section((middle - half, middle + half), down) * (
+            min(run, self.long) if lengthwise else run
+        )
+        if not round_ends:
+            return found
+        # The two half circles, slice by slice across: together one whole circle lengthwise, one beyond each end across.
+        radius, thin = width / 2, width / _SLICES
+        for one in range(_SLICES):
+            off = (one + 0.5) * thin - radius
+            chord, at = (
+                2 * math.sqrt(radius**2 - off**2),
+                off if lengthwise else off + math.copysign(half, off),
+            )
+            found += self._section((middle + at - thin / 2, middle + at + thin / 2), down) * chord
+        return found
+
     def sawn(self, side: str, width: float, depth: float) -> float:
         """The area that a saw goes through, so far inward from a side and so deep [m²]."""
         near, far = (self.strip(side, width + by, depth) for by in (-_HAIR, _HAIR))

@@ -1,7 +1,8 @@
 """Changes of adviser and limits, drawn by seed: one at a time in the living program, and whether a test notices.
 
-`python -m tests.reckoning.drawn_changes [SEED [COUNT [MODULE ...] [tests/FILE ...]]]` prints each change, the share that was noticed, and
-Wilson's interval of it (E. B. Wilson, Probable inference, 1927), nineteen times in twenty. The runner is the one of the formulas.
+`python -m tests.reckoning.drawn_changes [--longest SECONDS] [SEED [COUNT [MODULE ...] [tests/FILE ...]]]` prints each change, the share that
+was noticed, and Wilson's interval of it (E. B. Wilson, Probable inference, 1927), nineteen times in twenty. The runner is the one of the formulas.
+`--longest` asks tests too that take longer than the usual here: on a machine that has other work as well, where every test is slower.
 """
 
 from __future__ import annotations
@@ -42,8 +43,9 @@ _CACHE = type(lru_cache(lambda: None))
 class Drawn(mutation._Collected):
     """The runner, for some of the changes only."""
 
-    def __init__(self, seed, count, report, changed=CHANGED) -> None:
+    def __init__(self, seed, count, report, changed=CHANGED, longest=LONGEST) -> None:
         super().__init__((), report)
+        self.longest = longest
         chosen = [
             name
             for name in mutation.modules()
@@ -86,7 +88,7 @@ class Drawn(mutation._Collected):
     def tried(self, mutant, items) -> int | None:
         """Where it is noticed, in a child of its own."""
         called = self.calls.get((mutant.module, mutant.owner), [])
-        order = [index for index in called if self.seconds[index] <= LONGEST]
+        order = [index for index in called if self.seconds[index] <= self.longest]
         return mutation._fork(lambda: self.run(mutant, self.trees[mutant.module][0], items, order))
 
     def run(self, mutant, tree, items, order) -> int | None:
@@ -121,14 +123,14 @@ def interval(noticed: int, made: int, z: float = 1.959964) -> tuple[float, float
     return middle - reach, middle + reach
 
 
-def main(seed: int = 1, count: int = 150, only: tuple[str, ...] = ()) -> float:
+def main(seed: int = 1, count: int = 150, only: tuple[str, ...] = (), longest: float = LONGEST) -> float:
     """Run it, for some modules or with some tests only where they are named; the share that was noticed."""
     import pytest
 
     mutation.PACKAGE, mutation.FOLDER, mutation.MOST_SECONDS = "jobsheet", ROOT / "jobsheet", 0
     mutation._steady()
     chosen = tuple(one for one in only if not one.startswith("tests/"))
-    runner = Drawn(seed, count, lambda line: print(line, flush=True), chosen or CHANGED)
+    runner = Drawn(seed, count, lambda line: print(line, flush=True), chosen or CHANGED, longest)
     named = tuple(one.removeprefix("tests/") for one in only if one.startswith("tests/"))
     tests = [str(ROOT / "tests" / name) for name in named or TESTS if (ROOT / "tests" / name).exists()]
     pytest.main([*mutation.OPTIONS, *tests], plugins=[runner])
@@ -138,5 +140,16 @@ def main(seed: int = 1, count: int = 150, only: tuple[str, ...] = ()) -> float:
     return noticed / runner.count
 
 
+def asked(words: list[str]) -> tuple[int, int, tuple[str, ...], float]:
+    """Seed, count, what is named, and how long a test may take [s], of what stands on the command line."""
+    words, longest = list(words), float(LONGEST)
+    if "--longest" in words:
+        at = words.index("--longest")
+        longest = float(words[at + 1])
+        del words[at : at + 2]
+    numbers = [int(one) for one in words[:2]]
+    return (*numbers, *(1, 150)[len(numbers) :], tuple(words[2:]), longest)
+
+
 if __name__ == "__main__":
-    main(*(int(one) for one in sys.argv[1:3]), tuple(sys.argv[3:]))
+    main(*asked(sys.argv[1:]))

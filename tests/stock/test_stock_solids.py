@@ -182,3 +182,104 @@ def test_the_samples_keep_their_boxes(samples):
     for path in samples.glob("*.yaml"):
         stock = read_job(path).stock
         assert volume_of(stock) == pytest.approx(stock.length.value * stock.width.value * stock.height.value)
+
+
+def grooved(radius, half, deep):
+    """The area of a groove over the middle of a circle, counted from its top: ∫ √(r² − x²) − (r − h) over ± half its width."""
+    across = half * math.sqrt(radius**2 - half**2) + radius**2 * math.asin(half / radius)
+    return across - 2 * half * (radius - deep)
+
+
+KEYWAY = """kind: keyway
+        cutter: slot drill 8 mm, 30 mm out
+        start:
+          - [29, 20]
+        length: 32
+        along: x
+        depth: 4
+        layer: 1
+        feed per tooth: 0.03"""
+SLOT = """kind: slot
+        cutter: end mill 10 mm, 4 teeth, 30 mm out
+        ends:
+          - {ends[0]}
+          - {ends[1]}
+        depth: {deep}
+        layer: 1
+        open ends: {open}
+        feed per tooth: 0.03"""
+
+
+def milled(lines, step, up="top"):
+    """What figures and solid say that one step takes off [m³]; the zero is at the left, near corner."""
+    text = f"format: 2\nunits: mm\nmaterial: S235\nmachine: knee-mill-k-2\nstock:\n{lines}set-ups:\n"
+    text += f"  - key: set-up-1\n    number: 1\n    up: {up}\n    operator: {'top' if up == 'front' else 'front'}\n    zero:\n      x from: left\n      y from: front\n"
+    text += f"    operations:\n      - key: cut\n        number: 10\n        {step}\n"
+    job = job_from_text(text, "job")
+    reckoned = Reckoner().reckon(job)
+    figures = reckoned.operations["cut"].figures
+    return figures.value("volume"), Modeller().stages(course_of(job, reckoned.settings))[1].removed
+
+
+ROUND = "  shape: round bar\n  diameter: {d}\n  bar length: 90\n"
+
+
+def test_a_keyway_in_a_shaft_takes_what_is_there():
+    """Section × way of the centre; the two round ends by the moments of a disc: ∬ √(R² − x²) = π r² R (1 − u/8 − u²/64 …), u = (r/R)²."""
+    volume, solid = milled(ROUND.format(d=40), KEYWAY)
+    radius, half, deep, way = 20.0, 4.0, 4.0, 24.0
+    u = (half / radius) ** 2
+    ends = math.pi * half**2 * (radius * (1 - u / 8 - u**2 / 64 - 5 * u**3 / 1024) - (radius - deep))
+    closed = grooved(radius, half, deep) * way + ends
+    assert volume * 1e9 == pytest.approx(closed, rel=1e-3)
+    assert solid * 1e9 == pytest.approx(closed, rel=5e-3)
+    assert volume * 1e9 < 0.97 * 4 * (8 * 24 + math.pi * 16)
+
+
+def test_a_slot_right_across_a_bar_is_its_segment_times_its_width():
+    """The cutter runs out on both sides: of its way only the chord is metal."""
+    step = SLOT.format(ends=("[45, -8]", "[45, 48]"), deep=6, open="both open")
+    volume, solid = milled(ROUND.format(d=40), step)
+    assert volume * 1e9 == pytest.approx(segment(20, 6) * 10, rel=1e-9)
+    assert solid == pytest.approx(volume, rel=5e-3)
+
+
+def test_a_slot_along_a_bar_open_at_both_ends_is_its_section_times_the_bar():
+    step = SLOT.format(ends=("[-8, 20]", "[98, 20]"), deep=6, open="both open")
+    volume, solid = milled(ROUND.format(d=40), step)
+    assert volume * 1e9 == pytest.approx(grooved(20, 5, 6) * 90, rel=1e-9)
+    assert solid == pytest.approx(volume, rel=5e-3)
+
+
+def test_a_slot_in_the_middle_of_a_hexagon_across_flats_is_a_box():
+    """A flat is up: nothing is missing over a slot that is narrower than it."""
+    lines = "  shape: hexagon\n  across flats: 40\n  bar length: 90\n"
+    step = SLOT.format(ends=("[30, 20]", "[60, 20]"), deep=6, open="closed")
+    volume, solid = milled(lines, step)
+    assert volume * 1e9 == pytest.approx(6 * (10 * 30 + math.pi * 25), rel=1e-9)
+    assert solid == pytest.approx(volume, rel=5e-3)
+
+
+@pytest.mark.parametrize("along", ["x", "y"])
+def test_a_keyway_turned_with_its_shaft_takes_the_same(along):
+    """The bar lies away from the person: the keyway goes along y."""
+    lines, step = ROUND.format(d=40), KEYWAY
+    if along == "y":
+        lines += "  along: width\n"
+        step = KEYWAY.replace("[29, 20]", "[20, 29]").replace("along: x", "along: y")
+    volume, solid = milled(lines, step)
+    assert volume == pytest.approx(milled(ROUND.format(d=40), KEYWAY)[0], rel=1e-9)
+    assert solid == pytest.approx(volume, rel=5e-3)
+
+
+def test_a_cross_slot_that_stops_in_the_bar_has_round_ends_of_metal():
+    step = SLOT.format(ends=("[45, 15]", "[45, 25]"), deep=6, open="closed")
+    volume, solid = milled(ROUND.format(d=40), step)
+    assert solid == pytest.approx(volume, rel=5e-3)
+
+
+def test_the_end_of_a_standing_bar_is_flat_and_a_slot_in_it_is_a_box():
+    step = SLOT.format(ends=("[15, 20]", "[25, 20]"), deep=6, open="closed")
+    volume, solid = milled(ROUND.format(d=40) + "  along: height\n", step)
+    assert volume * 1e9 == pytest.approx(6 * (10 * 10 + math.pi * 25), rel=1e-9)
+    assert solid == pytest.approx(volume, rel=5e-3)

@@ -131,8 +131,21 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally.show("path_length", way)
     each = tally.figure("time_each", cutting_time, length=way, feed=feed)
     tally.show("cutting_time", each * layers)
-    tally.show("volume", fields.depth.value * (width * way + math.pi * width**2 / 4))
+    tally.show("volume", _volume(fields, setting, way))
     return tally.done()
+
+
+def _volume(fields: Fields, setting: Setting, way: float) -> float:
+    """What comes out [m³]: of a round bar only what is there, which is less at the sides of the keyway than along its middle."""
+    width, depth = milling.diameter_of(fields.cutter), fields.depth.value
+    whole = depth * (width * way + math.pi * width**2 / 4)
+    along = 0 if fields.along == "x" else 1
+    found = (
+        setting.profile.groove(along, way, width, depth, round_ends=True)
+        if setting.profile is not None
+        else None
+    )
+    return whole if found is None else min(whole, found)
 
 
 def _words(fields: Fields) -> str:
@@ -209,6 +222,6 @@ KIND = Kind(
     groups=("milling",),
     roles=Roles(mills="groove", speed="mill", full_width=True, closed=True, keyed=True, process="keyway"),
     outline=outline,
-    reads=reading.MILL,
+    reads=reading.MILL | {"profile"},
     also=("groove", "keyseat"),
 )

@@ -124,9 +124,20 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     tally.show("path_length", length)
     each = tally.figure("time_each", cutting_time, length=length, feed=feed)
     tally.show("cutting_time", each * layers)
-    ends = math.pi * diameter**2 / 4 if fields.open_ends == "closed" else 0.0
-    tally.show("volume", depth * (diameter * length + ends))
+    tally.show("volume", _volume(fields, setting, depth, length))
     return tally.done()
+
+
+def _volume(fields: Fields, setting: Setting, depth: float, length: float) -> float:
+    """What comes out [m³]: of round bar and the like only what is there, as far as it lies over the middle."""
+    diameter, closed = milling.diameter_of(fields.cutter), fields.open_ends == "closed"
+    whole = depth * (diameter * length + (math.pi * diameter**2 / 4 if closed else 0.0))
+    slanted = not any(a == b for a, b in zip(*_ends(fields), strict=True))
+    if setting.profile is None or slanted:
+        return whole
+    along = 0 if fields.along == "x" else 1
+    found = setting.profile.groove(along, length, diameter, depth, round_ends=closed)
+    return whole if found is None else min(whole, found)
 
 
 def _words(fields: Fields) -> str:
@@ -199,7 +210,7 @@ def _roles(fields: Fields) -> Roles:
 
 
 def _reads(fields: Fields) -> frozenset[str]:
-    return reading.MILL | reading.depth_through(fields)
+    return reading.MILL | {"profile"} | reading.depth_through(fields)
 
 
 KIND = Kind(
