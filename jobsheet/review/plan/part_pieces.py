@@ -31,18 +31,32 @@ def size_is_out(asked: AsAsked) -> bool:
 
 
 def left_in(view: View, asked: AsAsked) -> dict[int, Fact]:
-    """Lines of slots, pockets and steps in which metal is left, each with its thickest piece."""
+    """Lines of slots, pockets and steps in which metal is left, each with its thickest piece.
+
+    While a size of the whole is out, a piece may come from that: then only lines that no step can have milled.
+    """
     found: dict[int, Fact] = {}
-    if size_is_out(asked):
+    if any(one.line == 0 for one in asked.part.unread):
         return found
+    only_missing = size_is_out(asked)
     kinds = {line: feature.kind for line, feature in asked.part.features}
     faces = {line: feature.face for line, feature in asked.part.features}
     out = {step.lie.up for step in asked.plan.steps if zero_is_out(asked, step)}
     for fact in view.facts_of("left-on"):
         for line in fact.lines:
-            if kinds.get(line) in SOLID and faces[line] not in out:
+            if kinds.get(line) not in SOLID or faces[line] in out:
+                continue
+            if not only_missing or _never_milled(asked, kinds[line], faces[line]):
                 found.setdefault(line, fact)
     return found
+
+
+def _never_milled(asked: AsAsked, kind: str, face: str) -> bool:
+    """Whether no step mills into that face, but for facing it; a step at an edge can be milled from the side too."""
+    return not any(
+        step.roles.mills and not step.makes and (kind == "step" or step.lie.up == face)
+        for step in asked.plan.steps
+    )
 
 
 def milled_beside(view: View, asked: AsAsked, line: int) -> tuple[Step, ...]:
