@@ -2,8 +2,10 @@
 
 import pytest
 
+from jobsheet.edit.commands import SetField
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
+from jobsheet.review.notes import reminders
 from jobsheet.review.notes.reminders import BESIDE, reminders_for, rows
 from jobsheet.review.notes.trigger_text import parsed
 from jobsheet.storage.job_file import read_job
@@ -54,3 +56,34 @@ def test_each_is_said_once_in_a_set_up_and_few_stand_beside_a_step(path):
         told = [row.id for operation in set_up.operations for row in said.steps[operation.key]]
         assert len(told) == len(set(told))
         assert all(len(said.steps[operation.key]) <= BESIDE for operation in set_up.operations)
+
+
+BENCH, KNEE = "hm-100-drilled-plate-b1", "hm-103-pivot-block"
+
+
+@pytest.mark.parametrize(
+    ("name", "key", "edits", "row", "said"),
+    [
+        # Eight tenths of what the card notes as the largest drill: 8 of 10 mm, 16 of 20 mm, and only a drill.
+        (BENCH, "drill", {"cutter": "drill 8 mm"}, "near-the-largest-drill", False),
+        (BENCH, "drill", {"cutter": "drill 8.1 mm"}, "near-the-largest-drill", True),
+        (KNEE, "bore-15-7", {"cutter": "drill 16 mm"}, "near-the-largest-drill", False),
+        (KNEE, "bore-15-7", {"cutter": "drill 16.1 mm"}, "near-the-largest-drill", True),
+        (KNEE, "chamfer", {}, "near-the-largest-drill", False),
+        # Deep from eight diameters: 40 in a hole of 5 is not, 40.5 is.
+        (KNEE, "drill-threads", {"cutter": "drill 5 mm", "depth": "40"}, "deep-hole", False),
+        (KNEE, "drill-threads", {"cutter": "drill 5 mm", "depth": "40.5"}, "deep-hole", True),
+        # Ten degrees more are 12e-5 of steel, 23e-5 of aluminium: said where they are over a quarter of the limits' width.
+        ("hm-101-setting-block", "face-4-finish", {"measure": "40 ±0.0097"}, "let-it-cool", False),
+        ("hm-101-setting-block", "face-4-finish", {"measure": "40 ±0.0095"}, "let-it-cool", True),
+        ("hm-102-slide-plate", "edge-opposite", {"measure": "60 ±0.0277"}, "let-it-cool", False),
+        ("hm-102-slide-plate", "edge-opposite", {"measure": "60 ±0.0275"}, "let-it-cool", True),
+    ],
+)  # fmt: skip
+def test_what_a_step_reminds_of_begins_right_behind_its_limit(monkeypatch, name, key, edits, row, said):
+    monkeypatch.setattr(reminders, "BESIDE", 99)
+    job = read_job(sample_jobs() / f"{name}.yaml")
+    for field, text in edits.items():
+        job = SetField(key, field, text).apply(job)
+    found = reminders_for(job, Reckoner().reckon(job))
+    assert (row in {one.id for one in found.steps[key]}) is said

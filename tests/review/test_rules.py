@@ -94,6 +94,15 @@ def test_case(hm100, samples, told, rule, case):
     assert found
     assert case["remark"] in found[0].message
     assert found[0].why
+    if "steps" in case:
+        assert list(found[0].operations) == case["steps"]
+    if "remarks" in case:
+        assert len(found) == int(case["remarks"])
+    if "fix" in case:
+        assert found[0].fix is not None
+        assert found[0].fix.label == case["fix"]
+    for owner, name, text in case.get("sets", ()):
+        assert set_by(found[0].fix.mend(job), owner, name) == text
     if "mended" in case:
         assert found[0].fix is not None
         mended = found[0].fix.mend(job)
@@ -101,6 +110,12 @@ def test_case(hm100, samples, told, rule, case):
         assert not told(rule, mended, solids=solids, facts=facts_named(case))
         if "facts" not in case:
             assert offered(job, found[0]) == (case["mended"] != "not offered")
+
+
+def set_by(job, owner, name):
+    """What a field of a step holds once a fix has mended the job."""
+    found = getattr(job.find(owner)[1].fields, name)
+    return getattr(found, "text", found)
 
 
 def offered(job, remark):
