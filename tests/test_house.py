@@ -6,7 +6,9 @@ import ast
 import re
 import subprocess
 from collections import Counter
+from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
 import pytest
 
@@ -18,13 +20,37 @@ SOURCE = sorted(Path(jobsheet.__file__).parent.rglob("*.py"))
 NEVER = re.compile(r"\b(safe|approved|guaranteed)\b", re.IGNORECASE)
 
 
-@pytest.mark.parametrize("path", SOURCE, ids=lambda path: str(path.name))
-def test_words_that_are_never_printed(path):
-    for line in path.read_text(encoding="utf-8").splitlines():
-        if "NEVER" in line or line.strip().startswith("#"):
-            continue
-        strings = re.findall(r'"([^"]*)"', line)
-        assert not any(NEVER.search(one) for one in strings), line
+class Read(NamedTuple):
+    """What is asked of a file of ours: its texts, and how long its functions are without what is said about them."""
+
+    texts: tuple[str, ...]
+    functions: tuple[int, ...]
+
+
+@cache
+def read(path: Path) -> Read:
+    """A file, parsed once for all that is asked of it; its tree is not kept."""
+    texts, functions = [], []
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            texts.append(node.value)
+        if isinstance(node, ast.FunctionDef):
+            said = node.body[0]
+            about = isinstance(said, ast.Expr) and isinstance(said.value, ast.Constant)
+            words = (said.end_lineno or said.lineno) - said.lineno + 1 if about else 0
+            functions.append((node.end_lineno or node.lineno) - node.lineno + 1 - words)
+    return Read(tuple(texts), tuple(functions))
+
+
+def test_words_that_are_never_printed():
+    found = [
+        f"{path}: {line}"
+        for path in SOURCE
+        for line in path.read_text(encoding="utf-8").splitlines()
+        if "NEVER" not in line and not line.strip().startswith("#")
+        if any(NEVER.search(one) for one in re.findall(r'"([^"]*)"', line))
+    ]
+    assert not found
 
 
 def test_only_the_agreed_entries_at_the_top():
@@ -62,14 +88,7 @@ def test_files_are_read_in_one_go():
 
 def test_functions_are_short():
     """Nine in ten fit a glance: their code, without what is said about them."""
-    sizes = []
-    for path in SOURCE:
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.FunctionDef):
-                said = node.body[0]
-                about = isinstance(said, ast.Expr) and isinstance(said.value, ast.Constant)
-                words = (said.end_lineno or said.lineno) - said.lineno + 1 if about else 0
-                sizes.append((node.end_lineno or node.lineno) - node.lineno + 1 - words)
+    sizes = [size for path in SOURCE for size in read(path).functions]
     assert _share(sizes, 0.9) <= 22
 
 
@@ -101,34 +120,22 @@ REPLACED = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize(
-    "path", [*SOURCE, *sorted(HERE.glob("resources/*.yaml"))], ids=lambda path: str(path.name)
-)
-def test_words_that_were_replaced_do_not_come_back(path):
-    text = path.read_text(encoding="utf-8")
-    if path.suffix == ".py":
-        text = "\n".join(
-            node.value
-            for node in ast.walk(ast.parse(text))
-            if isinstance(node, ast.Constant) and isinstance(node.value, str) and not _is_about(node, path)
-        )
-    assert not [one for one in REPLACED if one in text]
+def test_words_that_were_replaced_do_not_come_back():
+    shown = {path: path.read_text(encoding="utf-8") for path in HERE.glob("resources/*.yaml")}
+    for path in SOURCE:
+        shown[path] = "\n".join(text for text in read(path).texts if not _is_about(text, path))
+    assert not [(path, one) for path, text in shown.items() for one in REPLACED if one in text]
 
 
-def _is_about(node: ast.Constant, path: Path) -> bool:
+def _is_about(text: str, path: Path) -> bool:
     """Whether it is a docstring, which nobody sees but who reads the code; those of rules are shown."""
-    return "\n" in node.value and "rules" not in path.parts
+    return "\n" in text and "rules" not in path.parts
 
 
 def test_nobody_is_shown_a_vise():
     """The other spelling is only read: where people's words and older files are."""
     shown = re.compile(r"(?<![A-Za-z|(])[Vv]ises?(?![A-Za-z|])")
-    found = [
-        (path.name, node.value)
-        for path in SOURCE
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
-        if isinstance(node, ast.Constant) and isinstance(node.value, str) and shown.search(node.value)
-    ]
+    found = [(path.name, text) for path in SOURCE for text in read(path).texts if shown.search(text)]
     readers = {
         "older_words.py",
         "from_format_1.py",
