@@ -17,7 +17,7 @@ from jobsheet.gui.column.open_row import OpenRow
 from tests.gui.usual_entries import SPOTS, every
 
 #: Entries of the suite; all of them are typed with `--long`.
-SOME = 240
+SOME = 140
 #: What a hand strikes beside what it meant.
 SLIPS = "xqm7 ,"
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
 from jobsheet.edit.step_commands import AddOperation, MoveSetUp
 from jobsheet.model.remark import SEVERITIES
+from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review import engine
 from jobsheet.review.engine import review, rules
@@ -25,6 +27,13 @@ CASES = Path(__file__).parent / "cases"
 def remarks(job, *, solids=False, facts=None):
     reckoned = Reckoner().reckon(job)
     return review(job, reckoned, facts_of(job, reckoned) if solids else facts)
+
+
+@cache
+def start_of(case):
+    """The job that a case begins with, read once: it is a value."""
+    own = CASES.parent / "jobs" / f"{case}.yaml"
+    return read_job(own if own.exists() else sample_jobs() / own.name)
 
 
 @pytest.fixture
@@ -80,11 +89,8 @@ def cases():
 
 
 @pytest.mark.parametrize(("rule", "case"), list(cases()))
-def test_case(hm100, samples, told, rule, case):
-    start = hm100
-    if "job" in case:
-        own = CASES.parent / "jobs" / f"{case['job']}.yaml"
-        start = read_job(own if own.exists() else samples / own.name)
+def test_case(hm100, told, rule, case):
+    start = start_of(case["job"]) if "job" in case else hm100
     job = edited(start, [tuple(one) for one in case["edits"]])
     solids = "solids" in case
     found = told(rule, job, solids=solids, facts=facts_named(case))
