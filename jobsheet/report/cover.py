@@ -70,6 +70,10 @@ def cover(plan: Plan) -> list[Page]:
             count -= 1
         pages.append(_tables(plan, rest_things[:count], rest_set_ups[:count]))
         rest_things, rest_set_ups = rest_things[count:], rest_set_ups[count:]
+    if rest_open and len(pages) > 1:
+        joined = replace(pages[-1], blocks=(*pages[-1].blocks, Gap(), *open_box(rest_open)))
+        if plan.fits(joined):
+            pages[-1], rest_open = joined, rest_open[:0]
     while rest_open:
         count = LONG
         while count > 1 and not plan.fits(_open_page(plan, rest_open[:count])):
@@ -125,8 +129,12 @@ def _made(
     left = fetch_blocks(plan, things, lengths[1])
     notes = [note for note in plan.notes.sheet if not note.back]
     lines = tuple(line(note) for note in notes[:count])
-    right: list[object] = [Heading("Set-ups", _from_class(plan)), set_up_table(plan, set_ups), Gap(3)]
-    right += [Heading("Before the first cut"), Ticks(once(plan)), Gap(2)]
+    right: list[object] = []
+    if set_ups:
+        right += [Heading("Set-ups", _from_class(plan)), set_up_table(plan, set_ups), Gap(3)]
+        right += [Heading("Before the first cut"), Ticks(once(plan)), Gap(2)]
+    else:
+        right += [Heading("Set-ups"), Words("None is planned yet.", "label"), Gap(3)]
     if lines:
         right.append(Box((Heading("Before you start"), NoteLines(lines, "label"))))
     sign = TRAINEE_JOB if job.trainee else CHECKED
@@ -150,7 +158,8 @@ def _made(
 def fetch_blocks(plan: Plan, things: tuple[Fetched, ...], most: int) -> list[object]:
     """What to fetch by drawer, and what else lies on the bench."""
     also = plan.short(also_on_the_bench(plan), most, "also on the bench")
-    found: list[object] = [Heading("Fetch"), fetch_table(plan, things)]
+    found: list[object] = [Heading("Fetch")]
+    found.append(fetch_table(plan, things) if things else Words("No step names a tool yet.", "label"))
     return [*found, Rule(), Heading("Also on the bench"), Words(also, "label")] if also else found
 
 

@@ -148,7 +148,8 @@ def _file(name: str) -> str:
 
 def _with_safety(plan: Plan, pages: list[Page]) -> list[Page]:
     """What is still to be heeded on the last page that has the room for most of it; else on one of its own."""
-    blocks = rest(plan, pages)
+    # A plan without set-ups has nothing to cut by: what is true of any work stands on its cover.
+    blocks = rest(plan, pages) if plan.courses else []
     if not blocks:
         return pages
     for at in range(len(pages) - 1, 0, -1) if plan.measured else ():

@@ -43,6 +43,8 @@ CLEAR = 9.0
 _WAY = {"left": "◂", "right": "▸", "towards you": "▾", "away from you": "▴"}
 #: Where a detail would make the picture beside it smaller than that, the numbers stand on their points instead.
 WORTH = 0.7
+#: A detail that is not so much larger is none: the numbers stand on their points.
+LARGER = 1.3
 #: So many points that lie beside the work are named; they are not drawn.
 MOST = 4
 
@@ -120,6 +122,9 @@ def zero_picture(
         beside = tuple(point for point in own if point in crowd or _near(spots[point.number], shown))
         if beside != crowd:
             more, shown = detail(beside, spots, name, (width - side, place * (side + 4)), scale, side)
+        if side - 10 < LARGER * (shown[2] - shown[0]):
+            items += on_their_points([one for one in crowd if one in left_out], spots)
+            continue
         items.append(Line(box(*shown[:2], shown[2] - shown[0], shown[3] - shown[1]), "dim", closed=True))
         items.append(Text(shown[0] - 2, shown[1] + 6, name[-1], "mark", "end", size=LEAST))
         items += more

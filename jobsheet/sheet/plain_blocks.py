@@ -200,9 +200,12 @@ def _more_lines(blocks: tuple[object, ...], lines: int) -> tuple[object, ...]:
 
 @lays(Writing)
 def _writing(block: Writing, room: float) -> Laid:
-    lines = tuple(across(room, (index + 1) * WRITING - 1) for index in range(block.lines))
-    words = (Text(0.0, WRITING - 5, block.caption, "caption"),) if block.caption else ()
-    return Laid((*words, *lines), block.lines * WRITING)
+    """Lines with small words on them; words that are wider than the room go on on the next line."""
+    said = wrap(block.caption, "caption", room) if block.caption else ()
+    count = max(block.lines, len(said))
+    lines = (across(room, (index + 1) * WRITING - 1) for index in range(count))
+    words = (Text(0.0, (index + 1) * WRITING - 5, line, "caption") for index, line in enumerate(said))
+    return Laid((*words, *lines), count * WRITING)
 
 
 @lays(Blanks)

@@ -43,7 +43,7 @@ def _row(plan: Plan, caption: str, stops: Iterable[Stop]) -> DialRow:
     back = next((turns for one in each if (turns := one.on_lines.split(" ")[0]).startswith(MINUS)), "")
     return DialRow(
         # Nobody guesses that a line counts up from a turn that was wound back.
-        caption=f"{caption}; {back}: wind back past 0, come up to the line" if back else caption,
+        caption=f"{caption}; {back}: past 0, then up" if back else caption,
         readings=tuple(one.on_lines for one in each),
         beside=off if any(one != "0" for one in off) else (),
     )
