@@ -28,9 +28,17 @@ class NewJobPanel(Panel):
     begun = Signal()
 
     def __init__(
-        self, ground: QWidget, hang: Callable[[], tuple[int, int]], entries: tuple[Entry, ...], units: str
+        self,
+        ground: QWidget,
+        hang: Callable[[], tuple[int, int]],
+        entries: tuple[Entry, ...],
+        units: str,
+        *,
+        copies: bool = False,
     ) -> None:
-        super().__init__(ground, hang, translate("NewJob", "New job"))
+        title = translate("NewJob", "New part from this one") if copies else translate("NewJob", "New job")
+        super().__init__(ground, hang, title)
+        self._copies = copies
         self.form = Form(entries, units, self.title, self, joined=False)
         self.form.typed.connect(self.typed)
         self.form.picks_wanted.connect(self.picks_wanted)
@@ -66,6 +74,10 @@ class NewJobPanel(Panel):
         now = look()
         place = QRect(now.px(18), now.px(6), self.width(), now.px(38))
         ink.write(painter, now, place, self.title, now.head)
-        words = translate("NewJob", "then the first step · Esc leaves the job on the desk")
+        words = (
+            translate("NewJob", "its steps come along; what hangs on a change is listed · Esc leaves it")
+            if self._copies
+            else translate("NewJob", "then the first step · Esc leaves the job on the desk")
+        )
         foot = QRect(now.px(18), self.height() - now.px(FOOT), self.begin.x() - now.px(26), now.px(FOOT))
         ink.write(painter, now, foot, words, now.caption, "pencil")

@@ -50,6 +50,8 @@ class Desk(QObject):
         self.digest: str | None = None
         self.named = ""
         self.recovered = False
+        #: The job that this one was made from a moment ago; None of any other.
+        self.made_from: Job | None = None
         self.saved_at = ""
         self.history = History(job)
         self.reckoned: Reckoned | None = None

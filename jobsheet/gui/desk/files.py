@@ -28,6 +28,8 @@ class Files(QObject):
     laid = Signal()
     #: It is a new one, to be filled in.
     begun = Signal()
+    #: It is a new part that was made from another: what hangs on that is to be looked at.
+    made = Signal()
     #: How the job stands to its file is another now.
     written = Signal()
     #: A sentence for the person.
@@ -64,6 +66,7 @@ class Files(QObject):
         self.keeping.forget()
         desk.path, desk.named, desk.digest = path, named, digest
         desk.recovered, desk.saved_at = False, ""
+        desk.made_from = None
         desk.take(history)
         self.laid.emit()
 
@@ -76,6 +79,18 @@ class Files(QObject):
         self.lay(history, None, "", None)
         self.keeping.write()  # what was typed into the four lines is no less than what is typed later
         self.begun.emit()
+        return True
+
+    def begin_from(self, job: Job, other: Job) -> bool:
+        """Put a new part on the desk that was made from another one, where the job that lies there may go."""
+        if not self.may_put_away():
+            return False
+        history = History(job)
+        history.mark_unsaved()
+        self.lay(history, None, "", None)
+        self._desk.made_from = other
+        self.keeping.write()
+        self.made.emit()
         return True
 
     def open(self) -> None:

@@ -39,6 +39,8 @@ class Visit(Struct, frozen=True, kw_only=True):
     on: Callable[[], str] = str
     #: The key of the step that is chosen in the column; nothing on a heading.
     at: Callable[[], str] = str
+    #: Gives the keyboard to a line of the column, by its key.
+    show: Callable[[str], None] = lambda _key: None
     #: Opens a job's file on the desk, once what lies there may go; whether it does.
     open_job: Callable[[str], bool] = bool
     #: The page that the help is asked for; empty for that of what has the focus.

@@ -12,7 +12,7 @@ from jobsheet.errors import JobsheetError, QuantityError
 from jobsheet.gui.forms.shown import Shown
 from jobsheet.model.job import Job, Part
 from jobsheet.model.quantity import Quantity
-from jobsheet.model.stock import Stock
+from jobsheet.model.stock import ALONG, BOX, Stock
 from jobsheet.operations.entry import Entry
 from jobsheet.stock.shape_kind import HEIGHT, LENGTH, WIDTH
 from jobsheet.storage.card_files import card_names, find_card
@@ -35,12 +35,22 @@ _TIMES = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
 _UNIT = re.compile(r"[^\d.,/\s\-].*$")
 
 
-class FourLines:
-    """What stands in the four lines; the metal and the machine begin as those of the job on the desk."""
+#: What the stock line says where a bar or casting is kept as it is.
+AS_IT_IS = "as it is"
 
-    def __init__(self, like: Job) -> None:
+
+class FourLines:
+    """What stands in the four lines; the metal and the machine begin as those of the job on the desk.
+
+    Where a new part is made from that job, `copies`, its stock stands there too and its steps come along.
+    """
+
+    def __init__(self, like: Job, *, copies: bool = False) -> None:
         self.units = like.units
+        self.like = like if copies else None
         self.texts = {"part": "", "material": like.material, "stock": "", "machine": like.machine}
+        if copies:
+            self.texts["stock"] = _stock_words(like.stock)
         self._left: set[str] = set()
 
     def type(self, name: str, text: str) -> None:
@@ -71,6 +81,8 @@ class FourLines:
             return " · ".join(part for part in (material.title, material.hardness) if part)
         if entry.name == "machine":
             return find_card(_card(text)).title
+        if entry.name == "stock" and self._keeps_stock():
+            return translate("NewJob", "the same as that of the other part")
         if entry.name == "stock":
             sizes = _sizes(text, self.units)
             return " × ".join(f"{size.value * 1e3:g}" for size in sizes) + " mm"
@@ -87,6 +99,8 @@ class FourLines:
     def job(self) -> Job:
         """The job; raises what is wrong."""
         number, name = _part(self.texts["part"])
+        if self.like is not None:
+            return self._copy(self.like, number, name)
         length, width, height = _sizes(self.texts["stock"], self.units)
         made = blank_job(_card(self.texts["machine"]), find(self.texts["material"]).name)
         return replace(
@@ -95,6 +109,35 @@ class FourLines:
             part=Part(number=number, name=name),
             stock=Stock(length=length, width=width, height=height),
         )
+
+    def _keeps_stock(self) -> bool:
+        return (
+            self.like is not None
+            and self.texts["stock"].strip().casefold() == _stock_words(self.like.stock).casefold()
+        )
+
+    def _copy(self, like: Job, number: str, name: str) -> Job:
+        """The plan of the new part: on another machine with the nearest speeds that it has."""
+        from jobsheet.edit.made_from import made_from
+        from jobsheet.reckoning.answers.fits_answer import for_card
+        from jobsheet.reckoning.runs_kept import this_moment
+
+        stock = None
+        if not self._keeps_stock():
+            length, width, height = _sizes(self.texts["stock"], self.units)
+            stock = replace(like.stock, length=length, width=width, height=height)
+            if like.stock.shape != BOX:
+                stock = Stock(length=length, width=width, height=height)
+        made = made_from(
+            like, number=number, name=name, material=find(self.texts["material"]).name, stock=stock, day=this_moment()[0]
+        )  # fmt: skip
+        machine = _card(self.texts["machine"])
+        return made if machine == like.machine else for_card(made, find_card(machine))[0]
+
+
+def _stock_words(stock: Stock) -> str:
+    """The three sizes of a block as they were typed; of anything else only that it stays."""
+    return " × ".join(getattr(stock, name).text for name in ALONG) if stock.shape == BOX else AS_IT_IS
 
 
 def _part(text: str) -> tuple[str, str]:

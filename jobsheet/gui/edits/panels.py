@@ -39,6 +39,7 @@ class Panels:
         self.open: Panel | None = None
         #: Puts a new job on the desk, and says whether it lies there.
         self.begin: Callable[[Job], bool] = lambda _job: False
+        self.begin_from: Callable[[Job, Job], bool] = lambda _job, _other: False
         hand.desk.changed.connect(lambda _change: self.leave())
 
     def leave(self) -> None:
@@ -157,14 +158,21 @@ class Panels:
 
     def new_job(self) -> None:
         """Four lines; nothing of the job on the desk is touched before it begins."""
+        self._four_lines(copies=False)
+
+    def make_from(self) -> None:
+        """The same four lines for a new part that is made from the job on the desk."""
+        self._four_lines(copies=True)
+
+    def _four_lines(self, *, copies: bool) -> None:
         if self._is_open("part"):
             return
         from jobsheet.gui.choosing.new_job_panel import NewJobPanel
         from jobsheet.gui.edits.new_job import ENTRIES, FourLines
         from jobsheet.gui.edits.picking import Picking
 
-        lines = FourLines(self._hand.desk.job)
-        panel = NewJobPanel(self._ground(), self._hang("part"), ENTRIES, lines.units)
+        lines = FourLines(self._hand.desk.job, copies=copies)
+        panel = NewJobPanel(self._ground(), self._hang("part"), ENTRIES, lines.units, copies=copies)
 
         def write(_owner: str, name: str, text: str) -> None:
             lines.type(name, text)
@@ -195,7 +203,8 @@ class Panels:
         except JobsheetError as error:
             ask.tell(self._hand.parent, str(error))
             return
-        if self.begin(job):
+        begun = self.begin(job) if lines.like is None else self.begin_from(job, lines.like)
+        if begun:
             panel.leave(back=False)
 
     # --- both ---

@@ -27,6 +27,12 @@ def _text(text: object) -> str:
 
 ACTIONS = (
     Row("new", _text(QT_TRANSLATE_NOOP("Actions", "&New…")), ("Ctrl+N",), "panels.new_job"),
+    Row(
+        "make-from",
+        _text(QT_TRANSLATE_NOOP("Actions", "New part &from this one…")),
+        ("Ctrl+Shift+N",),
+        "panels.make_from",
+    ),
     Row("open", _text(QT_TRANSLATE_NOOP("Actions", "&Open…")), ("Ctrl+O",), "files.open"),
     Row("save", _text(QT_TRANSLATE_NOOP("Actions", "&Save")), ("Ctrl+S",), "files.save"),
     Row("save-as", _text(QT_TRANSLATE_NOOP("Actions", "Save &as…")), ("Ctrl+Shift+S",), "files.save_as"),
@@ -201,7 +207,7 @@ ACTIONS = (
 
 #: Menus by id of their title; `-` is a line, a name in brackets a menu that is filled when it opens.
 MENUS = (
-    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "open", "[recent]", "[samples]", "shelf", "lesson", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
+    (_text(QT_TRANSLATE_NOOP("Actions", "&File")), ("new", "make-from", "made", "-", "open", "[recent]", "[samples]", "shelf", "plans", "lesson", "-", "save", "save-as", "-", "export", "print", "-", "quit")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Edit")), ("undo", "redo", "-", "cut", "copy", "paste", "choose-all", "-", "next", "previous", "bring-back")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Job")), ("edit-job", "choose-machine", "choose-material", "-", "add-set-up", "repeat-set-up", "square", "-", "set-up-up", "set-up-down", "delete-set-up", "-", "photograph", "no-photograph", "-", "revision", "renumber")),
     (_text(QT_TRANSLATE_NOOP("Actions", "&Operation")), ("insert", "insert-above", "[kinds]", "duplicate", "delete", "give-back", "-", "up", "down", "-", "toggle", "how-it-went")),

@@ -90,6 +90,7 @@ class Parts:
             on=lambda: self.hand.set_up.key,
             at=lambda: self.hand.key,
             open_job=self.files.open_recent,
+            show=self.hand.show,
             pages=self._own_pages,
         )
         self.hand.go = lambda id_: self.go(next(way for way in self.ways if way.id == id_))
@@ -102,6 +103,8 @@ class Parts:
         self.files.written.connect(self._written)
         self.watched = WatchedFile(self.hand, window, lambda path: self.files.open_recent(str(path)))
         self.panels.begin = self.files.begin
+        self.panels.begin_from = self.files.begin_from
+        self.files.made.connect(lambda: self.go(next(way for way in every_way() if way.id == "made")))
         self.files.said.connect(self._say)
 
     def _say(self, message: str) -> None:

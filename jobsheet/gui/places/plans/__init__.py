@@ -18,7 +18,7 @@ PLACE = Place(
     ways=(
         Way(
             id="plans",
-            text=str(QT_TRANSLATE_NOOP("Actions", "Earlier &plans…")),
+            text=str(QT_TRANSLATE_NOOP("Actions", "Earl&ier plans…")),
             keys=("Ctrl+Shift+P",),
             told=str(QT_TRANSLATE_NOOP("Actions", "plans of this job that were printed or made")),
             opens_on="job",
