@@ -78,12 +78,12 @@ def test_says_what_it_refuses(function):
 
 
 @every
-@pytest.mark.parametrize("bad", [math.nan, math.inf, -math.inf])
-def test_refuses_what_is_no_number(function, bad):
+def test_refuses_what_is_no_number(function):
     good = sample(function)
-    for name in good:
-        with pytest.raises(CalcError):
-            function(**{**good, name: bad})
+    for bad in (math.nan, math.inf, -math.inf):
+        for name in good:
+            with pytest.raises(CalcError):
+                function(**{**good, name: bad})
 
 
 @every

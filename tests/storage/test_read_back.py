@@ -31,14 +31,17 @@ def test_a_sign_that_no_file_holds_is_refused_by_its_name(code):
             Entry(name="one", title="One", asks=asks).read(text.format(chr(code)), "mm")
 
 
-@pytest.mark.parametrize("code", [*range(0x20, 0x180), 0xFFFD, 0xFEFF, 0x202E, 0x200B, 0x1FFFE, 0x10FFFF])
-def test_every_other_sign_comes_back(hm100, code):
-    try:
-        job = SetField("job:part", "name", f"a{chr(code)}b").apply(hm100)
-    except QuantityError:
-        assert code in REFUSED
-        return
-    assert job_from_text(write_job(job), "x") == job
+@pytest.mark.parametrize(
+    "first", [*range(0x20, 0x180, 0x20), 0xFFFD, 0xFEFF, 0x202E, 0x200B, 0x1FFFE, 0x10FFFF]
+)
+def test_every_other_sign_comes_back(hm100, first):
+    for code in range(first, first + 0x20) if first < 0x180 else [first]:
+        try:
+            job = SetField("job:part", "name", f"a{chr(code)}b").apply(hm100)
+        except QuantityError:
+            assert code in REFUSED
+            continue
+        assert job_from_text(write_job(job), "x") == job, f"U+{code:04X}"
 
 
 @pytest.mark.parametrize("code", REFUSED, ids=lambda code: f"U+{code:04X}")
