@@ -62,10 +62,14 @@ def hatched(
     # Along the hatch and across it; y runs down the page.
     along, across = (math.cos(lean), -math.sin(lean)), (math.sin(lean), math.cos(lean))
     heights = [x * across[0] + y * across[1] for x, y in outline]
+    ways = [x * along[0] + y * along[1] for x, y in outline]
+    corners = list(zip(heights, ways, strict=True))
+    edges = list(zip(corners, corners[1:] + corners[:1], strict=True))
     lines: list[Line] = []
     level = math.floor(min(heights) / apart) * apart + apart / 2
-    while level < max(heights):
-        cuts = sorted(_cuts(outline, along, across, level))
+    top = max(heights)
+    while level < top:
+        cuts = sorted(_cuts(edges, level))
         for start, end in zip(cuts[::2], cuts[1::2], strict=False):
             points = tuple(
                 (along[0] * at + across[0] * level, along[1] * at + across[1] * level) for at in (start, end)
@@ -75,17 +79,13 @@ def hatched(
     return tuple(lines)
 
 
-def _cuts(outline: tuple[Point, ...], along: Point, across: Point, level: float) -> list[float]:
-    """Where one hatch line crosses the outline, measured along it."""
-    found = []
-    for index, (x1, y1) in enumerate(outline):
-        x2, y2 = outline[(index + 1) % len(outline)]
-        first, second = (x * across[0] + y * across[1] - level for x, y in ((x1, y1), (x2, y2)))
-        if (first < 0) != (second < 0):
-            part = first / (first - second)
-            x, y = x1 + (x2 - x1) * part, y1 + (y2 - y1) * part
-            found.append(x * along[0] + y * along[1])
-    return found
+def _cuts(edges: list[tuple[Point, Point]], level: float) -> list[float]:
+    """Where one hatch line crosses the outline, measured along it; every corner is given across the hatch and along it."""
+    return [
+        way + (next_way - way) * (level - high) / (next_high - high)
+        for (high, way), (next_high, next_way) in edges
+        if (high < level) != (next_high < level)
+    ]
 
 
 def ellipse_between(centre: Point, u: Point, v: Point, **style: str | float) -> Ellipse:

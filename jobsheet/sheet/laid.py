@@ -40,6 +40,8 @@ def settled(items: tuple[Item | Moved, ...], dx: float = 0.0, dy: float = 0.0) -
         elif isinstance(item, Line):
             points = tuple((x + dx, y + dy) for x, y in item.points)
             yield Line(points, item.weight, item.dash, item.closed, item.fill, item.ink)
+        elif isinstance(item, Text):
+            yield Text(item.x + dx, item.y + dy, item.words, item.style, item.anchor, item.size, item.ink)
         else:
             yield replace(item, x=item.x + dx, y=item.y + dy)
 
