@@ -2,60 +2,15 @@
 
 from __future__ import annotations
 
-import atexit
 import sys
-import threading
 from collections.abc import Callable
 from queue import Empty, SimpleQueue
 
-from msgspec import Struct
 from PySide6.QtCore import QObject, QTimer
 
 from jobsheet.gui.desk.job_pdf import MadeSheets
 from jobsheet.gui.desk.stage_work import LOOK, SWITCH
-from jobsheet.model.not_checked import alone
-
-#: The thread never touches the toolkit: it puts its answer into a queue, or the sentence that says why there is none.
-Answer = MadeSheets | str
-
-
-class _Question(Struct):
-    """Pages that somebody waits for; what is no longer wanted when its turn comes is not made."""
-
-    make: Callable[[], MadeSheets]
-    answers: SimpleQueue[Answer]
-    wanted: bool = True
-
-
-class _Maker:
-    """The one thread of all print places: windows that are opened and closed leave no threads behind that still make pages."""
-
-    def __init__(self) -> None:
-        self._asked: SimpleQueue[_Question | None] = SimpleQueue()
-        self._thread: threading.Thread | None = None
-
-    def ask(self, question: _Question) -> None:
-        """Make it when what is being made is done."""
-        if self._thread is None:
-            self._thread = threading.Thread(target=self._run, name="pages", daemon=True)
-            # The modeller complains at the end of the program about solids that a thread still holds.
-            atexit.register(self._end)
-            self._thread.start()
-        self._asked.put(question)
-
-    def _run(self) -> None:
-        while (question := self._asked.get()) is not None:
-            if question.wanted:
-                question.answers.put(alone(question.make, _why_none))
-            del question  # nothing of a plan stays while nobody asks
-
-    def _end(self) -> None:
-        self._asked.put(None)
-        if self._thread is not None:
-            self._thread.join(5)
-
-
-_MAKER = _Maker()
+from jobsheet.gui.pages.pages_maker import MAKER, Answer, Question
 
 
 class PagesWork:
@@ -65,7 +20,7 @@ class PagesWork:
         self._arrived = arrived
         self._answers: SimpleQueue[Answer] = SimpleQueue()
         self._next: Callable[[], MadeSheets] | None = None
-        self._question: _Question | None = None
+        self._question: Question | None = None
         self._timer = QTimer(parent)
         self._timer.setInterval(LOOK)
         self._timer.timeout.connect(self.look)
@@ -106,11 +61,7 @@ class PagesWork:
     def _begin(self) -> None:
         if self._next is None:
             return
-        self._question, self._next = _Question(self._next, self._answers), None
+        self._question, self._next = Question(self._next, self._answers), None
         # The window takes the interpreter back many times while it paints: each time it waits so long.
         sys.setswitchinterval(SWITCH)
-        _MAKER.ask(self._question)
-
-
-def _why_none(why: str) -> Answer:
-    return why
+        MAKER.ask(self._question)

@@ -27,8 +27,9 @@ from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.page_choice import PageChoice
+from jobsheet.gui.pages.pages_maker import Answer
 from jobsheet.gui.pages.pages_view import PagesView
-from jobsheet.gui.pages.pages_work import Answer, PagesWork
+from jobsheet.gui.pages.pages_work import PagesWork
 from jobsheet.model.remark import Note
 from jobsheet.report.plan import Initials
 from jobsheet.storage.kept.workshop_kept import keep_prints
