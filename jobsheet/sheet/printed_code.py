@@ -6,6 +6,13 @@ needs. The quiet zone of four modules (KEY: keyence.com) belongs to the drawing,
 
 from __future__ import annotations
 
+import importlib
+import sys
+from functools import cache
+from importlib.util import find_spec, module_from_spec, spec_from_file_location
+from pathlib import Path
+from typing import Any
+
 from jobsheet.drawing.drawn import Drawing, Item, Line
 from jobsheet.drawing.making import box
 from jobsheet.remembered import remembered
@@ -19,9 +26,8 @@ SIDE = 20 / 25.4 * 72
 @remembered(16)
 def printed_code(text: str, side: float = SIDE) -> Drawing:
     """The code of a text, in a square of that side [points]."""
-    from reportlab.graphics.barcode.qrencoder import QRCode, QRErrorCorrectLevel
-
-    code = QRCode(None, QRErrorCorrectLevel.Q)
+    encoder = _encoder()
+    code = encoder.QRCode(None, encoder.QRErrorCorrectLevel.Q)
     code.addData(text)
     code.make()
     count = code.getModuleCount()
@@ -44,3 +50,21 @@ def printed_code(text: str, side: float = SIDE) -> Drawing:
                 items.append(Line(bar, 0.0, closed=True, fill="ink"))
             column += 1
     return Drawing(side, side, tuple(items))
+
+
+#: The PDF library's own maker of these codes, and where it lies.
+_MODULE = "reportlab.graphics.barcode.qrencoder"
+
+
+@cache
+def _encoder() -> Any:
+    """The maker of codes by itself where its file lies open: its package brings every other kind of code with it, a tenth of a first sheet."""
+    library = find_spec("reportlab")
+    places = library.submodule_search_locations if library is not None else None
+    file = Path(next(iter(places or ("",))), *_MODULE.split(".")[1:]).with_suffix(".py")
+    alone = spec_from_file_location("jobsheet_codes", file) if file.is_file() else None
+    if _MODULE in sys.modules or alone is None or alone.loader is None:
+        return importlib.import_module(_MODULE)
+    made = module_from_spec(alone)
+    alone.loader.exec_module(made)
+    return made
