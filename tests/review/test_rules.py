@@ -15,7 +15,7 @@ from jobsheet.model.remark import SEVERITIES
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review import engine
-from jobsheet.review.engine import review, rules
+from jobsheet.review.engine import rules
 from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.review.plan.solid_facts import facts_of
 from jobsheet.stages.checks import Fact
@@ -25,8 +25,11 @@ CASES = Path(__file__).parent / "cases"
 
 
 def remarks(job, *, solids=False, facts=None):
+    """What is said of a plan; that a rule fails is kept apart there, and here it fails its case."""
     reckoned = Reckoner().reckon(job)
-    return review(job, reckoned, facts_of(job, reckoned) if solids else facts)
+    read = engine.reviewed(job, reckoned, facts_of(job, reckoned) if solids else facts)
+    assert not [one for one in read.not_checked if one.what.startswith("“")]
+    return read.open
 
 
 @cache
