@@ -14,8 +14,8 @@ from jobsheet.model.job import NOTHING, SetUp
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import reviewed
-from jobsheet.storage.job_file import read_job
 from jobsheet.stock.all_shapes import shapes
+from jobsheet.storage.job_file import read_job
 
 UNSEEN = Path(__file__).parents[1] / "unseen"
 #: The plate is the same on three machines.
