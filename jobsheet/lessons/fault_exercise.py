@@ -169,12 +169,14 @@ class Sought(Struct, frozen=True, kw_only=True):
 
 def faults_marked(exercise: FaultExercise, text: str) -> Sought:
     """An answer as it was typed, the numbers of rows: `7`, or `3 12`. Raises WrongAnswer where one is none of the sheet."""
-    numbers = [one.number for _, one in exercise.job.operations()]
+    numbers = [
+        step.number for one in exercise.job.set_ups if one.key in exercise.shown for step in one.operations
+    ]
     rows = []
     for word in text.replace(",", " ").split():
-        if not word.isdigit() or not 1 <= int(word) <= len(numbers) + exercise.missing:
+        if not word.isdigit() or not numbers[0] <= int(word) <= numbers[-1] + exercise.missing:
             raise WrongAnswer(
-                f"“{word}” is no row of sheet {exercise.sheet}: write the numbers of rows, 1 to {len(numbers)}"
+                f"“{word}” is no row of sheet {exercise.sheet}: write the numbers of rows, {numbers[0]} to {numbers[-1]}"
             )
         rows.append(int(word))
     found = tuple(one for one in exercise.faults if set(one.rows) & set(rows))

@@ -17,6 +17,7 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.lesson.order_board import OrderBoard
 from jobsheet.gui.places.lesson.order_desk import OrderDesk
+from jobsheet.gui.places.lesson.sheet_window import SheetWindow
 from jobsheet.lessons.order_exercise import OrderExercise, order_exercise
 from jobsheet.reckoning.reckoner import Reckoned, Reckoner
 
@@ -31,9 +32,8 @@ def open_lesson(visit: Visit) -> None:
     seed = SystemRandom().randrange(1, SEEDS)
     try:
         exercise = order_exercise(reckoned, 1, seed, 1)
-    except JobsheetError as error:
-        words = str(error)
-        visit.say(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
+    except JobsheetError:
+        SheetWindow(visit.parent, reckoned, seed).open()  # it says what this job has, and what it has not
         return
     LessonWindow(visit, reckoned, exercise).open()
 
@@ -45,7 +45,7 @@ class LessonWindow(QDialog):
         super().__init__(visit.parent)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         answer_f1(self)
-        self._reckoned = reckoned
+        self._reckoned, self._parent = reckoned, visit.parent
         self.seed, self.sheet = exercise.seed, exercise.sheet
         self.desk = OrderDesk(exercise)
         now = look()
@@ -70,10 +70,12 @@ class LessonWindow(QDialog):
         self.why.clicked.connect(self._reasons)
         self.another = Button(translate("Lesson", "Another shuffle"), self)
         self.another.clicked.connect(self._another)
+        others = Button(translate("Lesson", "Other exercises…"), self)
+        others.clicked.connect(self._others)
         close = Button(translate("Lesson", "Leave"), self)
         close.clicked.connect(self.reject)
         foot = QHBoxLayout()
-        for button in (self.go, self.again, self.why, self.another, close):
+        for button in (self.go, self.again, self.why, self.another, others, close):
             foot.addWidget(button)
         foot.addStretch(1)
         whole = QVBoxLayout(self)
@@ -136,6 +138,11 @@ class LessonWindow(QDialog):
         self.desk.reasons = not self.desk.reasons
         self._show()
         self.board.setFocus()
+
+    def _others(self) -> None:
+        """Find what is wrong or missing, choose the tool, work out the figures, whole jobs in order."""
+        SheetWindow(self._parent, self._reckoned, self.seed).open()
+        self.accept()
 
     def _another(self) -> None:
         """The next sheet of the same seed."""
