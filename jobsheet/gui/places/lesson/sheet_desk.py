@@ -26,21 +26,21 @@ class SheetDesk:
 
     def __init__(self, reckoned: Reckoned, seed: int) -> None:
         self.reckoned = reckoned
-        self.kind, self.level, self.seed, self.sheet = "wrong", 1, seed, 1
+        self.sort, self.level, self.seed, self.sheet = "wrong", 1, seed, 1
         self.answer = self.figures = ""
         self.result: Result | None = None
         self.reasons = False
 
     def choose(self, kind: str, level: int, sheet: int) -> None:
         """Another exercise: nothing is answered yet."""
-        self.kind, self.level, self.sheet = kind, level, sheet
+        self.sort, self.level, self.sheet = kind, level, sheet
         self.answer = self.figures = ""
         self.look_again()
 
     @property
     def asks_figures(self) -> bool:
         """Whether there is a line for figures beside that of the answer."""
-        return self.kind == "order" and self.level > 2
+        return self.sort == "order" and self.level > 2
 
     def pages(self, paper: str) -> bytes:
         """The worksheet as a PDF; raises JobsheetError where this job has no such exercise."""
@@ -51,7 +51,7 @@ class SheetDesk:
 
         machine = find_card(self.reckoned.job.machine).title
         worksheet, _ = lesson_documents(
-            self.kind, self.reckoned, self.level, self.seed, self.sheet, fits_on(paper), machine
+            self.sort, self.reckoned, self.level, self.seed, self.sheet, fits_on(paper), machine
         )
         return make_pdf((worksheet,), paper)
 
@@ -59,7 +59,7 @@ class SheetDesk:
         """Mark what is typed; raises JobsheetError with a sentence where it cannot be read."""
         self.look_again()
         self.result = marked_sheet(
-            self.reckoned, self.kind, self.level, self.seed, self.sheet, self.answer, self.figures
+            self.reckoned, self.sort, self.level, self.seed, self.sheet, self.answer, self.figures
         )
 
     def look_again(self) -> None:
@@ -85,6 +85,6 @@ class SheetDesk:
         """The result as a line that may be kept."""
         part = self.reckoned.job.part
         return LessonResult(
-            day=this_moment()[0], initials=initials, part=part.number or part.name, exercise=f"{self.kind}, level {self.level}",
+            day=this_moment()[0], initials=initials, part=part.number or part.name, exercise=f"{self.sort}, level {self.level}",
             sheet=self.sheet, went=self.head.rstrip("."),
         )  # fmt: skip

@@ -53,7 +53,7 @@ class SheetWindow(QDialog):
             "figures": translate("Lesson", "work out the figures"),
         }  # fmt: skip
         self.kind = self._choices(
-            translate("Lesson", "Exercise"), [(words[kind], kind) for kind in HOW], "wrong"
+            translate("Lesson", "Exercise"), [(words[sort], sort) for sort in HOW], "wrong"
         )
         self.level = self._choices(translate("Lesson", "Level"), [(str(level), level) for level in LEVELS], 1)
         numbers = [(str(sheet), sheet) for sheet in range(1, SHEETS + 1)]
@@ -156,7 +156,7 @@ class SheetWindow(QDialog):
             self._keep()
             return
         self.desk.answer, self.desk.figures = self.answer.text(), self.figures.text()
-        if self.desk.kind == "figures":
+        if self.desk.sort == "figures":
             self.desk.answer, self.desk.figures = "", self.answer.text()
         try:
             self.desk.attempt()
@@ -195,7 +195,7 @@ class SheetWindow(QDialog):
 
     def _show(self, problem: str = "") -> None:
         desk = self.desk
-        self.how.say(translate("Lesson", "Your answer: {how}").format(how=HOW[desk.kind]))
+        self.how.say(translate("Lesson", "Your answer: {how}").format(how=HOW[desk.sort]))
         for widget in (self.figures_said, self.figures):
             widget.setVisible(desk.asks_figures)
         self.head.say(problem or desk.head)
