@@ -109,6 +109,16 @@ class History(Steps[State, Change]):
         """Whether the file no longer holds this job, or something is half typed."""
         return bool(self.drafts) or (self.job is not self._saved and self.job != self._saved)
 
+    @property
+    def saved(self) -> Job | None:
+        """The job as its file has it; None where no file holds it."""
+        return self._saved
+
+    def stands(self, job: Job) -> None:
+        """Another job stands in the file by now: what is on the desk is compared with that one."""
+        self._saved = job
+        self._merge = ""
+
     def mark_saved(self, path: str | None = None) -> None:
         """The job as it is now stands in the file."""
         self._saved = self.job

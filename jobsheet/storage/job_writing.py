@@ -130,13 +130,16 @@ def save_job(job: Job, path: Path | str, expected: str | None = None) -> str:
 
     What was written is read back, text by text, before it stands in the place of what was there.
     """
+    from jobsheet.storage.one_writer import one_writer  # late: who only reads needs none
+
     data = _data(job)
 
     def proof(text: str) -> None:
         if _texts(parse(text, "what was written")) != _as_read(data):
             raise CannotWrite("a text in it comes back as another one; please keep the job open and tell us.")
 
-    return write_file(Path(path), "\n".join(emit(data)) + "\n", expected, proof)
+    with one_writer(Path(path)):
+        return write_file(Path(path), "\n".join(emit(data)) + "\n", expected, proof)
 
 
 def _texts(node: Node) -> Any:

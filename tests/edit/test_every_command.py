@@ -20,6 +20,7 @@ from jobsheet.edit import (
     several_steps,
     squaring,
     step_commands,
+    three_ways,
 )
 from jobsheet.edit.history import History
 from jobsheet.model.held_work import NOTHING
@@ -68,6 +69,9 @@ EACH = {
     photograph_commands.TakeOutPhotograph: (
         photograph_commands.AddPhotograph(PHOTOGRAPH),
         photograph_commands.TakeOutPhotograph(PHOTOGRAPH),
+    ),
+    three_ways.TakeBoth: three_ways.TakeBoth(
+        three_ways.compared(JOB, JOB, msgspec.structs.replace(JOB, note="from somebody else"))
     ),
     setting_aside.BringBack: (
         setting_aside.Dismiss("name-the-datum", SET_UPS[0], "known"),

@@ -20,6 +20,7 @@ from PySide6.QtPrintSupport import QPrintDialog
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QMenu, QWidget
 
+from jobsheet.edit.three_ways import MINE, THEIRS
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import look
@@ -92,7 +93,10 @@ class Hand:
     def answers(self):
         pick = self.random.choice
         ask.save_changes = lambda *_: pick(("throw away", "throw away", "save", "cancel"))
-        ask.changed_outside = lambda *_: pick(("overwrite", "cancel", "save as"))
+        ask.changed_outside = lambda *_: pick(("overwrite", "cancel", "save as", "both"))
+        ask.by_step = lambda _parent, _name, both: pick(
+            (None, tuple((one.item, pick((MINE, THEIRS))) for one in both.choices))
+        )
         ask.open_path = lambda *_: pick((None, *self.samples))
         ask.save_path = lambda *_: pick((None, self.folder / f"{pick('abc')}.yaml"))
         ask.export_path = lambda *_: pick((None, self.folder / f"{pick('abc')}.pdf"))

@@ -7,12 +7,14 @@ import contextlib
 import faulthandler
 import sys
 
+import msgspec
 import shiboken6
 from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QTextDocument
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QMenu, QMessageBox, QToolTip, QWidget
 
+from jobsheet.edit.three_ways import compared
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import look
@@ -167,6 +169,9 @@ def look_at_boxes(looking, window):
     looking.box(lambda: ask.tell(window, words))
     looking.box(lambda: ask.save_changes(window, words))
     looking.box(lambda: ask.changed_outside(window, words))
+    job = window.desk.job
+    theirs, mine = (msgspec.structs.replace(job, note=f"{words} {who}", why=f"{who} {words}") for who in "AB")
+    looking.box(lambda: ask.by_step(window, words, compared(job, mine, theirs)))
     looking.box(lambda: ask.reason(window, words, initials=True))
     looking.box(lambda: ask.proving_initials(window))
     window.bench.status.say(words)

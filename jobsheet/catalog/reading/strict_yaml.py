@@ -14,12 +14,16 @@ from msgspec import Struct
 
 from jobsheet.errors import DocumentError, Problem
 from jobsheet.paths import no_file
+from jobsheet.units.lazily import pattern
 
 #: A job of a thousand operations is some 200 kB; more is not a job (common sense, no source).
 LARGEST_FILE = 5_000_000
 #: Jobs and cards nest six deep, a material's speeds five.
 DEEPEST = 20
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
+#: What a merge by a version-control system leaves in a file where both sides changed a line.
+_SIGNS = ("<<<<<<<", ">>>>>>>")
+_TWO_REVISIONS = pattern(r"(?m)^(?P<sign><{7}|>{7})(?: .*)?$")
 #: Characters that no such file may hold, and that files of an earlier day have: fields took them, and the job could not be
 #: opened again. They are read as the sign for what is no character, so that the job is there and the place is seen.
 _MENDED = dict.fromkeys((*range(0x80, 0x85), *range(0x86, 0xA0), 0xFFFE, 0xFFFF), "\ufffd")
@@ -94,6 +98,13 @@ def parse(text: str, name: str) -> Node:
 
 def nodes(text: str, name: str) -> Node:
     """The nodes of a text, parsed; a start stands something in here that knows the last texts. Raises as `parse`."""
+    if any(sign in text for sign in _SIGNS) and (found := _TWO_REVISIONS.search(text)):
+        raise _refused(
+            name,
+            f"two revisions were put side by side here by what keeps versions of the file ({found['sign']}):"
+            " keep the lines of one of them and take the three lines with the signs <<<<<<< ======= >>>>>>> out",
+            text[: found.start("sign")].count("\n") + 1,
+        )
     import yaml
 
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)

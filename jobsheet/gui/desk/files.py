@@ -203,6 +203,18 @@ class Files(QObject):
 
         return tuple(filter(None, (runs_along(self._desk.job.part.number, old, new),)))
 
+    def _beside_another(self, path: Path, sentence: str) -> bool:
+        """Somebody else saved there meanwhile: put both together, write over it, or save elsewhere; theirs is kept in any case."""
+        from jobsheet.gui.desk.saved_by_two import over_theirs, with_theirs
+
+        answer = ask.changed_outside(self._parent, sentence)
+        if answer == "save as":
+            return self.save_as()
+        if answer not in ("both", "overwrite"):
+            return False
+        stands = (with_theirs if answer == "both" else over_theirs)(self._desk, path, self._parent)
+        return stands is not None and self._write(path, stands)
+
     def _write(self, path: Path, expected: str | None) -> bool:
         """Write the file, unless it is not the one that was opened; a plan that was printed or made gets its next number first."""
         from jobsheet.gui.desk.closing import next_plan
@@ -214,10 +226,7 @@ class Files(QObject):
         try:
             digest = save_job(desk.job, path, expected)
         except ChangedOutside as error:
-            answer = ask.changed_outside(self._parent, str(error))
-            if answer == "overwrite":
-                return self._write(path, None)
-            return self.save_as() if answer == "save as" else False
+            return self._beside_another(path, str(error))
         except CannotWrite as error:
             ask.tell(self._parent, str(error))
             return False

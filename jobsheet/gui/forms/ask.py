@@ -14,6 +14,8 @@ from PySide6.QtWidgets import QWidget
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
 
+    from jobsheet.edit.three_ways import Both, Item
+
 translate = QCoreApplication.translate
 
 
@@ -50,18 +52,30 @@ def keep_run(parent: QWidget) -> str:
 
 
 def changed_outside(parent: QWidget, sentence: str) -> str:
-    """What to do when the file is not the one that was opened: `save as`, `overwrite` or `cancel`."""
+    """What to do when the file is not the one that was opened: `both`, `save as`, `overwrite` or `cancel`."""
     from PySide6.QtWidgets import QMessageBox
 
     from jobsheet.gui.forms import plain_widgets
 
     box = plain_widgets.box(parent, sentence)
+    both = box.addButton(translate("Ask", "Put both together…"), QMessageBox.ButtonRole.AcceptRole)
     elsewhere = box.addButton(translate("Ask", "Save under another name…"), QMessageBox.ButtonRole.AcceptRole)
     over = box.addButton(translate("Ask", "Write over it"), QMessageBox.ButtonRole.DestructiveRole)
     box.addButton(QMessageBox.StandardButton.Cancel)
-    box.setDefaultButton(elsewhere)
+    box.setDefaultButton(both)
     box.exec()
-    return {elsewhere: "save as", over: "overwrite"}.get(box.clickedButton(), "cancel")  # type: ignore[call-overload, no-any-return]
+    return {both: "both", elsewhere: "save as", over: "overwrite"}.get(box.clickedButton(), "cancel")  # type: ignore[call-overload, no-any-return]
+
+
+def by_step(parent: QWidget, name: str, both: Both) -> tuple[tuple[Item, str], ...] | None:
+    """Which plan counts in each thing that two people changed; None where it is called off."""
+    from PySide6.QtWidgets import QDialog
+
+    from jobsheet.gui.forms.two_plans import TwoPlans
+
+    box = TwoPlans(parent, name, both)
+    box.finished.connect(box.deleteLater)
+    return box.rows.chosen if box.exec() == QDialog.DialogCode.Accepted else None
 
 
 def which(parent: QWidget, sentence: str, names: list[str]) -> int | None:
