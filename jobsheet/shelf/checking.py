@@ -43,23 +43,32 @@ def checked(index: Index) -> Iterator[Wrong | int]:
         if len(paths) > 1:
             yield Wrong(path=paths[0], sentence=f"the very same file is there again: {', '.join(paths[1:])}")
     same = {path for paths in by_content.values() if len(paths) > 1 for path in paths}
-    for number, paths in by_number.items():
-        copies = [
-            path
-            for path in paths
-            if path not in same and any(word in Path(path).stem.casefold() for word in _COPIES)
-        ]
-        others = [path for path in paths if path not in copies]
-        if copies and others:
-            yield Wrong(
-                path=copies[0],
-                sentence=f"this looks like a second copy of {number} that a service made: compare it with {others[0]}",
-            )
+    yield from _second_files(index, by_number, same)
     names: dict[str, str] = {}
     for path, _, _ in rows:
         other = names.setdefault(path.casefold(), path)
         if other != path:
             yield Wrong(path=path, sentence=f"on some computers this is the same name as {other}")
+
+
+def _second_files(index: Index, by_number: dict[str, list[str]], same: set[str]) -> Iterator[Wrong]:
+    """Second files of one plan that are not the very same: by what they say where they lie in one folder, else by their names."""
+    words = "this looks like a second copy of {number} that a service made: compare it with {other}, keep one"
+    told: set[str] = set()
+    rows = index.database.execute(
+        "select id, path, number from jobs where began != '' order by length(path), path"
+    )
+    for at, path, number in rows.fetchall():
+        for other in index.twins(at):
+            if path not in told and other not in told and not {path, other} <= same:
+                told.add(other)
+                yield Wrong(path=other, sentence=words.format(number=number, other=path))
+    for number, paths in by_number.items():
+        left = [path for path in paths if path not in same | told]
+        copies = [path for path in left if any(word in Path(path).stem.casefold() for word in _COPIES)]
+        others = [path for path in left if path not in copies]
+        if copies and others:
+            yield Wrong(path=copies[0], sentence=words.format(number=number, other=others[0]))
 
 
 def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:

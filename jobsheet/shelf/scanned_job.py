@@ -64,6 +64,10 @@ class Scanned(Struct, frozen=True, kw_only=True):
     material: str = ""
     planned_on: str = ""
     plan: int = 0
+    #: What a second file of the same plan has in common with it, whatever was done to either since; empty where too little is said.
+    began: str = ""
+    #: The first revision of the plan, as it was written; two plans that both have one began there or not at all.
+    first: str = ""
     steps: int = 0
     text: str = ""
     sizes: tuple[SizeAt, ...] = ()
@@ -74,7 +78,7 @@ def scanned(text: str) -> Scanned:
     header: dict[str, str] = {}
     words: list[str] = []
     found: list[SizeAt] = []
-    units, top, kind, plan, steps, last = "mm", "", "", 0, 0, ""
+    units, top, kind, plan, steps, last, first = "mm", "", "", 0, 0, "", ""
     for line in text[:MOST_TEXT].splitlines():
         match = _LINE.match(line)
         if match is None or not line.strip() or line.lstrip().startswith("#"):
@@ -89,6 +93,8 @@ def scanned(text: str) -> Scanned:
             steps += bool(value) and top == "set-ups" and len(match["indent"]) >= 6
         elif key == "number" and top == "plan revisions" and value.isdigit():
             plan = max(plan, int(value))
+        elif key in ("changed", "who", "when") and top == "plan revisions" and plan == 1:
+            first += f"{value}\n"
         if key and (not match["indent"] or top == "part") and value:
             header.setdefault(key if top != "part" else f"part {key}", value)
         last = key or last
@@ -102,7 +108,9 @@ def scanned(text: str) -> Scanned:
                 for one in sizes(value, units)
                 if one.before not in _NO_SIZES
             ]
+    began = [header.get(key, "") for key in ("part number", "machine", "planned on", "planned by")]
     return Scanned(
+        began="\n".join(began).casefold() if began[0] and any(began[2:]) else "", first=first,
         **{name: header.get(f"part {name}", "") for name in _PART}, machine=header.get("machine", ""),
         material=header.get("material", ""), planned_on=header.get("planned on", ""), plan=plan, steps=steps,
         text="\n".join(words), sizes=tuple(dict.fromkeys(found)),

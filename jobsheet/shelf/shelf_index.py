@@ -26,7 +26,7 @@ from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans
 from jobsheet.storage.records.run_log import SUFFIX, runs_from
 
 #: Raised when what is kept, or how it is found, changes: an index of another version is made anew.
-VERSION = 2
+VERSION = 3
 #: A file that is larger is no job [bytes].
 LARGEST = 4_000_000
 #: Written so shortly before it was read that its time may not tell the next change [ns].
@@ -39,11 +39,12 @@ _TABLES = """
 create table if not exists jobs (
     id integer primary key, path text unique, mtime integer, size integer, ran_mtime integer, ran_size integer, coarse integer,
     content text, number text, name text, revision text, drawing text, machine text, material text, planned_on text,
-    plan integer, steps integer, made text, times integer, went text, trouble integer
+    plan integer, steps integer, began text, first text, made text, times integer, went text, trouble integer
 );
 create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '2 3');
 create table if not exists sizes (job integer, micrometres integer, before text, kind text, line text);
 create index if not exists by_size on sizes (micrometres, before, kind, job);
+create index if not exists by_beginning on jobs (began);
 create index if not exists by_job on sizes (job);
 """
 
@@ -105,6 +106,23 @@ class Index:
     def forget_order(self) -> None:
         """Another index may have read the folder since: ask for the order anew."""
         self._in_order = None
+
+    def twins(self, at: int) -> tuple[str, ...]:
+        """Other files of the same folder that are of the very plan of a job, by what they say, however they are called.
+
+        Services that copy files between computers leave such files where two people wrote at once.
+        """
+        path, began, first = self.database.execute(
+            "select path, began, first from jobs where id = ?", (at,)
+        ).fetchone()
+        if not began:
+            return ()
+        others = self.database.execute(
+            "select path, first from jobs where began = ? and id != ? order by path", (began, at)
+        )
+        return tuple(
+            other for other, its in others if Path(other).parent == Path(path).parent and (its == first or not (its and first))
+        )  # fmt: skip
 
     # --- reading the folder ---
 
@@ -182,7 +200,7 @@ class Index:
         made, times, went, trouble = _went(self._runs(path, state))
         row = self.database.execute(
             "insert into jobs (path, mtime, size, ran_mtime, ran_size, coarse, content, number, name, revision, drawing, machine,"
-            " material, planned_on, plan, steps, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
+            " material, planned_on, plan, steps, began, first, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
             (path, *state, coarse, content, *_of(job), made, times, went, trouble),
         ).lastrowid
         codes = "\n".join((check_code(raw), *(one.code for one in self._closed(path))))
@@ -228,6 +246,7 @@ def _connected(place: str) -> sqlite3.Connection:
 def _of(job: Scanned) -> tuple[str | int, ...]:
     return (
         job.number, job.name, job.revision, job.drawing, job.machine, job.material, job.planned_on, job.plan, job.steps,
+        job.began, job.first,
     )  # fmt: skip
 
 

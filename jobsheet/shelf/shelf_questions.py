@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import sqlite3
+from pathlib import Path
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -49,6 +50,8 @@ class Hit(Struct, frozen=True, kw_only=True):
     went: str
     content: str
     where: str = ""
+    #: Names of other files beside it that are of the very same plan.
+    twins: tuple[str, ...] = ()
 
 
 class Found(Struct, frozen=True, kw_only=True):
@@ -154,7 +157,7 @@ def _hit(index: Index, asked: Asked, at: int) -> Hit:
         "select path, number, name, revision, machine, material, plan, steps, made, times, went, content from jobs where id = ?",
         (at,),
     ).fetchone()
-    hit = Hit(**dict(zip(names, row, strict=True)))
+    hit = Hit(**dict(zip(names, row, strict=True)), twins=tuple(Path(one).name for one in index.twins(at)))
     for one in asked.sizes:
         line = index.database.execute(_LINE_OF, (*_sized(one), at)).fetchone()
         if line is not None:

@@ -71,7 +71,10 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
                 one.went or "no record",
             )
         )
-        under.append(tuple(line for line in (one.where, one.path) if line))
+        second = (
+            f"the same plan is in {', '.join(one.twins)} too: compare the two, keep one" if one.twins else ""
+        )
+        under.append(tuple(line for line in (one.where, one.path, second) if line))
     columns(rows, "", under)
     if found.count > len(found.hits):
         say(f"and {found.count - len(found.hits)} more")

@@ -38,6 +38,15 @@ def went_words(hit: Hit) -> str:
     return hit.went or translate("Shelf", "no record")
 
 
+def twins_words(hit: Hit) -> str:
+    """That its plan lies in a second file beside it; empty where it does not."""
+    if not hit.twins:
+        return ""
+    return translate("Shelf", "{name}: the same plan is in {other} too").format(
+        name=Path(hit.path).name, other=", ".join(hit.twins)
+    )
+
+
 class FoundList(QWidget):
     """The rows; one of them is chosen. It takes no keys itself: the find line moves the choice, and text goes on there."""
 
@@ -60,7 +69,14 @@ class FoundList(QWidget):
 
     def said(self, hit: Hit) -> str:
         """A row as a screen reader says it."""
-        parts = (self._named(hit), self._title_of(hit.machine), made_words(hit), went_words(hit), hit.where)
+        parts = (
+            self._named(hit),
+            self._title_of(hit.machine),
+            made_words(hit),
+            went_words(hit),
+            twins_words(hit),
+            hit.where,
+        )
         return ", ".join(part for part in parts if part)
 
     def _named(self, hit: Hit) -> str:
@@ -116,9 +132,9 @@ class FoundList(QWidget):
             painter,
             now,
             QRect(left, lower, widths[0] - now.px(8), line),
-            hit.where or hit.path,
+            twins_words(hit) or hit.where or hit.path,
             now.caption,
-            "pencil",
+            "ink" if hit.twins else "pencil",
         )
         left += widths[0]
         machine = (self._title_of(hit.machine), hit.material)
