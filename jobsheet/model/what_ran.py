@@ -45,6 +45,11 @@ class Entry(Struct, frozen=True, kw_only=True):
     set_up: int = 0
     setting_up: float | None = None
     cutting: float | None = None
+    #: What was planned then, beside minutes: to set up, and the rest by kind of work [s].
+    planned_set_up: float | None = None
+    planned_milling: float | None = None
+    planned_holes: float | None = None
+    planned_by_hand: float | None = None
     #: What one would change next time: ready words, and one's own in the note.
     change: str = ""
     note: str = ""

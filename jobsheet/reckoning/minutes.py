@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.model.job import SetUp
+from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.reckoner import Reckoned
 
 
@@ -62,6 +63,36 @@ def minutes_of(set_up: SetUp, reckoned: Reckoned) -> Minutes:
         bench=bench,
         cut=cut,
     )
+
+
+class ByKind(Struct, frozen=True, kw_only=True):
+    """Planned times by kind of work [s]: changing tools and measuring are of the kind of the step that asks for it."""
+
+    set_up: float = 0.0
+    milling: float = 0.0
+    holes: float = 0.0
+    hand: float = 0.0
+
+
+def by_kind(set_up: SetUp, reckoned: Reckoned) -> ByKind:
+    """The times of one set-up by kind of work; their sum is that of `minutes_of`."""
+    found = {"milling": 0.0, "holes": 0.0, "hand": 0.0}
+    whole = minutes_of(set_up, reckoned)
+    shop, last = reckoned.shop, ""
+    for operation in set_up.operations:
+        groups = kind_of(operation.kind).groups
+        by_hand = "bench" in groups or "finding" in groups
+        at = "hand" if by_hand else "milling" if "milling" in groups else "holes"
+        cutter = getattr(operation.fields, "cutter", None)
+        if cutter is not None and cutter.text != last:
+            found[at], last = found[at] + shop.tool_change_time, cutter.text
+        if getattr(operation.fields, "measure", None) is not None:
+            found[at] += shop.measuring_time
+        figures = reckoned.operations[operation.key].figures
+        if figures is not None:
+            found["hand"] += figures.value("bench_minutes") or 0.0
+            found[at] += figures.value("cutting_time") or 0.0
+    return ByKind(set_up=whole.set_up, **found)
 
 
 def minutes_of_job(reckoned: Reckoned) -> Minutes:

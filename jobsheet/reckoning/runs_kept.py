@@ -83,7 +83,7 @@ def keep(
     Parameters
     ----------
     reckoned : callable
-        The figures of the very plan that the entries name; asked only where a step may teach something
+        The figures of the very plan that the entries name; asked only where a step may teach something, or minutes are said
     back : tuple of Entry
         Standing entries that are taken back
     leave_out : collection of str
@@ -96,7 +96,7 @@ def keep(
     """
     day, clock = this_moment()
     taken = {one.takes_back for one in run_log.read_runs(path)[0].back} | {one.id for one in back}
-    fresh = tuple(_told_apart(one, taken) for one in entries)
+    fresh = tuple(_told_apart(_planned(one, reckoned), taken) for one in entries)
     undone = tuple(_undoing(one, day, role, "", clock) for one in back)
     written = run_log.record(path, (*undone, *fresh))[len(undone) :]
     unclosed = _closed(path, written)
@@ -116,6 +116,20 @@ def keep(
     return Kept(
         written=written, back=back, trials=tuple(trials), struck=struck, refused=refused, unclosed=unclosed
     )
+
+
+def _planned(one: Entry, reckoned: Callable[[], Reckoned]) -> Entry:
+    """Minutes with what was planned then: what the plan says later is another thing."""
+    if one.about != "minutes" or one.planned_set_up is not None:
+        return one
+    from jobsheet.reckoning.minutes import by_kind
+
+    figures = reckoned()
+    parts = [by_kind(each, figures) for each in figures.job.set_ups if one.set_up in (0, each.number)]
+    return replace(
+        one, planned_set_up=sum(part.set_up for part in parts), planned_milling=sum(part.milling for part in parts),
+        planned_holes=sum(part.holes for part in parts), planned_by_hand=sum(part.hand for part in parts),
+    )  # fmt: skip
 
 
 def _closed(path: Path, entries: tuple[Entry, ...]) -> str:

@@ -18,6 +18,7 @@ from msgspec import Struct
 from jobsheet.errors import CannotWrite, NoSuchEntry
 from jobsheet.model.what_ran import NOT_CUT, Runs
 from jobsheet.paths import own_folder
+from jobsheet.reckoning.paces import timed
 from jobsheet.shelf.scanned_job import Scanned, scanned
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.disk import digest
@@ -43,6 +44,10 @@ create table if not exists jobs (
 );
 create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '2 3');
 create table if not exists sizes (job integer, micrometres integer, before text, kind text, line text);
+create table if not exists times (
+    job integer, id text, date text, set_up real, milling real, holes real, hand real, setting_up real, cutting real
+);
+create index if not exists times_by_job on times (job);
 create index if not exists by_size on sizes (micrometres, before, kind, job);
 create index if not exists by_beginning on jobs (began);
 create index if not exists by_job on sizes (job);
@@ -69,7 +74,7 @@ class Index:
             raise NoSuchEntry("that cannot be the name of a folder: choose another") from None
         if not there:
             raise NoSuchEntry(f"there is no folder {self.shelf.name or self.shelf} to look for jobs in")
-        self._place = place or own_folder() / "cache" / f"shelf-{digest(str(self.shelf))}.sqlite"
+        self._place = place or place_of(self.shelf)
         self.database = self._opened()
         self._in_order: list[tuple[int, bool, int]] | None = None
 
@@ -179,6 +184,7 @@ class Index:
             self.database.execute("delete from jobs where id = ?", row)
             self.database.execute("delete from words where rowid = ?", row)
             self.database.execute("delete from sizes where job = ?", row)
+            self.database.execute("delete from times where job = ?", row)
 
     def _take(self, path: str, state: tuple[int, int, int, int], now: int) -> None:
         try:
@@ -197,7 +203,8 @@ class Index:
             return
         job = scanned(raw.decode("utf-8", "replace"))
         self._forget(path)
-        made, times, went, trouble = _went(self._runs(path, state))
+        runs = self._runs(path, state)
+        made, times, went, trouble = _went(runs)
         row = self.database.execute(
             "insert into jobs (path, mtime, size, ran_mtime, ran_size, coarse, content, number, name, revision, drawing, machine,"
             " material, planned_on, plan, steps, began, first, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
@@ -214,6 +221,11 @@ class Index:
             [(row, one.micrometres, one.before, one.kind, one.line) for one in job.sizes],
         )
 
+        self.database.executemany(
+            "insert into times values (?,?,?,?,?,?,?,?,?)",
+            [(row, one.id, one.date, one.set_up, one.milling, one.holes, one.hand, one.setting_up, one.cutting) for one in timed(runs)],
+        )  # fmt: skip
+
     def _closed(self, path: str) -> tuple[ClosedPlan, ...]:
         """Plans of the job that were printed or made: the paper in somebody's hand is found by its code."""
         return closed_plans(self.shelf / path)
@@ -226,6 +238,11 @@ class Index:
             return runs_from(beside.with_name(f"{beside.stem}{SUFFIX}").read_bytes())[0]
         except OSError:
             return Runs()
+
+
+def place_of(shelf: Path) -> Path:
+    """Where the index of a shelf lies on the local disk; the folder itself is not looked at."""
+    return own_folder() / "cache" / f"shelf-{digest(str(shelf))}.sqlite"
 
 
 def _connected(place: str) -> sqlite3.Connection:

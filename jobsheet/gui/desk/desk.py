@@ -32,6 +32,7 @@ from jobsheet.storage import layout
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk.last_runs import LastRun
+    from jobsheet.reckoning.paces import Pace
 
 translate = QCoreApplication.translate
 
@@ -67,6 +68,8 @@ class Desk(QObject):
         self._views: dict[str, tuple[tuple[Any, ...], RowView]] = {}
         #: How each step went the last time, once somebody looked.
         self._ran: dict[str, LastRun] = {}
+        #: By what real times differ from planned ones here, where enough runs are written down.
+        self.paces: tuple[Pace, ...] = ()
         self.take(self.history)
 
     def take(self, history: History) -> None:
@@ -167,9 +170,11 @@ class Desk(QObject):
     def look_at_runs(self) -> bool:
         """How the steps went the last time, from the record beside the job; whether it is new."""
         from jobsheet.gui.desk.last_runs import last_runs
+        from jobsheet.gui.desk.paces_known import paces_known
 
-        before, self._ran = self._ran, last_runs(self.path)
-        return before != self._ran
+        before, self._ran = (self._ran, self.paces), last_runs(self.path)
+        self.paces = paces_known(self.path)
+        return before != (self._ran, self.paces)
 
     # --- remarks ---
 

@@ -32,6 +32,8 @@ class CellText(Struct, frozen=True):
     value: str = ""
     counts: tuple[tuple[str, str], ...] = ()
     tone: str = "ink"
+    #: What is said on hover beside the value.
+    more: str = ""
 
     def spoken(self) -> str:
         """The cell as a screen reader says it."""
@@ -55,7 +57,12 @@ class Cell(Pressable):
         if shown != self.shown:
             self.shown = shown
             self.setAccessibleName(shown.spoken())
-            hover(self, shown.value if len(shown.value) > LONG else "")
+            hover(
+                self,
+                "\n".join(
+                    part for part in (shown.value if len(shown.value) > LONG else "", shown.more) if part
+                ),
+            )
             self.updateGeometry()
             self.update()
 

@@ -11,6 +11,7 @@ from jobsheet.gui.forms.title_cell import CellText
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.stock.all_shapes import words_of
+from jobsheet.storage.kept.own_pace import own_pace
 
 translate = QCoreApplication.translate
 
@@ -21,7 +22,7 @@ def cells(desk: Desk) -> dict[str, CellText]:
         "part": _part(desk),
         "machine": CellText(translate("TitleBlock", "Machine"), _machine(desk)),
         "material": CellText(translate("TitleBlock", "Material and stock"), _material(desk)),
-        "time": CellText(translate("TitleBlock", "Time"), _time(desk)),
+        "time": CellText(translate("TitleBlock", "Time"), _time(desk), more=_paces(desk)),
         "review": _review(desk),
         "file": CellText(translate("TitleBlock", "File"), file_words(desk)),
     }
@@ -75,6 +76,9 @@ def _time(desk: Desk) -> str:
         return ""
     found = minutes_of_job(desk.reckoned)
     cutting, total = found.cut, found.whole
+    if (own := own_pace()) is not None and total >= 1:
+        ran = found.set_up * own.set_up + (total - found.set_up) * own.work
+        return translate("TitleBlock", "{total} by your own times").format(total=_hours(ran))
     if total < 1:
         return translate("TitleBlock", "no steps yet") if not any(desk.job.operations()) else ""
     if not cutting:
@@ -82,6 +86,26 @@ def _time(desk: Desk) -> str:
     return translate("TitleBlock", "{total}, {cutting} cutting").format(
         total=_hours(total), cutting=max(1, round(cutting / 60))
     )
+
+
+def _paces(desk: Desk) -> str:
+    """By what real times differ here, and by which factors the time is shown; nothing where too few runs are written down."""
+    lines = [one.words() for one in desk.paces]
+    if lines:
+        lines.insert(0, translate("TitleBlock", "As it went here, against what was planned:"))
+    if desk.reckoned is not None and (own := own_pace()) is not None:
+        planned = minutes_of_job(desk.reckoned)
+        words = translate(
+            "TitleBlock",
+            "planned {total}, {cutting} min of it cutting; shown with × {set_up} for setting up and × {work} for the rest, from {runs} runs",
+        )
+        lines.append(
+            words.format(
+                total=_hours(planned.whole), cutting=max(1, round(planned.cut / 60)), set_up=f"{own.set_up:.2g}",
+                work=f"{own.work:.2g}", runs=own.runs,
+            )
+        )  # fmt: skip
+    return "\n".join(lines)
 
 
 def _review(desk: Desk) -> CellText:

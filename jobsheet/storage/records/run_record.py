@@ -25,7 +25,9 @@ _WHOLE = (("revision", "revision"), ("number", "number"), ("layer", "layer"), ("
 _MEASURED = (
     ("speed", "speed", "spindle speed", "rpm"), ("depth", "depth", "length", "mm"), ("length", "length", "length", "mm"),
     ("seconds", "seconds", "time", "s"), ("found", "found", "length", "mm"), ("setting_up", "minutes to set up", "time", "min"),
-    ("cutting", "minutes to cut", "time", "min"),
+    ("cutting", "minutes to cut", "time", "min"), ("planned_set_up", "planned to set up", "time", "min"),
+    ("planned_milling", "planned milling", "time", "min"), ("planned_holes", "planned holes", "time", "min"),
+    ("planned_by_hand", "planned by hand", "time", "min"),
 )  # fmt: skip
 _KEYS = (*(key for _, key in (*_TEXTS, *_WHOLE)), *(key for _, key, _, _ in _MEASURED), "note")
 
@@ -97,7 +99,7 @@ def _measured(key: str, measures: str, text: str, line: int, problems: list[Prob
     except QuantityError as error:
         problems.append(Problem(line, key, str(error)))
         return None
-    if value < 0 or (value == 0 and key not in ("minutes to set up", "minutes to cut")):
+    if value < 0 or (value == 0 and not key.startswith(("minutes to", "planned"))):
         problems.append(Problem(line, key, f"“{text}” must be above zero"))
     return value
 

@@ -10,14 +10,17 @@ from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import CommandError, JobsheetError, QuantityError
 from jobsheet.gui.desk.last_role import LONGEST, keep_role, last_role
+from jobsheet.gui.desk.paces_known import paces_known
 from jobsheet.gui.desk.saved_plan import SavedPlan, saved_plan
 from jobsheet.gui.places.ran.ran_asked import RanAsked, SizeAsked, StepAsked, asked_of
 from jobsheet.gui.places.ran.ran_said import Said, as_said, difference, matter, standing
 from jobsheet.model.what_ran import CHANGES, NOT_CUT, Entry
+from jobsheet.reckoning.paces import SET_UP, TOGETHER, Pace
 from jobsheet.reckoning.run_trials import trial_of_entry
 from jobsheet.reckoning.run_words import outcome_words
 from jobsheet.reckoning.runs_kept import Kept, entry_of, keep, this_moment
 from jobsheet.storage.card_files import find_card
+from jobsheet.storage.kept.own_pace import OwnPace, keep_pace, own_pace
 from jobsheet.storage.records.run_log import path_beside, read_runs
 from jobsheet.units.grammar import read
 
@@ -49,6 +52,8 @@ class RanDesk:
         self.unread: dict[tuple[str, str, str], tuple[str, str]] = {}
         self.to_proof = True
         self.problem = ""
+        #: By what real times differ from planned ones here, where enough runs are written down.
+        self.paces: tuple[Pace, ...] = ()
         self._touched: set[tuple[str, str]] = set()
         self._trials: dict[Entry, bool] = {}
         self._history = desk.history
@@ -103,6 +108,21 @@ class RanDesk:
         self.kept = standing(self.asked, (one for one in here if one.id not in gone))
         self.back = standing(self.asked, (one for one in here if one.id in gone))
         self._merge(as_said(self.kept))
+        self.paces = paces_known(self.plan.path)
+
+    def times_as_here(self) -> None:
+        """Have times shown by the factors of what ran here, or again as they are planned; no plan is changed by it."""
+        if own_pace() is not None:
+            keep_pace(None)
+            return
+        found = {one.kind: one for one in self.paces}
+        keep_pace(
+            OwnPace(
+                set_up=found[SET_UP].factor if SET_UP in found else 1.0,
+                work=found[TOGETHER].factor if TOGETHER in found else 1.0,
+                runs=max((one.runs for one in self.paces), default=0), day=self.day,
+            )
+        )  # fmt: skip
 
     def _merge(self, found: Said) -> None:
         """What was said here wins over what stands in the record; what was taken back here is gone."""

@@ -10,6 +10,7 @@ from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.places.ran.big_button import GAP, HIGH, BigButton
 from jobsheet.gui.places.ran.ran_desk import RanDesk
+from jobsheet.storage.kept.own_pace import own_pace
 
 translate = QCoreApplication.translate
 SIDE, LINE = 20, 30
@@ -22,6 +23,7 @@ class RanFoot(QWidget):
     back_wanted = Signal()
     save_wanted = Signal()
     proof_wanted = Signal()
+    pace_wanted = Signal()
 
     def __init__(self, desk: RanDesk, parent: QWidget) -> None:
         super().__init__(parent)
@@ -29,6 +31,8 @@ class RanFoot(QWidget):
         self._said = ("", "ink")
         self.proof = BigButton(translate("Ran", "to the proof log"), self, tick=True)
         self.proof.clicked.connect(self.proof_wanted)
+        self.pace = BigButton(translate("Ran", "times as they ran"), self, tick=True)
+        self.pace.clicked.connect(self.pace_wanted)
         self.save = BigButton(translate("Ran", "Save the job"), self)
         self.save.clicked.connect(self.save_wanted)
         self.back = BigButton(translate("Ran", "Take back"), self)
@@ -45,6 +49,12 @@ class RanFoot(QWidget):
         self.proof.setVisible(bool(offered))
         self.proof.choose(desk.to_proof)
         self.proof.setAccessibleDescription(offered)
+        own = own_pace()
+        self.pace.setVisible(desk.plan is not None and (bool(desk.paces) or own is not None))
+        self.pace.choose(own is not None)
+        self.pace.setAccessibleDescription(
+            translate("Ran", "Shows the time of a job by these factors; what is planned stays as it is")
+        )
         plan = desk.plan
         self.save.setVisible(plan is None or plan.changed)
         revision = plan.revision if plan is not None else 0
@@ -79,6 +89,9 @@ class RanFoot(QWidget):
                 "The job was changed since it was saved: this is kept with the saved plan, check {code}.",
             )
             lines.append((words.format(code=desk.plan.code), "purple"))
+        if desk.paces:
+            words = translate("Ran", "Against what was planned: {factors}.")
+            lines.append((words.format(factors="; ".join(one.words() for one in desk.paces)), "pencil"))
         offered = desk.offered_words()
         if offered:
             lines.append(
@@ -95,7 +108,9 @@ class RanFoot(QWidget):
         """Words at the left, buttons at the right, under the words where there is no room; the height needed."""
         now = look()
         side, gap, high = now.px(SIDE), now.px(GAP), now.px(HIGH)
-        shown = [one for one in (self.proof, self.save, self.back, self.keep) if not one.isHidden()]
+        shown = [
+            one for one in (self.pace, self.proof, self.save, self.back, self.keep) if not one.isHidden()
+        ]
         wide = sum(one.sizeHint().width() + gap for one in shown) - gap
         beside = width - wide - 3 * side >= now.px(420)
         room = width - 2 * side - (wide + side if beside else 0)

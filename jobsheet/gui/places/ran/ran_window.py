@@ -26,6 +26,7 @@ from jobsheet.gui.places.ran.ran_sizes import RanSizes
 from jobsheet.gui.places.ran.ran_steps import RanSteps
 from jobsheet.reckoning.run_words import day_words, read_day
 from jobsheet.reckoning.runs_kept import Kept, this_moment
+from jobsheet.storage.kept.own_pace import own_pace
 from jobsheet.storage.records.run_log import path_beside
 
 translate = QCoreApplication.translate
@@ -91,6 +92,7 @@ class RanWindow(QMainWindow):
         self.foot.back_wanted.connect(self.take_back)
         self.foot.save_wanted.connect(self.save)
         self.foot.proof_wanted.connect(self._proof)
+        self.foot.pace_wanted.connect(self._pace)
         for keys, slot in (
             (("Ctrl+W",), self.close),
             (("Esc",), self._out),
@@ -127,6 +129,21 @@ class RanWindow(QMainWindow):
     def _proof(self) -> None:
         self.desk.to_proof = not self.desk.to_proof
         self.refresh()
+
+    def _pace(self) -> None:
+        """Times by the factors of what ran here, or as planned again: only what is shown changes."""
+        self.desk.times_as_here()
+        own = own_pace()
+        words = (
+            translate("Ran", "Times are shown as they are planned again.")
+            if own is None
+            else translate(
+                "Ran",
+                "The time of a job is shown by your own times now, × {set_up} for setting up and × {work} for the rest; no planned minute is changed.",
+            ).format(set_up=f"{own.set_up:.2g}", work=f"{own.work:.2g}")
+        )
+        self._tell(words, trouble=False)
+        self._visit.proof_changed()
 
     def keep(self) -> None:
         """Keep what was said, half filled too."""
@@ -280,6 +297,7 @@ class RanWindow(QMainWindow):
             *self.changes.words.values(),
             self.changes.note,
             *self.sizes.times.values(),
+            self.foot.pace,
             self.foot.proof,
             self.foot.save,
             self.foot.back,

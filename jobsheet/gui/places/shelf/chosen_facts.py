@@ -15,6 +15,7 @@ translate = QCoreApplication.translate
 
 def facts_of(path: Path, title_of: Callable[[str], str] = str) -> Facts:
     """Read the job strictly, with what is recorded beside it; a broken one gives its first problems with their lines."""
+    from jobsheet.reckoning.paces import paces, timed
     from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
     from jobsheet.storage.records.run_log import read_runs
@@ -47,6 +48,11 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str) -> Facts:
     )
     ran = days_told(runs, job.units)
     blocks = [(say("Shelf", "At the machine"), ran or (("", say("Shelf", "nothing is written down yet")),))]
+    factors = paces(timed(runs))
+    if factors:
+        blocks.append(
+            (say("Shelf", "Times, against what was planned"), tuple(("", one.words()) for one in factors))
+        )
     if revisions:
         blocks.append((say("Shelf", "Revisions of the plan"), revisions))
     return Facts(

@@ -132,7 +132,7 @@ class ShelfWindow(QDialog):
             self.said.say(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
             self._show(None)
             return
-        keep_shelf(folder)
+        keep_shelf(self.index.shelf)
         self.setWindowTitle(
             translate("Shelf", "The shelf: {folder}").format(folder=folder.name or str(folder))
         )
