@@ -12,6 +12,7 @@ from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.machine import Handle, Machine
 from jobsheet.model.quantity import SAME_PLACE, Place, Quantity
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.operations.registry import roles
 from jobsheet.operations.shared.common import depth_handle, millimetres
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
 from jobsheet.reckoning.touch import Touch
@@ -173,6 +174,8 @@ def depths_of(
     figures, handle = outcome.figures, depth_handle(machine)
     if figures is None or handle is None or "milling" not in kind_of(operation.kind).groups:
         return (), handle
+    if roles(operation).hole:
+        return (), handle  # fed down with the quill: its stop stands in the row, a millimetre below what goes through
     depth = getattr(operation.fields, "depth", None)
     total = (depth.value if depth is not None else None) or figures.value("hole_depth")
     if not total or depth is None:
