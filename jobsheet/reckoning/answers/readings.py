@@ -175,7 +175,10 @@ def depths_of(
     if figures is None or handle is None or "milling" not in kind_of(operation.kind).groups:
         return (), handle
     if roles(operation).hole:
-        return (), handle  # fed down with the quill: its stop stands in the row, a millimetre below what goes through
+        return (
+            (),
+            handle,
+        )  # fed down with the quill: its stop stands in the row, a millimetre below what goes through
     depth = getattr(operation.fields, "depth", None)
     total = (depth.value if depth is not None else None) or figures.value("hole_depth")
     if not total or depth is None:
