@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from typing import Any
 
 from jobsheet.model.capacity import Capacity, Good
 from jobsheet.model.setting import Setting
@@ -50,7 +49,7 @@ def chance_over(capacity: Capacity, share: float, extra_spread: float = 0.0) -> 
     return min(total, 1.0)
 
 
-def learned(setting: Setting, limit: str, process: str, fields: Any) -> Capacity | None:
+def learned(setting: Setting, limit: str, process: str, fields: object) -> Capacity | None:
     """What this machine's trials say of a limit for such a cut; None where they say nothing of it."""
     if setting.proof is None:
         return None
@@ -58,12 +57,12 @@ def learned(setting: Setting, limit: str, process: str, fields: Any) -> Capacity
     return found if found is not None and found.spoke and found.cells else None
 
 
-def cutter_kind(fields: Any) -> str:
+def cutter_kind(fields: object) -> str:
     """The kind of cutter of an operation's fields; empty where there is none."""
     return getattr(getattr(fields, "cutter", None), "kind", "") or ""
 
 
-def cut_before(capacity: Capacity, share: float, fields: Any) -> Good | None:
+def cut_before(capacity: Capacity, share: float, fields: object) -> Good | None:
     """The newest recorded good cut of this process and kind of cutter that asked at least as much.
 
     It counts with its holding noted, with a stick-out that this one does not pass by more than a tenth, and

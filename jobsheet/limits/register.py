@@ -2,53 +2,44 @@
 
 from __future__ import annotations
 
+import importlib
+from pathlib import Path
+from types import ModuleType
 from typing import Any
 
-from jobsheet.limits.each import (
-    chatter,
-    cutter_bending,
-    cutting_speed,
-    flute_length,
-    hand_pace,
-    headroom,
-    holder_grip,
-    holding,
-    marked_speed,
-    quill_push,
-    reverse,
-    speed_range,
-    spindle_power,
-    spindle_torque,
-    table_load,
-    table_push,
-    torsion,
-    travel,
-    wall_error,
-    wrench,
-)
 from jobsheet.limits.verdict import nearness
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
-LIMITS = (
-    reverse, holder_grip, spindle_torque, spindle_power, hand_pace, quill_push, holding, wrench, torsion, cutter_bending,
-    wall_error, flute_length, marked_speed, table_push, headroom, travel, table_load, speed_range, cutting_speed, chatter,
-)  # fmt: skip
+#: One limit a file; a name that begins with an underscore is none.
+_EACH = Path(__file__).parent / "each"
 
 
+def _found() -> tuple[ModuleType, ...]:
+    """Every limit of the folder, by its `ORDER`: adding the file is the registration."""
+    names = sorted(path.stem for path in _EACH.glob("[!_]*.py"))
+    modules = [importlib.import_module(f"jobsheet.limits.each.{name}") for name in names]
+    return tuple(sorted(modules, key=lambda module: module.ORDER))
+
+
+LIMITS = _found()
 #: Limits that trials teach: they are told which process it is.
-LEARNING = (spindle_torque, spindle_power, chatter)
+LEARNING = tuple(module for module in LIMITS if getattr(module, "LEARNS", False))
 #: All that any limit reads of a setting; each says its own.
 READS: frozenset[str] = frozenset().union(*(module.READS for module in LIMITS))
 #: What every limit says of one operation, in the order above; None where it does not apply.
 Asked = tuple[Limit | None, ...]
 #: Limits that ask whether something fits, not how hard it is loaded.
 FITS = frozenset(
-    {"speed-range", "cutting-speed", "marked-speed", "flute-length", "headroom", "travel", "table-load"}
+    module.__name__.rpartition(".")[2].replace("_", "-")
+    for module in LIMITS
+    if getattr(module, "FITS", False)
 )
 
 
-def limits_of(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> tuple[Limit, ...]:
+def limits_of(
+    figures: Figures, setting: Setting, fields: object = None, process: str = ""
+) -> tuple[Limit, ...]:
     """Every limit that applies, sorted by nearness; limits of one share stand in the order above.
 
     `process` is the kind of cut that is proved (`side`, `drill` …), or empty where it is none of them.
@@ -56,13 +47,13 @@ def limits_of(figures: Figures, setting: Setting, fields: Any = None, process: s
     return in_order(asked(figures, setting, fields, process))
 
 
-def asked(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Asked:
+def asked(figures: Figures, setting: Setting, fields: object = None, process: str = "") -> Asked:
     """What every limit says."""
     return tuple(_ask(module, figures, setting, fields, process) for module in LIMITS)
 
 
 def asked_again(
-    before: Asked, changed: frozenset[str], figures: Figures, setting: Setting, fields: Any, process: str
+    before: Asked, changed: frozenset[str], figures: Figures, setting: Setting, fields: object, process: str
 ) -> Asked:
     """The same where only this of the setting has changed: no limit is asked that does not read it."""
     return tuple(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits import evidence
 from jobsheet.limits.verdict import CURVE_SPREAD, NINE_IN_TEN, chance_over, odds, spread_of, word
 from jobsheet.machine.spindle import Speed, at_speed
@@ -17,7 +15,9 @@ LONG = "more than it holds for long"
 NEAR = f"near what stalls it: {LESS}"
 
 
-def torque_limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
+def torque_limit(
+    figures: Figures, setting: Setting, fields: object = None, process: str = ""
+) -> Limit | None:
     """None where nothing turns under power.
 
     The share is of the continuous torque, which is the card's also where trials moved the peak: a cut of
@@ -56,7 +56,7 @@ def torque_limit(figures: Figures, setting: Setting, fields: Any = None, process
     )  # fmt: skip
 
 
-def _learned(known: Capacity, torque: float, most: float, at: Speed, fields: Any) -> Limit:
+def _learned(known: Capacity, torque: float, most: float, at: Speed, fields: object) -> Limit:
     """The same with what trials taught of the peak."""
     share = most / at.peak
     chance = evidence.chance_over(known, share)

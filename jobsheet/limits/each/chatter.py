@@ -7,7 +7,6 @@ carries is beyond, and what lies between was not tried, with the size to begin a
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from jobsheet.cutting.stability import cutter_scale
 from jobsheet.limits import evidence
@@ -21,6 +20,10 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "material", "proof", "shop", "units"})
+#: Where it stands among limits of one share.
+ORDER = 200
+#: Trials teach it: it is told which process is cut.
+LEARNS = True
 
 #: Supported cutting stiffness before any trial, by class [N/m] (cutting-data section 7: estimate).
 CLASSES = {"bench": 6e6, "knee": 20e6}
@@ -40,7 +43,7 @@ _SOME_CARRY = NINETEEN_IN_TWENTY * (1 - 1e-9)
 NO_CLASS = ("T-slot cutter", "dovetail cutter", "slitting saw", "side and face cutter")
 
 
-def limit(figures: Figures, setting: Setting, fields: Any, process: str = "") -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object, process: str = "") -> Limit | None:
     """None where nothing is milled or the machine has no class.
 
     A kind of cutter that was tried is judged, in another process by the machine alone. One that was never tried
@@ -137,7 +140,7 @@ def _of_no_class(demand: float, figures: Figures, setting: Setting) -> Limit:
 
 
 def _judged(
-    known: Capacity, demand: float, level: float, fields: Any, depth: float | None, units: str
+    known: Capacity, demand: float, level: float, fields: object, depth: float | None, units: str
 ) -> Limit:
     """By what was learned; `level` is what the class carries with this cutter [N/m], `depth` the layer's own [m]."""
     share = demand / level

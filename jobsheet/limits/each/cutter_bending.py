@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.cutting.strength import CARBIDE_RUPTURE, HSS_RUPTURE
 from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
@@ -12,9 +10,11 @@ from jobsheet.operations.shared.milling_work import STRENGTH_FACTOR
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
+#: Where it stands among limits of one share.
+ORDER = 100
 
 
-def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
     """None where it is not written how far the cutter is out."""
     stress = figures.value("bending_stress")
     cutter = getattr(fields, "cutter", None)

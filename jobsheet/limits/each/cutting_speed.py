@@ -6,8 +6,6 @@ range it is tight, over half as much again beyond.
 
 from __future__ import annotations
 
-from typing import Any
-
 from msgspec.structs import replace
 
 from jobsheet.limits.verdict import by_factor
@@ -19,6 +17,10 @@ from jobsheet.operations.shared.fastest import FERROUS
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "material", "units"})
+#: Where it stands among limits of one share.
+ORDER = 190
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 #: Over so much of the fastest it is beyond (design, Verdicts).
 FAR_OVER = 1.5
@@ -35,7 +37,7 @@ _LIFE = (
 FINDER = 1000 / 60
 
 
-def limit(figures: Figures, setting: Setting, fields: Any = None) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object = None) -> Limit | None:
     """None where nothing turns, or nobody says how fast such a cutter may run."""
     speed, cut = figures.value("spindle_speed"), figures.value("cutting_speed")
     cutter = getattr(fields, "cutter", None)

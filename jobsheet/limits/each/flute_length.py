@@ -10,9 +10,13 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
+#: Where it stands among limits of one share.
+ORDER = 120
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 
-def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
     """None where neither flute length nor stick-out is written of the cutter."""
     cutter, depth = getattr(fields, "cutter", None), getattr(fields, "depth", None)
     if cutter is None or depth is None:

@@ -6,7 +6,6 @@ Evenness governs, not strength. Up to the workshop's own two numbers nine in ten
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from jobsheet.limits.verdict import by_chance
 from jobsheet.model.figure import Figures, Limit
@@ -14,6 +13,8 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"shop"})
+#: Where it stands among limits of one share.
+ORDER = 50
 
 
 #: Every other person jerks at 80 turns a minute and at 5, 1.6 times outside what nine in ten keep even; the spread makes
@@ -23,7 +24,7 @@ HAPPENS = ("jerks", "jerk")
 WORKING = "half of all hands jerk at 1.6 times the workshop's fastest pace and at its slowest divided by 1.6; common practice, no source"
 
 
-def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: object = None) -> Limit | None:
     """None where no handle is wound for the feed."""
     pace = figures.value("handle_pace")
     if pace is None:

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "shop", "top"})
+#: Where it stands among limits of one share.
+ORDER = 150
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 #: Room over the work to get in and out [m] (common practice).
 ROOM = 0.010
 
 
-def tool_length(fields: Any, setting: Setting) -> float | None:
+def tool_length(fields: object, setting: Setting) -> float | None:
     """From the spindle nose to the tip [m]: the holder and what stands out of it; None where that is not written."""
     cutter = getattr(fields, "cutter", None)
     if cutter is None or cutter.stick_out is None:
@@ -23,7 +25,7 @@ def tool_length(fields: Any, setting: Setting) -> float | None:
     return float(setting.shop.holder_length + cutter.stick_out)
 
 
-def limit(_figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+def limit(_figures: Figures, setting: Setting, fields: object) -> Limit | None:
     """None where the card, the height of the work or the length of the tool is not known."""
     long, daylight, top = tool_length(fields, setting), setting.machine.daylight, setting.top
     if long is None or daylight is None or top is None:

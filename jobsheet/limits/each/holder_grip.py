@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"shop"})
+#: Where it stands among limits of one share.
+ORDER = 20
+#: Why no good plan of the samples meets it.
+UNMET = "it only ever says no: a drill chuck where none belongs"
 
 
-def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     """None where the cutter is not in a drill chuck."""
     cutter, torque = getattr(fields, "cutter", None), figures.value("torque")
     if cutter is None or cutter.holder != "drill chuck" or torque is None:

@@ -7,7 +7,6 @@ turns the work, and lifts it where its point breaks through.
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from jobsheet.cutting.clamping import grip, required_grip
 from jobsheet.cutting.clamping import lift as lift_of
@@ -17,6 +16,8 @@ from jobsheet.model.setting import Grip, Setting
 
 #: What of its setting it reads.
 READS = frozenset({"extent.x", "extent.y", "extent.z", "grip", "shop"})
+#: Where it stands among limits of one share.
+ORDER = 70
 
 #: A drill's flutes pull it in at break-through like a screw of their helix, 30 degrees in a usual drill (holding-and-more-kinds A1:
 #: derived, 1.15 M/D).
@@ -29,7 +30,7 @@ _MEAN_RADIUS = 0.38
 _JAW = 1 / 6
 
 
-def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     """None where nothing pulls at the work or it is not known what holds it."""
     held = setting.grip
     if held is None:
@@ -115,7 +116,7 @@ def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None
     )  # fmt: skip
 
 
-def _lifted(torque: float, held: Grip, fields: Any) -> Limit | None:
+def _lifted(torque: float, held: Grip, fields: object) -> Limit | None:
     """What a drill lifts where its point breaks through; its pull is the most that its flutes give, so that no factor is on it."""
     cutter, depth = getattr(fields, "cutter", None), getattr(fields, "depth", None)
     if cutter is None or not cutter.diameter or cutter.kind not in _SCREW_IN:

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
+#: Where it stands among limits of one share.
+ORDER = 130
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 
-def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
     """None where the cutter has no marked speed or does not turn."""
     cutter = getattr(fields, "cutter", None)
     speed = figures.value("spindle_speed")

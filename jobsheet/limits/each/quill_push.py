@@ -5,8 +5,6 @@ A strong push is one of seconds: it counts whole to some 13 s, half after a minu
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.cutting.reference import PECK
 from jobsheet.limits.verdict import by_chance
 from jobsheet.model.figure import Figures, Limit
@@ -14,6 +12,8 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"shop"})
+#: Where it stands among limits of one share.
+ORDER = 60
 
 
 #: Of the strongest push of people, as a standard deviation of its logarithm (holding-and-more-kinds section C1: published).
@@ -22,7 +22,7 @@ SPREAD = 0.30
 _MOMENT = 1.0
 
 
-def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: object = None) -> Limit | None:
     """None where nothing is fed by the lever."""
     push = figures.value("lever_push")
     if push is None:

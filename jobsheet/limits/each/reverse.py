@@ -11,6 +11,10 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine"})
+#: Where it stands among limits of one share.
+ORDER = 10
+#: Why no good plan of the samples meets it.
+UNMET = "it only ever says no: a tap under power that cannot come out"
 
 
 def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:

@@ -5,17 +5,19 @@ Whether its slowest is slow enough for a cutter is the cutting speed's to say.
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.machine.spindle import at_speed, highest, lowest, neighbours
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine"})
+#: Where it stands among limits of one share.
+ORDER = 180
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 
-def limit(figures: Figures, setting: Setting, _fields: Any = None) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: object = None) -> Limit | None:
     """None where no speed is set."""
     speed = figures.value("spindle_speed")
     if speed is None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.spindle_curve import LESS, LONG, torque_limit
 from jobsheet.machine.spindle import at_speed
 from jobsheet.model.figure import Figures, Limit
@@ -11,6 +9,10 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "proof"})
+#: Where it stands among limits of one share.
+ORDER = 40
+#: Trials teach it: it is told which process is cut.
+LEARNS = True
 
 
 #: Its own reason and remedy: the same drive, asked in a minute; a lower speed step would not help.
@@ -18,7 +20,7 @@ WATTS = "take less metal in a minute, by depth, width or feed"
 HOT = "more than the motor stands for long"
 
 
-def limit(figures: Figures, setting: Setting, fields: Any = None, process: str = "") -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object = None, process: str = "") -> Limit | None:
     """None where nothing turns under power. Its verdict is that of the torque: one cut, one drive."""
     power, speed = figures.value("power"), figures.value("spindle_speed")
     torque = torque_limit(figures, setting, fields, process)

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"load", "machine"})
+#: Where it stands among limits of one share.
+ORDER = 170
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 
-def limit(figures: Figures, setting: Setting, _fields: Any) -> Limit | None:
+def limit(figures: Figures, setting: Setting, _fields: object) -> Limit | None:
     """None where nothing is cut, or load or table are not known."""
     table = setting.machine.table
     if table is None or table.load is None or setting.load is None or figures.value("spindle_speed") is None:

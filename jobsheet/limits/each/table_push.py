@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from msgspec.structs import replace
 
@@ -14,6 +13,8 @@ from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "shop"})
+#: Where it stands among limits of one share.
+ORDER = 140
 
 #: What a table screw passes on where the card does not say (cutting-data section 1.15: 0.2-0.4).
 USUAL_EFFICIENCY = 0.3
@@ -21,7 +22,7 @@ USUAL_EFFICIENCY = 0.3
 TIRING, LASTS = 15.0, 180.0
 
 
-def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     """None where no table is wound, or the card does not know crank and drag."""
     force = figures.value("feed_force")
     handle = setting.machine.handle(getattr(fields, "along", "x") or "x")

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import DOUBTFUL, by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
+#: Where it stands among limits of one share.
+ORDER = 90
+#: Why no good plan of the samples meets it.
+UNMET = "it is met under the names of what may break"
 
 _MENDS = {"drill": "feed gently and clear the chips", "tap": "drill the hole larger"}
 
 
-def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, _fields: object) -> Limit | None:
     """None where neither a drill nor a tap is turned; a tool with a point of its own twists off there, under what the point takes."""
     point = figures.value("point_torque")
     torque = point if point is not None else figures.value("torque")

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS = frozenset({"machine", "shop"})
+#: Where it stands among limits of one share.
+ORDER = 160
+#: It only has to fit: where it does, it governs nothing.
+FITS = True
 
 
-def limit(figures: Figures, setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     """The axis that is nearest to its end; None where the card has no travels or nothing moves."""
     travels = dict(setting.machine.travel)
     run = 2 * setting.shop.run

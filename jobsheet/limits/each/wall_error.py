@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
@@ -11,9 +9,11 @@ from jobsheet.operations.shared.milling_work import TOLD
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
+#: Where it stands among limits of one share.
+ORDER = 110
 
 
-def limit(figures: Figures, _setting: Setting, fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
     """None where no wall is made or no size with limits is measured."""
     error = figures.value("wall_error")
     size = getattr(fields, "measure", None)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.limits.verdict import by_chance, spread_between
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
 READS: frozenset[str] = frozenset()
+#: Where it stands among limits of one share.
+ORDER = 80
 
 
-def limit(figures: Figures, _setting: Setting, _fields: Any) -> Limit | None:
+def limit(figures: Figures, _setting: Setting, _fields: object) -> Limit | None:
     """None where no wrench is turned."""
     torque, easy, strong = (figures.value(name) for name in ("torque", "wrench_easy", "wrench_strong"))
     if torque is None or easy is None or strong is None:
