@@ -19,7 +19,7 @@ from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.textbook import chatter_theory
 from jobsheet.cutting.textbook.angles_of_engagement import engagement_angle
 from jobsheet.cutting.toothforce import face_arc, side_arc, tooth_forces
-from jobsheet.machine.dial_readings import error_text, stop, width_between
+from jobsheet.machine.dial_readings import error_text, stop
 from jobsheet.machine.spindle import at_speed, choose
 from jobsheet.reckoning.grip import grip_of
 from jobsheet.storage.card_files import find_card
@@ -298,7 +298,7 @@ def test_slot_from_lines():
         1,
         1,
     )
-    assert width_between(front, rear, 9 * MM) / MM == pytest.approx(10.016, abs=0.0005)
+    assert (rear.place - front.place) / MM + 9 == pytest.approx(10.016, abs=0.0005)
 
 
 def test_crank():

@@ -7,11 +7,6 @@ from math import pi
 from jobsheet.cutting.formula import formula
 from jobsheet.cutting.inputs import positive, share
 
-SLOWEST_EVEN = 8 / 60
-"""Pace below which a hand does not wind evenly [rev/s]. Source: common-practice."""
-FASTEST_EVEN = 50 / 60
-"""Pace above which a hand does not wind evenly [rev/s]. Source: common-practice."""
-
 
 @formula(source="derived", symbols={"feed": "v_f", "lead": "s"})
 def handle_speed(feed: float, lead: float) -> float:

@@ -13,10 +13,6 @@ from jobsheet.cutting.inputs import not_negative, positive, share
 
 LEVER_EFFICIENCY = 0.85
 """Share of the hand's work that reaches the drill. Source: estimate."""
-COMFORTABLE_PUSH = 100.0
-"""Push at the grip for repeated strokes [N]. Source: etb."""
-STRONG_PUSH = 200.0
-"""Push at the grip for seconds [N]. Source: erg, das."""
 
 
 @formula(

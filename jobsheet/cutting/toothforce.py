@@ -49,11 +49,6 @@ class ToothForces(Record):
     """Height above the tip and side force at the moment when an edge at that height makes the wall."""
 
     @property
-    def peak_over_mean(self) -> float:
-        """How uneven the cut is."""
-        return self.tangential_peak / self.tangential_mean
-
-    @property
     def wall_force(self) -> float:
         """Side force that is farthest from nothing while the wall is made; 0 where there is no wall."""
         return max((force for _, force in self.wall), key=abs, default=0.0)

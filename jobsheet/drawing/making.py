@@ -6,7 +6,7 @@ import math
 
 from msgspec.structs import replace
 
-from jobsheet.drawing.drawn import Ellipse, Item, Line, Point
+from jobsheet.drawing.drawn import Item, Line, Point
 
 
 def moved(items: tuple[Item, ...], dx: float, dy: float) -> tuple[Item, ...]:
@@ -86,12 +86,3 @@ def _cuts(edges: list[tuple[Point, Point]], level: float) -> list[float]:
         for (high, way), (next_high, next_way) in edges
         if (high < level) != (next_high < level)
     ]
-
-
-def ellipse_between(centre: Point, u: Point, v: Point, **style: str | float) -> Ellipse:
-    """The ellipse that a circle becomes whose two square radii are seen as `u` and `v`."""
-    sum_x, sum_y, mixed = u[0] ** 2 + v[0] ** 2, u[1] ** 2 + v[1] ** 2, u[0] * u[1] + v[0] * v[1]
-    turn = 0.5 * math.atan2(2 * mixed, sum_x - sum_y)
-    middle, swing = (sum_x + sum_y) / 2, math.hypot((sum_x - sum_y) / 2, mixed)
-    a, b = math.sqrt(middle + swing), math.sqrt(max(middle - swing, 0.0))
-    return Ellipse(centre[0], centre[1], a, b, turn, **style)  # type: ignore[arg-type]

@@ -67,13 +67,6 @@ def position(handle: Handle, turns: int, dial: float) -> float:
     return turns * handle.travel + dial
 
 
-def at_line(handle: Handle, turns: int, line: int) -> float:
-    """Where a line of a turn is, from the zero [m]."""
-    if not 0 <= line <= last_line(handle):
-        raise CalcError("line", line, f"on this dial, from 0 to {last_line(handle)}")
-    return position(handle, turns, line * handle.line)
-
-
 def _signed(turns: int) -> str:
     return f"{MINUS}{-turns}" if turns < 0 else str(turns)
 
@@ -162,11 +155,6 @@ def _low(side: str) -> bool:
     if side not in ("low", "high"):
         raise CalcError("side", f"“{side}”", "low or high")
     return side == "low"
-
-
-def width_between(low: Stop, high: Stop, diameter: float) -> float:
-    """How wide a slot comes out whose walls are cut with the centre on these two lines [m]."""
-    return high.place - low.place + diameter
 
 
 def walls_warning(handle: Handle, one: Stop, other: Stop) -> str:

@@ -20,12 +20,10 @@ from jobsheet.report.texts import texts_of
 from jobsheet.review.notes.notes import Notes
 from jobsheet.sheet.fonts import missing_characters
 from jobsheet.sheet.pages import fits_on
-from jobsheet.sheet.styles import PAPERS
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.photos.kept_photographs import Shot
 
 #: Paper by name, A4 first.
-PAPER_NAMES = tuple(PAPERS)
 
 
 class Lacking(Struct, frozen=True):

@@ -17,7 +17,7 @@ from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.stock.all_shapes import in_file
 from jobsheet.storage import layout, versions
-from jobsheet.storage.disk import digest, write_file
+from jobsheet.storage.disk import write_file
 from jobsheet.storage.writing import emit
 
 
@@ -154,8 +154,3 @@ def _as_read(data: Any) -> Any:
     if isinstance(data, dict):
         return {name: _as_read(inner) for name, inner in data.items()} or ""
     return [_as_read(inner) for inner in data] if isinstance(data, list | tuple) else data
-
-
-def text_digest(job: Job) -> str:
-    """The digest that this job's file would have."""
-    return digest(write_job(job))

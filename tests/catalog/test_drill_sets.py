@@ -17,10 +17,9 @@ from jobsheet.catalog.tools.drill_sets import (
     drill_set,
     drills_between,
     near_in,
-    nearest_drills,
 )
 from jobsheet.catalog.tools.drills import read_drill_size
-from jobsheet.catalog.tools.reaming import reaming_drills, reaming_stock
+from jobsheet.catalog.tools.reaming import reaming_stock
 from jobsheet.catalog.tools.webs import chisel, pilot, web
 from jobsheet.errors import CalcError, NoSuchEntry
 
@@ -81,13 +80,14 @@ NEAR = [
 
 @pytest.mark.parametrize(("diameter", "name", "below", "at", "above"), NEAR)
 def test_drills_below_at_and_above(diameter, name, below, at, above):
-    near = nearest_drills(diameter)[name]
+    near = near_in(drill_set(name), diameter)
     assert (called(near.below), called(near.at), called(near.above)) == (below, at, above)
 
 
 @given(st.floats(0.1e-3, 40e-3))
 def test_no_drill_stands_between_the_wanted_size_and_its_neighbours(diameter):
-    for name, near in nearest_drills(diameter).items():
+    for name in SETS:
+        near = near_in(drill_set(name), diameter)
         if near.below:
             assert near.below.diameter < diameter
         if near.above:
@@ -110,7 +110,7 @@ def test_what_is_no_set_and_no_size():
     with pytest.raises(NoSuchEntry):
         box("all")
     with pytest.raises(CalcError):
-        nearest_drills(0)
+        near_in(drill_set("metric"), 0)
 
 
 #: Stock on the diameter: finished size mm, least and most mm as the page converts them.
@@ -132,15 +132,6 @@ def test_stock_for_a_reamer(size, low, high):
 @pytest.mark.parametrize("size", [1e-3, 70e-3])
 def test_reamers_that_the_table_does_not_reach_are_marked(size):
     assert reaming_stock(size).outside
-
-
-def test_drills_for_a_reamed_hole():
-    assert [drill.name for drill in reaming_drills(10e-3)] == ["9.6 mm", "9.7 mm"]  # 9.59 to 9.75 mm
-    assert [drill.name for drill in reaming_drills(0.5 * INCH)] == ["12.3 mm", "31/64 in", "12.4 mm"]
-    for drill in reaming_drills(16e-3):
-        assert 0.254e-3 - 1e-7 <= 16e-3 - drill.diameter <= 0.4064e-3 + 1e-7
-    assert reaming_drills(0.1e-3) == ()
-    assert {drill.set for drill in drills_between(5e-3, 6.5e-3)} == set(SETS)
 
 
 # The handbook's averages of new jobber drills (remembered), and one between two of them.
@@ -173,3 +164,10 @@ def test_a_pilot_is_as_wide_as_the_chisel_and_a_third_at_most():
         assert 0 < found.low <= found.value <= found.high < size
     with pytest.raises(CalcError):
         pilot(0)
+
+
+def test_drills_between_two_sizes_are_of_every_set_and_in_order():
+    found = drills_between(5e-3, 6.5e-3)
+    assert {drill.set for drill in found} == set(SETS)
+    assert [drill.name for drill in drills_between(9.59e-3, 9.75e-3)] == ["9.6 mm", "9.7 mm"]
+    assert [drill.diameter for drill in found] == sorted(drill.diameter for drill in found)

@@ -7,12 +7,10 @@ import math
 import msgspec
 import pytest
 
-from jobsheet.catalog.cuts.depths import side_depth, side_width, slot_depth
 from jobsheet.catalog.cuts.feeds import (
     drill_feed,
     end_mill_feed,
     face_mill_feed,
-    face_mill_width,
     feed_as_drill,
     feed_class,
     reamer_feed,
@@ -185,11 +183,6 @@ def test_a_face_mill_takes_the_middle_of_the_range(name, low, high):
     assert mm(feed.value) == pytest.approx((low + high) / 2)
 
 
-def test_width_of_a_face_mill():
-    width = face_mill_width(50e-3)
-    assert (mm(width.low), mm(width.high)) == pytest.approx((30, 37.5))
-
-
 def test_a_reamer_by_its_flutes():
     feed = reamer_feed(6)
     assert mm(feed.value) == pytest.approx(0.0025 * INCH * 6)
@@ -215,18 +208,6 @@ def test_tools_that_go_by_the_drill():
         share("plunge", "depth")
 
 
-def test_depths_and_widths_of_an_end_mill():
-    assert mm(slot_depth(12e-3, STEEL, knee=True).high) == pytest.approx(6)
-    assert mm(slot_depth(12e-3, find("6061"), knee=True).high) == pytest.approx(12)
-    bench = slot_depth(12e-3, STEEL, knee=False)
-    assert (mm(bench.low), mm(bench.high)) == pytest.approx((1.2, 3.0))
-    assert slot_depth(12e-3, STEEL, knee=True).value == pytest.approx(3e-3)
-    assert (mm(side_depth(10e-3).low), mm(side_depth(10e-3).high)) == pytest.approx((10, 15))
-    assert (mm(side_width(10e-3).low), mm(side_width(10e-3).high)) == pytest.approx((1, 2.5))
-    finish = side_width(10e-3, finish=True)
-    assert (mm(finish.low), mm(finish.high)) == pytest.approx((0.2, 0.5))
-
-
 def test_every_class_has_its_place_in_every_table():
     rows = table()
     places = [rows["drills"]["factors"], rows["face mills"]["classes"]]
@@ -243,7 +224,7 @@ def test_every_family_leads_to_a_class():
 
 @pytest.mark.parametrize("material", all_materials(), ids=lambda material: material.name)
 def test_every_suggestion_has_a_known_source_and_a_value_in_its_range(material):
-    found = [drill_feed(8e-3, material), face_mill_feed(material), slot_depth(8e-3, material, knee=True)]
+    found = [drill_feed(8e-3, material), face_mill_feed(material)]
     found += [end_mill_feed(8e-3, material, carbide=carbide) for carbide in (False, True)]
     found += [feed_as_drill(tool, 8e-3, material) for tool in ("counterbore", "countersink", "spot drill")]
     for suggestion in found:
@@ -255,8 +236,7 @@ def test_every_suggestion_has_a_known_source_and_a_value_in_its_range(material):
 @pytest.mark.parametrize("bad", [0.0, -1e-3, math.nan, math.inf])
 def test_no_diameter_no_feed(bad):
     for ask in (
-        lambda: drill_feed(bad, STEEL), lambda: end_mill_feed(bad, STEEL), lambda: face_mill_width(bad),
-        lambda: slot_depth(bad, STEEL, knee=True), lambda: side_depth(bad),
+        lambda: drill_feed(bad, STEEL), lambda: end_mill_feed(bad, STEEL),
     ):  # fmt: skip
         with pytest.raises(CalcError):
             ask()

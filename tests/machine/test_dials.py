@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from jobsheet.errors import CalcError
 from jobsheet.machine.dial_readings import (
     approach_words,
-    at_line,
     back_off,
     centre_for_wall,
     error_text,
@@ -19,7 +18,6 @@ from jobsheet.machine.dial_readings import (
     stop,
     wall_at,
     walls_warning,
-    width_between,
 )
 from jobsheet.machine.handles import last_line, scale_text
 from jobsheet.model.machine import Handle
@@ -85,7 +83,7 @@ def test_the_slot_from_its_lines():
     front = stop(handle, centre_for_wall(25e-3, 9e-3, "low"))
     rear = stop(handle, centre_for_wall(35e-3, 9e-3, "high"))
     assert (front.distance, rear.distance) == (pytest.approx(29.5e-3), pytest.approx(30.5e-3))
-    assert width_between(front, rear, 9e-3) * 1e3 == pytest.approx(10.016, abs=5e-4)
+    assert (rear.place - front.place + 9e-3) * 1e3 == pytest.approx(10.016, abs=5e-4)
     assert (
         walls_warning(handle, rear, front)
         == "its two walls fall on different turns, 5 and 6: count them aloud"
@@ -155,21 +153,16 @@ def test_a_reading_leads_back_to_its_place(handle, distance):
     read = found.reading
     assert position(handle, read.turns, read.dial) == pytest.approx(distance, abs=1e-9)
     assert 0 <= read.dial <= handle.travel * (1 + 1e-6)
-    assert at_line(handle, read.line_turns, read.line) == pytest.approx(found.place, abs=1e-12)
+    assert position(handle, read.line_turns, read.line * handle.line) == pytest.approx(found.place, abs=1e-12)
     assert abs(found.error) <= handle.line / 2 + 1e-9
 
 
 @given(st.sampled_from(HANDLES), st.integers(-20, 200), st.data())
 def test_a_line_reads_as_itself(handle, turns, data):
     line = data.draw(st.integers(0, last_line(handle)))
-    found = stop(handle, at_line(handle, turns, line))
+    found = stop(handle, position(handle, turns, line * handle.line))
     assert (found.reading.line_turns, found.reading.line) == (turns, line)
     assert found.error == pytest.approx(0, abs=1e-12)
-
-
-def test_a_line_that_the_dial_has_not():
-    with pytest.raises(CalcError, match="on this dial"):
-        at_line(knee(), 1, 200)
 
 
 def _handle(travel, lines):

@@ -12,8 +12,7 @@ import math
 import pytest
 from msgspec.structs import replace
 
-from jobsheet.catalog.cuts.depths import side_depth, side_width, slot_depth
-from jobsheet.catalog.cuts.feeds import drill_feed, end_mill_feed, face_mill_width, feed_as_drill
+from jobsheet.catalog.cuts.feeds import drill_feed, end_mill_feed, feed_as_drill
 from jobsheet.catalog.cuts.fluids import deep_hole, drilling_speed
 from jobsheet.catalog.metals.materials import find
 from jobsheet.catalog.tools.reaming import reaming_stock
@@ -48,12 +47,6 @@ BY_DIAMETER = {
     "end mill feed in a slot": lambda d, metal: end_mill_feed(d, metal, cut="slot"),
     "carbide end mill feed": lambda d, metal: end_mill_feed(d, metal, carbide=True),
     "carbide finishing feed": lambda d, metal: end_mill_feed(d, metal, carbide=True, cut="finish"),
-    "slot layer, bench": lambda d, metal: slot_depth(d, metal, knee=False),
-    "slot layer, knee": lambda d, metal: slot_depth(d, metal, knee=True),
-    "side depth": lambda d, _metal: side_depth(d),
-    "side width": lambda d, _metal: side_width(d),
-    "finishing width": lambda d, _metal: side_width(d, finish=True),
-    "face mill width": lambda d, _metal: face_mill_width(d),
 }
 #: What jumps, where [mm], and why.
 JUMPS = {

@@ -169,14 +169,6 @@ def face_mill_feed(material: Material) -> Suggestion:
     return Suggestion((low + high) / 2, low, high, rows["source"], False, f"middle of the range for {column}")
 
 
-def face_mill_width(diameter: float) -> Suggestion:
-    """Width of cut of a face mill [m], from its diameter [m]."""
-    positive(diameter=diameter)
-    row = table()["face mills"]["width"]
-    low, high = float(row["low"]) * diameter, float(row["high"]) * diameter
-    return Suggestion((low + high) / 2, low, high, row["source"], False, "share of the cutter's diameter")
-
-
 def reamer_feed(flutes: int) -> Suggestion:
     """Feed of a machine reamer a turn [m], from its number of flutes."""
     positive(flutes=flutes)

@@ -133,27 +133,6 @@ def near_in(drills: tuple[DrillSize, ...], diameter: float) -> Near:
     )
 
 
-def nearest_drills(diameter: float) -> dict[str, Near]:
-    """The drills about a diameter, set by set.
-
-    Parameters
-    ----------
-    diameter : float
-        Diameter wanted [m]
-
-    Returns
-    -------
-    near : dict
-        For each of `SETS` the drill below, the one of that size and the one above
-
-    Raises
-    ------
-    CalcError
-        If the diameter is not above zero.
-    """
-    return {name: near_in(drill_set(name), diameter) for name in SETS}
-
-
 def drills_between(smallest: float, largest: float) -> tuple[DrillSize, ...]:
     """Every drill of any set between two diameters [m], ends included, from small to large."""
     positive(smallest=smallest, largest=largest)

@@ -7,7 +7,6 @@ from typing import Any
 
 from jobsheet.catalog.cuts.suggestion import Suggestion
 from jobsheet.catalog.reading.data import shipped
-from jobsheet.catalog.tools.drill_sets import DrillSize, drills_between
 from jobsheet.cutting.inputs import positive
 from jobsheet.units.grammar import read
 
@@ -47,11 +46,3 @@ def reaming_stock(diameter: float) -> Suggestion:
     return Suggestion(
         (low + high) / 2, low, high, source, outside, "middle of the published range for this diameter"
     )
-
-
-def reaming_drills(diameter: float) -> tuple[DrillSize, ...]:
-    """The drills of any set that leave a reamer of this diameter [m] its stock, from small to large."""
-    stock = reaming_stock(diameter)
-    if stock.high >= diameter:
-        return ()
-    return drills_between(diameter - stock.high, diameter - stock.low)

@@ -35,11 +35,6 @@ class Columns(Struct, frozen=True):
     mark: int
     share: int
 
-    @property
-    def margin_open(self) -> int:
-        """The left edge of an open row's margin; where it is narrow the margin stands under the form."""
-        return 0 if self.form == "narrow" else self.margin
-
 
 def columns(look: Look, width: int) -> Columns:
     """The places for a row of that width."""

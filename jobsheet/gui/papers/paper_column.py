@@ -25,7 +25,7 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.papers.paper_rows import BETWEEN, HIGH, EntryRow
 from jobsheet.operations.entry import Entry
 from jobsheet.storage.paper_layout import MARKS, Ask, Inner, Layer, Layout, Rows, joined, parted
-from jobsheet.storage.typed_paper import Paper, Path, at, entries_at, text_at, words
+from jobsheet.storage.typed_paper import Paper, Path, entries_at, text_at, words
 
 translate = QCoreApplication.translate
 SIDE = 16
@@ -410,11 +410,3 @@ class PaperColumn(QWidget):
                     font = now.bold if block.manner == "mind" else now.body
                     tone = "ink" if block.manner == "mind" else "pencil"
                     ink.paragraph(painter, now, block.rect, block.text, font, tone)
-
-    def shown_problem_paths(self) -> set[str]:
-        """Where problems are shown at their place; those elsewhere belong to the head."""
-        return set(self.fields) | set(self.rows)
-
-    def value_at(self, path: Path) -> object:
-        """What stands at a place of the paper that is shown."""
-        return at(self._paper, path) if self._paper else None
