@@ -69,7 +69,6 @@ def test_every_path_of_the_map_is_there():
         "units/table.py",
         "storage/layout.py",
         "model/job.py",
-        "limits/register.py",
         "operations/entry.py",
     ):
         assert name in text

