@@ -103,11 +103,17 @@ def test_a_name_of_a_file_says_one_thing():
     assert not sorted(name for name, count in places.items() if count > 1)
 
 
-def test_every_room_says_what_lives_in_it():
-    rooms = [path for path in SOURCE if path.name == "__init__.py"]
-    assert not [
-        str(path.parent) for path in rooms if not ast.get_docstring(ast.parse(path.read_text("utf-8")))
-    ]
+ROOMS = [path for path in SOURCE if path.name == "__init__.py"]
+
+
+@pytest.mark.parametrize("room", ROOMS, ids=lambda path: path.parent.relative_to(HERE).as_posix())
+def test_every_room_says_what_lives_in_it_and_where_to_begin(room):
+    """Two sentences at least, and the file to begin with is there."""
+    said = " ".join((ast.get_docstring(ast.parse(room.read_text(encoding="utf-8"))) or "").split())
+    assert len(re.findall(r"[.!](?= |$)", said)) >= 2
+    begin = re.search(r"Begin (?:in|with|at) `([^`]+)`", said)
+    assert begin, "say where to begin reading"
+    assert any((above / begin[1]).is_file() for above in room.parents[:3]), begin[1]
 
 
 #: Words that people stumbled over, and what stands in their place: they do not come back.

@@ -1,1 +1,3 @@
-"""Values only: job, machine, setting, figure, limit, remark. Nothing here reads, reckons or draws. Begin in `job.py`."""
+"""Values only: job, machine, setting, figure, limit, remark. Nothing here reads, reckons or draws. What a
+value means is said at its fields. Begin in `job.py`.
+"""

@@ -1,1 +1,3 @@
-"""A job as neutral pages: what stands on the paper, in words and drawings, without ink. Begin in `job_sheet.py`."""
+"""A job as neutral pages: what stands on the paper, in words and drawings, without ink. How a page is inked
+or broken is not known here. Begin in `job_sheet.py`.
+"""

@@ -1,1 +1,3 @@
-"""Files are read with every problem and its line, and written the same way each time. Begin in `job_file.py`."""
+"""Files are read with every problem and its line, and written the same way each time. What a value means is
+not decided here. Begin in `job_file.py`.
+"""

@@ -1,1 +1,3 @@
-"""Text to number and back: the grammar that people type, the table of units. Begin in `grammar.py`."""
+"""Text to number and back: the grammar that people type, the table of units. Nothing here knows what a
+number is the size of. Begin in `grammar.py`.
+"""

@@ -1,1 +1,3 @@
-"""Tolerances, dividing plates, and where the trade disagrees."""
+"""Tolerances, dividing plates, and where the trade disagrees. Nothing here decides: rules and sheets ask.
+Begin in `tolerances.py`.
+"""

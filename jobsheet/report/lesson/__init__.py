@@ -1,1 +1,3 @@
-"""A lesson on paper: a worksheet that gives nothing away, and a key for whoever marks. Begin with `order_worksheet.py`."""
+"""A lesson on paper: a worksheet that gives nothing away, and a key for whoever marks. What is right is
+decided in `lessons/`. Begin with `order_worksheet.py`.
+"""

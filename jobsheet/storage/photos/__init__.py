@@ -1,1 +1,3 @@
-"""Photographs beside a job: files named by their content, in one folder beside it. Begin with `kept_photographs.py`."""
+"""Photographs beside a job: files named by their content, in one folder beside it. What they show nobody
+here asks. Begin with `kept_photographs.py`.
+"""

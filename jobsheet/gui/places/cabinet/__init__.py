@@ -1,4 +1,6 @@
-"""The person's own cabinet: cutters, gauges and holders with their places. Begin with `cabinet_window.py`."""
+"""The person's own cabinet: cutters, gauges and holders with their places. How a line of it is read belongs
+to `storage/`. Begin with `cabinet_window.py`.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What a machine will carry, learned from its trials. Begin with `capability_window.py`."""
+"""What a machine will carry, learned from its trials. What it shows is reckoned in `reckoning/answers/`.
+Begin with `capability_window.py`.
+"""
 
 from __future__ import annotations
 

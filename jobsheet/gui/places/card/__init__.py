@@ -1,4 +1,6 @@
-"""The machine card: one that there is, or a new one that is measured step by step. Begin with `card_window.py`."""
+"""The machine card: one that there is, or a new one that is measured step by step. How a card is read and
+bounded belongs to `storage/`. Begin with `card_window.py`.
+"""
 
 from __future__ import annotations
 

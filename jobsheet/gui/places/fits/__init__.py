@@ -1,4 +1,6 @@
-"""Whether the job fits another machine, step by step, and the change itself. Begin with `fits_window.py`."""
+"""Whether the job fits another machine, step by step, and the change itself. What fits is reckoned in
+`reckoning/answers/`. Begin with `fits_window.py`.
+"""
 
 from __future__ import annotations
 

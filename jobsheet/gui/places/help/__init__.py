@@ -1,4 +1,6 @@
-"""The pages of the help: found by words, opened by F1 on what has the focus. Begin with `help_window.py`."""
+"""The pages of the help: found by words, opened by F1 on what has the focus. What a page says is written in
+`review/pages/`. Begin with `help_window.py`.
+"""
 
 from __future__ import annotations
 

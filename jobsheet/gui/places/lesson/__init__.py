@@ -1,4 +1,6 @@
-"""A lesson at the screen: the steps of a set-up as slips, to be put in a right order. Begin with `lesson_window.py`."""
+"""A lesson at the screen: the steps of a set-up as slips, to be put in a right order. What is right is
+decided in `lessons/`. Begin with `lesson_window.py`.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A new part from another: what hangs on the change, to be looked at line by line. Begin with `made_window.py`."""
+"""A new part from another: what hangs on the change, to be looked at line by line. The edit itself is in
+`edit/made_from.py`. Begin with `made_window.py`.
+"""
 
 from __future__ import annotations
 

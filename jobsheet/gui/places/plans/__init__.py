@@ -1,4 +1,6 @@
-"""Earlier plans: those of this job that were printed or made, looked at and brought back. Begin with `plans_window.py`."""
+"""Earlier plans: those of this job that were printed or made, looked at and brought back. How they are kept
+belongs to `storage/kept/`. Begin with `plans_window.py`.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The shelf: the jobs of a folder, found again by words and sizes. Begin with `shelf_window.py`."""
+"""The shelf: the jobs of a folder, found again by words and sizes. How it is read and sought belongs to
+`jobsheet/shelf`. Begin with `shelf_window.py`.
+"""
 
 from __future__ import annotations
 

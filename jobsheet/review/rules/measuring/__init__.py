@@ -1,1 +1,3 @@
-"""Rules about measuring."""
+"""Rules about measuring. One question a file, and none knows another. Begin with
+`measure_before_unclamping.py`.
+"""

@@ -1,1 +1,3 @@
-"""Rules on places, zeros and dials."""
+"""Rules on places, zeros and dials. One question a file, and none knows another. Begin with
+`half_the_edge_finder.py`.
+"""

@@ -1,1 +1,3 @@
-"""Rules about sizes and their limits."""
+"""Rules about sizes and their limits. One question a file, and none knows another. Begin with
+`inside_the_stock.py`.
+"""

@@ -1,1 +1,1 @@
-"""Rules about tapping."""
+"""Rules about tapping. One question a file, and none knows another. Begin with `tap_drill_before_tap.py`."""
