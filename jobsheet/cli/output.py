@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
-from typing import Any
 
 import click
 
@@ -27,7 +26,7 @@ def say(text: str = "", *, err: bool = False) -> None:
     click.echo(printable(text), err=err)
 
 
-def as_json(value: Any) -> None:
+def as_json(value: object) -> None:
     """Print a value as JSON; numbers that are not finite never get this far."""
     text = json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False)
     # Escaped, not taken out: whoever reads JSON gets the very text.

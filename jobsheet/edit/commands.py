@@ -294,7 +294,7 @@ class GiveBack(Struct, frozen=True):
         return job if made == operation else with_operation(job, made)
 
 
-def _plain(value: Any) -> Any:
+def _plain(value: object) -> Any:
     return "" if value is None else value
 
 

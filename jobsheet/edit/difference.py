@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp
@@ -113,7 +111,7 @@ def _of_holding(was: Holding, now: Holding, where: str) -> list[str]:
     return lines + [f"{where}, {one.title.lower()}: {one.text(getattr(was, one.name))} → –" for one in lost]
 
 
-def _changed(entries: tuple[Entry, ...], old: Any, new: Any, where: str) -> list[str]:
+def _changed(entries: tuple[Entry, ...], old: object, new: object, where: str) -> list[str]:
     lines = []
     for entry in entries:
         one, other = getattr(old, entry.name), getattr(new, entry.name)

@@ -243,7 +243,7 @@ def entered(line: Scanned, said: Said) -> bool:
     return True
 
 
-def _once(line: Scanned, said: Said, name: str, value: Any, start: int) -> None:
+def _once(line: Scanned, said: Said, name: str, value: object, start: int) -> None:
     """Note what is said; said twice it is no one's guess which holds."""
     if said.get(name) is not None:
         what = name.replace("_", " ")

@@ -26,7 +26,7 @@ def holdings() -> tuple[str, ...]:
 
 
 @cache
-def holding_kind(name: str) -> HoldingKind:
+def holding_kind(name: str) -> HoldingKind[Any]:
     """The kind of that name.
 
     Raises
@@ -40,11 +40,13 @@ def holding_kind(name: str) -> HoldingKind:
         near = nearest(wanted, holdings())
         hint = f"Did you mean {near}?" if near else f"Known are {', '.join(holdings())}."
         raise NoSuchEntry(f"There is no way of holding called “{name}”. {hint}")
-    found: HoldingKind = importlib.import_module(f"jobsheet.holdings.kinds.{wanted.replace(' ', '_')}").KIND
+    found: HoldingKind[Any] = importlib.import_module(
+        f"jobsheet.holdings.kinds.{wanted.replace(' ', '_')}"
+    ).KIND
     return found
 
 
-def kind_of(holding: Holding) -> HoldingKind | None:
+def kind_of(holding: Holding) -> HoldingKind[Any] | None:
     """The kind of a holding; None where nothing holds the work."""
     return holding_kind(holding.kind) if holding.kind else None
 
@@ -117,7 +119,8 @@ def changed_to(holding: Holding, name: str, units: str) -> Holding:
             values[entry.name] = getattr(holding, entry.name)
         elif entry.name in kind.example:
             values[entry.name] = entry.read(kind.example[entry.name], units)
-    return kind.fields(**values)
+    changed: Holding = kind.fields(**values)
+    return changed
 
 
 #: What stays the same when the work is laid another way: the thing that holds it, not how the work sits in it.
@@ -129,9 +132,10 @@ def held_alike(holding: Holding) -> Holding:
     kind = kind_of(holding)
     if kind is None:
         return NOTHING
-    return kind.fields(
+    same: Holding = kind.fields(
         **{name: getattr(holding, name) for name in kind.fields.__struct_fields__ if name in _OF_THE_THING}
     )
+    return same
 
 
 def unsaid_of(holding: Holding) -> tuple[Entry, ...]:

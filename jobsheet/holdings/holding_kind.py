@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, Generic, TypeVar
 
 from msgspec import Struct
 
@@ -16,29 +16,32 @@ from jobsheet.model.shop import Shop
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Group
 
+#: The facts of one kind: every part of a kind is written for the same.
+H = TypeVar("H", bound=Holding)
 
-def _no_words(_fields: Any) -> str:
+
+def _no_words(_fields: object) -> str:
     return ""
 
 
-def _no_bodies(_fields: Any, _around: Around) -> tuple[Body, ...]:
+def _no_bodies(_fields: object, _around: Around) -> tuple[Body, ...]:
     return ()
 
 
-def _no_grip(_fields: Any, _machine: Machine, _material: Material, _shop: Shop) -> Grip | None:
+def _no_grip(_fields: object, _machine: Machine, _material: Material, _shop: Shop) -> Grip | None:
     return None
 
 
-def _no_top(_fields: Any, _machine: Machine, _high: float) -> float | None:
+def _no_top(_fields: object, _machine: Machine, _high: float) -> float | None:
     return None
 
 
-def _no_mass(_fields: Any, _machine: Machine) -> float:
+def _no_mass(_fields: object, _machine: Machine) -> float:
     return 0.0
 
 
-class HoldingKind(Struct, frozen=True, kw_only=True):
-    """One kind of holding.
+class HoldingKind(Struct, Generic[H], frozen=True, kw_only=True):
+    """One kind of holding, by its facts: a part that was written for the facts of another is a type error.
 
     `words` names it in a few words (`80 mm vice`), `rests` says what the work lies on, `bodies` where its parts stand round the
     work, `grip` with what force it holds (None where too little is said), `top` how high the top of work of that height
@@ -47,15 +50,15 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
 
     name: str
     title: str
-    fields: type[Holding]
+    fields: type[H]
     form: tuple[Group, ...]
-    words: Callable[[Any], str]
-    rests: Callable[[Any], str] = _no_words
-    bodies: Callable[[Any, Around], tuple[Body, ...]] = _no_bodies
-    grip: Callable[[Any, Machine, Material, Shop], Grip | None] = _no_grip
-    top: Callable[[Any, Machine, float], float | None] = _no_top
-    mass: Callable[[Any, Machine], float] = _no_mass
-    roles: HoldingRoles | Callable[[Any], HoldingRoles] = HoldingRoles()
+    words: Callable[[H], str]
+    rests: Callable[[H], str] = _no_words
+    bodies: Callable[[H, Around], tuple[Body, ...]] = _no_bodies
+    grip: Callable[[H, Machine, Material, Shop], Grip | None] = _no_grip
+    top: Callable[[H, Machine, float], float | None] = _no_top
+    mass: Callable[[H, Machine], float] = _no_mass
+    roles: HoldingRoles | Callable[[H], HoldingRoles] = HoldingRoles()
     example: dict[str, str] = {}
     #: Facts on which grip, height and mass rest: half-typed text in any other dims no figure.
     reckons: tuple[str, ...] = ()
@@ -71,7 +74,7 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
         """Every field, in the order of the form."""
         return tuple(entry for group in self.form for entry in group.entries)
 
-    def asked(self, fields: Any) -> tuple[Entry, ...]:
+    def asked(self, fields: H) -> tuple[Entry, ...]:
         """The fields that make sense beside what is said already; what is said stays asked."""
 
         def asks(entry: Entry) -> bool:
@@ -82,7 +85,7 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
 
         return tuple(entry for entry in self.entries if asks(entry))
 
-    def unsaid(self, fields: Any) -> tuple[Entry, ...]:
+    def unsaid(self, fields: H) -> tuple[Entry, ...]:
         """What should still be said of it."""
 
         def spared(entry: Entry) -> bool:
@@ -95,11 +98,11 @@ class HoldingKind(Struct, frozen=True, kw_only=True):
             if entry.name in self.needs and not _said(fields, entry) and not spared(entry)
         )
 
-    def plays(self, fields: Any) -> HoldingRoles:
+    def plays(self, fields: H) -> HoldingRoles:
         """Its roles with these facts."""
         return self.roles if isinstance(self.roles, HoldingRoles) else self.roles(fields)
 
 
-def _said(fields: Any, entry: Entry) -> bool:
+def _said(fields: object, entry: Entry) -> bool:
     value = getattr(fields, entry.name)
     return value is not None and value != ""

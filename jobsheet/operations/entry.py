@@ -79,7 +79,7 @@ class Entry(Struct, frozen=True, kw_only=True):
             return str(value)
         return str(value.text)
 
-    def understood(self, value: Any, units: str) -> str:
+    def understood(self, value: object, units: str) -> str:
         """What was understood, for the line under the field."""
         if value is None or isinstance(value, (str, bool, int)):
             return self.hint

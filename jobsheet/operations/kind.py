@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import Generic, TypeVar
 
 from msgspec import Struct
 
@@ -14,6 +14,9 @@ from jobsheet.model.shape import Hole, Sweep
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.reads import EVERYTHING
 from jobsheet.operations.roles import Roles
+
+#: The fields of one kind: every part of a kind is written for the same.
+F = TypeVar("F", bound=Struct)
 
 
 class Group(Struct, frozen=True):
@@ -45,24 +48,24 @@ class Aim(Struct, frozen=True, kw_only=True):
     units: str = "mm"
 
 
-def _no_other_words(_fields: Any, _aim: Aim) -> tuple[str, ...]:
+def _no_other_words(_fields: object, _aim: Aim) -> tuple[str, ...]:
     return ()
 
 
-def _nothing_taken(_fields: Any) -> float:
+def _nothing_taken(_fields: object) -> float:
     return 0.0
 
 
-def _no_holes(_fields: Any) -> tuple[Hole, ...]:
+def _no_holes(_fields: object) -> tuple[Hole, ...]:
     return ()
 
 
-def _no_outline(_fields: Any) -> tuple[tuple[float, float], ...]:
+def _no_outline(_fields: object) -> tuple[tuple[float, float], ...]:
     return ()
 
 
-class Kind(Struct, frozen=True, kw_only=True):
-    """One kind of operation.
+class Kind(Struct, Generic[F], frozen=True, kw_only=True):
+    """One kind of operation, by its fields: a part that was written for the fields of another is a type error.
 
     `figures` reckons, `rows` words the sheet, `dials` says what to set, `sweep` says what metal goes,
     `outline` along which line the cutter's centre begins and goes in the set-up's own coordinates [m], for what lets it in,
@@ -77,44 +80,44 @@ class Kind(Struct, frozen=True, kw_only=True):
     name: str
     title: str
     icon: str
-    fields: type[Struct]
+    fields: type[F]
     form: tuple[Group, ...]
-    figures: Callable[[Any, Setting], Figures]
-    rows: Callable[[Any, Figures, Setting], tuple[Row, ...]]
-    dials: Callable[[Any, Figures, Setting], tuple[Dial, ...]]
-    sweep: Callable[[Any, Setting], tuple[Sweep, ...]]
-    words: Callable[[Any], str]
+    figures: Callable[[F, Setting], Figures]
+    rows: Callable[[F, Figures, Setting], tuple[Row, ...]]
+    dials: Callable[[F, Figures, Setting], tuple[Dial, ...]]
+    sweep: Callable[[F, Setting], tuple[Sweep, ...]]
+    words: Callable[[F], str]
     #: How a row says it, the longest first, up to three: face and size that are aimed at. Nothing: as `words` has it.
-    says: Callable[[Any, Aim], tuple[str, ...]] = _no_other_words
+    says: Callable[[F, Aim], tuple[str, ...]] = _no_other_words
     example: dict[str, str]
     word: str
     groups: tuple[str, ...]
-    roles: Roles | Callable[[Any], Roles]
-    holes: Callable[[Any], tuple[Hole, ...]] = _no_holes
-    takes_off: Callable[[Any], float] = _nothing_taken
-    outline: Callable[[Any], tuple[tuple[float, float], ...]] = _no_outline
-    reads: frozenset[str] | Callable[[Any], frozenset[str]] = EVERYTHING
+    roles: Roles | Callable[[F], Roles]
+    holes: Callable[[F], tuple[Hole, ...]] = _no_holes
+    takes_off: Callable[[F], float] = _nothing_taken
+    outline: Callable[[F], tuple[tuple[float, float], ...]] = _no_outline
+    reads: frozenset[str] | Callable[[F], frozenset[str]] = EVERYTHING
     #: Other words by which a person looks for it, beside its title and the cutters it takes.
     also: tuple[str, ...] = ()
 
-    def title_of(self, fields: Any) -> str:
+    def title_of(self, fields: F) -> str:
         """Short title for the row: in the person's own words where there are any."""
         return getattr(fields, "what", "") or self.words(fields)
 
-    def row_words(self, fields: Any, aim: Aim) -> tuple[str, ...]:
+    def row_words(self, fields: F, aim: Aim) -> tuple[str, ...]:
         """How a row says it, the longest first; a person's own words are never put otherwise."""
         own = getattr(fields, "what", "")
         return (own,) if own else self.says(fields, aim) or (self.words(fields),)
 
-    def looks_at(self, fields: Any) -> frozenset[str]:
+    def looks_at(self, fields: F) -> frozenset[str]:
         """What it reads of its setting with these fields."""
         return self.reads if isinstance(self.reads, frozenset) else self.reads(fields)
 
-    def plays(self, fields: Any) -> Roles:
+    def plays(self, fields: F) -> Roles:
         """Its roles with these fields."""
         return self.roles if isinstance(self.roles, Roles) else self.roles(fields)
 
-    def blank(self, units: str) -> Any:
+    def blank(self, units: str) -> F:
         """The fields of a new step, to be changed."""
         return fields_from(self.fields, self.entries, self.example, units)
 
@@ -131,9 +134,7 @@ class Kind(Struct, frozen=True, kw_only=True):
         return None
 
 
-def fields_from(
-    kind_fields: type[Struct], entries: tuple[Entry, ...], texts: dict[str, str], units: str
-) -> Any:
+def fields_from(kind_fields: type[F], entries: tuple[Entry, ...], texts: dict[str, str], units: str) -> F:
     """Fields from texts as they are typed, for a kind's own blank form and for tests; what is left out keeps its default."""
     values = {entry.name: entry.read(texts.get(entry.name, ""), units) for entry in entries}
     return kind_fields(**{name: value for name, value in values.items() if value is not None})

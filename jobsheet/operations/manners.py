@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from msgspec.structs import replace
 
 from jobsheet.model.row import Row
@@ -43,18 +41,18 @@ HOW_PLUNGED = _how((*HOLES, TO_CENTRE), "such as cutter cuts to its centre")
 HOW_FOUND = _how(FINDING, "empty: on edges, with the edge finder")
 
 
-def manners(fields: Any) -> tuple[str, ...]:
+def manners(fields: object) -> tuple[str, ...]:
     """All that is said of how a step is done."""
     how = getattr(fields, "how", None)
     return how.items if how is not None else ()
 
 
-def done(fields: Any, *how: str) -> bool:
+def done(fields: object, *how: str) -> bool:
     """Whether a step is done in one of these manners."""
     return any(one in how for one in manners(fields))
 
 
-def with_manners(rows: tuple[Row, ...], fields: Any) -> tuple[Row, ...]:
+def with_manners(rows: tuple[Row, ...], fields: object) -> tuple[Row, ...]:
     """The rows of a step with how it is done under the first of them, where the person has no note of their own there."""
     said = ", ".join(manners(fields))
     if not said or not rows or bool(getattr(fields, "note", "")) or bool(getattr(fields, "what", "")):
@@ -63,6 +61,6 @@ def with_manners(rows: tuple[Row, ...], fields: Any) -> tuple[Row, ...]:
     return (replace(first, note=f"{first.note}; {said}" if first.note else said), *rows[1:])
 
 
-def with_manner(fields: Any, *how: str) -> str:
+def with_manner(fields: object, *how: str) -> str:
     """The text of the field with these manners beside what is there."""
     return ", ".join(dict.fromkeys((*manners(fields), *how)))

@@ -46,7 +46,7 @@ def hole_there(fields: Any) -> frozenset[str]:
     return frozenset({"pilot"}) if fields.hole is None else frozenset()
 
 
-def in_a_hole(fields: Any) -> frozenset[str]:
+def in_a_hole(fields: object) -> frozenset[str]:
     """A cut in a hole that stands there, or is typed, down to a depth that may be through."""
     return CUT | hole_there(fields) | depth_through(fields)
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from jobsheet.errors import NoSuchEntry
 from jobsheet.model.identity import while_it_lives
@@ -21,7 +22,7 @@ from jobsheet.units.grammar import nearest
 #: One kind a file or a folder; a name that begins with an underscore is none.
 _KINDS = Path(__file__).parent / "kinds"
 #: Kinds that stand in no file of the folder: those that tests make up.
-_MADE_UP: dict[str, Kind] = {}
+_MADE_UP: dict[str, Kind[Any]] = {}
 
 
 @cache
@@ -34,7 +35,7 @@ def kinds() -> tuple[str, ...]:
 
 
 @cache
-def kind(name: str) -> Kind:
+def kind(name: str) -> Kind[Any]:
     """The kind of that name.
 
     Raises
@@ -49,7 +50,7 @@ def kind(name: str) -> Kind:
         near = nearest(name, kinds())
         hint = f" Did you mean {near}?" if near else f" Kinds are: {', '.join(kinds())}."
         raise NoSuchEntry(f"There is no kind of operation called “{name}”.{hint}")
-    found: Kind = importlib.import_module(f"jobsheet.operations.kinds.{module_name}").KIND
+    found: Kind[Any] = importlib.import_module(f"jobsheet.operations.kinds.{module_name}").KIND
     return found
 
 
@@ -65,7 +66,7 @@ def roles(operation: Operation) -> Roles:
 
 
 @contextmanager
-def made_up(*some: Kind) -> Iterator[None]:
+def made_up(*some: Kind[Any]) -> Iterator[None]:
     """These kinds beside those of the folder, for as long as a test asks: nothing else may need to hear of them."""
     before = dict(_MADE_UP)
     _MADE_UP.update((one.name, one) for one in some)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from jobsheet.errors import JobsheetError
 from jobsheet.limits.register import READS, Asked, asked, in_order
 from jobsheet.model.figure import Figures, Limit
@@ -20,14 +18,14 @@ from jobsheet.reckoning.what_if import sentence_of
 Found = tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ...], str]
 
 
-def reckon_operation(kind_name: str, fields: Any, setting: Setting) -> Found:
+def reckon_operation(kind_name: str, fields: object, setting: Setting) -> Found:
     """Figures, limits, rows, dials and what is wrong, by value: what a kind does not read of its setting counts for nothing."""
     figures, said, rows, dials, problem = known(kind_name, fields, setting)
     return figures, in_order(said), rows, dials, problem
 
 
 def known(
-    kind_name: str, fields: Any, setting: Setting
+    kind_name: str, fields: object, setting: Setting
 ) -> tuple[Figures | None, Asked, tuple[Row, ...], tuple[Dial, ...], str]:
     """The same with what every limit says, in the limits' own order."""
     looks = kind_of(kind_name).looks_at(fields)
@@ -45,12 +43,12 @@ def make_room(steps: int) -> None:
 
 
 @Roomy
-def _reckoned(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, Asked, str]:
+def _reckoned(kind_name: str, fields: object, setting: Setting) -> tuple[Figures | None, Asked, str]:
     """The setting holds only what the figures and the limits rest on."""
     return alone(lambda: _with_limits(kind_name, fields, setting), lambda why: (None, (), why))
 
 
-def _with_limits(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, Asked, str]:
+def _with_limits(kind_name: str, fields: object, setting: Setting) -> tuple[Figures | None, Asked, str]:
     """What nobody foresaw is a problem of this one step, as `_reckoned` has it: the others keep their figures."""
     kind = kind_of(kind_name)
     figures, problem = _figures_of(kind_name, fields, setting)
@@ -62,7 +60,7 @@ def _with_limits(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures
         return None, (), sentence_of(error)
 
 
-def _figures_of(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, str]:
+def _figures_of(kind_name: str, fields: object, setting: Setting) -> tuple[Figures | None, str]:
     """The figures of a step, and what is wrong."""
     looks = kind_of(kind_name).looks_at(fields) - TO_READ
     found: tuple[Figures | None, str] = _figured(kind_name, fields, narrowed(setting, looks))
@@ -70,12 +68,12 @@ def _figures_of(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures 
 
 
 @Roomy
-def _figured(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, str]:
+def _figured(kind_name: str, fields: object, setting: Setting) -> tuple[Figures | None, str]:
     """The setting holds only what the figures of the kind rest on."""
     return alone(lambda: _by_kind(kind_name, fields, setting), lambda why: (None, why))
 
 
-def _by_kind(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | None, str]:
+def _by_kind(kind_name: str, fields: object, setting: Setting) -> tuple[Figures | None, str]:
     try:
         return kind_of(kind_name).figures(fields, setting), ""
     except (JobsheetError, ArithmeticError) as error:
@@ -83,13 +81,15 @@ def _by_kind(kind_name: str, fields: Any, setting: Setting) -> tuple[Figures | N
 
 
 @Roomy
-def _read_off(kind_name: str, fields: Any, setting: Setting) -> tuple[tuple[Row, ...], tuple[Dial, ...], str]:
+def _read_off(
+    kind_name: str, fields: object, setting: Setting
+) -> tuple[tuple[Row, ...], tuple[Dial, ...], str]:
     """The words of the sheet and what is set at the dials; the setting holds all that the kind reads."""
     return alone(lambda: _rows_and_dials(kind_name, fields, setting), lambda why: ((), (), why))
 
 
 def _rows_and_dials(
-    kind_name: str, fields: Any, setting: Setting
+    kind_name: str, fields: object, setting: Setting
 ) -> tuple[tuple[Row, ...], tuple[Dial, ...], str]:
     kind = kind_of(kind_name)
     figures, problem = _figures_of(kind_name, fields, setting)

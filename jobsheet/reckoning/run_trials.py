@@ -69,7 +69,7 @@ def as_it_ran(operation: Operation, setting: Setting, entry: Entry) -> Tried:
     return tried(operation.kind, fields, setting)
 
 
-def _with_depth(kind_name: str, fields: Any, depth: float, units: str) -> Any:
+def _with_depth(kind_name: str, fields: object, depth: float, units: str) -> Any:
     """One layer as deep as it was cut [m]: the whole depth where the step has no layers."""
     if not hasattr(fields, "layer"):
         return fields

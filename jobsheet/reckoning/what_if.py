@@ -89,7 +89,7 @@ def sentence_of(error: Exception) -> str:
     return f"{words[:1].upper()}{words[1:]}."
 
 
-def tried(kind_name: str, fields: Any, setting: Setting) -> Tried:
+def tried(kind_name: str, fields: object, setting: Setting) -> Tried:
     """Figures and limits of these fields in this setting. Never raises for what cannot be reckoned."""
     try:
         kind = kind_of(kind_name)

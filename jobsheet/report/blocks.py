@@ -344,14 +344,14 @@ class Document(Struct, frozen=True, kw_only=True):
         return tuple(found)
 
 
-def words_of(value: Any) -> Iterator[str]:
+def words_of(value: object) -> Iterator[str]:
     """Every text of a page or block in the order it stands, lettering of drawings too."""
     found: list[str] = []
     _gather(value, found)
     return iter(found)
 
 
-def _gather(value: Any, found: list[str]) -> None:
+def _gather(value: object, found: list[str]) -> None:
     if isinstance(value, str):
         if value:
             found.append(value)

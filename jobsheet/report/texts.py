@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator
-from typing import Any
 
 from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.job import Job
@@ -55,7 +54,7 @@ def texts_of(job: Job) -> Iterator[tuple[str, str]]:
             yield from _group(f"step {operation.number}", kind_of(operation.kind).entries, operation.fields)
 
 
-def _group(where: str, entries: tuple[Entry, ...], value: Any) -> Iterator[tuple[str, str]]:
+def _group(where: str, entries: tuple[Entry, ...], value: object) -> Iterator[tuple[str, str]]:
     for entry in entries:
         text = entry.text(getattr(value, entry.name))
         if text:

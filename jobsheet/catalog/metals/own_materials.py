@@ -239,7 +239,7 @@ def _wrong_file(file: OwnFile) -> Iterator[Problem]:
         yield from _wrong_choice(file, ("family",), file.data["family"], FAMILIES)
 
 
-def _wrong_row(file: OwnFile, way: Way, fields: Any) -> Iterator[Problem]:
+def _wrong_row(file: OwnFile, way: Way, fields: object) -> Iterator[Problem]:
     """What is wrong with the fields of one row."""
     if not way[-1].strip() or not isinstance(fields, dict):
         yield file.problem(way, "write the material's name, and its fields below it")
@@ -263,14 +263,14 @@ def _wrong_row(file: OwnFile, way: Way, fields: Any) -> Iterator[Problem]:
             yield file.problem(here, f"“{name}” is not known here; {hint}")
 
 
-def _wrong_choice(file: OwnFile, way: Way, value: Any, choices: tuple[str, ...]) -> Iterator[Problem]:
+def _wrong_choice(file: OwnFile, way: Way, value: object, choices: tuple[str, ...]) -> Iterator[Problem]:
     if not isinstance(value, str) or value not in choices:
         near = nearest(value, choices) if isinstance(value, str) else None
         hint = f"did you mean {near}?" if near else f"write {', '.join(choices[:-1])} or {choices[-1]}"
         yield file.problem(way, f"“{value}” is not one of them; {hint}")
 
 
-def _wrong_list(file: OwnFile, way: Way, value: Any, choices: tuple[str, ...] | None) -> Iterator[Problem]:
+def _wrong_list(file: OwnFile, way: Way, value: object, choices: tuple[str, ...] | None) -> Iterator[Problem]:
     items = [value] if isinstance(value, str) else value
     if not isinstance(items, list) or not all(isinstance(item, str) and item.strip() for item in items):
         yield file.problem(way, "write a list, such as [lead, iron dust]")
@@ -279,7 +279,7 @@ def _wrong_list(file: OwnFile, way: Way, value: Any, choices: tuple[str, ...] | 
         yield from _wrong_choice(file, way, item, choices or ())
 
 
-def _wrong_speeds(file: OwnFile, way: Way, value: Any) -> Iterator[Problem]:
+def _wrong_speeds(file: OwnFile, way: Way, value: object) -> Iterator[Problem]:
     if not isinstance(value, dict):
         yield file.problem(way, "write one line a kind of work, such as mill: 30 m/min")
         return
@@ -291,7 +291,7 @@ def _wrong_speeds(file: OwnFile, way: Way, value: Any) -> Iterator[Problem]:
 
 
 def _wrong_constant(
-    file: OwnFile, way: Way, given: Any, measures: str | None, low: float, high: float
+    file: OwnFile, way: Way, given: object, measures: str | None, low: float, high: float
 ) -> Iterator[Problem]:
     """Whether a constant can be read and is of a likely size."""
     fields = {"value": given} if isinstance(given, str) else given

@@ -129,7 +129,7 @@ def _text(found: Any, steps: Any, table: Any, line: Any, a_turn: Any) -> None:
 
 
 def _of_job(
-    path: str, step: str | None, worm: int, own: tuple[int, ...], line: Any, *, want_json: bool
+    path: str, step: str | None, worm: int, own: tuple[int, ...], line: object, *, want_json: bool
 ) -> int:
     """The pitch circles of a step, or of all steps, as they are set."""
     from jobsheet.cli.named_job import job_named

@@ -217,7 +217,7 @@ def export_command(folder: str, output: str) -> int:
     return 0
 
 
-def _cell(value: Any) -> Any:
+def _cell(value: object) -> Any:
     """A text that a spreadsheet would take for a formula gets a sign before it."""
     return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t") else value
 

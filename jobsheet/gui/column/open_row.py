@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QFont, QMouseEvent, QPainter, QPaintEvent
@@ -51,7 +51,7 @@ class OpenRow(QWidget):
     closed = Signal(str)
     height_changed = Signal()
 
-    def __init__(self, view: RowView, kind: Kind, units: str, form: str, parent: QWidget) -> None:
+    def __init__(self, view: RowView, kind: Kind[Any], units: str, form: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.key = view.key
         self.view = view

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
@@ -103,7 +105,7 @@ def worst(remarks: tuple[Remark, ...]) -> Remark | None:
     return min(remarks, key=lambda remark: SEVERITIES.index(remark.severity), default=None)
 
 
-def _titles(kind: Kind, operation: Operation, outcome: Outcome | None, aim: Aim) -> tuple[str, ...]:
+def _titles(kind: Kind[Any], operation: Operation, outcome: Outcome | None, aim: Aim) -> tuple[str, ...]:
     """What is done, the longest words first; where they cannot be said, the title of the kind."""
     try:
         return kind.row_words(operation.fields, aim)

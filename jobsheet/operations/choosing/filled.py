@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from jobsheet.errors import QuantityError
 from jobsheet.model.own_tools import Cabinet, Thing
@@ -22,7 +23,7 @@ _OWN_SIZE = {"bore": "to", "countersink": "to", "edge": "size"}
 _SAME = 1e-5
 
 
-def with_size(kind: Kind, size: str, units: str, cabinet: Cabinet | None) -> Texts:
+def with_size(kind: Kind[Any], size: str, units: str, cabinet: Cabinet | None) -> Texts:
     """The texts that a size gives a new step of that kind; nothing where it has no size, or not that one."""
     with_unit = f"{size} {units}" if _BARE.match(size) else size
     name = _OWN_SIZE.get(role_of(kind.name))
@@ -42,7 +43,7 @@ def with_size(kind: Kind, size: str, units: str, cabinet: Cabinet | None) -> Tex
     return ()
 
 
-def with_thread(kind: Kind, thread: str, units: str, cabinet: Cabinet | None) -> Texts:
+def with_thread(kind: Kind[Any], thread: str, units: str, cabinet: Cabinet | None) -> Texts:
     """The texts that a thread gives a new step of that kind; nothing where it cuts none."""
     if kind.entry("thread") is None:
         return ()
@@ -51,7 +52,7 @@ def with_thread(kind: Kind, thread: str, units: str, cabinet: Cabinet | None) ->
     return _from_cabinet(kind, made, units, cabinet)
 
 
-def _readable(kind: Kind, texts: Texts, units: str) -> Texts:
+def _readable(kind: Kind[Any], texts: Texts, units: str) -> Texts:
     """These texts where the form takes all of them, else nothing."""
     try:
         for name, text in texts:
@@ -64,7 +65,7 @@ def _readable(kind: Kind, texts: Texts, units: str) -> Texts:
     return texts
 
 
-def _from_cabinet(kind: Kind, texts: Texts, units: str, cabinet: Cabinet | None) -> Texts:
+def _from_cabinet(kind: Kind[Any], texts: Texts, units: str, cabinet: Cabinet | None) -> Texts:
     """The same texts with the line of the cabinet for the cutter, where it has that cutter."""
     if cabinet is None or not texts:
         return texts

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
 from msgspec import Struct
 
@@ -95,7 +96,7 @@ def kinds_found(typed: str, units: str, cabinet: Cabinet | None, height: str = "
     return tuple(found for _, found in sorted(ranked, key=lambda one: one[0]))
 
 
-def _texts(kind: Kind, asked: Asked, units: str, cabinet: Cabinet | None, height: str) -> Texts:
+def _texts(kind: Kind[Any], asked: Asked, units: str, cabinet: Cabinet | None, height: str) -> Texts:
     if asked.thread:
         texts = with_thread(kind, asked.thread, units, cabinet)
         roles = roles_of(kind.name)
@@ -112,7 +113,7 @@ def _is_there(texts: Texts, cabinet: Cabinet | None) -> bool:
     return cabinet is not None and any(thing.line == line for thing in cabinet.things)
 
 
-def _title(kind: Kind, asked: Asked) -> str:
+def _title(kind: Kind[Any], asked: Asked) -> str:
     if asked.thread:
         by_thread = kind.entry("thread") is not None
         return f"{kind.title}, {asked.thread}" if by_thread else f"{kind.title} for {asked.thread}"
@@ -127,7 +128,7 @@ def _others(name: str) -> tuple[str, ...]:
     return (*kind.also, *cutters)
 
 
-def _rank(kind: Kind, words: tuple[str, ...]) -> tuple[int | None, tuple[int, int]]:
+def _rank(kind: Kind[Any], words: tuple[str, ...]) -> tuple[int | None, tuple[int, int]]:
     """How well the words fit, nought the best, None where one fits not at all; and where they stand in the title."""
     title = kind.title.casefold()
     worst, hit = 0, (0, 0)

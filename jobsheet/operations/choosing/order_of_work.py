@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
 from jobsheet.operations import registry
 from jobsheet.operations.kind import Kind
@@ -33,9 +34,9 @@ def role_of(name: str) -> str:
 
 
 @cache
-def all_groups() -> tuple[tuple[str, tuple[Kind, ...]], ...]:
+def all_groups() -> tuple[tuple[str, tuple[Kind[Any], ...]], ...]:
     """Every group with its kinds: by role, then by title."""
-    by_role: dict[str, list[Kind]] = {}
+    by_role: dict[str, list[Kind[Any]]] = {}
     for name in registry.kinds():
         by_role.setdefault(role_of(name), []).append(registry.kind(name))
     return tuple(
@@ -50,7 +51,7 @@ def all_groups() -> tuple[tuple[str, tuple[Kind, ...]], ...]:
 
 
 @cache
-def in_order() -> tuple[Kind, ...]:
+def in_order() -> tuple[Kind[Any], ...]:
     """Every kind, group by group."""
     return tuple(kind for _, kinds in all_groups() for kind in kinds)
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from msgspec import Struct
 
 from jobsheet.model.job import Operation, SetUp
@@ -81,7 +79,7 @@ class Here(Struct, frozen=True, kw_only=True):
         return any(roles(one).name == role for one in self.set_up.operations)
 
 
-def _spots(places: Any) -> frozenset[tuple[int, int]]:
+def _spots(places: object) -> frozenset[tuple[int, int]]:
     return frozenset(place.spot for place in places) if isinstance(places, Places) else frozenset()
 
 

@@ -93,7 +93,7 @@ def unchosen(kind: str, fields: Any, pinned: frozenset[str] = frozenset()) -> An
 
 
 @remembered(128)
-def _best(kind: str, fields: Any, setting: Setting, skin: float, pinned: frozenset[str]) -> Advised | None:
+def _best(kind: str, fields: object, setting: Setting, skin: float, pinned: frozenset[str]) -> Advised | None:
     """The setting holds only what kind and limits read."""
     plays = roles_of(kind, fields)
     if plays.mills:
@@ -157,7 +157,7 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
         return None
     plays = roles_of(operation.kind, operation.fields)
 
-    def good(fields: Any) -> bool:
+    def good(fields: object) -> bool:
         now = tried(operation.kind, fields, setting)
         if burden_of(now, drawn(plays, now, setting, skin)) > target:
             return False

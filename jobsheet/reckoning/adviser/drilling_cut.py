@@ -34,7 +34,7 @@ LONGEST, SHORTEST, LEAST_PECK = 12.0, 0.2, 0.5e-3
 
 
 def ways(
-    kind: str, fields: Any, setting: Setting, pinned: frozenset[str] = frozenset()
+    kind: str, fields: object, setting: Setting, pinned: frozenset[str] = frozenset()
 ) -> Iterator[Candidate]:
     """What comes of each, in the order in which it is tried: in fewer strokes first, then the fastest speed, then the feed."""
     plays = roles_of(kind, fields)
@@ -92,7 +92,7 @@ def _restful(fields: Any, down: float, setting: Setting) -> tuple[tuple[str, str
 
 def _candidate(
     kind: str,
-    fields: Any,
+    fields: object,
     setting: Setting,
     plays: Roles,
     texts: tuple[tuple[str, str], ...],

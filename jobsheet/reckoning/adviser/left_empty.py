@@ -56,7 +56,7 @@ def left_of(operation: Operation) -> Left:
     return Left(names=tuple(name for name in chosen if name not in typed | gone), pinned=typed)
 
 
-def chosen_of(plays: Roles, fields: Any) -> tuple[str, ...]:
+def chosen_of(plays: Roles, fields: object) -> tuple[str, ...]:
     """What the adviser may choose of such a step, by the names of its fields."""
     if plays.mills:
         width = {"wall": "cut", "flat": "width"}.get(plays.mills)
@@ -99,7 +99,7 @@ def filled(operation: Operation, setting: Setting, *, at_once: bool = True) -> O
     return operation if fields is None else with_values(operation, fields)
 
 
-def with_values(operation: Operation, fields: Any) -> Operation:
+def with_values(operation: Operation, fields: object) -> Operation:
     """The step with what it leaves empty as it stands in these fields of the same kind."""
     values = {name: getattr(fields, name) for name in left_of(operation).names}
     return replace(operation, fields=replace(operation.fields, **values))

@@ -91,6 +91,6 @@ def speeds_of(
     )
 
 
-def roles_of(kind: str, fields: Any) -> Roles:
+def roles_of(kind: str, fields: object) -> Roles:
     """What the step is to others."""
     return kind_of(kind).plays(fields)

@@ -108,7 +108,7 @@ def in_words(limit: Limit | None, end: str) -> str:
 # --- one candidate -------------------------------------------------------------------------------------------
 
 
-def speeds_for(fields: Any, kind: str, setting: Setting) -> tuple[float, ...]:
+def speeds_for(fields: object, kind: str, setting: Setting) -> tuple[float, ...]:
     """The speeds at which a cut may be tried [rev/s], the wanted one first, then slower ones; none where one is typed or none is set."""
     if not hasattr(fields, "spindle") or fields.spindle is not None:
         return ()
@@ -124,7 +124,7 @@ def speeds_for(fields: Any, kind: str, setting: Setting) -> tuple[float, ...]:
     return tuple(dict.fromkeys((chosen, *(speed for speed in slower if speed >= lowest(setting.machine)))))
 
 
-def best(kind: str, fields: Any, setting: Setting, judge: Judge) -> Tried:
+def best(kind: str, fields: object, setting: Setting, judge: Judge) -> Tried:
     """The candidate at the fastest speed that passes; where none does, the one that is least over."""
     speeds = speeds_for(fields, kind, setting)
     if not speeds:

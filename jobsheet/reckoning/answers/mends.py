@@ -166,7 +166,7 @@ def _elsewhere(cutter: Any) -> str:
     return re.sub(rf",\s*{re.escape(cutter.place)}\s*$", "", text) if cutter.place else text
 
 
-def _with_teeth(cutter: Any, words: str) -> str:
+def _with_teeth(cutter: object, words: str) -> str:
     text = _elsewhere(cutter)
     if _TEETH.search(text):
         return _TEETH.sub(words, text, count=1)

@@ -45,7 +45,7 @@ def _holds(node: Any, facts: Facts) -> bool:
     return {">": value > limit, ">=": value >= limit, "<": value < limit, "<=": value <= limit}[what]
 
 
-def _word(value: Any) -> str:
+def _word(value: object) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     return str(value)

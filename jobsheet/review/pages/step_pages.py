@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from jobsheet.holdings.all_holdings import holding_kind, holdings, kind_entry
 from jobsheet.operations import registry
 from jobsheet.operations.entry import Entry
@@ -23,7 +25,7 @@ def kind_pages() -> list[Page]:
     return [_kind(registry.kind(name)) for name in registry.kinds()]
 
 
-def _kind(kind: Kind) -> Page:
+def _kind(kind: Kind[Any]) -> Page:
     lines = tuple((group.title, ", ".join(entry.title for entry in group.entries)) for group in kind.form)
     see = tuple(f"field:{kind.name}/{entry.name}" for entry in kind.entries)
     return Page(id=f"kind:{kind.name}", sort="kind of step", title=kind.title, lines=lines, see=see)
@@ -58,7 +60,7 @@ _LEFT_EMPTY = (
 )
 
 
-def recommended_fields(kind: Kind) -> tuple[str, ...]:
+def recommended_fields(kind: Kind[Any]) -> tuple[str, ...]:
     """The fields of a kind that may be left to what is recommended."""
     from jobsheet.reckoning.adviser.left_empty import chosen_of
 

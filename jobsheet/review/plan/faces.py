@@ -195,7 +195,7 @@ def in_vice(set_up: SetUp, lie: Lying) -> bool:
     return in_jaws(set_up, lie)
 
 
-def positions(fields: Any) -> bool:
+def positions(fields: object) -> bool:
     """Whether a step goes to places counted from the zero."""
     return any(getattr(fields, name, None) for name in ("at", "centre", "ends", "start", "path"))
 
