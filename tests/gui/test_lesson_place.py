@@ -11,6 +11,7 @@ from jobsheet.gui.places.lesson.lesson_window import LessonWindow
 from jobsheet.gui.places.lesson.order_desk import OrderDesk
 from jobsheet.gui.places.lesson.sheet_window import SheetWindow
 from jobsheet.lessons.order_exercise import order_exercise
+from jobsheet.lessons.work_so_far import placed_so_far
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
 
@@ -133,4 +134,36 @@ def test_a_job_without_an_order_worth_asking_says_so(show, samples, tmp_path):
     place = next(one for one in window.findChildren(SheetWindow) if one.isVisible())
     place.kind.setCurrentIndex(place.kind.findData("order"))
     assert "no order worth asking" in place.head.text()
+    place.close()
+
+
+def test_the_work_so_far_is_drawn_when_the_hand_rests(window_of_pivot, qtbot):
+    place = window_of_pivot
+    qtbot.waitUntil(lambda: place.work.drawing is not None)
+    before = place.work.drawing
+    letter = place.desk.left[0].letter
+    QTest.keyClicks(place.board, letter)
+    qtbot.waitUntil(lambda: place.work.drawing is not None and place.work.drawing is not before)
+    assert place.work.said == f"After the steps placed so far: {len(place.desk.in_a_row)}"
+
+
+def test_what_is_placed_behind_a_gap_is_not_done_yet(exercise):
+    desk = OrderDesk(exercise)
+    start = len(desk.in_a_row)
+    slip = desk.left[0]
+    desk.put(slip.letter, len(desk.places) - 2)
+    assert len(desk.in_a_row) == start
+    job = placed_so_far(exercise.asked.needed.job, exercise.blocks[0].set_up.key, [slip.key])
+    assert [one.key for one in job.set_ups[-1].operations] == [slip.key]
+    assert job.set_ups[-1].key == exercise.blocks[0].set_up.key
+
+
+@pytest.fixture
+def window_of_pivot(show, samples, tmp_path):
+    path = tmp_path / "pivot.yaml"
+    path.write_text((samples / "hm-103-pivot-block.yaml").read_text("utf-8"), encoding="utf-8")
+    window = show(str(path))
+    window.actions_by_id["lesson"].trigger()
+    place = next(one for one in window.findChildren(LessonWindow) if one.isVisible())
+    yield place
     place.close()

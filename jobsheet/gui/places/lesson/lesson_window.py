@@ -18,6 +18,7 @@ from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.lesson.order_board import OrderBoard
 from jobsheet.gui.places.lesson.order_desk import OrderDesk
 from jobsheet.gui.places.lesson.sheet_window import SheetWindow
+from jobsheet.gui.places.lesson.work_shown import WorkShown
 from jobsheet.lessons.order_exercise import OrderExercise, order_exercise
 from jobsheet.reckoning.reckoner import Reckoned, Reckoner
 
@@ -59,6 +60,7 @@ class LessonWindow(QDialog):
         self._scroll.setWidget(self.board)
         self._scroll.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
         self._scroll.verticalScrollBar().setStyleSheet(scroll_style(now))
+        self.work = WorkShown(self)
         self.head = Label("", self)
         self.head.setFont(now.title)
         self.said = Label("", self)
@@ -81,7 +83,10 @@ class LessonWindow(QDialog):
         whole = QVBoxLayout(self)
         whole.setSpacing(now.px(8))
         whole.addWidget(self.about)
-        whole.addWidget(self._scroll, 1)
+        middle = QHBoxLayout()
+        middle.addWidget(self._scroll, 1)
+        middle.addWidget(self.work)
+        whole.addLayout(middle, 1)
         whole.addWidget(self.head)
         whole.addWidget(self.said)
         whole.addLayout(foot)
@@ -122,6 +127,8 @@ class LessonWindow(QDialog):
         for button in (self.again, self.why):
             button.why_not("" if tried else translate("Lesson", "Try first."))
         self.board.update()
+        block = desk.exercise.blocks[0]
+        self.work.ask(self._reckoned.job, block.set_up.key, desk.in_a_row)
 
     def attempt(self) -> None:
         """Mark what stands there."""

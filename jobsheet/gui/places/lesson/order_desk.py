@@ -54,6 +54,12 @@ class OrderDesk:
         return sum(bool(key) for key in self.places)
 
     @property
+    def in_a_row(self) -> tuple[str, ...]:
+        """The steps from the first place on as far as none is empty: what can be done so far."""
+        end = self.next_place
+        return tuple(self.places if end is None else self.places[:end])
+
+    @property
     def next_place(self) -> int | None:
         """The first empty place; None where all are taken."""
         return next((at for at, key in enumerate(self.places) if not key), None)
