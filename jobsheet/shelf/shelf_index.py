@@ -32,6 +32,8 @@ VERSION = 3
 LARGEST = 4_000_000
 #: Written so shortly before it was read that its time may not tell the next change [ns].
 _COARSE = 2_000_000_000
+#: So many jobs are not all put away at once (estimate): the folder is not connected then.
+MANY = 20
 #: So many files are written at once: the first are found while the rest is read.
 _TOGETHER = 200
 _ENDINGS = (".yaml", ".yml")
@@ -66,14 +68,9 @@ class Read(Struct, frozen=True):
 class Index:
     """One shelf's index, open. Use it in the thread that made it; the files are never touched."""
 
-    def __init__(self, shelf: Path | str, place: Path | None = None) -> None:
-        try:
-            self.shelf = Path(shelf).expanduser().resolve()
-            there = self.shelf.is_dir()
-        except (OSError, ValueError, RuntimeError):
-            raise NoSuchEntry("that cannot be the name of a folder: choose another") from None
-        if not there:
-            raise NoSuchEntry(f"there is no folder {self.shelf.name or self.shelf} to look for jobs in")
+    def __init__(self, shelf: Path | str, place: Path | None = None, *, look: bool = True) -> None:
+        """Open it. Without `look` the folder is not asked for, which may be slow or away: what was read before is found."""
+        self.shelf = folder_there(shelf) if look else Path(shelf)
         self._place = place or place_of(self.shelf)
         self.database = self._opened()
         self._in_order: list[tuple[int, bool, int]] | None = None
@@ -131,13 +128,25 @@ class Index:
 
     # --- reading the folder ---
 
-    def refresh(self, told: Callable[[Read], bool] | None = None) -> Read:
+    def refresh(
+        self, told: Callable[[Read], bool] | None = None, alive: Callable[[], bool] | None = None
+    ) -> Read:
         """Read what has changed since the last time.
 
         Parameters
         ----------
         told : callable, optional
             Hears how far it is, and may answer False to stop: what was read so far stays found
+        alive : callable, optional
+            Hears that the disk answers, also while nothing is read yet, and may answer False to stop
+
+        Raises
+        ------
+        NoSuchEntry
+            If the folder cannot be looked into, or everything that was in it is gone at once, as when a share is not
+            connected: what was read before stays found.
+        CannotWrite
+            If the index cannot be written.
         """
         database = self.database
         known = {
@@ -146,13 +155,21 @@ class Index:
                 "select path, mtime, size, ran_mtime, ran_size, coarse from jobs"
             )
         }
-        files = dict(_files(self.shelf))
+        unread: list[str] = []
+        files = dict(_files(self.shelf, unread, alive))
+        if alive is not None and not alive():
+            return Read(0, 0)
+        if not files and len(known) >= MANY:
+            raise NoSuchEntry(
+                f"{self.shelf.name or self.shelf} is empty, and {len(known)} jobs were in it: is it connected?"
+                " What was read before is still found"
+            )
         changed = [
             path
             for path, state in files.items()
             if path not in known or known[path][:4] != state or known[path][4]
         ]
-        gone = [path for path in known if path not in files]
+        gone = [path for path in known if path not in files and not path.startswith(tuple(unread))]
         now = time.time_ns()
         if changed or gone:
             self._in_order = None
@@ -163,6 +180,9 @@ class Index:
             for start in range(0, len(changed), _TOGETHER):
                 for path in changed[start : start + _TOGETHER]:
                     self._take(path, files[path], now)
+                    if alive is not None and not alive():
+                        database.commit()
+                        return Read(start, len(changed), start, len(gone))
                 database.commit()
                 done = Read(
                     min(start + _TOGETHER, len(changed)),
@@ -285,38 +305,81 @@ def _went(runs: Runs) -> tuple[str, int, str, int]:
     return last, len({one.date for one in steps}), words, trouble
 
 
-def _files(shelf: Path) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
-    """Every job's file below the folder by its path from there, with time and size of it and of its record of what happened."""
+def folder_there(shelf: Path | str) -> Path:
+    """The folder by its whole name. Raises NoSuchEntry where it is not there or cannot be looked into."""
+    try:
+        found = Path(shelf).expanduser().resolve()
+        there = found.is_dir()
+    except (OSError, ValueError, RuntimeError):
+        raise NoSuchEntry("that cannot be the name of a folder: choose another") from None
+    if not there:
+        raise NoSuchEntry(f"there is no folder {found.name or found} to look for jobs in")
+    return found
+
+
+def _files(
+    shelf: Path, unread: list[str], alive: Callable[[], bool] | None
+) -> Iterator[tuple[str, tuple[int, int, int, int]]]:
+    """Every job's file below the folder by its path from there, with time and size of it and of its record of what happened.
+
+    What cannot be looked at now is put into `unread` by the beginning of its path: it is not gone. Raises NoSuchEntry where the
+    folder itself cannot be.
+    """
     folders = [shelf]
     while folders:
         here = folders.pop()
-        jobs: list[tuple[str, str, int, int]] = []
-        ran: dict[str, tuple[int, int]] = {}
-        closed: dict[str, int] = {}
+        if alive is not None and not alive():
+            return
         try:
-            with os.scandir(here) as entries:
-                for entry in entries:
-                    if entry.name.startswith("."):
-                        continue
-                    try:
-                        if entry.is_dir(follow_symlinks=False):
-                            if entry.name.endswith(
-                                PLANS
-                            ):  # closed plans of a job beside it: they are found by that job
-                                closed[entry.name.removesuffix(PLANS)] = entry.stat().st_mtime_ns
-                                continue
-                            folders.append(Path(entry.path))
-                        elif entry.name.endswith(SUFFIX):
-                            stat = entry.stat()
-                            ran[entry.name.removesuffix(SUFFIX)] = (stat.st_mtime_ns, stat.st_size)
-                        elif entry.name.endswith(_ENDINGS) and entry.is_file():
-                            stat = entry.stat()
-                            jobs.append((entry.path, entry.name, stat.st_mtime_ns, stat.st_size))
-                    except OSError:
-                        continue  # gone, or not to be looked at: the rest of the folder is
-        except OSError:
+            jobs, ran, closed, below = _inside(here, shelf, unread, alive)
+        except FileNotFoundError:
+            if here == shelf:
+                raise NoSuchEntry(f"there is no folder {shelf.name or shelf} to look for jobs in") from None
             continue
+        except OSError as error:
+            if here == shelf:
+                raise NoSuchEntry(
+                    f"{shelf.name or shelf} does not answer ({error.strerror or error}): what was read before is still found"
+                ) from None
+            unread.append(f"{os.path.relpath(here, shelf)}{os.sep}")
+            continue
+        folders += below
         for path, name, mtime, size in jobs:
             stem = name.rpartition(".")[0]
             told, long = ran.get(stem, (0, 0))
             yield os.path.relpath(path, shelf), (mtime, size, max(told, closed.get(stem, 0)), long)
+
+
+def _inside(
+    here: Path, shelf: Path, unread: list[str], alive: Callable[[], bool] | None
+) -> tuple[list[tuple[str, str, int, int]], dict[str, tuple[int, int]], dict[str, int], list[Path]]:
+    """One folder: its jobs, their records, their closed plans, the folders in it. Raises OSError where it cannot be looked into."""
+    jobs: list[tuple[str, str, int, int]] = []
+    ran: dict[str, tuple[int, int]] = {}
+    closed: dict[str, int] = {}
+    below: list[Path] = []
+    with os.scandir(here) as entries:
+        for entry in entries:
+            if entry.name.startswith("."):
+                continue
+            try:
+                if entry.is_dir(follow_symlinks=False):
+                    if entry.name.endswith(
+                        PLANS
+                    ):  # closed plans of a job beside it: they are found by that job
+                        closed[entry.name.removesuffix(PLANS)] = entry.stat().st_mtime_ns
+                        continue
+                    below.append(Path(entry.path))
+                elif entry.name.endswith(SUFFIX):
+                    stat = entry.stat()
+                    ran[entry.name.removesuffix(SUFFIX)] = (stat.st_mtime_ns, stat.st_size)
+                elif entry.name.endswith(_ENDINGS) and entry.is_file():
+                    stat = entry.stat()
+                    jobs.append((entry.path, entry.name, stat.st_mtime_ns, stat.st_size))
+            except FileNotFoundError:
+                continue  # put away between the look and the question
+            except OSError:
+                unread.append(os.path.relpath(entry.path, shelf))
+            if alive is not None and not alive():
+                break
+    return jobs, ran, closed, below

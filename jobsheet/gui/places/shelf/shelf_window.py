@@ -19,10 +19,11 @@ from jobsheet.gui.forms.plain_widgets import Label
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
+from jobsheet.gui.places.shelf.asked_aside import SILENT, Aside
 from jobsheet.gui.places.shelf.chosen_facts import facts_of
 from jobsheet.gui.places.shelf.found_list import FoundList, keys_move
 from jobsheet.gui.places.shelf.shelf_reading import Reading
-from jobsheet.shelf.shelf_index import Index
+from jobsheet.shelf.shelf_index import Index, folder_there
 from jobsheet.shelf.shelf_questions import Found, Hit, find
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder
@@ -45,7 +46,15 @@ class ShelfWindow(QDialog):
         self.index: Index | None = None
         self.found: Found | None = None
         self._reading: Reading | None = None
+        #: What is said in front of anything else while the folder does not answer.
+        self._away = ""
+        self._told_of: Aside | None = None
+        self._opening: Aside | None = None
         self._lay_out()
+        self._silence = QTimer(self)
+        self._silence.setSingleShot(True)
+        self._silence.setInterval(SILENT)
+        self._silence.timeout.connect(self._silent)
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST)
@@ -124,34 +133,67 @@ class ShelfWindow(QDialog):
     def take(self, folder: Path) -> None:
         """That folder is the shelf; what was read of it before is found at once, the rest as it is read."""
         self._let_go()
-        try:
-            self.index = Index(folder)
-        except JobsheetError as error:
-            self.index = None
-            words = str(error)
-            self.said.say(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
-            self._show(None)
+        asked = Aside(self, lambda: folder_there(folder))
+        if not asked.at_once():  # slow, or away: what was read of it before is found meanwhile
+            self._begin(folder)
             return
-        keep_shelf(self.index.shelf)
+        if isinstance(asked.answer, Path):
+            self._begin(asked.answer)
+            return
+        self._silence.stop()
+        self._show(None)
+        self.said.say(_sentence(str(asked.answer)))
+
+    def _begin(self, folder: Path) -> None:
+        """Open what was read before, and read the folder beside it."""
+        self.index = Index(folder, look=False)
+        keep_shelf(folder)
         self.setWindowTitle(
             translate("Shelf", "The shelf: {folder}").format(folder=folder.name or str(folder))
         )
         self.look_for()
         self._reading = Reading(folder, self)
         self._reading.went.connect(self._went)
+        self._reading.alive.connect(self._answers)
         self._reading.done.connect(self._read)
         self._reading.start()
+        self._silence.start()
+
+    def _answers(self) -> None:
+        """The disk answers."""
+        if self.sender() is not self._reading:
+            return
+        self._silence.start()
+        if self._away:
+            self._away = ""
+            self.look_for(keep=True)
+
+    def _silent(self) -> None:
+        """It has been silent for so long that it counts as away."""
+        name = self.index.shelf.name if self.index is not None else ""
+        self._away = translate(
+            "Shelf",
+            "{folder} does not answer: what was read of it before is found here, but cannot be opened.",
+        ).format(folder=name)
+        self.look_for(keep=True)
 
     def _went(self, looked: int, of: int) -> None:
+        if self.sender() is not self._reading:
+            return
+        self._answers()
         self.look_for(keep=True)
         self.said.say(translate("Shelf", "Reading the shelf, {looked} of {of}").format(looked=looked, of=of))
 
     def _read(self, problem: str) -> None:
+        if self.sender() is not self._reading:
+            return
+        self._silence.stop()
+        self._away = problem
         self.look_for(keep=True)
-        if problem:
-            self.said.say(problem)
 
     def _let_go(self) -> None:
+        self._silence.stop()
+        self._away = ""
         if self._reading is not None:
             self._reading.stop()
             self._reading = None
@@ -194,11 +236,14 @@ class ShelfWindow(QDialog):
         self.count.say(translate("Shelf", "{count} found").format(count=found.count))
         said = found.asked.said
         if not hits:
-            self.said.say(translate("Shelf", "Nothing on this shelf has {what} in it.").format(what=said) if said else
-                          translate("Shelf", "There is no job in this folder yet."))  # fmt: skip
+            words = translate("Shelf", "Nothing on this shelf has {what} in it.").format(what=said) if said else (
+                self._away or translate("Shelf", "There is no job in this folder yet."))  # fmt: skip
+            self.said.say(f"{self._away} {words}" if self._away and said else words)
         else:
             more = found.count - len(hits)
             words = translate("Shelf", "understood: {what}").format(what=said) if said else ""
+            if self._away:
+                words = f"{self._away} {words}".strip()
             if more:
                 listed = translate("Shelf", "the first {count} are listed").format(count=len(hits))
                 words = f"{words}; {listed}" if words else listed
@@ -215,11 +260,32 @@ class ShelfWindow(QDialog):
         self._rest.start()
 
     def _show_chosen(self) -> None:
+        """Read the chosen job beside the window: one at a time, the newest last."""
         hit = self.chosen
+        if hit is None or self.index is None:
+            self.facts.put(Facts())
+            return
+        if self._told_of is not None and not self._told_of.over:
+            return  # when that one is answered the newest is asked
+        path = self.index.shelf / hit.path
+        asked = self._told_of = Aside(self, lambda: facts_of(path, self._title_of))
+        if asked.at_once():
+            self._facts_told(asked, path)
+            return
+        asked.done.connect(lambda: self._facts_told(asked, path))
+        QTimer.singleShot(SILENT, asked, lambda: None if asked.over else self.facts.put(_silent_facts(path)))
+
+    def _facts_told(self, asked: Aside, path: Path) -> None:
+        hit = self.chosen
+        if hit is None or self.index is None or self._told_of is not asked:
+            return
+        if self.index.shelf / hit.path != path:
+            self._show_chosen()
+            return
         self.facts.put(
-            facts_of(self.index.shelf / hit.path, self._title_of)
-            if hit is not None and self.index is not None
-            else Facts()
+            asked.answer
+            if isinstance(asked.answer, Facts)
+            else Facts(title=path.name, problem=_sentence(str(asked.answer)))
         )
 
     # --- opening ---
@@ -232,7 +298,21 @@ class ShelfWindow(QDialog):
         hit = self.chosen
         if hit is None or self.index is None:
             return
-        if self._visit.open_job(str(self.index.shelf / hit.path)):
+        path = self.index.shelf / hit.path
+        asked = self._opening = Aside(self, path.read_bytes)
+        if asked.at_once():
+            self._open(asked, path)
+            return
+        self.said.say(translate("Shelf", "Fetching {name}…").format(name=path.name))
+        asked.done.connect(lambda: self._open(asked, path))
+        QTimer.singleShot(SILENT, asked, lambda: None if asked.over else self._silent())
+
+    def _open(self, asked: Aside, path: Path) -> None:
+        """Its file answers: open it, where nothing else was asked for meanwhile. What is wrong with it is said by who opens it."""
+        if self._opening is not asked or not self.isVisible():
+            return
+        self._opening = None
+        if self._visit.open_job(str(path)):
             self.accept()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
@@ -250,3 +330,12 @@ class ShelfWindow(QDialog):
                 self.look_for()
                 return True
         return super().eventFilter(watched, event)
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."
+
+
+def _silent_facts(path: Path) -> Facts:
+    words = translate("Shelf", "This file does not answer; it is read as soon as it does.")
+    return Facts(title=path.name, problem=words)
