@@ -357,7 +357,10 @@ class _Collected:
                 called = self.calls.get((name, mutant.owner), [])
                 order = [*known, *(index for index in called if index not in known)]
                 killer = _fork(lambda: self.run(mutant, tree, items, order))  # noqa: B023  used at once
-                if killer is None:
+                if killer == LOST:
+                    self.count -= 1
+                    self.report(f"not made  {mutant.id}")
+                elif killer is None:
                     self.alive.append(mutant)
                     self.report(f"survived  {mutant.id}")
                 elif killer < len(order) and order[killer] not in known:
@@ -415,6 +418,10 @@ class _Collected:
         return None
 
 
+#: The answer of a change that could not be placed: nobody was asked, so that it counts as not made.
+LOST = -2
+
+
 def _fork(job: Callable[[], int | None]) -> int | None:
     """Run a job in a child. What it finds comes back by a pipe; a child that hangs or falls over has noticed."""
     reading, writing = os.pipe()
@@ -437,7 +444,7 @@ def _fork(job: Callable[[], int | None]) -> int | None:
         text = pipe.read()
     os.waitpid(child, 0)
     if text == "lost":
-        raise RuntimeError("a change could not be placed")
+        return LOST
     if not text:
         return sys.maxsize
     return None if text == "-1" else int(text)

@@ -74,6 +74,9 @@ class Drawn(mutation._Collected):
             for mutant, killer in zip(
                 self.drawn, pool.map(lambda one: self.tried(one, session.items), self.drawn), strict=True
             ):
+                if killer == mutation.LOST:
+                    self.report(f"not made  {mutant.id}")
+                    continue
                 self.count += 1
                 if killer is None:
                     self.alive.append(mutant)
