@@ -6,7 +6,6 @@ stands in `resources/drill-sets.yaml`.
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
 from fractions import Fraction
 from functools import cache
 from typing import Any
@@ -31,14 +30,6 @@ class DrillSize(Struct, frozen=True):
     name: str
     diameter: float
     set: str
-
-
-class Near(Struct, frozen=True):
-    """The drills of one set about a diameter; None where the set has none."""
-
-    below: DrillSize | None
-    at: DrillSize | None
-    above: DrillSize | None
 
 
 @cache
@@ -119,18 +110,6 @@ def box(name: str) -> tuple[DrillSize, ...]:
 def boxes() -> tuple[str, ...]:
     """The names of the boxes."""
     return tuple(_rules()["boxes"])
-
-
-def near_in(drills: tuple[DrillSize, ...], diameter: float) -> Near:
-    """The drills of a row about a diameter [m]; the row runs from small to large."""
-    positive(diameter=diameter)
-    sizes = [drill.diameter for drill in drills]
-    left, right = bisect_left(sizes, diameter - SAME), bisect_right(sizes, diameter + SAME)
-    return Near(
-        drills[left - 1] if left else None,
-        drills[left] if right > left else None,
-        drills[right] if right < len(drills) else None,
-    )
 
 
 def drills_between(smallest: float, largest: float) -> tuple[DrillSize, ...]:
