@@ -29,9 +29,11 @@ def box_of(texts: Iterable[Text]) -> Box:
         left = one.x - {"start": 0.0, "middle": 0.5, "end": 1.0}[one.anchor] * wide
         edges.append((left, one.y - size * 0.85, left + wide, one.y + size * 0.3))
     return (
-        min(edge[0] for edge in edges), min(edge[1] for edge in edges),
-        max(edge[2] for edge in edges), max(edge[3] for edge in edges),
-    )  # fmt: skip
+        min(edge[0] for edge in edges),
+        min(edge[1] for edge in edges),
+        max(edge[2] for edge in edges),
+        max(edge[3] for edge in edges),
+    )
 
 
 class Placer:

@@ -25,8 +25,10 @@ from jobsheet.storage import layout
 #: Header sections by name: where they lie in the job, and their entries.
 SECTIONS: dict[str, tuple[Entry, ...]] = {"job": layout.JOB, "part": layout.PART}
 SET_UP_SECTIONS: dict[str, tuple[Entry, ...]] = {
-    "setup": layout.SET_UP, "holding": (), "zero": layout.ZERO,
-}  # fmt: skip
+    "setup": layout.SET_UP,
+    "holding": (),
+    "zero": layout.ZERO,
+}
 
 
 class Command(Protocol):

@@ -50,9 +50,7 @@ class MoveSteps(Struct, frozen=True):
         target = set_up_of(job, self.set_up_key)
         rest = _without(target, set(self.keys))
         index = max(0, min(self.index, len(rest.operations)))
-        wanted = [
-            *keys_of(rest.operations[:index]), *keys_of(moved), *keys_of(rest.operations[index:])
-        ]  # fmt: skip
+        wanted = [*keys_of(rest.operations[:index]), *keys_of(moved), *keys_of(rest.operations[index:])]
         if wanted == keys_of(target.operations):
             return job
         without = DeleteSteps(self.keys).apply(job)

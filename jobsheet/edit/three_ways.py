@@ -121,8 +121,10 @@ def order_of(job: Job) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 def _order_among(job: Job, keys: set[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:
     return tuple(
-        (set_up, tuple(key for key in steps if key in keys)) for set_up, steps in order_of(job) if set_up in keys
-    )  # fmt: skip
+        (set_up, tuple(key for key in steps if key in keys))
+        for set_up, steps in order_of(job)
+        if set_up in keys
+    )
 
 
 def _known(job: Job | None) -> set[str]:
@@ -223,7 +225,9 @@ def _put_together(base: Job | None, mine: Job, theirs: Job, chosen: Mapping[Item
     )  # fmt: skip
 
 
-def _of_three(item: Item, was: dict[Item, Any], one: dict[Item, Any], other: dict[Item, Any], chosen: Mapping[Item, str]) -> Any:  # fmt: skip
+def _of_three(
+    item: Item, was: dict[Item, Any], one: dict[Item, Any], other: dict[Item, Any], chosen: Mapping[Item, str]
+) -> Any:
     """The value that counts of an item; UNSET where it is taken out."""
     mine, theirs = _at(one, item), _at(other, item)
     if mine == theirs or _at(was, item) == theirs:
@@ -362,8 +366,9 @@ def _only_set_up(base: Job, job: Job, key: str) -> Job:
 
 def _in_order(job: Job) -> tuple[str, ...]:
     return tuple(
-        f"set-up {one.number}: {', '.join(str(step.number) for step in one.operations) or 'no step'}" for one in job.set_ups
-    )  # fmt: skip
+        f"set-up {one.number}: {', '.join(str(step.number) for step in one.operations) or 'no step'}"
+        for one in job.set_ups
+    )
 
 
 def _plain(item: Item, value: Any) -> str:

@@ -28,8 +28,9 @@ _PAIR = pattern(
 )
 _MOUTH = pattern(
     r"(?P<mouth>counter\s?bored?|c'?bored?|c/bore|cb|⌴|spot\s?-?faced?|s/?f|counter\s?s(?:i|u)nk|c'?sk|⌵)"
-    r"(?=[\s\d⌀Ø]|$)\s*(?:to\b)?", re.IGNORECASE
-)  # fmt: skip
+    r"(?=[\s\d⌀Ø]|$)\s*(?:to\b)?",
+    re.IGNORECASE,
+)
 _ANGLE = pattern(r"(?P<angle>\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees?)?\b)?(?!\s?(?:mm|in\b|thou))", re.IGNORECASE)
 _LONG = pattern(r"(?:long|length)\b", re.IGNORECASE)
 _LONG_FIRST = pattern(r"length\b\s*:?", re.IGNORECASE)
@@ -89,8 +90,9 @@ def _thread_and_hole(line: Scanned, said: Said) -> bool:
     if values[1] < values[0]:
         raise line.error(
             f"The hole is less deep than the thread: write the thread first, such as {found['two']}/{found['one']}.",
-            start, line.at,
-        )  # fmt: skip
+            start,
+            line.at,
+        )
     if not unit:
         line.bare += [found.end("one"), found.end("two")]
     texts = [f"{found[name]} {unit}".strip() for name in ("one", "two")]

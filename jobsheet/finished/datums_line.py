@@ -16,8 +16,9 @@ Datums = tuple[tuple[str, str], ...]
 
 _ONE = pattern(
     r"\s*(?:datum\s+)?(?P<letter>[A-Za-z]\w*)\s*(?:[:=]|(?:is|on)\b)?\s*(?:the\s+)?(?P<face>[A-Za-z]+)?(?:\s+(?:face|end|side)\b)?"
-    r"\s*(?:[,;]|and\b|$)?", re.IGNORECASE
-)  # fmt: skip
+    r"\s*(?:[,;]|and\b|$)?",
+    re.IGNORECASE,
+)
 
 
 def read_datums(text: str) -> Datums:
@@ -39,8 +40,10 @@ def read_datums(text: str) -> Datums:
         one = _ONE.match(text, at)
         if one is None or one.end() == at:
             raise QuantityError(
-                f"“{text[at:].strip()}” is no datum; write letter and face, such as A: bottom, B: front.", at, len(text)
-            )  # fmt: skip
+                f"“{text[at:].strip()}” is no datum; write letter and face, such as A: bottom, B: front.",
+                at,
+                len(text),
+            )
         letter, face = _letter(one), _face(one)
         if letter in found:
             raise QuantityError(
@@ -64,8 +67,10 @@ def _letter(one: re.Match[str]) -> str:
             f"The letter comes first: write A: {_plain(word)}.", one.start("letter"), one.end()
         )
     raise QuantityError(
-        f"“{word}” is no datum letter; write one letter, such as A: bottom.", one.start("letter"), one.end("letter")
-    )  # fmt: skip
+        f"“{word}” is no datum letter; write one letter, such as A: bottom.",
+        one.start("letter"),
+        one.end("letter"),
+    )
 
 
 def _face(one: re.Match[str]) -> str:

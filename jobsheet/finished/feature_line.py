@@ -34,8 +34,9 @@ _COUNT = pattern(r"(?P<count>\d{1,3})\s*(?:(?P<by>x|×|X|\*)|off\b|no\.?\s|holes
 _WORDS = pattern(
     r"(?P<word>T[\s-]?slot|dovetail|keyway|keyseat|slot|groove|pocket|window|recess|step|rebate|shoulder"
     r"|chamfer(?:ed)?|cham\b\.?|(?:break\s+)?(?:all\s+)?edges(?:\s+broken)?|holes?|drill(?:ed)?|ream(?:ed)?|bored?"
-    r"|tap(?:ped)?(?:\s+hole)?|threaded|thread)\b\.?", re.IGNORECASE
-)  # fmt: skip
+    r"|tap(?:ped)?(?:\s+hole)?|threaded|thread)\b\.?",
+    re.IGNORECASE,
+)
 _BY = pattern(r"[x×X*]")
 _DEGREES = pattern(r"(?P<angle>\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees?)?\b)?", re.IGNORECASE)
 _DEGREES_ALONE = pattern(r"(?P<angle>\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees?)?\b)", re.IGNORECASE)

@@ -124,8 +124,9 @@ def _faces_beside(line: Scanned, said: Said, faces: set[tuple[str, str]], start:
     if not x or not y:
         raise line.error(
             "Say of every number from which face it counts, such as at 40 from C, 22 from A, or behind the places from C, A.",
-            start, line.at,
-        )  # fmt: skip
+            start,
+            line.at,
+        )
     said["counted"] = (x, y)
 
 

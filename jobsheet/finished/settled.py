@@ -41,8 +41,9 @@ def _pitch(line: Scanned, said: Said) -> None:
     raise line.error(
         f"“{line.text[start:end].strip()}” can be read in two ways: with a pitch of {number}, write {pitched} through or {pitched} blind"
         f" and how deep; {number} deep, write {bare} blind {number}.",
-        start, end,
-    )  # fmt: skip
+        start,
+        end,
+    )
 
 
 def _depth(line: Scanned, said: Said) -> None:
@@ -75,7 +76,7 @@ def _two_readings_of_x(line: Scanned, said: Said) -> None:
         f"“{count} x {size}” can be read in two ways: {count} holes of {size}, write {count} x {size} through or how deep;"
         f" one of {count}, {size} deep, write hole {count} x {size}.",
         0,
-    )  # fmt: skip
+    )
 
 
 def _face(line: Scanned, said: Said) -> None:
@@ -91,16 +92,18 @@ def _face(line: Scanned, said: Said) -> None:
         raise line.error(
             f"“from {face}” can be read in two ways: it runs in from that edge, write from {face} edge;"
             f" it is cut into that face, write from {face} face.",
-            start, end,
-        )  # fmt: skip
+            start,
+            end,
+        )
     last = said.get("places_end")
     behind = last is not None and last <= start and not line.text[last:start].strip()
     if behind and not said.get("counted"):
         raise line.error(
             f"“from {face}” behind the places can be read in two ways: cut into that face, write from {face} face;"
             f" counted from it, write it beside both numbers, such as at 40 from left, 22 from {face}.",
-            start, end,
-        )  # fmt: skip
+            start,
+            end,
+        )
 
 
 def _count(line: Scanned, said: Said) -> None:
@@ -161,7 +164,7 @@ def _counted(line: Scanned, said: Said) -> None:
             f"On the {said.get('face', 'top')} face places count from {_choices(axes)}; say the face it is cut into,"
             " such as from front, or count from others.",
             0,
-        )  # fmt: skip
+        )
     if given is not None and AXIS[given[0]] != axes[0]:
         said["counted"] = given = (given[1], given[0])
         if said.get("places") is not None:
@@ -196,7 +199,7 @@ def _across(line: Scanned, said: Said, axes: tuple[int, int]) -> tuple[str, ...]
             "One number says how far in a slot runs that begins at an edge: write from left edge too, or both ends,"
             " such as from 25, 30 to 75, 30.",
             0,
-        )  # fmt: skip
+        )
     across = next(axis for axis in axes if axis != runs)
     named = said.get("across_from")
     if named is not None and AXIS[named] != across:

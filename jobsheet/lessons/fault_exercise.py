@@ -182,6 +182,7 @@ def faults_marked(exercise: FaultExercise, text: str) -> Sought:
     found = tuple(one for one in exercise.faults if set(one.rows) & set(rows))
     named = {row for one in found for row in one.rows}
     return Sought(
-        found=found, left=tuple(one for one in exercise.faults if one not in found),
+        found=found,
+        left=tuple(one for one in exercise.faults if one not in found),
         besides=tuple(row for row in rows if row not in named),
-    )  # fmt: skip
+    )

@@ -165,10 +165,12 @@ def _out_of_order(ground: Ground) -> Iterator[Plant]:
 
 def _other_jaw(set_up: SetUp) -> Iterator[Plant]:
     yield Plant(
-        sort="jaw", at=set_up.key, done="the other face at the fixed jaw",
+        sort="jaw",
+        at=set_up.key,
+        done="the other face at the fixed jaw",
         mend=set_field(f"setup:{set_up.key}", "fixed_jaw", OPPOSITE[set_up.fixed_jaw]),
         rules=frozenset(("machined-face-to-fixed-jaw", "bar-at-the-moving-jaw")),
-    )  # fmt: skip
+    )
 
 
 def _next_drill(ground: Ground, _set_up: SetUp, operation: Operation) -> Iterator[Plant]:

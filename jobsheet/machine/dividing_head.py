@@ -152,9 +152,11 @@ def divide(
         ways.sort(key=lambda way: (abs(way.error), -way.circle))
     whole = ROUND / step
     return Division(
-        ratio=Fraction(ratio), angle=step, count=int(whole) if whole.denominator == 1 else None,
+        ratio=Fraction(ratio),
+        angle=step,
+        count=int(whole) if whole.denominator == 1 else None,
         ways=tuple(exact or ways[:1]),
-    )  # fmt: skip
+    )
 
 
 def _way(asked: Fraction, ratio: Fraction, circle: int) -> Turns:

@@ -105,7 +105,7 @@ def posterior(said: Mapping[Process, Sequence[Said]], spread: float, ageing: flo
         untried=_sum([share * one.untried for share, one in mixed]),
         processes={name: _sum([share * one.processes[name] for share, one in mixed]) for name in said},
         noise=noise,
-    )  # fmt: skip
+    )
 
 
 def fits(

@@ -153,9 +153,11 @@ def chance_chart(
     seen = [
         (asked.share, one.outcome)
         for one in trials
-        if not one.strikes and one.process == ladder.process and one.cutter_kind == ladder.cutter.kind
+        if not one.strikes
+        and one.process == ladder.process
+        and one.cutter_kind == ladder.cutter.kind
         and (asked := one.of(before.limit)) is not None
-    ]  # fmt: skip
+    ]
     most = _reach(scale, ladder, before, after, [share for share, _ in seen])
     rows = _stacked([scale.size(share) for share, _ in seen], most, width - LEFT - RIGHT)
     legend = any(outcome != "clean" for _, outcome in seen)

@@ -42,9 +42,11 @@ def _row(plan: Plan, cutter: Cutter, set_ups: tuple[int, ...]) -> Fetched:
     kept = [part for part in re.split(r",\s*", cutter.text) if part.strip() != cutter.place.strip()]
     what = ", ".join(kept) or cutter.kind
     return Fetched(
-        drawer=plan.short(drawer[1] if drawer else where, 24, "place of a cutter"), number=plan.short(number, 10, "place of a cutter"),
-        what=plan.short(what, 90, f"cutter, {what[:20]}"), set_ups=set_ups,
-    )  # fmt: skip
+        drawer=plan.short(drawer[1] if drawer else where, 24, "place of a cutter"),
+        number=plan.short(number, 10, "place of a cutter"),
+        what=plan.short(what, 90, f"cutter, {what[:20]}"),
+        set_ups=set_ups,
+    )
 
 
 def _natural(text: str) -> tuple[tuple[int, int, str], ...]:

@@ -304,20 +304,24 @@ def positions_table(
     ]
     rows = [
         (
-            Cell(str(point.number)), *_axis(plan, "x", point.x, point.x_text), *_axis(plan, "y", point.y, point.y_text),
+            Cell(str(point.number)),
+            *_axis(plan, "x", point.x, point.x_text),
+            *_axis(plan, "y", point.y, point.y_text),
             *(Cell(tick=number in point.steps) for number in passes),
         )
         for point in points
-    ]  # fmt: skip
+    ]
     return Table(columns=tuple(columns), rows=(_zero_row(plan, course, passes), *rows))
 
 
 def _zero_row(plan: Plan, course: Course, passes: tuple[int, ...]) -> tuple[Cell, ...]:
     named = plan.short(course.set_up.zero.named, 30, f"set-up {course.set_up.number}, zero")
     return (
-        Cell("0", (named,) if named else ()), *_axis(plan, "x", 0.0, "0"), *_axis(plan, "y", 0.0, "0"),
+        Cell("0", (named,) if named else ()),
+        *_axis(plan, "x", 0.0, "0"),
+        *_axis(plan, "y", 0.0, "0"),
         *(Cell(tick=False) for _ in passes),
-    )  # fmt: skip
+    )
 
 
 def _axis(plan: Plan, axis: str, distance: float, text: str) -> tuple[Cell, Cell]:

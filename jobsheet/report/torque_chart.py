@@ -160,9 +160,11 @@ def _points_of(cuts: Sequence[tuple[str, float, float]], at: Place, placer: Plac
 
 
 def _names(
-    spans: list[list[tuple[float, float, float]]], at: Place, placer: Placer,
+    spans: list[list[tuple[float, float, float]]],
+    at: Place,
+    placer: Placer,
     factor: float | None,
-) -> list[Item]:  # fmt: skip
+) -> list[Item]:
     """What each curve is, beside the first of them."""
     items: list[Item] = []
     card = "the card's peak" if factor is not None else "for seconds (peak)"

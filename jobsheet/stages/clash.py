@@ -191,8 +191,10 @@ def _line_to_field(line: tuple[Point, Point], low: Point, high: Point) -> float:
         return 0.0
     corners = (low, (high[0], low[1]), high, (low[0], high[1]))
     return min(
-        _from_field(one, low, high), _from_field(other, low, high), *(_from_line(corner, one, other) for corner in corners)
-    )  # fmt: skip
+        _from_field(one, low, high),
+        _from_field(other, low, high),
+        *(_from_line(corner, one, other) for corner in corners),
+    )
 
 
 def crosses(one: Point, other: Point, low: Point, high: Point) -> bool:

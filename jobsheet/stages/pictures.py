@@ -323,6 +323,6 @@ def picture(
     if held is None:
         held = Lying(
             near="front", far="rear", left="left", right="right", up="top", down="bottom", box=stage.box
-        )  # fmt: skip
+        )
     placed = fitted(held.box, held, view, width, height, margin)
     return Drawing(width, height, stage_items(stage, held, view, placed, hidden=hidden, now=now))

@@ -108,7 +108,7 @@ STEPS = (
         mind=ISOLATE + " No cutter in the spindle.",
         fields=(("frame stiffness",), ("gib drag",)),
     ),
-)  # fmt: skip
+)
 
 
 def classes() -> tuple[str, ...]:

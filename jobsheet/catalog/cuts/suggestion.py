@@ -34,4 +34,4 @@ class Suggestion(Struct, frozen=True):
         reason = f"{self.why}; {why}" if why else self.why
         return Suggestion(
             self.value * factor, self.low * factor, self.high * factor, self.source, self.outside, reason
-        )  # fmt: skip
+        )

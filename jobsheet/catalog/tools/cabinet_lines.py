@@ -120,9 +120,7 @@ def _tool(section: str, line: str) -> Read:
     sized = cutter.kind not in ("edge finder", "boring head", "fly cutter")
     if sized and cutter.diameter is None:
         raise QuantityError(f"“{line}” has no size; write, for example, {cutter.kind} {_sample(cutter.kind)}")
-    return Read(
-        what=line, name=cutter.kind, cutter=cutter, thread=thread, styles=tap_styles(cutter.style)
-    )  # fmt: skip
+    return Read(what=line, name=cutter.kind, cutter=cutter, thread=thread, styles=tap_styles(cutter.style))
 
 
 def _sample(kind: str) -> str:

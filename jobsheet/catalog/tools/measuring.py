@@ -25,8 +25,9 @@ _WHERE = pattern(r"^(?:at|on|from|across|over|in|near)\b", re.IGNORECASE)
 #: Words that mean more than one place.
 _SPREAD = pattern(
     r"^(?:at|on|in|over|across|near)\s+(?:the\s+)?(?:(?:all|both|each|either|every|two|three|four|five|six|eight|several|\d+)\b"
-    r"|(?:whole\s+)?(?:length|width|corners|ends)\b)", re.IGNORECASE
-)  # fmt: skip
+    r"|(?:whole\s+)?(?:length|width|corners|ends)\b)",
+    re.IGNORECASE,
+)
 _ASKED = pattern(r"^(square|place)\s+(?:to\s+(\S+)\s+)?[±⌀]?\s*(.*\d.*)$", re.IGNORECASE)
 _BETWEEN = pattern(r"^(?:between (?:the )?(?:cuts|passes)|measure[, -]+cut[, -]+measure)$", re.IGNORECASE)
 _GO = pattern(r"^(?:go|no-go|go(?: and |/|-)no-?go|go and not go)$", re.IGNORECASE)

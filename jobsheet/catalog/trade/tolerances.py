@@ -49,9 +49,7 @@ def _fit(letter: str, grade: int, nominal: float, text: str) -> tuple[float, flo
         return -width / 2, width / 2
     away = 0.0
     if upper in _AWAY:
-        away = next(
-            a for top, a in zip(_RANGES, _AWAY[upper], strict=True) if nominal * 1e3 <= top
-        ) * 1e-6  # fmt: skip
+        away = next(a for top, a in zip(_RANGES, _AWAY[upper], strict=True) if nominal * 1e3 <= top) * 1e-6
     if upper in "PN":
         return -away - width, -away
     return (away, away + width) if letter == upper else (-away - width, -away)

@@ -204,7 +204,7 @@ def enter_command(**options: Any) -> int:
     """Write one test cut into the log: its size as on the sheet, other fields by --set where they were not the planned ones.
 
     Exit code 1 after an outcome that ends the ladder.
-    """  # fmt: skip
+    """
     from jobsheet.reckoning.ladder.ladders import rung_at, today, trial_of
     from jobsheet.storage.records.proof_log import append
     from jobsheet.units.grammar import read

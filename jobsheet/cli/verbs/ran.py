@@ -55,7 +55,7 @@ def command(job: str, steps: tuple[str, ...], want_json: bool, take_back: str, *
     0 not cut. It is kept in a file beside the job that only grows. A step with a force counts in the machine's proof
     log as well, and it is said which. Without anything to write, what is recorded is listed. Exit code 1 where some of the file
     cannot be read.
-    """  # fmt: skip
+    """
     if take_back:
         return _take_back(job, take_back, said)
     entries = _entries(job, steps, said)

@@ -138,9 +138,9 @@ class StageCell(Pressable):
         """`after` in pencil and the number in ink; the current one says what its lines mean."""
         caption = stage.caption
         if self.current and stage.key:
-            caption = {
-                "before": translate("Strip", "before"), "stock": translate("Strip", "stock, for")
-            }.get(self.moment, caption)  # fmt: skip
+            caption = {"before": translate("Strip", "before"), "stock": translate("Strip", "stock, for")}.get(
+                self.moment, caption
+            )
         parts = [
             (f"{caption} ".lstrip(), now.caption, "pencil"),
             (stage.number, now.caption_bold, "ink"),

@@ -125,10 +125,12 @@ def _lifted(torque: float, held: Grip, fields: object) -> Limit | None:
         return None
     pull = lift_of(tangential=2 * torque / cutter.diameter, helix=_FLUTES)
     return _judged(
-        pull, held, "it lifts the work as it breaks through: clamp from above, or drill in stages",
+        pull,
+        held,
+        "it lifts the work as it breaks through: clamp from above, or drill in stages",
         "it may lift the work as it breaks through: clamp better and ease off",
         f"at break-through 2 M / D × tan 30° = 2 × {torque:.2f} N·m / {cutter.diameter * 1e3:g} mm × 0.577",
-    )  # fmt: skip
+    )
 
 
 def _turned(torque: float, held: Grip, setting: Setting, factor: float) -> Limit | None:

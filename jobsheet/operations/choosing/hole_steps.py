@@ -56,9 +56,7 @@ def drill(here: Here) -> Hole | None:
     if thread is None or size is None:
         return Hole(kind=written.DRILL, reason="marked here", texts=_here(here))
     line = with_size(kind_of(written.DRILL), size.removesuffix(" mm"), here.units, here.cabinet)
-    return Hole(
-        kind=written.DRILL, size=size, reason=f"for {thread.text.strip()}", texts=_here(here, line)
-    )  # fmt: skip
+    return Hole(kind=written.DRILL, size=size, reason=f"for {thread.text.strip()}", texts=_here(here, line))
 
 
 def _thread_for(hole: float, units: str) -> ThreadRow | None:

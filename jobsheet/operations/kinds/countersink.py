@@ -53,7 +53,9 @@ FORM = (
         "Cones",
         (
             Entry(
-                name="cutter", title="Countersink", asks="cutter",
+                name="cutter",
+                title="Countersink",
+                asks="cutter",
                 choices=("countersink", "spot drill", "chamfer mill"),
                 hint="with its angle, 90°, 82° or 60°: countersink 25 mm, 90°",
             ),
@@ -64,7 +66,7 @@ FORM = (
     ),
     Group("Speed and feed", (drilling.FEED, common.SPINDLE, common.CUTTING_SPEED)),
     Group("Check and words", (common.MEASURE, common.TOLERANCES, HOW_DRILLED, common.WHAT, common.NOTE)),
-)  # fmt: skip
+)
 
 
 def _angle(fields: Fields) -> float:
@@ -77,8 +79,10 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     whole, diameter = drilling.diameter_of(fields.cutter), fields.to.value
     if diameter > whole * (1 + 1e-9):
         raise CalcError(
-            "diameter at the surface", f"“{fields.to.text}”", f"at most the countersink, {hole_words.length(whole, setting)}"
-        )  # fmt: skip
+            "diameter at the surface",
+            f"“{fields.to.text}”",
+            f"at most the countersink, {hole_words.length(whole, setting)}",
+        )
     hole = drilling.standing_hole(fields, setting, diameter)
     depth = tally.use("hole_depth", cone_depth, diameter=diameter, point_angle=_angle(fields), tip=hole)
     tally.show("effective_diameter", diameter)

@@ -106,7 +106,7 @@ def fits(job: Job, name: str, shop: Shop | None = None) -> Fit:
     dials = own is None or before is None or _readings(job, before, own) != _readings(other, after, machine)
     return Fit(
         job=job, other=other, machine=machine, steps=steps, dials_change=dials, card_changed=card_changed(job)
-    )  # fmt: skip
+    )
 
 
 def card_changed(job: Job) -> bool:

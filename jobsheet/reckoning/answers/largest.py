@@ -124,9 +124,11 @@ def _drilled(size: DrillSize, setting: Setting, feed: float | None = None) -> An
     turn = drill_feed(size.diameter, setting.material).value if feed is None else feed
     depth = size.diameter * HOLE_DEPTH
     return kind_of(written.DRILL).fields(
-        cutter=read_cutter(f"drill {size.name}", setting.units), at=_HERE, depth=Depth(depth, f"{depth * 1e3:.6g} mm"),
+        cutter=read_cutter(f"drill {size.name}", setting.units),
+        at=_HERE,
+        depth=Depth(depth, f"{depth * 1e3:.6g} mm"),
         feed=Quantity(turn, show("feed_per_turn", turn, setting.units)),
-    )  # fmt: skip
+    )
 
 
 def _drilled_best(size: DrillSize, setting: Setting, judge: Judge, feed: float | None = None) -> Tried:
@@ -256,9 +258,11 @@ def largest_tap(setting: Setting) -> Largest:
     if not spindle.slips:
         head = _tap(setting, UNDER_POWER, "tapping head")
         name = head.expected or head.tight
-        note = f"nothing slips before the tap breaks; in a tapping head that slips up to {name}" if name else (
-            f"nothing slips before the tap breaks; in a tapping head: {head.stops}"
-        )  # fmt: skip
+        note = (
+            f"nothing slips before the tap breaks; in a tapping head that slips up to {name}"
+            if name
+            else (f"nothing slips before the tap breaks; in a tapping head: {head.stops}")
+        )
         return _tap(setting, BY_HAND, way=WITH_A_HEAD, note=note)
     power = _tap(setting, UNDER_POWER, way=UNDER_POWER)
     if power.tight_size is None:
@@ -288,9 +292,10 @@ def widest_face_mill(setting: Setting, depth: float = 0.5e-3) -> Largest:
         cutter = read_cutter(text, units)
         wide = cutter.diameter or 0.0
         fields = kind_of(written.FACE).fields(
-            cutter=cutter, depth=Quantity(depth, f"{depth * 1e3:.6g} mm"),
+            cutter=cutter,
+            depth=Quantity(depth, f"{depth * 1e3:.6g} mm"),
             feed_per_tooth=Quantity(tooth, show("feed_per_tooth", tooth, units)),
-        )  # fmt: skip
+        )
         long, across, high = setting.extent
         return best(
             written.FACE, fields, replace(setting, extent=(max(long, wide), max(across, wide), high)), judge

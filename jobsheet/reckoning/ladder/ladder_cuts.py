@@ -121,10 +121,11 @@ def drills(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[
         if units == "mm" and round(size.diameter * 1e4) % 5:
             continue  # half millimetres: what a box of drills holds
         texts = {
-            "cutter": _like(cutter, size.name), "at": _PLACE[units],
+            "cutter": _like(cutter, size.name),
+            "at": _PLACE[units],
             "depth": size_text(_round(size.diameter * HOLE_DEPTH, units), units),
             "feed": show("feed_per_turn", drill_feed(size.diameter, setting.material).value, units),
-        }  # fmt: skip
+        }
         found.append(Choice(size.name, size.diameter, tuple({**texts, **typed}.items())))
     return tuple(found)
 

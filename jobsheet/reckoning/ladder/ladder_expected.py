@@ -57,9 +57,10 @@ def out_of_reach(ladder: Ladder) -> str:
     what = "the motor" if limit == "spindle-torque" else "the frame"
     other = {
         "drill": "Slot or face cuts load it more",
-        "face": "Slot cuts, or a wider pass, load it more", "side": "Slot cuts, or a wider one, load it more",
+        "face": "Slot cuts, or a wider pass, load it more",
+        "side": "Slot cuts, or a wider one, load it more",
         "slot": "A larger cutter loads it more",
-    }[ladder.process]  # fmt: skip
+    }[ladder.process]
     stops = ladder.ends.rstrip(".")
     asks, carry = _beside(ladder, last, asked, first / asked.share)
     return (

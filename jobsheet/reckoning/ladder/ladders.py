@@ -261,9 +261,10 @@ def trial_of(
     happened = _outcome(outcome)
     if (happened == "slipped") != bool(slipped):
         raise CommandError(
-            f"Say what slipped: {', '.join(SLIPPED)}." if happened == "slipped"
+            f"Say what slipped: {', '.join(SLIPPED)}."
+            if happened == "slipped"
             else f"“{slipped}” slipped, but the outcome is {happened}: write slipped, or leave out what."
-        )  # fmt: skip
+        )
     if slipped and slipped not in SLIPPED:
         raise CommandError(f"“{slipped}” is nothing that slips; it is one of {', '.join(SLIPPED)}.")
     day = date or today()

@@ -71,15 +71,18 @@ def wanted(job: Job) -> tuple[object, ...]:
 def _set_up(reckoned: Reckoned, words: dict[str, str], set_up: SetUp) -> tuple[object, ...]:
     job = reckoned.job
     columns = (
-        Column(caption="row", style="number", align="right"), Column(caption="do", style="body", wide=True),
-        Column(caption="tool", style="label"), Column(caption="rpm", style="label", align="right"),
-    )  # fmt: skip
+        Column(caption="row", style="number", align="right"),
+        Column(caption="do", style="body", wide=True),
+        Column(caption="tool", style="label"),
+        Column(caption="rpm", style="label", align="right"),
+    )
     rows = tuple(_row(reckoned, words, one) for one in set_up.operations)
     return (
         Heading(set_up.title or f"{set_up.up} up"),
         Words(held_line(job, set_up), "caption"),
-        Table(columns=columns, rows=rows, high=ROW), Gap(4),
-    )  # fmt: skip
+        Table(columns=columns, rows=rows, high=ROW),
+        Gap(4),
+    )
 
 
 def _row(reckoned: Reckoned, words: dict[str, str], operation: Operation) -> tuple[Cell, ...]:
@@ -131,7 +134,9 @@ def _said(exercise: FaultExercise, fault: Fault) -> tuple[object, ...]:
         "",
     )
     return (
-        Heading(f"{where[:1].upper()}{where[1:]}", home), Words(f"{fault.done[:1].upper()}{fault.done[1:]}.", "body"),
+        Heading(f"{where[:1].upper()}{where[1:]}", home),
+        Words(f"{fault.done[:1].upper()}{fault.done[1:]}.", "body"),
         Words(f"{fault.remark.message}.", "label bold"),
-        Words(f"{fault.remark.why} ({fault.title}; {fault.remark.severity})", "label"), Gap(6),
-    )  # fmt: skip
+        Words(f"{fault.remark.why} ({fault.title}; {fault.remark.severity})", "label"),
+        Gap(6),
+    )

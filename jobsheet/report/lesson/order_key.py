@@ -70,9 +70,11 @@ def _why(exercise: OrderExercise) -> tuple[object, ...]:
     for words, pair in pairs_asked(exercise):
         by_rule.setdefault(pair.rule, ([], pair))[0].append(words)
     columns = (
-        Column(caption="first, then", style="label bold"), Column(caption="or else", style="label", wide=True),
-        Column(caption="costs", style="label"), Column(caption="rule", style="caption"),
-    )  # fmt: skip
+        Column(caption="first, then", style="label bold"),
+        Column(caption="or else", style="label", wide=True),
+        Column(caption="costs", style="label"),
+        Column(caption="rule", style="caption"),
+    )
     rows = tuple(
         (Cell("; ".join(words)), Cell(pair.because), Cell(pair.severity), Cell(pair.title))
         for words, pair in by_rule.values()

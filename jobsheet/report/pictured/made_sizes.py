@@ -95,8 +95,10 @@ def _named(plan: Plan, operation: Operation, shape: object, cut: Cut) -> tuple[s
         long, across, _ = cut.before.size
         inside, deep = shape.width / 2, shape.depth
         at = {
-            "left": (inside, across / 2, deep), "right": (long - inside, across / 2, deep),
-            "front": (long / 2, inside, deep), "rear": (long / 2, across - inside, deep),
-        }  # fmt: skip
+            "left": (inside, across / 2, deep),
+            "right": (long - inside, across / 2, deep),
+            "front": (long / 2, inside, deep),
+            "rear": (long / 2, across - inside, deep),
+        }
         return f"step {size(shape.width)} × {size(shape.depth)}", at[shape.side]
     return None

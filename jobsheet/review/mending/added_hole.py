@@ -58,8 +58,10 @@ def drilled_before(
 def spotted_before(job: Job, key: str, at: str, to: float) -> tuple[Mend, float]:
     """A spot at these places right before a step, by a spot drill of the job or the cabinet; and how wide it comes [m]."""
     cutters = (
-        one.fields.cutter for _, one in job.operations() if roles(one).hole == "spot" and one.fields.cutter.kind == "spot drill"
-    )  # fmt: skip
+        one.fields.cutter
+        for _, one in job.operations()
+        if roles(one).hole == "spot" and one.fields.cutter.kind == "spot drill"
+    )
     known = next(cutters, None)
     width = (known.diameter if known is not None else None) or 10e-3
     line = known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°"

@@ -33,8 +33,10 @@ class NotMended(JobsheetError):
 
 _JOB: dict[str, tuple[Entry, ...]] = {"part": layout.PART}
 _SET_UP: dict[str, tuple[Entry, ...]] = {
-    "setup": layout.SET_UP, "holding": (), "zero": layout.ZERO,
-}  # fmt: skip
+    "setup": layout.SET_UP,
+    "holding": (),
+    "zero": layout.ZERO,
+}
 
 
 def in_turn(*mends: Mend) -> Mend:

@@ -126,9 +126,11 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
         "set-up.third": _third(set_up.up, tuple(dict.fromkeys(faced))),
         "set-up.upright": vice and set_up.up in ("left", "right"),
         "set-up.positions": any(getattr(one.fields, "at", None) for one in set_up.operations),
-        "set-up.after-a-cut": any("milling" in kind_of(o.kind).groups for one in job.set_ups[:index] for o in one.operations),
+        "set-up.after-a-cut": any(
+            "milling" in kind_of(o.kind).groups for one in job.set_ups[:index] for o in one.operations
+        ),
         "set-up.last": index == len(job.set_ups) - 1,
-    }  # fmt: skip
+    }
 
 
 def _third(up: str, faced: tuple[str, ...]) -> str:

@@ -30,9 +30,11 @@ _WHERE = {
     "step": "beside a step", "trainee": "beside a step, in a trainee's job",
 }  # fmt: skip
 _LEVELS = {
-    "stop": "read and initialled by a person before cutting", "warn": "beside the step or at the head of the set-up",
-    "note": "once on a sheet", "law": "on the page of safety notes, where the country is chosen",
-}  # fmt: skip
+    "stop": "read and initialled by a person before cutting",
+    "warn": "beside the step or at the head of the set-up",
+    "note": "once on a sheet",
+    "law": "on the page of safety notes, where the country is chosen",
+}
 
 
 class Topic(Struct, frozen=True, kw_only=True):

@@ -28,11 +28,13 @@ def verdict_pages() -> list[Page]:
     """One for each verdict."""
     return [
         Page(
-            id=f"verdict:{word}", sort="verdict", title=word,
+            id=f"verdict:{word}",
+            sort="verdict",
+            title=word,
             lines=(("It means", row["means"]), ("Do", row["do"])),
         )
         for word, row in shipped("limits.yaml")["verdicts"].items()
-    ]  # fmt: skip
+    ]
 
 
 def severity_pages() -> list[Page]:

@@ -14,10 +14,12 @@ from jobsheet.storage import layout
 
 #: The fields of the job's own forms, by the name that the window calls the form.
 _FORMS: dict[str, tuple[str, tuple[Entry, ...]]] = {
-    "job": ("The job", layout.JOB), "job:part": ("Part", layout.PART), "job:stock": ("Stock", every_entry()),
+    "job": ("The job", layout.JOB),
+    "job:part": ("Part", layout.PART),
+    "job:stock": ("Stock", every_entry()),
     "setup": ("Set-up: how it lies", layout.SET_UP),
     "zero": ("Set-up: zero", layout.ZERO),
-}  # fmt: skip
+}
 
 
 def kind_pages() -> list[Page]:

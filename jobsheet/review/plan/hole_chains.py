@@ -110,9 +110,7 @@ class Taken(Struct, frozen=True, kw_only=True):
         """How far a point lies inside it [m]; below nought how far outside."""
         if self.width:
             return self.width / 2 - _from_line(at, self.low, self.high)
-        return min(
-            at[0] - self.low[0], self.high[0] - at[0], at[1] - self.low[1], self.high[1] - at[1]
-        )  # fmt: skip
+        return min(at[0] - self.low[0], self.high[0] - at[0], at[1] - self.low[1], self.high[1] - at[1])
 
 
 class Lowered(Struct, frozen=True, kw_only=True):
@@ -316,9 +314,7 @@ def _lowered(job: Job, course: Course) -> Iterator[Lowered]:
             end = 1 if normal[axis] > 0 else 0
             amount = abs(cut.after.box[axis][end] - cut.before.box[axis][end])
             if amount > SAME:
-                yield Lowered(
-                    operation=operation, set_up=set_up.key, index=index, face=face, amount=amount
-                )  # fmt: skip
+                yield Lowered(operation=operation, set_up=set_up.key, index=index, face=face, amount=amount)
 
 
 def _from_line(at: tuple[float, float], one: tuple[float, float], two: tuple[float, float]) -> float:

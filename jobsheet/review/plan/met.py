@@ -26,8 +26,9 @@ def as_now(bodies: tuple[Body, ...], first: Step, step: Step) -> tuple[Body, ...
         return bodies
     return tuple(
         replace(
-            body, low=(body.low[0] - left, body.low[1] - near, body.low[2]),
+            body,
+            low=(body.low[0] - left, body.low[1] - near, body.low[2]),
             high=(body.high[0] - left, body.high[1] - near, body.high[2]),
         )
         for body in bodies
-    )  # fmt: skip
+    )

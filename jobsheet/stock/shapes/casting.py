@@ -22,9 +22,7 @@ def _outline(stock: Stock) -> Outline:
     (x, y, z), inward = stock.sizes, lean(stock)
     # A frustum of the same lean on all sides: the area that, times its height, is its volume.
     area = x * y - (x + y) * inward + 4 / 3 * inward**2
-    return Outline(
-        axis=2, long=z, outer=((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)), area=area, lean=inward
-    )  # fmt: skip
+    return Outline(axis=2, long=z, outer=((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)), area=area, lean=inward)
 
 
 def _words(stock: Stock) -> str:

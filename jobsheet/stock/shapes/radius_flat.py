@@ -42,9 +42,11 @@ def _outline(stock: Stock) -> Outline:
             turn = math.pi / 2 * (corner + at / QUARTER)
             points.append((u + radius * math.cos(turn), v + radius * math.sin(turn)))
     return Outline(
-        axis=stock.axis, long=stock.sizes[stock.axis], outer=tuple(points),
+        axis=stock.axis,
+        long=stock.sizes[stock.axis],
+        outer=tuple(points),
         area=wide * high - (4 - math.pi) * radius**2,
-    )  # fmt: skip
+    )
 
 
 def _words(stock: Stock) -> str:

@@ -59,10 +59,12 @@ def closed_plans(job: Path) -> tuple[ClosedPlan, ...]:
     except OSError:
         return ()
     found = [
-        ClosedPlan(path=path, number=int(name["number"]), date=name["date"], how=name["how"], code=name["code"])
+        ClosedPlan(
+            path=path, number=int(name["number"]), date=name["date"], how=name["how"], code=name["code"]
+        )
         for path in there
         if (name := _NAME.fullmatch(path.name)) is not None
-    ]  # fmt: skip
+    ]
     return tuple(sorted(found, key=lambda one: (one.number, one.date, one.path.name)))
 
 

@@ -215,9 +215,10 @@ def trial_from(lines: list[str], first: int) -> tuple[Trial | None, list[Problem
     there = lines[-1].partition(":")[2].strip()
     machine, day = reading.needed("machine"), reading.day()
     marks: dict[str, Any] = {
-        "strikes": reading.text("strikes"), "keeps": reading.text("keeps"),
+        "strikes": reading.text("strikes"),
+        "keeps": reading.text("keeps"),
         "changed": reading.among("changed", tuple(CHANGES), needed=False),
-    }  # fmt: skip
+    }
     note = "\n".join(reading.notes)
     same: dict[str, Any] = {
         "machine": machine,
@@ -246,6 +247,8 @@ def trial_from(lines: list[str], first: int) -> tuple[Trial | None, list[Problem
     if there != id_of(lines[:-1]):
         last = first + len(lines) - 1
         reading.wrong(
-            last, END, "this record was changed after it was written: it does not count; strike it out and enter it again"
-        )  # fmt: skip
+            last,
+            END,
+            "this record was changed after it was written: it does not count; strike it out and enter it again",
+        )
     return (None, reading.problems) if reading.problems else (replace(trial, id=there), [])

@@ -115,7 +115,7 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
                 raise CommandError(
                     f"Step {one.number} was entered for {one.date} already ({before.outcome}, {before.id[:6]}): take that back first, "
                     "or give the day on which it was cut again."
-                )  # fmt: skip
+                )
             if one.id in known:
                 raise CommandError(f"This very entry is recorded already ({one.id[:6]}).")
             if one.about == "step" and not one.takes_back:

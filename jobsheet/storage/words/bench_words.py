@@ -32,7 +32,7 @@ _DEEDS = (
 _OFF = re.compile(
     r"\b(?:(?:take|remove|loosen|undo)\w*\b[^.;]*?\b(?:straps?|clamps?)(?:\s+off)?|(?:straps?|clamps?)\s+(?:come\s+)?off)\b",
     re.IGNORECASE,
-)  # fmt: skip
+)
 _ON = re.compile(r"\bscrew\b(?!s|\w* (?:out|off))|\bbolt (?:it |down|through)", re.IGNORECASE)
 _MOVED = re.compile(r"\b(?:mov|chang|swap)\w* (?:the )?(?:\w+ )?(?:straps?|clamps?)\b", re.IGNORECASE)
 #: Instruments by the words of people, the first that fits.

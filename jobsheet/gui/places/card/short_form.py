@@ -27,7 +27,7 @@ from jobsheet.storage.short_card import (
     changed,
     questions,
     unit_of,
-)  # fmt: skip
+)
 from jobsheet.storage.typed_paper import Paper, entries_at
 
 translate = QCoreApplication.translate

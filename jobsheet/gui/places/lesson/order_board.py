@@ -185,9 +185,11 @@ class OrderBoard(QWidget):
         """What the keys do, at the foot of the slips."""
         now = look()
         lines = (
-            translate("Lesson", "a letter puts its slip into the place"), translate("Lesson", "Backspace gives it back"),
-            translate("Lesson", "Alt + Up, Alt + Down move it"), translate("Lesson", "Ctrl + Enter tries, Ctrl + L looks again"),
-        )  # fmt: skip
+            translate("Lesson", "a letter puts its slip into the place"),
+            translate("Lesson", "Backspace gives it back"),
+            translate("Lesson", "Alt + Up, Alt + Down move it"),
+            translate("Lesson", "Ctrl + Enter tries, Ctrl + L looks again"),
+        )
         line = now.px(18)
         top = self.height() - now.px(PAD) - line * len(lines)
         if self.slip_box(len(self.desk.left) if self.desk is not None else 0).top() < top:

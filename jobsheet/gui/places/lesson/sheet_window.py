@@ -48,10 +48,12 @@ class SheetWindow(QDialog):
         self.view.setAccessibleName(translate("Lesson", "The worksheet"))
         self.finished.connect(self.view.let_go)
         words = {
-            "order": translate("Lesson", "put in order"), "wrong": translate("Lesson", "find what is wrong"),
-            "missing": translate("Lesson", "find what is missing"), "cutter": translate("Lesson", "choose the tool"),
+            "order": translate("Lesson", "put in order"),
+            "wrong": translate("Lesson", "find what is wrong"),
+            "missing": translate("Lesson", "find what is missing"),
+            "cutter": translate("Lesson", "choose the tool"),
             "figures": translate("Lesson", "work out the figures"),
-        }  # fmt: skip
+        }
         self.kind = self._choices(
             translate("Lesson", "Exercise"), [(words[sort], sort) for sort in HOW], "wrong"
         )

@@ -48,9 +48,9 @@ class PlanRows(QWidget):
     def _words(self, at: int) -> tuple[str, str, str]:
         one = self.plans[at]
         number = str(one.number) if one.number else "–"
-        how = {
-            "printed": translate("Plans", "printed {date}"), "made": translate("Plans", "made {date}")
-        }[one.how].format(date=one.date)  # fmt: skip
+        how = {"printed": translate("Plans", "printed {date}"), "made": translate("Plans", "made {date}")}[
+            one.how
+        ].format(date=one.date)
         counts = translate("Plans", "counts now") if one.code == self._counts else ""
         return number, ", ".join(part for part in (how, counts) if part), self._changed[at]
 

@@ -102,9 +102,10 @@ class PlansWindow(QDialog):
             try:
                 found: Job | str = read_job(plan.path)
                 if not is_whole(plan):
-                    found = translate("Plans", "{name} was changed since it left the desk: it is not the plan of code {code}.").format(
-                        name=plan.path.name, code=plan.code
-                    )  # fmt: skip
+                    found = translate(
+                        "Plans",
+                        "{name} was changed since it left the desk: it is not the plan of code {code}.",
+                    ).format(name=plan.path.name, code=plan.code)
             except (JobsheetError, OSError) as error:
                 found = str(error)
             self._jobs[plan.path] = found
@@ -157,10 +158,11 @@ class PlansWindow(QDialog):
         )
         self.facts.put(
             Facts(
-                title=title, facts=tuple(row for row in facts if row[1]),
+                title=title,
+                facts=tuple(row for row in facts if row[1]),
                 blocks=((translate("Plans", "What is different now"), rows),),
             )
-        )  # fmt: skip
+        )
 
     # --- what is done with it ---
 

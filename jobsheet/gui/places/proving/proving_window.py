@@ -235,7 +235,7 @@ class ProvingWindow(QMainWindow):
         try:
             trial = self.desk.enter(
                 digit, seconds=seconds, tachometer=tachometer, slipped=ladder.slipped, note=ladder.note()
-            )  # fmt: skip
+            )
         except JobsheetError as error:
             self._refuse(error)
             return

@@ -89,9 +89,11 @@ def _lead(one: Trial) -> str:
 def _size(one: Trial) -> str:
     """Its sizes as they were typed: `6 mm wide, 2 mm deep`, `M8, hole 6.8 mm, 12 mm deep`."""
     words = {
-        "thread": "{size}", "hole": translate("Record", "hole {size}"), "width": translate("Record", "{size} wide"),
+        "thread": "{size}",
+        "hole": translate("Record", "hole {size}"),
+        "width": translate("Record", "{size} wide"),
         "depth": translate("Record", "{size} deep"),
-    }  # fmt: skip
+    }
     typed = one.one_cut()
     return ", ".join(text.format(size=typed[name]) for name, text in words.items() if typed.get(name))
 

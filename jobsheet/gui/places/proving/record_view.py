@@ -160,9 +160,10 @@ class RecordView(QWidget):
         )
         invented = any(row.invented for row in cuts)
         parts = (
-            words, translate("Record", "invented") if invented else "",
+            words,
+            translate("Record", "invented") if invented else "",
             translate("Record", "{count} struck out").format(count=struck) if struck else "",
-        )  # fmt: skip
+        )
         return ", ".join(part for part in parts if part)
 
     def _make_lines(self) -> None:
@@ -248,8 +249,10 @@ class RecordView(QWidget):
         row = self._row_of(odd)
         which = row.named() if row is not None else odd.trial.outcome
         self.recorded.emit(
-            translate("Record", "{which} was so: it counts as it stands.").format(which=which[:1].upper() + which[1:])
-        )  # fmt: skip
+            translate("Record", "{which} was so: it counts as it stands.").format(
+                which=which[:1].upper() + which[1:]
+            )
+        )
         self.focus_lines()
 
     def ask_changed(self) -> None:

@@ -120,9 +120,10 @@ class RanDesk:
             OwnPace(
                 set_up=found[SET_UP].factor if SET_UP in found else 1.0,
                 work=found[TOGETHER].factor if TOGETHER in found else 1.0,
-                runs=max((one.runs for one in self.paces), default=0), day=self.day,
+                runs=max((one.runs for one in self.paces), default=0),
+                day=self.day,
             )
-        )  # fmt: skip
+        )
 
     def _merge(self, found: Said) -> None:
         """What was said here wins over what stands in the record; what was taken back here is gone."""

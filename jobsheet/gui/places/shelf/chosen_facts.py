@@ -56,6 +56,8 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str) -> Facts:
     if revisions:
         blocks.append((say("Shelf", "Revisions of the plan"), revisions))
     return Facts(
-        title=" ".join(word for word in (part.number, part.name) if word), facts=tuple(row for row in facts if row[1].strip(" ,")),
-        blocks=tuple(blocks), problem="\n".join(str(problem) for problem in problems[:3]),
-    )  # fmt: skip
+        title=" ".join(word for word in (part.number, part.name) if word),
+        facts=tuple(row for row in facts if row[1].strip(" ,")),
+        blocks=tuple(blocks),
+        problem="\n".join(str(problem) for problem in problems[:3]),
+    )
