@@ -51,7 +51,7 @@ NEIGHBOURS = (
 
 def copied(into: Path) -> Path:
     """This checkout without what was compiled."""
-    for name in ("jobsheet", "resources", "sample_jobs", "tests"):
+    for name in ("jobsheet", "resources", "sample_jobs", "tests", "packaging"):
         shutil.copytree(ROOT / name, into / name, ignore=shutil.ignore_patterns("__pycache__"))
     for name in ("pyproject.toml", "DEVELOPERS.md", "README.md"):
         shutil.copy(ROOT / name, into)
