@@ -1,11 +1,8 @@
 """The panels under the title block: typed key by key, walked by arrows, taken by Enter or a press, left by Esc."""
 
-import time
-
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QActionGroup
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 
 from jobsheet.catalog.metals.finding import materials_found
@@ -287,21 +284,3 @@ def test_menus_say_that_one_of_many_is_chosen(window):
     one_of = [action for action in menu.actions() if action.isCheckable()]
     assert len({action.actionGroup() for action in one_of}) == 1
     assert sum(action.isChecked() for action in one_of) == 1
-
-
-def test_they_open_and_follow_within_their_times(window, opened, qtbot):
-    """50 ms to open, 16 ms a key: the best of three, after the rest of the hand has fetched what they need."""
-    opened("material")
-    press(qtbot, Qt.Key.Key_Escape)
-    begun_at, keyed = [], []
-    for _ in range(3):
-        begun = time.perf_counter()
-        panel = opened("material")
-        begun_at.append(time.perf_counter() - begun)
-        for letter in "mild":
-            begun = time.perf_counter()
-            QTest.keyClicks(panel.line, letter)
-            keyed.append(time.perf_counter() - begun)
-        press(qtbot, Qt.Key.Key_Escape)
-    assert min(begun_at) < 0.05
-    assert min(keyed) < 0.016
