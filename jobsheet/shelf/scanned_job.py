@@ -9,6 +9,7 @@ import re
 
 from msgspec import Struct
 
+from jobsheet.remembered import remembered
 from jobsheet.shelf.size_words import sizes
 
 _LINE = re.compile(
@@ -83,19 +84,24 @@ def scanned(text: str) -> Scanned:
         match = _LINE.match(line)
         if match is None or not line.strip() or line.lstrip().startswith("#"):
             continue
-        key, value = match["key"] or "", _plain((match["value"] if match["key"] else match["item"]) or "")
-        if not match["indent"] and key:
+        indent, key, said, item = match.group("indent", "key", "value", "item")
+        key = key or ""
+        if key in _SILENT and indent:
+            last = key
+            continue
+        value = _plain((said if key else item) or "")
+        if not indent and key:
             top, kind = key, ""
             if key == "units":
                 units = "in" if value == "in" else "mm"
         if key == "kind":
             kind = value
-            steps += bool(value) and top == "set-ups" and len(match["indent"]) >= 6
+            steps += bool(value) and top == "set-ups" and len(indent) >= 6
         elif key == "number" and top == "plan revisions" and value.isdigit():
             plan = max(plan, int(value))
         elif key in ("changed", "who", "when") and top == "plan revisions" and plan == 1:
             first += f"{value}\n"
-        if key and (not match["indent"] or top == "part") and value:
+        if key and (not indent or top == "part") and value:
             header.setdefault(key if top != "part" else f"part {key}", value)
         last = key or last
         if not value or key in _SILENT:
@@ -103,11 +109,7 @@ def scanned(text: str) -> Scanned:
         words.append(value)
         if last in _SIZED:
             shown = f"{last}: {value}" if key else value
-            found += [
-                SizeAt(one.micrometres, one.before or last, kind, shown)
-                for one in sizes(value, units)
-                if one.before not in _NO_SIZES
-            ]
+            found += [SizeAt(size, before or last, kind, shown) for size, before in _sized(value, units)]
     began = [header.get(key, "") for key in ("part number", "machine", "planned on", "planned by")]
     return Scanned(
         began="\n".join(began).casefold() if began[0] and any(began[2:]) else "", first=first,
@@ -115,6 +117,12 @@ def scanned(text: str) -> Scanned:
         material=header.get("material", ""), planned_on=header.get("planned on", ""), plan=plan, steps=steps,
         text="\n".join(words), sizes=tuple(dict.fromkeys(found)),
     )  # fmt: skip
+
+
+@remembered(8192)
+def _sized(value: str, units: str) -> tuple[tuple[int, str], ...]:
+    """The sizes of a value, each with its word; the same cutters and depths stand in many jobs."""
+    return tuple((one.micrometres, one.before) for one in sizes(value, units) if one.before not in _NO_SIZES)
 
 
 def _plain(value: str) -> str:

@@ -44,13 +44,14 @@ create table if not exists jobs (
     content text, number text, name text, revision text, drawing text, machine text, material text, planned_on text,
     plan integer, steps integer, began text, first text, made text, times integer, went text, trouble integer
 );
-create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '2 3');
+create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '1 2 3');
 create table if not exists sizes (job integer, micrometres integer, before text, kind text, line text);
 create table if not exists times (
     job integer, id text, date text, set_up real, milling real, holes real, hand real, setting_up real, cutting real
 );
 create index if not exists times_by_job on times (job);
 create index if not exists by_size on sizes (micrometres, before, kind, job);
+create index if not exists by_order on jobs (made desc, planned_on desc, number, trouble);
 create index if not exists by_beginning on jobs (began);
 create index if not exists by_job on sizes (job);
 """
@@ -99,10 +100,10 @@ class Index:
     def in_order(self) -> list[tuple[int, bool, int]]:
         """Every job's id, whether it was ever made and what trouble it had: the last made first, the rest by when it was planned."""
         if self._in_order is None:
-            rows = self.database.execute("select id, made, trouble, planned_on, number from jobs").fetchall()
-            rows.sort(key=lambda row: row[4])
-            rows.sort(key=lambda row: (row[1], row[3]), reverse=True)
-            self._in_order = [(row[0], bool(row[1]), row[2]) for row in rows]
+            rows = self.database.execute(
+                "select id, made != '', trouble from jobs order by made desc, planned_on desc, number"
+            )
+            self._in_order = rows.fetchall()
         return self._in_order
 
     def forget_order(self) -> None:
@@ -230,7 +231,9 @@ class Index:
             " material, planned_on, plan, steps, began, first, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
             (path, *state, coarse, content, *_of(job), made, times, went, trouble),
         ).lastrowid
-        codes = "\n".join((check_code(raw), *(one.code for one in self._closed(path))))
+        # Where nothing of the kind lies beside it nothing is looked for: on a share each question takes its time.
+        closed = self._closed(path) if state[2] else ()
+        codes = "\n".join((check_code(raw), *(one.code for one in closed)))
         text = f"{path}\n{job.text}\n{went}\n{codes}"
         self.database.execute(
             "insert into words (rowid, number, name, text) values (?,?,?,?)",

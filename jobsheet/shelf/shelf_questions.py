@@ -115,7 +115,12 @@ def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[i
     match = "select rowid from words where words match ?"
     if words:
         wanted = {one for (one,) in index.database.execute(match, (words,))}
-        named = {one for (one,) in index.database.execute(match, (f"{{number name}} : ({words})",))}
+        # One letter begins half of all names: which come first says nothing yet, and costs as much as the finding.
+        named = (
+            set()
+            if all(len(word) < 2 for word in asked.words)
+            else {one for (one,) in index.database.execute(match, (f"{{number name}} : ({words})",))}
+        )
     for one in asked.sizes:
         here = {job for (job,) in index.database.execute(_SIZED, _sized(one))}
         if (

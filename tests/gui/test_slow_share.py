@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 
 from jobsheet.edit.commands import SetField
 from jobsheet.gui.forms import ask
+from jobsheet.gui.places.shelf import shelf_reading
 from jobsheet.gui.places.shelf.shelf_window import ShelfWindow
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.shelf_questions import find
@@ -33,6 +34,9 @@ def folder(samples, tmp_path):
 
 @pytest.fixture
 def share(folder, monkeypatch):
+    monkeypatch.setattr(
+        shelf_reading, "APART", False
+    )  # a process of its own would not be held up: here a thread is
     made = Share(folder, monkeypatch)
     yield made
     made.gone, made.seconds = False, 0.0

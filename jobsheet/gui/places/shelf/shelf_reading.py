@@ -1,8 +1,13 @@
-"""Reads what has changed on the shelf beside the window, which goes on; with an index of its own, for one belongs to one thread."""
+"""Reads what has changed on the shelf beside the window, which goes on: in a process of its own, else in a thread.
+
+Neither is waited for: a share that never answers holds nobody up.
+"""
 
 from __future__ import annotations
 
 import contextlib
+import subprocess
+import sys
 import threading
 import time
 from pathlib import Path
@@ -10,17 +15,15 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 
 from jobsheet.errors import JobsheetError
+from jobsheet.shelf.read_apart import ALIVE, BREATH, DONE, WENT
 from jobsheet.shelf.shelf_index import Index, Read
 
-#: That the disk answers is told no oftener than this [s]: the window has other things to do.
-BREATH = 0.3
+#: Whether a process may be begun; a thread reads where none can be.
+APART = True
 
 
 class Reading(QObject):
-    """One look at a folder: `went` as it goes, `alive` where the disk answers, `done` at the end with a sentence where it could not be read.
-
-    Its thread ends with the program: a share that never answers holds nobody up.
-    """
+    """One look at a folder: `went` as it goes, `alive` where the disk answers, `done` at the end with a sentence where it could not be read."""
 
     went = Signal(int, int)
     alive = Signal()
@@ -30,19 +33,56 @@ class Reading(QObject):
         super().__init__(parent)
         self._folder = folder
         self._wanted = True
-        self.over = False
         self._heard = 0.0
+        self._process: subprocess.Popen[bytes] | None = None
+        self.over = False
 
     def start(self) -> None:
         """Begin."""
+        if APART:
+            with contextlib.suppress(OSError):
+                self._process = subprocess.Popen(  # noqa: S603 - ourselves, and the folder is no more than its argument
+                    [sys.executable, "-m", "jobsheet.shelf.read_apart", str(self._folder)],
+                    stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+                    creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
+                )  # fmt: skip
         threading.Thread(target=self._run, daemon=True).start()
 
     def stop(self) -> None:
-        """Come to an end soon; what was read so far stays found. It is not waited for: the disk may never answer."""
+        """Come to an end; what was read so far stays found."""
         self._wanted = False
+        if self._process is not None:
+            with contextlib.suppress(OSError):
+                self._process.kill()
 
     def _run(self) -> None:
-        problem = ""
+        problem = self._listen(self._process) if self._process is not None else None
+        if problem is None and self._wanted:  # no process, or one that could not even begin
+            problem = self._read()
+        self.over = True
+        with contextlib.suppress(RuntimeError):  # the window is gone
+            self.done.emit(f"{problem[:1].upper()}{problem[1:]}".rstrip(".") + "." if problem else "")
+
+    def _listen(self, process: subprocess.Popen[bytes]) -> str | None:
+        """Pass on what the process tells; what it said at its end, None where it ended without a word."""
+        said: str | None = None
+        assert process.stdout is not None
+        with process.stdout as lines:
+            for line in lines:
+                word, _, rest = line.decode(errors="replace").strip().partition(" ")
+                with contextlib.suppress(RuntimeError, ValueError):
+                    if word == ALIVE:
+                        self.alive.emit()
+                    elif word == WENT:
+                        looked, of = rest.split()
+                        self.went.emit(int(looked), int(of))
+                if word == DONE:
+                    said = rest
+        process.wait()
+        return said
+
+    def _read(self) -> str:
+        """In this thread, with an index of its own, for one belongs to one thread."""
         try:
             index = Index(self._folder)
             try:
@@ -50,11 +90,8 @@ class Reading(QObject):
             finally:
                 index.close()
         except JobsheetError as error:
-            words = str(error)
-            problem = f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."
-        self.over = True
-        with contextlib.suppress(RuntimeError):  # the window is gone
-            self.done.emit(problem)
+            return str(error)
+        return ""
 
     def _alive(self) -> bool:
         if time.monotonic() - self._heard > BREATH:

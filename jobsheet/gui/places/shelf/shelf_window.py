@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 from PySide6 import QtCore
@@ -24,13 +25,15 @@ from jobsheet.gui.places.shelf.chosen_facts import facts_of
 from jobsheet.gui.places.shelf.found_list import FoundList, keys_move
 from jobsheet.gui.places.shelf.shelf_reading import Reading
 from jobsheet.shelf.shelf_index import Index, folder_there
-from jobsheet.shelf.shelf_questions import Found, Hit, find
+from jobsheet.shelf.shelf_questions import MOST, Found, Hit, find
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder
 
 translate = QCoreApplication.translate
 #: The chosen job is read when the choice has rested so long [ms]: walking down the list reads none.
 REST = 120
+#: While the folder is read the list is made anew no oftener than this [s], once a screen is full.
+AGAIN = 1.0
 
 
 class ShelfWindow(QDialog):
@@ -48,6 +51,7 @@ class ShelfWindow(QDialog):
         self._reading: Reading | None = None
         #: What is said in front of anything else while the folder does not answer.
         self._away = ""
+        self._looked = 0.0
         self._told_of: Aside | None = None
         self._opening: Aside | None = None
         self._lay_out()
@@ -181,7 +185,9 @@ class ShelfWindow(QDialog):
         if self.sender() is not self._reading:
             return
         self._answers()
-        self.look_for(keep=True)
+        # A screenful is shown at once; after that the list need not be made anew each time.
+        if self.found is None or self.found.count < MOST or time.monotonic() - self._looked > AGAIN:
+            self.look_for(keep=True)
         self.said.say(translate("Shelf", "Reading the shelf, {looked} of {of}").format(looked=looked, of=of))
 
     def _read(self, problem: str) -> None:
@@ -207,7 +213,9 @@ class ShelfWindow(QDialog):
         """Ask what is typed; `keep` stays on the chosen job where it is still found."""
         if self.index is None:
             return
-        self.index.forget_order()
+        self._looked = time.monotonic()
+        if keep:
+            self.index.forget_order()  # the folder was read on meanwhile; while somebody types the order stands
         was = self.chosen.path if keep and self.chosen is not None else ""
         try:
             found = find(self.index, self.line.text())
