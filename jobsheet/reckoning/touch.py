@@ -21,12 +21,18 @@ class Touch(Struct, frozen=True, kw_only=True):
 
     def at(self, operation: Operation) -> Touch:
         """As an operation finds it: with another cutter the top is touched anew."""
-        cutter = in_spindle(operation)
-        return self if not cutter or cutter == self.cutter else Touch(cutter=cutter, step=operation.number)
+        return self.with_cutter(in_spindle(operation), operation.number)
+
+    def with_cutter(self, cutter: str, step: int) -> Touch:
+        """As a step of that number finds it, with that cutter as it is written; empty where it needs none."""
+        return self if not cutter or cutter == self.cutter else Touch(cutter=cutter, step=step)
 
     def after(self, operation: Operation) -> Touch:
         """As an operation leaves it."""
-        off = float(kind_of(operation.kind).takes_off(operation.fields))
+        return self.lowered(float(kind_of(operation.kind).takes_off(operation.fields)))
+
+    def lowered(self, off: float) -> Touch:
+        """When so much more has come off the top [m]."""
         return replace(self, wound=self.wound + off) if off else self
 
 

@@ -164,6 +164,7 @@ class TestAnEditCostsOnlyWhatReadsIt:
     def edited(self, job, edit):
         made = Reckoner()
         before = made.reckon(job)
+        tuple(before.operations.values())  # what nobody looked at was not reckoned
         after = made.reckon(edit(job))
         afresh = Reckoner().reckon(after.job)
         assert after.operations == afresh.operations
@@ -213,10 +214,10 @@ class TestAnEditCostsOnlyWhatReadsIt:
 def test_what_a_kind_does_not_read_is_found_by_value_again():
     """A second reckoner, another height: only what reads the height is reckoned, whatever the height is called."""
     job = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
-    Reckoner().reckon(job)
+    tuple(Reckoner().reckon(job).operations.values())
     before = by_value._figured.misses
     higher = replace(job, stock=replace(job.stock, height=Quantity(0.0131, "13.1")))
-    Reckoner().reckon(higher)
+    tuple(Reckoner().reckon(higher).operations.values())
     reading = {"thickness", "extent.z"}
     through = sum(bool(reading & kind(one.kind).looks_at(one.fields)) for _, one in job.operations())
     assert 0 < by_value._figured.misses - before == through
