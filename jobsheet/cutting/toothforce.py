@@ -242,7 +242,15 @@ class _Turn:
                 angles += sine * sine
                 phi += pitch
         else:
+            # Teeth that are in the cut from bottom to top are alike: they are counted, not added up one by one.
             while phi < self.last:
+                if phi >= end and phi - lag <= start:
+                    whole = int((start + lag - phi) / pitch) + 1
+                    tangential += whole * (self._start[0] - self._end[0])
+                    squares += whole * (self._end[1] - self._start[1])
+                    angles += whole * (self._end[2] - self._start[2])
+                    phi += whole * pitch
+                    continue
                 if phi < end:
                     sine, top = sin(phi), cos(phi)
                     top2, top3 = sine * sine / 2, (phi - sine * top) / 2
@@ -302,7 +310,16 @@ class _Turn:
             count = math.ceil((right - left) / (5 * STEP))
             found += [left + (right - left) * step / count for step in range(count)]
         found.append(lag)
-        return tuple((depth * angle / lag, self.at((past + angle) % pitch)[2]) for angle in found)
+        # A long lag goes through many pitches, and the force is the same in each.
+        forces: dict[float, float] = {}
+        made = []
+        for angle in found:
+            theta = (past + angle) % pitch
+            near = round(theta, 12)
+            if near not in forces:
+                forces[near] = self.at(theta)[2]
+            made.append((depth * angle / lag, forces[near]))
+        return tuple(made)
 
 
 # --- closed forms: the checks of the sum, and what a page shows ---------------------------------------------

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from msgspec import Struct
@@ -27,7 +26,16 @@ from jobsheet.reckoning.by_value import make_room
 from jobsheet.reckoning.grip import grip_of, load_of, top_of
 from jobsheet.reckoning.skin import made_first, skins
 from jobsheet.reckoning.touch import Touch, in_spindle
-from jobsheet.reckoning.when_asked import Around, Ground, Outcome, Step, changed, outcomes_of, settings_of
+from jobsheet.reckoning.when_asked import (
+    Around,
+    ByKey,
+    Ground,
+    Outcome,
+    Step,
+    changed,
+    outcomes_of,
+    settings_of,
+)
 from jobsheet.stock.lying_stock import profile_of
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.shop_file import workshop
@@ -42,8 +50,8 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     """
 
     job: Job
-    operations: Mapping[str, Outcome]
-    settings: Mapping[str, Setting]
+    operations: ByKey[Outcome]
+    settings: ByKey[Setting]
     shop: Shop
 
     def filled(self, operation: Operation) -> Operation:

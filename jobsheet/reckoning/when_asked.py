@@ -105,6 +105,11 @@ class Step:
         return self.ground.around(self.around)
 
     @property
+    def is_known(self) -> bool:
+        """Whether somebody asked for its outcome already."""
+        return self._outcome is not None
+
+    @property
     def outcome(self) -> Outcome:
         """Figures, limits and words."""
         if self._outcome is None:
@@ -119,7 +124,7 @@ class Step:
         return self._outcome
 
 
-class _ByKey(Mapping[str, Value]):
+class ByKey(Mapping[str, Value]):
     """What is asked of steps by their keys."""
 
     __slots__ = ("_steps", "_what")
@@ -140,15 +145,20 @@ class _ByKey(Mapping[str, Value]):
     def __contains__(self, key: object) -> bool:
         return key in self._steps
 
+    @property
+    def open(self) -> int:
+        """How many steps nobody has asked about yet: what waits to be reckoned."""
+        return sum(not step.is_known for step in self._steps.values())
 
-def outcomes_of(steps: dict[str, Step]) -> Mapping[str, Outcome]:
+
+def outcomes_of(steps: dict[str, Step]) -> ByKey[Outcome]:
     """The outcomes by key; each is reckoned when it is asked for."""
-    return _ByKey(steps, lambda step: step.outcome)
+    return ByKey(steps, lambda step: step.outcome)
 
 
-def settings_of(steps: dict[str, Step]) -> Mapping[str, Setting]:
+def settings_of(steps: dict[str, Step]) -> ByKey[Setting]:
     """What stands around each step, by key."""
-    return _ByKey(steps, lambda step: step.setting)
+    return ByKey(steps, lambda step: step.setting)
 
 
 #: What a setting has from its set-up or for itself alone, each by the word that kinds and limits read it by.

@@ -11,6 +11,10 @@ from jobsheet.paths import sample_jobs
 SAMPLES = sorted(sample_jobs().glob("*.yaml"))
 
 
+def made_rows(window):
+    return [window.desk.view(operation.key) for _, operation in window.desk.job.operations()]
+
+
 @pytest.fixture
 def cut_short(monkeypatch):
     """What was written with dots at its end."""
@@ -39,7 +43,7 @@ def test_nothing_in_the_rows_of_the_samples_is_cut_short(show, cut_short, path, 
 
 def test_the_row_says_face_size_and_the_cutter_by_name_and_place(show):
     window = show(str(sample_jobs() / "hm-103-pivot-block.yaml"))
-    views = {one.number: one for one in window.desk.views() if isinstance(one, RowView)}
+    views = {one.number: one for one in made_rows(window)}
     assert views[52].titles == ("Top to 40.0, 0.4 off", "Top to 40.0")
     assert views[52].cutters == ("face mill 50 · drawer 2 no. 7", "drawer 2 no. 7")
     assert views[60].titles == ("Mill the right end to 80.0",)
@@ -50,7 +54,7 @@ def test_the_words_follow_when_the_work_lies_otherwise_or_is_higher(window):
     from jobsheet.edit.commands import SetField
 
     def title():
-        return next(one.title for one in window.desk.views() if one.key == "face-rough")
+        return next(one.title for one in made_rows(window) if one.key == "face-rough")
 
     assert title() == "Top to 11.6, 0.4 off"
     window.desk.do(SetField("job:stock", "height", "20"))

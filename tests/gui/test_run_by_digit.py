@@ -40,7 +40,7 @@ def standing(job):
 
 
 def row(window, key):
-    return next(one for one in window.desk.views() if one.key == key)
+    return window.desk.view(key)
 
 
 def test_a_key_and_a_digit_keep_it_and_the_row_says_so(window, job, qtbot):

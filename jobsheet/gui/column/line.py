@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.gui.column.views import HeadingView, RowView
+from jobsheet.gui.column.views import HeadingView, RowAsked, RowView
 
+#: What a line shows, and what is put in it: a row that is not in sight yet is only asked for.
 View = HeadingView | RowView
+Put = View | RowAsked
 
 
 class LineWidget(QWidget):
@@ -24,13 +26,29 @@ class LineWidget(QWidget):
 class Line:
     """One line: what it shows, and where it stands [px]."""
 
-    __slots__ = ("high", "key", "top", "view", "widget")
+    __slots__ = ("_put", "high", "key", "top", "widget")
 
-    def __init__(self, view: View | None, widget: LineWidget | None = None) -> None:
-        self.view = view
+    def __init__(self, put: Put | None, widget: LineWidget | None = None) -> None:
+        self._put = put
         self.widget = widget
-        self.key = view.key if view is not None else widget.key if widget is not None else ""
+        self.key = put.key if put is not None else widget.key if widget is not None else ""
         self.top = self.high = 0
+
+    @property
+    def view(self) -> View | None:
+        """What it shows, put together now where nobody looked before; None of what asks or says something."""
+        if isinstance(self._put, RowAsked):
+            self._put = self._put.made()
+        return self._put
+
+    def put(self, what: Put, *, in_sight: bool) -> bool:
+        """Show this from now on; whether it has to be painted anew. What is out of sight is put together when it comes into it."""
+        if isinstance(what, RowAsked) and not in_sight:
+            self._put = what
+            return False
+        before = self._put
+        self._put = what
+        return self.view != before
 
     @property
     def bottom(self) -> int:
@@ -40,9 +58,14 @@ class Line:
     @property
     def is_row(self) -> bool:
         """Whether it is an operation."""
-        return isinstance(self.view, RowView)
+        return isinstance(self._put, (RowView, RowAsked))
 
     @property
     def is_heading(self) -> bool:
         """Whether it is the heading of a set-up."""
-        return isinstance(self.view, HeadingView)
+        return isinstance(self._put, HeadingView)
+
+    @property
+    def is_painted(self) -> bool:
+        """Whether it is a row or a heading, which the list paints by itself."""
+        return self._put is not None

@@ -48,9 +48,9 @@ def paint_lines(
     """Paint the rows and headings in a region, but not the one that is open: its form paints itself."""
     bounds = region.boundingRect()
     for line in standing.between(bounds.top(), bounds.top() + bounds.height()):
-        if line.view is None or line.key == opened:
+        if line.key == opened or not region.intersects(QRect(0, line.top, width, line.high)):
             continue
-        if region.intersects(QRect(0, line.top, width, line.high)):
+        if line.view is not None:
             marked, ring = line.key in chosen, line.key == focused
             painter.translate(0, line.top)
             paint_line(painter, line.view, width, line.high, chosen=marked, focused=ring)

@@ -6,7 +6,7 @@ only what is open, or asks something, is a widget.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
@@ -15,9 +15,10 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.column.choice import Choice
-from jobsheet.gui.column.line import Line, LineWidget, View
+from jobsheet.gui.column.line import Line, LineWidget, Put
 from jobsheet.gui.column.lines_painted import height_at_100, paint_lines
 from jobsheet.gui.column.standing import Standing, same_order
+from jobsheet.gui.column.views import HeadingView
 from jobsheet.gui.ink.look import look
 
 if TYPE_CHECKING:
@@ -71,15 +72,15 @@ class PaintedList(QWidget):
 
     # --- what stands in it ---
 
-    def put(self, views: list[View]) -> None:
-        """Show these lines in this order; those that show something else are painted anew."""
+    def put(self, views: Sequence[Put]) -> None:
+        """Show these lines in this order; those in sight that show something else are painted anew."""
+        sight = self.visibleRegion().boundingRect()
         lines = []
         for view in views:
             line = self.by_key.get(view.key)
-            if line is None or type(line.view) is not type(view):
+            if line is None or line.is_heading is not isinstance(view, HeadingView):
                 line = Line(view)
-            elif line.view != view:
-                line.view = view
+            elif line.put(view, in_sight=line.bottom > sight.top() and line.top <= sight.bottom()):
                 self.touch(line)
             lines.append(line)
         self.by_key = {line.key: line for line in lines}
@@ -186,7 +187,7 @@ class PaintedList(QWidget):
     def choose_up_to(self, key: str) -> None:
         """The keyboard is on this line; every row from where choosing began is marked with it."""
         before = self.choice.keys
-        order = [line.key for line in self.lines if line.view is not None]
+        order = [line.key for line in self.lines if line.is_painted]
         if key in order:
             self.choice.reach(key, order, {line.key for line in self.lines if line.is_row})
             self._chosen_now(key, before)

@@ -160,7 +160,7 @@ class RuledList(PaintedList):
     def _closed_at(self, y: int) -> Line | None:
         """The painted line at a height."""
         line = self.standing.at(y)
-        return line if line is not None and line.view is not None and line.key != self.open_key else None
+        return line if line is not None and line.is_painted and line.key != self.open_key else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
         """A press gives the keyboard to a line, Shift and Ctrl choose several; on the number of a row it may become a drag."""

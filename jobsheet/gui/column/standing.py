@@ -54,7 +54,7 @@ class Standing:
 
     def step(self, here: str, by: int, *, rows_only: bool = False) -> str:
         """The key of the line that many lines further on, within the ends."""
-        keys = [line.key for line in self.lines if (line.is_row if rows_only else line.view is not None)]
+        keys = [line.key for line in self.lines if (line.is_row if rows_only else line.is_painted)]
         if not keys:
             return ""
         if here in keys:
@@ -87,4 +87,4 @@ class Standing:
 
 def same_order(one: Iterable[Line], other: Iterable[Line]) -> bool:
     """Whether rows and headings stand in the same order; what asks something is passed over."""
-    return [line.key for line in one if line.view] == [line.key for line in other if line.view]
+    return [line.key for line in one if line.is_painted] == [line.key for line in other if line.is_painted]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from msgspec import Struct
@@ -72,6 +73,13 @@ class RowView(Struct, frozen=True, kw_only=True):
         if self.stale:
             parts.append(translate("Rows", "a field cannot be read: these are the last good figures"))
         return "; ".join(parts)
+
+
+class RowAsked(Struct, frozen=True):
+    """A row that is put together when it comes into sight: what nobody looks at is neither reckoned nor worded."""
+
+    key: str
+    made: Callable[[], RowView]
 
 
 class HeadingView(Struct, frozen=True, kw_only=True):

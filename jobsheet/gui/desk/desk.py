@@ -5,6 +5,7 @@ It owns no widget. An edit goes through the history, is reckoned at once, and is
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -14,7 +15,7 @@ from jobsheet.edit.commands import Command, SetField, entry_of, laying_of, set_u
 from jobsheet.edit.finished_lines import OWNER, entries_of_lines
 from jobsheet.edit.history import Change, History
 from jobsheet.errors import JobsheetError
-from jobsheet.gui.column.views import HeadingView, RowView, heading_view, row_view
+from jobsheet.gui.column.views import HeadingView, RowAsked, RowView, heading_view, row_view
 from jobsheet.gui.desk.lines_shown import line_shown
 from jobsheet.gui.desk.problems_log import or_absent
 from jobsheet.gui.forms.shown import Section, Shown, shown
@@ -61,11 +62,18 @@ class Desk(QObject):
         self.notes: tuple[Note, ...] = ()
         #: What the review could not ask: it is said where its answer would have stood.
         self.not_checked: tuple[NotChecked, ...] = ()
+        #: Whether the rules were asked about this job at all: until then nothing is said of remarks, and not that there are none.
+        self.is_read = False
+        #: The time of the job as it was said last, while that of so many steps is still to come.
+        self.time_said = ""
+        self.time_is_old = False
         #: Whether the edit that is told just now is a key in a text, of which more may come.
         self.typing = False
         #: The field that the cursor is in, by owner and name.
         self.held = ("", "")
         self._views: dict[str, tuple[tuple[Any, ...], RowView]] = {}
+        #: The remarks by what they are about, and those that they were sorted from.
+        self._remarks_by_key: tuple[tuple[Remark, ...], dict[str, tuple[Remark, ...]]] = ((), {})
         #: How each step went the last time, once somebody looked.
         self._ran: dict[str, LastRun] = {}
         #: By what real times differ from planned ones here, where enough runs are written down.
@@ -78,6 +86,7 @@ class Desk(QObject):
         self.history.subscribe(self._heard)
         self.remarks, self.notes, self.not_checked = (), (), ()
         self._views, self._ran = {}, {}
+        self.is_read, self.time_said = False, ""
         self.reckon()
 
     @property
@@ -117,6 +126,11 @@ class Desk(QObject):
         except JobsheetError as error:
             self.reckoned = None
             self.problem = str(error)
+
+    def reckon_all(self) -> None:
+        """What nobody has looked at yet is reckoned too."""
+        if self.reckoned is not None:
+            tuple(self.reckoned.operations.values())
 
     def settle(self) -> bool:
         """One step that was left behind takes what is recommended for it now; whether there was one."""
@@ -180,10 +194,13 @@ class Desk(QObject):
 
     def remarks_of(self, key: str) -> tuple[Remark, ...]:
         """The remarks about an operation or a set-up, worst first."""
-        from jobsheet.model.remark import SEVERITIES
+        of, found = self._remarks_by_key
+        if of is not self.remarks:
+            from jobsheet.gui.desk.remarks_by_key import by_key
 
-        found = [remark for remark in self.remarks if key in remark.operations or remark.set_up == key]
-        return tuple(sorted(found, key=lambda remark: SEVERITIES.index(remark.severity)))
+            found = by_key(self.remarks)
+            self._remarks_by_key = self.remarks, found
+        return found.get(key, ())
 
     def remarks_about(self, key: str) -> tuple[Remark, ...]:
         """The remarks about a set-up alone, or about the job: where no step and no set-up is named."""
@@ -214,20 +231,20 @@ class Desk(QObject):
 
     # --- what rows and forms show ---
 
-    def views(self) -> list[HeadingView | RowView]:
-        """Every line of the sheet in its order."""
-        found: list[HeadingView | RowView] = []
+    def views(self) -> list[HeadingView | RowAsked]:
+        """Every line of the sheet in its order; a row is put together when it comes into sight."""
+        found: list[HeadingView | RowAsked] = []
         for set_up in self.job.set_ups:
             found.append(heading_view(set_up, self.job))
             found.extend(
-                self._view(set_up, operation, self._in_pencil(operation.key))
+                RowAsked(operation.key, partial(self._view, set_up, operation))
                 for operation in set_up.operations
             )
         return found
 
-    def _view(self, set_up: SetUp, operation: Operation, stale: bool) -> RowView:
+    def _view(self, set_up: SetUp, operation: Operation) -> RowView:
         """A row; made again only when something in it changed."""
-        outcome = self.outcome(operation.key)
+        outcome, stale = self.outcome(operation.key), self._in_pencil(operation.key)
         setting = self.reckoned.settings.get(operation.key) if self.reckoned else None
         extent = setting.extent if setting is not None else None
         remarks = self.remarks_of(operation.key) if self.remarks else ()
@@ -258,7 +275,7 @@ class Desk(QObject):
     def view(self, key: str) -> RowView:
         """The row of an operation."""
         set_up, operation = self.job.find(key)
-        return self._view(set_up, operation, self._in_pencil(key))
+        return self._view(set_up, operation)
 
     def _in_pencil(self, key: str) -> bool:
         """Whether a text that the figures hang on is in hand and cannot be read yet: the last confirmed ones stand."""

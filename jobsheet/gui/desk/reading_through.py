@@ -43,7 +43,8 @@ class ReadingThrough:
         from jobsheet.gui.desk.reviewing import remarks_and_notes
 
         found = remarks_and_notes(desk.job, reckoned, facts)
-        new = _differ(found, (desk.remarks, desk.notes, desk.not_checked))
+        new = not desk.is_read or _differ(found, (desk.remarks, desk.notes, desk.not_checked))
+        desk.is_read = True
         # Also where the words are the same: a fix knows the plan for which it was made, and no other.
         desk.remarks, desk.notes, desk.not_checked = found
         return new

@@ -53,7 +53,7 @@ class Insertion:
         """Ask, at the place of the new step."""
         hand = self._hand
         steps = [one.key for one in self._set_up.operations]
-        lines = [line.key for line in hand.ruled.lines if line.view is not None]
+        lines = [line.key for line in hand.ruled.lines if line.is_painted]
         above = steps[self._index - 1] if self._index else self._set_up.key
         below = lines[lines.index(above) + 1 :] if above in lines else []
         empty = [line.key for line in hand.ruled.lines if line.key == f"empty:{above}"]

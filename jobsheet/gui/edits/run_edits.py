@@ -227,7 +227,7 @@ class RunEdits(QObject):
 
     def _below(self, key: str) -> str:
         """The line under a row."""
-        lines = [line.key for line in self._hand.ruled.lines if line.view is not None]
+        lines = [line.key for line in self._hand.ruled.lines if line.is_painted]
         return next(iter(lines[lines.index(key) + 1 :]), "") if key in lines else ""
 
 

@@ -106,7 +106,7 @@ class StepEdits:
         if not keys:
             return False
         steps = [operation for _, operation in hand.desk.job.operations() if operation.key in keys]
-        lines = [line.key for line in hand.ruled.lines if line.view is not None]
+        lines = [line.key for line in hand.ruled.lines if line.is_painted]
         last = lines.index(steps[-1].key)
         after = next(iter(lines[last + 1 :]), "")
         set_up, _ = hand.desk.job.find(steps[-1].key)

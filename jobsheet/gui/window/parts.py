@@ -152,6 +152,9 @@ class Parts:
         self._facts_arrived()
         if self.desk.look_at_runs():
             self._show()
+        if self.desk.time_is_old:
+            self.desk.reckon_all()
+            self._show_title()
         self.stages.ask()
         self._warming.begin()
 

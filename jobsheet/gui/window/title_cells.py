@@ -8,12 +8,16 @@ from jobsheet import paths
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.forms.title_cell import CellText
+from jobsheet.model.job import Job
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.reckoning.minutes import minutes_of_job
+from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.stock.all_shapes import words_of
 from jobsheet.storage.kept.own_pace import own_pace
 
 translate = QCoreApplication.translate
+#: The time of a job waits until the hand rests where more steps than this are not reckoned yet: each takes a third of a millisecond.
+AT_ONCE = 40
 
 
 def cells(desk: Desk) -> dict[str, CellText]:
@@ -72,15 +76,24 @@ def _hours(seconds: float) -> str:
 
 
 def _time(desk: Desk) -> str:
+    """The time of all steps; as it was said last, until the hand rests, where too many of them are not reckoned yet."""
     if desk.reckoned is None:
         return ""
-    found = minutes_of_job(desk.reckoned)
+    desk.time_is_old = desk.reckoned.operations.open > AT_ONCE
+    if desk.time_is_old:
+        return desk.time_said or translate("TitleBlock", "not added up yet")
+    desk.time_said = _time_of(desk.reckoned, desk.job)
+    return desk.time_said
+
+
+def _time_of(reckoned: Reckoned, job: Job) -> str:
+    found = minutes_of_job(reckoned)
     cutting, total = found.cut, found.whole
     if (own := own_pace()) is not None and total >= 1:
         ran = found.set_up * own.set_up + (total - found.set_up) * own.work
         return translate("TitleBlock", "{total} by your own times").format(total=_hours(ran))
     if total < 1:
-        return translate("TitleBlock", "no steps yet") if not any(desk.job.operations()) else ""
+        return translate("TitleBlock", "no steps yet") if not any(job.operations()) else ""
     if not cutting:
         return translate("TitleBlock", "{total}, none of it cutting").format(total=_hours(total))
     return translate("TitleBlock", "{total}, {cutting} cutting").format(
@@ -124,6 +137,8 @@ def _review(desk: Desk) -> CellText:
             count=len(desk.not_checked)
         )
         return CellText(caption, words, tone="verm")
+    if not desk.is_read:
+        return CellText(translate("TitleBlock", "Review"), translate("TitleBlock", "not read yet"))
     if not desk.remarks:
         return CellText(translate("TitleBlock", "Review"), translate("TitleBlock", "no remarks"))
     caption = translate("TitleBlock", "Review, {count} open").format(count=len(desk.remarks))
