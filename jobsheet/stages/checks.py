@@ -15,8 +15,9 @@ from msgspec.structs import replace
 from jobsheet.model.lying import NORMALS, Lying
 from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
+from jobsheet.stages.bodies import MM
 from jobsheet.stages.course import Cut, Sized, is_through, moved, takes_away
-from jobsheet.stages.solids import MM, Stage
+from jobsheet.stages.solids import Stage
 
 #: A step that takes no more than this cuts air: a cube of two tenths of a millimetre [m³].
 AIR = 8e-12

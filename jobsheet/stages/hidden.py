@@ -108,11 +108,17 @@ def _covered(start: Any, end: Any, front: Any, eps: float, behind: Any) -> list[
     # Plane as depth over the picture: z = gx x + gy y + g0.
     slope = -normal[:, :2] / normal[:, 2:3]
     offset = a[:, 2] - np.einsum("ij,ij->i", slope, a[:, :2])
-    sides = []
+    # Inside its three sides, and behind its plane: four conditions on a place, each A x + B y + C (and the plane's less z) above nought.
+    # The rim of a nearer face covers too: what lies exactly behind an outline is not drawn twice.
+    rows = []
     for p, q in ((a, b), (b, c), (c, a)):
         way = q[:, :2] - p[:, :2]
         length = np.hypot(way[:, 0], way[:, 1])
-        sides.append((p[:, :2], np.column_stack([-way[:, 1], way[:, 0]]) / length[:, None]))
+        across, up = -way[:, 1] / length, way[:, 0] / length
+        rows.append((across, up, eps - across * p[:, 0] - up * p[:, 1]))
+    rows.append((slope[:, 0], slope[:, 1], offset - 4 * eps))
+    by_x, by_y, alone = (np.ascontiguousarray([row[at] for row in rows]) for at in range(3))
+    found: list[tuple[Any, Any, Any]] = []
     middle = (start + end)[rest, :2] / 2
     rest = rest[np.lexsort((middle[:, 1], np.round(middle[:, 0] / (np.ptp(middle[:, 0]) / 6 + 1e-12))))]
     for begin in range(0, len(rest), CHUNK):
@@ -145,28 +151,46 @@ def _covered(start: Any, end: Any, front: Any, eps: float, behind: Any) -> list[
         if not len(edge):
             continue
         tri = some[place]
-        lows, highs = np.zeros(len(edge)), np.ones(len(edge))
-        p2, d2 = p[edge], (q - p)[edge]
-        # The rim of a nearer face covers too: what lies exactly behind an outline is not drawn twice.
-        conditions = [
-            (
-                np.einsum("ij,ij->i", p2[:, :2] - origin[tri], inward[tri]) + eps,
-                np.einsum("ij,ij->i", d2[:, :2], inward[tri]),
-            )
-            for origin, inward in sides
-        ]
-        depth = offset[tri] + np.einsum("ij,ij->i", slope[tri], p2[:, :2]) - p2[:, 2]
-        conditions.append((depth - 4 * eps, np.einsum("ij,ij->i", slope[tri], d2[:, :2]) - d2[:, 2]))
-        for value, rate in conditions:
-            rising, falling = rate > 1e-15, rate < -1e-15
-            with np.errstate(divide="ignore", invalid="ignore"):
-                root = -value / rate
-            lows = np.where(rising, np.maximum(lows, root), lows)
-            highs = np.where(falling, np.minimum(highs, root), highs)
-            highs = np.where(~rising & ~falling & (value <= 0), -1.0, highs)
-        for index, t0, t1 in zip(edge[highs > lows], lows[highs > lows], highs[highs > lows], strict=True):
-            covered[chunk[index]].append((float(t0), float(t1)))
+        at, way = p[edge].T, (q - p)[edge].T
+        x_of, y_of = by_x[:, tri], by_y[:, tri]
+        value, rate = x_of * at[0] + y_of * at[1] + alone[:, tri], x_of * way[0] + y_of * way[1]
+        value[3] -= at[2]
+        rate[3] -= way[2]
+        rising, falling = rate > 1e-15, rate < -1e-15
+        root = -value / np.where(rising | falling, rate, 1.0)
+        lows = np.where(rising, root, 0.0).max(axis=0)
+        highs = np.where(falling, root, 1.0).min(axis=0)
+        np.maximum(lows, 0.0, out=lows)
+        np.minimum(highs, 1.0, out=highs)
+        hides = (highs > lows) & ((value > 0) | rising | falling).all(axis=0)
+        found.append((chunk[edge[hides]], lows[hides], highs[hides]))
+    if found:
+        for index, low_end, high_end in zip(
+            *(one.tolist() for one in _merged(found, start, end, eps)), strict=True
+        ):
+            covered[index].append((low_end, high_end))
     return covered
+
+
+def _tiny(start: Any, end: Any, eps: float) -> Any:
+    """The share of each edge that is too short to be a line."""
+    flat = (end - start)[:, :2]
+    return 4 * eps / np.maximum(np.hypot(flat[:, 0], flat[:, 1]), eps)
+
+
+def _merged(found: list[tuple[Any, Any, Any]], start: Any, end: Any, eps: float) -> tuple[Any, Any, Any]:
+    """Edges with their stretches, those that overlap as one, in the order of both: an edge lies behind dozens of facets."""
+    edges, lows, highs = (np.concatenate([one[at] for one in found]) for at in range(3))
+    long = highs - lows > _tiny(start, end, eps)[edges]
+    edges, lows, highs = edges[long], lows[long], highs[long]
+    order = np.lexsort((lows, edges))
+    edges, lows, highs = edges[order], lows[order], highs[order]
+    # The parameter goes from 0 to 1: with twice the edge's number added, no stretch reaches into those of another edge.
+    far = np.maximum.accumulate(highs + 2.0 * edges)
+    begins = np.ones(len(edges), bool)
+    begins[1:] = lows[1:] + 2.0 * edges[1:] > far[:-1]
+    first = np.flatnonzero(begins)
+    return edges[first], lows[first], np.maximum.reduceat(highs, first) if len(first) else highs
 
 
 def _split(start: Any, end: Any, covered: list[list[tuple[float, float]]], marked: Any, eps: float) -> Lines:
@@ -175,7 +199,7 @@ def _split(start: Any, end: Any, covered: list[list[tuple[float, float]]], marke
     hidden: list[tuple[float, ...]] = []
     fresh: tuple[list[bool], list[bool]] = ([], [])
     flat = (end - start)[:, :2]
-    shares = (4 * eps / np.maximum(np.hypot(flat[:, 0], flat[:, 1]), eps)).tolist()
+    shares = _tiny(start, end, eps).tolist()
     # Lists of plain numbers: most edges have one piece, and taking single numbers out of arrays cost more than all the rest.
     of_all = zip(start[:, :2].tolist(), flat.tolist(), shares, marked.tolist(), covered, strict=True)
     for p, way, tiny, mark, spans in of_all:

@@ -14,8 +14,9 @@ from jobsheet.model.finished import Feature
 from jobsheet.model.lying import Box
 from jobsheet.remembered import remembered
 from jobsheet.stages.as_drawn import Drawn, drawn, part_box
+from jobsheet.stages.bodies import MM
 from jobsheet.stages.course import Sized
-from jobsheet.stages.solids import MM, Stage, _box, _frame, _parts
+from jobsheet.stages.solids import Stage, _box, _frame, _parts
 
 #: Solids agree where nothing between them is thicker than this [m].
 AGREES = 0.01e-3

@@ -15,8 +15,9 @@ import numpy as np
 from jobsheet.drawing.drawn import Drawing, Item, Line, Point, Text
 from jobsheet.model.lying import NORMALS, Lying
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
+from jobsheet.stages.bodies import MM
 from jobsheet.stages.hidden import Lines, chained, hidden_lines
-from jobsheet.stages.solids import MM, Stage
+from jobsheet.stages.solids import Stage
 
 #: Rows are right and up on the picture and towards the eye, in the frame of the work as it lies (right, away, up).
 _R2, _R3, _R6 = math.sqrt(2), math.sqrt(3), math.sqrt(6)

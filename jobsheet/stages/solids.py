@@ -18,15 +18,14 @@ from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Bevel, Edge, Groove, Hole, Recess, Slab
 from jobsheet.model.stock import Outline
 from jobsheet.remembered import forgotten_with_the_plan
+from jobsheet.stages.bodies import MM, Body
 from jobsheet.stages.course import Course, Cut, Sized, is_through, takes_away
 
-#: Metres to the modeller's unit.
-MM = 1e3
 #: Cutters stick out of the surface by so much, so that no faces coincide [mm].
 OUT = 1.0
 #: Sides of a full circle: facets below the angle at which an edge counts as sharp.
 ROUND = 48
-#: So many chains of steps are kept, and twice those of a job that has more: each is a fifth of a megabyte or so.
+#: So many chains of steps are kept, and twice those of a job that has more; how many solids of them is for `bodies` to say.
 KEPT = 32
 
 m3.set_circular_segments(ROUND)
@@ -36,13 +35,13 @@ class Stage:
     """One stage: the solid after a step, the solid of what its cutters passed through, and the step itself."""
 
     __slots__ = (
-        "_mesh", "_removed", "before", "cut", "doubtful", "failed", "fresh", "pictures", "solid", "tool",
+        "_mesh", "before", "body", "cut", "doubtful", "failed", "fresh", "pictures", "tool",
     )  # fmt: skip
 
-    def __init__(self, cut: Cut | None, before: Stage | None, solid: Any, tool: Any) -> None:
+    def __init__(self, cut: Cut | None, before: Stage | None, body: Body, tool: Any) -> None:
         self.cut = cut
         self.before = before
-        self.solid = solid
+        self.body = body
         self.tool = tool
         #: Why its step could not be cut; the solid is then that before it.
         self.failed = ""
@@ -50,42 +49,40 @@ class Stage:
         self.doubtful: bool = before is not None and before.doubtful
         #: Ids of the cutters whose surfaces count as cut now.
         self.fresh: frozenset[int] = frozenset() if tool is None else frozenset((tool.original_id(),))
-        self._removed: float | None = None
         self._mesh: Any = None
         #: Lines by view and lie, kept by `pictures`.
         self.pictures: dict[tuple[str, str, str], Any] = {}
 
     @property
+    def solid(self) -> Any:
+        """The work after the step [mm]; cut again where it was let go."""
+        return self.body.solid
+
+    @property
     def box(self) -> Box:
         """The box round the solid, in the drawing's axes [m]."""
-        if self.solid.is_empty():
-            return (0.0, 0.0), (0.0, 0.0), (0.0, 0.0)
-        found = self.solid.bounding_box()
-        x, y, z = ((low / MM, high / MM) for low, high in zip(found[:3], found[3:], strict=True))
-        return x, y, z
+        return self.body.box
 
     @property
     def volume(self) -> float:
         """Volume of the work [m³]."""
-        return float(self.solid.volume()) / MM**3
+        return self.body.volume
 
     @property
     def removed(self) -> float:
         """Volume that this step takes from the work as it was [m³]."""
-        if self._removed is None:
-            self._removed = self.before.volume - self.volume if self.before is not None else 0.0
-        return self._removed
+        return self.before.volume - self.volume if self.before is not None else 0.0
 
     def under(self, cut: Cut, before: Stage) -> Stage:
         """The same solid under the step that it now belongs to; what was made of it is shared."""
-        made = Stage(cut, before, self.solid, self.tool)
-        made._removed, made._mesh, made.pictures = self._removed, self._mesh, self.pictures
+        made = Stage(cut, before, self.body, self.tool)
+        made._mesh, made.pictures = self._mesh, self.pictures
         made.failed, made.doubtful = self.failed, self.doubtful
         return made
 
     def since(self, first: Stage) -> Stage:
         """The same work with all that was cut since an earlier stage as cut now."""
-        made = Stage(self.cut, first, self.solid, self.tool)
+        made = Stage(self.cut, first, self.body, self.tool)
         ids: set[int] = set()
         at: Stage | None = self
         while at is not None and at is not first:
@@ -120,7 +117,7 @@ class Modeller:
         """The same one by one, so that a caller can stop between two."""
         self._most = max(KEPT, 2 * len(course.cuts) + 2)
         chain: tuple[Any, ...] = ("stock", course.stock, course.outline)
-        stage = self._remember(chain, lambda: Stage(None, None, _blank(course), None))
+        stage = self._remember(chain, lambda: Stage(None, None, Body(_blank(course)), None))
         yield stage
         for cut in course.cuts:
             mark = hash((hash(chain), cut.fingerprint))
@@ -163,20 +160,17 @@ def _step(before: Stage, cut: Cut) -> Stage:
     lie = cut.before
     parts = [part for sized in cut.shapes if takes_away(sized.shape) for part in _parts(sized, lie)]
     if not parts:
-        return Stage(cut, before, before.solid, None)
+        return Stage(cut, before, before.body, None)
     tool = parts[0] if len(parts) == 1 else m3.Manifold.batch_boolean(parts, m3.OpType.Add)
     tool = tool.transform(_frame(lie)).as_original()
-    solid = before.solid - tool
-    # The modeller puts its work off; done step by step, no other thread has to wait long for it.
-    solid.num_tri()
-    return Stage(cut, before, solid, tool)
+    return Stage(cut, before, Body(before.solid - tool, before.body, tool), tool)
 
 
 def _tried(before: Stage, cut: Cut) -> Stage:
     """The work after a step, or as it was where the modeller cannot make what the step leaves."""
 
     def uncut(why: str) -> Stage:
-        made = Stage(cut, before, before.solid, None)
+        made = Stage(cut, before, before.body, None)
         made.failed, made.doubtful = why, True
         return made
 

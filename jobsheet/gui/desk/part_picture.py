@@ -37,10 +37,11 @@ def part_pictures(desk: Desk) -> tuple[Drawing, ...]:
 def _drawn(part: FinishedPart, stock: Box, outline: Outline | None, datums: Any) -> Drawing:
     from jobsheet.report.stage_view import finished_view
     from jobsheet.stages.as_drawn import part_box
+    from jobsheet.stages.bodies import Body
     from jobsheet.stages.part_solid import part_solid
     from jobsheet.stages.solids import Stage, drawn_out
 
     solid = part_solid(part, part_box(stock, part))
     if outline is not None:
         solid = solid ^ drawn_out(outline)
-    return finished_view([Stage(None, None, solid, None)], datums, WIDTH, HEIGHT, part)
+    return finished_view([Stage(None, None, Body(solid), None)], datums, WIDTH, HEIGHT, part)

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from jobsheet.stages.checks import Fact
     from jobsheet.stages.solids import Modeller, Stage
 
-#: So many pictures are kept, with their solids: several strips full. Two thousand took half a megabyte an edit, without end.
+#: So many pictures are kept, several strips full: two thousand took half a megabyte an edit, without end.
 KEPT = 48
 #: How often the window looks for an answer while it waits for one [ms].
 LOOK = 12
@@ -36,8 +36,8 @@ LOOK = 12
 SWITCH = 0.0005
 
 
-#: Drawings by what they show, each with the solid that it shows.
-Known = dict[tuple[Any, ...], tuple[Drawing, Any]]
+#: Drawings by what they show.
+Known = dict[tuple[Any, ...], Drawing]
 
 
 class Wanted(Struct, frozen=True):
@@ -272,17 +272,23 @@ def _drawn(wanted: Wanted, stages: list[Stage], known: Known, key: str, at: int)
     large = key == wanted.current
     moment = wanted.moment if large and key else "after"
     stage = stages[at if moment == "after" else at - 1 if moment == "before" else 0]
-    mark = (id(stage.solid), id(stage.tool), large, wanted.units, lie_of(stages[at]), moment, key == "")
+    mark = (
+        stage.body.mark,
+        stage.tool is not None,
+        large,
+        wanted.units,
+        lie_of(stages[at]),
+        moment,
+        key == "",
+    )
     kept = known.get(mark)
     if kept is None:
-        # A job with more stages than that does not begin anew in the middle of itself.
-        while len(known) >= max(KEPT, 3 * len(stages)):
+        # A strip that shows more than that does not begin anew in the middle of itself.
+        while len(known) >= max(KEPT, 2 * len(wanted.keys) + 2):
             del known[next(iter(known))]
-        # The solid is kept beside its drawing, so that its identity stays its own.
         now = moment == "after" and bool(key)
-        drawing = picture_of(stage, stages[at].cut, large=large, units=wanted.units, now=now)
-        kept = known[mark] = (drawing, (stage.solid, stage.tool))
-    return kept[0]
+        kept = known[mark] = picture_of(stage, stages[at].cut, large=large, units=wanted.units, now=now)
+    return kept
 
 
 def _not_drawn(key: str, why: str) -> Fact:
