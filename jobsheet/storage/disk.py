@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import time
 from collections.abc import Callable
@@ -100,6 +101,7 @@ def write_file(
         temporary.chmod(mode)
         _read_back(path, temporary, raw, proof)
         temporary.replace(path.resolve())
+        flush_folder(folder)
     except OSError as error:
         if temporary:
             temporary.unlink(missing_ok=True)
@@ -109,6 +111,19 @@ def write_file(
             temporary.unlink(missing_ok=True)
         raise
     return digest(raw)
+
+
+def flush_folder(folder: Path) -> None:
+    """Have the names of a folder on the disk too: after a power cut a file that was put in place could have its old content.
+
+    Where a system cannot do that for a folder, it does so by itself, or nobody can.
+    """
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
 
 
 def _refused(path: Path, error: OSError) -> CannotWrite:

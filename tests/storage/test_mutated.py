@@ -174,7 +174,7 @@ def test_figures_that_fail_fail_for_their_own_step(hm100, monkeypatch):
     by_value._figured.forget()
     by_value._reckoned.forget()
     monkeypatch.setattr(by_value, "_by_kind", broken)
-    found = Reckoner().reckon(hm100).operations
+    found = dict(Reckoner().reckon(hm100).operations)
     monkeypatch.undo()
     by_value._figured.forget()
     by_value._reckoned.forget()

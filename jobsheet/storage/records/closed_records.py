@@ -14,7 +14,7 @@ from pathlib import Path
 
 from jobsheet.errors import CannotWrite, DocumentError, Problem
 from jobsheet.paths import no_file
-from jobsheet.storage.disk import digest
+from jobsheet.storage.disk import digest, flush_folder
 
 #: So many characters of the hash: enough to tell the records of a lifetime apart.
 ID_LENGTH = 12
@@ -117,6 +117,8 @@ def add(path: Path, what: str, head: str, records: Iterable[str], proved: Callab
             stream.write(text.encode())
             stream.flush()
             os.fsync(stream.fileno())
+        if not before:
+            flush_folder(path.parent)
     except OSError as error:
         raise CannotWrite(
             f"{path.name} cannot be written: {error.strerror or error}. The records before are still there."
