@@ -37,9 +37,9 @@ _PYTHON = f"{MAGIC_NUMBER!r} {sys.version}"
 _Parts = tuple[int, list[int], int, dict[str, int], tuple[str | None, ...]]
 
 
-def place() -> str:
-    """Where it is kept: where Python keeps the compiled code of this module."""
-    return cache_from_source(__file__).removesuffix(".pyc") + ".start"
+def place(verb: str = "") -> str:
+    """Where it is kept: where Python keeps the compiled code of this module; what a verb of the command line asks for lies apart."""
+    return f"{cache_from_source(__file__).removesuffix('.pyc')}.{f'verb-{verb}' if verb else 'start'}"
 
 
 class _Listener:
@@ -112,7 +112,8 @@ class Compiled:
         try:
             yield
             if finder.missed() and not sys.dont_write_bytecode:
-                self._modules, self.new = gathered(), True
+                # Another job asks for other kinds: what the last one asked for is not forgotten for it.
+                self._modules, self.new = {**self._modules, **gathered()}, True
         finally:
             sys.meta_path.remove(finder)
             builtins.compile = module
@@ -179,9 +180,9 @@ class Compiled:
 
 
 @contextlib.contextmanager
-def used() -> Iterator[None]:
-    """Start with what is kept, and keep at once what had to be compiled, as Python does."""
-    compiled = Compiled(place())
+def used(verb: str = "") -> Iterator[None]:
+    """Start with what is kept, and keep at once what had to be compiled, as Python does; of a verb what it takes to its end."""
+    compiled = Compiled(place(verb))
     with compiled.used():
         yield
     compiled.keep()
