@@ -77,12 +77,22 @@ class Problem(NamedTuple):
         return f"{where}{path}{self.sentence}"
 
 
-class DocumentError(JobsheetError):
-    """A file cannot be used; holds every problem found in it, not only the first."""
+#: So many problems of a file are said; of a file that is something else there are tens of thousands, and one reads a few.
+MOST_SAID = 198
 
-    def __init__(self, name: str, problems: tuple[Problem, ...]) -> None:
+
+class DocumentError(JobsheetError):
+    """A file cannot be used; holds every problem found in it, not only the first, and says as many as one can read.
+
+    Not `whole`: there are more, but nobody went on looking.
+    """
+
+    def __init__(self, name: str, problems: tuple[Problem, ...], *, whole: bool = True) -> None:
         # A line's end in a name or a text must not make a line of its own: it would be read as ours.
-        lines = (f"  {' '.join(str(problem).split())}" for problem in problems)
+        lines = [f"  {' '.join(str(problem).split())}" for problem in problems[:MOST_SAID]]
+        if len(problems) > MOST_SAID:
+            least = "" if whole else "at least "
+            lines.append(f"  and {least}{len(problems) - MOST_SAID} more")
         super().__init__("\n".join([f"{' '.join(name.split())} cannot be used:", *lines]))
         self.name = name
         self.problems = problems

@@ -33,16 +33,26 @@ def _plain(name: str) -> str:
     return name.strip().replace(" ", "_").replace("-", "_").lower()
 
 
+#: After so many problems reading ends: whoever mends a file reads far fewer, and each takes a fifth of a millisecond to be worded.
+ENOUGH = 2000
+
+
 class Reader:
     """Reads nodes into values and keeps every problem it meets."""
 
-    def __init__(self, units: str) -> None:
+    def __init__(self, units: str, name: str = "this text") -> None:
         self.units = units
+        self._name = name
         self.problems: list[Problem] = []
+        #: Keys of set-ups and steps, and numbers of steps, each with its path and where it stands.
+        self.keys: list[tuple[str, Node, str]] = []
+        self.numbers: list[tuple[str, Node, int]] = []
 
     def problem(self, node: Node, path: str, sentence: str) -> None:
-        """Keep what is wrong with a node."""
+        """Keep what is wrong with a node; raises DocumentError where there is so much that this is no job at all."""
         self.problems.append(Problem(node.line, path, sentence))
+        if len(self.problems) >= ENOUGH:
+            raise DocumentError(self._name, tuple(self.problems), whole=False)
 
     def mapping(self, node: Node | None, path: str) -> dict[str, Node]:
         """The fields of a mapping by their plain names; nothing for what is not one."""
@@ -177,7 +187,7 @@ def job_from(root: Node, name: str) -> Job:
 
     units_node = (root.fields or {}).get("units")
     units = units_node.text if units_node and units_node.text in ("mm", "in") else "mm"
-    reader = Reader(units)
+    reader = Reader(units, name)
     fields = reader.mapping(root, "")
     if root.fields is None:
         raise DocumentError(name, tuple(reader.problems) or (Problem(root.line, "", "the file is empty"),))
@@ -207,7 +217,7 @@ def job_from(root: Node, name: str) -> Job:
             find_card(values["machine"])
         except JobsheetError as error:
             reader.problem(fields["machine"], "machine", str(error))
-    _unique(reader, root, set_ups)
+    _unique(reader)
     if reader.problems or stock is None:
         raise DocumentError(name, tuple(sorted(reader.problems, key=lambda problem: problem.line or 0)))
     return Job(
@@ -273,6 +283,7 @@ def set_ups_from(reader: Reader, node: Node | None) -> list[SetUp]:
             continue
         values = reader.entries(item, path, layout.SET_UP, ("key", "number", "holding", "zero", "operations"))
         key = _key(reader, path, fields, f"set-up-{index + 1}")
+        reader.keys.append((path, fields.get("key", item), key))
         number = _number(reader, path, fields, index + 1)
         _laying(reader, fields, values, path)
         made = SetUp(
@@ -345,6 +356,8 @@ def steps_from(reader: Reader, node: Node | None, where: str) -> list[Operation]
         key = _key(reader, path, fields, f"{kind.name}-{item.line}")
         number = _number(reader, path, fields, 10 * (index + 1))
         if len(reader.problems) == before:
+            reader.keys.append((path, fields.get("key", item), key))
+            reader.numbers.append((path, fields.get("number", item), number))
             found.append(
                 Operation(key=key, number=number, kind=kind.name, fields=kind.fields(**values), **said)
             )
@@ -373,23 +386,18 @@ def _number(reader: Reader, path: str, fields: dict[str, Node], otherwise: int) 
     return value if isinstance(value, int) else otherwise
 
 
-def _unique(reader: Reader, root: Node, set_ups: tuple[SetUp, ...]) -> None:
+def _unique(reader: Reader) -> None:
     """Keys must be unique: remarks, trials and undo hang on them. Numbers too: paper and file must agree."""
-    keys: set[str] = set()
-    numbers: set[int] = set()
-    for set_up in set_ups:
-        if set_up.key in keys:
-            reader.problem(root, "set-ups", f"the key {set_up.key} stands twice; each needs its own")
-        keys.add(set_up.key)
-        for operation in set_up.operations:
-            if operation.key in keys:
-                reader.problem(root, "set-ups", f"the key {operation.key} stands twice; each needs its own")
-            if operation.number in numbers:
+    first: dict[str | int, int] = {}
+    for name, given in (("key", reader.keys), ("number", reader.numbers)):
+        for path, node, value in given:
+            line = first.setdefault(value, node.line)
+            if line != node.line:
                 reader.problem(
-                    root, "set-ups", f"the number {operation.number} stands twice; give one another number"
+                    node,
+                    f"{path}.{name}",
+                    f"the {name} {value} stands twice, first in line {line}; give one another {name}",
                 )
-            keys.add(operation.key)
-            numbers.add(operation.number)
 
 
 def read_job(path: Path | str) -> Job:

@@ -191,6 +191,12 @@ def _unit_problem(text: str, rest: str, spelling: str, measures: str, system: st
 
 def nearest(word: str, choices: list[str] | tuple[str, ...]) -> str | None:
     """The choice that was most likely meant, or None: for "did you mean"."""
+    return _nearest(word, tuple(choices))
+
+
+@remembered(64)
+def _nearest(word: str, choices: tuple[str, ...]) -> str | None:
+    """The same slip stands in every step that was copied from one."""
     folded = {choice.casefold(): choice for choice in choices}
     if word.casefold() in folded:
         return folded[word.casefold()]

@@ -47,6 +47,12 @@ def problems(text: str) -> list[str]:
     return [str(problem) for problem in caught.value.problems]
 
 
+def said(text: str) -> list[str]:
+    with pytest.raises(DocumentError) as caught:
+        job_from_text(text, "plate.yaml")
+    return str(caught.value).split("\n")
+
+
 def test_the_good_one_is_good():
     assert len(job_from_text(GOOD, "plate.yaml").operations()) == 2
 
@@ -74,8 +80,8 @@ def test_the_good_one_is_good():
         ("cutter: drill 5", "cutter: #7", 16, "an unquoted # begins a comment"),
         ("cutter: drill 5", "cutter: drill #7 ", 16, "an unquoted # begins a comment"),
         ("cutter: drill 5", "cutter: end mill 5", 16, "does not do this"),
-        ("number: 20", "number: 10", 1, "the number 10 stands twice"),
-        ("key: face-1", "key: drill-1", 1, "the key drill-1 stands twice"),
+        ("number: 20", "number: 10", 22, "the number 10 stands twice, first in line 14"),
+        ("key: face-1", "key: drill-1", 21, "the key drill-1 stands twice, first in line 13"),
         ("key: face-1", "key: ../face", 21, "a key is a short word"),
         ("number: 20", "number: twenty", 22, "is not a whole number"),
         ("stock:\n  length: 80\n  width: 50\n  height: 12\n", "", 1, "the stock is missing"),
@@ -97,6 +103,17 @@ def test_each_names_its_line_and_the_remedy(old, new, line, says):
     assert old in GOOD
     found = problems(GOOD.replace(old, new, 1))
     assert any(f"line {line}:" in one and says in one for one in found), found
+
+
+def test_of_a_file_of_nonsense_two_hundred_lines_are_said_and_how_many_more_there_are():
+    head, _, _ = GOOD.partition("    operations:\n")
+    step = "      - {{kind: dril, key: k{0}, dept{0}: wide}}\n"
+    few = head + "    operations:\n" + "".join(step.format(index) for index in range(300))
+    assert len(said(few)) <= 200
+    assert said(few)[-1] == "  and 102 more"
+    many = head + "    operations:\n" + "".join(step.format(index) for index in range(30_000))
+    assert len(said(many)) <= 200
+    assert said(many)[-1] == "  and at least 1802 more"
 
 
 def test_drill_number_without_quotes_keeps_the_text_that_yaml_left():

@@ -6,6 +6,7 @@ No aliases (a few lines can grow into gigabytes), no tags (they construct object
 
 from __future__ import annotations
 
+import gc
 import re
 from pathlib import Path
 from typing import Any
@@ -16,8 +17,8 @@ from jobsheet.errors import DocumentError, Problem
 from jobsheet.paths import no_file
 from jobsheet.units.lazily import pattern
 
-#: A job of a thousand operations is some 200 kB; more is not a job (common sense, no source).
-LARGEST_FILE = 5_000_000
+#: A job of a thousand operations is some 350 kB; more is not a job (common sense, no source), and takes seconds to be refused line by line.
+LARGEST_FILE = 2_000_000
 #: Jobs and cards nest six deep, a material's speeds five.
 DEEPEST = 20
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
@@ -110,6 +111,9 @@ def nodes(text: str, name: str) -> Node:
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
     text = text.translate(_MENDED)
     loader = base(text)
+    collects = gc.isenabled()
+    # Nothing of a tree that is being built can go: looking for circles in it again and again takes half of a large file's time.
+    gc.disable()
     try:
         root = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
@@ -126,11 +130,14 @@ def nodes(text: str, name: str) -> Node:
             else "a character here cannot stand in such a file"
         )
         raise _refused(name, sentence, line) from None
+    else:
+        if root is None:
+            raise _refused(name, "the file is empty", 1)
+        return _Walk(name, text.splitlines()).node(root, 0)
     finally:
         loader.dispose()
-    if root is None:
-        raise _refused(name, "the file is empty", 1)
-    return _Walk(name, text.splitlines()).node(root, 0)
+        if collects:
+            gc.enable()
 
 
 def _explained(error: Any, text: str) -> str:
@@ -214,4 +221,5 @@ class _Walk:
         """Whether an unquoted text is followed by `#7` or the like, which YAML takes for a comment."""
         if not node.value or node.end_mark.line >= len(self._lines):
             return False
-        return bool(re.match(r"\s+#\d", self._lines[node.end_mark.line][node.end_mark.column :]))
+        line = self._lines[node.end_mark.line]
+        return "#" in line and bool(re.match(r"\s+#\d", line[node.end_mark.column :]))
