@@ -17,8 +17,8 @@ from jobsheet.errors import DocumentError, Problem
 from jobsheet.paths import no_file
 from jobsheet.units.lazily import pattern
 
-#: A job of a thousand operations is some 350 kB; more is not a job (common sense, no source), and takes seconds to be refused line by line.
-LARGEST_FILE = 2_000_000
+#: A job of a thousand operations is some 350 kB; more is not a job (common sense, no source).
+LARGEST_FILE = 5_000_000
 #: Jobs and cards nest six deep, a material's speeds five.
 DEEPEST = 20
 _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq"}
