@@ -391,13 +391,9 @@ def _unique(reader: Reader) -> None:
     first: dict[str | int, int] = {}
     for name, given in (("key", reader.keys), ("number", reader.numbers)):
         for path, node, value in given:
-            line = first.setdefault(value, node.line)
-            if line != node.line:
-                reader.problem(
-                    node,
-                    f"{path}.{name}",
-                    f"the {name} {value} stands twice, first in line {line}; give one another {name}",
-                )
+            if (line := first.setdefault(value, node.line)) != node.line:
+                again = f"the {name} {value} stands twice, first in line {line}; give one another {name}"
+                reader.problem(node, f"{path}.{name}", again)
 
 
 def read_job(path: Path | str) -> Job:
