@@ -23,17 +23,17 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
     from jobsheet.storage.photos.kept_photographs import problem_words
 
     job = job_named(path)
-    found = Reckoner(learns=True).reckon(job)
-    job = found.job
+    reckoned = Reckoner(learns=True).reckon(job)
+    job = reckoned.job
     from jobsheet.review.plan.solid_facts import facts_of
 
-    read = reviewed(job, found, facts_of(job, found))
+    read = reviewed(job, reckoned, facts_of(job, reckoned))
     remarks = read.open
     shots = shots_named(job, path)
     document = document_for(
         job,
-        found,
-        notes_for(job, found),
+        reckoned,
+        notes_for(job, reckoned),
         remarks,
         not_checked=read.not_checked,
         paper=paper,
@@ -58,7 +58,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
         )
     for sentence in document.left_out:
         say(f"{path.name}: {sentence}", err=True)
-    outcomes = found.operations.values()
+    outcomes = reckoned.operations.values()
     beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
     problems = any(outcome.problem for outcome in outcomes)
     hazards = any(one.severity == "hazard" for one in remarks)

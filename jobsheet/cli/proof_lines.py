@@ -54,46 +54,55 @@ def show_log(card: Any, log: Any) -> None:
     struck = log.struck
     rows: list[tuple[str, ...]] = []
     under: list[tuple[str, ...]] = []
-    for one in log.trials:
-        sizes = one.one_cut()
+    for trial in log.trials:
+        sizes = trial.one_cut()
         size = ", ".join(sizes[name] for name in ("width", "depth", "hole") if name in sizes)
         rows.append(
-            (one.id, one.date, one.process, one.cutter, size, one.material, one.outcome, asked_words(one))
+            (
+                trial.id,
+                trial.date,
+                trial.process,
+                trial.cutter,
+                size,
+                trial.material,
+                trial.outcome,
+                asked_words(trial),
+            )
         )
         beside = []
-        if one.id in struck:
-            beside.append(f"struck out {struck[one.id].date}: {struck[one.id].note or 'no reason given'}")
-        elif one.note or one.role:
-            beside.append(": ".join(part.replace("\n", " / ") for part in (one.role, one.note) if part))
+        if trial.id in struck:
+            beside.append(f"struck out {struck[trial.id].date}: {struck[trial.id].note or 'no reason given'}")
+        elif trial.note or trial.role:
+            beside.append(": ".join(part.replace("\n", " / ") for part in (trial.role, trial.note) if part))
         under.append(tuple(beside))
     columns(rows, "  ", under)
-    for one in log.marks:
-        if one.changed and one.id not in struck:
-            say(f"{one.id}, {one.date}: the machine changed ({one.changed}): {one.note or 'no note'}")
+    for mark in log.marks:
+        if mark.changed and mark.id not in struck:
+            say(f"{mark.id}, {mark.date}: the machine changed ({mark.changed}): {mark.note or 'no note'}")
 
 
 def _trials(count: int) -> str:
     return "1 trial" if count == 1 else f"{count} trials"
 
 
-def show_capacity(one: Any, log: Any) -> None:
+def show_capacity(capacity: Any, log: Any) -> None:
     """A capacity in words; shares are of the card's peak or of what its class carries, under them sizes of the newest such cut."""
     from jobsheet.reckoning.ladder.usual_cut import in_sizes
 
-    of = "the card's peak torque" if one.limit == "spindle-torque" else "what its class carries"
-    name = "torque" if one.limit == "spindle-torque" else "chatter"
+    of = "the card's peak torque" if capacity.limit == "spindle-torque" else "what its class carries"
+    name = "torque" if capacity.limit == "spindle-torque" else "chatter"
     what = (
-        f"{one.process} with {one.cutter_kind}"
-        if one.process and one.cutter_kind != one.process
-        else one.process
+        f"{capacity.process} with {capacity.cutter_kind}"
+        if capacity.process and capacity.cutter_kind != capacity.process
+        else capacity.process
     )
     what = what or "anything else"
     say(
-        f"{name}, {what}: gives {percent(one.median)} of {of} (nine in ten: {percent(one.low)} to {percent(one.high)}); "
-        f"plan to {percent(one.planned)}, {len(one.good)} good and {len(one.bad)} bad"
-        f"{f', newest {one.newest}' if one.newest else ''}"
+        f"{name}, {what}: gives {percent(capacity.median)} of {of} (nine in ten: {percent(capacity.low)} to {percent(capacity.high)}); "
+        f"plan to {percent(capacity.planned)}, {len(capacity.good)} good and {len(capacity.bad)} bad"
+        f"{f', newest {capacity.newest}' if capacity.newest else ''}"
     )
-    sizes = in_sizes(one, log.standing)
+    sizes = in_sizes(capacity, log.standing)
     if sizes is not None:
         say(f"  {sizes.words()}")
 

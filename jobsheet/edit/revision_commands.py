@@ -73,15 +73,13 @@ def proposed(saved: Job | None, job: Job) -> str:
     lines = changes(replace(saved, revisions=job.revisions), job, most=None) if saved is not None else ()
     if not lines:
         return "" if job.revisions else "first plan"
-    found = ""
+    said = ""
     for count, line in enumerate(lines):
-        longer = f"{found}; {line}" if found else line
+        longer = f"{said}; {line}" if said else line
         if len(longer) > LONGEST:
             more = len(lines) - count
             return (
-                f"{found}; and {more} more"
-                if found
-                else f"{line[: LONGEST - 12].rstrip()} and {more - 1} more"
+                f"{said}; and {more} more" if said else f"{line[: LONGEST - 12].rstrip()} and {more - 1} more"
             )
-        found = longer
-    return found
+        said = longer
+    return said

@@ -77,7 +77,7 @@ def sizes_of(job: Job, typed: dict[str, str]) -> Sizes:
         With the axis and what to write.
     """
     stock = (job.stock.length, job.stock.width, job.stock.height)
-    found, assumed = [], []
+    measured, assumed = [], []
     for name, of_stock in zip(AXES, stock, strict=True):
         size = _read(name, typed[name], job.units)
         if size.nominal >= of_stock.value - 1e-9:
@@ -88,9 +88,9 @@ def sizes_of(job: Job, typed: dict[str, str]) -> Sizes:
         if size.high <= size.low:
             size = _with_limits(size, job.units)
             assumed.append(name)
-        found.append(size)
+        measured.append(size)
     words = (f"general limits {NAME} for {', '.join(assumed)}",) if assumed else ()
-    return Sizes(job.units, tuple(one.value for one in stock), tuple(found), words)  # type: ignore[arg-type]
+    return Sizes(job.units, tuple(one.value for one in stock), tuple(measured), words)  # type: ignore[arg-type]
 
 
 def _read(name: str, text: str, units: str) -> Size:

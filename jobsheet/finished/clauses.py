@@ -77,25 +77,25 @@ def depth(line: Scanned, said: Said) -> bool:
 def _thread_and_hole(line: Scanned, said: Said) -> bool:
     """`25/30` behind a thread: 25 of thread in a hole of 30; in inches, or with a unit of them, it is a fraction."""
     start = line.at
-    found = line.take(_PAIR)
-    inches = found is not None and (
-        (found["unit"] or "").strip() in ("in", '"')
-        or (line.units == "in" and not (found["unit"] or found["first"]))
+    pair = line.take(_PAIR)
+    inches = pair is not None and (
+        (pair["unit"] or "").strip() in ("in", '"')
+        or (line.units == "in" and not (pair["unit"] or pair["first"]))
     )
-    if found is None or inches:
+    if pair is None or inches:
         line.at = start
         return False
-    unit = (found["unit"] or found["first"] or "").strip()
-    values = [read(f"{found[name]} {unit}", "length", line.units) for name in ("one", "two")]
+    unit = (pair["unit"] or pair["first"] or "").strip()
+    values = [read(f"{pair[name]} {unit}", "length", line.units) for name in ("one", "two")]
     if values[1] < values[0]:
         raise line.error(
-            f"The hole is less deep than the thread: write the thread first, such as {found['two']}/{found['one']}.",
+            f"The hole is less deep than the thread: write the thread first, such as {pair['two']}/{pair['one']}.",
             start,
             line.at,
         )
     if not unit:
-        line.bare += [found.end("one"), found.end("two")]
-    texts = [f"{found[name]} {unit}".strip() for name in ("one", "two")]
+        line.bare += [pair.end("one"), pair.end("two")]
+    texts = [f"{pair[name]} {unit}".strip() for name in ("one", "two")]
     said["depth"], said["hole_depth"] = (
         Size(value, value, value, text) for value, text in zip(values, texts, strict=True)
     )

@@ -34,28 +34,30 @@ def read_datums(text: str) -> Datums:
     QuantityError
         With a sentence that says what to write, and the part of the text that it is about.
     """
-    found: dict[str, str] = {}
+    letters: dict[str, str] = {}
     at = 0
     while text[at:].strip(" ,;\t"):
-        one = _ONE.match(text, at)
-        if one is None or one.end() == at:
+        clause = _ONE.match(text, at)
+        if clause is None or clause.end() == at:
             raise QuantityError(
                 f"“{text[at:].strip()}” is no datum; write letter and face, such as A: bottom, B: front.",
                 at,
                 len(text),
             )
-        letter, face = _letter(one), _face(one)
-        if letter in found:
+        letter, face = _letter(clause), _face(clause)
+        if letter in letters:
             raise QuantityError(
-                f"{letter} is the {found[letter]} already; take one out.", one.start("letter"), one.end()
+                f"{letter} is the {letters[letter]} already; take one out.",
+                clause.start("letter"),
+                clause.end(),
             )
-        if other := next((known for known, of in found.items() if of == face), ""):
+        if other := next((known for known, of in letters.items() if of == face), ""):
             raise QuantityError(
-                f"The {face} is {other} already; a face has one letter.", one.start("letter"), one.end()
+                f"The {face} is {other} already; a face has one letter.", clause.start("letter"), clause.end()
             )
-        found[letter] = face
-        at = one.end()
-    return tuple(found.items())
+        letters[letter] = face
+        at = clause.end()
+    return tuple(letters.items())
 
 
 def _letter(one: re.Match[str]) -> str:

@@ -89,7 +89,7 @@ def _in_words(line: Scanned, found: re.Match[str]) -> Pattern:
 
 def _list(line: Scanned, said: Said, start: int) -> None:
     """Single places with semicolons between; or one number alone, for a middle line."""
-    found: list[tuple[Counted, Counted]] = []
+    places: list[tuple[Counted, Counted]] = []
     while True:
         x = coordinate(line)
         if x is None:
@@ -100,20 +100,20 @@ def _list(line: Scanned, said: Said, start: int) -> None:
             line.at = gap.end()
             y = coordinate(line)
         if y is None:
-            _alone(line, said, x, start, bool(found))
+            _alone(line, said, x, start, bool(places))
             return
-        found.append((x, y))
+        places.append((x, y))
         another = _ANOTHER.match(line.text, line.at)
         if another is None:
             break
         line.at = another.end()
     _no_places_yet(line, said, start)
-    said["places"] = Places(tuple(Place(x.far, y.far) for x, y in found))
+    said["places"] = Places(tuple(Place(x.far, y.far) for x, y in places))
     said["places_end"] = line.at
-    eithers = [one.either for pair in found for one in pair if one.either is not None]
+    eithers = [one.either for pair in places for one in pair if one.either is not None]
     if eithers:
         said["within"] = min(eithers)
-    faces = {(x.face, y.face) for x, y in found}
+    faces = {(x.face, y.face) for x, y in places}
     if faces != {("", "")}:
         _faces_beside(line, said, faces, start)
 

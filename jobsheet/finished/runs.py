@@ -72,7 +72,7 @@ def _opens(line: Scanned, said: Said, faces: tuple[str, ...], start: int) -> boo
 
 def _between(line: Scanned, said: Said, start: int) -> bool:
     """Two points: the centres of the ends of a closed slot."""
-    found = []
+    places = []
     for _ in range(2):
         x = coordinate(line)
         gap = re.compile(r"\s*,\s+").match(line.text, line.at)
@@ -82,12 +82,12 @@ def _between(line: Scanned, said: Said, start: int) -> bool:
         y = coordinate(line)
         if y is None:
             raise line.error("Write both ends: x, y to x, y, such as from 25, 30 to 75, 30.", start)
-        found.append(Place(x.far, y.far))
-        if len(found) == 1 and not line.take(_AND):
+        places.append(Place(x.far, y.far))
+        if len(places) == 1 and not line.take(_AND):
             raise line.error("Write the other end too, such as from 25, 30 to 75, 30.", start)
     if said.get("places") is not None:
         raise line.error("The places are said twice; take one out.", start, line.at)
-    said["places"] = Places(tuple(found))
+    said["places"] = Places(tuple(places))
     said["places_end"] = line.at
     said["two_ends"] = True
     return True

@@ -102,24 +102,24 @@ class Scanned:
         found = self.take(SIZE)
         return self.size(found, what) if found else None
 
-    def size(self, found: re.Match[str], what: str = "hole") -> Size:
+    def size(self, matched: re.Match[str], what: str = "hole") -> Size:
         """A size that was taken, with its limits."""
-        number, limits = found["number"], (found["limits"] or "").strip()
-        start = found.start("number")
+        number, limits = matched["number"], (matched["limits"] or "").strip()
+        start = matched.start("number")
         written = f"{number} {limits}".strip()
         shaft = _SHAFT_FIT.match(limits)
         if shaft and what not in ("length", "shaft"):
             meant = f"{number.strip()} {shaft['letter'].upper()}{shaft['grade']}"
             raise self.error(
-                f"“{written}” is the fit of a shaft; for a {what} write {meant}.", start, found.end()
+                f"“{written}” is the fit of a shaft; for a {what} write {meant}.", start, matched.end()
             )
         try:
             size = read_size(_both_ends(written), self.units)
         except QuantityError as error:
-            raise self.error(str(error), start, found.end()) from None
+            raise self.error(str(error), start, matched.end()) from None
         if size.low > size.nominal + abs(size.nominal) or size.low <= 0:
-            raise self.error(f"“{written}” has limits that are larger than itself.", start, found.end())
-        self._note_bare(found.end("number"), number)
+            raise self.error(f"“{written}” has limits that are larger than itself.", start, matched.end())
+        self._note_bare(matched.end("number"), number)
         return Size(size.nominal, size.low, size.high, written)
 
     def _read(self, text: str, start: int) -> float:

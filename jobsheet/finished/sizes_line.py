@@ -77,27 +77,27 @@ def shape_of(line: Scanned) -> Shape:
     )  # fmt: skip
 
 
-def _part(line: Scanned, found: dict[str, Any]) -> None:
+def _part(line: Scanned, clauses: dict[str, Any]) -> None:
     """One part of the line: sizes, or what is asked of faces."""
     start = line.at
     if named := line.take(_NAMED):
         name = named["name"].casefold()
-        _put(line, found, _SAME.get(name, name), start)
+        _put(line, clauses, _SAME.get(name, name), start)
     elif line.take(SIZE):
         line.at = start
-        _three(line, found)
+        _three(line, clauses)
     elif which := line.take(_ALL):
-        _asked(line, found, FACES, which["which"].casefold())
+        _asked(line, clauses, FACES, which["which"].casefold())
     elif form := line.take(
         _FORM
     ):  # `square 0.05` alone, as a title block has it: asked of all that it can be asked of
         line.at = start
-        _asked(line, found, FACES, "opposite" if form["form"].casefold().startswith("parallel") else "all")
+        _asked(line, clauses, FACES, "opposite" if form["form"].casefold().startswith("parallel") else "all")
     else:
         face = line.take_face()
         if face is None:
             raise line.error(f"“{line.rest()}” is no size and no face; write, for example, {EXAMPLE}.")
-        _asked(line, found, (face[0],), "", end=face[1] == "end")
+        _asked(line, clauses, (face[0],), "", end=face[1] == "end")
 
 
 def _three(line: Scanned, found: dict[str, Any]) -> None:
@@ -129,14 +129,14 @@ def _put(line: Scanned, found: dict[str, Any], name: str, start: int) -> None:
 
 
 def _asked(
-    line: Scanned, found: dict[str, Any], faces: tuple[str, ...], which: str, *, end: bool = False
+    line: Scanned, clauses: dict[str, Any], faces: tuple[str, ...], which: str, *, end: bool = False
 ) -> None:
     """What stands behind a face: its form, its finish, or that it stays as it is bought."""
     if line.take(_AS_BOUGHT):
-        found["as_bought"] += faces
+        clauses["as_bought"] += faces
         return
     if ra := line.take(_RA):
-        found["finishes"] += [(face, float(ra["ra"].replace(",", ".")) * 1e-6) for face in faces]
+        clauses["finishes"] += [(face, float(ra["ra"].replace(",", ".")) * 1e-6) for face in faces]
         return
     start = line.at
     form = line.take(_FORM)
@@ -154,7 +154,7 @@ def _asked(
     for face in faces if name != "parallel" or len(faces) == 1 else ("top", "rear", "right"):
         others = to if which == "" else (beside(face) if name == "square" else (OPPOSITE[face],))
         others = others if name != "flat" else ()
-        found["forms"].append(FaceForm(face=face, form=name, to=others, within=within.value))
+        clauses["forms"].append(FaceForm(face=face, form=name, to=others, within=within.value))
 
 
 def _to(

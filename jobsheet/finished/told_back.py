@@ -115,20 +115,20 @@ def _mouth(mouth: Mouth, units: str) -> str:
 
 def _sizes(feature: Feature, units: str) -> list[str]:
     """Length, corners, angle, shaft."""
-    found = []
+    phrases = []
     if feature.other is not None and feature.what == "T-slot":
         high = f" x {_limits(feature.recess_depth, units)}" if feature.recess_depth is not None else ""
-        found.append(f"recess {_limits(feature.other, units)}{high} {units}")
+        phrases.append(f"recess {_limits(feature.other, units)}{high} {units}")
     if feature.length is not None:
         counts = {True: " over all", False: " between the centres of its ends", None: ""}[feature.over_all]
-        found.append(f"{_limits(feature.length, units)} {units} long{counts}")
+        phrases.append(f"{_limits(feature.length, units)} {units} long{counts}")
     if feature.radius is not None:
-        found.append(f"corners of {_limits(feature.radius, units)} {units} radius")
+        phrases.append(f"corners of {_limits(feature.radius, units)} {units} radius")
     if feature.what == "dovetail" and feature.angle is not None:
-        found.append(f"{trimmed(math.degrees(feature.angle), 2)}°")
+        phrases.append(f"{trimmed(math.degrees(feature.angle), 2)}°")
     if feature.shaft is not None:
-        found.append(f"in a shaft of {_limits(feature.shaft, units)} {units}")
-    return found
+        phrases.append(f"in a shaft of {_limits(feature.shaft, units)} {units}")
+    return phrases
 
 
 def _where(feature: Feature) -> str:

@@ -65,35 +65,35 @@ def _mouth(mouth: Mouth) -> str:
 
 def _run(feature: Feature) -> list[str]:
     """Where it is open, how long it is, and on what."""
-    found = []
+    phrases = []
     if feature.what == "step":
-        found += [f"{face} side" for face in feature.opens]
+        phrases += [f"{face} side" for face in feature.opens]
     elif len(feature.opens) == 2:
-        found.append(f"{feature.opens[0]} to {feature.opens[1]}")
+        phrases.append(f"{feature.opens[0]} to {feature.opens[1]}")
     elif feature.opens:
-        found.append(f"from {feature.opens[0]} edge")
+        phrases.append(f"from {feature.opens[0]} edge")
     if feature.length is not None:
         counts = {True: " over all", False: " between centres", None: ""}[feature.over_all]
-        found.append(f"{feature.length.text} long{counts}")
+        phrases.append(f"{feature.length.text} long{counts}")
     if feature.shaft is not None:
-        found.append(f"shaft {feature.shaft.text}")
+        phrases.append(f"shaft {feature.shaft.text}")
     if feature.edges:
-        found.append(
+        phrases.append(
             "all edges" if feature.edges == ("all",) else ", ".join(f"{face} edges" for face in feature.edges)
         )
-    return found
+    return phrases
 
 
 def _where(feature: Feature) -> list[str]:
     """The places, and the faces that they count from and that it is cut into."""
-    found = []
+    phrases = []
     if feature.what != "chamfer" and feature.face != "top":
-        found.append(f"from {feature.face} face")
+        phrases.append(f"from {feature.face} face")
     if feature.across is not None:
         face = next((one for one in feature.counted if one not in _along(feature)), "")
-        found.append(f"at {feature.across.text}{f' from {face}' if face else ''}")
+        phrases.append(f"at {feature.across.text}{f' from {face}' if face else ''}")
     elif feature.circle is not None:
-        found.append(_circle(feature.circle))
+        phrases.append(_circle(feature.circle))
     elif feature.places is not None:
         points = feature.places.points
         ends = (
@@ -101,10 +101,10 @@ def _where(feature: Feature) -> list[str]:
             and len(points) == 2
             and feature.count == 1
         )
-        found.append(f"from {points[0].text} to {points[1].text}" if ends else f"at {feature.places.text}")
+        phrases.append(f"from {points[0].text} to {points[1].text}" if ends else f"at {feature.places.text}")
     if feature.counted and feature.across is None:
-        found.append(f"from {', '.join(feature.counted)}")
-    return found
+        phrases.append(f"from {', '.join(feature.counted)}")
+    return phrases
 
 
 def _along(feature: Feature) -> tuple[str, ...]:

@@ -92,11 +92,11 @@ class Profile(Struct, frozen=True, kw_only=True):
         half = (width if lengthwise else way) / 2
         down = self.gone, self.gone + depth
         run = way if lengthwise else width
-        found = self._section((middle - half, middle + half), down) * (
+        area = self._section((middle - half, middle + half), down) * (
             min(run, self.long) if lengthwise else run
         )
         if not round_ends:
-            return found
+            return area
         # The two half circles, slice by slice across: together one whole circle lengthwise, one beyond each end across.
         radius, thin = width / 2, width / _SLICES
         for one in range(_SLICES):
@@ -105,8 +105,8 @@ class Profile(Struct, frozen=True, kw_only=True):
                 2 * math.sqrt(radius**2 - off**2),
                 off if lengthwise else off + math.copysign(half, off),
             )
-            found += self._section((middle + at - thin / 2, middle + at + thin / 2), down) * chord
-        return found
+            area += self._section((middle + at - thin / 2, middle + at + thin / 2), down) * chord
+        return area
 
     def sawn(self, side: str, width: float, depth: float) -> float:
         """The area that a saw goes through, so far inward from a side and so deep [m²]."""

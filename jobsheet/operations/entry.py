@@ -171,7 +171,7 @@ def _read_choice(entry: Entry, text: str, _units: str) -> str:
 
 
 def _read_several(entry: Entry, text: str, _units: str) -> Several:
-    found: list[str] = []
+    items: list[str] = []
     start = 0
     known = {choice.casefold(): choice for choice in entry.choices}
     for piece in re.split(r"[,;]", text):
@@ -182,12 +182,12 @@ def _read_several(entry: Entry, text: str, _units: str) -> Several:
                 near = nearest(wanted, entry.choices)
                 hint = f"Did you mean {near}?" if near else f"Choose of: {', '.join(entry.choices)}."
                 raise QuantityError(f"“{wanted}” is not one of the choices. {hint}", at, at + len(wanted))
-            if choice not in found:
-                found.append(choice)
+            if choice not in items:
+                items.append(choice)
         start += len(piece) + 1
-    if not found:
+    if not items:
         raise QuantityError(f"{entry.title} is empty; {entry.wanted('mm')}.", 0, len(text))
-    return Several(tuple(found), text.strip())
+    return Several(tuple(items), text.strip())
 
 
 def _read_count(entry: Entry, text: str, _units: str) -> int:
@@ -234,7 +234,7 @@ _FINISH = pattern(r"^(?:Ra\s*)?(.+)$", re.IGNORECASE)
 
 def _read_tolerances(_entry: Entry, text: str, units: str) -> Tolerances:
     """`square 0.03; flat 0.02; finish 1.6; gauge micrometer`: each a word and its value, separated by semicolons."""
-    found: dict[str, Any] = {}
+    asked: dict[str, Any] = {}
     start = 0
     for piece in text.split(";"):
         words = piece.strip()
@@ -252,9 +252,9 @@ def _read_tolerances(_entry: Entry, text: str, units: str) -> Tolerances:
                 raise QuantityError(
                     f"“{words}” is nothing that can be asked here; {hint}", at, at + len(words)
                 )
-            found[name] = _asked_value(name, value.strip(), units, at + len(words) - len(value.strip()))
+            asked[name] = _asked_value(name, value.strip(), units, at + len(words) - len(value.strip()))
         start += len(piece) + 1
-    return Tolerances(text=text, **found)
+    return Tolerances(text=text, **asked)
 
 
 def _asked_value(name: str, value: str, units: str, start: int) -> Any:

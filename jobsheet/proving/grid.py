@@ -226,21 +226,21 @@ def _likelihood(trials: Sequence[Said], places: Array, ageing: float, noise: flo
     Card and class are what is assumed of the capacity today, so that old proof fades into them and no further. What
     was cut before the machine changed is blurred by that too. Also the logarithm that was taken out of it, so that its top is 1.
     """
-    found = np.zeros_like(places)
+    likelihood = np.zeros_like(places)
     taken = 0.0
     days = sorted({(one.age, one.changes) for one in trials}, reverse=True)
     for (age, changes), (until, left) in pairwise([*days, (0, 0)]):
         here = [one for one in trials if (one.age, one.changes) == (age, changes)]
-        found += _of_day(sorted(here, key=lambda one: (one.demand, one.says)), places, noise)
+        likelihood += _of_day(sorted(here, key=lambda one: (one.demand, one.says)), places, noise)
         drift = math.hypot(
             ageing * math.sqrt(max(0, age - until) / _DAYS), CHANGED * math.sqrt(max(0, changes - left))
         )
         if drift > 0:
-            top = float(found.max())
+            top = float(likelihood.max())
             taken += top
-            found = _log(_spread_out(np.exp(found - top), _kernel(drift)))
-    top = float(found.max())
-    return np.asarray(np.exp(found - top)), taken + top
+            likelihood = _log(_spread_out(np.exp(likelihood - top), _kernel(drift)))
+    top = float(likelihood.max())
+    return np.asarray(np.exp(likelihood - top)), taken + top
 
 
 def _of_day(trials: Sequence[Said], places: Array, noise: float) -> Array:

@@ -76,7 +76,7 @@ class ByKind(Struct, frozen=True, kw_only=True):
 
 def by_kind(set_up: SetUp, reckoned: Reckoned) -> ByKind:
     """The times of one set-up by kind of work; their sum is that of `minutes_of`."""
-    found = {"milling": 0.0, "holes": 0.0, "hand": 0.0}
+    seconds = {"milling": 0.0, "holes": 0.0, "hand": 0.0}
     whole = minutes_of(set_up, reckoned)
     shop, last = reckoned.shop, ""
     for operation in set_up.operations:
@@ -85,14 +85,14 @@ def by_kind(set_up: SetUp, reckoned: Reckoned) -> ByKind:
         at = "hand" if by_hand else "milling" if "milling" in groups else "holes"
         cutter = getattr(operation.fields, "cutter", None)
         if cutter is not None and cutter.text != last:
-            found[at], last = found[at] + shop.tool_change_time, cutter.text
+            seconds[at], last = seconds[at] + shop.tool_change_time, cutter.text
         if getattr(operation.fields, "measure", None) is not None:
-            found[at] += shop.measuring_time
+            seconds[at] += shop.measuring_time
         figures = reckoned.operations[operation.key].figures
         if figures is not None:
-            found["hand"] += figures.value("bench_minutes") or 0.0
-            found[at] += figures.value("cutting_time") or 0.0
-    return ByKind(set_up=whole.set_up, **found)
+            seconds["hand"] += figures.value("bench_minutes") or 0.0
+            seconds[at] += figures.value("cutting_time") or 0.0
+    return ByKind(set_up=whole.set_up, **seconds)
 
 
 def minutes_of_job(reckoned: Reckoned) -> Minutes:

@@ -41,7 +41,7 @@ def capability_card(found: Capability, *, date: str = "", name: str = "capabilit
 
 
 def _page(
-    found: Capability, metals: tuple[tuple[Card, ...], ...], number: int, total: int, date: str
+    capability: Capability, metals: tuple[tuple[Card, ...], ...], number: int, total: int, date: str
 ) -> Page:
     blocks: list[object] = []
     for cards in metals:
@@ -50,12 +50,12 @@ def _page(
         blocks += _one(cards[0]) if len(cards) == 1 else _beside(cards)
         blocks.append(Gap(3))
     if number == 1:
-        blocks += _job(found)
+        blocks += _job(capability)
         blocks += _next(metals)
-        blocks += _charts(found)
+        blocks += _charts(capability)
     blocks.append(Words(_START, "label bold"))
     return Page(
-        kind="capability", about="capability", title=_title(found, date), blocks=tuple(blocks), foot=(CALCULATED, FOOT),
+        kind="capability", about="capability", title=_title(capability, date), blocks=tuple(blocks), foot=(CALCULATED, FOOT),
         number=number, total=total,
     )  # fmt: skip
 
@@ -163,9 +163,9 @@ def _short(row: Row) -> str:
     return row.what.split(", ")[0].removeprefix("deepest ").removeprefix("largest ").partition(" from")[0]
 
 
-def _job(found: Capability) -> list[object]:
+def _job(capability: Capability) -> list[object]:
     """The minutes of the job on each machine, and what of it does not go there."""
-    if not found.on:
+    if not capability.on:
         return []
     columns = (
         Column(caption="on"),
@@ -179,9 +179,13 @@ def _job(found: Capability) -> list[object]:
             Cell(one.machine.title), Cell(f"{one.minutes.whole / 60:.0f}"), Cell(f"{one.minutes.cut / 60:.1f}"),
             Cell(f"{one.minutes.around / 60:.0f}"), Cell(_fits(one)),
         )
-        for one in found.on
+        for one in capability.on
     )  # fmt: skip
-    return [Heading(_job_title(found), "the same job on each"), Table(columns=columns, rows=rows), Gap(3)]
+    return [
+        Heading(_job_title(capability), "the same job on each"),
+        Table(columns=columns, rows=rows),
+        Gap(3),
+    ]
 
 
 def _fits(one: OnMachine) -> str:

@@ -166,19 +166,19 @@ def fetch_blocks(plan: Plan, things: tuple[Fetched, ...], most: int) -> list[obj
 def why_blocks(plan: Plan, lengths: tuple[int, int]) -> list[object]:
     """What is true of the whole part, why this order, and the note of the job."""
     whole = part_words(plan)
-    found: list[object] = [Gap(2), Rule(), *whole] if whole else []
+    blocks: list[object] = [Gap(2), Rule(), *whole] if whole else []
     for caption, text, most in (
         ("Why this order", plan.job.why, lengths[0]),
         ("Note", plan.job.note, lengths[1]),
     ):
         if text:
-            found += [
+            blocks += [
                 Gap(2),
                 Rule(),
                 Heading(caption),
                 Words(plan.short(text, most, caption.lower()), "label"),
             ]
-    return found
+    return blocks
 
 
 def _said(job: Job) -> FinishedPart | None:

@@ -17,57 +17,59 @@ def _length(value: float, units: str) -> str:
     return f"{value * 1e3:.0f}" if units == "mm" else f"{value / INCH:.2f}"
 
 
-def headroom_picture(found: Headroom, units: str, width: float, height: float) -> Drawing:
+def headroom_picture(headroom: Headroom, units: str, width: float, height: float) -> Drawing:
     """Heights to scale, with the lowest and the highest that the spindle nose goes as dashed lines [points].
 
     A tool that does not fit is drawn where it would have to be: its holder then stands over the highest line.
     """
     foot, head = 20.0, 8.0
-    needed = found.top + found.room + found.stick_out + found.holder
-    most = max(found.greatest, needed)
+    needed = headroom.top + headroom.room + headroom.stick_out + headroom.holder
+    most = max(headroom.greatest, needed)
     scale = (height - foot - head) / most
     base, middle = height - foot, width * 0.5
 
     def at(value: float) -> float:
         return base - value * scale
 
-    work = min(found.work, found.top)
+    work = min(headroom.work, headroom.top)
     items: list[Item] = []
-    bed = found.bed if found.bed is not None else found.top - work
-    if found.bed is not None:
+    bed = headroom.bed if headroom.bed is not None else headroom.top - work
+    if headroom.bed is not None:
         # The jaws reach over the lower part of the work; how far is not part of this picture.
         vice = box(middle - VICE / 2, at(bed), VICE, bed * scale)
         items += [*hatched(vice, apart=4.0), Line(vice, "outline", closed=True)]
     items.append(
-        Line(box(middle - WORK / 2, at(found.top), WORK, work * scale), "outline", closed=True, fill="paper")
+        Line(
+            box(middle - WORK / 2, at(headroom.top), WORK, work * scale), "outline", closed=True, fill="paper"
+        )
     )
-    if found.top - work > bed + 1e-4:
+    if headroom.top - work > bed + 1e-4:
         items.append(
             Line(
-                box(middle - WORK / 2 + 4, at(found.top - work), 8, (found.top - work - bed) * scale),
+                box(middle - WORK / 2 + 4, at(headroom.top - work), 8, (headroom.top - work - bed) * scale),
                 "thin",
                 closed=True,
             )
         )
         items.append(
             Line(
-                box(middle + WORK / 2 - 12, at(found.top - work), 8, (found.top - work - bed) * scale),
+                box(middle + WORK / 2 - 12, at(headroom.top - work), 8, (headroom.top - work - bed) * scale),
                 "thin",
                 closed=True,
             )
         )
-    tip = found.top + found.room
-    cutter = box(middle - CUTTER / 2, at(tip + found.stick_out), CUTTER, found.stick_out * scale)
-    holder = box(middle - HOLDER / 2, at(needed), HOLDER, found.holder * scale)
+    tip = headroom.top + headroom.room
+    cutter = box(middle - CUTTER / 2, at(tip + headroom.stick_out), CUTTER, headroom.stick_out * scale)
+    holder = box(middle - HOLDER / 2, at(needed), HOLDER, headroom.holder * scale)
     for outline in (cutter, holder):
         items.append(Line(outline, "outline", closed=True, fill="paper"))
     items.append(Line(((middle - VICE / 2 - 22, base), (middle + VICE / 2 + 22, base)), "frame"))
     items.append(Text(middle, base + 13, "table", "caption", "middle"))
     left, right = middle - VICE / 2 - 22, middle + VICE / 2 + 22
-    for value, words in ((found.greatest, "highest"), (found.least, "lowest")):
+    for value, words in ((headroom.greatest, "highest"), (headroom.least, "lowest")):
         items.append(Line(((left, at(value)), (right, at(value))), "thin", dash="pencil"))
         items.append(Text(left - 3, at(value) + 3, f"{words} {_length(value, units)}", "caption", "end"))
-    items += _sizes(found, units, right + 6, at, needed)
+    items += _sizes(headroom, units, right + 6, at, needed)
     return Drawing(width, height, tuple(items))
 
 

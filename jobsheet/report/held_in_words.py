@@ -60,7 +60,7 @@ def tight_words(holding: Holding) -> str:
 
 def sits_words(holding: Holding, units: str) -> str:
     """Every fact beside those in one line: `above the jaws 3 mm; over the left end 6 mm; stop at its right`."""
-    found = []
+    phrases = []
     named = (
         words_of(holding).replace(",", " ").split()
     )  # how many clamps, with which bolts: some kinds are named by them
@@ -71,10 +71,10 @@ def sits_words(holding: Holding, units: str) -> str:
         if entry.name in ("clamps", "bolt") and text in named:
             continue
         if entry.asks == "flag":
-            found.append(entry.title.lower() if value else f"no {entry.title.lower()}")
+            phrases.append(entry.title.lower() if value else f"no {entry.title.lower()}")
         else:
-            found.append(f"{entry.title.lower()} {sized(text, units) if entry.asks == 'length' else text}")
-    return "; ".join(found)
+            phrases.append(f"{entry.title.lower()} {sized(text, units) if entry.asks == 'length' else text}")
+    return "; ".join(phrases)
 
 
 def sized(text: str, units: str) -> str:

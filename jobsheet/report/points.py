@@ -41,7 +41,7 @@ class DialPlace(Struct, frozen=True):
 
 def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ...]:
     """Every place that the steps of a set-up go to, once each."""
-    found: dict[tuple[int, int], list[Any]] = {}
+    by_place: dict[tuple[int, int], list[Any]] = {}
     for operation in set_up.operations:
         sizes = {
             spot(shape.x, shape.y): shape.diameter
@@ -49,7 +49,7 @@ def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ..
             if isinstance(shape, Hole)
         }
         for place in places_of(operation):
-            row = found.setdefault(place.spot, [place, 0.0, []])
+            row = by_place.setdefault(place.spot, [place, 0.0, []])
             row[1] = max(row[1], sizes.get(place.spot, 0.0))
             if operation.number not in row[2]:
                 row[2].append(operation.number)
@@ -58,7 +58,7 @@ def points_of(set_up: SetUp, settings: Mapping[str, Setting]) -> tuple[Point, ..
             number=index, x=place.x.value, y=place.y.value, x_text=place.x.text, y_text=place.y.text,
             diameter=diameter, steps=tuple(steps),
         )
-        for index, (place, diameter, steps) in enumerate(found.values(), 1)
+        for index, (place, diameter, steps) in enumerate(by_place.values(), 1)
     )  # fmt: skip
 
 

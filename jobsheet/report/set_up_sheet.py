@@ -349,16 +349,16 @@ def foot(plan: Plan, *, key: bool) -> tuple[str, ...]:
 
 def legend(plan: Plan, parts: tuple[Part, ...]) -> tuple[str, ...]:
     """Only the signs and the verdicts of this page."""
-    found: list[str] = []
+    lines: list[str] = []
     for part in parts:
         course = part.course
         datums = {course.lie.side(face) for _, face in plan.job.datums}
         points = bool(course.points) and len(course.points) <= ON_THE_SHEET
-        found += [
+        lines += [
             *signs(course.set_up, course.lie), *(("zero",) if zero_there(plan, course) else ()),
             *(("first cut",) if part.before is None and first_cut(plan, course) is not None else ()), *(("datum",) if datums else ()), *(("cut now",) if points else ()),
             *(("hazard",) if any(step.notes for step in part.steps) else ()),
         ]  # fmt: skip
     given = {step.verdict for part in parts for step in part.steps}
     given |= {"not tried" for part in parts for step in part.steps if step.untried}
-    return (*dict.fromkeys(found), *(one for one in VERDICTS if one in given))
+    return (*dict.fromkeys(lines), *(one for one in VERDICTS if one in given))

@@ -253,10 +253,10 @@ def _squeezed(bodies: tuple[Body, ...], lie: Lying, scale: float) -> tuple[Body,
     """The bodies, bar and moving jaw drawn thinner where both have no room beside the work: the jaw behind a bar is seen too."""
     if not any(body.part == "bar" and body.axis in (0, 1) for body in bodies):
         return bodies
-    found = []
+    kept = []
     for body in bodies:
         if body.part not in ("bar", "moving jaw"):
-            found.append(body)
+            kept.append(body)
             continue
         low, high = list(body.low), list(body.high)
         for axis in (0, 1):
@@ -269,8 +269,8 @@ def _squeezed(bodies: tuple[Body, ...], lie: Lying, scale: float) -> tuple[Body,
                 low[axis], high[axis] = (
                     whole + _thinner(at - whole, bodies, axis, scale, whole) for at in (low[axis], high[axis])
                 )
-        found.append(replace(body, low=tuple(low), high=tuple(high)))
-    return tuple(found)
+        kept.append(replace(body, low=tuple(low), high=tuple(high)))
+    return tuple(kept)
 
 
 def _thinner(beside: float, bodies: tuple[Body, ...], axis: int, scale: float, whole: float) -> float:

@@ -44,9 +44,9 @@ def hangs_on(old: Job, new: Job) -> tuple[Hangs, ...]:
         after = Reckoner(learns=True).reckon(new)
     except JobsheetError as error:
         return (Hangs(key="", number=0, why=str(error)),)
-    found = [*_of_job(old, new), *_of_review(before, after)]
+    hanging = [*_of_job(old, new), *_of_review(before, after)]
     for _, operation in new.operations():
-        found += [
+        hanging += [
             Hangs(key=operation.key, number=operation.number, why=why)
             for why in _of_step(old, new, operation, before, after)
         ]
@@ -56,7 +56,7 @@ def hangs_on(old: Job, new: Job) -> tuple[Hangs, ...]:
         for operation in set_up.operations:
             place[operation.key] = len(place)
     whys: dict[str, list[str]] = {}
-    for one in sorted(found, key=lambda one: place.get(one.key, 0)):
+    for one in sorted(hanging, key=lambda one: place.get(one.key, 0)):
         whys.setdefault(one.key, []).append(one.why.rstrip("."))
     numbers = {operation.key: operation.number for _, operation in new.operations()}
     return tuple(

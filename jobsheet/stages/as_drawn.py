@@ -87,13 +87,13 @@ def drawn(part: FinishedPart, box: Box) -> tuple[Drawn, ...]:
     return tuple(_begun(one, made) for one in made)
 
 
-def _begun(one: Drawn, others: tuple[Drawn, ...]) -> Drawn:
-    if one.feature.what not in ("hole", "tapped hole"):
-        return one
+def _begun(drawn: Drawn, others: tuple[Drawn, ...]) -> Drawn:
+    if drawn.feature.what not in ("hole", "tapped hole"):
+        return drawn
     floors = [
         floor
         for other in others
-        if other.feature.face == one.feature.face and other.feature.what not in ("hole", "tapped hole")
+        if other.feature.face == drawn.feature.face and other.feature.what not in ("hole", "tapped hole")
         for floor in other.gone
         if floor.depth is not None
     ]
@@ -102,13 +102,13 @@ def _begun(one: Drawn, others: tuple[Drawn, ...]) -> Drawn:
         under = [
             floor.depth
             for floor in floors
-            if floor.depth and covers(floor.shape, floor.corners, one.lie.size, sized.corners[0])
+            if floor.depth and covers(floor.shape, floor.corners, drawn.lie.size, sized.corners[0])
         ]
         return replace(sized, top=max(under)) if under else sized
 
     if not floors:
-        return one
-    return replace(one, gone=tuple(map(from_floor, one.gone)), may=tuple(map(from_floor, one.may)))
+        return drawn
+    return replace(drawn, gone=tuple(map(from_floor, drawn.gone)), may=tuple(map(from_floor, drawn.may)))
 
 
 def _drawn(line: int, feature: Feature, box: Box) -> Drawn:
@@ -205,19 +205,19 @@ def _may(feature: Feature, at: tuple[float, float]) -> list[Sized]:
     if feature.size is None:
         return []
     whole = feature.thread.major if feature.thread is not None else feature.size.nominal
-    found = [_round(at, whole + 2 * BROKEN, BROKEN)]
+    rounds = [_round(at, whole + 2 * BROKEN, BROKEN)]
     depth = feature.depth.nominal if feature.depth is not None else None
     if feature.thread is not None:
         below = feature.hole_depth.nominal if feature.hole_depth is not None else None
         if depth is not None:
             below = below if below is not None else depth + DEEPER * feature.thread.pitch
-        found.append(_round(at, feature.thread.major, below, POINT if below is not None else None))
+        rounds.append(_round(at, feature.thread.major, below, POINT if below is not None else None))
     elif depth is not None:
-        found.append(_round(at, feature.size.nominal, depth, POINT))
+        rounds.append(_round(at, feature.size.nominal, depth, POINT))
     if feature.mouth is not None and feature.mouth.what == "spot face" and feature.mouth.depth is None:
         # Just cleaned up: a millimetre is a great deal for that (common practice, no source).
-        found.append(_round(at, feature.mouth.size.nominal, 1e-3))
-    return found
+        rounds.append(_round(at, feature.mouth.size.nominal, 1e-3))
+    return rounds
 
 
 def _round(

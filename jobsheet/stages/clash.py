@@ -62,7 +62,7 @@ def clashes(
     stick_out : float, optional
         How far the cutter stands out of its holder [m]; without it the holder is not asked
     """
-    found = []
+    touching = []
     for swept in sweeps(cut, radius, stick_out):
         for body in bodies:
             if (
@@ -71,13 +71,13 @@ def clashes(
                 or not _beside(swept, _at_level(body, swept.low))
             ):
                 continue
-            found.append(
+            touching.append(
                 Clash(
                     part=body.part, by=swept.by, deep=body.high[2] - max(swept.low, body.low[2]),
                     sure=body.sure and swept.by != "holder", body=body,
                 )
             )  # fmt: skip
-    return tuple(sorted(found, key=lambda one: (not one.sure, -one.deep)))
+    return tuple(sorted(touching, key=lambda one: (not one.sure, -one.deep)))
 
 
 def sweeps(cut: Cut, radius: float, stick_out: float | None = None) -> tuple[Swept, ...]:

@@ -226,7 +226,7 @@ def features(
 
     The last step at a place comes first: it is what one sees there.
     """
-    found: list[tuple[float, float, float, str]] = []
+    seen: list[tuple[float, float, float, str]] = []
     high = lie.size[2] * MM
     for stage in reversed(stages):
         cut = stage.cut
@@ -245,8 +245,8 @@ def features(
             middle = [sum(at[axis] for at in sized.corners) / len(sized.corners) * MM for axis in (0, 1)]
             for x, y in {(middle[0], middle[1]), *((a * MM, b * MM) for a, b in sized.corners)}:
                 u, v = placed.at(*_on(lie, "iso", (x, y, high)))
-                found.append((u, v, max(reach * placed.scale, 3.0), cut.key))
-    return tuple(found)
+                seen.append((u, v, max(reach * placed.scale, 3.0), cut.key))
+    return tuple(seen)
 
 
 def _length(value: float, units: str) -> str:

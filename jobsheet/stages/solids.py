@@ -313,7 +313,7 @@ def _bevels(shape: Bevel, along: float, across: float, high: float) -> list[Any]
     reach = size + OUT
     # Over the edge at x = 0: what lies above the slope, a little beyond it on both sides.
     profile = [(-OUT, high - size - OUT), (reach, high + OUT), (-OUT, high + OUT)]
-    found = []
+    solids = []
     for length, turn, shift in (
         (across, 0.0, (0.0, 0.0)),
         (across, 180.0, (along, across)),
@@ -325,8 +325,8 @@ def _bevels(shape: Bevel, along: float, across: float, high: float) -> list[Any]
             flat = m3.CrossSection([profile[::-1]], m3.FillRule.Positive)
         # Extruded along z, laid down along y: z becomes −y, y becomes z.
         wedge = flat.extrude(length + 2 * OUT).rotate((90, 0, 0)).translate((0, length + OUT, 0))
-        found.append(wedge.rotate((0, 0, turn)).translate((*shift, 0)))
-    return found
+        solids.append(wedge.rotate((0, 0, turn)).translate((*shift, 0)))
+    return solids
 
 
 def _mesh_of(stage: Stage) -> tuple[Any, Any, Any]:

@@ -142,19 +142,19 @@ def _set(match: re.Match[str], line: str, missing: str) -> tuple[Read, ...]:
     behind = f",{rest}" if comma else ""
     names = _named_run(match) or _measured_run(match)
     gone = [read_drill_size(part, "mm") for part in re.split(r",\s+|;\s*", missing) if part.strip()]
-    found, left_out = [], 0
+    drills, left_out = [], 0
     for name in names:
         tool = _tool("drills", f"drill {name}{behind}")
         diameter = tool.cutter.diameter if tool.cutter else None
         if diameter is not None and any(abs(diameter - one) < 1e-7 for one in gone):
             left_out += 1
             continue
-        found.append(tool)
+        drills.append(tool)
     if left_out < len(gone):
         raise QuantityError(
             f"“{missing.strip()}”: not all of these are in the set; write only sizes that it has"
         )
-    return tuple(found)
+    return tuple(drills)
 
 
 def _named_run(match: re.Match[str]) -> list[str]:

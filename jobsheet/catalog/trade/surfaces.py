@@ -26,7 +26,7 @@ def read_surfaces(text: str) -> Surfaces:
     QuantityError
         With the piece that cannot be read and what to write.
     """
-    found: list[tuple[str, str]] = []
+    surfaces: list[tuple[str, str]] = []
     waiting: list[str] = []
     start = 0
     for piece in _PIECE.finditer(text):
@@ -34,7 +34,7 @@ def read_surfaces(text: str) -> Surfaces:
         places, surface = _said(text, start, end)
         waiting += places
         if surface:
-            found += [(place, surface) for place in waiting] or [("", surface)]
+            surfaces += [(place, surface) for place in waiting] or [("", surface)]
             waiting = []
     if waiting:
         raise QuantityError(
@@ -42,16 +42,16 @@ def read_surfaces(text: str) -> Surfaces:
             start,
             len(text),
         )
-    if not found:
+    if not surfaces:
         raise QuantityError("No surface is written here; write, for example, black, ends sawn.", 0, len(text))
-    if len([where for where, _ in found if not where]) > 1:
+    if len([where for where, _ in surfaces if not where]) > 1:
         raise QuantityError(
             "Two words are for all faces; write one for all, then the exceptions, such as black, ends sawn.",
             0,
             len(text),
         )
     # What is said of all comes first, wherever it stands.
-    return Surfaces(tuple(sorted(found, key=lambda one: bool(one[0]))), text)
+    return Surfaces(tuple(sorted(surfaces, key=lambda one: bool(one[0]))), text)
 
 
 def _said(text: str, start: int, end: int) -> tuple[list[str], str]:
@@ -99,15 +99,15 @@ def read_faces(text: str) -> Faces:
     QuantityError
         With the word that is none.
     """
-    found: list[str] = []
+    faces: list[str] = []
     for word in _WORD.finditer(text):
         plain = word[0].casefold()
         place = _PLACES.get(plain, plain)
         if plain == "all":
-            found += FACES
+            faces += FACES
         elif place in FACES or place in GROUPS:
-            if not (plain == "end" and found and found[-1] in FACES):
-                found.append(place)
+            if not (plain == "end" and faces and faces[-1] in FACES):
+                faces.append(place)
         elif plain not in _BESIDE:
             near = nearest(plain, (*FACES, *GROUPS))
             hint = (
@@ -116,9 +116,9 @@ def read_faces(text: str) -> Faces:
                 else f"Write one or several of {', '.join((*FACES, *GROUPS))}."
             )
             raise QuantityError(f"“{word[0]}” is not a face. {hint}", word.start(), word.end())
-    if not found:
+    if not faces:
         raise QuantityError("No face is named here; write, for example, top, bottom.", 0, len(text))
-    return Faces(tuple(dict.fromkeys(found)), text)
+    return Faces(tuple(dict.fromkeys(faces)), text)
 
 
 def surfaces_in_words(surfaces: Surfaces) -> str:

@@ -72,16 +72,16 @@ def _row(row: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _data(found: Any) -> dict[str, Any]:
+def _data(capability: Any) -> dict[str, Any]:
     return {
-        "machines": [one.name for one in found.machines],
+        "machines": [one.name for one in capability.machines],
         "cards": [
             {
                 "machine": card.machine.name, "material": card.material, "held": card.held,
                 "trials": card.proof.trials if card.proof is not None else 0, "rows": [_row(row) for row in card.rows],
                 "next": list(card.next),
             }
-            for cards in found.materials
+            for cards in capability.materials
             for card in cards
         ],
         "job": [
@@ -89,7 +89,7 @@ def _data(found: Any) -> dict[str, Any]:
                 "machine": one.machine.name, "whole": one.minutes.whole, "in the cut": one.minutes.cut, "fits": one.fits,
                 "beyond": [{"step": number, "what": words} for number, words in one.beyond],
             }
-            for one in found.on
+            for one in capability.on
         ],
     }  # fmt: skip
 
@@ -105,8 +105,8 @@ def _source(row: Any) -> str:
     return "never tried; from other cuts" if row.proved else "never tried; from the card"
 
 
-def _text(found: Any) -> None:
-    for cards in found.materials:
+def _text(capability: Any) -> None:
+    for cards in capability.materials:
         say(f"{cards[0].title}, by band: 5 %, half and 95 % of what it may carry")
         for index, first in enumerate(cards[0].rows):
             say(f"  {first.what.partition(', ')[0]}, {first.cutter}")
@@ -124,13 +124,13 @@ def _text(found: Any) -> None:
         for card in cards:
             for words in card.next:
                 say(f"  Next on {card.machine.title}. {words}")
-    for one in found.on:
+    for one in capability.on:
         say(
-            f"{found.job.part.number} on {one.machine.title}: {one.minutes.whole / 60:.0f} min,"
+            f"{capability.job.part.number} on {one.machine.title}: {one.minutes.whole / 60:.0f} min,"
             f" {one.minutes.cut / 60:.1f} of them in the cut; {'nothing is beyond' if one.fits else 'does not fit'}"
         )
         for number, words in one.beyond:
             say(f"  beyond  step {number}: {words}")
-    words = {row.words for cards in found.materials for card in cards for row in card.rows}
+    words = {row.words for cards in capability.materials for card in cards for row in card.rows}
     for text in sorted(words):
         say(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")

@@ -20,8 +20,8 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.review.notes.notes import notes_for
 
     plan = job_named(job)
-    found = Reckoner(learns=True).reckon(plan)
-    typed, plan = plan, found.job
+    reckoned = Reckoner(learns=True).reckon(plan)
+    typed, plan = plan, reckoned.job
     from jobsheet.holdings.of_stock import at_odds
     from jobsheet.holdings.to_say import said_once, unasked
     from jobsheet.review.mending.fix_tried import fix_tried
@@ -30,23 +30,23 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.storage.words.stock_words import without_fact
 
     gone = [problem_words(plan, shot) for shot in shots_named(plan, job) if shot.problem]
-    facts = facts_of(plan, found)
-    read = reviewed(plan, found, facts)
-    remarks = [(one, fix_tried(one, typed, found, facts)) for one in read.open]
-    notes = notes_for(plan, found)
+    facts = facts_of(plan, reckoned)
+    read = reviewed(plan, reckoned, facts)
+    remarks = [(one, fix_tried(one, typed, reckoned, facts)) for one in read.open]
+    notes = notes_for(plan, reckoned)
     from jobsheet.review.notes.legal import by_law, today
 
     day = today()
-    legal = by_law(notes, found.shop.country).figures
+    legal = by_law(notes, reckoned.shop.country).figures
     numbers = {operation.key: operation.number for _, operation in plan.operations()}
     over = [
         (numbers[key], limit)
-        for key, outcome in found.operations.items()
+        for key, outcome in reckoned.operations.items()
         for limit in outcome.limits
         if limit.verdict == "beyond"
     ]
     problems = [
-        (numbers[key], outcome.problem) for key, outcome in found.operations.items() if outcome.problem
+        (numbers[key], outcome.problem) for key, outcome in reckoned.operations.items() if outcome.problem
     ]
     if want_json:
         law = [
@@ -160,20 +160,20 @@ def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers
             )
             + "."
         )
-    for one, tried in remarks:
-        steps = " and ".join(str(numbers[key]) for key in one.operations)
+    for remark, tried in remarks:
+        steps = " and ".join(str(numbers[key]) for key in remark.operations)
         where = f"step {steps}" if steps else "the whole job"
-        say(f"{one.severity}  {where}: {one.message}.")
-        say(f"        {one.why} ({title_of(one.rule)})")
+        say(f"{remark.severity}  {where}: {remark.message}.")
+        say(f"        {remark.why} ({title_of(remark.rule)})")
         if tried is None:
-            if one.by_hand:
-                say(f"        by hand: {by_hand(one)}.")
+            if remark.by_hand:
+                say(f"        by hand: {by_hand(remark)}.")
             continue
         if not tried.offered:
-            say(f"        {refusal(one, tried)}")
+            say(f"        {refusal(remark, tried)}")
             continue
         say(f"        can be mended: {tried.fix.label}")
-        for line in (*changes(plan, tried.job), *outcome(one, tried, plan)):
+        for line in (*changes(plan, tried.job), *outcome(remark, tried, plan)):
             say(f"            {line}")
-    for one in notes.stops:
-        say(f"stop note, not acknowledged: {one.text} (initials of: {one.initials})")
+    for stop in notes.stops:
+        say(f"stop note, not acknowledged: {stop.text} (initials of: {stop.initials})")

@@ -105,31 +105,31 @@ def _as_text(plan: Any, card: Any, rows: Any) -> None:
     say(f"A reading is turns + dial, the line to stop at, and how far off that is in {plan.units}.")
     for set_up, readings, outside in rows:
         say(f"\nSet-up {set_up.number}  {set_up.title}".rstrip())
-        for one in readings:
-            say(f"{one.number:>5}")
+        for reading in readings:
+            say(f"{reading.number:>5}")
             columns(
                 [
                     (f"x {_cell(at.x, plan.units)}", f"y {_cell(at.y, plan.units)}", _back(at))
-                    for at in one.places
+                    for at in reading.places
                 ],
                 "       ",
             )
-            if one.wall is not None:
+            if reading.wall is not None:
                 from jobsheet.operations.shared.common import millimetres
 
-                out, unit = millimetres(one.wall.comes_out, plan.units)
-                say(f"       the wall comes out at {out} {unit}, {one.wall.handle}")
-            if one.number in outside:
-                cut, stops = outside[one.number]
+                out, unit = millimetres(reading.wall.comes_out, plan.units)
+                say(f"       the wall comes out at {out} {unit}, {reading.wall.handle}")
+            if reading.number in outside:
+                cut, stops = outside[reading.number]
                 zero = (
                     f"from touching the {cut.side} side" if cut.touched else f"of the centre, {cut.side} side"
                 )
                 say(f"       {cut.handle} {zero}: {'; '.join(_cell(each, plan.units) for each in stops)}")
-            if one.depths:
-                totals = "; ".join(_cell(each, plan.units) for each in one.depths)
-                say(f"       {one.depth_handle}: {totals}")
-                say(f"       {one.depth_handle}: {one.depth_zero}")
-            for words in one.warnings:
+            if reading.depths:
+                totals = "; ".join(_cell(each, plan.units) for each in reading.depths)
+                say(f"       {reading.depth_handle}: {totals}")
+                say(f"       {reading.depth_handle}: {reading.depth_zero}")
+            for words in reading.warnings:
                 say(f"       {words}")
 
 

@@ -18,16 +18,16 @@ def command(job: str, want_json: bool) -> int:
     from jobsheet.reckoning.reckoner import Reckoner
 
     plan = job_named(job)
-    found = Reckoner(learns=True).reckon(plan)
-    as_typed, plan = plan, found.job
+    reckoned = Reckoner(learns=True).reckon(plan)
+    as_typed, plan = plan, reckoned.job
     if want_json:
         as_json(
             {
                 "operations": [
                     _as_data(
                         operation,
-                        found.operations[operation.key],
-                        found.settings[operation.key],
+                        reckoned.operations[operation.key],
+                        reckoned.settings[operation.key],
                         as_typed.find(operation.key)[1],
                     )
                     for _, operation in plan.operations()
@@ -35,11 +35,11 @@ def command(job: str, want_json: bool) -> int:
             }
         )
     else:
-        _as_text(as_typed, found)
+        _as_text(as_typed, reckoned)
     stopped = any(
-        limit.verdict == "beyond" for outcome in found.operations.values() for limit in outcome.limits
+        limit.verdict == "beyond" for outcome in reckoned.operations.values() for limit in outcome.limits
     )
-    unreckoned = any(outcome.problem for outcome in found.operations.values())
+    unreckoned = any(outcome.problem for outcome in reckoned.operations.values())
     return 1 if stopped or unreckoned else 0
 
 
@@ -70,21 +70,21 @@ def _figure(one: Any) -> dict[str, Any]:
     return data
 
 
-def limit_data(one: Any) -> dict[str, Any]:
+def limit_data(limit: Any) -> dict[str, Any]:
     """A limit in SI: its word, its chance and what it happens with, its reason with the remedy; where to begin if it was not tried."""
     return {
-        "name": one.name,
-        "demand": one.demand,
-        "capacity": one.capacity,
-        "unit": one.unit,
-        "share": one.share,
-        "verdict": one.verdict,
-        "chance": one.chance,
-        "odds": one.odds,
-        "from class": one.from_class,
-        "begin at": one.begin or None,
-        "shown": one.shown,
-        "reason": one.sentence,
+        "name": limit.name,
+        "demand": limit.demand,
+        "capacity": limit.capacity,
+        "unit": limit.unit,
+        "share": limit.share,
+        "verdict": limit.verdict,
+        "chance": limit.chance,
+        "odds": limit.odds,
+        "from class": limit.from_class,
+        "begin at": limit.begin or None,
+        "shown": limit.shown,
+        "reason": limit.sentence,
     }
 
 
@@ -227,13 +227,13 @@ def _say_advice(operation: Any, changed: Any) -> None:
         say(f"       {changed.advised.other_way}")
 
 
-def _as_text(as_typed: Any, found: Any) -> None:
+def _as_text(as_typed: Any, reckoned: Any) -> None:
     from jobsheet.operations.names import FIGURES
 
-    for set_up in found.job.set_ups:
+    for set_up in reckoned.job.set_ups:
         say(f"Set-up {set_up.number}  {set_up.title}".rstrip())
         for operation in set_up.operations:
-            outcome = found.operations[operation.key]
+            outcome = reckoned.operations[operation.key]
             say(f"\n{operation.number:>5}  {outcome.title}")
             if outcome.problem:
                 say(f"       cannot be calculated: {outcome.problem}")
@@ -248,7 +248,9 @@ def _as_text(as_typed: Any, found: Any) -> None:
             if rows:
                 say("       limits, the nearest to giving out first")
                 columns(rows, "         ")
-            _text_around(operation, outcome, found.settings[operation.key], as_typed.find(operation.key)[1])
+            _text_around(
+                operation, outcome, reckoned.settings[operation.key], as_typed.find(operation.key)[1]
+            )
             for caveat in outcome.figures.caveats if outcome.figures else ():
                 say(f"       {caveat}")
         say("")

@@ -63,18 +63,18 @@ def _words(one: Any) -> str:
     return f"{parts}{share}{verdict}" or "nothing set"
 
 
-def _text(found: Any) -> None:
-    if found.card_changed:
-        say(f"The card of {found.job.machine} was changed since this job was planned.")
-    say(f"{found.job.part.number} {found.job.part.name} on {found.machine.title}".strip())
-    changed = [one for one in found.steps if one.changed]
+def _text(fit: Any) -> None:
+    if fit.card_changed:
+        say(f"The card of {fit.job.machine} was changed since this job was planned.")
+    say(f"{fit.job.part.number} {fit.job.part.name} on {fit.machine.title}".strip())
+    changed = [one for one in fit.steps if one.changed]
     rows: list[tuple[str, ...]] = [
         (f"{one.number:>5}", one.title, _words(one.before), "→", _words(one.after)) for one in changed
     ]
     columns(rows)
     if not changed:
         say("       no step changes")
-    for one in found.steps:
+    for one in fit.steps:
         if one.retyped:
             say(f"       step {one.number}: its speed is none of this machine's; {one.retyped} is nearest")
         if one.after.problem:
@@ -87,9 +87,9 @@ def _text(found: Any) -> None:
                 )
                 + f".{new}"
             )
-    for one in found.steps:
+    for one in fit.steps:
         for limit in one.after.untried:
             say(f"{limit.title.lower()}, step {one.number}: {limit.sentence}")
-    if found.dials_change:
-        say(f"All dial readings change: jobsheet dials JOB --machine {found.machine.name}")
-    say("Fits." if found.fits else "Does not fit as it stands.")
+    if fit.dials_change:
+        say(f"All dial readings change: jobsheet dials JOB --machine {fit.machine.name}")
+    say("Fits." if fit.fits else "Does not fit as it stands.")

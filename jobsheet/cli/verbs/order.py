@@ -72,18 +72,18 @@ def _text(needed: Any, numbers: dict[str, int], broken: list[Any]) -> None:
     _pairs("Must come first, or else", needed.pairs, numbers)
     _pairs("Better, never a mistake", needed.habits, numbers)
     say("Either way round")
-    for one in job.set_ups:
-        free = needed.inside(one.key).free()
+    for set_up in job.set_ups:
+        free = needed.inside(set_up.key).free()
         with_: dict[int, list[str]] = {}
         for first, then in free:
             with_.setdefault(numbers[first], []).append(str(numbers[then]))
         said = "; ".join(f"{number} with {', '.join(others)}" for number, others in with_.items())
-        say(f"    set-up {one.number}: {said or 'nothing'}")
+        say(f"    set-up {set_up.number}: {said or 'nothing'}")
     at = {one.key: str(one.number) for one in job.set_ups}
     loose = [f"{at[first]} with {at[then]}" for first, then in needed.set_ups.free()]
     say(f"    set-ups: {'; '.join(loose) or 'nothing'}")
-    for one in broken:
-        say(f"this plan has {numbers[one.then]} before {numbers[one.first]}: {one.because} ({one.title})")
+    for pair in broken:
+        say(f"this plan has {numbers[pair.then]} before {numbers[pair.first]}: {pair.because} ({pair.title})")
 
 
 def _pairs(head: str, pairs: Any, numbers: dict[str, int]) -> None:

@@ -264,7 +264,7 @@ def show_command(machine: str, want_json: bool) -> int:
     log = read_log(card.name)
     taught = known(card.name, log)
     learned = taught.capacities if taught is not None else ()
-    found = odd(taught, log)
+    odd_ones = odd(taught, log)
     if want_json:
         import msgspec
 
@@ -281,7 +281,7 @@ def show_command(machine: str, want_json: bool) -> int:
                 ],
                 "changed": [{"id": one.id, "date": one.date, "what": one.changed, "note": one.note} for one in log.marks if one.changed],
                 "do not fit": [
-                    {"id": one.trial.id, "limit": one.limit, "chance": one.chance, "sentence": one.sentence} for one in found
+                    {"id": one.trial.id, "limit": one.limit, "chance": one.chance, "sentence": one.sentence} for one in odd_ones
                 ],
                 "problems": [str(one) for one in log.problems],
             }
@@ -290,7 +290,7 @@ def show_command(machine: str, want_json: bool) -> int:
     show_log(card, log)
     for one in learned:
         show_capacity(one, log)
-    show_odd(card.name, found)
+    show_odd(card.name, odd_ones)
     for problem in log.problems:
         say(f"{machine}.txt: {problem}")
     return 1 if log.problems else 0
@@ -308,18 +308,18 @@ def needs_command(job: str, want_json: bool) -> int:
     from jobsheet.reckoning.ladder.job_needs import job_needs
     from jobsheet.reckoning.reckoner import Reckoner
 
-    found = job_needs(Reckoner(learns=True).reckon(job_named(job)))
+    needs = job_needs(Reckoner(learns=True).reckon(job_named(job)))
     if want_json:
         as_json(
             [
                 {"process": one.process, "cutter kind": one.cutter_kind, "steps": list(one.steps), "why": one.why,
                  "ladder": None if one.ladder is None else _data(one.ladder)}
-                for one in found
+                for one in needs
             ]
         )  # fmt: skip
-        return 1 if found else 0
-    show_needs(found)
-    return 1 if found else 0
+        return 1 if needs else 0
+    show_needs(needs)
+    return 1 if needs else 0
 
 
 @command.command("in-step")

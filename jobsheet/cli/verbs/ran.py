@@ -86,7 +86,7 @@ def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[An
     base = entry_of(Path(job), plan, said["date"], said["role"])
     # A note is the step's where there is one alone, else it goes with what one would change.
     with_change = bool(said["change"]) or len(steps) != 1
-    found = []
+    entries = []
     for words in steps:
         operation, outcome = _step(plan, words)
         one = replace(
@@ -99,12 +99,12 @@ def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[An
         if (outcome == "slipped") != bool(one.slipped):
             raise JobsheetError("Say what slipped: --slipped vice, holder or shank." if outcome == "slipped" else
                                 f"“{one.slipped}” slipped, but the outcome is {outcome}.")  # fmt: skip
-        found.append(one)
+        entries.append(one)
     for words in said["sizes"]:
         size, equals, amount = words.partition("=")
         if not equals or not size.strip():
             raise JobsheetError(f'“{words}” is not SIZE=FOUND; write, for example, "80.0=80.02 mm".')
-        found.append(
+        entries.append(
             replace(
                 base,
                 about="size",
@@ -114,17 +114,17 @@ def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[An
             )
         )
     if said["setting_up"] is not None or said["cutting"] is not None:
-        found.append(
+        entries.append(
             replace(base, about="minutes", set_up=said["set_up"] or 0, setting_up=_seconds(said["setting_up"]),
                     cutting=_seconds(said["cutting"]))
         )  # fmt: skip
     if said["change"] or (said["note"] and with_change):
-        found.append(
+        entries.append(
             replace(
                 base, about="change", change=said["change"], note=said["note"], set_up=said["set_up"] or 0
             )
         )
-    return tuple(found)
+    return tuple(entries)
 
 
 def _seconds(minutes: float | None) -> float | None:
@@ -219,26 +219,26 @@ def _list(job: str, *, want_json: bool) -> int:
     return 1 if problems else 0
 
 
-def _row(one: Any) -> tuple[str, ...]:
+def _row(step: Any) -> tuple[str, ...]:
     """An entry in a line."""
     from jobsheet.units.show import trimmed
 
-    if one.about == "step":
+    if step.about == "step":
         beside = [
-            f"layer {one.layer}" if one.layer else "",
-            f"{one.depth * 1e3:g} mm deep" if one.depth else "",
-            one.note,
+            f"layer {step.layer}" if step.layer else "",
+            f"{step.depth * 1e3:g} mm deep" if step.depth else "",
+            step.note,
         ]
         return (
-            one.id[:6],
-            f"{one.number}",
-            one.step,
-            ", ".join([one.outcome, *(word for word in beside if word)]),
+            step.id[:6],
+            f"{step.number}",
+            step.step,
+            ", ".join([step.outcome, *(word for word in beside if word)]),
         )
-    if one.about == "size":
-        return one.id[:6], "", one.size, f"found {trimmed(one.found * 1e3, 3)} mm"
-    if one.about == "minutes":
-        parts = ((one.setting_up, "to set up"), (one.cutting, "to cut"))
+    if step.about == "size":
+        return step.id[:6], "", step.size, f"found {trimmed(step.found * 1e3, 3)} mm"
+    if step.about == "minutes":
+        parts = ((step.setting_up, "to set up"), (step.cutting, "to cut"))
         words = ", ".join(f"{value / 60:g} min {what}" for value, what in parts if value is not None)
-        return one.id[:6], "", f"set-up {one.set_up}" if one.set_up else "whole job", words
-    return one.id[:6], "", "would change", ": ".join(word for word in (one.change, one.note) if word)
+        return step.id[:6], "", f"set-up {step.set_up}" if step.set_up else "whole job", words
+    return step.id[:6], "", "would change", ": ".join(word for word in (step.change, step.note) if word)

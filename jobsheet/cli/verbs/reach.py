@@ -37,9 +37,9 @@ def _limit(one: Any) -> str | None:
     return one.name if one is not None else None
 
 
-def _data(found: Any) -> dict[str, Any]:
+def _data(answer: Any) -> dict[str, Any]:
     return {
-        "machine": found.machine.name, "material": found.setting.material.name, "held": found.held,
+        "machine": answer.machine.name, "material": answer.setting.material.name, "held": answer.held,
         "passes": [
             {
                 "what": each.words, "cutter": each.cutter, "feed": each.feed, "plan": each.answer.plan,
@@ -47,7 +47,7 @@ def _data(found: Any) -> dict[str, Any]:
                 "hardened by": _limit(each.answer.hardened), "stops": each.answer.stops, "not tried from": each.answer.untried,
                 "spindle speed": each.answer.at.value("spindle_speed") if each.answer.at is not None else None, "words": each.answer.words,
             }
-            for each in found.passes
+            for each in answer.passes
         ],
         "tools": [
             {
@@ -55,28 +55,28 @@ def _data(found: Any) -> dict[str, Any]:
                 "tight size": one.tight_size, "stopped by": _limit(one.stopped), "hardened by": _limit(one.hardened),
                 "stops": one.stops, "note": one.note, "words": one.words,
             }
-            for one in found.tools
+            for one in answer.tools
         ],
     }  # fmt: skip
 
 
-def _text(found: Any) -> None:
-    held = f", held in the {found.held}" if found.held else ""
-    say(f"{found.machine.title} in {found.setting.material.title}{held}")
+def _text(answer: Any) -> None:
+    held = f", held in the {answer.held}" if answer.held else ""
+    say(f"{answer.machine.title} in {answer.setting.material.title}{held}")
     rows: list[tuple[str, ...]] = [("", "plan with", "expected to", "tight to")]
     under: list[tuple[str, ...]] = [()]
-    for each in found.passes:
+    for each in answer.passes:
         one, what = each.answer, "deepest" if each.answer.what == "deepest pass" else "widest"
         rows.append(
             (f"{what} {each.words}", one.plan_shown or "–", one.expected_shown or "–", one.tight_shown or "–")
         )
         under.append((f"{each.cutter}, {each.feed}{_speed(one)}", *_stops(one), *_beside(one)))
-    for tool in found.tools:
+    for tool in answer.tools:
         name = f"{tool.what}, {tool.way}" if tool.way else tool.what
         rows.append((name, tool.expected or tool.tight or "–", tool.expected or "–", tool.tight or "–"))
         under.append((*_stops(tool), *([tool.note] if tool.note else [])))
     columns(rows, "  ", under)
-    words = {each.answer.words for each in found.passes} | {one.words for one in found.tools}
+    words = {each.answer.words for each in answer.passes} | {one.words for one in answer.tools}
     for text in sorted(words):
         say(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
 

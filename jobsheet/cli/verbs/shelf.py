@@ -43,22 +43,22 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
 
     from jobsheet.shelf.shelf_questions import find
 
-    found = find(_index(folder), " ".join(words), most)
+    answer = find(_index(folder), " ".join(words), most)
     if want_json:
         as_json(
             {
-                "asked": found.asked.said,
-                "count": found.count,
-                "found": [msgspec.to_builtins(one) for one in found.hits],
+                "asked": answer.asked.said,
+                "count": answer.count,
+                "found": [msgspec.to_builtins(one) for one in answer.hits],
             }
         )
-        return 0 if found.hits else 1
-    if not found.hits:
-        say(f"Nothing on this shelf has {found.asked.said or 'a job'} in it.")
+        return 0 if answer.hits else 1
+    if not answer.hits:
+        say(f"Nothing on this shelf has {answer.asked.said or 'a job'} in it.")
         return 1
     rows: list[tuple[str, ...]] = []
     under: list[tuple[str, ...]] = []
-    for one in found.hits:
+    for one in answer.hits:
         made = f"made {one.made}" if one.made else "not made yet"
         times = f", {one.times} times" if one.times > 1 else ""
         rows.append(
@@ -76,8 +76,8 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
         )
         under.append(tuple(line for line in (one.where, one.path, second) if line))
     columns(rows, "", under)
-    if found.count > len(found.hits):
-        say(f"and {found.count - len(found.hits)} more")
+    if answer.count > len(answer.hits):
+        say(f"and {answer.count - len(answer.hits)} more")
     return 0
 
 
@@ -200,20 +200,20 @@ def export_command(folder: str, output: str) -> int:
         raise JobsheetError(
             f"“{target.name}” ends in nothing that can be written: .zip is the shelf, .csv or .json its index."
         )
-    found = [msgspec.to_builtins(one) for one in find(index, "", 1_000_000).hits]
-    for one in found:
+    hits = [msgspec.to_builtins(one) for one in find(index, "", 1_000_000).hits]
+    for one in hits:
         del one["where"]
     if ending == ".json":
         refuse_to_overwrite(target, start=b"[")
-        write_file(target, json.dumps(found, ensure_ascii=False, indent=1) + "\n")
+        write_file(target, json.dumps(hits, ensure_ascii=False, indent=1) + "\n")
     else:
         refuse_to_overwrite(target, start=b"path,")
         text = io.StringIO()
-        table = csv.DictWriter(text, list(found[0]) if found else ["path"], lineterminator="\n")
+        table = csv.DictWriter(text, list(hits[0]) if hits else ["path"], lineterminator="\n")
         table.writeheader()
-        table.writerows({name: _cell(value) for name, value in one.items()} for one in found)
+        table.writerows({name: _cell(value) for name, value in one.items()} for one in hits)
         write_file(target, text.getvalue())
-    say(f"{len(found)} jobs are in {target.name}.")
+    say(f"{len(hits)} jobs are in {target.name}.")
     return 0
 
 

@@ -56,19 +56,19 @@ def _data(found: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _text(operation: Any, found: Any, units: str) -> None:
+def _text(operation: Any, answer: Any, units: str) -> None:
     from jobsheet.operations.names import FIGURES, show
 
     say(f"{operation.number:>5}  as it was timed, and as it is planned")
     rows: list[tuple[str, ...]] = []
     for name, value in (
-        ("table_feed", found.feed), (found.each, found.chip), ("handle_pace", found.pace),
-        ("power", found.found.value("power")), ("torque", found.found.value("torque")),
+        ("table_feed", answer.feed), (answer.each, answer.chip), ("handle_pace", answer.pace),
+        ("power", answer.found.value("power")), ("torque", answer.found.value("torque")),
     ):  # fmt: skip
         if value is not None:
             title = "Feed" if name == "table_feed" else FIGURES[name].title
-            rows.append((title, show(name, value, units), found.planned.shown(name)))
-    share, planned = _share(found.found), _share(found.planned)
+            rows.append((title, show(name, value, units), answer.planned.shown(name)))
+    share, planned = _share(answer.found), _share(answer.planned)
     if share is not None:
         rows.append(
             (
@@ -78,8 +78,8 @@ def _text(operation: Any, found: Any, units: str) -> None:
             )
         )
     columns(rows, "       ")
-    if found.found.problem:
-        say(f"       {found.found.problem}")
-    hard = found.found.hard
+    if answer.found.problem:
+        say(f"       {answer.found.problem}")
+    hard = answer.found.hard
     if hard is not None:
         say(f"       {hard.verdict}: {hard.title.lower()}, {hard.shown}. {hard.sentence}".rstrip(". ") + ".")

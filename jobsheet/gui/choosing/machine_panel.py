@@ -260,12 +260,12 @@ class MachinePanel(Panel):
             ink.write(painter, now, line, words, now.caption, "pencil")
 
     @staticmethod
-    def _paint_misfit(painter: QPainter, place: QRect, one: Misfit) -> None:
+    def _paint_misfit(painter: QPainter, place: QRect, misfit: Misfit) -> None:
         now, high = look(), place.height()
         number = QRect(place.left(), place.top(), now.px(30), high)
-        ink.write(painter, now, number, str(one.number), now.body, "pencil", ink.RIGHT)
+        ink.write(painter, now, number, str(misfit.number), now.body, "pencil", ink.RIGHT)
         middle = place.top() + high / 2
-        signs.draw(painter, one.icon, now.tokens.ink, place.left() + now.px(36), middle, now.px(20))
+        signs.draw(painter, misfit.icon, now.tokens.ink, place.left() + now.px(36), middle, now.px(20))
         left = place.left() + now.px(64)
         room = place.right() - left
         tight = room < now.px(520)
@@ -273,10 +273,10 @@ class MachinePanel(Panel):
         planned = 0 if tight else min(now.px(72), room // 5)
         why = QRect(place.right() - why_wide, place.top(), why_wide, high)
         title = QRect(left, place.top(), why.left() - left - planned - now.px(12), high)
-        ink.write(painter, now, title, one.title, now.body)
+        ink.write(painter, now, title, misfit.title, now.body)
         if planned:
             set_at = QRect(title.right() + now.px(6), place.top(), planned, high)
-            ink.write(painter, now, set_at, one.planned, now.body, "pencil")
+            ink.write(painter, now, set_at, misfit.planned, now.body, "pencil")
         signs.draw(painter, "verdict-beyond", now.tokens.vermmark, why.left(), middle, now.px(16))
-        ink.write(painter, now, why.adjusted(now.px(22), 0, 0, 0), one.why, now.body)
+        ink.write(painter, now, why.adjusted(now.px(22), 0, 0, 0), misfit.why, now.body)
         ink.horizontal(painter, now.colour("rule"), place.left(), place.right(), place.bottom())

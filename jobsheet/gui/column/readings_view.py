@@ -40,40 +40,40 @@ def lines_of(found: Readings, units: str) -> list[tuple[str, str, str, str]]:
     return lines
 
 
-def warnings_of(found: Readings, units: str) -> tuple[str, ...]:
+def warnings_of(readings: Readings, units: str) -> tuple[str, ...]:
     """What to beware of at the handles: what comes from above, walls on other turns, whole turns near by."""
     said = []
-    if back := sorted({axis.upper() for at in found.places for axis in at.back}):
+    if back := sorted({axis.upper() for at in readings.places for axis in at.back}):
         words = translate("Readings", "From above on {axes}: go back past it, then come up.")
         said.append(words.format(axes=translate("Readings", " and ").join(back)))
-    if found.wall is not None:
+    if readings.wall is not None:
         out = (
-            f"{found.wall.comes_out * 1e3:.3f} mm"
+            f"{readings.wall.comes_out * 1e3:.3f} mm"
             if units == "mm"
-            else f"{found.wall.comes_out / 0.0254:.4f} in"
+            else f"{readings.wall.comes_out / 0.0254:.4f} in"
         )
         words = translate("Readings", "On this line the wall comes out at {size}, along {axis}.")
-        said.append(words.format(size=out, axis=found.wall.handle.upper()))
-    said += [f"{words[:1].upper()}{words[1:]}." for words in found.warnings]
-    if found.depth_zero:
-        said.append(f"{found.depth_handle[:1].upper()}{found.depth_handle[1:]}: {found.depth_zero}.")
-    return (*said, *left_out(found))
+        said.append(words.format(size=out, axis=readings.wall.handle.upper()))
+    said += [f"{words[:1].upper()}{words[1:]}." for words in readings.warnings]
+    if readings.depth_zero:
+        said.append(f"{readings.depth_handle[:1].upper()}{readings.depth_handle[1:]}: {readings.depth_zero}.")
+    return (*said, *left_out(readings))
 
 
-def left_out(found: Readings) -> tuple[str, ...]:
+def left_out(readings: Readings) -> tuple[str, ...]:
     """What stands no longer in the list, and where it does."""
     said = []
-    if (more := len(found.places) - MOST) > 0:
+    if (more := len(readings.places) - MOST) > 0:
         said.append(
             translate("Readings", "{count} more places: on the sheet and in “jobsheet dials”.").format(
                 count=more
             )
         )
-    if (more := len(found.depths) - MOST) > 0:
+    if (more := len(readings.depths) - MOST) > 0:
         said.append(
             translate(
                 "Readings", "{count} more layers, {first} to {last}: on the sheet and in “jobsheet dials”."
-            ).format(count=more, first=found.depths[MOST].dial, last=found.depths[-1].dial)
+            ).format(count=more, first=readings.depths[MOST].dial, last=readings.depths[-1].dial)
         )
     return tuple(said)
 

@@ -110,18 +110,18 @@ class RemarkLine(QWidget):
         now = look()
         whole = width - now.px(INDENT) - now.px(10)
         wide, top = self._beside(width) or whole, now.px(5)
-        found: list[tuple[str, QRect, bool]] = []
+        texts: list[tuple[str, QRect, bool]] = []
         for text, font, room in (
             (self.remark.message, now.body, wide),
             (self.remark.why, now.caption, wide),
             *((line, now.caption, whole) for line in self.offer.lines),
         ):
-            if len(found) == 2 and wide != whole:
+            if len(texts) == 2 and wide != whole:
                 top = max(top, now.px(HIGH) - now.px(4))
             high = ink.paragraph_height(now, text, font, room)
-            found.append((text, QRect(now.px(INDENT), top, room, high), font is now.body))
+            texts.append((text, QRect(now.px(INDENT), top, room, high), font is now.body))
             top += high
-        return tuple(found)
+        return tuple(texts)
 
     def arrange(self, width: int) -> int:
         """Place the buttons beside the words, or below them where there is no room; the height needed."""

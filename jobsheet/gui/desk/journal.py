@@ -67,7 +67,7 @@ class Journal:
 
 def left_behind() -> list[tuple[Path, Entry]]:
     """Entries whose window is gone, the newest first; files that cannot be read are left alone."""
-    found: list[tuple[float, Path, Entry]] = []
+    journals: list[tuple[float, Path, Entry]] = []
     if not folder().is_dir():
         return []
     for path in folder().glob(f"*{SUFFIX}"):
@@ -80,7 +80,7 @@ def left_behind() -> list[tuple[Path, Entry]]:
             if paths.no_file(path) or path.stat().st_size > LARGEST:
                 continue
             entry = msgspec.json.decode(path.read_bytes(), type=Entry)
-            found.append((path.stat().st_mtime, path, entry))
+            journals.append((path.stat().st_mtime, path, entry))
         except (OSError, msgspec.DecodeError, UnicodeDecodeError):
             continue
-    return [(path, entry) for _, path, entry in sorted(found, key=lambda item: -item[0])]
+    return [(path, entry) for _, path, entry in sorted(journals, key=lambda item: -item[0])]

@@ -238,7 +238,7 @@ class StageWork:
 
     def _draw(self, wanted: Wanted, stages: list[Stage], known: Known) -> list[Fact]:
         """The current one first, then its neighbours as they are asked for; which could not be drawn."""
-        found: dict[str, Drawing] = {}
+        drawings: dict[str, Drawing] = {}
         failed: list[Fact] = []
         for key in (wanted.current, *(one for one in wanted.keys if one != wanted.current)):
             if self._stale(wanted):
@@ -247,14 +247,14 @@ class StageWork:
             if key and not at:
                 continue
             alone(
-                lambda key=key, at=at: found.update({key: _drawn(wanted, stages, known, key, at)}),  # type: ignore[misc]
+                lambda key=key, at=at: drawings.update({key: _drawn(wanted, stages, known, key, at)}),  # type: ignore[misc]
                 lambda why, key=key: failed.append(_not_drawn(key, why)),  # type: ignore[misc]
             )
             if key == wanted.current:
                 held = stages[at].cut
                 spots = alone(lambda held=held: spots_of(stages, held) if held else (), lambda _: ())  # type: ignore[misc]
-                wanted.answers.put(Answer(wanted.serial, dict(found), spots=spots))
-        wanted.answers.put(Answer(wanted.serial, found))
+                wanted.answers.put(Answer(wanted.serial, dict(drawings), spots=spots))
+        wanted.answers.put(Answer(wanted.serial, drawings))
         return failed
 
     def _check(self, wanted: Wanted, stages: list[Stage], failed: list[Fact]) -> None:

@@ -27,19 +27,19 @@ def materials_listed(typed: str, planned: str = "") -> tuple[Listed, ...]:
 
 
 def _listed(found: MaterialFound, words: tuple[str, ...], planned: str) -> Listed:
-    one = found.material
-    names = tuple(dict.fromkeys(name for name in (one.name, *one.also) if name != one.title))
+    material = found.material
+    names = tuple(dict.fromkeys(name for name in (material.name, *material.also) if name != material.title))
     under = _names(names, found.name)
-    danger = next((_DANGER[hazard] for hazard in one.hazards if hazard in _DANGER), "")
+    danger = next((_DANGER[hazard] for hazard in material.hazards if hazard in _DANGER), "")
     whole = (" ".join(words), *words)
     return Listed(
-        key=one.name,
-        title=one.title,
+        key=material.name,
+        title=material.title,
         under=under,
-        fact=_fact(one, danger),
-        beside=_beside(one, planned),
+        fact=_fact(material, danger),
+        beside=_beside(material, planned),
         sign=("severity-hazard", "vermmark") if danger else ("", ""),
-        hit=hit_in(one.title, whole),
+        hit=hit_in(material.title, whole),
         under_hit=hit_in(under, whole),
     )
 

@@ -71,22 +71,22 @@ class RunEdits(QObject):
         from jobsheet.storage.records.run_log import read_runs
 
         plan, words = saved_plan(self._hand.desk), ""
-        found = (
+        choice = (
             next((pair for pair in plan.job.operations() if pair[1].key == key), None)
             if plan is not None
             else None
         )
         if plan is None:
             words = translate("RowEdits", "Save the job first: what happened is kept beside its file.")
-        elif found is None:
+        elif choice is None:
             words = translate("RowEdits", "This step is not in the saved plan yet: save the job first.")
-        elif found[1] not in steps_that_cut(found[0], plan.reckoned):
+        elif choice[1] not in steps_that_cut(choice[0], plan.reckoned):
             words = translate("RowEdits", "Step {number} does not cut: nothing is asked of it.")
-            words = words.format(number=found[1].number)
-        if words or plan is None or found is None:
+            words = words.format(number=choice[1].number)
+        if words or plan is None or choice is None:
             self._hand.say(words)
             return
-        step = found[1]
+        step = choice[1]
         base = entry_of(plan.path, plan.job, "", _role())
         self._plan = plan
         self._entry = replace(base, about="step", key=key, number=step.number, step=step_words(step))
@@ -193,10 +193,10 @@ class RunEdits(QObject):
         """One line under the row: what was kept and where, with what takes it back."""
         from jobsheet.storage.records.run_log import path_beside
 
-        for one in done.written:
-            said = f"{one.slipped} slipped" if one.slipped else one.outcome
+        for entry in done.written:
+            said = f"{entry.slipped} slipped" if entry.slipped else entry.outcome
             words = translate("RowEdits", "Step {number}, {outcome}, today: kept in {name}")
-            text = words.format(number=one.number, outcome=said, name=path_beside(plan.path).name)
+            text = words.format(number=entry.number, outcome=said, name=path_beside(plan.path).name)
             if done.trials:
                 text += translate("RowEdits", " and in the proof log")
             if plan.changed:
@@ -206,7 +206,7 @@ class RunEdits(QObject):
                     why=done.refused.rstrip(".")
                 )
             text = " ".join(part for part in (f"{text}.", done.unclosed) if part)
-            self._offer(plan, one, text)
+            self._offer(plan, entry, text)
             self._hand.say(text)
         if not done.written:
             self._hand.ruled.notice("", "", ())

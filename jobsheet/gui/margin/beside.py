@@ -25,23 +25,23 @@ translate = QCoreApplication.translate
 
 def _deep_words(answers: Answers) -> str:
     """How deep a pass goes and what ends it."""
-    found = answers.deepest
-    if found is None:
+    deepest = answers.deepest
+    if deepest is None:
         return ""
-    if found.plan is None:
-        return translate("Beside", "No depth works here: {why}").format(why=found.stops)
-    stop = found.untried_limit if found.untried is not None and found.plan == found.untried else None
+    if deepest.plan is None:
+        return translate("Beside", "No depth works here: {why}").format(why=deepest.stops)
+    stop = deepest.untried_limit if deepest.untried is not None and deepest.plan == deepest.untried else None
     if stop is not None:
         return translate("Beside", "{size}: deeper is not known on this machine. {words}.").format(
-            size=found.plan_shown, words=found.words[:1].upper() + found.words[1:]
+            size=deepest.plan_shown, words=deepest.words[:1].upper() + deepest.words[1:]
         )
-    if found.plan >= answers.height > 0:
+    if deepest.plan >= answers.height > 0:
         return translate("Beside", "As deep as the work is high. {words}.").format(
-            words=found.words[:1].upper() + found.words[1:]
+            words=deepest.words[:1].upper() + deepest.words[1:]
         )
-    why = found.stops
+    why = deepest.stops
     return translate("Beside", "{size}, then {why}. {words}.").format(
-        size=found.plan_shown, why=why.rstrip("."), words=found.words[:1].upper() + found.words[1:]
+        size=deepest.plan_shown, why=why.rstrip("."), words=deepest.words[:1].upper() + deepest.words[1:]
     )
 
 
@@ -187,20 +187,24 @@ class BesideView(QWidget):
                     self._picture = headroom_picture(self.answers.headroom, self._units, *PICTURE)
                 paint(painter, now, self._picture, 0, self._picture_top)
 
-    def _paint_speed(self, painter: QPainter, top: int, one: Neighbour, *, here: bool) -> None:
+    def _paint_speed(self, painter: QPainter, top: int, neighbour: Neighbour, *, here: bool) -> None:
         """Where belt or lever stands, the cutting speed, the share of the torque, and the verdict's mark."""
         now = look()
         high = now.px(ROW)
-        icon, _, token = VERDICTS.get(one.worst_verdict, ("", "pencil", "pencil"))
+        icon, _, token = VERDICTS.get(neighbour.worst_verdict, ("", "pencil", "pencil"))
         font = now.bold if here else now.body
         narrow = self.width() < now.px(440)
         at = now.px(82)
         if not narrow:
-            ink.write(painter, now, QRect(at, top, now.px(110), high), one.position, now.caption, "pencil")
+            ink.write(
+                painter, now, QRect(at, top, now.px(110), high), neighbour.position, now.caption, "pencil"
+            )
             at = now.px(196)
-        ink.write(painter, now, QRect(at, top, now.px(96), high), one.cutting_shown, font)
+        ink.write(painter, now, QRect(at, top, now.px(96), high), neighbour.cutting_shown, font)
         share = (
-            translate("Beside", "{share} % torque").format(share=round(one.share * 100)) if one.share else ""
+            translate("Beside", "{share} % torque").format(share=round(neighbour.share * 100))
+            if neighbour.share
+            else ""
         )
         right = self.width() - now.px(26)
         ink.write(

@@ -84,26 +84,26 @@ class WatchView(QWidget):
         from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
 
         try:
-            found = stopwatch(operation, setting, seconds=values["seconds"], length=values["length"])
+            answer = stopwatch(operation, setting, seconds=values["seconds"], length=values["length"])
         except JobsheetError as error:
             words = str(error)
             self.words = (f"{words[:1].upper()}{words[1:]}.",)
             return
         each = (
-            translate("Watch", "a tooth") if found.each == "feed_per_tooth" else translate("Watch", "a turn")
+            translate("Watch", "a tooth") if answer.each == "feed_per_tooth" else translate("Watch", "a turn")
         )
-        first = f"{show('table_feed', found.feed, self._units)}, {show(found.each, found.chip, self._units)} {each}"
-        planned = found.planned.value(found.each)
+        first = f"{show('table_feed', answer.feed, self._units)}, {show(answer.each, answer.chip, self._units)} {each}"
+        planned = answer.planned.value(answer.each)
         if planned:
             first += translate("Watch", ": {share} % of what is planned").format(
-                share=round(found.chip / planned * 100)
+                share=round(answer.chip / planned * 100)
             )
-        worst = found.found.governing
-        second = found.found.problem
+        worst = answer.found.governing
+        second = answer.found.problem
         if worst is not None:
             second = f"{worst.title} {worst.share * 100:.0f} %, {worst.verdict}. {worst.sentence}".strip()
         self.words = tuple(words for words in (first + ".", second) if words)
-        self._edits = found.edits
+        self._edits = answer.edits
 
     def arrange(self, width: int) -> int:
         """Place fields and button; the height needed."""

@@ -92,7 +92,7 @@ def _is_of(compiled: bytes, source: str) -> bool:
 
 def gathered() -> Kept:
     """The compiled files of all modules of ours that are loaded by now, where Python keeps any."""
-    found: Kept = {}
+    kept: Kept = {}
     for name, module in list(sys.modules.items()):
         if not name.startswith(OURS + "."):
             continue
@@ -105,5 +105,5 @@ def gathered() -> Kept:
         except OSError:
             continue
         if _is_of(compiled, spec.origin):
-            found[name] = (spec.origin, spec.submodule_search_locations is not None, compiled)
-    return found
+            kept[name] = (spec.origin, spec.submodule_search_locations is not None, compiled)
+    return kept

@@ -86,10 +86,10 @@ def _box(block: Block, z: float, *, lowered: bool) -> list[Stroke]:
 
 def _sizes(before: Block, after: Block) -> tuple[Size, ...]:
     """The layer's depth at the right corner, and the diameter of the first hole of each size."""
-    found: list[Size] = []
+    sizes: list[Size] = []
     z = after.height
     if z < before.height:
-        found.append(Size(seen(after.length, after.width, (z + before.height) / 2), before.height - z))
+        sizes.append(Size(seen(after.length, after.width, (z + before.height) / 2), before.height - z))
     done: set[float] = set()
     for hole in sorted(
         set(after.holes) - set(before.holes), key=lambda hole: (-hole.x - hole.y, hole.diameter)
@@ -97,8 +97,8 @@ def _sizes(before: Block, after: Block) -> tuple[Size, ...]:
         if hole.diameter not in done:
             done.add(hole.diameter)
             edge = seen(hole.x + hole.diameter * 0.35, hole.y + hole.diameter * 0.35, z)
-            found.append(Size(edge, hole.diameter, round=True))
-    return tuple(found)
+            sizes.append(Size(edge, hole.diameter, round=True))
+    return tuple(sizes)
 
 
 def _removed(before: Block, z: float) -> list[Stroke]:

@@ -74,7 +74,7 @@ def _placed(shape: Sweep, set_up: SetUp, block: Block) -> Sweep:
 
 def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
     """The strip: stock, work after each other set-up, and the open set-up's operations one by one."""
-    found: list[Stage] = []
+    shown: list[Stage] = []
     gone: dict[int, float] = {0: 0.0, 1: 0.0, 2: 0.0}
     holes: dict[str, tuple[Hole, ...]] = {}
     work, outline = stock_box(job), shape_of(job.stock)
@@ -88,7 +88,7 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
         block = Block(*sizes, holes.get(set_up.up, ()), *_section(lying(set_up, work, outline)))
         if index == 0:
             words = translate("Strip", "stock")
-            found.append(Stage("", "", words, words, block, block))
+            shown.append(Stage("", "", words, words, block, block))
         first = block
         for operation in set_up.operations:
             before = block
@@ -100,7 +100,7 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
             if set_up.key == open_set_up:
                 spoken = translate("Strip", "The work after {number}").format(number=operation.number)
                 caption = translate("Strip", "after")
-                found.append(
+                shown.append(
                     Stage(operation.key, caption, str(operation.number), spoken, before, block, set_up.key)
                 )
         gone[up] += first.height - block.height
@@ -109,5 +109,5 @@ def stages(job: Job, sweeps: Sweeps, open_set_up: str) -> list[Stage]:
         if set_up.key != open_set_up:
             spoken = translate("Strip", "The work after set-up {number}").format(number=set_up.number)
             caption = translate("Strip", "set-up")
-            found.append(Stage(set_up.key, caption, str(set_up.number), spoken, first, block, set_up.key))
-    return found
+            shown.append(Stage(set_up.key, caption, str(set_up.number), spoken, first, block, set_up.key))
+    return shown

@@ -55,7 +55,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     """Both centres, the dog at the left, the jack under the middle."""
     long, wide, high = around.size
     third = min(wide, high) / 6
-    found = [
+    parts = [
         Body(
             part="tail",
             low=(at, wide / 2 - third, high / 2 - third),
@@ -66,7 +66,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
         for at in (-0.03, long)
     ]
     if fields.dog:
-        found.append(
+        parts.append(
             Body(
                 part="dog",
                 low=(0.0, -0.015, -0.015),
@@ -76,7 +76,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
             )
         )
     if fields.jack:
-        found.append(
+        parts.append(
             Body(
                 part="jack",
                 low=(long / 2 - 0.01, wide / 2 - 0.01, -0.05),
@@ -85,7 +85,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
                 sure=False,
             )
         )
-    return tuple(found)
+    return tuple(parts)
 
 
 KIND = HoldingKind(

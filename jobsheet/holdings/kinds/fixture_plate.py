@@ -96,7 +96,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     """Plate, and the head and shank of each screw."""
     long, wide, high = around.size
     thick = fields.plate.value if fields.plate else 0.02
-    found = [
+    parts = [
         Body(
             part="backing",
             low=(-0.02, -0.02, -thick),
@@ -108,7 +108,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     head = HEAD * major / 2
     for at in fields.at.points if fields.at else ():
         x, y = at.x.value, at.y.value
-        found.append(
+        parts.append(
             Body(
                 part="screw",
                 low=(x - head, y - head, high),
@@ -117,7 +117,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
                 sure=fields.screw is not None,
             )
         )
-        found.append(
+        parts.append(
             Body(
                 part="screw",
                 low=(x - major / 2, y - major / 2, -thick),
@@ -126,7 +126,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
                 sure=fields.screw is not None,
             )
         )
-    return tuple(found)
+    return tuple(parts)
 
 
 KIND = HoldingKind(

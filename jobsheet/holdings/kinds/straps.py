@@ -144,7 +144,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
         if fields.under and fields.rests_on != "table"
         else (0.0 if fields.rests_on == "table" else 0.010)
     )
-    found = [
+    parts = [
         Body(
             part="table",
             low=(-0.08, -0.08, -under - 0.015),
@@ -154,24 +154,24 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     ]
     known = fields.under is not None
     if fields.rests_on == "backing plate":
-        found.append(
+        parts.append(
             Body(part="backing", low=(-0.02, -0.02, -under), high=(long + 0.02, wide + 0.02, 0.0), sure=known)
         )
     elif fields.rests_on in ("parallels", "packing") and under > 0:
         broad = min(0.012, long / 4)
         part = "parallel" if fields.rests_on == "parallels" else "packing"
-        found += [
+        parts += [
             Body(part=part, low=(x, 0.0, -under), high=(x + broad, wide, 0.0), sure=False)
             for x in (0.0, long - broad)
         ]
-    found += [
+    parts += [
         body
         for at in (fields.at.points if fields.at else ())
         for body in _strap(fields, around, at.x.value, at.y.value)
     ]
     for side in stops_at(fields):
-        found += _stops(side, around)
-    return tuple(found)
+        parts += _stops(side, around)
+    return tuple(parts)
 
 
 def nose_level(fields: Fields, high: float) -> float:

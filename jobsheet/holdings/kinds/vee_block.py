@@ -112,7 +112,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     point = centre - centre_height(radius, 2 * half)
     level = touches + 0.15 * radius
     broad = (level - point) * math.tan(half) + 0.3 * radius
-    found = [
+    parts = [
         _along(
             run,
             Body(
@@ -130,8 +130,8 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
         stop = Body(
             part="stop", low=(at[0], wide * 0.35, 0.0), high=(at[1], wide * 0.65, high * 0.8), sure=False
         )
-        found.append(_along(run, stop))
-    return tuple(found)
+        parts.append(_along(run, stop))
+    return tuple(parts)
 
 
 def _blocks(fields: Fields, long: float) -> list[tuple[float, float]]:

@@ -123,17 +123,17 @@ def words(fields: Fields) -> str:
 
 def rests(fields: Fields) -> str:
     """What the work sits on, and what lies beside it."""
-    found = []
+    phrases = []
     if fields.rests_on == "parallels" or (
         fields.rests_on is None and (fields.parallels or fields.parallel_width)
     ):
         high = f" {fields.parallels.text} high" if fields.parallels else ""
         wide = f"{fields.parallel_width.text} wide " if fields.parallel_width else ""
-        found.append(f"two {wide}parallels{high}".replace("two parallels", "parallels"))
+        phrases.append(f"two {wide}parallels{high}".replace("two parallels", "parallels"))
         if fields.parallels_then:
-            found[-1] += f", {fields.parallels_then}"
+            phrases[-1] += f", {fields.parallels_then}"
     elif fields.rests_on:
-        found.append(
+        phrases.append(
             {
                 "bed": "on the bed",
                 "packing": "on packing",
@@ -141,14 +141,14 @@ def rests(fields: Fields) -> str:
             }[fields.rests_on]
         )
     if fields.bar:
-        found.append("round bar at the moving jaw")
+        phrases.append("round bar at the moving jaw")
     if fields.sits in ("left end", "right end"):
-        found.append(f"at the {fields.sits} of the jaws")
+        phrases.append(f"at the {fields.sits} of the jaws")
     if fields.spacer:
-        found.append("spacer at the other end")
+        phrases.append("spacer at the other end")
     if fields.supported_by:
-        found.append(f"held up by {common.SUPPORTS[fields.supported_by]}")
-    return "; ".join(found)
+        phrases.append(f"held up by {common.SUPPORTS[fields.supported_by]}")
+    return "; ".join(phrases)
 
 
 def _roles(fields: Fields) -> HoldingRoles:
@@ -225,7 +225,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     said = fields.over_left is not None or fields.over_right is not None
     jaw = around.jaw_width or max(long - left - right, 0.02)
     begin, end = _span(long, jaw, left, right, said=said)
-    found: list[Body] = []
+    parts: list[Body] = []
 
     def box(
         part: str,
@@ -236,7 +236,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
     ) -> None:
         low, up = [0.0, 0.0, levels[0]], [0.0, 0.0, levels[1]]
         (low[run], up[run]), (low[across], up[across]) = ends, sides
-        found.append(Body(part=part, low=tuple(low), high=tuple(up), **more))  # type: ignore[arg-type]
+        parts.append(Body(part=part, low=tuple(low), high=tuple(up), **more))  # type: ignore[arg-type]
 
     # A bar lies between the work and the moving jaw, which stands off by its size.
     bar = (fields.bar_size.value if fields.bar_size else BAR) if fields.bar else 0.0
@@ -283,7 +283,7 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
             (max(lower, 0.0), max(min(upper, high * 0.8), 0.004)),
             sure=False,
         )
-    return tuple(found)
+    return tuple(parts)
 
 
 def _span(long: float, jaw: float, left: float, right: float, *, said: bool) -> tuple[float, float]:

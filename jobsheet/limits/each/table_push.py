@@ -32,7 +32,7 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     efficiency = handle.efficiency.value if handle.efficiency else USUAL_EFFICIENCY
     crank = crank_force(force=force + drag, lead=handle.travel, efficiency=efficiency, radius=handle.crank)
     shop = setting.shop
-    found = by_chance(
+    push = by_chance(
         "table-push", "Push at the handle", demand=crank, capacity=shop.stuck_crank, unit="N",
         spread=spread_between(shop.stiff_crank, shop.stuck_crank), happens=("tires", "tire"),
         shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N",
@@ -42,9 +42,9 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
         f" / (2 π × {efficiency:g} × {handle.crank * 1e3:g} mm)",
     )  # fmt: skip
     work = crank * 2 * math.pi * handle.crank * (figures.value("handle_pace") or 0.0)
-    if found.verdict == "expected" and work > TIRING and (figures.value("cutting_time") or 0.0) > LASTS:
+    if push.verdict == "expected" and work > TIRING and (figures.value("cutting_time") or 0.0) > LASTS:
         sentence = (
             f"{work:.0f} W for more than three minutes tires an arm: rest between passes, or a lighter cut"
         )
-        return replace(found, verdict="tight", sentence=sentence)
-    return found
+        return replace(push, verdict="tight", sentence=sentence)
+    return push

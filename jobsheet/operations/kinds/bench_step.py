@@ -98,10 +98,10 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     return tally.done()
 
 
-def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line, in the person's own words."""
     place = (fields.cutter.place or short_name(fields.cutter)) if fields.cutter else fields.with_what
-    speed = found.value("spindle_speed")
+    speed = reckoned.value("spindle_speed")
     return (
         Row(
             do=fields.what or _words(fields),
@@ -114,12 +114,12 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Only the spindle, where something turns."""
-    speed = found.value("spindle_speed")
+    speed = reckoned.value("spindle_speed")
     if speed is None:
         return (Dial("Spindle", "stopped"),)
-    return (common.spindle_dial(setting, found.shown("spindle_speed"), speed, "edge finder"),)
+    return (common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, "edge finder"),)
 
 
 def sweep(_fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

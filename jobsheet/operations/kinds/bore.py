@@ -214,30 +214,30 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return hole_words.shorter("Bore", len(fields.at), _size(fields), hole_words.where(fields.depth))
 
 
-def _cut_words(fields: Fields, found: Figures) -> str:
-    passes = int(found.value("passes") or 1)
+def _cut_words(fields: Fields, reckoned: Figures) -> str:
+    passes = int(reckoned.value("passes") or 1)
     rough = passes - (1 if fields.leave is not None else 0)
-    words = f"{common.times(rough, 'one cut', 'cuts')} of {found.shown('cut_on_diameter')} on the diameter"
+    words = f"{common.times(rough, 'one cut', 'cuts')} of {reckoned.shown('cut_on_diameter')} on the diameter"
     return f"{words}, last {fields.leave.text}" if fields.leave is not None else words
 
 
-def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
+def _stop(fields: Fields, reckoned: Figures, setting: Setting) -> float:
     beyond = _APPROACH if fields.depth.through else 0.0
-    return drilling.settable((found.value("hole_depth") or 0.0) + beyond, setting)
+    return drilling.settable((reckoned.value("hole_depth") or 0.0) + beyond, setting)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: size, depth, the cuts on the diameter, and what to measure."""
-    pace, handle = found.value("seconds_a_turn"), common.depth_handle(setting.machine)
-    note = (f"opens the {found.shown('pilot')} hole", _cut_words(fields, found), fields.note)
-    depth, unit = common.millimetres(_stop(fields, found, setting), setting.units)
+    pace, handle = reckoned.value("seconds_a_turn"), common.depth_handle(setting.machine)
+    note = (f"opens the {reckoned.shown('pilot')} hole", _cut_words(fields, reckoned), fields.note)
+    depth, unit = common.millimetres(_stop(fields, reckoned, setting), setting.units)
     return (
         Row(
             do=fields.what or _words(fields),
             note=", ".join(part for part in note if part),
             cutter=fields.cutter.place or short_name(fields.cutter),
-            spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
-            pace=common.one_decimal(pace) if pace else f"{found.value('time_each') or 0:.0f}",
+            spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
+            pace=common.one_decimal(pace) if pace else f"{reckoned.value('time_each') or 0:.0f}",
             pace_unit=f"s a turn, {handle.name}" if pace and handle else "s to depth",
             depth=depth,
             depth_unit=unit,
@@ -246,25 +246,25 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, the feed down, and what the head is moved out by."""
-    speed, pace = found.value("spindle_speed") or 0.0, found.value("seconds_a_turn")
+    speed, pace = reckoned.value("spindle_speed") or 0.0, reckoned.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
-    seconds = f"{found.value('time_each') or 0:.0f}"
-    stop = hole_words.length(_stop(fields, found, setting), setting)
-    number, unit = common.millimetres(round(found.value("cut_on_diameter") or 0.0, 6), setting.units)
+    seconds = f"{reckoned.value('time_each') or 0:.0f}"
+    stop = hole_words.length(_stop(fields, reckoned, setting), setting)
+    number, unit = common.millimetres(round(reckoned.value("cut_on_diameter") or 0.0, 6), setting.units)
     feed = (
         Dial(
             f"Wind the {handle.name} handle", common.one_decimal(pace), "s a turn", f"{seconds} s to {stop}",
-            milling.pace_problem(found, setting),
+            milling.pace_problem(reckoned, setting),
         )
         if pace and handle
         else Dial("Feed by the quill lever", seconds, "s to the depth", f"stop at {stop}")
     )  # fmt: skip
     return (
-        common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
+        common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, reckoned.shown("cutting_speed")),
         feed,
-        Dial("Set the boring head out", number, f"{unit} on the diameter", _cut_words(fields, found)),
+        Dial("Set the boring head out", number, f"{unit} on the diameter", _cut_words(fields, reckoned)),
     )
 
 

@@ -147,14 +147,14 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Drill {count} {hole_words.size_words(fields.cutter)}", f"Drill {count}"
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, with which point, to what diameter and how deep."""
-    return (drilling.cone_row(fields, found, setting, _words(fields)),)
+    return (drilling.cone_row(fields, reckoned, setting, _words(fields)),)
 
 
-def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.cone_dials(found, setting)
+    return drilling.cone_dials(reckoned, setting)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

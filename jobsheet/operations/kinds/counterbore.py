@@ -82,14 +82,16 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     )
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many seats, of what size, how deep."""
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=fields.depth.value, hole="round"),)
+    return (
+        drilling.row(fields, reckoned, setting, do=_words(fields), stop=fields.depth.value, hole="round"),
+    )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop counted from the face."""
-    return drilling.dials(found, setting, fields.depth.value, "from where the edges touch the face")
+    return drilling.dials(reckoned, setting, fields.depth.value, "from where the edges touch the face")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -106,23 +106,31 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return hole_words.shorter("Countersink", len(fields.at), f"to ⌀{hole_words.bare(fields.to)}", angle)
 
 
-def _stop(found: Figures, setting: Setting) -> float:
-    return drilling.settable(found.value("hole_depth") or 0.0, setting)
+def _stop(reckoned: Figures, setting: Setting) -> float:
+    return drilling.settable(reckoned.value("hole_depth") or 0.0, setting)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter, at what angle; the depth from the rim of the hole."""
     notes = ("depth from where it touches the rim",)
     return (
         drilling.row(
-            fields, found, setting, do=_words(fields), stop=_stop(found, setting), notes=notes, hole="in"
+            fields,
+            reckoned,
+            setting,
+            do=_words(fields),
+            stop=_stop(reckoned, setting),
+            notes=notes,
+            hole="in",
         ),
     )
 
 
-def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds, quill stop counted from the rim."""
-    return drilling.dials(found, setting, _stop(found, setting), "from where it touches the rim of the hole")
+    return drilling.dials(
+        reckoned, setting, _stop(reckoned, setting), "from where it touches the rim of the hole"
+    )
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -168,18 +168,18 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Chamfer {fields.size.text}"
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: size, how far the tip reaches, which edges."""
-    note = f"tip {found.shown('hole_depth')} below the top; {found.shown('time_each')} in all"
-    total = found.value("hole_depth") or 0.0
+    note = f"tip {reckoned.shown('hole_depth')} below the top; {reckoned.shown('time_each')} in all"
+    total = reckoned.value("hole_depth") or 0.0
     return (
-        milling.row(fields, found, setting, do=_words(fields), note=note, total=total, along=fields.along),
+        milling.row(fields, reckoned, setting, do=_words(fields), note=note, total=total, along=fields.along),
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of the tip."""
-    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, "to the tip")
+    return milling.dials(reckoned.value("hole_depth") or 0.0, reckoned, setting, fields.along, "to the tip")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

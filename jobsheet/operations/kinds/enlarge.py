@@ -118,21 +118,23 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return hole_words.shorter(verb, len(fields.at), size, hole_words.where(fields.depth))
 
 
-def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
+def _stop(fields: Fields, reckoned: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth of the tip, a millimetre further for what goes through [m]."""
     tip = _tip(fields, drilling.diameter_of(fields.cutter))
     beyond = tip + (0.001 if fields.depth.through else 0.0)
-    return drilling.settable((found.value("hole_depth") or 0.0) + round(beyond, 4), setting)
+    return drilling.settable((reckoned.value("hole_depth") or 0.0) + round(beyond, 4), setting)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many holes, to what size, how deep, and what they were."""
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(fields, found, setting)),)
+    return (
+        drilling.row(fields, reckoned, setting, do=_words(fields), stop=_stop(fields, reckoned, setting)),
+    )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.dials(found, setting, _stop(fields, found, setting))
+    return drilling.dials(reckoned, setting, _stop(fields, reckoned, setting))
 
 
 def holes(fields: Fields) -> tuple[Hole, ...]:

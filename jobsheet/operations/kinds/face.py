@@ -100,14 +100,14 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     )
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much comes off, in how many passes."""
     widths, length = passes(fields, setting)
     unique = " and ".join(common.millimetres(width, setting.units)[0] for width in dict.fromkeys(widths))
     long, _ = common.millimetres(length, setting.units)
     count = common.times(len(widths), "one pass", "passes")
     passes_words = f"{count} {unique} wide, {long} long"
-    return flat.rows(fields, found, setting, verb="Face", passes=passes_words)
+    return flat.rows(fields, reckoned, setting, verb="Face", passes=passes_words)
 
 
 def _words(fields: Fields) -> str:

@@ -95,9 +95,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     return flat.times(tally, fields, setting, feed=feed, length=length, width=width, side_by_side=1)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much comes off the whole face."""
-    return flat.rows(fields, found, setting, verb="Fly-cut", passes=milling.passes_words(found))
+    return flat.rows(fields, reckoned, setting, verb="Fly-cut", passes=milling.passes_words(reckoned))
 
 
 def _words(fields: Fields) -> str:

@@ -144,9 +144,9 @@ def _way(fields: Fields) -> str:
     return f"{started} with the spindle turned by hand, then the wrench; {rhythm}"
 
 
-def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line: thread, depth, the taps in their order, how they are started, the height of thread."""
-    note = (fields.taps, _way(fields), f"{found.shown('percent_thread')} thread", fields.note)
+    note = (fields.taps, _way(fields), f"{reckoned.shown('percent_thread')} thread", fields.note)
     return (
         Row(
             do=fields.what or _words(fields),
@@ -161,10 +161,10 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, _setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Dial, ...]:
     """Power off, the wrench, the depth."""
     long = threads.wrench_length(fields.thread, fields.wrench)
-    easy, asks = found.get("wrench_easy"), found.get("torque")
+    easy, asks = reckoned.get("wrench_easy"), reckoned.get("torque")
     comfortable = f"{easy.shown} is comfortable, wrench {long * 1e3:.0f} mm" if easy and long else ""
     return (
         Dial("Spindle", "power off", "", "at the isolator; turn it by hand to start the tap"),
@@ -173,7 +173,7 @@ def dials(fields: Fields, found: Figures, _setting: Setting) -> tuple[Dial, ...]
             "Thread depth",
             "through" if fields.depth.through else fields.depth.text,
             "",
-            f"{found.shown('percent_thread')} thread, back off {fields.back_off}",
+            f"{reckoned.shown('percent_thread')} thread, back off {fields.back_off}",
         ),
     )
 

@@ -158,23 +158,29 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Keyway {size}, {fields.depth.text} deep", f"Keyway {size}"
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: width, length, depth and layers; on a shaft what the flat counts."""
-    layers = int(found.value("layers") or 1)
+    layers = int(reckoned.value("layers") or 1)
     parts = [f"{layers} layers" if layers > 1 else "", f"first centre at {_first(fields).text}"]
-    if found.get("crown"):
-        parts.append(f"depth from the highest line; the flat stands {found.shown('crown')} lower")
+    if reckoned.get("crown"):
+        parts.append(f"depth from the highest line; the flat stands {reckoned.shown('crown')} lower")
     note = ", ".join(part for part in parts if part)
     return (
         milling.row(
-            fields, found, setting, do=_words(fields), note=note, total=fields.depth.value, along=fields.along
+            fields,
+            reckoned,
+            setting,
+            do=_words(fields),
+            note=note,
+            total=fields.depth.value,
+            along=fields.along,
         ),
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    return milling.dials(fields.depth.value, found, setting, fields.along, milling.layers_words(found))
+    return milling.dials(fields.depth.value, reckoned, setting, fields.along, milling.layers_words(reckoned))
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -113,22 +113,22 @@ def figures(fields: Fields, setting: Setting) -> Figures:
     return tally.done()
 
 
-def _half(found: Figures, setting: Setting, axis: str) -> str:
+def _half(reckoned: Figures, setting: Setting, axis: str) -> str:
     """What is wound on from the edge as it is read on that dial: half the tip, and how far inside the zero lies."""
     handle = setting.machine.handle(axis)
-    name = "wind_on" if found.get("wind_on") else "half_tip"
-    way = found.value(name) or 0.0
-    return dial_text(handle, reading(handle, way)) if handle is not None else found.shown(name)
+    name = "wind_on" if reckoned.get("wind_on") else "half_tip"
+    way = reckoned.value(name) or 0.0
+    return dial_text(handle, reading(handle, way)) if handle is not None else reckoned.shown(name)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: which edges, and half the tip to wind on before the dials are set to 0."""
-    half = _half(found, setting, "x")
+    half = _half(reckoned, setting, "x")
     if fields.inside is not None:
         more = " ".join(common.millimetres(fields.inside.value, setting.units))
-        way = f"half the tip and {more} more is {found.shown('wind_on')}"
+        way = f"half the tip and {more} more is {reckoned.shown('wind_on')}"
     else:
-        way = f"half the tip is {found.shown('half_tip')}"
+        way = f"half the tip is {reckoned.shown('half_tip')}"
     dialled = f"{way} = {half}: "
     note = f"{dialled}lift, wind it on, then zero; look again"
     return (
@@ -136,21 +136,26 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
             do=fields.what or f"Find {fields.edges}; set both dials to 0",
             note="; ".join(part for part in (note, fields.note) if part),
             cutter=fields.cutter.place or short_name(fields.cutter),
-            spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
+            spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
             measure=fields.measure.said if fields.measure else "",
             readings=(dialled,),
         ),
     )
 
 
-def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """The speed, and half the tip on both dials."""
-    speed = found.value("spindle_speed") or 0.0
-    name = "From the edge" if found.get("wind_on") else "Half the tip"
+    speed = reckoned.value("spindle_speed") or 0.0
+    name = "From the edge" if reckoned.get("wind_on") else "Half the tip"
     return (
-        common.spindle_dial(setting, found.shown("spindle_speed"), speed, "edge finder"),
-        Dial(f"{name} on X", _half(found, setting, "x"), "", found.shown("wind_on", found.shown("half_tip"))),
-        Dial(f"{name} on Y", _half(found, setting, "y"), "", "lift before winding"),
+        common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, "edge finder"),
+        Dial(
+            f"{name} on X",
+            _half(reckoned, setting, "x"),
+            "",
+            reckoned.shown("wind_on", reckoned.shown("half_tip")),
+        ),
+        Dial(f"{name} on Y", _half(reckoned, setting, "y"), "", "lift before winding"),
     )
 
 

@@ -99,19 +99,19 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     )
 
 
-def _stop(fields: Fields, found: Figures) -> float:
+def _stop(fields: Fields, reckoned: Figures) -> float:
     """Where the quill stop stands [m]; a millimetre further for what goes through."""
-    return round((found.value("hole_depth") or 0.0) + (0.001 if fields.depth.through else 0.0), 4)
+    return round((reckoned.value("hole_depth") or 0.0) + (0.001 if fields.depth.through else 0.0), 4)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, of what size, how deep."""
-    return (drilling.row(fields, found, setting, do=_words(fields), stop=_stop(fields, found)),)
+    return (drilling.row(fields, reckoned, setting, do=_words(fields), stop=_stop(fields, reckoned)),)
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.dials(found, setting, _stop(fields, found))
+    return drilling.dials(reckoned, setting, _stop(fields, reckoned))
 
 
 def holes(fields: Fields) -> tuple[Hole, ...]:

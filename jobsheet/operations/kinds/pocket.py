@@ -261,27 +261,27 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"{name} {size}{deep}", f"{name} {size}"
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: sizes, layers, what is left for the last round."""
     at_the_wall = f"cutter's centre at the wall {common.at_the_dials(setting, fields.around)}"
     parts = [
         f"middle {_middle(fields).text}",
         at_the_wall,
-        milling.layers_words(found),
+        milling.layers_words(reckoned),
     ]
     if fields.clear == GROOVE:
         parts.append("a groove round the middle: hold it first")
-    parts.append(f"{found.shown('time_each')} a layer")
+    parts.append(f"{reckoned.shown('time_each')} a layer")
     if fields.clear == WALL:
         parts.append("clockwise round, seen from above")
     elif fields.leave is not None:
         parts.append(f"then {fields.leave.text} off the wall at full depth")
-    total = found.value("hole_depth") or 0.0
+    total = reckoned.value("hole_depth") or 0.0
     note = "; ".join(parts)
     return (
         milling.row(
             fields,
-            found,
+            reckoned,
             setting,
             do=_words(fields),
             note=note,
@@ -292,10 +292,10 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    words = milling.layers_words(found)
-    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, words)
+    words = milling.layers_words(reckoned)
+    return milling.dials(reckoned.value("hole_depth") or 0.0, reckoned, setting, fields.along, words)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -141,17 +141,23 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     )
 
 
-def _stop(fields: Fields, found: Figures, setting: Setting) -> float:
+def _stop(fields: Fields, reckoned: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth, and the lead beyond what goes through [m]."""
     beyond = _LEAD if fields.depth.through else 0.0
-    return drilling.settable((found.value("hole_depth") or 0.0) + beyond, setting)
+    return drilling.settable((reckoned.value("hole_depth") or 0.0) + beyond, setting)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many holes, to what size, how deep, and what is left for the reamer."""
-    notes = (f"{found.shown('ream_stock')} on the diameter", f"{found.shown('down_feed')} down")
+    notes = (f"{reckoned.shown('ream_stock')} on the diameter", f"{reckoned.shown('down_feed')} down")
     made = drilling.row(
-        fields, found, setting, do=_words(fields), stop=_stop(fields, found, setting), notes=notes, hole="in"
+        fields,
+        reckoned,
+        setting,
+        do=_words(fields),
+        stop=_stop(fields, reckoned, setting),
+        notes=notes,
+        hole="in",
     )
     if (
         not made.measure
@@ -162,9 +168,9 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     return (made,)
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.dials(found, setting, _stop(fields, found, setting), "to the end of its lead")
+    return drilling.dials(reckoned, setting, _stop(fields, reckoned, setting), "to the end of its lead")
 
 
 def holes(fields: Fields) -> tuple[Hole, ...]:

@@ -128,9 +128,9 @@ def rows(fields: Fields, _found: Figures, _setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(_fields: Fields, found: Figures, _setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Dial, ...]:
     """At the bench: nothing to set but the time it takes."""
-    return (Dial("At the bench", found.shown("bench_minutes"), "", "saw, then break the edges"),)
+    return (Dial("At the bench", reckoned.shown("bench_minutes"), "", "saw, then break the edges"),)
 
 
 def sweep(fields: Fields, setting: Setting) -> tuple[Sweep, ...]:

@@ -224,10 +224,10 @@ def _says(fields: Fields, aim: Aim) -> tuple[str, ...]:
     return aimed.side(fields, aim) or (f"Step {at}, {size}", f"Step {size}")
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much, in how many layers and cuts, which way."""
     count, width = _cuts(fields)
-    layers = int(found.value("layers") or 1)
+    layers = int(reckoned.value("layers") or 1)
     shown, unit = common.millimetres(width, setting.units)
     parts = [fields.way]
     dialled = ""
@@ -238,7 +238,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     if layers > 1 or count > 1:
         in_layers = f"{layers} layers, " if layers > 1 else ""
         parts.append(f"{in_layers}{common.times(count, 'one cut', 'cuts')} of {shown} {unit}")
-    parts.append(f"{found.shown('time_each')} each")
+    parts.append(f"{reckoned.shown('time_each')} each")
     if fields.leave is not None:
         parts.append(f"then {fields.leave.text} off the wall at full depth")
     note = "; ".join(part for part in parts if part)
@@ -246,7 +246,7 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     return (
         milling.row(
             fields,
-            found,
+            reckoned,
             setting,
             do=do,
             note=note,
@@ -257,10 +257,10 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    note = common.times(int(found.value("passes") or 1), "one cut", "cuts")
-    return milling.dials(fields.depth.value, found, setting, fields.along, note)
+    note = common.times(int(reckoned.value("passes") or 1), "one cut", "cuts")
+    return milling.dials(fields.depth.value, reckoned, setting, fields.along, note)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

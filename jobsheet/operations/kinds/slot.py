@@ -149,19 +149,19 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Slot {fields.cutter.size.removesuffix('mm').strip()} wide"
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: width, depth, layers, from where to where."""
-    layers = int(found.value("layers") or 1)
+    layers = int(reckoned.value("layers") or 1)
     note = f"centre from {' to '.join(place.text for place in fields.ends.points)}"
     if layers > 1:
         note = f"{layers} layers, {note}"
     dialled = common.at_the_dials(setting, _ends(fields))
-    note = f"{note}; {dialled}; {found.shown('time_each')} each"
-    total = found.value("hole_depth") or 0.0
+    note = f"{note}; {dialled}; {reckoned.shown('time_each')} each"
+    total = reckoned.value("hole_depth") or 0.0
     return (
         milling.row(
             fields,
-            found,
+            reckoned,
             setting,
             do=_words(fields),
             note=note,
@@ -172,10 +172,10 @@ def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    words = milling.layers_words(found)
-    return milling.dials(found.value("hole_depth") or 0.0, found, setting, fields.along, words)
+    words = milling.layers_words(reckoned)
+    return milling.dials(reckoned.value("hole_depth") or 0.0, reckoned, setting, fields.along, words)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

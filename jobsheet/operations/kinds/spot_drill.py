@@ -122,14 +122,14 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return hole_words.shorter("Spot", len(fields.at), size, deep)
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many, to what diameter and how deep."""
-    return (drilling.cone_row(fields, found, setting, _words(fields)),)
+    return (drilling.cone_row(fields, reckoned, setting, _words(fields)),)
 
 
-def dials(_fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(_fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop."""
-    return drilling.cone_dials(found, setting)
+    return drilling.cone_dials(reckoned, setting)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -93,18 +93,18 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Spotface {times}{size}, {deep}", f"Spotface {times}{size}"
 
 
-def rows(fields: Fields, found: Figures, setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how many faces, how wide, how deep; no stop where it is just to clean."""
-    made = drilling.row(fields, found, setting, do=_words(fields), stop=_depth(fields), hole="round")
+    made = drilling.row(fields, reckoned, setting, do=_words(fields), stop=_depth(fields), hole="round")
     if fields.depth is None:
         return (replace(made, depth="", depth_unit="to clean"),)
     return (made,)
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds, and the quill stop or the eye."""
     first, second, stop = drilling.dials(
-        found, setting, _depth(fields), "from where the edges touch the face"
+        reckoned, setting, _depth(fields), "from where the edges touch the face"
     )
     if fields.depth is None:
         stop = Dial("Feed down", "to clean", "", "until the face is bright all round")

@@ -136,10 +136,10 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Tap {fields.thread.text if count == 1 else f'{count} × {fields.thread.text}'}"
 
 
-def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line: thread, depth, way, and the height of thread that the hole gives."""
     by_hand = fields.method == BY_HAND
-    note = [f"{found.shown('percent_thread')} thread"]
+    note = [f"{reckoned.shown('percent_thread')} thread"]
     if by_hand:
         note.insert(0, "by hand, guided by the spindle")
     if fields.cutter.style:
@@ -151,8 +151,8 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
             do=fields.what or _words(fields),
             note=", ".join(note),
             cutter=fields.cutter.place or short_name(fields.cutter),
-            spindle="" if by_hand else f"{(found.value('spindle_speed') or 0) * 60:.0f}",
-            pace="" if by_hand else f"{found.value('time_each') or 0:.0f}",
+            spindle="" if by_hand else f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
+            pace="" if by_hand else f"{reckoned.value('time_each') or 0:.0f}",
             pace_unit="by hand" if by_hand else "s in and out",
             depth="" if fields.depth.through else fields.depth.text,
             depth_unit="through" if fields.depth.through else "",
@@ -162,27 +162,29 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """By hand: power off, wrench, depth. Under power: speed, in and out, depth."""
     depth = Dial(
         "Thread depth",
         "through" if fields.depth.through else fields.depth.text,
         "",
-        f"{found.shown('percent_thread')} thread",
+        f"{reckoned.shown('percent_thread')} thread",
     )
     if fields.method == BY_HAND:
         length = threads.wrench_length(fields.thread, fields.wrench)
-        easy, asks = found.shown("wrench_easy", "–"), found.shown("torque")
+        easy, asks = reckoned.shown("wrench_easy", "–"), reckoned.shown("torque")
         return (
             Dial("Spindle", "power off", "", "at the isolator, wrench on"),
             Dial("Turn by hand", asks.split(" ")[0], "N·m", f"{easy} is comfortable, wrench {length * 1e3:.0f} mm" if length else ""),
             depth,
         )  # fmt: skip
-    speed = found.value("spindle_speed") or 0.0
+    speed = reckoned.value("spindle_speed") or 0.0
     problem = "" if setting.machine.spindle.reverses else "this machine does not reverse"
     return (
-        common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
-        Dial("In and out again", f"{found.value('time_each') or 0:.0f}", "s", "reverse to come out", problem),
+        common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, reckoned.shown("cutting_speed")),
+        Dial(
+            "In and out again", f"{reckoned.value('time_each') or 0:.0f}", "s", "reverse to come out", problem
+        ),
         depth,
     )
 

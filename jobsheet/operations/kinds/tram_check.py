@@ -108,9 +108,9 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
     return _words(fields), f"Check the head: within {fields.allowed.text}", "Check the head"
 
 
-def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
+def rows(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Row, ...]:
     """One line: what is allowed, what was found."""
-    parts = [f"found {fields.found.text}" if fields.found else "", *found.caveats, fields.note]
+    parts = [f"found {fields.found.text}" if fields.found else "", *reckoned.caveats, fields.note]
     return (
         Row(
             do=fields.what or _words(fields),
@@ -122,12 +122,12 @@ def rows(fields: Fields, found: Figures, _setting: Setting) -> tuple[Row, ...]:
     )
 
 
-def dials(fields: Fields, found: Figures, _setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Dial, ...]:
     """Spindle in neutral, the reading allowed."""
     return (
         Dial("Spindle", "power off", "", "turned by hand"),
         Dial("Reading at most", fields.allowed.text, "", f"over {fields.swing.text}"),
-        Dial("Tilt", found.shown("tilt"), "", found.shown("hollow")),
+        Dial("Tilt", reckoned.shown("tilt"), "", reckoned.shown("hollow")),
     )
 
 

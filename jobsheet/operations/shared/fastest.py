@@ -49,16 +49,16 @@ def _published(setting: Setting, cutter: Cutter, work: str, deep: float) -> tupl
     if cutter.kind in _ONE_TOOTH:
         return 0.0, ""
     carbide = cutter.material == "carbide"
-    found = material.fastest_of(f"carbide {work}" if carbide else work)
-    if found is None and carbide:
-        found = material.speed_source(f"carbide {work}")
-    if found is None:
+    published = material.fastest_of(f"carbide {work}" if carbide else work)
+    if published is None and carbide:
+        published = material.speed_source(f"carbide {work}")
+    if published is None:
         return 0.0, ""
     if carbide:
-        return found.value, found.source
+        return published.value, published.source
     share = (
         drilling_speed(setting.fluid, deep, dry_by_nature=material.dry_by_nature)
         if work == "drill"
         else fluid_speed(setting.fluid, work, dry_by_nature=material.dry_by_nature)
     )
-    return found.value * share.value, found.source
+    return published.value * share.value, published.source

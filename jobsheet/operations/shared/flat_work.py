@@ -63,20 +63,20 @@ def times(
     return tally.done()
 
 
-def rows(fields: Any, found: Figures, setting: Setting, *, verb: str, passes: str) -> tuple[Row, ...]:
+def rows(fields: Any, reckoned: Figures, setting: Setting, *, verb: str, passes: str) -> tuple[Row, ...]:
     """One line: how much comes off, in which passes."""
     shown, unit = common.millimetres(fields.depth.value, setting.units)
-    note = f"{passes}, {found.shown('time_each')} each"
+    note = f"{passes}, {reckoned.shown('time_each')} each"
     return (
         milling.row(
-            fields, found, setting, do=f"{verb} {shown} {unit} off", note=note, total=fields.depth.value, along=fields.along
+            fields, reckoned, setting, do=f"{verb} {shown} {unit} off", note=note, total=fields.depth.value, along=fields.along
         ),
     )  # fmt: skip
 
 
-def dials(fields: Any, found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def dials(fields: Any, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle and depth."""
-    return milling.dials(fields.depth.value, found, setting, fields.along, milling.passes_words(found))
+    return milling.dials(fields.depth.value, reckoned, setting, fields.along, milling.passes_words(reckoned))
 
 
 def sweep(fields: Any, _setting: Setting) -> tuple[Sweep, ...]:

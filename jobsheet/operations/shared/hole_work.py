@@ -342,7 +342,7 @@ def push(tally: Tally, setting: Setting, thrust: float, bite: Bite) -> None:
 
 def row(
     fields: Any,
-    found: Figures,
+    reckoned: Figures,
     setting: Setting,
     *,
     do: str,
@@ -351,20 +351,20 @@ def row(
     hole: str = "opens",
 ) -> Row:
     """The line of a hole step; `stop` is where the quill stop stands [m], `hole` what it does to the one that is there."""
-    strokes = int(found.value("strokes") or 1)
-    words = [f"{found.shown('time_each')} each"] if len(fields.at) > 1 else []
+    strokes = int(reckoned.value("strokes") or 1)
+    words = [f"{reckoned.shown('time_each')} each"] if len(fields.at) > 1 else []
     if strokes > 1:
         words.append(f"in {strokes} pecks")
-    if found.get("pilot"):
-        words.append(f"{hole} the {found.shown('pilot')} hole")
+    if reckoned.get("pilot"):
+        words.append(f"{hole} the {reckoned.shown('pilot')} hole")
     words += [note for note in (*notes, fields.note) if note]
     depth, unit = common.millimetres(stop, setting.units)
     return Row(
         do=fields.what or do,
         note=", ".join(words),
         cutter=fields.cutter.place or short_name(fields.cutter),
-        spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
-        pace=f"{found.value('time_each') or 0:.0f}",
+        spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
+        pace=f"{reckoned.value('time_each') or 0:.0f}",
         pace_unit="s to depth",
         depth=depth,
         depth_unit=unit,
@@ -372,19 +372,19 @@ def row(
     )
 
 
-def dials(found: Figures, setting: Setting, stop: float, counted: str = "to the tip") -> tuple[Dial, ...]:
+def dials(reckoned: Figures, setting: Setting, stop: float, counted: str = "to the tip") -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop: the three things to set for a hole. `counted` says from where."""
-    speed = found.value("spindle_speed") or 0.0
-    strokes = int(found.value("strokes") or 1)
-    pushed = found.value("lever_push")
-    words = f"push {found.shown('lever_push')}" if pushed else ""
+    speed = reckoned.value("spindle_speed") or 0.0
+    strokes = int(reckoned.value("strokes") or 1)
+    pushed = reckoned.value("lever_push")
+    words = f"push {reckoned.shown('lever_push')}" if pushed else ""
     problem = "more than a strong push" if pushed and pushed > setting.shop.strong_push else ""
     number, unit = common.millimetres(stop, setting.units)
     return (
-        common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
+        common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, reckoned.shown("cutting_speed")),
         Dial(
             "Feed by the quill lever",
-            f"{found.value('time_each') or 0:.0f}",
+            f"{reckoned.value('time_each') or 0:.0f}",
             "s to the depth",
             words,
             problem,
@@ -398,25 +398,25 @@ def dials(found: Figures, setting: Setting, stop: float, counted: str = "to the 
     )
 
 
-def _tip(found: Figures, setting: Setting) -> float:
+def _tip(reckoned: Figures, setting: Setting) -> float:
     """Where the quill stops for a cone [m]: at its tip."""
-    return settable(found.value("hole_depth") or 0.0, setting)
+    return settable(reckoned.value("hole_depth") or 0.0, setting)
 
 
-def cone_row(fields: Any, found: Figures, setting: Setting, do: str) -> Row:
+def cone_row(fields: Any, reckoned: Figures, setting: Setting, do: str) -> Row:
     """The line of a spot or a centre: beside the size that was typed the other, diameter or depth."""
     other = (
-        f"{found.shown('hole_depth')} to the tip"
+        f"{reckoned.shown('hole_depth')} to the tip"
         if fields.to is not None
-        else f"⌀{found.shown('effective_diameter')} at the surface"
+        else f"⌀{reckoned.shown('effective_diameter')} at the surface"
     )
-    return row(fields, found, setting, do=do, stop=_tip(found, setting), notes=(other,))
+    return row(fields, reckoned, setting, do=do, stop=_tip(reckoned, setting), notes=(other,))
 
 
-def cone_dials(found: Figures, setting: Setting) -> tuple[Dial, ...]:
+def cone_dials(reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, seconds to the depth, quill stop of a spot or a centre."""
-    wide = found.shown("effective_diameter")
-    return dials(found, setting, _tip(found, setting), f"to the tip, ⌀{wide} at the surface")
+    wide = reckoned.shown("effective_diameter")
+    return dials(reckoned, setting, _tip(reckoned, setting), f"to the tip, ⌀{wide} at the surface")
 
 
 def shapes(at: Places, diameter: float, depth: float | None, angle: float | None = None) -> tuple[Hole, ...]:

@@ -318,53 +318,53 @@ def layers_of(total: float, layer: Quantity | None) -> int:
     return max(1, math.ceil(total / layer.value - 1e-9)) if layer is not None else 1
 
 
-def pace_problem(found: Figures, setting: Setting) -> str:
+def pace_problem(reckoned: Figures, setting: Setting) -> str:
     """Why the pace cannot be kept, for its dial; empty where a hand keeps it even."""
-    pace = found.value("handle_pace")
+    pace = reckoned.value("handle_pace")
     way = setting.shop.out_of_hand(pace) if pace is not None else 0
     return {1: "faster than a hand keeps even", -1: "slower than a hand keeps even"}.get(way, "")
 
 
-def layers_words(found: Figures) -> str:
+def layers_words(reckoned: Figures) -> str:
     """`one layer`, `4 layers`."""
-    return common.times(int(found.value("layers") or 1), "one layer", "layers")
+    return common.times(int(reckoned.value("layers") or 1), "one layer", "layers")
 
 
-def passes_words(found: Figures) -> str:
+def passes_words(reckoned: Figures) -> str:
     """`one pass`, `4 passes`."""
-    return common.times(int(found.value("passes") or 1), "one pass", "passes")
+    return common.times(int(reckoned.value("passes") or 1), "one pass", "passes")
 
 
-def depth_words(total: float, found: Figures, setting: Setting) -> tuple[str, str]:
+def depth_words(total: float, reckoned: Figures, setting: Setting) -> tuple[str, str]:
     """The depth as it is set, `4 × 3` in layers, and its unit."""
-    layers = int(found.value("layers") or 1)
+    layers = int(reckoned.value("layers") or 1)
     each, unit = common.millimetres(total / layers, setting.units)
     return (f"{layers} × {each}" if layers > 1 else each), unit
 
 
-def dials(total: float, found: Figures, setting: Setting, along: str, note: str = "") -> tuple[Dial, ...]:
+def dials(total: float, reckoned: Figures, setting: Setting, along: str, note: str = "") -> tuple[Dial, ...]:
     """Spindle, feed handle and depth: the three things to set for a milling pass.
 
     The depth dial is read after the first layer and after the last, counted on from where the cutter was touched.
     """
     from jobsheet.machine.dial_readings import running
 
-    speed, pace = found.value("spindle_speed") or 0.0, found.value("seconds_a_turn")
+    speed, pace = reckoned.value("spindle_speed") or 0.0, reckoned.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
-    number, unit = depth_words(total, found, setting)
+    number, unit = depth_words(total, reckoned, setting)
     if handle is not None and total > 0:
-        layers = int(found.value("layers") or 1)
+        layers = int(reckoned.value("layers") or 1)
         ends = running(handle, (total / layers,) * layers, start=setting.wound)
         set_at = " to ".join(dict.fromkeys((ends[0].dial, ends[-1].dial)))
         note = " · ".join(part for part in (f"{set_at}, {handle.name}", note) if part)
     return (
-        common.spindle_dial(setting, found.shown("spindle_speed"), speed, found.shown("cutting_speed")),
+        common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, reckoned.shown("cutting_speed")),
         Dial(
             f"Wind the {along.upper()} handle",
             common.one_decimal(pace) if pace else "–",
             "s a turn",
-            found.shown("handle_pace"),
-            pace_problem(found, setting),
+            reckoned.shown("handle_pace"),
+            pace_problem(reckoned, setting),
         ),
         Dial("Raise the knee" if handle and handle.name == "knee" else "Set the depth", number, unit, note),
     )
@@ -372,7 +372,7 @@ def dials(total: float, found: Figures, setting: Setting, along: str, note: str 
 
 def row(
     fields: Any,
-    found: Figures,
+    reckoned: Figures,
     setting: Setting,
     *,
     do: str,
@@ -384,13 +384,13 @@ def row(
     """The line of a milling step: what was asked for, how it is set, what to measure; `readings` are parts of its note."""
     from jobsheet.catalog.tools.cutters import short_name
 
-    pace = found.value("seconds_a_turn")
-    number, unit = depth_words(total, found, setting)
+    pace = reckoned.value("seconds_a_turn")
+    number, unit = depth_words(total, reckoned, setting)
     return Row(
         do=fields.what or do,
         note="; ".join(part for part in (note, fields.note) if part),
         cutter=fields.cutter.place or short_name(fields.cutter),
-        spindle=f"{(found.value('spindle_speed') or 0) * 60:.0f}",
+        spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
         pace=common.one_decimal(pace) if pace else "",
         pace_unit=f"s a turn, {along}" if pace else "",
         depth=number,

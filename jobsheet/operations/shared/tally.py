@@ -69,14 +69,14 @@ class Tally:
         """Keep a speed [rev/s] that was typed and that the machine has not."""
         self._missing_speed = asked
 
-    def take(self, found: Figures, renamed: dict[str, str], as_they_are: tuple[str, ...] = ()) -> None:
+    def take(self, reckoned: Figures, renamed: dict[str, str], as_they_are: tuple[str, ...] = ()) -> None:
         """Take over figures of a part reckoned apart, some under another name; its caveats and working too."""
-        for figure in found.items:
+        for figure in reckoned.items:
             name = renamed.get(figure.name, figure.name if figure.name in as_they_are else None)
             if name is not None:
                 self._figures[name] = replace(figure, name=name)
-        self._steps.extend(found.working)
-        for caveat in found.caveats:
+        self._steps.extend(reckoned.working)
+        for caveat in reckoned.caveats:
             self.caveat(caveat)
 
     def gaps(self) -> None:

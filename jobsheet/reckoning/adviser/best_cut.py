@@ -97,19 +97,19 @@ def _best(kind: str, fields: object, setting: Setting, skin: float, pinned: froz
     """The setting holds only what kind and limits read."""
     plays = roles_of(kind, fields)
     if plays.mills:
-        found = tuple(milling_cut.ways(milling_cut.cutting_of(kind, fields, setting, skin, pinned)))
+        ways = tuple(milling_cut.ways(milling_cut.cutting_of(kind, fields, setting, skin, pinned)))
     else:
-        found = tuple(drilling_cut.ways(kind, fields, setting, pinned))
-    if not found:
+        ways = tuple(drilling_cut.ways(kind, fields, setting, pinned))
+    if not ways:
         return None
-    best = chosen(found)
+    best = chosen(ways)
     one = best.found
     wanted = tried(kind, at_speed(one.fields, None), setting).value("wanted_speed")
     speeds = speeds_of(kind, one.fields, setting)[0][0], wanted
     return Advised(
         values=tuple(one for one in reasons(best, feed_of(plays, fields, setting), speeds, setting) if one.name not in pinned),
         fields=one.fields, found=one, passes=best.passes, seconds=best.seconds,
-        rivals=rivals(best, found), other_way=other_way(best, skin),
+        rivals=rivals(best, ways), other_way=other_way(best, skin),
     )  # fmt: skip
 
 

@@ -61,30 +61,32 @@ def answers_in_parts(set_up: SetUp, operation: Operation, reckoned: Reckoned) ->
     A part takes up to 45 ms on a small machine, where a list takes ten times the figures of one step.
     """
     setting, outcome = reckoned.settings.get(operation.key), reckoned.operations.get(operation.key)
-    found = Answers()
+    answers = Answers()
     if setting is None or outcome is None or outcome.figures is None:
-        yield replace(found, whole=True)
+        yield replace(answers, whole=True)
         return
     typed, operation = operation, reckoned.filled(operation)
     readings = next(
         (one for one in readings_of(set_up, reckoned, setting.machine) if one.key == operation.key), None
     )
-    found = replace(
-        found, readings=readings, headroom=headroom_of(operation, setting), height=setting.extent[2]
+    answers = replace(
+        answers, readings=readings, headroom=headroom_of(operation, setting), height=setting.extent[2]
     )
-    yield found
+    yield answers
     changed = advice_on(operation, setting)
     if changed is not None:
-        found = replace(found, changed=changed, rivals=_rivals(operation, setting, outcome.figures, changed))
-        yield found
-    found = replace(found, neighbours=neighbours_of(operation, setting, typed))
-    yield found
+        answers = replace(
+            answers, changed=changed, rivals=_rivals(operation, setting, outcome.figures, changed)
+        )
+        yield answers
+    answers = replace(answers, neighbours=neighbours_of(operation, setting, typed))
+    yield answers
     try:
         deepest = deepest_here(operation, setting)
     except JobsheetError:
-        yield replace(found, whole=True)  # no milling cut with a depth: nothing to ask
+        yield replace(answers, whole=True)  # no milling cut with a depth: nothing to ask
         return
-    yield replace(found, deepest=deepest, whole=True)
+    yield replace(answers, deepest=deepest, whole=True)
 
 
 def _rivals(

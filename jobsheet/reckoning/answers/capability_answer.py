@@ -145,30 +145,30 @@ def _known(setting: Setting, process: str, cutter_kind: str) -> tuple[Capacity, 
     return capacities_of(setting.proof, process, cutter_kind, measured=is_measured(setting.machine))
 
 
-def _of_pass(one: Pass, words: str, setting: Setting) -> Row:
-    answer, units = one.answer, setting.units
-    cutter = one.step.fields.cutter
-    known = _known(setting, roles(one.step).process, cutter.kind)
+def _of_pass(deepest: Pass, words: str, setting: Setting) -> Row:
+    answer, units = deepest.answer, setting.units
+    cutter = deepest.step.fields.cutter
+    known = _known(setting, roles(deepest.step).process, cutter.kind)
     at, sizes = answer.at, [None, None, None]
     if at is not None:
-        sizes = [_deepest(one, at, setting, known, end) for end in range(3)]  # type: ignore[misc]
+        sizes = [_deepest(deepest, at, setting, known, end) for end in range(3)]  # type: ignore[misc]
     shown = [length_shown(size, units) or "–" for size in sizes]
     planned = answer.plan
-    there = _at(one, at, setting, planned)
+    there = _at(deepest, at, setting, planned)
     governing = there.governing if there is not None else None
     untried = there is not None and any(limit.from_class for limit in there.limits)
-    wide = one.words.partition(" ")[2] if roles(one.step).process != "slot" else ""
+    wide = deepest.words.partition(" ")[2] if roles(deepest.step).process != "slot" else ""
     size = wide.replace("cut ", "") if wide else ""
     stops = answer.stops
     if planned is not None and planned == answer.untried and answer.untried_limit is not None:
         stops = f"{answer.untried_limit.title.lower()}: {answer.untried_words}"
     return Row(
-        what=f"{words} {size}".strip(), cutter=f"{one.cutter}, {one.feed}", plan=answer.plan_shown, plan_size=planned,
+        what=f"{words} {size}".strip(), cutter=f"{deepest.cutter}, {deepest.feed}", plan=answer.plan_shown, plan_size=planned,
         verdict=FROM_CLASS if untried else governing.verdict if governing is not None else "beyond",
         low=shown[0], middle=shown[1], high=shown[2], stops=stops,
         words="cut before" if not untried and governing is not None and governing.verdict == "cut before" else PLANNED,
         proved=any(each.spoke for each in known),
-        shown=shown_by(setting.proof, roles(one.step).process, cutter.kind, known, learned=shown[0] != shown[2]),
+        shown=shown_by(setting.proof, roles(deepest.step).process, cutter.kind, known, learned=shown[0] != shown[2]),
         speed=there.value("spindle_speed") if there is not None else None,
         torque=there.value("torque") if there is not None else None,
     )  # fmt: skip
@@ -213,23 +213,25 @@ def _fed(one: Largest) -> str:
     return f"{feed} a turn" if feed else "usual feed"
 
 
-def _of_tool(one: Largest, process: str, setting: Setting) -> Row:
+def _of_tool(largest: Largest, process: str, setting: Setting) -> Row:
     known = _known(setting, process, process)
-    by_power = process == "drill" or one.way == "under power"
+    by_power = process == "drill" or largest.way == "under power"
     shown = ["–", "–", "–"]
-    if by_power and (one.expected or one.tight):
+    if by_power and (largest.expected or largest.tight):
         shown = [_tool_within(process, setting, known, end) for end in range(3)]
-    governing = one.at.governing if one.at is not None else None
+    governing = largest.at.governing if largest.at is not None else None
     # Where the hand or the drill itself stops it, test cuts would never come to what is learned.
-    learned = by_power and shown[0] != shown[2] and one.stopped is not None and one.stopped.name in LEARNED
+    learned = (
+        by_power and shown[0] != shown[2] and largest.stopped is not None and largest.stopped.name in LEARNED
+    )
     return Row(
-        what=f"{one.what}, {one.way}" if one.way else one.what, cutter=_fed(one) if process == "drill" else "coarse thread, usual drill",
-        plan=one.expected or one.tight or "–", plan_size=one.expected_size or one.tight_size,
+        what=f"{largest.what}, {largest.way}" if largest.way else largest.what, cutter=_fed(largest) if process == "drill" else "coarse thread, usual drill",
+        plan=largest.expected or largest.tight or "–", plan_size=largest.expected_size or largest.tight_size,
         verdict=governing.verdict if governing is not None else "beyond", low=shown[0], middle=shown[1], high=shown[2],
         shown=shown_by(setting.proof, process, process, known, learned=learned, turns=by_power),
-        stops=one.stops, words=one.words, note=one.note, proved=by_power and any(each.spoke for each in known),
-        speed=one.at.value("spindle_speed") if one.at is not None and by_power else None,
-        torque=one.at.value("torque") if one.at is not None and by_power else None,
+        stops=largest.stops, words=largest.words, note=largest.note, proved=by_power and any(each.spoke for each in known),
+        speed=largest.at.value("spindle_speed") if largest.at is not None and by_power else None,
+        torque=largest.at.value("torque") if largest.at is not None and by_power else None,
     )  # fmt: skip
 
 
@@ -258,7 +260,7 @@ def on_machine(job: Job, machine: Machine, shop: Shop | None = None) -> OnMachin
     """The same job on a machine: its minutes there, and what is beyond. Raises NoSuchEntry."""
     there = job if job.machine == machine.name else for_card(job, machine, shop)[0]
     reckoned = Reckoner(shop, learns=True).reckon(there)
-    found = fits(job, machine.name, shop)
+    fit = fits(job, machine.name, shop)
     cuts = []
     for _, operation in there.operations():
         figures = reckoned.operations[operation.key].figures
@@ -268,11 +270,10 @@ def on_machine(job: Job, machine: Machine, shop: Shop | None = None) -> OnMachin
         if speed is not None and torque is not None:
             cuts.append((operation.number, speed, torque))
     beyond = [
-        (step.number, f"{limit.title.lower()}: {limit.sentence or limit.shown}")
-        for step, limit in found.beyond
+        (step.number, f"{limit.title.lower()}: {limit.sentence or limit.shown}") for step, limit in fit.beyond
     ]
-    beyond += [(step.number, step.after.problem) for step in found.steps if step.after.problem]
+    beyond += [(step.number, step.after.problem) for step in fit.steps if step.after.problem]
     return OnMachine(
-        machine=machine, minutes=minutes_of_job(reckoned), fits=found.fits, beyond=tuple(sorted(beyond)),
+        machine=machine, minutes=minutes_of_job(reckoned), fits=fit.fits, beyond=tuple(sorted(beyond)),
         cuts=tuple(cuts),
     )  # fmt: skip

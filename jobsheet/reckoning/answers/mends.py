@@ -128,19 +128,23 @@ def _mend(
         fields = with_texts(operation.kind, operation.fields, tuple(last.items()), setting.units)
     except JobsheetError:
         return None
-    one: Tried = tried(operation.kind, fields, setting)
-    pace, speed, tooth = one.value("handle_pace"), one.value("cutting_speed"), one.value("feed_per_tooth")
-    if pace is None or speed is None or tooth is None or out_of_hand(one.figures, setting):
+    attempt: Tried = tried(operation.kind, fields, setting)
+    pace, speed, tooth = (
+        attempt.value("handle_pace"),
+        attempt.value("cutting_speed"),
+        attempt.value("feed_per_tooth"),
+    )
+    if pace is None or speed is None or tooth is None or out_of_hand(attempt.figures, setting):
         return None
-    if {limit.name for limit in one.limits if limit.verdict == "beyond"} - before:
+    if {limit.name for limit in attempt.limits if limit.verdict == "beyond"} - before:
         return None
-    torque, worst = one.limit("spindle-torque"), one.governing
+    torque, worst = attempt.limit("spindle-torque"), attempt.governing
     share = torque.share if torque is not None else None
     words = [
         label,
         f"{pace * 60:.1f} turns a minute",
-        one.shown("cutting_speed"),
-        f"{one.shown('feed_per_tooth')} a tooth",
+        attempt.shown("cutting_speed"),
+        f"{attempt.shown('feed_per_tooth')} a tooth",
     ]
     if share is not None:
         words.append(f"{share * 100:.0f} % of the torque")

@@ -57,7 +57,7 @@ class Readings(Struct, frozen=True, kw_only=True):
 
 def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Readings, ...]:
     """The readings of every step of a set-up that winds a handle to a place or a depth."""
-    found: list[Readings] = []
+    readings: list[Readings] = []
     last: dict[str, float] = {}
     walls: list[Wall] = []
     touch = Touch()
@@ -78,7 +78,7 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
             warnings += _pairs(machine, wall, walls)
             walls.append(wall)
         if places or depths:
-            found.append(
+            readings.append(
                 Readings(
                     key=operation.key, number=operation.number, places=places, wall=wall, depths=depths,
                     depth_handle=handle.name if handle and depths else "",
@@ -87,7 +87,7 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
                 )
             )  # fmt: skip
         touch = touch.after(operation)
-    return tuple(found)
+    return tuple(readings)
 
 
 def _places(operation: Operation, units: str) -> list[tuple[Place, bool]]:

@@ -95,19 +95,19 @@ def step_asks(operation: Operation, units: str) -> tuple[Need, ...]:
 
 def _step_asks(operation: Operation, units: str) -> tuple[Need, ...]:
     fields = operation.fields
-    found: list[Need] = []
+    needs: list[Need] = []
     cutter = getattr(fields, "cutter", None)
     if isinstance(cutter, Cutter):
-        found.append(cutter_need(cutter, getattr(fields, "thread", None), getattr(fields, "taps", "")))
+        needs.append(cutter_need(cutter, getattr(fields, "thread", None), getattr(fields, "taps", "")))
         if cutter.holder:
-            found.append(Need(section="holders", words=cutter.holder, name=cutter.holder, cutter=cutter))
+            needs.append(Need(section="holders", words=cutter.holder, name=cutter.holder, cutter=cutter))
     wrench = getattr(fields, "wrench", None)
     if isinstance(wrench, Quantity):
         words = f"tap wrench {_with_unit(wrench.text, units)}"
-        found.append(Need(section="wrenches", words=words, name="tap wrench", size=wrench.value))
+        needs.append(Need(section="wrenches", words=words, name="tap wrench", size=wrench.value))
     # A list of things to fetch; what a step is called is a sentence, and asks for nothing.
-    found.extend(words_ask(getattr(fields, "with_what", "") or "", units))
-    return tuple(found)
+    needs.extend(words_ask(getattr(fields, "with_what", "") or "", units))
+    return tuple(needs)
 
 
 def cutter_need(cutter: Cutter, thread: Thread | None = None, taps: str = "") -> Need:

@@ -42,7 +42,7 @@ class _Step(Struct, frozen=True):
 
 def job_needs(reckoned: Reckoned, shop: Shop | None = None) -> tuple[Need, ...]:
     """The ladders by which all steps of the job that were not tried, or are tight, are settled; none where nothing is open."""
-    found: dict[tuple[str, str], list[_Step]] = {}
+    by_need: dict[tuple[str, str], list[_Step]] = {}
     for set_up, operation in reckoned.job.operations():
         outcome = reckoned.operations[operation.key]
         open_ = _open(outcome)
@@ -56,10 +56,10 @@ def job_needs(reckoned: Reckoned, shop: Shop | None = None) -> tuple[Need, ...]:
         step = _Step(
             operation, setting, share, open_.get(limit, next(iter(open_.values()))), words_of(set_up.holding)
         )
-        found.setdefault((process, cutter.kind), []).append(step)
+        by_need.setdefault((process, cutter.kind), []).append(step)
     needs = [
         _need(process, kind, sorted(steps, key=lambda one: -one.share), reckoned, shop)
-        for (process, kind), steps in found.items()
+        for (process, kind), steps in by_need.items()
     ]
     return tuple(sorted(needs, key=lambda one: (one.ladder is None, -len(one.steps))))
 

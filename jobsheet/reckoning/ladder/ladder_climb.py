@@ -304,35 +304,35 @@ def finished(
     chance_over: Callable[..., float],
 ) -> Rung:
     """The rung as it is set at the machine, with its chance."""
-    found, setting, units = made.found, ladder.setting, ladder.units
+    cut, setting, units = made.found, ladder.setting, ladder.units
     chances = [chance_over(capacities[one.limit], one.share) for one in made.asked if one.limit in capacities]
     grown = [one.share / before for one in made.asked if (before := last.get(one.limit))]
-    speed = found.value("spindle_speed") or 0.0
+    speed = cut.value("spindle_speed") or 0.0
     handle, grows = None, ladder.grows
-    if grows == "width" and made.name != getattr(getattr(found.fields, grows, None), "text", made.name):
+    if grows == "width" and made.name != getattr(getattr(cut.fields, grows, None), "text", made.name):
         grows = "depth"  # one of the first rungs of a ladder of widths: only its depth grew
-    size = getattr(found.fields, grows, None) if grows != "size" else getattr(found.fields, "depth", None)
+    size = getattr(cut.fields, grows, None) if grows != "size" else getattr(cut.fields, "depth", None)
     if grows == "width":
-        handle = setting.machine.handle("y" if getattr(found.fields, "along", "x") == "x" else "x")
+        handle = setting.machine.handle("y" if getattr(cut.fields, "along", "x") == "x" else "x")
     elif ladder.process in MILLING:
         handle = depth_handle(setting.machine)
     elif ladder.process == "drill":
         handle = setting.machine.handle("quill")
     value = size.value if size is not None else None
     dial = dial_text(handle, reading(handle, value)) if handle is not None and value is not None else ""
-    length = found.value("path_length") or found.value("hole_depth")
-    pace, seconds = found.value("handle_pace"), found.value("time_each")
-    turn = found.value("seconds_a_turn")
+    length = cut.value("path_length") or cut.value("hole_depth")
+    pace, seconds = cut.value("handle_pace"), cut.value("time_each")
+    turn = cut.value("seconds_a_turn")
     words = ""
     if pace is not None and turn is not None:
         words = f"{pace * 60:.1f} turns a minute, {turn:.2f} s a turn"
     elif ladder.process == "drill" and seconds is not None:
         words = f"{seconds:.0f} s for the depth"
-    depth, width = getattr(found.fields, "depth", None), getattr(found.fields, "width", None)
+    depth, width = getattr(cut.fields, "depth", None), getattr(cut.fields, "width", None)
     return Rung(
-        number=number, size=made.name, cutter=made.cutter, texts=tuple(made.texts.items()), asked=made.asked, figures=found,
+        number=number, size=made.name, cutter=made.cutter, texts=tuple(made.texts.items()), asked=made.asked, figures=cut,
         chance=max(chances, default=0.0), growth=max(grown, default=0.0), depth=depth.text if depth is not None else "",
         width=width.text if width is not None else "", dial=dial, handle=handle.name if handle is not None and dial else "",
-        spindle=found.shown("spindle_speed"), position=position_text(setting, speed), pace=words, length=length,
+        spindle=cut.shown("spindle_speed"), position=position_text(setting, speed), pace=words, length=length,
         length_text=show("path_length", length, units) if length is not None else "", seconds=seconds,
     )  # fmt: skip

@@ -114,7 +114,7 @@ def _like(cutter: Cutter, size: str) -> str:
 def drills(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Choice, ...]:
     """The drills of the set, up to the one that was written where there is a size."""
     units = setting.units
-    found = []
+    cuts = []
     for size in drill_set("metric" if units == "mm" else "fractional"):
         if size.diameter < 1e-3 or (cutter.diameter and size.diameter > cutter.diameter * (1 + 1e-6)):
             continue
@@ -126,8 +126,8 @@ def drills(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[
             "depth": size_text(_round(size.diameter * HOLE_DEPTH, units), units),
             "feed": show("feed_per_turn", drill_feed(size.diameter, setting.material).value, units),
         }
-        found.append(Choice(size.name, size.diameter, tuple({**texts, **typed}.items())))
-    return tuple(found)
+        cuts.append(Choice(size.name, size.diameter, tuple({**texts, **typed}.items())))
+    return tuple(cuts)
 
 
 _PLACE = {"mm": "10 mm, 10 mm", "in": "0.4 in, 0.4 in"}
@@ -136,7 +136,7 @@ _PLACE = {"mm": "10 mm, 10 mm", "in": "0.4 in, 0.4 in"}
 def taps(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Choice, ...]:
     """Coarse threads of the system, each in its usual drill and in those up to the easier one: a larger hole asks less."""
     units = setting.units
-    found = []
+    cuts = []
     for row in thread_table().values():
         if row.fine or row.name.startswith("M") != (units == "mm"):
             continue
@@ -163,10 +163,10 @@ def taps(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Ch
                 "cutter": f"tap {short}, {style}{held}", "thread": name, "at": _PLACE[units],
                 "depth": "through", "method": "under power", "hole": drill,
             }  # fmt: skip
-            found.append(
+            cuts.append(
                 Choice(f"{short} in {_drill_words(drill)}", diameter, tuple({**texts, **typed}.items()))
             )
-    return tuple(found)
+    return tuple(cuts)
 
 
 def _drill_words(drill: str) -> str:

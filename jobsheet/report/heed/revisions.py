@@ -13,7 +13,7 @@ LAST = 4
 
 def revision_blocks(plan: Plan) -> tuple[object, ...]:
     """The last revisions, newest first, a blank row for the next, and what was set aside."""
-    found: list[object] = []
+    blocks: list[object] = []
     if plan.job.revisions:
         rows = [
             tuple(
@@ -34,14 +34,18 @@ def revision_blocks(plan: Plan) -> tuple[object, ...]:
             Column(caption="by"),
         )
         blank = tuple(Cell() for _ in columns)
-        found += [Gap(2), Rule(), Heading("Revisions"), Table(columns=columns, rows=(*rows, blank))]
+        blocks += [Gap(2), Rule(), Heading("Revisions"), Table(columns=columns, rows=(*rows, blank))]
     if plan.job.dismissed:
         lines = tuple(
             NoteLine(_where(plan, one) + aside_words(plan, one), _sign(one)) for one in plan.job.dismissed
         )
-        found += [Gap(2), Rule(), Heading("Set aside for this job", "remarks of the review, with the reason")]
-        found.append(NoteLines(lines, "label"))
-    return tuple(found)
+        blocks += [
+            Gap(2),
+            Rule(),
+            Heading("Set aside for this job", "remarks of the review, with the reason"),
+        ]
+        blocks.append(NoteLines(lines, "label"))
+    return tuple(blocks)
 
 
 def _where(plan: Plan, one: Dismissed) -> str:

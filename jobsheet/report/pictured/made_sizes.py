@@ -37,7 +37,7 @@ def made(plan: Plan, course: Course) -> Made:
 def _names(plan: Plan, course: Course, cuts: list[Cut]) -> list[tuple[str, Spot3]]:
     """Every hole, slot, pocket and step once, as its last step leaves it; a spot is no hole yet unless nothing follows it."""
     last = cuts[-1].after
-    found: dict[tuple[Any, ...], tuple[str, int, Spot3]] = {}
+    named: dict[tuple[Any, ...], tuple[str, int, Spot3]] = {}
     by_key = {cut.key: cut for cut in cuts}
     one_groove = sum(any(isinstance(one.shape, Groove) for one in cut.shapes) for cut in cuts) == 1
     for operation in course.set_up.operations:
@@ -53,16 +53,16 @@ def _names(plan: Plan, course: Course, cuts: list[Cut]) -> list[tuple[str, Spot3
             x, y, down = at if at is not None else (*sized.corners[0], 0.0)
             placed.append((x - left, y - near, last.size[2] - down))
             if isinstance(sized.shape, Recess):
-                found = {
-                    key: one for key, one in found.items() if not _within(one[2], placed[-1], sized.shape)
+                named = {
+                    key: one for key, one in named.items() if not _within(one[2], placed[-1], sized.shape)
                 }
         if placed:
             key = tuple(sorted(spot(x, y) for x, y, _ in placed))
-            found.pop(key, None)
-            found[key] = (name, len(placed), placed[0])
+            named.pop(key, None)
+            named[key] = (name, len(placed), placed[0])
     return [
         (f"{count} × {name}" if count > 1 else name, at)
-        for name, count, at in found.values()
+        for name, count, at in named.values()
         if len(name) <= LONGEST
     ][-MOST:]
 

@@ -156,7 +156,7 @@ def crowds(
 ) -> list[tuple[Point, ...]]:
     """The crowds of points whose numbers have no room: with each of these whatever stands near it, the largest crowds first."""
     near = 1.4 * USUAL
-    found: list[set[int]] = []
+    groups: list[set[int]] = []
     for point in left_out:
         x, y = spots[point.number]
         crowd = {
@@ -164,12 +164,12 @@ def crowds(
             for one in points
             if math.hypot(spots[one.number][0] - x, spots[one.number][1] - y) < near
         } | {point.number}
-        for other in [one for one in found if one & crowd]:
-            found.remove(other)
+        for other in [one for one in groups if one & crowd]:
+            groups.remove(other)
             crowd |= other
-        found.append(crowd)
-    found.sort(key=lambda one: (-len(one), min(one)))
-    return [tuple(point for point in points if point.number in crowd) for crowd in found]
+        groups.append(crowd)
+    groups.sort(key=lambda one: (-len(one), min(one)))
+    return [tuple(point for point in points if point.number in crowd) for crowd in groups]
 
 
 def detail(

@@ -55,19 +55,19 @@ def _size(plan: Plan, value: float) -> str:
 
 def _outside(plan: Plan, course: Course, operation: Operation) -> list[DialRow]:
     """The cuts inward of a side: the centre from the zero, or how far in from where the edge touched."""
-    found = outside(plan.reckoned, course.set_up, operation)
-    handle = plan.card.handle(found.handle) if found is not None else None
-    if found is None or handle is None:
+    stops = outside(plan.reckoned, course.set_up, operation)
+    handle = plan.card.handle(stops.handle) if stops is not None else None
+    if stops is None or handle is None:
         return []
-    name = found.handle.upper()
-    last = ", the last at full depth" if found.last_full else ""
-    each = "each cut in" if len(found.distances) > 1 else "cut in"
-    if found.touched:
-        sizes = ", ".join(_size(plan, one) for one in found.distances)
-        caption = f"{name} from touching the {found.side} side, {each} {sizes}{last}"
+    name = stops.handle.upper()
+    last = ", the last at full depth" if stops.last_full else ""
+    each = "each cut in" if len(stops.distances) > 1 else "cut in"
+    if stops.touched:
+        sizes = ", ".join(_size(plan, one) for one in stops.distances)
+        caption = f"{name} from touching the {stops.side} side, {each} {sizes}{last}"
     else:
-        caption = f"{name} of the centre, {found.side} side, {each.removesuffix(' in')}{last}"
-    return [_row(plan, caption, (stop(handle, one) for one in found.distances))]
+        caption = f"{name} of the centre, {stops.side} side, {each.removesuffix(' in')}{last}"
+    return [_row(plan, caption, (stop(handle, one) for one in stops.distances))]
 
 
 def _half_tip(plan: Plan, operation: Operation) -> list[DialRow]:

@@ -27,7 +27,7 @@ class Entry(Struct, frozen=True, kw_only=True):
 
 def entries(plan: Plan, course: Course) -> tuple[Entry, ...]:
     """The first step of every pocket of a set-up that has a hole to go in by; where none was drilled its step does not say where."""
-    found: list[Entry] = []
+    going_in: list[Entry] = []
     begun: list[Recess] = []
     for operation in course.set_up.operations:
         shape = next(iter(shapes_of(operation, plan.reckoned.settings)), None)
@@ -47,8 +47,8 @@ def entries(plan: Plan, course: Course) -> tuple[Entry, ...]:
         if inside and not again:
             widest = max(inside, key=lambda point: point.diameter)
             half = shape.length / 2, shape.width / 2
-            found.append(Entry(step=operation.number, point=widest, middle=(shape.x, shape.y), half=half))
-    return tuple(found)
+            going_in.append(Entry(step=operation.number, point=widest, middle=(shape.x, shape.y), half=half))
+    return tuple(going_in)
 
 
 def _in(shape: Recess, point: Point) -> bool:

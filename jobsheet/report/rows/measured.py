@@ -37,21 +37,21 @@ def measures_at(plan: Plan, course: Course, operation: Operation) -> tuple[Measu
     step = str(operation.number)
     if "clamp" in roles(operation).does:
         return (Measure(step=step, what="", boxes=(seated(plan, course.set_up),)),)
-    found: list[Measure] = []
+    measures: list[Measure] = []
     if isinstance(size, Size):
-        found.append(_row(plan, operation, size, where))
+        measures.append(_row(plan, operation, size, where))
     else:
-        found += [
+        measures += [
             Measure(step=step, what=plan.short(row.measure, 60, where), boxes=("goes in",))
             for row in plan.reckoned.operations[operation.key].rows
             if row.measure
         ]
     boxes = (*_asked(plan, operation, size), *_places(plan, course, operation))
     if not boxes:
-        return tuple(found)
-    if found and not found[-1].again and not (found[-1].low and not found[-1].boxes):
-        return (*found[:-1], replace(found[-1], boxes=(*found[-1].boxes, *boxes)))
-    return (*found, Measure(step=step, what="", boxes=boxes))
+        return tuple(measures)
+    if measures and not measures[-1].again and not (measures[-1].low and not measures[-1].boxes):
+        return (*measures[:-1], replace(measures[-1], boxes=(*measures[-1].boxes, *boxes)))
+    return (*measures, Measure(step=step, what="", boxes=boxes))
 
 
 def _asked(plan: Plan, operation: Operation, size: Size | None) -> tuple[str, ...]:

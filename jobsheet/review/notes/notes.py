@@ -185,7 +185,7 @@ def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
     The stock counts as it is bought, before any cut: the first lift is the heaviest. A vice counts where it is put on,
     not where it stands on the table already.
     """
-    found: dict[str, dict[str, float]] = {set_up.key: {} for set_up in job.set_ups}
+    masses: dict[str, dict[str, float]] = {set_up.key: {} for set_up in job.set_ups}
     try:
         heavy = density(find_material(job.material).family)
     except JobsheetError:
@@ -198,12 +198,14 @@ def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
     for set_up in job.set_ups:
         if heavy is not None:
             size = job.stock
-            found[set_up.key]["stock.mass"] = size.length.value * size.width.value * size.height.value * heavy
+            masses[set_up.key]["stock.mass"] = (
+                size.length.value * size.width.value * size.height.value * heavy
+            )
         vice = vice_of(set_up.holding, machine) if machine is not None else None
         if vice is not None and vice.mass is not None and vice != before:
-            found[set_up.key]["holding.mass"] = vice.mass
+            masses[set_up.key]["holding.mass"] = vice.mass
         before = vice
-    return found
+    return masses
 
 
 def set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:

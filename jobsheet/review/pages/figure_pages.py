@@ -32,15 +32,17 @@ def _unit(text: str) -> str:
     return "" if text == "-" else f" [{text}]"
 
 
-def _formula(one: Formula) -> Page:
+def _formula(formula: Formula) -> Page:
     """Its sign language, what is put in, and by whose word."""
-    expression = "  ".join(line.strip() for line in one.expression.splitlines())
+    expression = "  ".join(line.strip() for line in formula.expression.splitlines())
     lines = [("", expression)] if expression else []
-    lines += [(one.symbol(name), f"{said.meaning}{_unit(said.unit)}") for name, said in one.inputs.items()]
-    lines.append((one.output_symbol, f"{one.output.meaning}{_unit(one.output.unit)}"))
     lines += [
-        ("Source covers", f"{one.symbol(name)} from {range_words(one.inputs[name].unit, low, high)}")
-        for name, (low, high) in one.ranges.items()
+        (formula.symbol(name), f"{said.meaning}{_unit(said.unit)}") for name, said in formula.inputs.items()
     ]
-    lines.append(("Source", source_words(one.source)))
-    return Page(id=f"formula:{one.name}", sort="formula", title=one.title, lines=tuple(lines))
+    lines.append((formula.output_symbol, f"{formula.output.meaning}{_unit(formula.output.unit)}"))
+    lines += [
+        ("Source covers", f"{formula.symbol(name)} from {range_words(formula.inputs[name].unit, low, high)}")
+        for name, (low, high) in formula.ranges.items()
+    ]
+    lines.append(("Source", source_words(formula.source)))
+    return Page(id=f"formula:{formula.name}", sort="formula", title=formula.title, lines=tuple(lines))

@@ -35,9 +35,9 @@ def left_in(view: View, asked: AsAsked) -> dict[int, Fact]:
 
     While a size of the whole is out, a piece may come from that: then only lines that no step can have milled.
     """
-    found: dict[int, Fact] = {}
+    facts: dict[int, Fact] = {}
     if any(one.line == 0 for one in asked.part.unread):
-        return found
+        return facts
     only_missing = size_is_out(asked)
     kinds = {line: feature.kind for line, feature in asked.part.features}
     faces = {line: feature.face for line, feature in asked.part.features}
@@ -47,8 +47,8 @@ def left_in(view: View, asked: AsAsked) -> dict[int, Fact]:
             if kinds.get(line) not in SOLID or faces[line] in out:
                 continue
             if not only_missing or _never_milled(asked, kinds[line], faces[line]):
-                found.setdefault(line, fact)
-    return found
+                facts.setdefault(line, fact)
+    return facts
 
 
 def _never_milled(asked: AsAsked, kind: str, face: str) -> bool:

@@ -109,20 +109,23 @@ class RecordView(QWidget):
         known, standing = self._desk.known(), self._desk.log.standing
         if known is None:
             return ()
-        found = []
-        for one in known.capacities:
-            sizes = in_sizes(one, standing)
+        lines = []
+        for capacity in known.capacities:
+            sizes = in_sizes(capacity, standing)
             if sizes is not None:
                 cuts = sum(
-                    (trial.process, trial.cutter_kind) == (one.process, one.cutter_kind) for trial in standing
+                    (trial.process, trial.cutter_kind) == (capacity.process, capacity.cutter_kind)
+                    for trial in standing
                 )
                 words = (
                     translate("Record", "{process}, {cut}; {count} cuts, the newest of {day}")
                     if cuts != 1
                     else translate("Record", "{process}, {cut}; one cut, of {day}")
                 )
-                found.append(words.format(process=one.process, cut=sizes.words(), count=cuts, day=one.newest))
-        return tuple(found)
+                lines.append(
+                    words.format(process=capacity.process, cut=sizes.words(), count=cuts, day=capacity.newest)
+                )
+        return tuple(lines)
 
     def _drawing(self, width: int) -> Drawing | None:
         """What is known of the cuts of the form, before its ladder."""

@@ -106,18 +106,18 @@ class StepAnswers(QWidget):
 
     def put(self, desk: RanDesk, step: StepAsked, asks: str) -> None:
         """Show what is said of a step."""
-        one = desk.said.steps.get(step.key)
+        answer = desk.said.steps.get(step.key)
         self._asks, self._several = asks, step.layers > 1
         for button, word in zip(self.outcomes, (*OUTCOMES, NOT_CUT), strict=True):
-            button.choose(one is not None and one.outcome == word)
+            button.choose(answer is not None and answer.outcome == word)
         for button, word in zip(self.what, SLIPPED, strict=True):
-            button.choose(one is not None and one.slipped == word)
-            button.setVisible(one is not None and one.outcome == "slipped")
-        trouble = one is not None and one.outcome not in (CLEAN, NOT_CUT)
+            button.choose(answer is not None and answer.slipped == word)
+            button.setVisible(answer is not None and answer.outcome == "slipped")
+        trouble = answer is not None and answer.outcome not in (CLEAN, NOT_CUT)
         for number, button in enumerate(self.layers):
-            button.choose(one is not None and trouble and one.layer == number and asks == "outcome")
+            button.choose(answer is not None and trouble and answer.layer == number and asks == "outcome")
             button.setVisible(trouble and self._several and number <= step.layers)
-        self._put_ran(desk, step, one)
+        self._put_ran(desk, step, answer)
         self.update()
 
     def _put_ran(self, desk: RanDesk, step: StepAsked, one: Entry | None) -> None:

@@ -232,23 +232,23 @@ class ShelfWindow(QDialog):
         hits = self.found.hits if self.found is not None else ()
         return hits[self.list.at] if 0 <= self.list.at < len(hits) else None
 
-    def _show(self, found: Found | None, at: int = 0) -> None:
-        self.found = found
-        hits = found.hits if found is not None else ()
+    def _show(self, answer: Found | None, at: int = 0) -> None:
+        self.found = answer
+        hits = answer.hits if answer is not None else ()
         self.list.put(hits, at if hits else -1)
         self.open_it.setEnabled(bool(hits))
-        if found is None:
+        if answer is None:
             self.count.say("")
             self.facts.put(Facts())
             return
-        self.count.say(translate("Shelf", "{count} found").format(count=found.count))
-        said = found.asked.said
+        self.count.say(translate("Shelf", "{count} found").format(count=answer.count))
+        said = answer.asked.said
         if not hits:
             words = translate("Shelf", "Nothing on this shelf has {what} in it.").format(what=said) if said else (
                 self._away or translate("Shelf", "There is no job in this folder yet."))  # fmt: skip
             self.said.say(f"{self._away} {words}" if self._away and said else words)
         else:
-            more = found.count - len(hits)
+            more = answer.count - len(hits)
             words = translate("Shelf", "understood: {what}").format(what=said) if said else ""
             if self._away:
                 words = f"{self._away} {words}".strip()
