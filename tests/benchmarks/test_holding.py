@@ -8,7 +8,7 @@ from jobsheet.holdings.all_holdings import holdings
 from jobsheet.model.lying import lying, stock_box
 from jobsheet.report.holding_view import holding_picture
 from jobsheet.storage.card_files import find_card
-from tests.holdings.test_kinds import full, with_holding
+from tests.holdings.test_all_holdings import full, with_holding
 
 
 @pytest.mark.parametrize("name", holdings())
