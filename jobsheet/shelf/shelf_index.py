@@ -52,6 +52,7 @@ create table if not exists times (
 create index if not exists times_by_job on times (job);
 create index if not exists by_size on sizes (micrometres, before, kind, job);
 create index if not exists by_order on jobs (made desc, planned_on desc, number, trouble);
+create index if not exists by_number on jobs (number collate nocase);
 create index if not exists by_beginning on jobs (began);
 create index if not exists by_job on sizes (job);
 """
@@ -126,6 +127,18 @@ class Index:
         return tuple(
             other for other, its in others if Path(other).parent == Path(path).parent and (its == first or not (its and first))
         )  # fmt: skip
+
+    def other_plans(self, path: str, most: int = 4) -> tuple[str, ...]:
+        """Files with other plans of the same part, such as for another machine; second files of the very same plan are none."""
+        row = self.database.execute("select id, number from jobs where path = ?", (path,)).fetchone()
+        if row is None or not row[1]:
+            return ()
+        twins = self.twins(row[0])
+        found = self.database.execute(
+            "select path from jobs where number = ? collate nocase and id != ? order by path",
+            (row[1], row[0]),
+        )
+        return tuple(other for (other,) in found if other not in twins)[:most]
 
     # --- reading the folder ---
 

@@ -105,7 +105,17 @@ def find(index: Index, text: str, most: int = MOST) -> Found:
         kept.sort(key=lambda row: -row[2] if row[1] else 1)
     elif named:
         kept.sort(key=lambda row: row[0] not in named)
-    return Found(asked=asked, hits=tuple(_hit(index, asked, row[0]) for row in kept[:most]), count=len(kept))
+    return Found(
+        asked=asked, hits=_by_part([_hit(index, asked, row[0]) for row in kept[:most]]), count=len(kept)
+    )
+
+
+def _by_part(hits: list[Hit]) -> tuple[Hit, ...]:
+    """What is looked for is a part: its plans stand together, where the first of them stands."""
+    first: dict[str, int] = {}
+    for at, hit in enumerate(hits):
+        first.setdefault(hit.number.casefold() or hit.path, at)
+    return tuple(sorted(hits, key=lambda hit: first[hit.number.casefold() or hit.path]))
 
 
 def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[int] | None, set[int]]:

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 
 from jobsheet.gui.places.shelf.shelf_window import ShelfWindow
 from jobsheet.model.what_ran import Entry
-from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder
+from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder, shelves
 from jobsheet.storage.records.run_log import record
 
 
@@ -120,3 +120,39 @@ def test_what_is_said_of_a_row_reads_as_a_sentence(place):
     assert place.list.said(hit).startswith(
         "HM-103 Pivot block, Knee mill K-2, 2026-11-20, trouble at 70: noisy"
     )
+
+
+def test_another_shelf_is_one_key_away_and_the_list_is_kept(place, folder, tmp_path, samples, qtbot):
+    other = tmp_path / "old parts"
+    other.mkdir()
+    shutil.copy(samples / "hm-104-cover-plate.yaml", other)
+    assert not place.shelves.isVisible()
+    place.take(other)
+    qtbot.waitUntil(lambda: place.found is not None and place.found.count == 1)
+    assert [place.shelves.itemText(at) for at in range(place.shelves.count())] == ["shelf", "old parts"]
+    QTest.keyClick(place.line, Qt.Key.Key_PageUp, Qt.KeyboardModifier.ControlModifier)
+    qtbot.waitUntil(lambda: place.found is not None and place.found.count == 7)
+    assert place.shelves.currentText() == "shelf"
+    QTest.keyClick(place.line, Qt.Key.Key_PageDown, Qt.KeyboardModifier.ControlModifier)
+    qtbot.waitUntil(lambda: place.found is not None and place.found.count == 1)
+    assert shelves() == (folder, other)
+
+
+def test_plans_of_one_part_for_two_machines_are_side_by_side_with_what_differs(place, qtbot):
+    typed(place.line, "HM-100")
+    qtbot.waitUntil(lambda: place.facts.facts.title.startswith("HM-100"))
+    blocks = dict(place.facts.facts.blocks)
+    beside = [title for title in blocks if title.startswith("Also planned for ")]
+    assert len(beside) == place.found.count - 1
+    lines = [line for _, line in blocks[beside[0]]]
+    assert any("spindle: " in line for line in lines)
+    assert not [line for line in lines if line.startswith(("Machine", "Planned for card"))]
+
+
+def test_a_second_file_of_one_plan_is_said_in_its_row_and_beside_it(place, folder, qtbot):
+    shutil.copy(folder / "hm-102-slide-plate.yaml", folder / "hm-102-slide-plate (B's conflicted copy).yaml")
+    place.take(folder)
+    qtbot.waitUntil(lambda: place.found is not None and place.found.count == 8)
+    typed(place.line, "slide plate")
+    assert "the same plan as hm-102-slide-plate" in place.list.accessibleDescription()
+    qtbot.waitUntil(lambda: "compare the two, keep one" in place.facts.facts.problem)

@@ -76,3 +76,20 @@ def test_plans_whose_revisions_began_otherwise_are_two_plans(folder):
     (folder / NAME).unlink()
     found, _ = twins(folder)
     assert found == {"one.yaml": (), "two.yaml": ()}
+
+
+def test_plans_of_one_part_stand_together_whenever_they_were_made(folder, samples):
+    another(
+        folder,
+        "b-1.yaml",
+        SetField("job", "machine", "bench-mill-b-1"),
+        SetField("job", "planned_on", "2020-01-01"),
+    )
+    shutil.copy(samples / "hm-103-pivot-block.yaml", folder)
+    index = Index(folder)
+    index.refresh()
+    numbers = [hit.number for hit in find(index, "").hits]
+    assert sorted(numbers) == ["HM-102", "HM-102", "HM-103"]
+    assert numbers in (["HM-102", "HM-102", "HM-103"], ["HM-103", "HM-102", "HM-102"])
+    assert index.other_plans(NAME) == ("b-1.yaml",)
+    index.close()

@@ -5,16 +5,23 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
+from msgspec.structs import replace
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.gui.forms.facts_shown import Facts
+from jobsheet.model.job import Job
 
 translate = QCoreApplication.translate
+#: Lines of what is different in another plan of the part; the rest is counted, and `shelf compare` has all of it.
+DIFFERENT = 8
 
 
-def facts_of(path: Path, title_of: Callable[[str], str] = str) -> Facts:
-    """Read the job strictly, with what is recorded beside it; a broken one gives its first problems with their lines."""
+def facts_of(path: Path, title_of: Callable[[str], str] = str, others: tuple[Path, ...] = ()) -> Facts:
+    """Read the job strictly, with what is recorded beside it; a broken one gives its first problems with their lines.
+
+    `others` are files with other plans of the same part: what is different in each is said beside it.
+    """
     from jobsheet.reckoning.paces import paces, timed
     from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
@@ -55,9 +62,28 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str) -> Facts:
         )
     if revisions:
         blocks.append((say("Shelf", "Revisions of the plan"), revisions))
+    blocks += [block for other in others if (block := _beside(job, other, title_of)) is not None]
     return Facts(
         title=" ".join(word for word in (part.number, part.name) if word),
         facts=tuple(row for row in facts if row[1].strip(" ,")),
         blocks=tuple(blocks),
         problem="\n".join(str(problem) for problem in problems[:3]),
     )
+
+
+def _beside(
+    job: Job, path: Path, title_of: Callable[[str], str]
+) -> tuple[str, tuple[tuple[str, str], ...]] | None:
+    """Another plan of the part, and what is different in it; None where it cannot be read, which is said where it is chosen."""
+    from jobsheet.edit.difference import changes
+    from jobsheet.storage.job_file import read_job
+
+    try:
+        other = read_job(path)
+    except JobsheetError:
+        return None
+    # The machine stands in the heading, and which card it was is nothing to read.
+    alike = replace(other, machine=job.machine, card_hash=job.card_hash)
+    lines = changes(job, alike, most=DIFFERENT) or (translate("Shelf", "nothing is different"),)
+    words = translate("Shelf", "Also planned for {machine}, {file}")
+    return words.format(machine=title_of(other.machine), file=path.name), tuple(("", line) for line in lines)

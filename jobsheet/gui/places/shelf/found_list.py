@@ -42,9 +42,7 @@ def twins_words(hit: Hit) -> str:
     """That its plan lies in a second file beside it; empty where it does not."""
     if not hit.twins:
         return ""
-    return translate("Shelf", "{name}: the same plan is in {other} too").format(
-        name=Path(hit.path).name, other=", ".join(hit.twins)
-    )
+    return translate("Shelf", "the same plan as {other}").format(other=", ".join(hit.twins))
 
 
 class FoundList(QWidget):

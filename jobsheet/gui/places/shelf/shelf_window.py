@@ -5,9 +5,10 @@ from __future__ import annotations
 import time
 from pathlib import Path
 
+from msgspec.structs import replace
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QScrollArea, QSizePolicy, QVBoxLayout
 
 from jobsheet.errors import JobsheetError
@@ -16,7 +17,7 @@ from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.facts_shown import Facts, FactsShown
-from jobsheet.gui.forms.plain_widgets import Label
+from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
@@ -27,7 +28,7 @@ from jobsheet.gui.places.shelf.shelf_reading import Reading
 from jobsheet.shelf.shelf_index import Index, folder_there
 from jobsheet.shelf.shelf_questions import MOST, Found, Hit, find
 from jobsheet.storage.card_files import find_card
-from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder
+from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder, shelves
 
 translate = QCoreApplication.translate
 #: The chosen job is read when the choice has rested so long [ms]: walking down the list reads none.
@@ -97,6 +98,15 @@ class ShelfWindow(QDialog):
         self.open_it.clicked.connect(self._open_chosen)
         self.folder = Button(translate("Shelf", "Choose a folder…"), self)
         self.folder.clicked.connect(self._choose_folder)
+        self.shelves = Choices(self)
+        named(self.shelves, translate("Shelf", "Which shelf"))
+        hover(self.shelves, translate("Shelf", "Ctrl + Page Up, Ctrl + Page Down: another shelf"))
+        self.shelves.activated.connect(self._another)
+        for keys, by in (("Ctrl+PgUp", -1), ("Ctrl+PgDown", 1)):
+            action = QAction(self)
+            action.setShortcut(QKeySequence(keys))
+            action.triggered.connect(lambda _=False, by=by: self._another(self.shelves.currentIndex() + by))
+            self.addAction(action)
         close = Button(translate("Shelf", "Close"), self)
         close.clicked.connect(self.reject)
         top, middle, foot = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
@@ -104,7 +114,7 @@ class ShelfWindow(QDialog):
         top.addWidget(self.count)
         middle.addWidget(self._scroll, 58)
         middle.addWidget(self.facts, 42)
-        for button in (self.open_it, self.folder, close):
+        for button in (self.open_it, self.folder, self.shelves, close):
             foot.addWidget(button)
         foot.addStretch(1)
         whole = QVBoxLayout(self)
@@ -134,6 +144,21 @@ class ShelfWindow(QDialog):
         if folder is not None:
             self.take(folder)
 
+    def _list_shelves(self, folder: Path) -> None:
+        """The shelves that were chosen so far, this one among them; with one alone there is nothing to choose."""
+        there = shelves()
+        twice = {one.name for one in there if sum(other.name == one.name for other in there) > 1}
+        self.shelves.clear()
+        for one in there:
+            self.shelves.offer(str(one) if one.name in twice else one.name or str(one), str(one))
+        self.shelves.setCurrentIndex(max(0, self.shelves.findData(str(folder))))
+        self.shelves.setVisible(len(there) > 1)
+
+    def _another(self, at: int) -> None:
+        """Another shelf of the list."""
+        if 0 <= at < self.shelves.count():
+            self.take(Path(self.shelves.itemData(at)))
+
     def take(self, folder: Path) -> None:
         """That folder is the shelf; what was read of it before is found at once, the rest as it is read."""
         self._let_go()
@@ -152,6 +177,7 @@ class ShelfWindow(QDialog):
         """Open what was read before, and read the folder beside it."""
         self.index = Index(folder, look=False)
         keep_shelf(folder)
+        self._list_shelves(folder)
         self.setWindowTitle(
             translate("Shelf", "The shelf: {folder}").format(folder=folder.name or str(folder))
         )
@@ -276,7 +302,8 @@ class ShelfWindow(QDialog):
         if self._told_of is not None and not self._told_of.over:
             return  # when that one is answered the newest is asked
         path = self.index.shelf / hit.path
-        asked = self._told_of = Aside(self, lambda: facts_of(path, self._title_of))
+        others = tuple(self.index.shelf / other for other in self.index.other_plans(hit.path))
+        asked = self._told_of = Aside(self, lambda: facts_of(path, self._title_of, others))
         if asked.at_once():
             self._facts_told(asked, path)
             return
@@ -290,11 +317,16 @@ class ShelfWindow(QDialog):
         if self.index.shelf / hit.path != path:
             self._show_chosen()
             return
-        self.facts.put(
-            asked.answer
-            if isinstance(asked.answer, Facts)
-            else Facts(title=path.name, problem=_sentence(str(asked.answer)))
-        )
+        told = asked.answer
+        if not isinstance(told, Facts):
+            told = Facts(title=path.name, problem=_sentence(str(told)))
+        if hit.twins:
+            words = translate(
+                "Shelf",
+                "The same plan is in {other} too, as a service leaves it that copies files between computers: compare the two, keep one.",
+            ).format(other=", ".join(hit.twins))
+            told = replace(told, problem="\n".join(part for part in (told.problem, words) if part))
+        self.facts.put(told)
 
     # --- opening ---
 
