@@ -13,11 +13,13 @@ from jobsheet.lessons.fault_exercise import Fault, fault_exercise, faults_marked
 from jobsheet.lessons.figure_exercise import figure_exercise, figures_checked, order_questions
 from jobsheet.lessons.marking import Marked
 from jobsheet.lessons.order_exercise import OrderExercise, order_exercise, order_marked
+from jobsheet.lessons.own_plan import own_plan_lines, own_plan_marked
 from jobsheet.lessons.pairs import Pair
 from jobsheet.lessons.questions import Checked, Question
 from jobsheet.lessons.said_of_an_order import named_pair, result_lines
 from jobsheet.lessons.seeds import plan_mark
 from jobsheet.lessons.slips import WrongAnswer
+from jobsheet.model.job import Job
 from jobsheet.reckoning.reckoner import Reckoned
 
 
@@ -47,6 +49,16 @@ def marked_sheet(
     mark = plan_mark(reckoned.job)
     said = f"Marked by the plan as it is now, {mark}: it is this sheet where its key has the same."
     return Result(right=found.right, lines=(*found.lines, said), data={**found.data, "plan": mark})
+
+
+def marked_plan(job: Job, answer: Job) -> Result:
+    """A learner's own plan, marked by the review against what the exercise asks."""
+    found = own_plan_marked(job, answer)
+    data = {
+        "right": found.right, "steps": found.steps, "would the part be good": found.good, "not checked": list(found.not_checked),
+        "remarks": [{"rule": one.rule, "severity": one.severity, "message": one.message} for one in found.remarks],
+    }  # fmt: skip
+    return Result(right=found.right, lines=tuple(own_plan_lines(answer, found)), data=data)
 
 
 def _order(

@@ -30,7 +30,7 @@ def place(show, samples, tmp_path, reckoned):
     path = tmp_path / "block.yaml"
     shutil.copy(samples / "hm-103-pivot-block.yaml", path)
     window = show(str(path))
-    found = SheetWindow(window, reckoned, SEED)
+    found = SheetWindow(window.parts.visit, reckoned, SEED)
     found.show()
     yield found
     found.close()
@@ -126,7 +126,7 @@ def test_a_job_without_such_an_exercise_says_so(show, samples, tmp_path):
     path = tmp_path / "plate.yaml"
     shutil.copy(samples / "hm-101-setting-block.yaml", path)
     window = show(str(path))
-    place = SheetWindow(window, Reckoner(learns=True).reckon(read_job(path)), SEED)
+    place = SheetWindow(window.parts.visit, Reckoner(learns=True).reckon(read_job(path)), SEED)
     place.show()
     choose(place, "cutter")
     assert place.view.count == 0
@@ -149,3 +149,22 @@ def test_a_result_is_kept_by_initials_and_all_are_gone_in_one_press(place, recko
     assert line.split("; ")[1:] == ["AS", "HM-103", "wrong, level 1", "1", "Right"]
     QTest.keyClick(place.delete, Qt.Key.Key_Space)
     assert not lesson_results.place().exists()
+
+
+def test_a_part_is_planned_by_oneself_and_marked_by_the_review(place):
+    choose(place, "plan")
+    assert place.answer.isHidden()
+    window = place._visit.parent
+    QTest.keyClick(place.begin, Qt.Key.Key_Space)
+    desk = place._visit.desk
+    assert desk.job.operations() == []
+    assert desk.job.finished.features
+    assert desk.exercise is not None
+    window.actions_by_id["lesson"].trigger()
+    again = next(one for one in window.findChildren(SheetWindow) if one.isVisible() and one is not place)
+    QTest.keyClick(again.go, Qt.Key.Key_Space)
+    assert again.head.text() == "Nothing is planned yet."
+    desk.history.restore(desk.exercise, {})  # as if it had been planned as the trainer did
+    QTest.keyClick(again.go, Qt.Key.Key_Space)
+    assert again.head.text() == "Right: the review has nothing against it."
+    again.close()

@@ -13,7 +13,7 @@ from jobsheet.cli.output import as_json, refuse_to_overwrite, say
 if TYPE_CHECKING:
     from jobsheet.reckoning.reckoner import Reckoned
 
-KINDS = ("order", "missing", "wrong", "cutter", "figures")
+KINDS = ("order", "missing", "wrong", "cutter", "figures", "plan")
 #: So many sheets a class has at most.
 MOST = 200
 
@@ -45,7 +45,7 @@ def command() -> None:
     type=click.IntRange(1, 4),
     default=1,
     show_default=True,
-    help="1 one set-up, 2 several, 3 the whole job",
+    help="1 one set-up, 2 several, 3 the whole job; a plan of one's own (--kind plan) has one level",
 )
 @click.option(
     "--seed",
@@ -140,7 +140,7 @@ def _reckoned(job: str) -> Reckoned:
 @click.option(
     "--answer",
     default="",
-    help="the letters in their order; where set-ups are ordered too, one word for each: Pcab Qde; what is wrong or missing by its row: 7; tools by question and letter: 1=b 2=a",
+    help="the letters in their order; where set-ups are ordered too, one word for each: Pcab Qde; what is wrong or missing by its row: 7; tools by question and letter: 1=b 2=a; of a plan of one's own its file",
 )
 @click.option(
     "--figures",
@@ -171,8 +171,22 @@ def mark_command(
     Exit code 1 where it is not right.
     """
     _only_an_order(kind, set_ups)
-    from jobsheet.lessons.marked_sheet import marked_sheet
+    from jobsheet.lessons.marked_sheet import marked_plan, marked_sheet
 
+    if kind == "plan":
+        from jobsheet.cli.named_job import job_named
+
+        if not answer:
+            raise click.UsageError(
+                "The answer to --kind plan is the learner's own job file: --answer THEIRS.yaml."
+            )
+        found = marked_plan(job_named(job), job_named(answer))
+        if want_json:
+            as_json(found.data)
+        else:
+            for line in found.lines:
+                say(line)
+        return 0 if found.right else 1
     found = marked_sheet(_reckoned(job), kind, level, seed, sheet, answer, figures, set_ups)
     if want_json:
         as_json(found.data)

@@ -52,6 +52,8 @@ class Desk(QObject):
         self.digest: str | None = None
         self.named = ""
         self.recovered = False
+        #: The job whose drawing is planned from as an exercise; None of any other.
+        self.exercise: Job | None = None
         #: The job that this one was made from a moment ago; None of any other.
         self.made_from: Job | None = None
         self.saved_at = ""

@@ -66,7 +66,7 @@ class Files(QObject):
         self.keeping.forget()
         desk.path, desk.named, desk.digest = path, named, digest
         desk.recovered, desk.saved_at = False, ""
-        desk.made_from = None
+        desk.made_from = desk.exercise = None
         desk.take(history)
         self.laid.emit()
 
@@ -79,6 +79,17 @@ class Files(QObject):
         self.lay(history, None, "", None)
         self.keeping.write()  # what was typed into the four lines is no less than what is typed later
         self.begun.emit()
+        return True
+
+    def begin_exercise(self, job: Job, asked: Job) -> bool:
+        """Put the drawing of an exercise on the desk, without a step, where the job that lies there may go."""
+        if not self.may_put_away():
+            return False
+        history = History(job)
+        history.mark_unsaved()
+        self.lay(history, None, "", None)
+        self._desk.exercise = asked
+        self.keeping.write()
         return True
 
     def begin_from(self, job: Job, other: Job) -> bool:

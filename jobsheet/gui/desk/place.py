@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui.desk.desk import Desk
 
 if TYPE_CHECKING:
+    from jobsheet.model.job import Job
     from jobsheet.review.pages.one_page import Page
 
 #: What a place shows when it opens: the job, its machine, something new, or what belongs to the person.
@@ -41,6 +42,8 @@ class Visit(Struct, frozen=True, kw_only=True):
     at: Callable[[], str] = str
     #: Gives the keyboard to a line of the column, by its key.
     show: Callable[[str], None] = lambda _key: None
+    #: Begins an exercise: a job without steps, and the one that it is marked by; whether it lies on the desk.
+    begin_exercise: Callable[[Job, Job], bool] = lambda _job, _asked: False
     #: Opens a job's file on the desk, once what lies there may go; whether it does.
     open_job: Callable[[str], bool] = bool
     #: The page that the help is asked for; empty for that of what has the focus.

@@ -91,6 +91,7 @@ class Parts:
             at=lambda: self.hand.key,
             open_job=self.files.open_recent,
             show=self.hand.show,
+            begin_exercise=self.files.begin_exercise,
             pages=self._own_pages,
         )
         self.hand.go = lambda id_: self.go(next(way for way in self.ways if way.id == id_))

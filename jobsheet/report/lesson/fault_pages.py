@@ -43,7 +43,7 @@ def fault_groups(exercise: FaultExercise) -> list[tuple[object, ...]]:
     reckoned = Reckoner().reckon(exercise.job)
     groups: list[tuple[object, ...]] = [(Words(_asked(exercise), "body"), Rule(), *wanted(exercise.job))]
     words = step_words(reckoned)
-    groups += [_set_up(reckoned, words, one) for one in exercise.job.set_ups if one.key in exercise.shown]
+    groups += [plan_rows(reckoned, words, one) for one in exercise.job.set_ups if one.key in exercise.shown]
     groups += [_lines(exercise, number) for number in range(1, len(exercise.faults) + 1)]
     return groups
 
@@ -68,7 +68,8 @@ def wanted(job: Job) -> tuple[object, ...]:
     )
 
 
-def _set_up(reckoned: Reckoned, words: dict[str, str], set_up: SetUp) -> tuple[object, ...]:
+def plan_rows(reckoned: Reckoned, words: dict[str, str], set_up: SetUp) -> tuple[object, ...]:
+    """The steps of a set-up with tool and speed, under how it is held."""
     job = reckoned.job
     columns = (
         Column(caption="row", style="number", align="right"),

@@ -19,6 +19,7 @@ from jobsheet.report.lesson.exercise_page import Head, document, pages
 from jobsheet.report.lesson.fault_pages import fault_groups, fault_key_groups, fault_name
 from jobsheet.report.lesson.order_key import key_groups, worked_groups
 from jobsheet.report.lesson.order_worksheet import exercise_name, question_groups, worksheet_groups
+from jobsheet.report.lesson.own_plan_pages import own_plan_groups, own_plan_key, own_plan_name
 
 Fits = Callable[[Page], bool]
 
@@ -72,6 +73,11 @@ def _cutter(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
     return cutter_name(exercise), cutter_groups(exercise), cutter_key_groups(exercise), False
 
 
+def _plan(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Made:
+    del level, seed, sheet  # a drawing is planned from as it is
+    return own_plan_name(reckoned.job), own_plan_groups(reckoned), own_plan_key(reckoned), False
+
+
 #: What a sheet is called, the blocks of its worksheet and of its key, and whether it has mistakes on purpose.
 Made = tuple[str, list[tuple[object, ...]], list[tuple[object, ...]], bool]
 _MAKERS: dict[str, Callable[[Reckoned, int, int, int], Made]] = {
@@ -80,4 +86,5 @@ _MAKERS: dict[str, Callable[[Reckoned, int, int, int], Made]] = {
     "cutter": _cutter,
     "wrong": partial(_faults, missing=False),
     "missing": partial(_faults, missing=True),
+    "plan": _plan,
 }

@@ -29,12 +29,17 @@ SEEDS = 10_000
 
 def open_lesson(visit: Visit) -> None:
     """Open a lesson from the job on the desk; where it has none the sentence says why."""
-    reckoned = visit.desk.reckoned or Reckoner().reckon(visit.desk.job)
     seed = SystemRandom().randrange(1, SEEDS)
+    if visit.desk.exercise is not None:  # a plan of one's own lies there: it is marked by what was asked
+        place = SheetWindow(visit, Reckoner(learns=True).reckon(visit.desk.exercise), seed)
+        place.kind.setCurrentIndex(place.kind.findData("plan"))
+        place.open()
+        return
+    reckoned = visit.desk.reckoned or Reckoner().reckon(visit.desk.job)
     try:
         exercise = order_exercise(reckoned, 1, seed, 1)
     except JobsheetError:
-        SheetWindow(visit.parent, reckoned, seed).open()  # it says what this job has, and what it has not
+        SheetWindow(visit, reckoned, seed).open()  # it says what this job has, and what it has not
         return
     LessonWindow(visit, reckoned, exercise).open()
 
@@ -46,7 +51,7 @@ class LessonWindow(QDialog):
         super().__init__(visit.parent)
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         answer_f1(self)
-        self._reckoned, self._parent = reckoned, visit.parent
+        self._reckoned, self._visit = reckoned, visit
         self.seed, self.sheet = exercise.seed, exercise.sheet
         self.desk = OrderDesk(exercise)
         now = look()
@@ -148,7 +153,7 @@ class LessonWindow(QDialog):
 
     def _others(self) -> None:
         """Find what is wrong or missing, choose the tool, work out the figures, whole jobs in order."""
-        SheetWindow(self._parent, self._reckoned, self.seed).open()
+        SheetWindow(self._visit, self._reckoned, self.seed).open()
         self.accept()
 
     def _another(self) -> None:

@@ -5,7 +5,9 @@ A try holds for what was typed then. Its reasons are shown when they are asked f
 
 from __future__ import annotations
 
-from jobsheet.lessons.marked_sheet import Result, marked_sheet
+from jobsheet.lessons.marked_sheet import Result, marked_plan, marked_sheet
+from jobsheet.lessons.own_plan import begun
+from jobsheet.model.job import Job
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.reckoning.runs_kept import this_moment
 from jobsheet.storage.kept.lesson_results import LessonResult
@@ -17,6 +19,7 @@ HOW = {
     "missing": "the number of the row before which something is missing: 7",
     "cutter": "each question with the letter of its tool: 1=b 2=a",
     "figures": "each question with its figure: 1=398 2=320; on a dial 5=2+191",
+    "plan": "begin it, plan the part on the desk as you would any job, come back with Ctrl + Shift + L and try",
 }
 LEVELS = (1, 2, 3, 4)
 
@@ -55,9 +58,14 @@ class SheetDesk:
         )
         return make_pdf((worksheet,), paper)
 
-    def attempt(self) -> None:
-        """Mark what is typed; raises JobsheetError with a sentence where it cannot be read."""
+    def attempt(self, plan: Job | None = None) -> None:
+        """Mark what is typed, or the plan on the desk; raises JobsheetError with a sentence where it cannot be read."""
         self.look_again()
+        if self.sort == "plan":
+            self.result = marked_plan(
+                self.reckoned.job, plan if plan is not None else begun(self.reckoned.job)
+            )
+            return
         self.result = marked_sheet(
             self.reckoned, self.sort, self.level, self.seed, self.sheet, self.answer, self.figures
         )

@@ -6,15 +6,17 @@ from collections.abc import Sequence
 
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.help_topic import answer_f1
+from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.pages.pages_view import PagesView
 from jobsheet.gui.places.lesson.sheet_desk import HOW, LEVELS, SheetDesk
+from jobsheet.lessons.own_plan import begun
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.storage.kept.lesson_results import delete_results, keep_result, kept_results
 from jobsheet.storage.shop_file import workshop
@@ -27,8 +29,9 @@ SHEETS = 40
 class SheetWindow(QDialog):
     """Enter tries; what a try says first is the result alone."""
 
-    def __init__(self, parent: QWidget, reckoned: Reckoned, seed: int) -> None:
-        super().__init__(parent)
+    def __init__(self, visit: Visit, reckoned: Reckoned, seed: int) -> None:
+        super().__init__(visit.parent)
+        self._visit = visit
         self.setAttribute(QtCore.Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(translate("Lesson", "A lesson: exercises"))
         answer_f1(self)
@@ -37,7 +40,7 @@ class SheetWindow(QDialog):
         self._lay_out()
         for choice in (self.kind, self.level, self.sheet):
             choice.currentIndexChanged.connect(lambda _: self._choose())
-        size = parent.size()
+        size = visit.parent.size()
         now = look()
         self.resize(max(size.width() - now.px(80), now.px(900)), max(size.height() - now.px(80), now.px(560)))
         self._choose()
@@ -53,9 +56,10 @@ class SheetWindow(QDialog):
             "missing": translate("Lesson", "find what is missing"),
             "cutter": translate("Lesson", "choose the tool"),
             "figures": translate("Lesson", "work out the figures"),
+            "plan": translate("Lesson", "plan it yourself"),
         }
         self.kind = self._choices(
-            translate("Lesson", "Exercise"), [(words[sort], sort) for sort in HOW], "wrong"
+            translate("Lesson", "Exercise"), [(words[sort], sort) for sort in HOW], self.desk.sort
         )
         self.level = self._choices(translate("Lesson", "Level"), [(str(level), level) for level in LEVELS], 1)
         numbers = [(str(sheet), sheet) for sheet in range(1, SHEETS + 1)]
@@ -67,6 +71,8 @@ class SheetWindow(QDialog):
         self.head, self.said, self.kept = Label("", self), Label("", self), Label("", self)
         self.head.setFont(now.title)
         self.go = Button(translate("Lesson", "Try"), self, Manner.FILLED)
+        self.begin = Button(translate("Lesson", "Begin it on the desk"), self)
+        self.begin.clicked.connect(self._begin)
         self.again = Button(translate("Lesson", "Look again"), self)
         self.why = Button(translate("Lesson", "Show reasons"), self)
         self.keep = Button(translate("Lesson", "Keep the result"), self)
@@ -88,7 +94,7 @@ class SheetWindow(QDialog):
             top.addWidget(caption)
             top.addWidget(choice)
         top.addStretch(1)
-        for button in (self.go, self.again, self.why):
+        for button in (self.begin, self.go, self.again, self.why):
             tries.addWidget(button)
         tries.addStretch(1)
         for widget in (self.initials, self.keep, self.delete):
@@ -161,11 +167,21 @@ class SheetWindow(QDialog):
         if self.desk.sort == "figures":
             self.desk.answer, self.desk.figures = "", self.answer.text()
         try:
-            self.desk.attempt()
+            self.desk.attempt(self._visit.desk.job)
         except JobsheetError as error:
             self._show(_sentence(error))
             return
         self._show()
+
+    def _begin(self) -> None:
+        """The part with its drawing in words on the desk, and no step of it: the job that it came from is kept to mark by."""
+        try:
+            job = begun(self.desk.reckoned.job)
+        except JobsheetError as error:
+            self._show(_sentence(error))
+            return
+        if self._visit.begin_exercise(job, self.desk.reckoned.job):
+            self.accept()
 
     def look_again(self) -> None:
         """Hide the marking."""
@@ -200,6 +216,9 @@ class SheetWindow(QDialog):
         self.how.say(translate("Lesson", "Your answer: {how}").format(how=HOW[desk.sort]))
         for widget in (self.figures_said, self.figures):
             widget.setVisible(desk.asks_figures)
+        plans = desk.sort == "plan"
+        self.answer.setVisible(not plans)
+        self.begin.setVisible(plans)
         self.head.say(problem or desk.head)
         self.said.say("\n".join(desk.said))
         self.why.setText(
