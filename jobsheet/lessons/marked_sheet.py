@@ -13,7 +13,8 @@ from jobsheet.lessons.fault_exercise import Fault, fault_exercise, faults_marked
 from jobsheet.lessons.figure_exercise import figure_exercise, figures_checked, order_questions
 from jobsheet.lessons.marking import Marked
 from jobsheet.lessons.order_exercise import OrderExercise, order_exercise, order_marked
-from jobsheet.lessons.own_plan import own_plan_lines, own_plan_marked
+from jobsheet.lessons.own_plan import own_plan_marked
+from jobsheet.lessons.own_plan_words import own_plan_lines
 from jobsheet.lessons.pairs import Pair
 from jobsheet.lessons.questions import Checked, Question
 from jobsheet.lessons.said_of_an_order import named_pair, result_lines

@@ -8,7 +8,8 @@ from msgspec.structs import replace
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps
 from jobsheet.lessons.order_exercise import NoExercise
-from jobsheet.lessons.own_plan import begun, own_plan_lines, own_plan_marked
+from jobsheet.lessons.own_plan import begun, own_plan_marked
+from jobsheet.lessons.own_plan_words import own_plan_lines
 from jobsheet.model.finished import Finished
 from jobsheet.storage.job_file import read_job
 
