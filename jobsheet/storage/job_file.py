@@ -388,11 +388,11 @@ def _number(reader: Reader, path: str, fields: dict[str, Node], otherwise: int) 
 
 def _unique(reader: Reader) -> None:
     """Keys must be unique: remarks, trials and undo hang on them. Numbers too: paper and file must agree."""
-    first: dict[str | int, int] = {}
+    first: dict[str | int, Node] = {}
     for name, given in (("key", reader.keys), ("number", reader.numbers)):
         for path, node, value in given:
-            if (line := first.setdefault(value, node.line)) != node.line:
-                again = f"the {name} {value} stands twice, first in line {line}; give one another {name}"
+            if (other := first.setdefault(value, node)) is not node:
+                again = f"the {name} {value} stands twice, first in line {other.line}; give one another {name}"
                 reader.problem(node, f"{path}.{name}", again)
 
 
