@@ -103,9 +103,9 @@ class _Seen(Struct):
     @property
     def whole(self) -> SetUp:
         """The set-up with its steps as they were reckoned: the very same where nothing is left empty."""
-        filled = tuple(step.operation for step in self.steps)
-        same = all(one is other for one, other in zip(filled, self.set_up.operations, strict=True))
-        return self.set_up if same else replace(self.set_up, operations=filled)
+        if all(step.operation is step.written for step in self.steps):
+            return self.set_up
+        return replace(self.set_up, operations=tuple(step.operation for step in self.steps))
 
 
 class Reckoner:
@@ -205,7 +205,7 @@ class Reckoner:
         if before is None:
             nothing = _Seen(replace(set_up, operations=()), Ground(around), (), (), 0.0)
             return _where_it_shows(set_up, nothing.ground, nothing, filler, raw)
-        if changed(before.ground.setting, around):
+        if before.ground.setting != around:
             ground = Ground(around)
             if before.set_up is set_up and raw == before.raw:
                 return _on_other_ground(before, ground, filler)
@@ -220,19 +220,24 @@ def _step(before: Step | None, written: Operation, ground: Ground, around: Aroun
         if before.ground is ground and before.around == around:
             return before
         if left_of(written).names and changed(before.setting, ground.around(around)) <= TO_READ:
-            return Step(written, before.operation, ground, around, before)
+            return Step(written, before.operation, ground, around, before, leaves=True)
     if not left_of(written).names:
         return Step(written, written, ground, around, before)
     done = filler.fill(written, ground.around(around), before.operation if before is not None else None)
     waits = filler.waits(done)
     if before is not None and done == before.operation:  # the very same stays, and what was reckoned of it
         done = before.operation
-    return Step(written, done, ground, around, before, waits=waits)
+    return Step(written, done, ground, around, before, leaves=True, waits=waits)
 
 
 def _on_other_ground(before: _Seen, ground: Ground, filler: Filler) -> _Seen:
     """The same set-up where something of the work or the machine has changed: what each step finds of its own stays."""
-    steps = tuple(_step(step, step.written, ground, step.around, filler) for step in before.steps)
+    steps = tuple(
+        _step(step, step.written, ground, step.around, filler)
+        if step.leaves
+        else Step(step.written, step.written, ground, step.around, step)
+        for step in before.steps
+    )
     return _Seen(before.set_up, ground, before.keys, steps, before.off, before.raw, before.raw_after)
 
 

@@ -72,11 +72,12 @@ class Ground:
 class Step:
     """One step on its ground; setting and outcome are made when they are asked for the first time.
 
-    `written` is the step as it stands in the job, `operation` as it is reckoned, with what it leaves empty filled in. `before` is the
-    same step as it was, if it was reckoned: of it stands what does not read anything that has changed. `waits`: what was recommended before it was changed still stands.
+    `written` is the step as it stands in the job, `operation` as it is reckoned, with what it leaves empty filled in; `leaves`: it
+    leaves something empty. `before` is the same step as it was, if it was reckoned: of it stands what does not read anything that
+    has changed. `waits`: what was recommended before it was changed still stands.
     """
 
-    __slots__ = ("_outcome", "around", "ground", "last", "operation", "waits", "written")
+    __slots__ = ("_outcome", "around", "ground", "last", "leaves", "operation", "waits", "written")
 
     def __init__(
         self,
@@ -86,9 +87,11 @@ class Step:
         around: Around,
         before: Step | None,
         *,
+        leaves: bool = False,
         waits: bool = False,
     ) -> None:
         self.written = written
+        self.leaves = leaves
         self.operation = operation
         self.waits = waits
         self.ground = ground

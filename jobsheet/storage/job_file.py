@@ -392,7 +392,9 @@ def _unique(reader: Reader) -> None:
     for name, given in (("key", reader.keys), ("number", reader.numbers)):
         for path, node, value in given:
             if (other := first.setdefault(value, node)) is not node:
-                again = f"the {name} {value} stands twice, first in line {other.line}; give one another {name}"
+                again = (
+                    f"the {name} {value} stands twice, first in line {other.line}; give one another {name}"
+                )
                 reader.problem(node, f"{path}.{name}", again)
 
 
