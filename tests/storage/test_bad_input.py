@@ -118,7 +118,9 @@ def test_of_a_file_of_nonsense_two_hundred_lines_are_said_and_how_many_more_ther
 
 def test_what_stands_twice_in_one_line_is_said_too():
     both = "set-ups: [{key: a, number: 1, operations: []}, {key: a, number: 2, operations: []}]\n"
-    assert "the key a stands twice, first in line 9" in " ".join(problems(GOOD.partition("set-ups:")[0] + both))
+    assert "the key a stands twice, first in line 9" in " ".join(
+        problems(GOOD.partition("set-ups:")[0] + both)
+    )
 
 
 def test_drill_number_without_quotes_keeps_the_text_that_yaml_left():
