@@ -180,3 +180,35 @@ def test_saving_to_a_share_that_is_gone_says_so_and_loses_nothing(show, folder, 
     assert window.desk.job.find("face-rough")[1].fields.depth.text == "0.5 mm"
     assert window.parts.files.save()
     assert read_job(path) == window.desk.job
+
+
+def test_saving_to_a_silent_share_says_so_after_two_seconds_and_what_was_typed_is_kept(
+    show, folder, share, monkeypatch
+):
+    path = folder / "00" / "p-0007.yaml"
+    window = show(str(path))
+    window.desk.do(SetField("face-rough", "depth", "0.5 mm"))
+    before = path.read_bytes()
+    said = []
+    monkeypatch.setattr(ask, "tell", lambda _parent, sentence: said.append(sentence))
+    share.silence()
+    began = time.monotonic()
+    assert not window.parts.files.save()
+    assert time.monotonic() - began < 4
+    assert "does not answer: the job is not saved" in said[0]
+    journals = list((folder.parent / "home" / "journal").glob("*.json"))
+    assert any("0.5 mm" in one.read_text(encoding="utf-8") for one in journals)
+    share.answer()
+    assert path.read_bytes() == before
+    assert window.parts.files.save()
+    assert read_job(path) == window.desk.job
+
+
+def test_the_hand_that_rests_does_not_wait_for_a_silent_share(show, folder, share):
+    window = show(str(folder / "00" / "p-0007.yaml"))
+    share.silence()
+    began = time.monotonic()
+    for _ in range(3):
+        window.parts.when_rested()
+    assert time.monotonic() - began < 2
+    share.answer()

@@ -15,6 +15,7 @@ from jobsheet.gui.desk.journal_keeping import JournalKeeping
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
 from jobsheet.remembered import forget_the_plan
+from jobsheet.storage.disk_answers import SILENT, DiskAnswers
 from jobsheet.storage.job_file import job_digest, read_job
 from jobsheet.storage.job_writing import save_job
 
@@ -39,6 +40,7 @@ class Files(QObject):
         super().__init__(parent)
         self._desk = desk
         self._parent = parent
+        self.disk = DiskAnswers()
         self.keeping = JournalKeeping(desk, Journal(), self.said.emit, self)
 
     # --- putting a job on the desk ---
@@ -231,6 +233,14 @@ class Files(QObject):
         from jobsheet.gui.desk.closing import next_plan
         from jobsheet.storage.kept.kept_before import keep_before, read_before
 
+        if not self.disk.within(path, SILENT):
+            self.keeping.write()
+            words = translate(
+                "Files",
+                "{folder} does not answer: the job is not saved. What you typed is kept on this computer; save again when the folder is back, or now under another name.",
+            )
+            ask.tell(self._parent, words.format(folder=path.parent.name or str(path.parent)))
+            return False
         desk, stood = self._desk, read_before(path)
         if path == desk.path and not next_plan(desk, path, self._parent):
             return False

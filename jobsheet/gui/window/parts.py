@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from msgspec.structs import replace
-from PySide6.QtCore import QCoreApplication, QPoint
+from PySide6.QtCore import QCoreApplication, QPoint, QTimer
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMainWindow, QMenu
 
@@ -37,11 +37,14 @@ from jobsheet.gui.window.looks import Looks
 from jobsheet.gui.window.stages_shown import StagesShown
 from jobsheet.gui.window.told import Told
 from jobsheet.gui.window.warming import Warming
+from jobsheet.storage.disk_answers import AT_ONCE
 
 if TYPE_CHECKING:
     from jobsheet.review.pages.one_page import Page
 
 translate = QCoreApplication.translate
+#: A disk that did not answer is asked for last time's outcomes again after so long [ms].
+AGAIN = 2000
 
 
 class Parts:
@@ -151,13 +154,20 @@ class Parts:
     def when_rested(self) -> None:
         """Ask the rules, and show what they say where it is new; then the solids, so that the two do not wait for each other."""
         self._facts_arrived()
-        if self.desk.look_at_runs():
-            self._show()
+        self._look_at_runs()
         if self.desk.time_is_old:
             self.desk.reckon_all()
             self._show_title()
         self.stages.ask()
         self._warming.begin()
+
+    def _look_at_runs(self) -> None:
+        """How the steps went the last time; where the disk is silent it is looked for later, and nobody waits."""
+        path = self.desk.path
+        if path is not None and not self.files.disk.within(path, AT_ONCE):
+            QTimer.singleShot(AGAIN, self.desk, self._look_at_runs)
+        elif self.desk.look_at_runs():
+            self._show()
 
     def review(self) -> bool:
         """Ask the rules about the job as it is; whether what they say is new."""
