@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import subprocess
 
 import pytest
 
@@ -154,3 +155,36 @@ def test_set_ups_can_be_named_for_an_order_only(pivot, tmp_path, capsys):
     assert "--set-up goes with --kind order." in capsys.readouterr().err
     assert main(["lesson", pivot, "--seed", "37", "--set-up", "9"]) == 2
     assert "There is no set-up 9 in this job" in capsys.readouterr().err
+
+
+def test_a_result_is_a_page_for_the_learner_with_the_work_where_it_goes_wrong(samples, tmp_path):
+    job, page = samples / "hm-103-pivot-block.yaml", tmp_path / "result.pdf"
+    assert (
+        main(
+            ["lesson", "mark", str(job), "--level", "1", "--seed", "7", "--answer", "fedcba", "-o", str(page)]
+        )
+        == 1
+    )
+    words = subprocess.run(
+        ["pdftotext", "-layout", str(page), "-"], capture_output=True, text=True, check=True
+    ).stdout
+    assert "Result 1" in words
+    assert "2 moves away from a right order" in words
+    assert "The work where it goes wrong" in words
+    assert "class seed" not in words
+
+
+def test_a_plan_of_ones_own_is_marked_from_its_file(samples, tmp_path, capsys):
+    job = samples / "hm-103-pivot-block.yaml"
+    assert main(["lesson", str(job), "--kind", "plan", "--seed", "1", "-o", str(tmp_path)]) == 0
+    sheet = next(tmp_path.glob("*worksheet.pdf"))
+    words = subprocess.run(
+        ["pdftotext", "-layout", str(sheet), "-"], capture_output=True, text=True, check=True
+    ).stdout
+    assert "16 H7 through" in words
+    assert "ream one hole" not in words.lower()
+    assert main(["lesson", "mark", str(job), "--kind", "plan", "--seed", "1", "--answer", str(job)]) == 0
+    capsys.readouterr()
+    other = samples / "hm-100-drilled-plate-b1.yaml"
+    assert main(["lesson", "mark", str(job), "--kind", "plan", "--seed", "1", "--answer", str(other)]) == 1
+    assert "no step makes it" in capsys.readouterr().out

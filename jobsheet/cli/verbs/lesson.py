@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -154,6 +154,12 @@ def _reckoned(job: str) -> Reckoned:
     type=click.IntRange(1),
     help="an order of these set-ups alone; may be said again. Else the seed chooses",
 )
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(),
+    help="the result as a page for the learner, a PDF; of an order with the work where it goes wrong",
+)
 @click.option("--json", "want_json", is_flag=True, help="as JSON")
 def mark_command(
     job: str,
@@ -164,6 +170,7 @@ def mark_command(
     answer: str,
     figures: str,
     set_ups: tuple[int, ...],
+    output: str | None,
     want_json: bool,
 ) -> int:
     """Mark an answer: moves, the rules that it breaks and why, and apart from that whether the part would be good.
@@ -187,10 +194,35 @@ def mark_command(
             for line in found.lines:
                 say(line)
         return 0 if found.right else 1
-    found = marked_sheet(_reckoned(job), kind, level, seed, sheet, answer, figures, set_ups)
+    reckoned = _reckoned(job)
+    found = marked_sheet(reckoned, kind, level, seed, sheet, answer, figures, set_ups)
+    if output:
+        _result_page(reckoned, kind, level, seed, sheet, answer, set_ups, found, Path(output))
     if want_json:
         as_json(found.data)
     else:
         for line in found.lines:
             say(line)
     return 0 if found.right else 1
+
+
+def _result_page(
+    reckoned: Reckoned, kind: str, level: int, seed: int, sheet: int, answer: str, set_ups: tuple[int, ...], found: Any, target: Path
+) -> None:  # fmt: skip
+    from jobsheet.lessons.order_exercise import answer_read, order_exercise
+    from jobsheet.report.lesson.exercise_page import Head
+    from jobsheet.report.lesson.result_page import result_document
+    from jobsheet.sheet.pdf import make_pdf
+    from jobsheet.storage.card_files import find_card
+    from jobsheet.storage.disk import write_file
+    from jobsheet.storage.shop_file import workshop
+
+    refuse_to_overwrite(target)
+    part = reckoned.job.part
+    head = Head(job=reckoned.job, exercise=f"{part.number or part.name or 'The part'}, {kind}", sheet=sheet, machine=find_card(reckoned.job.machine).title)  # fmt: skip
+    if kind == KINDS[0] and answer.strip():
+        exercise = order_exercise(reckoned, level, seed, sheet, set_ups)
+        document = result_document(head, found, exercise.asked.needed, answer_read(exercise, answer))
+    else:
+        document = result_document(head, found)
+    write_file(target, make_pdf((document,), workshop().paper))

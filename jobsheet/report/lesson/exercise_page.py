@@ -24,6 +24,8 @@ class Head(Struct, frozen=True, kw_only=True):
     machine: str
     key: str = ""
     planted: bool = False
+    #: What the page is, where it is neither worksheet nor key.
+    called: str = ""
 
 
 def title(head: Head) -> tuple[tuple[TitleCell, ...], ...]:
@@ -40,7 +42,7 @@ def title(head: Head) -> tuple[tuple[TitleCell, ...], ...]:
             TitleCell(caption="Exercise", text=head.exercise, share=0.47, strong=True),
             TitleCell(
                 caption="Sheet",
-                text=f"{'Key' if head.key else 'Worksheet'} {head.sheet}",
+                text=f"{head.called or ('Key' if head.key else 'Worksheet')} {head.sheet}",
                 share=0.37,
                 strong=True,
             ),
