@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from jobsheet.cli.output import columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.model.capacity import Capacity
+    from jobsheet.model.machine import Machine
+    from jobsheet.model.trials import Trial
+    from jobsheet.storage.records.proof_log import Log
 
 
 def percent(share: float) -> str:
@@ -12,7 +18,7 @@ def percent(share: float) -> str:
     return f"{share * 100:.0f} %"
 
 
-def asked_words(trial: Any) -> str:
+def asked_words(trial: Trial) -> str:
     """What a trial asked of each learned limit."""
     from jobsheet.operations.names import show
 
@@ -25,14 +31,14 @@ def asked_words(trial: Any) -> str:
     return ", ".join(words)
 
 
-def odd(taught: Any, log: Any) -> tuple[Any, ...]:
+def odd(taught: Any, log: Log) -> tuple[Any, ...]:
     """The trials that do not fit the others."""
     from jobsheet.reckoning.odd_trials import odd_trials
 
     return odd_trials(taught, log)
 
 
-def known(machine: str, log: Any) -> Any:
+def known(machine: str, log: Log) -> Any:
     """What the standing trials teach; None without any."""
     if not log.standing:
         return None
@@ -43,7 +49,7 @@ def known(machine: str, log: Any) -> Any:
     return snapshot_of(machine, log.teaching, today(), workshop())
 
 
-def show_log(card: Any, log: Any) -> None:
+def show_log(card: Machine, log: Log) -> None:
     """The trials, those that were struck out and the marks that the machine changed."""
     invented = ", invented" if log.shipped else ""
     say(
@@ -85,7 +91,7 @@ def _trials(count: int) -> str:
     return "1 trial" if count == 1 else f"{count} trials"
 
 
-def show_capacity(capacity: Any, log: Any) -> None:
+def show_capacity(capacity: Capacity, log: Log) -> None:
     """A capacity in words; shares are of the card's peak or of what its class carries, under them sizes of the newest such cut."""
     from jobsheet.reckoning.ladder.usual_cut import in_sizes
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.model.own_tools import Cabinet
 
 
 @click.command("cabinet")
@@ -96,7 +99,7 @@ def _asked(job: str, want_json: bool) -> int:
     return 1 if any(look.lacking for look in looks) else 0
 
 
-def _text(cabinet: Any, looks: list[Any], numbers: dict[str, int]) -> None:
+def _text(cabinet: Cabinet, looks: list[Any], numbers: dict[str, int]) -> None:
     from jobsheet.reckoning.cabinet.cabinet_look import asked_words
 
     say(cabinet.name or "Your cabinet")

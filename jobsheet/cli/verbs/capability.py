@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.reckoning.answers.capability_answer import Capability, Row
 
 
 @click.command("capability")
@@ -50,7 +53,7 @@ def command(
     return 0 if all(one.fits for one in found.on) else 1
 
 
-def _pdf(found: Any, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
+def _pdf(found: Capability, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
     from jobsheet.cli.output import refuse_to_overwrite
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.report.capability_card import capability_card
@@ -64,7 +67,7 @@ def _pdf(found: Any, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: 
         say(f"Capability card for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
 
 
-def _row(row: Any) -> dict[str, Any]:
+def _row(row: Row) -> dict[str, Any]:
     return {
         "what": row.what, "cutter": row.cutter, "plan": row.plan, "plan size": row.plan_size, "verdict": row.verdict,
         "band": [row.low, row.middle, row.high], "learned": row.proved, "stops": row.stops, "words": row.words,
@@ -72,7 +75,7 @@ def _row(row: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _data(capability: Any) -> dict[str, Any]:
+def _data(capability: Capability) -> dict[str, Any]:
     return {
         "machines": [one.name for one in capability.machines],
         "cards": [
@@ -94,11 +97,11 @@ def _data(capability: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _verdict(row: Any) -> str:
+def _verdict(row: Row) -> str:
     return str(row.verdict)
 
 
-def _source(row: Any) -> str:
+def _source(row: Row) -> str:
     """What the band rests on."""
     if row.shown.cuts:
         return str(row.shown.words())

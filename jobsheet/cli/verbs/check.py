@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, say
+
+if TYPE_CHECKING:
+    from jobsheet.model.job import Job
+    from jobsheet.model.remark import Remark
+    from jobsheet.review.mending.fix_tried import FixTried
+    from jobsheet.review.notes.notes import Notes
 
 
 @click.command("check")
@@ -106,7 +112,7 @@ def command(job: str, want_json: bool) -> int:
 
 
 def _data(
-    plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]
+    plan: Job, remarks: Any, over: Any, problems: Any, notes: Notes, numbers: dict[str, int]
 ) -> dict[str, Any]:
     return {
         "remarks": [
@@ -122,7 +128,7 @@ def _data(
     }  # fmt: skip
 
 
-def _fix(remark: Any, tried: Any, plan: Any) -> dict[str, Any]:
+def _fix(remark: Remark, tried: FixTried | None, plan: Job) -> dict[str, Any]:
     """What mends it with what that ends and leaves; or why nothing is offered."""
     from jobsheet.review.mending.fix_words import by_hand, outcome, refusal
 
@@ -146,7 +152,7 @@ def _aside(aside: Any) -> list[dict[str, str]]:
     ]
 
 
-def _text(plan: Any, remarks: Any, over: Any, problems: Any, notes: Any, numbers: dict[str, int]) -> None:
+def _text(plan: Job, remarks: Any, over: Any, problems: Any, notes: Notes, numbers: dict[str, int]) -> None:
     from jobsheet.edit.difference import changes
     from jobsheet.review.engine import title_of
     from jobsheet.review.mending.fix_words import by_hand, outcome, refusal

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.model.job import Job, SetUp
+    from jobsheet.model.machine import Machine
 
 
 @click.command("dials")
@@ -47,7 +51,7 @@ def _stop(one: Any) -> dict[str, Any] | None:
     }  # fmt: skip
 
 
-def _outside(set_up: Any, found: Any, card: Any) -> dict[int, tuple[Any, tuple[Any, ...]]]:
+def _outside(set_up: SetUp, found: Any, card: Machine) -> dict[int, tuple[Any, tuple[Any, ...]]]:
     """The cuts along an outside by the number of their step: what the sheet prints, from the same place."""
     from jobsheet.machine.dial_readings import stop
     from jobsheet.report.rows.outside_cuts import outside
@@ -94,7 +98,7 @@ def _cell(one: Any, units: str) -> str:
     return f"{one.dial}, {one.line}, {error_text(one.error, units)}{drawing}"
 
 
-def _as_text(plan: Any, card: Any, rows: Any) -> None:
+def _as_text(plan: Job, card: Machine, rows: Any) -> None:
     from jobsheet.machine.handles import scale_text
     from jobsheet.reckoning.answers.readings import approaches
 

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.model.figure import Figure, Limit
+    from jobsheet.model.job import Job, Operation
+    from jobsheet.model.setting import Setting
+    from jobsheet.reckoning.reckoner import Outcome, Reckoned
 
 
 @click.command("figures")
@@ -43,7 +49,7 @@ def command(job: str, want_json: bool) -> int:
     return 1 if stopped or unreckoned else 0
 
 
-def _left_empty(operation: Any, filled: Any) -> dict[str, Any]:
+def _left_empty(operation: Operation, filled: Operation) -> dict[str, Any]:
     """What was left empty and stands as recommended, by its field; nothing where nothing was."""
     from jobsheet.reckoning.adviser.left_empty import filled_texts
 
@@ -51,7 +57,7 @@ def _left_empty(operation: Any, filled: Any) -> dict[str, Any]:
     return {"as recommended": texts} if texts else {}
 
 
-def _say_left_empty(operation: Any, filled: Any) -> None:
+def _say_left_empty(operation: Operation, filled: Operation) -> None:
     """The same for reading."""
     from jobsheet.operations.registry import kind
 
@@ -62,7 +68,7 @@ def _say_left_empty(operation: Any, filled: Any) -> None:
         columns([(titles[name], text) for name, text in texts.items()], "         ")
 
 
-def _figure(one: Any) -> dict[str, Any]:
+def _figure(one: Figure) -> dict[str, Any]:
     """A figure in SI; with the band in which the truth lies nine times in ten, where it has one."""
     data = {"value": one.value, "unit": one.unit, "shown": one.shown}
     if one.low is not None and one.high is not None:
@@ -70,7 +76,7 @@ def _figure(one: Any) -> dict[str, Any]:
     return data
 
 
-def limit_data(limit: Any) -> dict[str, Any]:
+def limit_data(limit: Limit) -> dict[str, Any]:
     """A limit in SI: its word, its chance and what it happens with, its reason with the remedy; where to begin if it was not tried."""
     return {
         "name": limit.name,
@@ -88,7 +94,7 @@ def limit_data(limit: Any) -> dict[str, Any]:
     }
 
 
-def _as_data(operation: Any, outcome: Any, setting: Any, typed: Any) -> dict[str, Any]:
+def _as_data(operation: Operation, outcome: Outcome, setting: Setting, typed: Any) -> dict[str, Any]:
     figures = outcome.figures.items if outcome.figures else ()
     data: dict[str, Any] = {
         "key": operation.key,
@@ -139,7 +145,7 @@ def _around(operation: Any, outcome: Any, setting: Any, typed: Any = None) -> di
     return data
 
 
-def _advice(operation: Any, setting: Any, changed: Any) -> dict[str, Any]:
+def _advice(operation: Operation, setting: Setting, changed: Any) -> dict[str, Any]:
     """What the adviser would write, with reasons; what stays at its edge or beyond, and the other way."""
     from jobsheet.reckoning.answers.speeds import pilot_proposed
 
@@ -182,7 +188,7 @@ def _speed_rows(found: Any) -> list[tuple[str, ...]]:
     ]  # fmt: skip
 
 
-def _text_around(operation: Any, outcome: Any, setting: Any, typed: Any) -> None:
+def _text_around(operation: Operation, outcome: Outcome, setting: Setting, typed: Any) -> None:
     """The same for reading."""
     from jobsheet.reckoning.adviser.best_cut import advice_on
     from jobsheet.reckoning.answers.mends import mends_for
@@ -212,7 +218,7 @@ def _text_around(operation: Any, outcome: Any, setting: Any, typed: Any) -> None
         say(f"       {saw.words}")
 
 
-def _say_advice(operation: Any, changed: Any) -> None:
+def _say_advice(operation: Operation, changed: Any) -> None:
     """What would be written, a line each with its reason, and what stays."""
     from jobsheet.operations.registry import kind
 
@@ -227,7 +233,7 @@ def _say_advice(operation: Any, changed: Any) -> None:
         say(f"       {changed.advised.other_way}")
 
 
-def _as_text(as_typed: Any, reckoned: Any) -> None:
+def _as_text(as_typed: Job, reckoned: Reckoned) -> None:
     from jobsheet.operations.names import FIGURES
 
     for set_up in reckoned.job.set_ups:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.reckoning.answers.fits_answer import Fit, Side
 
 
 @click.command("fits")
@@ -27,7 +30,7 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
     return 0 if found.fits else 1
 
 
-def _side(one: Any) -> dict[str, Any] | None:
+def _side(one: Side | None) -> dict[str, Any] | None:
     if one is None:
         return None
     return {
@@ -37,7 +40,7 @@ def _side(one: Any) -> dict[str, Any] | None:
     }  # fmt: skip
 
 
-def _data(found: Any) -> dict[str, Any]:
+def _data(found: Fit) -> dict[str, Any]:
     return {
         "planned for": found.job.machine, "machine": found.machine.name, "fits": found.fits,
         "card changed since planned": found.card_changed, "dials change": found.dials_change,
@@ -52,7 +55,7 @@ def _data(found: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _words(one: Any) -> str:
+def _words(one: Side | None) -> str:
     if one is None:
         return "–"
     if one.problem:
@@ -63,7 +66,7 @@ def _words(one: Any) -> str:
     return f"{parts}{share}{verdict}" or "nothing set"
 
 
-def _text(fit: Any) -> None:
+def _text(fit: Fit) -> None:
     if fit.card_changed:
         say(f"The card of {fit.job.machine} was changed since this job was planned.")
     say(f"{fit.job.part.number} {fit.job.part.name} on {fit.machine.title}".strip())

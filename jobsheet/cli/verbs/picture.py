@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import refuse_to_overwrite, say
 from jobsheet.errors import CommandError
+
+if TYPE_CHECKING:
+    from jobsheet.model.job import Job
 
 #: Size of the drawing [points]: half an A4 page.
 WIDE, HIGH = 480.0, 360.0
@@ -64,7 +67,7 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
     return 0
 
 
-def _masses(plan: Any, stages: Any) -> tuple[float, float, float] | None:
+def _masses(plan: Job, stages: Any) -> tuple[float, float, float] | None:
     """Stock, part and chips [kg]; None where the density of the metal is not known."""
     from jobsheet.catalog.metals.densities import density
     from jobsheet.catalog.metals.materials import find

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -20,6 +20,10 @@ from jobsheet.cli.proof_lines import (
 )
 from jobsheet.cli.record_verbs import RECORD_VERBS, clock
 from jobsheet.errors import JobsheetError
+
+if TYPE_CHECKING:
+    from jobsheet.model.trials import Trial
+    from jobsheet.reckoning.ladder.rung import Ladder, Rung
 
 
 @click.group("prove")
@@ -106,7 +110,7 @@ def _typed(pairs: tuple[str, ...]) -> dict[str, str]:
     return found
 
 
-def _rung_data(rung: Any) -> dict[str, Any]:
+def _rung_data(rung: Rung) -> dict[str, Any]:
     return {
         "rung": rung.number, "size": rung.size, "cutter": rung.cutter.text, "fields": dict(rung.texts),
         "asked": [{"limit": one.limit, "demand": one.demand, "share": one.share} for one in rung.asked],
@@ -117,7 +121,7 @@ def _rung_data(rung: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _data(ladder: Any) -> dict[str, Any]:
+def _data(ladder: Ladder) -> dict[str, Any]:
     return {
         "machine": ladder.machine.name, "process": ladder.process, "kind": ladder.kind, "cutter": ladder.cutter.text,
         "material": ladder.setting.material.name, "holding": ladder.holding, "grows": ladder.grows, "units": ladder.units,
@@ -129,7 +133,7 @@ def _data(ladder: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _asks(rung: Any, ladder: Any) -> str:
+def _asks(rung: Rung, ladder: Ladder) -> str:
     from jobsheet.reckoning.ladder.ladder_expected import takes_words
 
     return "; ".join(
@@ -137,7 +141,7 @@ def _asks(rung: Any, ladder: Any) -> str:
     )
 
 
-def _text(ladder: Any) -> None:
+def _text(ladder: Ladder) -> None:
     from jobsheet.reckoning.ladder.ladder_expected import words_of
 
     say(f"{ladder.machine.title}: {ladder.title}")
@@ -164,7 +168,7 @@ def _text(ladder: Any) -> None:
     say(ladder.ends)
 
 
-def _sheet(ladder: Any, target: Path, paper: str, options: dict[str, Any], *, quiet: bool) -> None:
+def _sheet(ladder: Ladder, target: Path, paper: str, options: dict[str, Any], *, quiet: bool) -> None:
     from jobsheet.cli.output import refuse_to_overwrite
     from jobsheet.report.proving_sheet import Initialled, proving_sheet
     from jobsheet.sheet.pdf import make_pdf
@@ -240,7 +244,7 @@ def enter_command(**options: Any) -> int:
     return 0 if written.outcome == "clean" else 1
 
 
-def trial_data(trial: Any) -> dict[str, Any]:
+def trial_data(trial: Trial) -> dict[str, Any]:
     """A trial as JSON has it, SI units."""
     import msgspec
 

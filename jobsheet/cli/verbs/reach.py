@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
+
+if TYPE_CHECKING:
+    from jobsheet.model.figure import Limit
+    from jobsheet.reckoning.answers.reach_answer import Reach
 
 
 @click.command("reach")
@@ -33,11 +37,11 @@ def command(machine: str, material: str, units: str, fluid: str, want_json: bool
     return 0
 
 
-def _limit(one: Any) -> str | None:
+def _limit(one: Limit | None) -> str | None:
     return one.name if one is not None else None
 
 
-def _data(answer: Any) -> dict[str, Any]:
+def _data(answer: Reach) -> dict[str, Any]:
     return {
         "machine": answer.machine.name, "material": answer.setting.material.name, "held": answer.held,
         "passes": [

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from jobsheet.cli.output import as_json, columns, say
 from jobsheet.errors import JobsheetError
+
+if TYPE_CHECKING:
+    from jobsheet.model.job import Operation
 
 
 @click.command("stopwatch")
@@ -56,7 +59,7 @@ def _data(found: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _text(operation: Any, answer: Any, units: str) -> None:
+def _text(operation: Operation, answer: Any, units: str) -> None:
     from jobsheet.operations.names import FIGURES, show
 
     say(f"{operation.number:>5}  as it was timed, and as it is planned")
