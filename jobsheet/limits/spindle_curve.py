@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from jobsheet.limits import evidence
 from jobsheet.limits.verdict import CURVE_SPREAD, NINE_IN_TEN, chance_over, odds, spread_of, word
 from jobsheet.machine.spindle import Speed, at_speed
@@ -48,7 +50,7 @@ def torque_limit(
     }[verdict]
     if torque.value > at.continuous and verdict != "beyond":
         verdict, sentence = "tight", f"{LONG}: short cuts only"
-    factor = 2.718281828459045 ** (CURVE_SPREAD * NINE_IN_TEN)
+    factor = math.exp(CURVE_SPREAD * NINE_IN_TEN)
     return Limit(
         name="spindle-torque", title="Spindle torque", demand=torque.value, capacity=at.continuous, unit="N*m",
         share=torque.value / at.continuous, verdict=verdict, low=at.continuous / factor, high=at.continuous * factor,
