@@ -16,6 +16,7 @@ from jobsheet.gui.edits.step_edits import StepEdits
 from jobsheet.gui.edits.stepping import Stepping
 from jobsheet.gui.edits.taking_back import TakingBack
 from jobsheet.gui.edits.walking import Walking
+from jobsheet.gui.edits.why_edit import WhyEdit
 
 
 class Edits:
@@ -33,6 +34,7 @@ class Edits:
         self.set_ups = SetUpEdits(hand, self.rows, self.history.undo)
         self.photographs = PhotographEdits(hand)
         self.revisions = RevisionEdits(hand)
+        self.why = WhyEdit(hand)
         self.clip = ClipEdits(hand, self.rows, self.steps, self.set_ups)
         self.stepping = Stepping(hand, self.rows)
         self.walking = Walking(hand, self.rows)
