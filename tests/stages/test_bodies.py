@@ -16,6 +16,12 @@ from jobsheet.stages.solids import Modeller
 from jobsheet.storage.job_file import read_job
 
 
+@pytest.fixture(autouse=True)
+def _nothing_held_yet(monkeypatch):
+    """Solids of other tests count for nothing here."""
+    monkeypatch.setattr(bodies, "_HELD", bodies._Held())
+
+
 @pytest.fixture
 def course():
     job = read_job(sample_jobs() / "hm-102-slide-plate.yaml")
