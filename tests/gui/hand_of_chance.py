@@ -18,7 +18,7 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer
 from PySide6.QtGui import QKeyEvent, QPixmapCache, QWheelEvent
 from PySide6.QtPrintSupport import QPrintDialog
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QMenu, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMenu, QWidget
 
 from jobsheet.edit.three_ways import MINE, THEIRS
 from jobsheet.gui.desk.opening import open_at_start
@@ -100,6 +100,8 @@ class Hand:
         ask.open_path = lambda *_: pick((None, *self.samples))
         ask.save_path = lambda *_: pick((None, self.folder / f"{pick('abc')}.yaml"))
         ask.export_path = lambda *_: pick((None, self.folder / f"{pick('abc')}.pdf"))
+        ask.picture_path = lambda *_: pick((None, self.folder / "there-is-none.png", self.samples[0]))
+        ask.folder = lambda *_: pick((None, self.folder))
         ask.tell = lambda *_: None
         ask.reason = lambda *_, **__: pick((None, (pick(WORDS), pick(WORDS))))
         ask.proving_initials = lambda *_: pick((None, (pick(WORDS), "B", "")))
@@ -285,7 +287,10 @@ def main(seed, seconds):
     app = QApplication(["chance"])
     app.setQuitOnLastWindowClosed(False)
     QDialog.exec = lambda self: (QTimer.singleShot(30, self.close), self.open(), 0)[-1]
-    QPrintDialog.exec = lambda _self: 0  # the system's own box: nobody is there to press anything
+    # The system's own boxes: nobody is there to press anything in them.
+    QPrintDialog.exec = lambda _self: 0
+    QFileDialog.getOpenFileName = QFileDialog.getSaveFileName = lambda *_, **__: ("", "")
+    QFileDialog.getExistingDirectory = lambda *_, **__: ""
     QMenu.exec = lambda self, *_: self.popup(QPoint(100, 100))
     look.load_fonts()
     look.apply("light")
