@@ -112,3 +112,9 @@ class NoSuchEntry(JobsheetError):
 
 class CommandError(JobsheetError):
     """An edit that makes no sense for this job, such as moving a row that is gone."""
+
+
+def as_sentence(words: object) -> str:
+    """What an error or a text says, as a sentence that stands alone: begun large and ended once."""
+    said = str(words)
+    return f"{said[:1].upper()}{said[1:]}".rstrip(".") + "."

@@ -77,10 +77,10 @@ def close_printed(path: Path, document: Any) -> None:
 
     if job_of(path) is not None or document.source is None:
         return
-    revisions = read_job(path).revisions
-    if not revisions and not folder_of(path).exists():
+    number = read_job(path).plan_number
+    if not number and not folder_of(path).exists():
         return
     try:
-        close_plan(path, document.source, revisions[-1].number if revisions else 0, PRINTED, today())
+        close_plan(path, document.source, number, PRINTED, today())
     except CannotWrite as error:
         say(f"{path.name}: the printed plan could not be kept beside it: {error}", err=True)

@@ -11,6 +11,8 @@ from jobsheet.model.job import Job, Revision
 
 #: So much of what changed is proposed [characters]: it has to be read in the block on the cover.
 LONGEST = 240
+#: What is written down of the first plan.
+FIRST = "first plan"
 
 
 class AddRevision(Struct, frozen=True):
@@ -60,7 +62,12 @@ class BringBack(Struct, frozen=True):
 
 def first_plan(job: Job, when: str) -> Revision:
     """The first revision of a plan that left the desk without a number, written down once a second one comes after it."""
-    return Revision(number=1, changed="first plan", who=job.planned_by, when=when, drawing=job.part.revision)
+    return Revision(number=1, changed=FIRST, who=job.planned_by, when=when, drawing=job.part.revision)
+
+
+def revised_by(job: Job) -> str:
+    """Who is proposed for the next revision: whoever wrote the last one, else who planned it."""
+    return job.revisions[-1].who if job.revisions else job.planned_by
 
 
 def next_number(job: Job) -> int:
@@ -72,7 +79,7 @@ def proposed(saved: Job | None, job: Job) -> str:
     """What changed since the plan was saved, in words; `first plan` where there is no revision yet."""
     lines = changes(replace(saved, revisions=job.revisions), job, most=None) if saved is not None else ()
     if not lines:
-        return "" if job.revisions else "first plan"
+        return "" if job.revisions else FIRST
     said = ""
     for count, line in enumerate(lines):
         longer = f"{said}; {line}" if said else line

@@ -135,6 +135,11 @@ class Job(Struct, frozen=True, kw_only=True):
     photographs: tuple[Photograph, ...] = ()
     set_ups: tuple[SetUp, ...] = ()
 
+    @property
+    def plan_number(self) -> int:
+        """The number of its last revision; 0 before the first."""
+        return self.revisions[-1].number if self.revisions else 0
+
     def operations(self) -> list[tuple[SetUp, Operation]]:
         """Every operation in cutting order, with its set-up."""
         return [(set_up, operation) for set_up in self.set_ups for operation in set_up.operations]

@@ -54,7 +54,7 @@ def entry_of(path: Path, plan: Job, day: str, role: str) -> Entry:
     day = day or today
     return Entry(
         job=plan.part.number or path.stem, plan=check_code(path.read_bytes()),
-        revision=plan.revisions[-1].number if plan.revisions else 0, machine=plan.machine, date=day,
+        revision=plan.plan_number, machine=plan.machine, date=day,
         time=clock if day == today else "", about="", role=role,
     )  # fmt: skip
 

@@ -13,8 +13,10 @@ from jobsheet.edit.commands import SetField
 from jobsheet.gui.forms import ask
 from jobsheet.gui.places.plans.plans_window import PlansWindow
 from jobsheet.reckoning import runs_kept
+from jobsheet.review.engine import reviewed
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.kept.closed_plans import closed_plans, folder_of
+from jobsheet.storage.kept.kept_aside import keep_aside
 from tests.gui.test_revision import answer
 
 ROUGH = "face-rough"
@@ -125,10 +127,18 @@ def test_the_drawing_is_asked_for_on_a_later_day(printed, monkeypatch):
     assert window.parts.files.open_path(path)
     ((sentence, now),) = asked
     assert sentence.endswith(
-        "was made from drawing HM-100, revision A. At which revision is the drawing today?"
+        ": made from drawing HM-100, revision A. At which revision is the drawing today?"
     )
     assert now == "A"
-    assert window.desk.job.part.revision == "B"
+    job = window.desk.job
+    assert job.part.revision == "B"
+    assert [(one.number, one.changed, one.drawing) for one in job.revisions] == [(1, "first plan", "A")]
+    reckoned = window.desk.reckoned
+    said = [one.message for one in reviewed(reckoned.job, reckoned).open]
+    assert any(words.startswith("The drawing is at revision B; plan 1 was made from A") for words in said)
+    answer([None, None])  # and saving it asks for the next number all the same
+    assert window.parts.files.save()
+    assert [one.number for one in read_job(path).revisions] == [1, 2]
 
 
 def test_a_folder_that_cannot_be_written_is_said_and_the_sheets_are_there(
@@ -144,3 +154,10 @@ def test_a_folder_that_cannot_be_written_is_said_and_the_sheets_are_there(
     assert window.parts.exporting.export_pdf()
     assert (tmp_path / "plate.pdf").exists()
     assert "The printed plan could not be kept beside the job" in said[0]
+
+
+def test_what_somebody_else_saved_is_opened_as_a_copy_too(printed):
+    window, path = printed
+    kept = keep_aside(path, path.read_bytes() + b"# theirs\n", "2026-11-30")
+    assert window.parts.files.open_path(kept)
+    assert window.desk.path is None

@@ -170,3 +170,17 @@ def test_a_part_is_planned_by_oneself_and_marked_by_the_review(place):
     QTest.keyClick(again.go, Qt.Key.Key_Space)
     assert again.head.text() == "Right: the review has nothing against it."
     again.close()
+
+
+def test_results_that_cannot_be_read_are_said_and_not_written_over(place, monkeypatch):
+    def refuses(*_, **__):
+        raise PermissionError(13, "Permission denied")
+
+    lesson_results.place().parent.mkdir(parents=True, exist_ok=True)
+    lesson_results.place().write_bytes(b"kept\n")
+    monkeypatch.setattr(type(lesson_results.place()), "read_text", refuses)
+    typed(place, "10")
+    assert "cannot be read" in place.kept.text()
+    QTest.keyClicks(place.initials, "AS")
+    QTest.keyClick(place.keep, Qt.Key.Key_Space)
+    assert lesson_results.place().read_bytes() == b"kept\n"

@@ -210,6 +210,7 @@ def _result_page(
     reckoned: Reckoned, kind: str, level: int, seed: int, sheet: int, answer: str, set_ups: tuple[int, ...], found: Any, target: Path
 ) -> None:  # fmt: skip
     from jobsheet.lessons.order_exercise import answer_read, order_exercise
+    from jobsheet.lessons.slips import step_words
     from jobsheet.report.lesson.exercise_page import Head
     from jobsheet.report.lesson.result_page import result_document
     from jobsheet.sheet.pdf import make_pdf
@@ -222,7 +223,9 @@ def _result_page(
     head = Head(job=reckoned.job, exercise=f"{part.number or part.name or 'The part'}, {kind}", sheet=sheet, machine=find_card(reckoned.job.machine).title)  # fmt: skip
     if kind == KINDS[0] and answer.strip():
         exercise = order_exercise(reckoned, level, seed, sheet, set_ups)
-        document = result_document(head, found, exercise.asked.needed, answer_read(exercise, answer))
+        document = result_document(
+            head, found, exercise.asked.needed, answer_read(exercise, answer), step_words(reckoned)
+        )
     else:
         document = result_document(head, found)
     write_file(target, make_pdf((document,), workshop().paper))

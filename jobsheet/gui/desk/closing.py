@@ -13,6 +13,8 @@ from jobsheet.gui.forms import ask
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk.desk import Desk
+    from jobsheet.model.job import Job
+    from jobsheet.storage.kept.closed_plans import ClosedPlan
 
 translate = QCoreApplication.translate
 
@@ -28,9 +30,8 @@ def close_printed(desk: Desk) -> str:
 
     if desk.path is None or job_of(desk.path) is not None:
         return ""
-    number = desk.job.revisions[-1].number if desk.job.revisions else 0
     try:
-        close_plan(desk.path, write_job(desk.job).encode(), number, PRINTED, this_moment()[0])
+        close_plan(desk.path, write_job(desk.job).encode(), desk.job.plan_number, PRINTED, this_moment()[0])
     except CannotWrite as error:
         words = translate("Files", "The printed plan could not be kept beside the job: {why}")
         return words.format(why=error)
@@ -43,7 +44,7 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
     Asked once: what changed is proposed from the very plan that was printed or made, and stands as it is then typed.
     """
     from jobsheet.edit.difference import changes
-    from jobsheet.edit.revision_commands import AddRevision, first_plan, next_number, proposed
+    from jobsheet.edit.revision_commands import AddRevision, first_plan, next_number, proposed, revised_by
     from jobsheet.reckoning.runs_kept import this_moment
     from jobsheet.storage.job_file import read_job
     from jobsheet.storage.job_writing import write_job
@@ -51,8 +52,12 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
 
     plans = closed_plans(path)
     job = desk.job
-    number = job.revisions[-1].number if job.revisions else 0
-    if not plans or number > plans[-1].number or closed_as(path, write_job(job).encode()) is not None:
+    number = job.plan_number
+    if (
+        not plans
+        or number > _number_of(plans[-1], job)
+        or closed_as(path, write_job(job).encode()) is not None
+    ):
         return True
     last = plans[-1]
     try:
@@ -63,7 +68,7 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
         return True
     first = () if number else (first_plan(old if old is not None else job, last.date),)
     after = next_number(job) + len(first)
-    who = job.revisions[-1].who if job.revisions else job.planned_by
+    who = revised_by(job)
     words = translate(
         "Files", "{plan} is not changed any more: what you changed since becomes plan {number}."
     )
@@ -80,32 +85,44 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
     return True
 
 
+def _number_of(plan: ClosedPlan, job: Job) -> int:
+    """The number under which the job knows a closed plan: one that left the desk without a number is its first."""
+    first = job.revisions[0] if job.revisions else None
+    return plan.number or (first.number if first is not None and first.when <= plan.date else 0)
+
+
 def ask_for_drawing(desk: Desk, path: Path, parent: QWidget) -> str:
     """Ask at which revision the drawing is, where a job is taken out again on a later day than its plan left the desk.
 
     What is answered is an edit like any other; a sentence where the drawing is another by now.
     """
     from jobsheet.edit.commands import SetField
+    from jobsheet.edit.revision_commands import FIRST, AddRevision
     from jobsheet.reckoning.runs_kept import this_moment
     from jobsheet.storage.kept.closed_plans import closed_plans
 
     part, plans = desk.job.part, closed_plans(path)
     if not plans or not part.revision or max(one.date for one in plans) >= this_moment()[0]:
         return ""
-    last = plans[-1].words()
+    last = plans[-1]
+    said = last.words()
     words = translate(
         "Files",
-        "{plan}, was made from drawing {drawing}, revision {letter}. At which revision is the drawing today?",
+        "{plan}: made from drawing {drawing}, revision {letter}. At which revision is the drawing today?",
     )
     sentence = words.format(
-        plan=f"{last[:1].upper()}{last[1:]}", drawing=part.drawing or part.number, letter=part.revision
+        plan=f"{said[:1].upper()}{said[1:]}", drawing=part.drawing or part.number, letter=part.revision
     )
     now = ask.drawing_revision(parent, sentence, part.revision)
-    if now is None or not now or now.casefold() == part.revision.casefold():
+    if not now or now.casefold() == part.revision.casefold():
         return ""
+    if (
+        not desk.job.plan_number
+    ):  # the remark on the drawing stands by the plan that was made from the old one
+        desk.do(AddRevision(changed=FIRST, who=desk.job.planned_by, when=last.date))
     desk.type(SetField("job:part", "revision", now))
-    said = translate(
+    told = translate(
         "Files",
         "The drawing is at {letter} now: look through every size, then give the plan its next number.",
     )
-    return said.format(letter=now)
+    return told.format(letter=now)

@@ -72,13 +72,17 @@ class Files(QObject):
         desk.take(history)
         self.laid.emit()
 
+    def _lay_unsaved(self, job: Job, named: str = "") -> None:
+        """Put a job on the desk that no file holds; `named` proposes a name for it."""
+        history = History(job)
+        history.mark_unsaved()
+        self.lay(history, None, named, None)
+
     def begin(self, job: Job) -> bool:
         """Put a new job on the desk, where the one that lies there may go."""
         if not self.may_put_away():
             return False
-        history = History(job)
-        history.mark_unsaved()
-        self.lay(history, None, "", None)
+        self._lay_unsaved(job)
         self.keeping.write()  # what was typed into the four lines is no less than what is typed later
         self.begun.emit()
         return True
@@ -87,9 +91,7 @@ class Files(QObject):
         """Put the drawing of an exercise on the desk, without a step, where the job that lies there may go."""
         if not self.may_put_away():
             return False
-        history = History(job)
-        history.mark_unsaved()
-        self.lay(history, None, "", None)
+        self._lay_unsaved(job)
         self._desk.exercise = asked
         self.keeping.write()
         return True
@@ -98,9 +100,7 @@ class Files(QObject):
         """Put a new part on the desk that was made from another one, where the job that lies there may go."""
         if not self.may_put_away():
             return False
-        history = History(job)
-        history.mark_unsaved()
-        self.lay(history, None, "", None)
+        self._lay_unsaved(job)
         self._desk.made_from = other
         self.keeping.write()
         self.made.emit()
@@ -143,9 +143,7 @@ class Files(QObject):
 
     def _open_closed(self, job: Job, whose: Path) -> bool:
         """Open a plan that is closed: it is not written over, the job on the desk gets a file of its own."""
-        history = History(job)
-        history.mark_unsaved()
-        self.lay(history, None, whose.name, None)
+        self._lay_unsaved(job, whose.name)
         self.said.emit(
             translate(
                 "Files", "This plan of {name} is closed: it stays as it is, and what lies here is a copy."
@@ -160,9 +158,7 @@ class Files(QObject):
         job = job_on_paper(self._parent, path)
         if job is None:
             return False
-        history = History(job)
-        history.mark_unsaved()
-        self.lay(history, None, f"{path.stem}.yaml", None)
+        self._lay_unsaved(job, f"{path.stem}.yaml")
         return True
 
     def open_recent(self, name: str) -> bool:
@@ -178,9 +174,7 @@ class Files(QObject):
         except JobsheetError as error:
             ask.tell(self._parent, str(error))
             return False
-        history = History(job)
-        history.mark_unsaved()
-        self.lay(history, None, path.name, None)
+        self._lay_unsaved(job, path.name)
         return True
 
     # --- saving ---

@@ -25,7 +25,7 @@ class SavedPlan(Struct, frozen=True, kw_only=True):
     @property
     def revision(self) -> int:
         """Its number; 0 before the first."""
-        return self.job.revisions[-1].number if self.job.revisions else 0
+        return self.job.plan_number
 
 
 def saved_plan(desk: Desk) -> SavedPlan | None:

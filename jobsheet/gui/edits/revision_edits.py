@@ -22,11 +22,11 @@ class RevisionEdits:
 
     def add(self) -> None:
         """Ask what changed and who says so, and write the next revision down."""
-        from jobsheet.edit.revision_commands import AddRevision, next_number, proposed
+        from jobsheet.edit.revision_commands import AddRevision, next_number, proposed, revised_by
 
         job = self._hand.desk.job
         number = next_number(job)
-        who = job.revisions[-1].who if job.revisions else job.planned_by
+        who = revised_by(job)
         found = ask.revision(self._hand.parent, number, proposed(self._saved(), job), who)
         if found is None:
             return

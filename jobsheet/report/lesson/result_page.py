@@ -9,7 +9,6 @@ from msgspec.structs import replace
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.lessons.marked_sheet import Result
 from jobsheet.lessons.needed_order import Needed
-from jobsheet.lessons.slips import step_words
 from jobsheet.lessons.work_so_far import placed_so_far
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import Document, Gap, Heading, Page, Picture, Rule, Words
@@ -38,14 +37,15 @@ def result_document(
     result: Result,
     needed: Needed | None = None,
     answer: Mapping[str, Sequence[str]] | None = None,
+    words: Mapping[str, str] | None = None,
 ) -> Document:
-    """One page: the lines of the result, and of an order that is not right the picture."""
+    """One page: the lines of the result, and of an order that is not right the picture; `words` name its steps."""
     first, *rest = result.lines
     blocks: list[object] = [Heading(first), Gap(3), *(Words(line, "body") for line in rest)]
     stuck = first_undoable(needed, answer) if needed is not None and answer is not None else None
-    if needed is not None and stuck is not None:
+    if needed is not None and words is not None and stuck is not None:
         set_up, here, key = stuck
-        told = step_words(Reckoner().reckon(needed.job))[key]
+        told = words[key]
         blocks += [
             Gap(4), Rule(), Heading("The work where it goes wrong", f"after {len(here)} of your steps; next in your order: {told}"),
             Picture("", _work(needed, set_up, here)),

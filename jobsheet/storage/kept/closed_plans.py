@@ -21,6 +21,8 @@ _NAME = re.compile(
     r"plan-(?P<number>\d{1,4})-(?P<date>\d{4}-\d\d-\d\d)-(?P<how>printed|made)-(?P<code>[0-9A-Z]{4}-[0-9A-Z]{4}-[0-9A-Z]{3})\.yaml"
 )
 
+_ASIDE = re.compile(r"saved-\d{4}-\d\d-\d\d-[0-9A-Z-]+\.yaml")
+
 
 class ClosedPlan(Struct, frozen=True, kw_only=True):
     """One plan as it left the desk: its number (0 before the first was given), when and how, and the code on its paper."""
@@ -46,8 +48,10 @@ def folder_of(job: Path) -> Path:
 
 
 def job_of(path: Path) -> Path | None:
-    """The job that a closed plan's file belongs to; None where it is none."""
-    if not path.parent.name.endswith(FOLDER) or not _NAME.fullmatch(path.name):
+    """The job that a file of its plans belongs to, closed or kept aside (`kept_aside.py`); None where it is none of those."""
+    if not path.parent.name.endswith(FOLDER) or not (
+        _NAME.fullmatch(path.name) or _ASIDE.fullmatch(path.name)
+    ):
         return None
     return path.parent.with_name(f"{path.parent.name.removesuffix(FOLDER)}.yaml")
 

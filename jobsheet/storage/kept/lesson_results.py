@@ -10,7 +10,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from jobsheet.errors import CommandError
+from jobsheet.errors import CannotWrite, CommandError
 from jobsheet.paths import own_folder
 from jobsheet.storage.disk import write_file
 
@@ -41,12 +41,20 @@ def place() -> Path:
 
 
 def kept_results() -> tuple[str, ...]:
-    """The lines that are kept, the oldest first; nothing where nothing was ever kept."""
+    """The lines that are kept, the oldest first; nothing where nothing was ever kept.
+
+    Raises
+    ------
+    CannotWrite
+        If the file is there and cannot be read: then nothing may be written over it.
+    """
     if not place().is_file():
         return ()
-    return tuple(
-        line for line in place().read_text(encoding="utf-8").splitlines() if line and not line.startswith("#")
-    )
+    try:
+        text = place().read_text(encoding="utf-8", errors="replace")
+    except OSError as error:
+        raise CannotWrite(f"{place().name} cannot be read: {error.strerror}.") from error
+    return tuple(line for line in text.splitlines() if line and not line.startswith("#"))
 
 
 def keep_result(result: LessonResult) -> None:
@@ -67,8 +75,6 @@ def keep_result(result: LessonResult) -> None:
     write_file(place(), _HEAD + "\n".join(lines) + "\n")
 
 
-def delete_results() -> int:
-    """Delete them all; how many there were."""
-    count = len(kept_results())
+def delete_results() -> None:
+    """Delete them all. Raises OSError where the disk refuses."""
     place().unlink(missing_ok=True)
-    return count

@@ -8,7 +8,7 @@ from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import JobsheetError, as_sentence
 from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.forms import ask
@@ -92,8 +92,7 @@ class CapabilityWindow(QDialog):
             found = capability(cards, metals or (job.material,), units=job.units, job=job)
             self.pdf = make_pdf((capability_card(found, date=today(), name="capability"),))
         except JobsheetError as error:
-            words = str(error)
-            self.said.say(f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
+            self.said.say(as_sentence(error))
             return
         self.said.say("")
         self.view.show_pdf(self.pdf)

@@ -8,7 +8,7 @@ from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout
 
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import JobsheetError, as_sentence
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms.buttons import Button, Manner
@@ -149,7 +149,7 @@ class SheetWindow(QDialog):
             problem = ""
         except JobsheetError as error:
             self.view.show_none()
-            problem = _sentence(error)
+            problem = as_sentence(error)
         for widget in (self.go, self.answer, self.figures):
             widget.setEnabled(not problem)
         self._show(problem)
@@ -169,7 +169,7 @@ class SheetWindow(QDialog):
         try:
             self.desk.attempt(self._visit.desk.job)
         except JobsheetError as error:
-            self._show(_sentence(error))
+            self._show(as_sentence(error))
             return
         self._show()
 
@@ -178,7 +178,7 @@ class SheetWindow(QDialog):
         try:
             job = begun(self.desk.reckoned.job)
         except JobsheetError as error:
-            self._show(_sentence(error))
+            self._show(as_sentence(error))
             return
         if self._visit.begin_exercise(job, self.desk.reckoned.job):
             self.accept()
@@ -199,7 +199,7 @@ class SheetWindow(QDialog):
         try:
             keep_result(self.desk.kept_as(self.initials.text()))
         except JobsheetError as error:
-            self._show(_sentence(error))
+            self._show(as_sentence(error))
             return
         self._show()
 
@@ -227,7 +227,11 @@ class SheetWindow(QDialog):
         tried = desk.result is not None
         for button in (self.again, self.why, self.keep):
             button.why_not("" if tried else translate("Lesson", "Try first."))
-        count = len(kept_results())
+        try:
+            count = len(kept_results())
+        except JobsheetError as error:
+            self.kept.say(as_sentence(error))
+            return
         self.delete.why_not("" if count else translate("Lesson", "Nothing is kept."))
         self.kept.say(
             translate("Lesson", "{count} results are kept, in your own folder on this computer.").format(
@@ -238,8 +242,3 @@ class SheetWindow(QDialog):
                 "Lesson", "Nothing is kept unless you say so: by initials, on this computer alone."
             )
         )
-
-
-def _sentence(error: Exception) -> str:
-    words = str(error)
-    return f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."

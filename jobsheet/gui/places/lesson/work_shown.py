@@ -9,12 +9,12 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.drawing.drawn import Drawing
-from jobsheet.errors import JobsheetError
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 from jobsheet.lessons.work_so_far import placed_so_far
 from jobsheet.model.job import Job
+from jobsheet.model.not_checked import alone
 
 translate = QCoreApplication.translate
 #: The hand has rested after so long [ms]: a step more is a solid more.
@@ -48,21 +48,19 @@ class WorkShown(QWidget):
         if self._asked is None:
             return
         job, set_up, placed = self._asked
-        count = len(placed)
-        self.said = (
-            translate("Lesson", "The work as it comes")
-            if not count
-            else translate("Lesson", "After the steps placed so far: {count}").format(count=count)
-        )
-        try:
-            self.drawing = self._drawn(placed_so_far(job, set_up, placed))
-        except (JobsheetError, ArithmeticError, ValueError) as error:
-            self.drawing = None
-            self.said = translate("Lesson", "In this order it cannot be drawn: {why}").format(why=error)
+        self.said = translate("Lesson", "The work as it comes")
+        if placed:
+            self.said = translate("Lesson", "After the steps placed so far: {count}").format(
+                count=len(placed)
+            )
+        found = alone(lambda: self._drawn(placed_so_far(job, set_up, placed)), str)
+        self.drawing = None if isinstance(found, str) else found
+        if isinstance(found, str):
+            self.said = translate("Lesson", "In this order it cannot be drawn: {why}").format(why=found)
         self.setAccessibleName(self.said)
         self.update()
 
-    def _drawn(self, job: Job) -> Drawing:
+    def _drawn(self, job: Job) -> Drawing | str:
         from jobsheet.reckoning.reckoner import Reckoner
         from jobsheet.report.stage_view import stages_of
         from jobsheet.stages.pictures import picture

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout
 
 from jobsheet.edit.difference import changes
-from jobsheet.edit.revision_commands import BringBack, first_plan
+from jobsheet.edit.revision_commands import BringBack, first_plan, revised_by
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
@@ -194,12 +194,15 @@ class PlansWindow(QDialog):
             return
         try:
             now = desk.job
-            who = now.revisions[-1].who if now.revisions else now.planned_by
             first = () if now.revisions else (first_plan(job, plan.date),)
-            desk.do(BringBack(plan=job, called=plan.words(), who=who, when=this_moment()[0], before=first))
+            desk.do(
+                BringBack(
+                    plan=job, called=plan.words(), who=revised_by(now), when=this_moment()[0], before=first
+                )
+            )
         except JobsheetError as error:
             ask.tell(self, str(error))
             return
         words = translate("Plans", "Brought back: {plan}. It is plan {number} now; Undo takes it away again.")
-        self._visit.say(words.format(plan=plan.words(), number=desk.job.revisions[-1].number))
+        self._visit.say(words.format(plan=plan.words(), number=desk.job.plan_number))
         self.accept()

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from jobsheet.errors import JobsheetError, QuantityError
+from jobsheet.errors import JobsheetError, QuantityError, as_sentence
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.forms.form import Form
 from jobsheet.gui.forms.shown import Shown
@@ -107,8 +107,7 @@ class Question(QWidget):
         try:
             self._act({name: text.strip() for name, text in self.texts.items()})
         except JobsheetError as error:
-            words = str(error)
-            self._problem = f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."
+            self._problem = as_sentence(error)
             self.setAccessibleDescription(self._problem)
             self.height_changed.emit()
             self.update()

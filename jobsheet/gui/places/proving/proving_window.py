@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QSize, QTimer
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
-from jobsheet.errors import JobsheetError, QuantityError
+from jobsheet.errors import JobsheetError, QuantityError, as_sentence
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.boxes import Line
@@ -306,8 +306,7 @@ class ProvingWindow(QMainWindow):
 
     def _refuse(self, error: Exception) -> None:
         """Say why something was not done."""
-        words = str(error)
-        self._said, self._wrong = f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".", True
+        self._said, self._wrong = as_sentence(error), True
         self.refresh()
 
     # --- showing ---

@@ -11,7 +11,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QRect
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import JobsheetError, as_sentence
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
 from jobsheet.gui.forms.ground import Ground
@@ -208,7 +208,7 @@ class RanWindow(QMainWindow):
         """Say something in the foot, and to a screen reader."""
         from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 
-        said = f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."
+        said = as_sentence(words)
         self._said, self._trouble = said, trouble
         self.refresh()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self.foot, said))

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import JobsheetError, as_sentence
 from jobsheet.shelf.read_apart import ALIVE, BREATH, DONE, WENT
 from jobsheet.shelf.shelf_index import Index, Read
 
@@ -61,7 +61,7 @@ class Reading(QObject):
             problem = self._read()
         self.over = True
         with contextlib.suppress(RuntimeError):  # the window is gone
-            self.done.emit(f"{problem[:1].upper()}{problem[1:]}".rstrip(".") + "." if problem else "")
+            self.done.emit(as_sentence(problem) if problem else "")
 
     def _listen(self, process: subprocess.Popen[bytes]) -> str | None:
         """Pass on what the process tells; what it said at its end, None where it ended without a word."""

@@ -11,7 +11,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer
 from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QScrollArea, QSizePolicy, QVBoxLayout
 
-from jobsheet.errors import JobsheetError
+from jobsheet.errors import JobsheetError, as_sentence
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
@@ -171,7 +171,7 @@ class ShelfWindow(QDialog):
             return
         self._silence.stop()
         self._show(None)
-        self.said.say(_sentence(str(asked.answer)))
+        self.said.say(as_sentence(str(asked.answer)))
 
     def _begin(self, folder: Path) -> None:
         """Open what was read before, and read the folder beside it."""
@@ -319,7 +319,7 @@ class ShelfWindow(QDialog):
             return
         told = asked.answer
         if not isinstance(told, Facts):
-            told = Facts(title=path.name, problem=_sentence(str(told)))
+            told = Facts(title=path.name, problem=as_sentence(str(told)))
         if hit.twins:
             words = translate(
                 "Shelf",
@@ -370,10 +370,6 @@ class ShelfWindow(QDialog):
                 self.look_for()
                 return True
         return super().eventFilter(watched, event)
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}".rstrip(".") + "."
 
 
 def _silent_facts(path: Path) -> Facts:
