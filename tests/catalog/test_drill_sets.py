@@ -7,7 +7,6 @@ from types import SimpleNamespace
 
 import pytest
 
-from jobsheet.catalog.reading.sources import table as sources
 from jobsheet.catalog.tools.drill_sets import (
     SETS,
     box,
@@ -16,8 +15,6 @@ from jobsheet.catalog.tools.drill_sets import (
     drills_between,
 )
 from jobsheet.catalog.tools.drills import read_drill_size
-from jobsheet.catalog.tools.reaming import reaming_stock
-from jobsheet.catalog.tools.webs import chisel, pilot, web
 from jobsheet.errors import CalcError, NoSuchEntry
 
 INCH = 0.0254
@@ -105,59 +102,6 @@ def test_what_is_no_set_and_no_size():
         box("all")
     with pytest.raises(CalcError):
         drills_between(0, 1e-3)
-
-
-#: Stock on the diameter: finished size mm, least and most mm as the page converts them.
-STOCK = [
-    (3, 0.13, 0.25), (4.3, 0.13, 0.25), (6, 0.20, 0.30), (7.1, 0.20, 0.30), (10, 0.25, 0.41), (16, 0.25, 0.41),
-    (22.3, 0.25, 0.41), (25, 0.38, 0.76), (63, 0.38, 0.76),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("size", "low", "high"), STOCK)
-def test_stock_for_a_reamer(size, low, high):
-    stock = reaming_stock(size * 1e-3)
-    assert (stock.low * 1e3, stock.high * 1e3) == pytest.approx((low, high), abs=0.006)
-    assert stock.value == pytest.approx((stock.low + stock.high) / 2)
-    assert not stock.outside
-    assert stock.source == "proto"
-
-
-@pytest.mark.parametrize("size", [1e-3, 70e-3])
-def test_reamers_that_the_table_does_not_reach_are_marked(size):
-    assert reaming_stock(size).outside
-
-
-# The handbook's averages of new jobber drills (remembered), and one between two of them.
-@pytest.mark.parametrize(
-    ("diameter", "thickness"),
-    [(2, 0.50), (3, 0.70), (4, 0.90), (5, 1.05), (6, 1.20), (8, 1.50), (9, 1.625), (10, 1.75), (12, 2.00), (16, 2.5), (20, 2.9), (25, 3.4)],
-)  # fmt: skip
-def test_web_of_a_drill(diameter, thickness):
-    found = web(diameter * 1e-3)
-    assert found.value * 1e3 == pytest.approx(thickness)
-    assert not found.outside
-    assert found.source in sources()
-    assert chisel(diameter * 1e-3) * 1e3 == pytest.approx(1.15 * thickness)
-
-
-def test_webs_outside_the_table_are_marked_and_above_zero():
-    assert web(0.3e-3).outside
-    assert web(0.3e-3).value == pytest.approx(0.075e-3)
-    assert web(40e-3).outside
-    assert web(30e-3).value > 3.4e-3
-
-
-def test_a_pilot_is_as_wide_as_the_chisel_and_a_third_at_most():
-    found = pilot(12e-3)
-    assert found.low * 1e3 == pytest.approx(2.2)  # a tenth more than a web of 2.0 mm
-    assert found.value * 1e3 == pytest.approx(2.3)
-    assert found.high * 1e3 == pytest.approx(4.0, abs=0.001)
-    for size in (0.5e-3, 2e-3, 5e-3, 25e-3, 40e-3):
-        found = pilot(size)
-        assert 0 < found.low <= found.value <= found.high < size
-    with pytest.raises(CalcError):
-        pilot(0)
 
 
 def test_drills_between_two_sizes_are_of_every_set_and_in_order():

@@ -6,10 +6,8 @@ import re
 from pathlib import Path
 
 import pytest
-import yaml
 
 from jobsheet.catalog.metals import material_files
-from jobsheet.catalog.metals.material_files import GROUPS, all_rows, row_called
 from jobsheet.catalog.metals.materials import all_materials, find, group, names, own_names
 from jobsheet.catalog.metals.own_materials import FAMILIES, FEED_CLASSES, HAZARDS, WORKS
 from jobsheet.catalog.reading.sources import table as sources
@@ -18,7 +16,6 @@ from jobsheet.cutting.drill_lines import twist_drill_thrust, twist_drill_torque
 from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.unit_power import unit_power_feed_factor
 from jobsheet.errors import NoSuchEntry
-from jobsheet.paths import resources
 
 from .published_materials import ROWS
 
@@ -56,11 +53,6 @@ def test_the_thirty_six_of_the_page_are_there_and_any_other_has_a_test_of_its_ow
     here = Path(__file__).parent
     for name in set(own_names()) - on_the_page:
         assert (here / f"test_{re.sub('[^a-z0-9]+', '_', name.casefold())}.py").is_file(), name
-
-
-def test_the_cited_files_are_the_files_that_are_there():
-    assert {path.stem for path in (resources() / "materials").glob("*.yaml")} == set(GROUPS)
-    assert all(group(name) for name in GROUPS)
 
 
 @every
@@ -233,29 +225,6 @@ def test_no_metal_calls_for_a_remark_by_its_constants_alone():
                 k = material.k_second.value
                 assert 0.5 < twist_drill_torque(k, f, d) / drill_torque(material.kd_torque.value, f, d) < 1.6
                 assert 0.5 < twist_drill_thrust(k, f, d) / drill_thrust(material.kd_thrust.value, f, d) < 1.6
-
-
-def test_a_name_is_found_without_reading_other_rows_or_files():
-    """The window waits for the first name: nothing else may be read for it."""
-    for remembered in (
-        material_files._file,
-        material_files._row,
-        row_called,
-        material_files.shipped_material,
-    ):
-        remembered.cache_clear()
-    assert find("S235").title == "Mild steel S235"
-    assert material_files._file.cache_info().currsize == 1
-    assert material_files._row.cache_info().currsize == 1
-
-
-@pytest.mark.parametrize("name", GROUPS)
-def test_reading_row_by_row_is_reading_the_file(name):
-    text = (resources() / "materials" / f"{name}.yaml").read_text(encoding="utf-8")
-    whole = yaml.load(text, Loader=yaml.CBaseLoader)
-    assert [row for row, _ in all_rows(name)] == list(whole["materials"])
-    for row, fields in all_rows(name):
-        assert fields == {"family": whole.get("family", ""), **whole["materials"][row]}
 
 
 def test_no_name_and_no_row_like_it():

@@ -2,28 +2,11 @@
 
 from __future__ import annotations
 
-from collections import Counter
-
 import pytest
 
 from jobsheet.__main__ import main
 from jobsheet.catalog.trade.opinions import opinions
-from jobsheet.review.pages.explained import KINDS, topics
 from jobsheet.storage.shop_file import NAME
-
-
-def test_ids_are_unique_over_all_kinds():
-    """Sequencing rules, head: ids are unique over the rules and the safety notes."""
-    assert [name for name, count in Counter(one.id for one in topics()).items() if count > 1] == []
-
-
-@pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
-def test_everything_explains_itself(topic, capsys):
-    assert main(["why", topic.id]) == 0
-    said = capsys.readouterr().out
-    assert said.splitlines()[0] == topic.title
-    assert topic.id not in said.split() or "-" not in topic.id
-    assert {KINDS[0]: "From: ", KINDS[3]: "The other: "}.get(topic.kind, "Source: ") in said
 
 
 def test_a_reminder_says_when_and_where_it_stands(capsys):
@@ -54,14 +37,6 @@ def test_a_choice_shows_both_opinions_the_default_and_what_counts_here(own_home,
     (own_home / NAME).write_text("format: 1\nclimb milling: light finish\n", encoding="utf-8")
     assert main(["why", one.id]) == 0
     assert capsys.readouterr().out.endswith("Here: light finish\n")
-
-
-@pytest.mark.parametrize("arguments", [["why"], ["why", "--list"]])
-def test_the_list_has_four_headings(arguments, capsys):
-    assert main(arguments) == 0
-    lines = capsys.readouterr().out.splitlines()
-    assert [line.removesuffix(":") for line in lines if not line.startswith(" ")] == list(KINDS)
-    assert len(lines) == len(topics()) + len(KINDS)
 
 
 @pytest.mark.parametrize(
@@ -98,22 +73,3 @@ def test_words_that_nothing_has_name_the_nearest(capsys):
     assert "did you mean “" in capsys.readouterr().err
     assert main(["why", "zzzz"]) == 2
     assert "jobsheet why --list names them all" in capsys.readouterr().err
-
-
-#: What nobody finds again: places where people talk, private pages, sheets that nobody signed.
-NOT_A_SOURCE = (
-    "discussion", "blog", "forum", "opinions", "secondary", "unsigned", "hobby", "home-shop", "wiki", ".com", ".org", ".net",
-    ".blogspot", "luthier", "notes on", "a machinist's", "question-and-answer", "an article", "a trade article",
-)  # fmt: skip
-
-
-def test_what_is_named_as_a_source_can_be_looked_up():
-    said = [
-        (topic.id, line)
-        for topic in topics()
-        for line in topic.lines
-        if line.startswith(("From: ", "Source: ", "One opinion: ", "The other: "))
-    ]
-    for about, line in said:
-        source = line.rpartition(" (")[2] if line.startswith(("One", "The")) else line
-        assert [word for word in NOT_A_SOURCE if word in source.casefold()] == [], about

@@ -9,10 +9,8 @@ import sys
 import pytest
 
 from jobsheet.cutting.formula import Formula, Outside, formula_of, outside, work
-from jobsheet.cutting.inputs import angle_below, finite, not_negative, positive, share
 from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.speed import spindle_speed
-from jobsheet.errors import CalcError
 
 
 def test_reads_title_expression_and_units():
@@ -69,24 +67,6 @@ def test_the_sentence_speaks_the_units_of_the_trade(unit, value, low, high, sent
 
 def test_a_range_knows_its_defaults():
     assert outside(specific_cutting_force, kc11=1e9, mc=0.2, h=0.1e-3) == []
-
-
-@pytest.mark.parametrize(
-    ("check", "good", "bad"),
-    [
-        (positive, [1, 1e-300], [0, -1, math.inf, math.nan]),
-        (not_negative, [0, 1], [-1e-300, math.inf, math.nan]),
-        (finite, [0, -1, 1e300], [math.inf, -math.inf, math.nan]),
-        (share, [1e-9, 0.5, 1], [0, 1.001, -1, math.nan]),
-        (lambda **named: angle_below(math.pi, **named), [0.1, 3], [0, math.pi, 4, math.nan]),
-    ],
-)
-def test_checks(check, good, bad):
-    for value in good:
-        check(one=value)
-    for value in bad:
-        with pytest.raises(CalcError, match=r"^one is .*; it must be "):
-            check(one=value)
 
 
 def plain(length: float, factor: float = 2.0) -> float:

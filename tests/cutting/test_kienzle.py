@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.cutting import kienzle
-from jobsheet.cutting.textbook import chip_thicknesses, force_and_power
+from jobsheet.cutting.textbook import chip_thicknesses
 from jobsheet.errors import CalcError
 
 kc = kienzle.specific_cutting_force
@@ -57,12 +57,6 @@ def test_power_rises_with_depth(depth, more):
     assert kienzle.milling_power(depth=depth * more, **put) > kienzle.milling_power(depth=depth, **put)
 
 
-def test_power_is_removal_times_force():
-    assert kienzle.milling_power(2e-3, 6e-3, 1e-3, 2e9) == pytest.approx(
-        force_and_power.cutting_power(12e-9, 2e9)
-    )
-
-
 @given(st.floats(0.05, 1.0))
 def test_a_wider_cut_asks_more_power_though_its_chip_is_thicker(part):
     def power(width: float) -> float:
@@ -70,12 +64,6 @@ def test_a_wider_cut_asks_more_power_though_its_chip_is_thicker(part):
         return kienzle.milling_power(2e-3, width, 1e-3, kc(1500e6, 0.21, h))
 
     assert power(part * 12e-3) >= power(part * 12e-3 * 0.9)
-
-
-def test_the_motor_gives_more_than_the_cutter_takes():
-    assert force_and_power.motor_power(100, 0.8) == pytest.approx(125)
-    with pytest.raises(CalcError, match="at most 1"):
-        force_and_power.motor_power(100, 1.2)
 
 
 def test_the_books_9550_is_a_rounded_number():

@@ -9,7 +9,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jobsheet.cutting.speed import cone_depth, cone_diameter, cutting_speed, speed_with_fluid, spindle_speed
-from jobsheet.cutting.textbook.ball_cutter import ball_diameter
 from jobsheet.errors import CalcError
 
 
@@ -58,12 +57,6 @@ def test_cone_depth_turns_cone_diameter_round(depth, angle, tip):
 def test_a_cone_is_wider_than_its_tip(diameter):
     with pytest.raises(CalcError, match="larger than the tip"):
         cone_depth(diameter, 1.5, tip=2e-3)
-
-
-def test_a_ball_cuts_its_whole_diameter_at_half_of_it():
-    assert ball_diameter(5e-3, 10e-3) == pytest.approx(10e-3)
-    with pytest.raises(CalcError, match="half the diameter"):
-        ball_diameter(6e-3, 10e-3)
 
 
 def test_less_fluid_is_slower():

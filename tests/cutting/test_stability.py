@@ -95,22 +95,10 @@ def test_twice_as_stiff_bears_twice_the_depth():
     assert two == pytest.approx(2 * one, rel=1e-6)
 
 
-def test_the_average_direction_with_the_worst_factor_is_of_the_same_size():
-    b = chatter_theory.average_direction_limit(10e6, 0.04, 1800e6, teeth_in_cut=2)
-    assert b == pytest.approx(chatter_theory.slot_limit_two_modes(10e6, 0.04, 1800e6, 0.3, 4), rel=0.1)
-
-
 def test_a_response_at_rest_is_the_softness_and_grows_at_the_mode():
     mode = chatter.Mode(10e6, 80, 0.04)
     assert mode.response(0) == pytest.approx(1e-7)
     assert abs(mode.response(80)) == pytest.approx(1e-7 / 0.08)
-
-
-def test_a_kinder_direction_of_the_force_bears_more():
-    worst, kinder = (
-        chatter_theory.average_direction_limit(10e6, 0.04, 1800e6, 2, direction) for direction in (1, 0.5)
-    )
-    assert kinder == pytest.approx(2 * worst)
 
 
 @pytest.mark.parametrize(("start", "end"), [(0.0, pi), (0.0, 1.1), (0.4, 1.7), (2.1, pi)])

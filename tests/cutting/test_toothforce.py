@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from jobsheet.cutting.chip import arc_chip_thickness
 from jobsheet.cutting.kienzle import specific_cutting_force
 from jobsheet.cutting.textbook.force_and_power import straight_tooth_force
-from jobsheet.cutting.textbook.tooth_forces import helix_lag, mean_tangential_force, slot_side_force
+from jobsheet.cutting.textbook.tooth_forces import helix_lag, mean_tangential_force
 from jobsheet.cutting.toothforce import face_arc, side_arc, tooth_forces
 from jobsheet.errors import CalcError
 
@@ -87,16 +87,6 @@ def test_wall_heights_run_from_tip_to_top():
     assert heights == sorted(heights)
     assert heights[0] == 0
     assert heights[-1] == pytest.approx(6 * MM)
-
-
-def test_four_teeth_in_a_slot_push_steadily_whatever_the_helix():
-    for helix in (0, 10, 30, 45):
-        got = cut(12, 4, helix, 2, FULL, 0.04)
-        expected = slot_side_force(
-            specific_cutting_force(1500e6, 0.21, 0.04 * MM * 2 / pi, 1.1), 2 * MM, 0.04 * MM, 4
-        )
-        assert (got.side_low, got.side_high) == pytest.approx((expected, expected), rel=1e-6)
-        assert (got.feed_low, got.feed_high) == pytest.approx((-0.4 * expected, -0.4 * expected), rel=1e-6)
 
 
 def test_one_straight_tooth_peaks_at_the_thickest_chip():
@@ -314,12 +304,6 @@ def test_half_the_cutter_and_the_whole(climb):
     half, whole = (side_arc(width, 12.0, climb=climb) for width in (6.0, 12.0))
     assert half == pytest.approx((pi / 2, pi) if climb else (0.0, pi / 2))
     assert whole == pytest.approx((0.0, pi))
-
-
-def test_the_helix_lags_by_its_height():
-    assert helix_lag(12 * MM, pi / 4, 12 * MM) == pytest.approx(2.0)
-    assert helix_lag(12 * MM, 1.5, 12 * MM) == pytest.approx(2 * math.tan(1.5))
-    assert helix_lag(12 * MM, -1.5, 12 * MM) == pytest.approx(-2 * math.tan(1.5))
 
 
 def test_a_steep_helix_is_a_helix():

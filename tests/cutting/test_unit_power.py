@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 
 from jobsheet.cutting.formula import outside_validity
 from jobsheet.cutting.kienzle import specific_cutting_force
-from jobsheet.cutting.textbook.rule_of_thumb_power import thumb_power
 from jobsheet.cutting.unit_power import unit_power, unit_power_feed_factor
 
 # Printed beside each other in inch; the inch table is the metric one within its rounding.
@@ -68,10 +67,6 @@ def test_ratio_of_the_two_methods(material, kc11, mc, horse, ratio):
     first = specific_cutting_force(kc11 * 1e6, mc, 0.05e-3)
     second = unit_power(horse * 2.7305e9, unit_power_feed_factor(0.05e-3), 1.0)
     assert first / second == pytest.approx(ratio, abs=0.01), material
-
-
-def test_the_rule_of_thumb_for_aluminium_asks_a_fifth_of_steel():
-    assert thumb_power(1e-6, 0.4e-9) == pytest.approx(5 * thumb_power(1e-6, 2e-9))
 
 
 @pytest.mark.parametrize(("feed", "factor"), [(0.035, 1.55), (0.35, 0.97), (0.9, 0.80)])

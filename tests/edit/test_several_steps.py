@@ -6,8 +6,6 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.edit.history import History
-from jobsheet.edit.numbering import in_words, numbers_between
-from jobsheet.edit.pasting import paste_command
 from jobsheet.edit.several_steps import (
     DeleteSteps,
     DuplicateSteps,
@@ -17,33 +15,8 @@ from jobsheet.edit.several_steps import (
     RepeatSetUp,
 )
 from jobsheet.errors import CommandError
-from jobsheet.paths import sample_jobs
-from jobsheet.storage.job_file import job_from_text, read_job
-from jobsheet.storage.job_writing import write_job
-from jobsheet.storage.steps_text import Copied
 
-JOB = read_job(sample_jobs() / "hm-103-pivot-block.yaml")
-PLATE = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
-
-
-def keys(job):
-    return [operation.key for _, operation in job.operations()]
-
-
-def numbers(job):
-    return [operation.number for _, operation in job.operations()]
-
-
-def whole(job):
-    """It is a job that can be saved and read."""
-    assert job_from_text(write_job(job), "x") == job
-    assert len(set(keys(job))) == len(keys(job))
-    assert len(set(numbers(job))) == len(numbers(job))
-    return job
-
-
-def done(command, job=PLATE):
-    return whole(command.apply(job))
+from .jobs_edited import JOB, PLATE, done, keys, numbers
 
 
 def test_steps_of_several_set_ups_are_taken_out_and_set_ups_stay():
@@ -100,24 +73,6 @@ def test_the_numbers_of_a_repeated_set_up_follow():
     assert numbers(made) == sorted(numbers(made))
 
 
-def test_what_is_pasted_keeps_its_sizes_in_a_job_of_the_other_unit():
-    inches = replace(PLATE, units="in")
-    steps = tuple(operation for _, operation in JOB.operations())
-    made = paste_command(Copied(units="mm", steps=steps), inches, PLATE.set_ups[0].key, None).apply(inches)
-    for old, new in zip(steps, made.set_ups[0].operations, strict=False):
-        if getattr(old.fields, "depth", None) is not None:
-            assert new.fields.depth.value == pytest.approx(old.fields.depth.value)
-        cutter = getattr(old.fields, "cutter", None)
-        if cutter is not None and cutter.diameter is not None:
-            assert new.fields.cutter.diameter == pytest.approx(cutter.diameter)
-
-
-def test_set_ups_are_pasted_behind_the_chosen_one():
-    made = done(paste_command(Copied(units="mm", set_ups=JOB.set_ups[:2]), PLATE, PLATE.set_ups[0].key, None))
-    assert len(made.set_ups) == len(PLATE.set_ups) + 2
-    assert [one.title for one in made.set_ups[1:3]] == [one.title for one in JOB.set_ups[:2]]
-
-
 def test_what_is_gone_is_said():
     with pytest.raises(CommandError):
         DeleteSteps(("nobody",)).apply(PLATE)
@@ -125,35 +80,6 @@ def test_what_is_gone_is_said():
         MoveSteps((keys(PLATE)[0],), "nobody", 0).apply(PLATE)
     with pytest.raises(CommandError):
         InsertSteps((), PLATE.set_ups[0].key).apply(PLATE)
-
-
-@pytest.mark.parametrize(
-    ("before", "everything", "count", "expected"),
-    [
-        ([10, 20], [10, 20, 30], 1, (25,)),
-        ([10, 20], [10, 20, 30], 2, (23, 26)),
-        ([10], [10, 60], 4, (20, 25, 35, 45)),
-        ([], [], 2, (10, 20)),
-        ([20], [20, 21], 2, (22, 23)),
-        ([40], [40], 3, (50, 60, 70)),
-    ],
-)
-def test_numbers_lie_between_the_neighbours(before, everything, count, expected):
-    found = numbers_between(before, everything, count)
-    assert len(set(found)) == count
-    assert not set(found) & set(everything)
-    assert list(found) == sorted(found)
-    if count > 2:
-        assert found[0] > before[-1]
-    else:
-        assert found == expected
-
-
-def test_steps_are_named_or_counted():
-    assert in_words([30]) == "step 30"
-    assert in_words([30, 40]) == "steps 30 and 40"
-    assert in_words([10, 20, 30]) == "steps 10, 20 and 30"
-    assert in_words(range(10, 60, 10)) == "5 steps"
 
 
 @pytest.mark.parametrize(

@@ -6,11 +6,10 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.catalog.tools.measuring import read_measure
-from jobsheet.catalog.trade.general_limits import general_limit
 from jobsheet.catalog.trade.surfaces import read_faces, read_surfaces
 from jobsheet.edit.history import History
 from jobsheet.edit.squaring import SquareAllSix
-from jobsheet.errors import CalcError, CommandError
+from jobsheet.errors import CommandError
 from jobsheet.model.job import Job, SetUp
 from jobsheet.model.lying import NORMALS, OPPOSITE, lying, stock_box
 from jobsheet.model.quantity import Quantity
@@ -160,19 +159,6 @@ def test_faces_that_stay_as_bought_are_not_squared():
         SquareAllSix("60", "40", "25").apply(
             replace(job, stock=replace(job.stock, as_bought=read_faces("top, bottom")))
         )
-
-
-@pytest.mark.parametrize(
-    ("size", "limit"), [(6, 0.1), (6.1, 0.2), (30, 0.2), (40, 0.3), (120, 0.3), (400, 0.5)]
-)
-def test_general_limits_are_those_of_class_m(size, limit):
-    """ISO 2768-1:1989, table 1."""
-    assert general_limit(size * 1e-3) * 1e3 == pytest.approx(limit)
-
-
-def test_beyond_the_table_nothing_is_assumed():
-    with pytest.raises(CalcError):
-        general_limit(2.5)
 
 
 def test_the_workshop_chooses_which_side_comes_third():

@@ -2,27 +2,19 @@
 
 from __future__ import annotations
 
-import math
-
 import pytest
 
 from jobsheet.catalog.metals.materials import find
 from jobsheet.holdings.all_holdings import held_alike, holding_kind
-from jobsheet.holdings.kinds import hand_vice, sine_plate, vee_block
 from jobsheet.limits.each import holding
 from jobsheet.model.figure import Figure, Figures
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.storage.card_files import find_card
 
+from .said_holdings import said
+
 B1 = "bench-mill-b-1"
-
-
-def said(name, **facts):
-    kind = holding_kind(name)
-    return kind.fields(
-        **{entry.name: entry.read(facts[entry.name], "mm") for entry in kind.entries if entry.name in facts}
-    )
 
 
 def grip(name, material="S235", **facts):
@@ -57,12 +49,6 @@ def test_a_screw_draws_all_of_its_tension():
 def test_what_is_not_said_is_not_known(name):
     assert grip(name) is None
     assert grip(name, bolt="M12", screw="M6", tighten="40 N·m") is None  # how many is not said
-
-
-def test_round_work_in_a_vee():
-    """A2: Ø30 in a 90° vee under 8 kN: 0.12 × 8000 × 0.015 × 2.414 = 34.8 N·m; its centre 21.2 over the point."""
-    assert vee_block.twisting_grip(8000, 0.015, 0.12) == pytest.approx(34.8, abs=0.05)
-    assert vee_block.centre_height(0.015) * 1e3 == pytest.approx(21.2, abs=0.05)
 
 
 def turned_by(grip, pull):
@@ -104,23 +90,6 @@ def test_soft_jaws_hold_less_than_hard_ones():
     plain = grip("vice", tighten="20 N·m")
     assert grip("vice", tighten="20 N·m", jaws="soft").friction == 0.10
     assert grip("vice", tighten="20 N·m", jaws="soft", reckon_as="plain jaws").friction == plain.friction
-
-
-@pytest.mark.parametrize(("degrees", "stack"), [(27, 2.270), (18, 1.545)])
-def test_stack_of_a_five_inch_sine_bar(degrees, stack):
-    """D 7: published worked examples for a 5 in bar."""
-    assert sine_plate.stack_for(5.0, math.radians(degrees)) == pytest.approx(stack, abs=6e-4)
-
-
-def test_stack_of_a_hundred_millimetres():
-    """B2: L 100, 12.5°: 21.644."""
-    assert sine_plate.stack_for(100, math.radians(12.5)) == pytest.approx(21.644, abs=5e-4)
-
-
-def test_a_hand_at_the_end_of_its_vice():
-    """A1: 120 mm × 30 N = 3.6 N·m."""
-    assert hand_vice.moment(said("hand vice")) == pytest.approx(3.6)
-    assert hand_vice.moment(said("hand vice", arm="240")) == pytest.approx(7.2)
 
 
 def test_a_tilting_vice_holds_half():

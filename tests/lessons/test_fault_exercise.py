@@ -7,17 +7,11 @@ from collections import Counter
 import pytest
 
 from jobsheet.lessons.fault_exercise import fault_exercise, faults_marked
-from jobsheet.lessons.planted import Ground, missing_ones, wrong_ones
 from jobsheet.lessons.slips import WrongAnswer
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import reviewed
 from jobsheet.review.plan.solid_facts import facts_of
 from jobsheet.storage.job_file import read_job
-
-
-@pytest.fixture
-def pivot(samples):
-    return Reckoner().reckon(read_job(samples / "hm-103-pivot-block.yaml"))
 
 
 def remarks(job):
@@ -53,22 +47,6 @@ def test_the_same_seed_plants_the_same(pivot):
     assert first.job == other.job
     assert said(first) == said(other)
     assert len({said(fault_exercise(pivot, 1, 9, sheet, missing=False)) for sheet in range(1, 4)}) > 1
-
-
-def test_a_mistake_that_spoils_a_second_thing_is_not_planted(pivot):
-    """The middle drill of the bore taken out leaves too much for the reamer, and that alone; the first face brings more than one remark."""
-    ground = Ground(pivot)
-    plants = {one.at: one for one in missing_ones(ground)}
-    assert ground.planted(plants["bore-15-7"]).remark.rule == "reaming-allowance"
-    assert ground.planted(plants["base-clean"]) is None
-
-
-def test_the_speed_of_the_drill_at_the_reamer_is_one_of_them(pivot):
-    ground = Ground(pivot)
-    reamers = [one for one in wrong_ones(ground) if one.at == "ream" and one.sort == "speed"]
-    assert {made.remark.rule for one in reamers if (made := ground.planted(one)) is not None} == {
-        "reamer-slower-than-the-drill"
-    }
 
 
 # --- answers ---

@@ -14,11 +14,6 @@ from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import blank_job, read_job
 
 
-@pytest.fixture
-def pivot(samples):
-    return Reckoner().reckon(read_job(samples / "hm-103-pivot-block.yaml"))
-
-
 def sheet_with(reckoned, level, *set_ups):
     """The first sheet of seed 37 that asks these set-ups: which one it is hangs on every word of the job."""
     for sheet in range(1, 60):

@@ -13,21 +13,7 @@ from jobsheet.lessons.own_plan_words import own_plan_lines
 from jobsheet.model.finished import Finished
 from jobsheet.storage.job_file import read_job
 
-SAMPLES = (
-    "hm-100-drilled-plate-b1",
-    "hm-101-setting-block",
-    "hm-102-slide-plate",
-    "hm-103-pivot-block",
-    "hm-104-cover-plate",
-)
-
-
-@pytest.mark.parametrize("name", SAMPLES)
-def test_the_plans_of_the_samples_are_right(samples, name):
-    job = read_job(samples / f"{name}.yaml")
-    found = own_plan_marked(job, job)
-    assert found.right, own_plan_lines(job, found)
-    assert found.good
+from .samples_taught import SAMPLES
 
 
 @pytest.mark.parametrize("name", SAMPLES)
@@ -41,15 +27,6 @@ def test_what_is_begun_with_holds_no_answer(samples, name):
     assert not found.right
     assert not found.good
     assert own_plan_lines(blank, found)[0] == "Nothing is planned yet."
-
-
-def test_a_hole_that_is_left_out_is_said_by_its_feature(samples):
-    job = read_job(samples / "hm-103-pivot-block.yaml")
-    ream = next(step.key for _, step in job.operations() if step.number == 145)
-    answer = DeleteSteps((ream,)).apply(job)
-    found = own_plan_marked(job, answer)
-    assert not found.right
-    assert "16 H7" in " ".join(own_plan_lines(answer, found))
 
 
 def test_what_the_exercise_asks_cannot_be_changed_by_the_answer(samples):

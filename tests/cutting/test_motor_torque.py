@@ -1,4 +1,4 @@
-"""Spindle: constant power, constant torque, caps."""
+"""Torque of a motor under a frequency drive."""
 
 from __future__ import annotations
 
@@ -9,14 +9,8 @@ from hypothesis import strategies as st
 from jobsheet.cutting.kienzle import power_from_torque
 from jobsheet.cutting.motor import constant_power_torque
 from jobsheet.cutting.textbook.motor_torque import capped_torque, constant_torque, peak_torque
-from jobsheet.errors import CalcError
 
-speeds = st.floats(0.5, 100)
-
-
-@given(speeds)
-def test_belts_keep_the_power(speed):
-    assert power_from_torque(constant_power_torque(550, 0.81, speed), speed) == pytest.approx(550 * 0.81)
+from .drawn_sizes import speeds
 
 
 @given(speeds, speeds)
@@ -35,9 +29,3 @@ def test_a_cap_holds_and_never_adds(torque, cap):
 
 def test_overload_multiplies():
     assert peak_torque(10, 1.8) == 18
-
-
-@pytest.mark.parametrize("efficiency", [0, -0.1, 1.1, float("nan")])
-def test_refuses_an_efficiency_that_is_no_share(efficiency):
-    with pytest.raises(CalcError, match="efficiency"):
-        constant_power_torque(550, efficiency, 5)

@@ -1,12 +1,11 @@
+"""Boxes, arrows and hatching of lines, and drawings moved."""
+
 from __future__ import annotations
 
 import itertools
 
-import pytest
-
 from jobsheet.drawing.drawn import Ellipse, Line, Text
 from jobsheet.drawing.making import arrow, box, hatched, moved
-from jobsheet.drawing.mark_shapes import MARKS, mark
 
 
 def test_a_hatch_stays_inside_its_face():
@@ -27,34 +26,14 @@ def test_the_lines_of_a_hatch_lie_apart_as_asked():
     assert [round(b - a, 6) for a, b in itertools.pairwise(xs)] == [5.0] * (len(xs) - 1)
 
 
-def test_moving_moves_every_kind_of_item():
-    items = (Line(((0, 0), (1, 1))), Ellipse(2, 2, 1, 1), Text(3, 3, "a"))
-    line, ellipse, text = moved(items, 10, 20)
-    assert line.points == ((10, 20), (11, 21))
-    assert (ellipse.x, ellipse.y, text.x, text.y) == (12, 22, 13, 23)
-
-
 def test_an_arrow_ends_at_its_tip():
     line, head = arrow((0, 0), (20, 0), head=6)
     assert head.points[0] == (20, 0)
     assert line.points[1][0] < 20
 
 
-@pytest.mark.parametrize("name", MARKS)
-def test_every_mark_stays_in_its_square(name):
-    for item in mark(name, 16).items:
-        points = (
-            item.points
-            if isinstance(item, Line)
-            else ((item.x - item.a, item.y - item.b), (item.x + item.a, item.y + item.b))
-        )
-        assert all(-0.01 <= x <= 16.01 and -0.01 <= y <= 16.01 for x, y in points)
-
-
-def test_no_two_verdicts_have_the_same_shape():
-    shapes = {mark(name, 16).items for name in ("cut before", "expected", "tight", "beyond")}
-    assert len(shapes) == 4
-
-
-def test_an_unknown_verdict_has_no_mark():
-    assert mark("unknown", 16).items == ()
+def test_moving_moves_every_kind_of_item():
+    items = (Line(((0, 0), (1, 1))), Ellipse(2, 2, 1, 1), Text(3, 3, "a"))
+    line, ellipse, text = moved(items, 10, 20)
+    assert line.points == ((10, 20), (11, 21))
+    assert (ellipse.x, ellipse.y, text.x, text.y) == (12, 22, 13, 23)

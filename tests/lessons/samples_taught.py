@@ -1,0 +1,11 @@
+"""The samples that lessons are made from."""
+
+from __future__ import annotations
+
+SAMPLES = (
+    "hm-100-drilled-plate-b1",
+    "hm-101-setting-block",
+    "hm-102-slide-plate",
+    "hm-103-pivot-block",
+    "hm-104-cover-plate",
+)

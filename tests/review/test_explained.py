@@ -1,0 +1,51 @@
+"""What can be asked why, each in words of its own."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from jobsheet.__main__ import main
+from jobsheet.review.pages.explained import KINDS, topics
+
+
+def test_ids_are_unique_over_all_kinds():
+    """Sequencing rules, head: ids are unique over the rules and the safety notes."""
+    assert [name for name, count in Counter(one.id for one in topics()).items() if count > 1] == []
+
+
+@pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
+def test_everything_explains_itself(topic, capsys):
+    assert main(["why", topic.id]) == 0
+    said = capsys.readouterr().out
+    assert said.splitlines()[0] == topic.title
+    assert topic.id not in said.split() or "-" not in topic.id
+    assert {KINDS[0]: "From: ", KINDS[3]: "The other: "}.get(topic.kind, "Source: ") in said
+
+
+@pytest.mark.parametrize("arguments", [["why"], ["why", "--list"]])
+def test_the_list_has_four_headings(arguments, capsys):
+    assert main(arguments) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert [line.removesuffix(":") for line in lines if not line.startswith(" ")] == list(KINDS)
+    assert len(lines) == len(topics()) + len(KINDS)
+
+
+#: What nobody finds again: places where people talk, private pages, sheets that nobody signed.
+NOT_A_SOURCE = (
+    "discussion", "blog", "forum", "opinions", "secondary", "unsigned", "hobby", "home-shop", "wiki", ".com", ".org", ".net",
+    ".blogspot", "luthier", "notes on", "a machinist's", "question-and-answer", "an article", "a trade article",
+)  # fmt: skip
+
+
+def test_what_is_named_as_a_source_can_be_looked_up():
+    said = [
+        (topic.id, line)
+        for topic in topics()
+        for line in topic.lines
+        if line.startswith(("From: ", "Source: ", "One opinion: ", "The other: "))
+    ]
+    for about, line in said:
+        source = line.rpartition(" (")[2] if line.startswith(("One", "The")) else line
+        assert [word for word in NOT_A_SOURCE if word in source.casefold()] == [], about
