@@ -95,19 +95,16 @@ def find(index: Index, text: str, most: int = MOST) -> Found:
         return Found(asked=asked, hits=(), count=0)
     try:
         wanted, named = _asked_ids(index, asked, words, text)
-        rows = index.in_order()
+        rows = index.in_order(trouble_first=asked.trouble_first)
+        kept = rows if wanted is None else [at for at in rows if at in wanted]
+        if named and not asked.trouble_first:
+            kept = [at for at in kept if at in named] + [at for at in kept if at not in named]
+        hits = [_hit(index, asked, int(at)) for at in kept[:most]]
     except sqlite3.Error as error:
         raise CannotWrite(
             f"The index of {index.shelf.name} cannot be read: {error}. Open the shelf again; it is made anew."
         ) from None
-    kept = [row for row in rows if wanted is None or row[0] in wanted]
-    if asked.trouble_first:
-        kept.sort(key=lambda row: -row[2] if row[1] else 1)
-    elif named:
-        kept.sort(key=lambda row: row[0] not in named)
-    return Found(
-        asked=asked, hits=_by_part([_hit(index, asked, row[0]) for row in kept[:most]]), count=len(kept)
-    )
+    return Found(asked=asked, hits=_by_part(hits), count=len(kept))
 
 
 def _by_part(hits: list[Hit]) -> tuple[Hit, ...]:
@@ -118,35 +115,32 @@ def _by_part(hits: list[Hit]) -> tuple[Hit, ...]:
     return tuple(sorted(hits, key=lambda hit: first[hit.number.casefold() or hit.path]))
 
 
-def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[int] | None, set[int]]:
+def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[str] | None, set[str]]:
     """The jobs with all of it, None where nothing is asked; and those whose number or name has the words."""
-    wanted: set[int] | None = None
-    named: set[int] = set()
-    match = "select rowid from words where words match ?"
+    wanted: set[str] | None = None
+    named: set[str] = set()
+    match = "select rowid as job from words where words match ?"
     if words:
-        wanted = {one for (one,) in index.database.execute(match, (words,))}
+        wanted = set(index.ids(match, (words,)))
         # One letter begins half of all names: which come first says nothing yet, and costs as much as the finding.
-        named = (
-            set()
-            if all(len(word) < 2 for word in asked.words)
-            else {one for (one,) in index.database.execute(match, (f"{{number name}} : ({words})",))}
-        )
+        if any(len(word) > 1 for word in asked.words):
+            named = set(index.ids(match, (f"{{number name}} : ({words})",)))
     for one in asked.sizes:
-        here = {job for (job,) in index.database.execute(_SIZED, _sized(one))}
+        near = _sized(one)
+        here = set(index.ids(_SIZED, (*near[:2], *near[4:])))
+        if not one.exact:
+            here.update(index.ids(_SIZED, near[2:]))
         if (
             not here and not one.exact
         ):  # `lot 12` and `6082` are sizes of nothing: they may stand there in words
             phrase = f'"{one.before} {text[one.start : one.end]}" *'
-            here = {job for (job,) in index.database.execute(match, (phrase,))}
+            here = set(index.ids(match, (phrase,)))
         wanted = here if wanted is None else wanted & here
     return wanted, named
 
 
-#: A size within five micrometres of one value or of another, behind a word or in a step of a kind that begins so.
-_SIZED = (
-    "select job from sizes where (micrometres between ? and ? or micrometres between ? and ?)"
-    " and (? = '' or before like ? or kind like ?)"
-)
+#: A size within five micrometres, behind a word or in a step of a kind that begins so.
+_SIZED = "select distinct job from sizes where micrometres between ? and ? and (? = '' or before like ? or kind like ?)"
 _LINE_OF = (
     "select line from sizes where (micrometres between ? and ? or micrometres between ? and ?)"
     " and (? = '' or before like ? or kind like ?) and job = ? limit 1"

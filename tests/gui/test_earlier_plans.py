@@ -141,6 +141,27 @@ def test_the_drawing_is_asked_for_on_a_later_day(printed, monkeypatch):
     assert [one.number for one in read_job(path).revisions] == [1, 2]
 
 
+def test_the_drawing_is_asked_for_where_the_program_itself_opens_the_job(printed, show, qtbot, monkeypatch):
+    """At its start, with the last job or the one of the command line: once the window is there, and never before."""
+    _, path = printed
+    asked = []
+
+    def told(parent, sentence, _now):
+        asked.append((parent.later._begun, bool(parent.actions_by_id), sentence))
+
+    monkeypatch.setattr(ask, "drawing_revision", told)
+    monkeypatch.setattr(runs_kept, "this_moment", lambda: ("2099-01-01", "08:00:00"))
+    again = show(str(path))
+    qtbot.waitUntil(lambda: bool(asked))
+    ((painted, ready, sentence),) = asked
+    assert painted
+    assert ready
+    assert sentence.endswith("At which revision is the drawing today?")
+    assert not again.desk.history.changed
+    QTest.qWait(30)
+    assert len(asked) == 1  # once, however often it is painted
+
+
 def test_a_folder_that_cannot_be_written_is_said_and_the_sheets_are_there(
     show, samples, tmp_path, monkeypatch
 ):

@@ -6,6 +6,7 @@ import os
 import random
 import shutil
 import sqlite3
+import time
 
 import pytest
 
@@ -223,3 +224,27 @@ def test_who_asks_is_not_held_up_by_who_reads_the_folder(shelf, tmp_path):
     reading.database.rollback()
     reading.close()
     asking.close()
+
+
+def test_an_index_that_is_full_opens_at_once(shelf, tmp_path):
+    """Opening asks each table for its first row; counting them together took hours at ten thousand jobs."""
+    place = tmp_path / "index.sqlite"
+    first = Index(shelf, place)
+    for table in ("jobs (path, size)", "sizes (line, job)", "words (text, name)"):
+        first.database.executemany(
+            f"insert into {table} values (?, ?)", [(f"{number}", number) for number in range(1500)]
+        )
+    first.database.commit()
+    first.close()
+    begun = time.monotonic()
+    again = Index(shelf, place)
+    assert time.monotonic() - begun < 2
+    assert len(again.in_order()) == 1500
+    again.close()
+
+
+def test_the_order_is_that_of_the_days_whether_or_not_it_was_asked_before(index):
+    rows = index.database.execute("select id, planned_on from jobs").fetchall()
+    planned = {str(at): day for at, day in rows}
+    assert [planned[at] for at in index.in_order()] == sorted(planned.values(), reverse=True)
+    assert sorted(index.in_order(trouble_first=True)) == sorted(planned)

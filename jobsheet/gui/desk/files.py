@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, QObject, QTime, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QTime, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.edit.history import History
@@ -15,11 +15,13 @@ from jobsheet.gui.desk.journal_keeping import JournalKeeping
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
 from jobsheet.remembered import forget_the_plan
-from jobsheet.storage.disk_answers import SILENT, DiskAnswers
+from jobsheet.storage.disk_answers import AT_ONCE, SILENT, DiskAnswers
 from jobsheet.storage.job_file import job_digest, read_job
 from jobsheet.storage.job_writing import save_job
 
 translate = QCoreApplication.translate
+#: A disk that did not answer is asked again after this [ms].
+AGAIN = 500
 
 
 class Files(QObject):
@@ -135,11 +137,23 @@ class Files(QObject):
         if (whose := job_of(path)) is not None:
             return self._open_closed(job, whose)
         self.lay(History(job, str(path)), path, "", digest)
+        self.ask_for_drawing()
+        return True
+
+    def ask_for_drawing(self) -> None:
+        """At which revision the drawing is, of a job that is taken out again; once its disk answers, for nobody waits for that."""
+        path = self._desk.path
+        if path is None:
+            return
+        if not self.disk.within(path, AT_ONCE):
+            QTimer.singleShot(
+                AGAIN, self, lambda: self.ask_for_drawing() if self._desk.path == path else None
+            )
+            return
         from jobsheet.gui.desk.closing import ask_for_drawing
 
         if said := ask_for_drawing(self._desk, path, self._parent):
             self.said.emit(said)
-        return True
 
     def _open_closed(self, job: Job, whose: Path) -> bool:
         """Open a plan that is closed: it is not written over, the job on the desk gets a file of its own."""

@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from PySide6 import QtCore
-from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtCore import QCoreApplication, QEvent, QTimer
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
 
@@ -230,6 +230,7 @@ class Window(QMainWindow):
         self.show_title()
         parts.watch_for_files(self)
         parts.offer_recovered()
+        QTimer.singleShot(0, self, parts.files.ask_for_drawing)  # where the program itself opened a job
         parts.edits.photographs.say_what_is_gone()
         parts.watched.settled()
         if self.focusWidget() is None or not self.opened_key:
