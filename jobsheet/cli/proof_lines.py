@@ -133,6 +133,8 @@ def show_needs(found: tuple[Any, ...]) -> None:
         many = "step" if len(one.steps) == 1 else "steps"
         rungs = one.ladder.rungs if one.ladder is not None else ()
         cuts = f": {'one cut' if len(rungs) == 1 else f'{len(rungs)} cuts'}" if rungs else ""
+        if rungs and one.ladder.inside:
+            cuts = f": {len(rungs)} growing layers of step {one.steps[0]}, in the part itself (its sheet: prove in-step)"
         say(f"{one.process} with {one.cutter_kind}, {many} {steps}{cuts}.")
         for rung in rungs:
             say(

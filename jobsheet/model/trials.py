@@ -19,7 +19,7 @@ CHANGES: dict[str, tuple[str, ...]] = {
 #: Of ordinary work those that ring as milling does.
 MILLED = ("pocket", "keyway", "fly cut")
 #: The limit that a ladder of such cuts is about; of all others it is the torque.
-ABOUT = {"face": "chatter", "side": "chatter", "slot": "chatter"}
+ABOUT = dict.fromkeys((*MILLING, *MILLED), "chatter")
 #: What slipped, where something did.
 SLIPPED = ("vice", "holder", "shank")
 #: Kinds of cut that are proved, each with a bias of its own.

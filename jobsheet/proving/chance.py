@@ -9,11 +9,13 @@ import math
 
 from jobsheet.limits.evidence import chance_over
 from jobsheet.model.capacity import Capacity
-from jobsheet.proving.assumed import CHANCE
+from jobsheet.proving.assumed import CHANCE, GROWTH
 
 #: Of the lightest bad end, as long as nothing of such cuts ran clean. Found on drawn machines whose class or card is 1.7 times too
 #: high: of those without a clean cut the plan was over the truth on half (`tests/proving/stories.py`).
 UNTIL_CLEAN = 0.4
+#: So many clean cuts say by themselves how far one may go (estimate, found on the same machines).
+FEW = 3
 
 __all__ = ["chance_over", "largest_share"]
 
@@ -21,7 +23,7 @@ __all__ = ["chance_over", "largest_share"]
 def largest_share(capacity: Capacity, chance: float = CHANCE) -> float:
     """The largest share that ends badly with at most this chance; 0 where nothing is learned at all.
 
-    After bad ends alone, without one clean cut, it is at most two fifths of the lightest of them.
+    After bad ends it is at most what the cuts that ran clean speak for, as long as these are few or none: see `_most`.
     """
     cells = capacity.cells
     if not cells or not 0 < chance < 1:
@@ -31,7 +33,16 @@ def largest_share(capacity: Capacity, chance: float = CHANCE) -> float:
         middle = (low + high) / 2
         low, high = (middle, high) if chance_over(capacity, math.exp(middle)) <= chance else (low, middle)
     share = math.exp(low)
-    if capacity.bad and not capacity.good:
-        # Nothing of it ran clean: how far below the first bad end the limit lies only the card says, and that may be far off.
-        share = min(share, UNTIL_CLEAN * min(capacity.bad))
-    return share
+    return min(share, _most(capacity)) if capacity.bad else share
+
+
+def _most(capacity: Capacity) -> float:
+    """After bad ends, the most that few clean cuts speak for: how far below the ends the limit lies only the card says, and that may be far off.
+
+    Half of the way, by its factor, from the heaviest clean cut to the lightest end, and no more than one step of a ladder.
+    """
+    clean, lightest = [one.share for one in capacity.good if not one.overtaken], min(capacity.bad)
+    if not clean:
+        return UNTIL_CLEAN * lightest
+    heaviest = max(clean)
+    return min(GROWTH * heaviest, math.sqrt(heaviest * lightest)) if len(clean) < FEW else math.inf

@@ -14,7 +14,7 @@ from jobsheet.drawing.mark_shapes import mark_at
 from jobsheet.drawing.placing import Placer, box_of, text_width
 from jobsheet.limits.evidence import chance_over
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import MILLING, Trial
+from jobsheet.model.trials import Trial
 from jobsheet.reckoning.ladder.ladder_sizes import in_size, two_figures
 from jobsheet.reckoning.ladder.rung import Ladder
 from jobsheet.report.torque_chart import torque_chart
@@ -36,7 +36,7 @@ def chance_words(ladder: Ladder, limit: str) -> str:
     """What the upright axis counts: the caption of the chart's panel."""
     if limit == "chatter":
         return f"chance that a cut of this {ladder.grows} stays quiet"
-    grown = f"this {ladder.grows}" if ladder.process in MILLING else "this torque"
+    grown = f"this {ladder.grows}" if ladder.milled else "this torque"
     return f"chance that the spindle does not slow at {grown}"
 
 
@@ -73,17 +73,17 @@ class _Scale:
             asked = rung.of(limit)
             if asked is None or asked.share <= 0:
                 continue
-            if ladder.process in MILLING:
+            if ladder.milled:
                 grown = getattr(rung.fields, ladder.grows, None)
                 value = grown.value / (1e-3 if ladder.units == "mm" else INCH) if grown is not None else 0.0
             else:
                 value = asked.demand
             if value > 0 and (not pairs or (asked.share > pairs[-1][0] and value > pairs[-1][1])):
                 pairs.append((asked.share, value))
-        if ladder.process not in MILLING and pairs:
+        if not ladder.milled and pairs:
             # A drill of another size turns at another speed: the axis has the torque of the topmost rung's speed.
             pairs = pairs[-1:]
-        self.unit = ("mm" if ladder.units == "mm" else "in") if ladder.process in MILLING else "N·m"
+        self.unit = ("mm" if ladder.units == "mm" else "in") if ladder.milled else "N·m"
         if not pairs:  # nothing was planned: the share itself
             pairs, self.unit = [(1.0, 100.0)], "%"
         self.pairs = [(math.log(share), math.log(size)) for share, size in pairs]
@@ -300,7 +300,7 @@ def _grows_words(ladder: Ladder, room: float, scale: _Scale) -> str:
     title = ladder.setting.material.title.split(",")[0]
     title = title[:1].lower() + title[1:] if title[1:2].islower() else title
     cutter = ladder.cutter.text.split(",")[0]
-    if ladder.process in MILLING:
+    if ladder.milled:
         fixed = "width" if ladder.grows == "depth" else "depth"
         kept = getattr(ladder.rungs[-1], fixed) if ladder.rungs else dict(ladder.texts).get(fixed, "")
         how = f" {kept} {'wide' if fixed == 'width' else 'deep'}" if kept else ""

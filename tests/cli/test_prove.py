@@ -201,7 +201,11 @@ def test_what_a_job_needs_proved(capsys, samples, own_home):
     code, out, _ = told(capsys, "needs", str(samples / "hm-100-drilled-plate-b1.yaml"))
     assert (code, "Nothing of this job needs proving" in out) == (0, True)
     (need,) = json.loads(told(capsys, "needs", str(samples / "hm-104-cover-plate.yaml"), "--json")[1])
-    assert (need["steps"], need["ladder"]) == ([60], None)
+    assert (need["steps"], need["ladder"]["process"], need["ladder"]["ends"]) == (
+        [60],
+        "pocket",
+        "4 mm deep: the step is done.",
+    )
 
 
 def test_what_was_learned_is_said_in_sizes_of_a_cut(capsys):

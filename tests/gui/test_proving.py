@@ -328,16 +328,37 @@ def test_what_the_open_job_needs_is_offered_first_and_begun_by_its_digit(show, q
     place.close()
 
 
-def test_what_cannot_be_proved_says_why(show, qtbot):
+def test_a_pocket_is_proved_in_the_part_by_its_digit_and_layer_by_layer(show, qtbot):
     from jobsheet.paths import sample_jobs
 
     window = show(str(sample_jobs() / "hm-104-cover-plate.yaml"))
     window.actions_by_id["prove"].trigger()
     place = next(iter(window.findChildren(ProvingWindow)))
+    place.activateWindow()
     qtbot.waitUntil(lambda: bool(place.left.needs.rows))
     (row,) = place.left.needs.rows
-    assert not row.isEnabled()
-    assert "No ladder is made of pocket cuts" in row.accessibleName()
+    assert row.head.endswith("6 growing layers of step 60, in the part itself")
+    press("1")
+    assert place.desk.ladder is row.need.ladder
+    press("AA", KEY.Key_Return, "TR", KEY.Key_Return, KEY.Key_Return, "113")  # the third one rings
+    assert place.desk.current is None
+    assert place.desk.finer() is None  # no steel is cut for it: the step goes on with the last clean depth
+    assert place.desk.conclusion().head == "Stop here. Go on in the part with layers of 0.6 mm."
+    place.close()
+
+
+def test_what_cannot_be_proved_says_why(show, qtbot):
+    from jobsheet.edit.commands import SetField
+    from jobsheet.paths import sample_jobs
+
+    window = show(str(sample_jobs() / "hm-104-cover-plate.yaml"))
+    window.desk.history.do(SetField("job", "material", "titanium grade 5"))
+    window.actions_by_id["prove"].trigger()
+    place = next(iter(window.findChildren(ProvingWindow)))
+    qtbot.waitUntil(lambda: bool(place.left.needs.rows))
+    rows = [one for one in place.left.needs.rows if one.need.process == "pocket"]
+    assert [one.isEnabled() for one in rows] == [False]
+    assert "titanium" in rows[0].accessibleName().lower()
     press("1")
     assert place.desk.ladder is None
     place.close()

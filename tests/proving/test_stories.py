@@ -73,10 +73,10 @@ def test_long_round_where_they_are_otherwise(limit, cell):
 @pytest.mark.long
 @pytest.mark.parametrize("limit", LIMITS)
 def test_long_round_of_the_weak_case(limit):
-    """A card that says 1.7 times what there is: a plan is then over the truth on up to one machine in seven."""
+    """A card or class that says 1.7 times what there is."""
     found = ladder_and_finer(limit, Cell(off=0.6), MANY, SEED)
     assert found.held >= 0.80
-    assert found.planned_over <= 0.15
+    assert found.planned_over <= 0.05
 
 
 @pytest.mark.long

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jobsheet.errors import JobsheetError
 from jobsheet.holdings.all_holdings import words_of
 from jobsheet.model.job import Operation
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
-from jobsheet.model.trials import ABOUT, LEARNED, MILLING
+from jobsheet.model.trials import ABOUT, LEARNED, MILLED, MILLING
 from jobsheet.operations.registry import roles
 from jobsheet.operations.written import PROVED
 from jobsheet.reckoning.asked import asked_of
+from jobsheet.reckoning.ladder.ladder_in_step import in_step
 from jobsheet.reckoning.ladder.ladders import plan
 from jobsheet.reckoning.ladder.rung import Ladder
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
@@ -77,6 +81,8 @@ def _need(process: str, kind: str, steps: list[_Step], reckoned: Reckoned, shop:
     numbers = tuple(one.operation.number for one in steps)
     verdicts = tuple(one.verdict for one in steps)
     bare = Need(process=process, cutter_kind=kind, steps=numbers, verdicts=verdicts)
+    if process in MILLED:
+        return _in_itself(bare, reckoned)
     if process not in PROVED:
         words = f"No ladder is made of {process} cuts. Take the lightest first, and write down how each went: that counts as well."
         return _because(bare, words)
@@ -86,15 +92,20 @@ def _need(process: str, kind: str, steps: list[_Step], reckoned: Reckoned, shop:
     except JobsheetError as error:
         words = str(error)
         return _because(bare, f"{words[:1].upper()}{words[1:]}".rstrip(".") + ".")
-    return Need(
-        process=process, cutter_kind=kind, steps=numbers, verdicts=verdicts, ladder=ladder, why=ladder.refused
-    )
+    return replace(bare, ladder=ladder, why=ladder.refused)
+
+
+def _in_itself(need: Need, reckoned: Reckoned) -> Need:
+    """Cuts of which no ladder is made in scrap: the layers of the most demanding step, in the part itself."""
+    try:
+        ladder = in_step(reckoned, need.steps[0])
+    except JobsheetError as error:
+        return _because(need, str(error))
+    return replace(need, ladder=ladder if ladder.rungs else None, why=ladder.refused)
 
 
 def _because(need: Need, why: str) -> Need:
-    return Need(
-        process=need.process, cutter_kind=need.cutter_kind, steps=need.steps, verdicts=need.verdicts, why=why
-    )
+    return replace(need, why=why)
 
 
 def _ladder(process: str, worst: _Step, reckoned: Reckoned, shop: Shop | None) -> Ladder:
@@ -115,7 +126,13 @@ def _ladder(process: str, worst: _Step, reckoned: Reckoned, shop: Shop | None) -
         texts["spindle"] = f"{speed * 60:.6g} rpm"
     about = ABOUT.get(process, "spindle-torque")
     job = reckoned.job
-    return plan(
-        job.machine, cutter=fields.cutter.text, material=job.material, kind=process, units=job.units, texts=texts,
-        fluid=job.fluid, shop=shop, up_to={about: worst.share},
-    )  # fmt: skip
+    how: dict[str, Any] = {
+        "cutter": fields.cutter.text, "material": job.material, "kind": process, "units": job.units, "texts": texts,
+        "fluid": job.fluid, "shop": shop, "up_to": {about: worst.share},
+    }  # fmt: skip
+    ladder = plan(job.machine, **how)
+    if ladder.rungs or not any(one.bad for one in ladder.capacities):
+        return ladder
+    # Such cuts gave out before: the finer ladder goes on from where that is, and ends at what is asked here.
+    finer = plan(job.machine, **how, finer=True)
+    return finer if finer.rungs else ladder

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from jobsheet.limits.verdict import is_tight
 from jobsheet.machine.handles import dial_text, reading
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import LEARNED, MILLING
+from jobsheet.model.trials import LEARNED
 from jobsheet.operations.names import show
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.common import depth_handle, position_text
@@ -33,7 +33,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     last = {
         limit: one.since or None if limit in finer else last_clean(one) for limit, one in capacities.items()
     }
-    picker = _milling if ladder.process in MILLING else _from_list
+    picker = _milling if ladder.milled else _from_list
     pick = picker(ladder)
     rungs: list[Rung] = []
     ends = f"{most} rungs fill a sheet: enter them, then plan again."
@@ -314,7 +314,7 @@ def finished(
     size = getattr(cut.fields, grows, None) if grows != "size" else getattr(cut.fields, "depth", None)
     if grows == "width":
         handle = setting.machine.handle("y" if getattr(cut.fields, "along", "x") == "x" else "x")
-    elif ladder.process in MILLING:
+    elif ladder.milled:
         handle = depth_handle(setting.machine)
     elif ladder.process == "drill":
         handle = setting.machine.handle("quill")

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from msgspec.structs import replace
 
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import MILLED, MILLING, Asked
+from jobsheet.model.trials import ABOUT, MILLING, Asked
 from jobsheet.operations.names import show
 from jobsheet.proving.rungs import finer_share, next_share
 from jobsheet.reckoning.known_capacity import after_clean, after_end
@@ -20,8 +20,6 @@ from jobsheet.units.table import INCH
 BETWEEN = 2.0
 #: No ladder has more cuts.
 MOST = 22
-#: Limits that a ladder of such cuts is about.
-ABOUT = dict.fromkeys((*MILLING, *MILLED), "chatter")
 
 
 def with_expected(ladder: Ladder) -> Ladder:

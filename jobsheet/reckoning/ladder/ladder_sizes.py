@@ -9,7 +9,6 @@ from msgspec import Struct
 
 from jobsheet.errors import JobsheetError
 from jobsheet.model.capacity import Capacity
-from jobsheet.model.trials import MILLING
 from jobsheet.reckoning.ladder import ladder_cuts as cuts
 from jobsheet.reckoning.ladder.ladder_attempt import Made, attempt, base_texts, listed
 from jobsheet.reckoning.ladder.rung import Ladder
@@ -44,7 +43,7 @@ def in_size(ladder: Ladder, limit: str, share: float) -> Size | None:
     largest that asks no more, where there is one.
     """
     try:
-        if ladder.process in MILLING:
+        if ladder.milled:
             return _milled(ladder, limit, share)
         return _listed(ladder, limit, share)
     except JobsheetError:
@@ -56,7 +55,7 @@ def size_for(ladder: Ladder, limit: str, share: float) -> str:
 
     Empty where even the least asks more, or such cuts cannot be reckoned.
     """
-    if ladder.process in MILLING:
+    if ladder.milled:
         found = in_size(ladder, limit, share)
         return found.words if found is not None else ""
     try:
@@ -90,7 +89,8 @@ def two_figures(value: float, *, down: bool = False) -> str:
 
 def _milled(ladder: Ladder, limit: str, share: float) -> Size | None:
     units, grows = ladder.units, ladder.grows
-    texts = base_texts(ladder)
+    # In a part the cut is that of the step, and only its layer grows.
+    texts = dict(ladder.rungs[0].texts) if ladder.inside and ladder.rungs else base_texts(ladder)
 
     def over(size: float) -> float:
         """How much more it asks than that share, as a logarithm."""

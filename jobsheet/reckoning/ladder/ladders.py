@@ -204,7 +204,7 @@ def rung_at(ladder: Ladder, texts: Mapping[str, str], size: str = "") -> Rung:
 
     if not ladder.capacities:
         raise CommandError(ladder.refused)
-    if ladder.process in MILLING:
+    if ladder.milled:
         base = base_texts(ladder)
         if size:
             base[ladder.grows] = size

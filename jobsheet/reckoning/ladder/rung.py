@@ -113,6 +113,11 @@ class Ladder(Struct, frozen=True, kw_only=True):
         """What is cut, in a few words."""
         return f"{self.process} cuts, {self.cutter.text}, {self.setting.material.title}"
 
+    @property
+    def milled(self) -> bool:
+        """Whether a depth or a width grows, not the size of a drill or a thread."""
+        return self.grows != "size"
+
     def capacity(self, limit: str) -> Capacity | None:
         """What is known of that limit before the first rung."""
         return next((one for one in self.capacities if one.limit == limit), None)

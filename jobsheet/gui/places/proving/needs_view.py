@@ -12,6 +12,7 @@ from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.reckoning.ladder.job_needs import Need
 from jobsheet.reckoning.ladder.ladder_expected import words_of
+from jobsheet.reckoning.ladder.rung import Ladder
 
 translate = QCoreApplication.translate
 PAD, HEAD = 14, 30
@@ -57,6 +58,8 @@ class NeedRow(Pressable):
         if ladder is None or not ladder.rungs:
             return f"{what}, {steps}", need.why
         count = len(ladder.rungs)
+        if ladder.inside:
+            return self._in_itself(what, ladder)
         settle = (
             translate("Needs", "{what}: one cut settles {steps}")
             if count == 1
@@ -74,6 +77,16 @@ class NeedRow(Pressable):
         cost = words_of(ladder.expected).partition(". ")[0] if ladder.expected is not None else ""
         under = ", ".join(part for part in (ladder.cutter.text, ladder.material, far) if part)
         return settle, f"{under}. {cost}." if cost else f"{under}."
+
+    def _in_itself(self, what: str, ladder: Ladder) -> tuple[str, str]:
+        """A ladder of the layers of one step."""
+        head = translate(
+            "Needs", "{what}: {count} growing layers of step {number}, in the part itself"
+        ).format(what=what, count=len(ladder.rungs), number=self.need.steps[0])
+        far = translate("Needs", "{first} to {last} deep").format(
+            first=ladder.rungs[0].size, last=max(ladder.rungs, key=lambda rung: rung.asked[0].share).size
+        )
+        return head, f"{ladder.cutter.text}, {ladder.material}, {far}."
 
     def needed(self, width: int) -> int:
         """The height for a width."""

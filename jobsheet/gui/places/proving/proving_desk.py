@@ -143,9 +143,15 @@ class ProvingDesk:
     def over(self) -> bool:
         """Whether a ladder has ended at its limit, or was not begun because an earlier one had: then a finer one may narrow it.
 
-        What only slipped ended it too, and said nothing of the limit: there is nothing to narrow.
+        What only slipped ended it too, and said nothing of the limit: there is nothing to narrow. Nor is there in a part: its step goes on
+        with layers as deep as the last clean one.
         """
-        if self.ladder is None or self.current is not None or not self.ladder.capacities:
+        if (
+            self.ladder is None
+            or self.ladder.inside
+            or self.current is not None
+            or not self.ladder.capacities
+        ):
             return False
         known = self.after()
         return known is not None and bool(known.bad) and bool(known.ends)
@@ -325,6 +331,16 @@ class ProvingDesk:
             lines.append(ladder.ends)
         else:
             words = translate("Proving", "Stop here.")
+        if ladder.inside and last.outcome != CLEAN:
+            words = (
+                translate("Proving", "Stop here. Go on in the part with layers of {size}.").format(
+                    size=clean[-1].size
+                )
+                if clean
+                else translate(
+                    "Proving", "Stop here. Nothing ran clean: plan the step lighter before it goes on."
+                )
+            )
         if last.outcome != CLEAN and self._is_odd(last):
             lines.append(
                 translate(

@@ -51,7 +51,7 @@ class ProvingHead(QWidget):
                 CellText(translate("Proving", "Cutter"), ladder.cutter.text),
                 CellText(
                     translate("Proving", "Work"),
-                    ", ".join(part for part in (ladder.material, ladder.holding) if part),
+                    ", ".join(part for part in (ladder.inside, ladder.material, ladder.holding) if part),
                 ),
             ]
         for cell, text in zip(
