@@ -16,9 +16,10 @@ from pathlib import Path
 from msgspec import Struct
 
 from jobsheet.errors import CannotWrite, NoSuchEntry
-from jobsheet.model.what_ran import NOT_CUT, Runs
+from jobsheet.model.what_ran import Runs
 from jobsheet.paths import own_folder
 from jobsheet.reckoning.paces import timed
+from jobsheet.shelf.how_it_went import went_of
 from jobsheet.shelf.scanned_job import Scanned, scanned
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.disk import digest
@@ -27,7 +28,7 @@ from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans
 from jobsheet.storage.records.run_log import SUFFIX, runs_from
 
 #: Raised when what is kept, or how it is found, changes: an index of another version is made anew.
-VERSION = 3
+VERSION = 4
 #: A file that is larger is no job [bytes].
 LARGEST = 4_000_000
 #: Written so shortly before it was read that its time may not tell the next change [ns].
@@ -44,24 +45,26 @@ _TABLES = """
 create table if not exists jobs (
     id integer primary key, path text unique, mtime integer, size integer, ran_mtime integer, ran_size integer, coarse integer,
     content text, number text, name text, revision text, drawing text, machine text, material text, planned_on text,
-    plan integer, steps integer, began text, first text, made text, times integer, went text, trouble integer
+    plan integer, steps integer, began text, first text, made text, times integer, went text, how text, trouble integer
 );
 create virtual table if not exists words using fts5(number, name, text, tokenize = 'unicode61', prefix = '1 2 3');
 create table if not exists sizes (job integer, micrometres integer, before text, kind text, line text);
 create table if not exists times (
     job integer, id text, date text, set_up real, milling real, holes real, hand real, setting_up real, cutting real
 );
+create table if not exists worked (content text primary key, verdict text, at text, small blob, large blob);
 create index if not exists times_by_job on times (job);
 create index if not exists by_size on sizes (micrometres, before, kind, job);
 create index if not exists by_order on jobs (made desc, planned_on desc, number, trouble);
 create index if not exists by_number on jobs (number collate nocase);
 create index if not exists by_beginning on jobs (began);
+create index if not exists by_content on jobs (content, how);
+create index if not exists by_how on jobs (how);
+create index if not exists by_verdict on worked (verdict, content);
 create index if not exists by_job on sizes (job);
 """
 #: Whether the tables can be read: of each its first row alone, for counting the three together takes hours at ten thousand jobs.
-_ANY = (
-    "select (select rowid from words limit 1), (select job from sizes limit 1), (select id from jobs limit 1)"
-)
+_ANY = "select (select rowid from words limit 1), (select job from sizes limit 1), (select how from jobs limit 1), (select at from worked limit 1)"
 
 
 class Read(Struct, frozen=True):
@@ -251,16 +254,27 @@ class Index:
         job = scanned(raw.decode("utf-8", "replace"))
         self._forget(path)
         runs = self._runs(path, state)
-        made, times, went, trouble = _went(runs)
+        went = went_of(runs)
         row = self.database.execute(
             "insert into jobs (path, mtime, size, ran_mtime, ran_size, coarse, content, number, name, revision, drawing, machine,"
-            " material, planned_on, plan, steps, began, first, made, times, went, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-            (path, *state, coarse, content, *_of(job), made, times, went, trouble),
+            " material, planned_on, plan, steps, began, first, made, times, went, how, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
+            (
+                path,
+                *state,
+                coarse,
+                content,
+                *_of(job),
+                went.made,
+                went.times,
+                went.words,
+                went.how,
+                went.trouble,
+            ),
         ).lastrowid
         # Where nothing of the kind lies beside it nothing is looked for: on a share each question takes its time.
         closed = self._closed(path) if state[2] else ()
         codes = "\n".join((check_code(raw), *(one.code for one in closed)))
-        text = f"{path}\n{job.text}\n{went}\n{codes}"
+        text = f"{path}\n{job.text}\n{went.words}\n{codes}"
         self.database.execute(
             "insert into words (rowid, number, name, text) values (?,?,?,?)",
             (row, job.number or Path(path).stem, job.name, text),
@@ -316,24 +330,6 @@ def _of(job: Scanned) -> tuple[str | int, ...]:
         job.number, job.name, job.revision, job.drawing, job.machine, job.material, job.planned_on, job.plan, job.steps,
         job.began, job.first,
     )  # fmt: skip
-
-
-def _went(runs: Runs) -> tuple[str, int, str, int]:
-    """When it was last made, on how many days, how that went in words, and whether there was trouble: 2 stopped, 1 trouble, 0 clean."""
-    steps = [one for one in runs.standing if one.about == "step" and one.outcome != NOT_CUT]
-    if not steps:
-        return "", 0, "", 0
-    last = max(one.date for one in steps)
-    here = [one for one in steps if one.date == last]
-    stopped = [one for one in here if one.outcome in ("stalled", "slipped", "broke")]
-    rough = [one for one in here if one.outcome != "clean"]
-    if stopped:
-        words, trouble = f"stopped at {stopped[0].number}: {stopped[0].outcome}", 2
-    elif rough:
-        words, trouble = f"trouble at {rough[0].number}: {rough[0].outcome}", 1
-    else:
-        words, trouble = "clean", 0
-    return last, len({one.date for one in steps}), words, trouble
 
 
 def folder_there(shelf: Path | str) -> Path:

@@ -10,6 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite
+from jobsheet.shelf.how_it_went import NOT_YET, asked_how
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
 from jobsheet.storage.check_code import typed_code
@@ -25,13 +26,18 @@ class Asked(Struct, frozen=True, kw_only=True):
 
     words: tuple[str, ...] = ()
     sizes: tuple[Size, ...] = ()
+    #: How it went, in the words of `how_it_went.py`.
+    how: tuple[str, ...] = ()
     trouble_first: bool = False
+    #: What the places of the sizes count in.
+    text: str = ""
 
     @property
     def said(self) -> str:
         """The same in words, for the line under the question."""
         parts = [f"{one.before} {_shown(one)}".strip() for one in self.sizes]
-        return " · ".join([*parts, *self.words, *(["trouble first"] if self.trouble_first else [])])
+        parts += [*self.words, *(f"how it went: {word}" for word in self.how)]
+        return " · ".join([*parts, *(["trouble first"] if self.trouble_first else [])])
 
 
 class Hit(Struct, frozen=True, kw_only=True):
@@ -48,8 +54,12 @@ class Hit(Struct, frozen=True, kw_only=True):
     made: str
     times: int
     went: str
+    how: str
+    planned_on: str
     content: str
     where: str = ""
+    #: From where to where in it what was asked for stands.
+    mark: tuple[int, int] = (0, 0)
     #: Names of other files beside it that are of the very same plan.
     twins: tuple[str, ...] = ()
 
@@ -67,7 +77,7 @@ def asked_by(text: str) -> Asked:
     if (code := typed_code(text)) is not None:  # the paper in hand, however its signs were read
         return Asked(words=(code,), sizes=(), trouble_first=False)
     trouble = bool(re.search(r"\btrouble first\b", text, re.IGNORECASE))
-    text = re.sub(r"\btrouble first\b", " ", text, flags=re.IGNORECASE)
+    how, text = asked_how(re.sub(r"\btrouble first\b", " ", text, flags=re.IGNORECASE))
     found, words, last = [], [], 0
     for one in sizes(text):
         before = text[last : one.start]
@@ -81,7 +91,7 @@ def asked_by(text: str) -> Asked:
         found.append(one if belongs else Size(one.micrometres, "", one.exact, one.start, one.end))
         last = one.end
     words += _WORD.findall(text[last:])
-    return Asked(words=tuple(words), sizes=tuple(found), trouble_first=trouble)
+    return Asked(words=tuple(words), sizes=tuple(found), how=how, trouble_first=trouble, text=text)
 
 
 def find(index: Index, text: str, most: int = MOST) -> Found:
@@ -94,7 +104,7 @@ def find(index: Index, text: str, most: int = MOST) -> Found:
     if asked.words and not words:
         return Found(asked=asked, hits=(), count=0)
     try:
-        wanted, named = _asked_ids(index, asked, words, text)
+        wanted, named = _asked_ids(index, asked, words)
         rows = index.in_order(trouble_first=asked.trouble_first)
         kept = rows if wanted is None else [at for at in rows if at in wanted]
         if named and not asked.trouble_first:
@@ -115,7 +125,7 @@ def _by_part(hits: list[Hit]) -> tuple[Hit, ...]:
     return tuple(sorted(hits, key=lambda hit: first[hit.number.casefold() or hit.path]))
 
 
-def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[str] | None, set[str]]:
+def _asked_ids(index: Index, asked: Asked, words: str) -> tuple[set[str] | None, set[str]]:
     """The jobs with all of it, None where nothing is asked; and those whose number or name has the words."""
     wanted: set[str] | None = None
     named: set[str] = set()
@@ -133,10 +143,21 @@ def _asked_ids(index: Index, asked: Asked, words: str, text: str) -> tuple[set[s
         if (
             not here and not one.exact
         ):  # `lot 12` and `6082` are sizes of nothing: they may stand there in words
-            phrase = f'"{one.before} {text[one.start : one.end]}" *'
+            phrase = f'"{one.before} {asked.text[one.start : one.end]}" *'
             here = set(index.ids(match, (phrase,)))
         wanted = here if wanted is None else wanted & here
+    for word in asked.how:
+        here = set(index.ids(_NOT_YET) if word == NOT_YET else index.ids(_HOW, (word, word)))
+        wanted = here if wanted is None else wanted & here
     return wanted, named
+
+
+#: Made, and it went so; or never made, and that is what its plan is said to be.
+_HOW = (
+    "select id as job from jobs where how = ?"
+    " union select jobs.id from worked join jobs on jobs.content = worked.content where worked.verdict = ? and jobs.how = ''"
+)
+_NOT_YET = "select id as job from jobs where how = '' and content not in (select content from worked)"
 
 
 #: A size within five micrometres, behind a word or in a step of a kind that begins so.
@@ -160,28 +181,42 @@ def _hit(index: Index, asked: Asked, at: int) -> Hit:
         "made",
         "times",
         "went",
+        "how",
+        "planned_on",
         "content",
     )
     row = index.database.execute(
-        "select path, number, name, revision, machine, material, plan, steps, made, times, went, content from jobs where id = ?",
+        f"select {', '.join(names)} from jobs where id = ?",  # noqa: S608 - the names of above
         (at,),
     ).fetchone()
     hit = Hit(**dict(zip(names, row, strict=True)), twins=tuple(Path(one).name for one in index.twins(at)))
     for one in asked.sizes:
         line = index.database.execute(_LINE_OF, (*_sized(one), at)).fetchone()
         if line is not None:
-            return _with(hit, line[0])
+            return _with(hit, line[0], _span_of(line[0], one))
     title = f"{hit.number} {hit.name}".casefold()
     missing = [word for word in asked.words if word.casefold() not in title]
     if not missing:
         return hit
     text = index.database.execute("select text from words where rowid = ?", (at,)).fetchone()[0]
     wanted = missing[0].casefold()
-    return _with(hit, next((line for line in text.split("\n") if wanted in line.casefold()), ""))
+    where = next((line for line in text.split("\n") if wanted in line.casefold()), "")
+    start = max(0, where.casefold().find(wanted))
+    return _with(hit, where, (start, start + len(wanted)))
 
 
-def _with(hit: Hit, where: str) -> Hit:
-    return replace(hit, where=where)
+def _with(hit: Hit, where: str, mark: tuple[int, int]) -> Hit:
+    return replace(hit, where=where, mark=mark)
+
+
+def _span_of(line: str, asked: Size) -> tuple[int, int]:
+    """Where a size stands in the line in which it was found."""
+    near = {asked.micrometres, asked.micrometres if asked.exact else round(asked.micrometres * MM_IN)}
+    for units in ("mm", "in"):
+        for one in sizes(line, units):
+            if any(abs(one.micrometres - other) <= NEAR for other in near):
+                return one.start, one.end
+    return 0, 0
 
 
 def _matching(words: tuple[str, ...]) -> str:

@@ -118,7 +118,7 @@ def test_without_a_folder_it_asks_for_one_and_a_lost_one_is_one_sentence(window,
 def test_what_is_said_of_a_row_reads_as_a_sentence(place):
     hit = place.found.hits[0]
     assert place.list.said(hit).startswith(
-        "HM-103 Pivot block, Knee mill K-2, 2026-11-20, trouble at 70: noisy"
+        "HM-103 Pivot block, Knee mill K-2, 2026-11-20, tight, trouble at 70: noisy"
     )
 
 
@@ -156,3 +156,27 @@ def test_a_second_file_of_one_plan_is_said_in_its_row_and_beside_it(place, folde
     typed(place.line, "slide plate")
     assert "the same plan as hm-102-slide-plate" in place.list.accessibleDescription()
     qtbot.waitUntil(lambda: "compare the two, keep one" in place.facts.facts.problem)
+
+
+def test_verdicts_and_pictures_come_once_the_hand_rests_and_are_found_by_their_word(place, qtbot):
+    assert "not yet worked" in place.list.said(
+        next(hit for hit in place.found.hits if hit.number == "HM-102")
+    )
+    qtbot.waitUntil(lambda: all(place.worked_of(hit.content) is not None for hit in place.found.hits))
+    qtbot.waitUntil(lambda: "not yet worked" not in "".join(map(place.list.said, place.found.hits)))
+    qtbot.waitUntil(lambda: place.facts.facts.picture is not None)
+    assert place.facts.facts.title.startswith("HM-103")
+    typed(place.line, "tight")
+    assert "HM-103" in named(place)  # the record says so
+    assert place.said.text() == "understood: how it went: tight"
+    for _ in "tight":
+        QTest.keyClick(place.line, Qt.Key.Key_Backspace)
+    typed(place.line, "not yet worked")
+    assert named(place) == []
+
+
+def test_the_window_ends_what_works_for_it(place, qtbot):
+    qtbot.waitUntil(lambda: place._working is not None and place._working._process is not None)
+    process = place._working._process
+    place.close()
+    assert process.wait(10) is not None

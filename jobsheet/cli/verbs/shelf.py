@@ -68,7 +68,7 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
                 one.revision,
                 one.machine,
                 f"{made}{times}",
-                one.went or "no record",
+                ": ".join(word for word in (one.how, one.went) if word) or "never made",
             )
         )
         second = (

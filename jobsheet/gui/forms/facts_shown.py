@@ -7,7 +7,9 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.ink import ink
+from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import look
 
 PAD, CAPTION = 14, 92
@@ -20,6 +22,8 @@ class Facts(Struct, frozen=True, kw_only=True):
     facts: tuple[tuple[str, str], ...] = ()
     blocks: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = ()
     problem: str = ""
+    #: Stands left of the facts.
+    picture: Drawing | None = None
 
 
 class FactsShown(QWidget):
@@ -45,8 +49,7 @@ class FactsShown(QWidget):
             ink.frame(painter, self.rect(), now.colour("rule"))
             box = QRect(now.px(PAD), now.px(PAD), self.width() - 2 * now.px(PAD), self.height())
             box.translate(0, ink.paragraph(painter, now, box, self.facts.title, now.title) + now.px(8))
-            for caption, words in self.facts.facts:
-                self._line(painter, box, caption, words)
+            self._facts(painter, box)
             for heading, rows in self.facts.blocks:
                 box.translate(0, now.px(8))
                 ink.horizontal(painter, now.colour("ink"), 0, self.width(), box.top())
@@ -57,6 +60,19 @@ class FactsShown(QWidget):
             if self.facts.problem:
                 box.translate(0, now.px(10))
                 ink.paragraph(painter, now, box, self.facts.problem, now.body, "verm")
+
+    def _facts(self, painter: QPainter, box: QRect) -> None:
+        """The facts, beside the picture where there is one; the box goes on under both."""
+        now, drawing = look(), self.facts.picture
+        beside, foot = QRect(box), 0
+        if drawing is not None:
+            scale = SCALE * now.scale
+            paint(painter, now, drawing, box.left(), box.top())
+            beside.setLeft(box.left() + round(drawing.width * scale) + now.px(PAD))
+            foot = box.top() + round(drawing.height * scale)
+        for caption, words in self.facts.facts:
+            self._line(painter, beside, caption, words)
+        box.translate(0, max(beside.top(), foot) - box.top())
 
     def _line(self, painter: QPainter, box: QRect, caption: str, words: str) -> None:
         now = look()

@@ -5,13 +5,13 @@ The thread is a plain one that ends with the program: nobody has to wait for a s
 
 from __future__ import annotations
 
-import contextlib
 import threading
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Signal
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.places.shelf.voice import voice
 
 #: A disk that answers within this is waited for, and nobody sees that it was asked aside [s]; below what a hand feels.
 AT_ONCE = 0.015
@@ -29,6 +29,7 @@ class Aside(QObject):
         self.answer: object = None
         self.over = False
         self._there = threading.Event()
+        self._voice = voice()
         self._question = question
         threading.Thread(target=self._run, daemon=True).start()
 
@@ -39,8 +40,10 @@ class Aside(QObject):
             self.answer = error
         self.over = True
         self._there.set()
-        with contextlib.suppress(RuntimeError):  # the window is gone
-            self.done.emit()
+        self._voice.told.emit(self._tell)
+
+    def _tell(self) -> None:
+        self.done.emit()
 
     def at_once(self) -> bool:
         """Whether the answer is there already, or comes within a moment."""

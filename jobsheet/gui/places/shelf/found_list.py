@@ -1,4 +1,4 @@
-"""What was found, a row a job: number and name, where it was found, the machine, when it was made last and how that went."""
+"""What was found, a row a job (`found_row.py` paints one); and over the rows what stands in their columns."""
 
 from __future__ import annotations
 
@@ -12,37 +12,27 @@ from PySide6.QtWidgets import QWidget
 
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
+from jobsheet.gui.places.shelf.found_row import ROW, paint_heads, paint_row
+from jobsheet.gui.places.shelf.found_words import how_words, made_words, twins_words
 from jobsheet.shelf.shelf_questions import Hit
+from jobsheet.shelf.worked_kept import Worked
 
 translate = QCoreApplication.translate
-ROW, PAD = 58, 12
-#: Shares of the width: number and name, revision, machine, last made, how it went.
-SHARES = (0.42, 0.06, 0.18, 0.15, 0.19)
-#: Below this width [px at 100 %] how it went stands under when: name, revision, machine, both.
-NARROW, FEWER = 680, (0.46, 0.06, 0.22, 0.26)
+HEADS = 24
 
 
-def made_words(hit: Hit) -> str:
-    """When it was made last, and on how many days."""
-    if not hit.made:
-        return translate("Shelf", "not made yet")
-    return (
-        hit.made
-        if hit.times < 2
-        else translate("Shelf", "{date}, {times} times").format(date=hit.made, times=hit.times)
-    )
+class FoundHeads(QWidget):
+    """The heads of the columns, which stay where they are."""
 
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(look().px(HEADS))
 
-def went_words(hit: Hit) -> str:
-    """How it went."""
-    return hit.went or translate("Shelf", "no record")
-
-
-def twins_words(hit: Hit) -> str:
-    """That its plan lies in a second file beside it; empty where it does not."""
-    if not hit.twins:
-        return ""
-    return translate("Shelf", "the same plan as {other}").format(other=", ".join(hit.twins))
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
+        """Words and a line."""
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), look().colour("paper"))
+            paint_heads(painter, look(), self.width(), self.height())
 
 
 class FoundList(QWidget):
@@ -51,11 +41,14 @@ class FoundList(QWidget):
     chosen = Signal(int)
     opened = Signal(int)
 
-    def __init__(self, parent: QWidget, title_of: Callable[[str], str]) -> None:
+    def __init__(
+        self, parent: QWidget, title_of: Callable[[str], str], worked: Callable[[str], Worked | None]
+    ) -> None:
         super().__init__(parent)
         self.hits: Sequence[Hit] = ()
         self.at = -1
         self._title_of = title_of
+        self._worked = worked
         self.setAccessibleName(translate("Shelf", "What was found"))
 
     def put(self, hits: Sequence[Hit], at: int) -> None:
@@ -67,18 +60,16 @@ class FoundList(QWidget):
 
     def said(self, hit: Hit) -> str:
         """A row as a screen reader says it."""
-        parts = (
-            self._named(hit),
-            self._title_of(hit.machine),
-            made_words(hit),
-            went_words(hit),
-            twins_words(hit),
-            hit.where,
-        )
+        how, detail = how_words(hit, self._worked(hit.content))
+        named = " ".join(part for part in (hit.number or Path(hit.path).stem, hit.name) if part)
+        made, times = made_words(hit)
+        parts = (named, self._title_of(hit.machine), made, times, how, detail, twins_words(hit), hit.where)
         return ", ".join(part for part in parts if part)
 
-    def _named(self, hit: Hit) -> str:
-        return " ".join(part for part in (hit.number or Path(hit.path).stem, hit.name) if part)
+    def in_sight(self) -> tuple[Hit, ...]:
+        """The rows that somebody sees."""
+        high, seen = look().px(ROW), self.visibleRegion().boundingRect()
+        return tuple(self.hits[max(0, seen.top() // high) : seen.bottom() // high + 1])
 
     def sizeHint(self) -> QSize:  # noqa: N802
         """As high as its rows."""
@@ -109,45 +100,12 @@ class FoundList(QWidget):
         with QPainter(self) as painter:
             painter.fillRect(event.rect(), now.colour("paper"))
             for at in range(max(0, first), min(len(self.hits), last + 1)):
-                self._row(painter, at)
-
-    def _row(self, painter: QPainter, at: int) -> None:
-        now, hit, box = look(), self.hits[at], self.row_box(at)
-        if at == self.at:
-            painter.fillRect(box, now.colour("field"))
-            painter.fillRect(QRect(0, box.top(), now.px(4), box.height()), now.colour("blue"))
-        narrow = box.width() / now.scale < NARROW
-        shares = FEWER if narrow else SHARES
-        left, widths = now.px(PAD), [int((box.width() - 2 * now.px(PAD)) * share) for share in shares]
-        upper, lower = box.top() + now.px(6), box.top() + now.px(30)
-        line = now.px(22)
-        number = ink.write(
-            painter, now, QRect(left, upper, widths[0], line), hit.number or Path(hit.path).stem, now.head
-        )
-        name = QRect(left + number + now.px(8), upper, max(0, widths[0] - number - now.px(16)), line)
-        ink.write(painter, now, name, hit.name, now.body)
-        ink.write(
-            painter,
-            now,
-            QRect(left, lower, widths[0] - now.px(8), line),
-            twins_words(hit) or hit.where or hit.path,
-            now.caption,
-            "ink" if hit.twins else "pencil",
-        )
-        left += widths[0]
-        machine = (self._title_of(hit.machine), hit.material)
-        made, went = made_words(hit), went_words(hit)
-        cells = (
-            ((hit.revision, ""), machine, (made, went))
-            if narrow
-            else ((hit.revision, ""), machine, (made, ""), (went, ""))
-        )
-        for (words, under), width in zip(cells, widths[1:], strict=True):
-            tone = "ink" if hit.made or words != went else "pencil"
-            ink.write(painter, now, QRect(left, upper, width - now.px(8), line), words, now.body, tone)
-            ink.write(painter, now, QRect(left, lower, width - now.px(8), line), under, now.caption, "pencil")
-            left += width
-        ink.horizontal(painter, now.colour("rule"), 0, box.width(), box.bottom())
+                hit, box = self.hits[at], self.row_box(at)
+                if at == self.at:
+                    painter.fillRect(box, now.colour("field"))
+                    painter.fillRect(QRect(0, box.top(), now.px(4), box.height()), now.colour("blue"))
+                paint_row(painter, now, box, hit, self._title_of(hit.machine), self._worked(hit.content))
+                ink.horizontal(painter, now.colour("rule"), 0, box.width(), box.bottom())
 
 
 def keys_move(key: int, at: int, count: int) -> int | None:

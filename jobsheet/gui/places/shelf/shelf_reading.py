@@ -10,11 +10,13 @@ import subprocess
 import sys
 import threading
 import time
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
 from jobsheet.errors import JobsheetError, as_sentence
+from jobsheet.gui.places.shelf.voice import voice
 from jobsheet.shelf.read_apart import ALIVE, BREATH, DONE, WENT
 from jobsheet.shelf.shelf_index import Index, Read
 
@@ -34,6 +36,7 @@ class Reading(QObject):
         self._folder = folder
         self._wanted = True
         self._heard = 0.0
+        self._voice = voice()
         self._process: subprocess.Popen[bytes] | None = None
         self.over = False
 
@@ -60,8 +63,11 @@ class Reading(QObject):
         if problem is None and self._wanted:  # no process, or one that could not even begin
             problem = self._read()
         self.over = True
-        with contextlib.suppress(RuntimeError):  # the window is gone
-            self.done.emit(as_sentence(problem) if problem else "")
+        self._voice.told.emit(partial(self._tell, "done", as_sentence(problem) if problem else ""))
+
+    def _tell(self, name: str, *values: object) -> None:
+        """Told in the window's thread."""
+        getattr(self, name).emit(*values)
 
     def _listen(self, process: subprocess.Popen[bytes]) -> str | None:
         """Pass on what the process tells; what it said at its end, None where it ended without a word."""
@@ -70,12 +76,12 @@ class Reading(QObject):
         with process.stdout as lines:
             for line in lines:
                 word, _, rest = line.decode(errors="replace").strip().partition(" ")
-                with contextlib.suppress(RuntimeError, ValueError):
+                with contextlib.suppress(ValueError):
                     if word == ALIVE:
-                        self.alive.emit()
+                        self._voice.told.emit(partial(self._tell, "alive"))
                     elif word == WENT:
                         looked, of = rest.split()
-                        self.went.emit(int(looked), int(of))
+                        self._voice.told.emit(partial(self._tell, "went", int(looked), int(of)))
                 if word == DONE:
                     said = rest
         process.wait()
@@ -96,11 +102,9 @@ class Reading(QObject):
     def _alive(self) -> bool:
         if time.monotonic() - self._heard > BREATH:
             self._heard = time.monotonic()
-            with contextlib.suppress(RuntimeError):
-                self.alive.emit()
+            self._voice.told.emit(partial(self._tell, "alive"))
         return self._wanted
 
     def _told(self, read: Read) -> bool:
-        with contextlib.suppress(RuntimeError):
-            self.went.emit(read.looked, read.of)
+        self._voice.told.emit(partial(self._tell, "went", read.looked, read.of))
         return self._wanted

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import time
 from pathlib import Path
 
@@ -23,10 +24,12 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.shelf.asked_aside import SILENT, Aside
 from jobsheet.gui.places.shelf.chosen_facts import facts_of
-from jobsheet.gui.places.shelf.found_list import FoundList, keys_move
-from jobsheet.gui.places.shelf.shelf_reading import Reading
+from jobsheet.gui.places.shelf.found_list import FoundHeads, FoundList, keys_move
+from jobsheet.gui.places.shelf.shelf_reading import APART, Reading
+from jobsheet.gui.places.shelf.shelf_working import Working
 from jobsheet.shelf.shelf_index import Index, folder_there
 from jobsheet.shelf.shelf_questions import MOST, Found, Hit, find
+from jobsheet.shelf.worked_kept import Worked, worked_of
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder, shelves
 
@@ -35,6 +38,8 @@ translate = QCoreApplication.translate
 REST = 120
 #: While the folder is read the list is made anew no oftener than this [s], once a screen is full.
 AGAIN = 1.0
+#: So many pictures and verdicts are held: some screens of rows.
+ROOM = 240
 
 
 class ShelfWindow(QDialog):
@@ -50,6 +55,9 @@ class ShelfWindow(QDialog):
         self.index: Index | None = None
         self.found: Found | None = None
         self._reading: Reading | None = None
+        self._working: Working | None = None
+        #: What was worked of the jobs that were painted lately, by their content.
+        self._worked: dict[str, Worked] = {}
         #: What is said in front of anything else while the folder does not answer.
         self._away = ""
         self._looked = 0.0
@@ -77,22 +85,33 @@ class ShelfWindow(QDialog):
 
     def _lay_out(self) -> None:
         now = look()
+        self._in_sight = QTimer(self)
+        self._in_sight.setSingleShot(True)
+        self._in_sight.setInterval(REST)
+        self._in_sight.timeout.connect(self._tell_sight)
         self.line = QLineEdit(self)
         self.line.setFont(now.head)
         self.line.setMinimumHeight(now.px(36))
         self.line.setAccessibleName(translate("Shelf", "Find"))
         self.line.installEventFilter(self)
-        hover(self.line, translate("Shelf", "words, drill 6.8, M8 brass, slot 10, HM-103, trouble first"))
+        hover(
+            self.line,
+            translate(
+                "Shelf",
+                "words, drill 6.8, M8 brass, slot 10, HM-103, October 2026, tight, no record, trouble first",
+            ),
+        )
         self.count = Label("", self)
         self.count.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self.count.setFixedWidth(now.width("10000 found", now.body) + now.px(8))
         self.said = Label("", self)
-        self.list = FoundList(self, self._title_of)
+        self.list = FoundList(self, self._title_of, self.worked_of)
         self._scroll = QScrollArea(self)
         self._scroll.setWidgetResizable(True)
         self._scroll.setWidget(self.list)
         self._scroll.setFocusPolicy(QtCore.Qt.FocusPolicy.NoFocus)
         self._scroll.verticalScrollBar().setStyleSheet(scroll_style(now))
+        self._scroll.verticalScrollBar().valueChanged.connect(lambda _: self._in_sight.start())
         self.facts = FactsShown(self)
         self.open_it = Button(translate("Shelf", "Open it"), self, Manner.FILLED)
         self.open_it.clicked.connect(self._open_chosen)
@@ -112,7 +131,11 @@ class ShelfWindow(QDialog):
         top, middle, foot = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
         top.addWidget(self.line, 1)
         top.addWidget(self.count)
-        middle.addWidget(self._scroll, 58)
+        left = QVBoxLayout()
+        left.setSpacing(0)
+        left.addWidget(FoundHeads(self))
+        left.addWidget(self._scroll, 1)
+        middle.addLayout(left, 58)
         middle.addWidget(self.facts, 42)
         for button in (self.open_it, self.folder, self.shelves, close):
             foot.addWidget(button)
@@ -187,6 +210,8 @@ class ShelfWindow(QDialog):
         self._reading.alive.connect(self._answers)
         self._reading.done.connect(self._read)
         self._reading.start()
+        self._working = Working(folder, self)
+        self._working.done.connect(self._more_worked)
         self._silence.start()
 
     def _answers(self) -> None:
@@ -222,6 +247,8 @@ class ShelfWindow(QDialog):
         self._silence.stop()
         self._away = problem
         self.look_for(keep=True)
+        if self._working is not None and not problem and APART:
+            self._working.when_idle()
 
     def _let_go(self) -> None:
         self._silence.stop()
@@ -229,9 +256,48 @@ class ShelfWindow(QDialog):
         if self._reading is not None:
             self._reading.stop()
             self._reading = None
+        if self._working is not None:
+            self._working.stop()
+            self._working = None
+        self._worked.clear()
         if self.index is not None:
             self.index.close()
             self.index = None
+
+    # --- what is worked in idle time ---
+
+    def worked_of(self, content: str) -> Worked | None:
+        """Verdict and picture of a file with that content; None where they are still to come."""
+        found = self._worked.get(content)
+        if found is None and self.index is not None:
+            with contextlib.suppress(JobsheetError):
+                found = worked_of(self.index, content)
+        if found is not None:
+            if len(self._worked) >= ROOM:
+                self._worked.clear()
+            self._worked[content] = found
+        return found
+
+    def _tell_sight(self) -> None:
+        if self._working is not None:
+            self._working.sight(hit.content for hit in self.list.in_sight())
+
+    def _more_worked(self) -> None:
+        """Something is there that was not: rows in sight are painted anew, and what is asked by it is found."""
+        if self.sender() is not self._working or self.found is None:
+            return
+        if self.found.asked.how:
+            self.look_for(keep=True)
+        else:
+            self.list.put(self.list.hits, self.list.at)
+        if self.facts.facts.title and self.facts.facts.picture is None:
+            self._with_picture()
+
+    def _with_picture(self) -> None:
+        """The finished part of the chosen job beside its facts, once it is drawn."""
+        worked = self.worked_of(self.chosen.content) if self.chosen is not None else None
+        if worked is not None and worked.large is not None and self.facts.facts.facts:
+            self.facts.put(replace(self.facts.facts, picture=worked.large))
 
     # --- finding ---
 
@@ -283,6 +349,7 @@ class ShelfWindow(QDialog):
                 words = f"{words}; {listed}" if words else listed
             self.said.say(words)
         self._rest.start()
+        self._in_sight.start()
 
     def choose(self, at: int) -> None:
         """Another row."""
@@ -327,6 +394,7 @@ class ShelfWindow(QDialog):
             ).format(other=", ".join(hit.twins))
             told = replace(told, problem="\n".join(part for part in (told.problem, words) if part))
         self.facts.put(told)
+        self._with_picture()
 
     # --- opening ---
 
