@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtWidgets import QLabel, QWidget
 
 from jobsheet.gui.forms.buttons import Button
-from jobsheet.gui.ink import ink, look
+from jobsheet.gui.ink import ink
 
 SIZES = [((1440, 900), 1.0), ((1024, 700), 1.0), ((820, 700), 1.0), ((1440, 900), 1.5), ((1440, 900), 2.0)]
 OPEN = ["", "clamp", "face-rough", "drill", "tap", "set-up-1", "job"]
@@ -68,22 +68,6 @@ def test_the_sheet_never_scrolls_sideways(show):
         if not isinstance(child, QLabel) and child.isVisibleTo(column.ruled.opened):
             right = child.mapTo(column.ruled.opened, child.rect().topRight()).x()
             assert right <= column.ruled.opened.width()
-
-
-def test_bench_size_is_half_as_large_again_and_keeps_the_open_row(window):
-    window.open_key("drill")
-    before = look.look().px(100)
-    window.looks.bench_size()
-    assert look.look().px(100) == pytest.approx(1.5 * before, abs=1)
-    assert window.opened_key == "drill"
-    window.looks.bench_size()
-
-
-def test_dark_and_back(window):
-    window.looks.dark()
-    assert look.look().tokens.name == "dark"
-    window.looks.light()
-    assert look.look().tokens.name == "light"
 
 
 def test_narrower_windows_take_the_narrower_layouts(show):

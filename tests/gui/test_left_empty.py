@@ -5,9 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
-from jobsheet.gui.edits.open_rows import OpenRows
-from jobsheet.operations import written
-
 STEP = "face-rough"
 
 
@@ -64,15 +61,6 @@ def test_typing_pins_a_value_and_f8_gives_it_back(window, qtbot):
     assert box.text() == ""
     assert box.placeholderText() == filled(window, "layer")
     assert "recommended" in window.bench.status.message.lower()
-
-
-def test_a_new_step_needs_no_feed(window, qtbot):
-    window.parts.edits.steps.add(written.FACE)
-    row = window.open_row
-    assert isinstance(window.parts.edits.rows, OpenRows)
-    assert row.form.fields["feed_per_tooth"].box.text() == ""
-    assert row.form.fields["feed_per_tooth"].box.placeholderText()
-    assert not window.desk.view(row.key).problem
 
 
 def test_another_metal_is_followed(window, qtbot):

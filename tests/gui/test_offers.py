@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 
-from tests.gui.test_place_rows import keys
+from tests.gui.test_places_field import keys
 
 
 def moved(window):

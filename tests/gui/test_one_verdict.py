@@ -15,8 +15,8 @@ from jobsheet.operations.kind import Aim
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import Steps
 from jobsheet.storage.job_file import read_job
+from tests.report.pages_read import all_of
 from tests.report.plans import pages
-from tests.report.test_job_sheet import all_of
 
 #: Sample, what is typed, and the word that must come of it somewhere.
 PLANS = (
@@ -59,16 +59,3 @@ def test_window_sheet_and_json_say_the_same(samples, sample, edits, word):
 def test_every_word_has_its_sign():
     assert set(WORDS) == set(VERDICTS)
     assert len({icon for icon, _, _ in VERDICTS.values()}) == len(WORDS)
-
-
-def test_what_was_not_tried_is_said_behind_what_governs(samples):
-    """The grip governs; the depth that was not tried is said beside it, and never hidden among the rest."""
-    job = SetField("step", "spindle", "190 rpm").apply(read_job(samples / "hm-103-pivot-block.yaml"))
-    found = Reckoner().reckon(job)
-    outcome, operation = found.operations["step"], job.find("step")[1]
-    assert outcome.governing.name != "chatter"
-    closed = row_view(operation, outcome, (), Aim(), stale=False)
-    assert closed.untried.endswith("chatter")
-    assert "not tried" in closed.spoken()
-    (row,) = (row for steps in all_of(pages(job), Steps) for row in steps.rows if row.number == "70")
-    assert row.untried.startswith("chatter not tried: begin at")

@@ -4,36 +4,7 @@ import subprocess
 import sys
 
 import pytest
-from PySide6.QtWidgets import QDialog, QMenu
-
-from jobsheet.gui.desk.place import Place
-from jobsheet.gui.window import actions, found_places
-
-
-def test_every_place_has_a_title_and_a_way():
-    assert {"cabinet", "capability", "card", "fits", "proving", "ran"} <= set(found_places.names())
-    for name in found_places.names():
-        place = found_places.place(name)
-        assert isinstance(place, Place)
-        assert place.title
-        assert place.ways
-
-
-def test_ways_are_told_apart():
-    ways = found_places.ways()
-    assert len({way.id for way in ways}) == len(ways)
-    assert len({way.order for way in ways}) == len(ways)
-    keys = [key for way in ways for key in way.keys] + [key for row in actions.ACTIONS for key in row.keys]
-    assert len(set(keys)) == len(keys)
-    assert all(way.told for way in ways if way.keys)
-
-
-def test_the_menu_of_machines_ends_with_the_ways_in_their_order(window):
-    menu = QMenu()
-    window.fill_menu("[machines]", menu)
-    shown = [action.text() for action in menu.actions()]
-    ways = [way.text for way in found_places.ways()]
-    assert shown[-len(ways) :] == ways
+from PySide6.QtWidgets import QDialog
 
 
 def test_the_list_of_keys_has_those_of_the_places(window):
@@ -56,13 +27,3 @@ def test_to_find_a_place_is_not_to_load_what_it_shows(code):
     assert not {name for name in loaded if name.startswith("jobsheet.gui.") and name.endswith("_window")}
     if "names" in code:
         assert "jobsheet.gui.places.fits" not in loaded
-
-
-def test_a_file_is_a_place_too(tmp_path, monkeypatch):
-    (tmp_path / "shelf.py").write_text("PLACE = None\n", encoding="utf-8")
-    (tmp_path / "_not.py").write_text("", encoding="utf-8")
-    monkeypatch.setattr(found_places, "_PLACES", tmp_path)
-    found_places.names.cache_clear()
-    assert found_places.names() == ("shelf",)
-    monkeypatch.undo()
-    found_places.names.cache_clear()

@@ -3,8 +3,6 @@
 import pytest
 from PySide6.QtGui import QPixmap
 
-from jobsheet.gui.column.shorter_words import beginnings, remark_forms
-from jobsheet.gui.column.views import RowView
 from jobsheet.gui.ink import ink
 from jobsheet.paths import sample_jobs
 
@@ -61,14 +59,3 @@ def test_the_words_follow_when_the_work_lies_otherwise_or_is_higher(window):
     assert title() == "Top to 19.6, 0.4 off"
     window.desk.do(SetField("setup:set-up-1", "up", "bottom"))
     assert title() == "Bottom to 19.6, 0.4 off"
-
-
-def test_less_room_takes_the_beginning():
-    assert beginnings("1.3 s a turn, x", ", ", " a turn") == ("1.3 s a turn, x", "1.3 s a turn", "1.3 s")
-    assert beginnings("15 s to depth", ", ", " a turn") == ("15 s to depth",)
-    view = RowView(
-        key="x", number=1, icon="", titles=("Do",), severity="scrap", remark="Drill first: it wanders; 8 mm"
-    )
-    assert remark_forms(view) == (
-        "scrap: Drill first: it wanders; 8 mm", "scrap: Drill first: it wanders", "scrap: Drill first", "scrap",
-    )  # fmt: skip

@@ -12,13 +12,9 @@ import sys
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QPoint, QRect, QRectF, Qt
-from PySide6.QtGui import QImage, QPainter
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QPoint
 
 from jobsheet.catalog.reading import data
-from jobsheet.gui.forms.buttons import Button, Manner
-from jobsheet.gui.ink import ink, look
 from jobsheet.gui.start import compiled
 
 # --- before the first figures ---
@@ -63,52 +59,6 @@ def test_what_goes_is_looked_for_again_once_the_window_is_there(home):
         [sys.executable, "-c", code], check=True, capture_output=True, text=True, env=environment
     )
     assert done.stdout.split()[-1] == "True"
-
-
-@pytest.fixture(params=[1.0, 1.25, 1.5])
-def now(request, qapp):
-    return look.apply("light", factor=request.param)
-
-
-def painted(paint):
-    """A picture of what is painted."""
-    picture = QImage(400, 80, QImage.Format.Format_ARGB32_Premultiplied)
-    picture.fill(look.look().colour("paper"))
-    with QPainter(picture) as painter:
-        paint(painter)
-    return picture
-
-
-def test_boxes_are_the_toolkits_to_the_pixel(now):
-    colour, line = now.colour("chosen"), now.colour("edge")
-    box = QRect(11, 9, 200, 40)
-    shape = QRectF(box).adjusted(0.5, 0.5, -0.5, -0.5)
-
-    def with_pen(painter):
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(colour)
-        painter.setBrush(colour)
-        painter.drawRoundedRect(shape, 3, 3)
-
-    def rounded(painter):
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ink.rounded(painter, shape, 3, colour)
-
-    def framed(painter):
-        painter.setPen(line)
-        painter.drawRect(box.adjusted(0, 0, -1, -1))
-
-    assert painted(lambda p: ink.frame(p, box, line)) == painted(framed)
-    assert painted(rounded) == painted(with_pen)
-
-
-def test_a_button_can_be_reached(qapp, qtbot):
-    look.apply("light")
-    parent = QWidget()
-    qtbot.addWidget(parent)
-    button = Button("Print", parent, Manner.FILLED)
-    assert button.focusPolicy() == Qt.FocusPolicy.StrongFocus
-    assert button.cursor().shape() == Qt.CursorShape.PointingHandCursor
 
 
 def test_a_long_sheet_has_its_scroll_bar(show):

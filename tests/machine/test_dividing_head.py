@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jobsheet.catalog.trade.dividing_plates import plate_sets, plates, worms
-from jobsheet.errors import CalcError, NoSuchEntry, QuantityError
+from jobsheet.catalog.trade.dividing_plates import plates
+from jobsheet.errors import CalcError, QuantityError
 from jobsheet.machine.dividing_head import angle_text, divide, on_table, places, read_angle, settings
 
 CIRCLES = tuple(holes for plate in plates() for holes in plate.circles)
@@ -169,15 +169,6 @@ def test_a_table_s_reading_leads_back_to_the_angle(angle, ratio, minutes):
     assert found.turns * a_turn + found.degrees + found.minutes / 60 == angle
     assert found.line_turns * a_turn + found.line * Fraction(minutes, 60) - angle == found.error
     assert abs(found.error) <= Fraction(minutes, 120)
-
-
-def test_the_data():
-    assert set(worms()) == {40, 60, 90}
-    for one in plate_sets().values():
-        for plate in one:
-            assert plate.circles == tuple(sorted(set(plate.circles)))
-    with pytest.raises(NoSuchEntry, match="three plates"):
-        plates("no such")
 
 
 def test_places_of_a_pitch_circle_of_six_on_forty_to_one():

@@ -202,7 +202,7 @@ CHANGED = {
     "mills": ("figures.second_power", "figures.method_ratio"),
     # The point twists off under what the point takes; the cone's torque goes through the body.
     "centre-drill": ("limits.drill-torsion",),
-    # A pocket's edge rubs at its wall down to the floor: all of its depth counts, not one layer (tests/limits/test_speeds_and_room.py).
+    # A pocket's edge rubs at its wall down to the floor: all of its depth counts, not one layer (tests/limits/test_flute_length.py).
     "pocket": ("limits.flute-length",),
 }
 #: Where the speed of a hole is left to the program: it falls evenly with the depth, not in steps, and a reamer starts at

@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 
-from jobsheet.errors import NoSuchEntry
 from jobsheet.model.setting import Setting
 from jobsheet.operations.names import FIGURES
 from jobsheet.operations.registry import kind, kinds
@@ -43,16 +42,6 @@ def setting(units: str = "mm") -> Setting:
     return Setting(
         machine=find_card("bench-mill-b-1"), material=find("S235"), units=units, extent=(0.08, 0.05, 0.012), thickness=0.012, pilot=0.005
     )  # fmt: skip
-
-
-def test_there_are_the_four_kinds_of_the_spine():
-    assert {"face", "drill", "tap", "bench-step"} <= set(kinds())
-
-
-@pytest.mark.parametrize("name", ["registry", "entry", "../face", "no-such", "", "Face", "kind", "__init__"])
-def test_what_is_no_kind_is_refused_and_not_imported(name):
-    with pytest.raises(NoSuchEntry):
-        kind(name)
 
 
 @pytest.mark.parametrize("name", kinds())

@@ -8,11 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.model.what_ran import Entry, Runs
-from jobsheet.reckoning.minutes import by_kind, minutes_of
 from jobsheet.reckoning.paces import LEAST, SET_UP, TOGETHER, WORK, Timed, paces, timed
-from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.reckoning.runs_kept import entry_of, keep
-from jobsheet.storage.job_file import read_job
 from jobsheet.storage.records.run_log import read_runs, record
 
 WORKSHOPS = 1000
@@ -101,31 +97,6 @@ def test_exact_clocks_give_the_exact_factor():
     found = {one.kind: one.factor for one in paces(runs)}
     assert found[SET_UP] == pytest.approx(1.5)
     assert found[TOGETHER] == pytest.approx(2.0)
-
-
-def test_the_kinds_add_up_to_what_was_planned(samples):
-    for path in sorted(samples.glob("*.yaml")):
-        reckoned = Reckoner(learns=True).reckon(read_job(path))
-        for set_up in reckoned.job.set_ups:
-            parts, whole = by_kind(set_up, reckoned), minutes_of(set_up, reckoned)
-            assert parts.set_up + parts.milling + parts.holes + parts.hand == pytest.approx(whole.whole)
-
-
-def test_what_was_planned_then_is_in_the_record_and_stays_when_the_plan_changes(samples, tmp_path):
-    path = tmp_path / "plate.yaml"
-    path.write_bytes((samples / "hm-100-drilled-plate-b1.yaml").read_bytes())
-    job = read_job(path)
-    reckoned = Reckoner(learns=True).reckon(job)
-    base = entry_of(path, job, "2026-11-29", "Trainer")
-    keep(
-        path, (replace(base, about="minutes", set_up=1, setting_up=1200.0, cutting=3000.0),), lambda: reckoned
-    )
-    (one,) = timed(read_runs(path)[0])
-    planned = by_kind(job.set_ups[0], reckoned)
-    assert (one.set_up, one.milling, one.holes, one.hand) == pytest.approx(
-        (planned.set_up, planned.milling, planned.holes, planned.hand), rel=1e-5
-    )
-    assert (one.setting_up, one.cutting) == (1200.0, 3000.0)
 
 
 def test_a_record_of_an_earlier_day_says_nothing_of_what_was_planned(tmp_path):

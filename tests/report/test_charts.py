@@ -7,7 +7,6 @@ from itertools import pairwise
 import pytest
 
 from jobsheet.drawing.drawn import Drawing, Ellipse, Line, Text
-from jobsheet.drawing.placing import Placer, box_of
 from jobsheet.reckoning.known_capacity import prior, snapshot_of
 from jobsheet.reckoning.ladder.ladders import plan, rung_at, trial_of
 from jobsheet.report.charts import chance_chart, torque_chart, trial_mark
@@ -144,13 +143,3 @@ def test_the_curve_goes_through_the_torques_of_the_card():
     assert (200.0 - long.points[-1][1]) / high * 15 == pytest.approx(1.85, abs=0.01)
     assert (200.0 - short.points[-1][1]) / high * 15 == pytest.approx(3.33, abs=0.01)
     assert (200.0 - short.points[0][1]) / high * 15 == pytest.approx(15.0, abs=0.01)
-
-
-def test_a_label_takes_the_first_free_place():
-    placer = Placer((0.0, 0.0, 100.0, 100.0))
-    first = (Text(10, 20, "here", "caption"),)
-    assert placer.put((first,)) == first
-    assert placer.put((first,)) == ()
-    elsewhere = (Text(10, 60, "here", "caption"),)
-    assert placer.put((first, elsewhere)) == elsewhere
-    assert box_of(elsewhere)[0] == 10

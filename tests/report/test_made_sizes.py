@@ -11,7 +11,7 @@ from jobsheet.report.set_up_head import FIRST
 from jobsheet.sheet.pages import fits_on
 from jobsheet.storage.job_file import read_job
 from tests.report.plans import drill, job, pages
-from tests.report.test_from_above import plan_of
+from tests.report.seen_from_above import plan_of
 
 
 def of(samples, name):

@@ -8,9 +8,8 @@ from jobsheet.edit.commands import SetField
 from jobsheet.operations.registry import kind, roles
 from jobsheet.report.blocks import Steps
 from jobsheet.storage.job_file import read_job
-from jobsheet.units.show import MINUS
+from tests.report.pages_read import all_of
 from tests.report.plans import pages, plate
-from tests.report.test_job_sheet import all_of
 
 
 def test_the_depth_dial_of_a_finishing_pass_goes_on_from_the_roughing():
@@ -117,31 +116,6 @@ def test_everything_a_step_needs_stands_in_its_row(samples, name):
             assert "point" in row.note, operation.key
         if getattr(operation.fields, "measure", None) is not None:
             assert row.measures, operation.key
-
-
-def test_the_shell_and_the_sheet_say_the_same_lines_of_cuts_along_the_outside(samples):
-    """`jobsheet dials` of HM-103 and HM-104: turns and lines of every such cut are those in the rows of the sheet."""
-    from click.testing import CliRunner
-    from msgspec import json
-
-    from jobsheet.cli.verbs.dials import command
-
-    for name in ("hm-103-pivot-block.yaml", "hm-104-cover-plate.yaml"):
-        done = CliRunner().invoke(command, [str(samples / name), "--json"])
-        told = {
-            str(step["number"]): [
-                f"{one['turns']} + {one['line']}".replace("-", MINUS) for one in step["outside"]["cuts"]
-            ]
-            for set_up in json.decode(done.output)["set-ups"]
-            for step in set_up["steps"]
-            if step["outside"] is not None
-        }
-        rows = {
-            row.number: row for steps in all_of(pages(read_job(samples / name)), Steps) for row in steps.rows
-        }
-        assert told
-        for number, cuts in told.items():
-            assert list(rows[number].dials[0].readings) == cuts
 
 
 def test_the_words_of_a_step_leave_out_what_its_rows_say_and_nothing_else(samples):

@@ -3,15 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from jobsheet.edit.commands import SetField
-from jobsheet.errors import JobsheetError
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.notes.notes import BESIDE, notes_for, rows
-from jobsheet.review.notes.trigger_text import TriggerError, parsed
-from jobsheet.review.notes.triggers import holds
+from jobsheet.review.notes.notes import BESIDE, notes_for
 
 
 def notes(job):
@@ -20,17 +15,6 @@ def notes(job):
 
 def ids(found):
     return {one.id for one in found}
-
-
-@pytest.mark.parametrize("row", rows(), ids=lambda row: row.id)
-def test_every_note_of_the_data_can_be_read(row):
-    parsed(row.trigger)
-    assert row.level in ("stop", "warn", "note")
-    assert row.text
-    assert row.source
-    assert not any(word in row.text.lower().split() for word in ("safe", "approved", "guaranteed"))
-    if row.level == "stop":
-        assert row.initials
 
 
 def test_hm_100_prints_the_reminders_that_are_notes(hm100):
@@ -79,47 +63,6 @@ def test_a_trainee_s_job_needs_the_person_in_charge(hm100):
 
 def test_thin_sheet_is_a_stop_note(hm100):
     assert "back-thin-sheet-down" in ids(notes(SetField("job:stock", "height", "4").apply(hm100)).stops)
-
-
-@pytest.mark.parametrize(
-    ("trigger", "facts", "expected"),
-    [
-        ("sheet", {"sheet": True}, True),
-        ("sheet", {}, False),
-        (
-            "kind in drilling, window and stock.thickness <= 5 mm",
-            {"kind": frozenset({"drilling"}), "stock.thickness": 0.004},
-            True,
-        ),
-        ("kind in drilling, window and stock.thickness <= 5 mm", {"kind": frozenset({"drilling"})}, False),
-        ("not fluid = dry", {"fluid": "brush-on oil"}, True),
-        ("not material.family known", {}, True),
-        ("machine.noise >= 80 and machine.noise < 85", {"machine.noise": 84.0}, True),
-        ("a = x or (b = y and not c)", {"b": "y", "c": True}, False),
-        ("speed > cutter.marked-speed", {"speed": 20.0, "cutter.marked-speed": 10.0}, True),
-        ("holder.kind = drill chuck", {"holder.kind": "drill chuck"}, True),
-        ("machine.reverse = yes", {"machine.reverse": True}, True),
-    ],
-)
-def test_the_language(trigger, facts, expected):
-    assert holds(trigger, facts) is expected
-
-
-@pytest.mark.parametrize("trigger", ["", "and", "(sheet", "a = b)", "a >= wide mm", "= 3"])
-def test_a_trigger_that_cannot_be_read(trigger):
-    with pytest.raises((TriggerError, JobsheetError)):
-        holds(trigger, {"a": 1.0})
-
-
-@given(
-    st.dictionaries(
-        st.sampled_from(["kind", "fluid", "machine.noise", "stock.thickness"]),
-        st.one_of(st.none(), st.text(max_size=5), st.floats(allow_nan=False), st.booleans()),
-    )
-)
-def test_any_facts_give_an_answer(facts):
-    for row in rows():
-        assert holds(row.trigger, facts) in (True, False)
 
 
 def test_a_warning_is_said_once_for_a_cutter_in_a_set_up(hm100):

@@ -110,14 +110,14 @@ def _ran_wrong(folder: Path, said: list[str]) -> str:
 
 def _write_trial(_folder: Path, count: int) -> str:
     from jobsheet.storage.records.proof_log import append
-    from tests.storage.test_proof_log import MACHINE, trial
+    from tests.storage.trials_kept import MACHINE, trial
 
     return append(MACHINE, trial(note=f"trial {count}")).id
 
 
 def _trials_wrong(_folder: Path, said: list[str]) -> str:
     from jobsheet.storage.records.proof_log import read_log
-    from tests.storage.test_proof_log import MACHINE
+    from tests.storage.trials_kept import MACHINE
 
     log = read_log(MACHINE)
     lost = set(said) - {one.id for one in log.records}

@@ -1,7 +1,5 @@
 from __future__ import annotations
 
-import io
-import re
 import shutil
 import subprocess
 from functools import cache
@@ -10,37 +8,17 @@ import numpy as np
 import pypdfium2
 import pytest
 import zxingcpp
-from pypdf import PdfReader
 
-from jobsheet.report.blocks import Page, words_of
-from jobsheet.sheet.fonts import missing_characters, printable, width
+from jobsheet.report.blocks import words_of
 from jobsheet.sheet.pages import drawn, fits_on
 from jobsheet.sheet.pdf import make_pdf
-from jobsheet.sheet.printing import document_for, lacking
 from jobsheet.sheet.styles import PAPERS, STYLES
-from jobsheet.sheet.wrapping import fitted, wrap
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
-from tests.report.plans import bench, drill, job, pages, plate
+from tests.report.plans import bench, job, pages, plate
 from tests.sheet.printed_once import sample, texts
 
-FOUR = [(14, 12), (66, 12), (66, 38), (14, 38)]
-
-
-def pdf(plan, paper="a4", **options) -> bytes:
-    return make_pdf((pages(plan, fits=fits_on(paper), **options),), paper)
-
-
-def read(data: bytes) -> PdfReader:
-    return PdfReader(io.BytesIO(data))
-
-
-def text(data: bytes) -> str:
-    return "\n".join(page.extract_text() for page in read(data).pages)
-
-
-def squeezed(words: str) -> str:
-    return re.sub(r"\s+", "", words)
+from .pdf_read import pdf, read, squeezed, text
 
 
 @cache
@@ -161,133 +139,6 @@ def test_what_a_person_typed_is_printed_as_typed(typed):
     assert not any(page.images for page in reader.pages)
 
 
-@pytest.mark.parametrize("letters", ["⌀ ° µ ½ ± × ≥", "ΑΒΓ αβγ", "Плита фрезерная", "é ü ß ø"])
-def test_signs_greek_and_cyrillic_are_printed(letters):
-    assert missing_characters(letters) == []
-    assert squeezed(letters) in squeezed(text(pdf(job([bench(10)], name=letters))))
-
-
-def test_a_character_that_the_font_lacks_is_named_with_its_field_and_printed_as_its_code():
-    plan = job([bench(10, "Clamp", "用 gently")], workshop="⌴ shop")
-    assert [(one.character, one.code, one.where) for one in lacking(plan)] == [
-        ("⌴", "U+2334", "job, workshop"),
-        ("用", "U+7528", "step 10, note"),
-    ]
-    whole = text(pdf(plan))
-    assert "[U+7528] gently" in whole
-    assert "[U+2334] shop" in whole
-
-
-def test_marks_that_turn_the_writing_round_are_not_obeyed():
-    assert printable("a\u202eb\u200dc") == "a[U+202E]b[U+200D]c"
-    assert printable("a\tb\u00a0c\nd") == "a b c\nd"
-
-
-def test_nothing_is_wider_than_its_room():
-    for words in ("W" * 60, "a fine day " * 20, "one-two-three-four/five", "x"):
-        for line in wrap(words, "step", 90.0):
-            assert width(line, STYLES["step"].size) <= 90.0
-        assert "".join(wrap(words, "step", 90.0)).replace(" ", "") == words.replace(" ", "")
-
-
-def test_a_name_shrinks_before_it_wraps():
-    lines, size = fitted("HM-100 Drilled plate", "title", 120.0, 9.5)
-    assert len(lines) == 1
-    assert 9.5 <= size < STYLES["title"].size
-
-
-MONSTER = "W" * 60
-LONG = "a long text that goes on " * 70
-
-
-HARD = (
-    plate,
-    lambda: job(
-        [bench(10, LONG, LONG), bench(20, MONSTER, MONSTER * 8)],
-        name=MONSTER,
-        workshop=MONSTER,
-        by=MONSTER,
-        why=LONG,
-        title=MONSTER,
-    ),
-    lambda: job([drill(n, FOUR) for n in range(10, 130, 10)]),
-    lambda: job([drill(10, [(2 + 2.5 * x, 2 + 5 * y) for x in range(30) for y in range(3)])]),
-    lambda: job(*[[bench(10 * n + 10)] for n in range(40)]),
-    lambda: job([drill(10, FOUR)], trainee=True, stock=("80", "50", "4"), jaw="left"),
-    lambda: job([drill(10, FOUR)], device="strap clamps", up="right", operator="top", jaw="right"),
-    lambda: job(
-        [drill(10, [(0.5, 0.5)], cutter="drill 1/4 in")],
-        units="in",
-        machine="bench-mill-b-2",
-        stock=("3", "2", "1/2"),
-    ),
-    lambda: job([bench(10)], stock=("3000", "5", "0.5")),
-)
-
-
-@cache
-def hard_pages(number: int, paper: str = "a4", *, working: bool = True):
-    """Set out once for all that is asked of them."""
-    return pages(HARD[number](), fits=fits_on(paper), working=working).pages
-
-
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("number", range(len(HARD)))
-def test_every_page_has_room_for_what_it_holds(paper, number):
-    for page in hard_pages(number, paper):
-        assert drawn(page, paper)[1] == 1.0, (page.kind, page.number)
-
-
-@pytest.mark.parametrize("number", range(len(HARD)))
-def test_no_letter_stands_outside_the_margins(number):
-    for page in hard_pages(number, working=False):
-        picture, _ = drawn(page, "a4")
-        for item in picture.items:
-            if not hasattr(item, "words"):
-                continue
-            style = STYLES[item.style]
-            wide = width(printable(item.words), item.size or style.size, bold=style.bold)
-            left = item.x - {"start": 0.0, "middle": 0.5, "end": 1.0}[item.anchor] * wide
-            assert left >= -0.5, (page.kind, item)
-            assert left + wide <= picture.width + 0.5, (page.kind, item)
-            assert 0 <= item.y <= picture.height + 0.5, (page.kind, item)
-
-
-def overlapping(page: Page) -> list[tuple[str, str]]:
-    """Texts that stand on one another."""
-    picture, _ = drawn(page, "a4")
-    boxes = []
-    for item in picture.items:
-        if hasattr(item, "words") and item.words:
-            style = STYLES[item.style]
-            size = item.size or style.size
-            wide = width(printable(item.words), size, bold=style.bold)
-            left = item.x - {"start": 0.0, "middle": 0.5, "end": 1.0}[item.anchor] * wide
-            boxes.append(
-                (left + 0.4, item.y - size * 0.7, left + wide - 0.4, item.y + size * 0.05, item.words)
-            )
-    boxes.sort(key=lambda one: one[1])
-    found = []
-    for index, (left, top, right, bottom, words) in enumerate(boxes):
-        for other in boxes[index + 1 :]:
-            if other[1] >= bottom:
-                break
-            if other[0] < right and other[2] > left and other[3] > top:
-                found.append((words, other[4]))
-    return found
-
-
-@pytest.mark.parametrize("number", [0, 1, 2, 5, 6, 7])
-def test_no_text_stands_on_another(number):
-    for page in hard_pages(number):
-        assert overlapping(page) == [], page.kind
-
-
-def test_a_print_without_initials_is_stamped_on_every_page():
-    reader = read(pdf(job([drill(10, FOUR)], stock=("80", "50", "4"))))
-    assert all("NOT ACKNOWLEDGED" in page.extract_text() for page in reader.pages)
-
-
 #: How many pages each sample takes on A4; on Letter at most one more. Beyond this, paper is no longer taken to the machine.
 PAGES = {
     "hm-100-drilled-plate-b1": 2, "hm-100-drilled-plate-b2": 2, "hm-100-drilled-plate-k2": 2, "hm-101-setting-block": 6, "hm-102-slide-plate": 5, "hm-103-pivot-block": 8, "hm-104-cover-plate": 5,
@@ -307,17 +158,3 @@ def test_a_sample_takes_no_more_pages_than_a_bench_has_room_for(name, paper):
         lines = {round(item.y) for item in picture.items if hasattr(item, "words")}
         assert len(lines) >= 12, page.kind
     assert not any("…" in words for words in words_of(tuple(page.blocks for page in document.pages)))
-
-
-def test_one_call_makes_the_pages_for_a_paper():
-    from jobsheet.reckoning.reckoner import Reckoner
-    from jobsheet.review.engine import review
-    from jobsheet.review.notes.notes import notes_for
-
-    plan = plate()
-    found = Reckoner().reckon(plan)
-    document = document_for(
-        plan, found, notes_for(plan, found), review(plan, found), paper="letter", name="x"
-    )
-    assert document.name == "x"
-    assert make_pdf((document,), "letter").startswith(b"%PDF")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from hashlib import sha256
 
 import numpy as np
@@ -13,32 +12,15 @@ from pypdf import PdfReader
 
 from jobsheet.cli.main import run
 from jobsheet.model.job import Photograph
-from jobsheet.sheet.pages import fits_on
 from jobsheet.sheet.pdf import make_pdf
-from jobsheet.sheet.photograph import fitted_grey
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.pdf_jobs import inside
 from jobsheet.storage.photos.kept_photographs import Shot
 from tests.photographs_made import photograph
-from tests.report.plans import bench, job, pages, plate
+from tests.report.plans import bench, job, plate
 
-
-def shot(raw, about="top-up", shows="the stop", width=640, height=480):
-    content = sha256(raw).hexdigest()
-    return Shot(
-        photograph=Photograph(content=content, shows=shows, about=about),
-        raw=raw,
-        kind="jpg",
-        width=width,
-        height=height,
-    )
-
-
-def with_shots(plan, *shots, paper="a4"):
-    plan = replace(plan, photographs=tuple(one.photograph for one in shots))
-    document = pages(plan, fits=fits_on(paper), shots=shots)
-    return document, PdfReader(io.BytesIO(make_pdf((document,), paper)))
+from .shots import shot, with_shots
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
@@ -90,35 +72,6 @@ def test_one_that_is_gone_is_said_in_its_place():
     _, reader = with_shots(plate(), gone)
     text = " ".join(reader.pages[0].extract_text().split())
     assert "The photograph of set-up 1 (“the stop”) is not there any more" in text
-
-
-def test_a_camera_that_lay_on_its_side_gives_an_upright_picture():
-    """Orientation 6: what is left in the file is above when seen, so the light disc goes from left above to right above."""
-    from PIL import Image
-
-    made = fitted_grey("a", photograph(640, 480, orientation=6), 100, 100)
-    image = Image.open(io.BytesIO(made[0]))
-    assert image.height > image.width
-    right, left = (
-        image.getpixel((image.width * 7 // 10, image.height * 2 // 10)),
-        image.getpixel((image.width * 2 // 10, image.height * 2 // 10)),
-    )
-    assert right > left + 80
-
-
-def test_no_finer_than_a_printer_shows():
-    from PIL import Image
-
-    made = fitted_grey("b", photograph(4000, 3000), 96, 91)
-    assert max(Image.open(io.BytesIO(made[0])).size) <= 400
-
-
-@pytest.mark.parametrize("raw", [b"\xff\xd8\xff" + b"x" * 50, photograph()[:600], b""])
-def test_a_damaged_one_leaves_a_frame_with_words(raw):
-    assert isinstance(fitted_grey(sha256(raw).hexdigest(), raw, 90, 90), str)
-    document, reader = with_shots(plate(), shot(raw, plate().set_ups[0].key))
-    assert "photograph" in reader.pages[0].extract_text()
-    assert document.pages
 
 
 def test_the_same_job_with_photographs_gives_the_same_bytes():

@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 from jobsheet.model.lying import lying
 from jobsheet.model.shape import Edge, Groove, Hole
 from jobsheet.stages.course import Course, Cut, Sized
-from jobsheet.stages.hidden import chained, hidden_lines
+from jobsheet.stages.hidden import hidden_lines
 from jobsheet.stages.pictures import VIEWS, lines_of, picture
 from jobsheet.stages.solids import Modeller
-from tests.stages.test_volumes import BOX, UpTop, cut, hole
+from tests.stages.test_solids import BOX, UpTop, cut, hole
 
 
 def stage_of(*shapes):
@@ -178,11 +178,6 @@ def _depths_at(edges, x, y, dx, dy):
         off = np.abs((x - start[:, 0]) * way[:, 1] - (y - start[:, 1]) * way[:, 0]) / length
     hit = (length > 1e-6) & (along < 1e-4) & (t > -1e-6) & (t < 1 + 1e-6) & (off < 1e-4)
     return [float(start[i, 2] + t[i] * way[i, 2]) for i in np.flatnonzero(hit)]
-
-
-def test_stretches_that_meet_become_one_line():
-    lines = chained(np.array([(0, 0, 1, 0), (1, 0, 1, 1), (3, 3, 4, 4)], float), 4)
-    assert sorted(len(line) for line in lines) == [2, 3]
 
 
 def test_a_hole_is_a_hole_of_the_drawing_too():

@@ -12,14 +12,8 @@ from jobsheet.errors import DocumentError, QuantityError
 from jobsheet.stock.all_shapes import entries_of, shapes, volume_of
 from jobsheet.storage.job_file import blank_job, job_from_text
 from jobsheet.storage.job_writing import write_job
-from jobsheet.storage.words.stock_words import beyond_surfaces, said_by, without_fact
 
-HEAD = "format: {}\nunits: mm\nmaterial: S235\nmachine: bench-mill-b-1\nstock:\n"
-
-
-def stock(lines, version=2):
-    text = HEAD.format(version) + "".join(f"  {line}\n" for line in lines.split("; "))
-    return job_from_text(text, "job").stock
+from .stock_lines import HEAD, stock
 
 
 @pytest.mark.parametrize(
@@ -164,35 +158,10 @@ def test_words_that_are_typed_today_are_no_facts_when_the_file_is_read_again():
     assert job_from_text(write_job(job), "job") == job
 
 
-def test_what_became_no_fact_is_named():
-    assert said_by("bright flat, sharp edges, ends sawn; from the rack").left == (
-        "sharp edges",
-        "from the rack",
-    )
-
-
-def test_words_that_no_rule_reads_are_told_where_facts_came_from_words():
-    found = stock("length: 80; width: 50; height: 12; condition: bright flat, from the rack, sharp edges")
-    assert without_fact(found) == ("from the rack",)
-    said = stock("length: 80; width: 50; height: 12; condition: from the rack; surfaces: bright")
-    assert without_fact(said) == ()
-
-
 def test_sheared_sheet_has_sheared_edges():
     found = stock("length: 80; width: 50; height: 4; condition: sheared sheet")
     assert [found.surface(face) for face in ("top", "left", "front")] == ["", "sheared", "sheared"]
     assert stock("length: 80; width: 50; height: 4; surfaces: edges sheared").surface("rear") == "sheared"
-
-
-@pytest.mark.parametrize(
-    ("condition", "left"),
-    [
-        ("flat, ends filed", "flat"), ("flat, both ends are faced", "flat"), ("black hot-rolled flat", "black hot-rolled flat"),
-        ("from the rack", "from the rack"), ("bright", ""), ("ends milled", ""),
-    ],
-)  # fmt: skip
-def test_beside_surfaces_a_title_says_them_once(condition, left):
-    assert beyond_surfaces(condition) == left
 
 
 def test_free_words_of_faces_stay_beside_the_faces():

@@ -3,27 +3,15 @@
 from __future__ import annotations
 
 import math
-import random
-import re
 
 import pytest
 
-from jobsheet.edit.commands import SetField
-from jobsheet.model.lying import beside, stock_box
-from jobsheet.model.profile import Profile
-from jobsheet.model.stock import ALONG, BARS, FACES, SAGITTA, sides_of
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.stages.course import course_of
-from jobsheet.stages.solids import Modeller, drawn_out
-from jobsheet.stock.all_shapes import outline_of, shapes, volume_of
-from jobsheet.stock.lying_stock import profile_of
-from jobsheet.storage.job_file import blank_job, job_from_text, read_job
+from jobsheet.stages.solids import Modeller
+from jobsheet.storage.job_file import job_from_text
 
-
-def share_of(radius):
-    """A circle of n sides has so much of its area: (n / 2π) sin(2π / n)."""
-    sides = sides_of(radius)
-    return sides / (2 * math.pi) * math.sin(2 * math.pi / sides)
+from .shaped_jobs import segment, side_cut
 
 
 def job_of(lines, up="top"):
@@ -44,58 +32,6 @@ def job_of(lines, up="top"):
     return job_from_text(text + steps, "job")
 
 
-def shaped(name, along="length"):
-    job = blank_job("knee-mill-k-2")
-    for field, text in (("length", "90"), ("width", "40"), ("height", "40"), ("shape", name)):
-        job = SetField("job:stock", field, text).apply(job)
-    if any(along != "length" and name in row for row in ("round bar", "tube", "hexagon")):
-        job = SetField("job:stock", "along", along).apply(job)
-    return job
-
-
-@pytest.mark.parametrize("along", ["length", "width", "height"])
-@pytest.mark.parametrize("name", shapes())
-def test_the_solid_fills_the_box_and_has_the_volume(name, along):
-    job = shaped(name, along)
-    solid = drawn_out(outline_of(job.stock))
-    low, high = solid.bounding_box()[:3], solid.bounding_box()[3:]
-    assert low == pytest.approx((0, 0, 0), abs=1e-6)
-    assert high == pytest.approx([end * 1e3 for _, end in stock_box(job)], abs=2e-3)
-    short = 0.0  # what the many short lines of a circle cut off, outside and in the bore
-    if job.stock.is_round:
-        bore = 0.02 - job.stock.wall.value if job.stock.wall else 0.0
-        ring = 0.02**2 * (1 - share_of(0.02)) - bore**2 * (1 - share_of(bore))
-        short = math.pi * ring * 0.09
-    assert solid.volume() * 1e-9 == pytest.approx(volume_of(job.stock) - short, rel=2e-4)
-
-
-def segment(radius, deep):
-    """The area of a segment of a circle: r² acos((r − h) / r) − (r − h) √(2 r h − h²)."""
-    return radius**2 * math.acos((radius - deep) / radius) - (radius - deep) * math.sqrt(
-        2 * radius * deep - deep**2
-    )
-
-
-@pytest.mark.parametrize("deep", [1.0, 4.0, 12.0, 20.0, 30.0])
-def test_a_layer_off_a_lying_bar_is_a_segment_and_as_wide_as_its_chord(deep):
-    found = profile_of(shaped("round bar").stock, shaped("round bar").set_ups[0], 0.0)
-    assert found.layer(deep * 1e-3) * 1e9 == pytest.approx(segment(20, deep) * 90, rel=1e-9)
-    chord = 2 * math.sqrt(20**2 - (20 - min(deep, 20)) ** 2)
-    assert found.width(deep * 1e-3) * 1e3 == pytest.approx(chord, rel=1e-9)
-    below = profile_of(shaped("round bar").stock, shaped("round bar").set_ups[0], 2e-3)
-    whole = segment(20, deep + 2) - segment(20, 2)
-    assert below.layer(deep * 1e-3) * 1e9 == pytest.approx(whole * 90, rel=1e-9)
-
-
-def test_the_end_of_a_tube_is_a_ring():
-    job = shaped("tube", "height")
-    found = profile_of(job.stock, job.set_ups[0], 0.0)
-    wall = job.stock.wall.value
-    assert found.layer(1e-3) == pytest.approx(math.pi * (0.02**2 - (0.02 - wall) ** 2) * 1e-3)
-    assert found.width(1e-3) is None
-    assert Profile(area=1.0).gone == 0.0
-
-
 @pytest.mark.parametrize(
     ("lines", "up"),
     [
@@ -114,54 +50,6 @@ def test_figures_and_solid_agree_on_what_a_face_takes_off(lines, up):
     assert stages[1].removed == pytest.approx(figures.value("volume"), rel=0.005)
 
 
-@pytest.mark.parametrize("radius", [2e-3, 10e-3, 40e-3, 150e-3])
-def test_no_line_of_a_circle_lies_further_inside_than_solids_may_differ(radius):
-    assert radius * (1 - math.cos(math.pi / sides_of(radius))) <= SAGITTA
-    assert sides_of(radius) % 4 == 0
-
-
-SHAPES = {
-    "round bar": "shape: round bar; diameter: 40; bar length: 60",
-    "tube": "shape: tube; diameter: 40; wall: 6; bar length: 60",
-    "hexagon": "shape: hexagon; across flats: 36; bar length: 60",
-    "radius flat": "shape: radius flat; length: 60; width: 40; height: 30; corner radius: 8",
-    "casting": "shape: casting; length: 60; width: 40; height: 30; draft: 4°",
-    "cut plate": "shape: cut plate; outline: 0, 0; 60, 0; 60, 25; 20, 40; 0, 40; height: 30",
-}
-#: Every way a piece can lie, and every side of it: a sample by seed in the normal run.
-WAYS = [(name, along, up, operator, side)
-        for name in SHAPES
-        for along in (ALONG if name in BARS else ("",))
-        for up in FACES for operator in beside(up)
-        for side in ("left", "right", "front", "rear")]  # fmt: skip
-
-
-def side_cut(way, kind):
-    name, along, up, operator, side = way
-    text = SHAPES[name] + (f"; along: {along}" if along else "")
-    cut = "kind: saw-cut\n        off: 5"
-    if kind == "side-mill":
-        cut = "kind: side-mill\n        cutter: end mill 16 mm, 4 teeth\n        width: 5\n        depth: 6\n        feed per tooth: 0.05"
-    return job_from_text(
-        "format: 2\nunits: mm\nmaterial: S235\nmachine: knee-mill-k-2\nstock:\n"
-        + "".join(f"  {line}\n" for line in re.split(r"; (?=[a-z])", text))
-        + f"set-ups:\n  - key: set-up-1\n    number: 1\n    up: {up}\n    operator: {operator}\n    operations:\n"
-        + f"      - key: cut\n        number: 10\n        {cut}\n        side: {side}\n",
-        "job",
-    )
-
-
-def test_a_cut_off_a_side_takes_what_the_solid_loses(request):
-    ways = WAYS if request.config.getoption("--long") else random.Random(16).sample(WAYS, 60)
-    for way in ways:
-        for kind in ("side-mill", "saw-cut"):
-            job = side_cut(way, kind)
-            reckoned = Reckoner().reckon(job)
-            figure = reckoned.operations["cut"].figures.value("volume")
-            removed = Modeller().stages(course_of(job, reckoned.settings))[1].removed
-            assert figure == pytest.approx(removed, rel=0.02, abs=1e-9), (way, kind)
-
-
 def test_a_step_across_round_bar_is_as_long_as_its_chord():
     job = side_cut(("round bar", "length", "top", "front", "right"), "side-mill")
     figures = Reckoner().reckon(job).operations["cut"].figures
@@ -176,12 +64,6 @@ def test_a_flat_on_round_bar_takes_less_time_than_off_a_box_of_its_size():
     bar = Reckoner().reckon(job_of("shape: round bar; diameter: 80; bar length: 90")).operations["face-1"]
     box = Reckoner().reckon(job_of("length: 90; width: 80; height: 80")).operations["face-1"]
     assert bar.figures.value("passes") < box.figures.value("passes")
-
-
-def test_the_samples_keep_their_boxes(samples):
-    for path in samples.glob("*.yaml"):
-        stock = read_job(path).stock
-        assert volume_of(stock) == pytest.approx(stock.length.value * stock.width.value * stock.height.value)
 
 
 def grooved(radius, half, deep):

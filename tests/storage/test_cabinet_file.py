@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.catalog.tools.cabinet_lines import SECTIONS
-from jobsheet.errors import DocumentError, QuantityError
+from jobsheet.errors import DocumentError
 from jobsheet.storage.cabinet_file import (
-    FIELDS,
     NAME,
     cabinet_for,
     cabinet_from_text,
@@ -15,10 +13,10 @@ from jobsheet.storage.cabinet_file import (
     read_cabinet,
     shipped,
 )  # fmt: skip
-from jobsheet.storage.cabinet_layout import LAYOUT, blank
 from jobsheet.storage.paper_file import paper_from_text
-from jobsheet.storage.paper_layout import Ask, Rows
 from jobsheet.storage.paper_text import paper_text
+
+from .cabinet_entries import entry
 
 OWN = (
     "format: 1\nname: The shed\ncutters:\n  - what: end mill 6 mm, 2 teeth, carbide\n    place: box 1 no. 1\n"
@@ -29,14 +27,6 @@ def problems(text: str) -> list[tuple[int | None, str, str]]:
     with pytest.raises(DocumentError) as raised:
         cabinet_from_text(text, "cabinet.yaml")
     return [(one.line, one.path, one.sentence) for one in raised.value.problems]
-
-
-def entry(section: str, what: str, *more: str, place: str = "drawer 9") -> str:
-    lines = [
-        f"format: 1\n{section}:\n  - what: {what}\n    place: {place}\n",
-        *(f"    {one}\n" for one in more),
-    ]
-    return "".join(lines)
 
 
 def test_the_shipped_one_says_that_it_is_invented_and_saves_back_byte_for_byte():
@@ -206,24 +196,3 @@ def test_one_s_own_goes_before_and_is_read_anew_when_it_changes(own_home):
     (own_home / NAME).write_text(OWN.replace("The shed", "The barn"), encoding="utf-8")
     os.utime(own_home / NAME, ns=(1, 1))
     assert cabinet_for("").name == "The barn"
-
-
-def test_the_editor_s_fields_are_those_that_the_reader_knows():
-    lists = [part for part in LAYOUT.parts if isinstance(part, Rows)]
-    assert sorted(rows.name for rows in lists) == sorted(SECTIONS)
-    for rows in lists:
-        names = {part.name for part in rows.parts if isinstance(part, Ask)}
-        assert names == set(FIELDS) - ({"missing"} if rows.name != "drills" else set())
-    assert cabinet_from_text(paper_text(blank()), "x").things == ()
-
-
-def test_the_examples_of_the_editor_can_be_read():
-    for rows in (part for part in LAYOUT.parts if isinstance(part, Rows)):
-        what = rows.parts[0]
-        sample = what.entry.hint.removeprefix("such as ")
-        assert cabinet_from_text(entry(rows.name, sample), "x").things, rows.name
-        if what.entry.asks == "cutter":
-            try:
-                what.entry.read(sample, "mm")
-            except QuantityError as error:
-                raise AssertionError(sample) from error

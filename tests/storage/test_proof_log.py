@@ -12,9 +12,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
-from jobsheet.model.trials import OUTCOMES, PROCESSES, Asked, Trial
 from jobsheet.paths import resources
-from jobsheet.storage.records import closed_records, proof_lock, proof_log
+from jobsheet.storage.records import closed_records, proof_log
 from jobsheet.storage.records.proof_log import (
     append,
     give_back,
@@ -27,17 +26,7 @@ from jobsheet.storage.records.proof_log import (
 )
 from jobsheet.storage.records.proof_record import record_text
 
-MACHINE = "test-mill"
-
-
-def trial(**more) -> Trial:
-    """A tap of the scenario's second story (section 3a), with other words where they are given."""
-    base = Trial(
-        machine=MACHINE, date="2026-11-13", time="09:20", role="Trainer", process="tap", kind="tap", cutter="tap 1/4-20, plug",
-        cutter_kind="tap", material="C15", units="in", speed=70 / 60, asked=(Asked("spindle-torque", 3.0, 0.6040),),
-        outcome="clean", note="oil", step=(("hole", "#7"), ("feed_per_tooth", "0.04 mm")),
-    )  # fmt: skip
-    return replace(base, **more)
+from .trials_kept import MACHINE, TRIALS, trial
 
 
 def test_an_empty_log_is_no_problem():
@@ -157,7 +146,7 @@ def test_a_disk_that_refuses_says_so_and_keeps_what_was_there(monkeypatch):
 def test_two_programs_writing_at_once_lose_nothing(own_home):
     """Four processes of eight trials each: 32 records, none torn."""
     code = (
-        "import sys; from tests.storage.test_proof_log import trial, MACHINE; from jobsheet.storage.records.proof_log import append\n"
+        "import sys; from tests.storage.trials_kept import trial, MACHINE; from jobsheet.storage.records.proof_log import append\n"
         "for n in range(8): append(MACHINE, trial(note=f'{sys.argv[1]} {n}'))"
     )
     here = Path(__file__).resolve().parents[2]
@@ -168,24 +157,7 @@ def test_two_programs_writing_at_once_lose_nothing(own_home):
     assert not log.problems
 
 
-def test_while_another_program_writes_one_is_told(monkeypatch):
-    monkeypatch.setattr(proof_lock, "PATIENCE", 0.05)
-    with proof_lock.alone(own_path(MACHINE)), pytest.raises(CannotWrite, match="Another program"):
-        append(MACHINE, trial())
-
-
-_TRIALS = st.builds(
-    trial,
-    date=st.dates().map(lambda day: day.isoformat()),
-    time=st.sampled_from(("", "08:00", "19:05:30")),
-    process=st.sampled_from(PROCESSES),
-    outcome=st.sampled_from(OUTCOMES),
-    note=st.text(max_size=30),
-    asked=st.lists(
-        st.builds(Asked, st.just("spindle-torque"), st.floats(1e-4, 1e4), st.floats(1e-4, 1e3)), max_size=1
-    ).map(tuple),
-)
-_LOGS = st.lists(_TRIALS, max_size=6)
+_LOGS = st.lists(TRIALS, max_size=6)
 
 
 def _log_of(trials, folder: Path, name: str) -> Path:
@@ -217,14 +189,6 @@ def test_merging_doubles_nothing_and_its_order_does_not_matter(ours, theirs, tmp
     assert results[0] == results[1] == results[2] == results[3]
     assert len({one.id for one in results[0]}) == len(results[0])
     assert [one.date for one in results[0]] == sorted(one.date for one in results[0])
-
-
-@given(one=_TRIALS)
-def test_a_record_read_and_written_again_is_the_same(one):
-    """So an id stays what it is wherever the record travels."""
-    (read,), problems = records_from(record_text(one).encode(), MACHINE)
-    assert not problems
-    assert record_text(replace(read, id="")) == record_text(one)
 
 
 def test_a_strike_travels_with_a_merge(tmp_path):

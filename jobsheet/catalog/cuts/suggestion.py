@@ -31,7 +31,7 @@ class Suggestion(Struct, frozen=True):
 
     def times(self, factor: float, why: str = "") -> Suggestion:
         """The same suggestion multiplied, with one more reason."""
-        reason = f"{self.why}; {why}" if why else self.why
+        reason = "; ".join(one for one in (self.why, why) if one)
         return Suggestion(
             self.value * factor, self.low * factor, self.high * factor, self.source, self.outside, reason
         )

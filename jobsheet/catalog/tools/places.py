@@ -25,5 +25,5 @@ def lies_in(place: str, asked: str) -> bool:
 
 def in_order(place: str) -> tuple[tuple[int, int, str], ...]:
     """To sort by: drawer 2 before drawer 10; nothing comes last."""
-    parts = re.findall(r"\d+|\D+", " ".join(parted(place)))
+    parts = re.findall(r"\d+|\D+", " ".join(parted(place)).strip())
     return tuple((0, int(part), "") if part.isdigit() else (1, 0, part) for part in parts) or ((2, 0, ""),)
