@@ -27,10 +27,11 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
         holds = _holds(set_up)
         for index, operation in enumerate(set_up.operations):
             one = changed_by(operation)
-            held = (holds | changed_before(set_up, operation.key).on) - changed_before(
-                set_up, operation.key
-            ).off
-            if not one.off or not held or not held <= one.off:
+            if not one.off:
+                continue
+            before = changed_before(set_up, operation.key)
+            held = (holds | before.on) - before.off
+            if not held or not held <= one.off:
                 continue
             if operation.fields.one_at_a_time or (one.on and operation.fields.one_at_a_time is None):
                 continue
