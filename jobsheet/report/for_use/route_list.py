@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from msgspec.structs import replace
 
 from jobsheet.catalog.tools.cutters import short_name
@@ -70,11 +72,7 @@ def _over_pages(plan: Plan) -> list[Page]:
         while rest:
             course, operations = rest[0]
             again = bool(operations) and operations[0] is not course.set_up.operations[0]
-            count = len(operations)
-            while count and not plan.fits(
-                _page(plan, (*blocks, *_set_up(plan, course, LONG, operations[:count], again=again)))
-            ):
-                count -= 1
+            count = _rows_that_fit(plan, tuple(blocks), course, operations, again=again)
             if not count and (operations or taken):
                 if taken:
                     break
@@ -87,6 +85,19 @@ def _over_pages(plan: Plan) -> list[Page]:
             rest.pop(0)
         pages.append(_page(plan, tuple(blocks), f"Route list, sheet {len(pages) + 1}"))
     return pages or [_page(plan, _body(plan, (), parted=False))]
+
+
+def _rows_that_fit(
+    plan: Plan, before: tuple[object, ...], course: Course, operations: tuple[Operation, ...], *, again: bool
+) -> int:
+    """How many of these steps a page has room for behind what it holds already: each more takes more room."""
+
+    def has_none(count: int) -> bool:
+        return not plan.fits(
+            _page(plan, (*before, *_set_up(plan, course, LONG, operations[:count], again=again)))
+        )
+
+    return bisect_left(range(1, len(operations) + 1), True, key=has_none)
 
 
 def _set_up(
