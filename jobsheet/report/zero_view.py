@@ -321,7 +321,7 @@ def _ways(set_up: SetUp, frame: _Frame, height: float) -> list[Item]:
         Text(UNDER + ARROW + 4, height - 2, "X +", "strong"),
         Text(UNDER + ARROW + 22, height - 2, f"table {_WAY[table_x]}", "small"),
     ]
-    x = min(frame.x0 + frame.wide + 27, frame.width - 17)
+    x = min(frame.x0 + frame.wide + 36, frame.width - 17)
     top, long = 20.0, min(ARROW, max(height - BOTTOM - 34, 16.0))
     away = set_up.zero.y_counts == "away"
     first, last = (top + long, top) if away else (top, top + long)

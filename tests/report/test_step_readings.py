@@ -127,3 +127,15 @@ def test_the_words_of_a_step_leave_out_what_its_rows_say_and_nothing_else(sample
     }
     assert "half the tip is" not in rows["40"].note
     assert "lift, wind it on, then zero" in rows["40"].note
+
+
+def test_a_cut_that_was_never_tried_begins_at_a_line_of_its_own(samples):
+    """HM-102, step 90: 1.8 mm is 70.9 lines of 0.001 in, then four layers of 3 mm: 118.1, 236.2, 354.3 and 472.4 lines of a turn of 200."""
+    plate_ = read_job(samples / "hm-102-slide-plate.yaml")
+    rows = {row.number: row for steps in all_of(pages(plate_), Steps) for row in steps.rows}
+    down = rows["90"].dials[-1]
+    assert down.caption == "knee from touch, 1.8 mm first, then 4 layers of 3"
+    assert down.readings == ("0 + 71", "1 + 18", "2 + 36", "3 + 54", "4 + 72")
+    assert down.beside[0] == "+0.003"
+    # What was cut before, or is expected, has no such line: 12 mm of the walls in one go.
+    assert rows["100"].dials[-1].readings == ("4 + 72",)

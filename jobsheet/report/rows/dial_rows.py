@@ -13,7 +13,11 @@ from jobsheet.reckoning.answers.readings import At, Readings, readings_of
 from jobsheet.report.blocks import DialRow
 from jobsheet.report.plan import Course, Plan
 from jobsheet.report.rows.outside_cuts import outside
+from jobsheet.units.grammar import read
 from jobsheet.units.show import MINUS
+
+#: How a size to begin at ends where it is a depth.
+_DEEP = " deep"
 
 
 def dial_rows(plan: Plan, course: Course, operation: Operation) -> tuple[DialRow, ...]:
@@ -23,7 +27,7 @@ def dial_rows(plan: Plan, course: Course, operation: Operation) -> tuple[DialRow
     if said is not None:
         if not getattr(operation.fields, "at", None):
             rows += _places(plan, operation, said)
-        rows += _depths(plan, said)
+        rows += _depths(plan, operation, said)
     return tuple(rows)
 
 
@@ -117,7 +121,19 @@ def _once(places: tuple[At, ...], axis: str) -> list[Stop]:
     return list(found.values())
 
 
-def _depths(plan: Plan, said: Readings) -> list[DialRow]:
+def _begin(plan: Plan, operation: Operation, said: Readings) -> tuple[str, list[Stop]]:
+    """Where to stop first in a cut that was never tried, and the size in words; nothing where its first layer is no deeper."""
+    handle = plan.card.handle(said.depth_handle)
+    outcome, setting = plan.reckoned.operations[operation.key], plan.reckoned.settings.get(operation.key)
+    sizes = (one.begin for one in outcome.limits if one.verdict == "not tried")
+    size = next((one.removesuffix(_DEEP) for one in sizes if one.endswith(_DEEP)), "")
+    if handle is None or setting is None or not size:
+        return "", []
+    first = (setting.wound or 0.0) + read(size, "length", plan.job.units)
+    return (size, [stop(handle, first)]) if first < said.depths[0].distance else ("", [])
+
+
+def _depths(plan: Plan, operation: Operation, said: Readings) -> list[DialRow]:
     """The depth after each layer, running from where this cutter was touched."""
     if not said.depths:
         return []
@@ -129,4 +145,6 @@ def _depths(plan: Plan, said: Readings) -> list[DialRow]:
     layers = (
         f"{len(depths)} layers of {_size(plan, deep)}" if len(depths) > 1 else f"{_size(plan, deep)} down"
     )
-    return [_row(plan, f"{said.depth_handle} {zero}, {layers}", depths)]
+    size, first = _begin(plan, operation, said)
+    begin = f"{size} first, then " if first else ""
+    return [_row(plan, f"{said.depth_handle} {zero}, {begin}{layers}", [*first, *depths])]
