@@ -6,6 +6,8 @@ wait for it. A process can be ended at any moment too, also while a share does n
 
 from __future__ import annotations
 
+import contextlib
+import os
 import sys
 import time
 from pathlib import Path
@@ -22,6 +24,8 @@ def main(folder: str) -> None:
     from jobsheet.shelf.shelf_index import Index, Read
 
     heard = 0.0
+    with contextlib.suppress(AttributeError, OSError):
+        os.nice(5)  # the window goes first
 
     def alive() -> bool:
         nonlocal heard

@@ -1,7 +1,7 @@
 """One program of ours at a time writes a file, between looking at what stands there and putting the new one in its place.
 
 The lock is a courtesy that the system gives back after a crash, so that a dead one blocks nobody; what guards the file is that it is
-compared with what was read. Where a share knows no locks there is only the comparing.
+compared with what was read. Where a share knows no locks a file with a name and a time stands for one (`lock_file.py`).
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from jobsheet.errors import CannotWrite
+from jobsheet.storage.lock_file import LockFile
 
 #: So long another program is waited for before it is said that it writes [s]; a save takes a twentieth of one.
 PATIENCE = 5.0
@@ -33,18 +34,24 @@ def one_writer(path: Path) -> Iterator[None]:
     lock = lock_of(path)
     end = time.monotonic() + PATIENCE
     handle: int | None = None
+    stands: LockFile | None = None
     while True:
         try:
             handle = os.open(lock, os.O_RDWR | os.O_CREAT, 0o666)
         except OSError:
             break  # no place for a lock: what is wrong with it is said by who writes the file
-        if _is_ours(handle, lock):
+        ours = _is_ours(handle, lock)
+        if ours is None:
+            stands = stands or LockFile(lock.with_suffix(".writing"))
+            ours = stands.taken()
+        if ours:
             break
         os.close(handle)
         handle = None
         if time.monotonic() > end:
+            who = stands.whose() if stands is not None else "Somebody else"
             raise CannotWrite(
-                f"Somebody else is writing {path.name} at this moment: save again in a moment; what you typed is kept."
+                f"{who} is writing {path.name} at this moment: save again in a moment; what you typed is kept."
             )
         time.sleep(0.01)
     try:
@@ -54,10 +61,12 @@ def one_writer(path: Path) -> Iterator[None]:
             with contextlib.suppress(OSError):
                 lock.unlink()  # before it is given back: who waited for it looks for the new one
             os.close(handle)
+            if stands is not None:
+                stands.give_back()
 
 
-def _is_ours(handle: int, lock: Path) -> bool:
-    """Take the lock if nobody has it, and if the file by that name still is the one that was opened."""
+def _is_ours(handle: int, lock: Path) -> bool | None:
+    """Take the lock if nobody has it, and if the file by that name still is the one that was opened; None where there are no locks."""
     try:
         if os.name == "nt":
             import msvcrt
@@ -68,7 +77,7 @@ def _is_ours(handle: int, lock: Path) -> bool:
 
         fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except OSError as error:
-        return error.errno not in _TAKEN
+        return False if error.errno in _TAKEN else None
     try:
         return os.fstat(handle).st_ino == lock.stat().st_ino
     except OSError:

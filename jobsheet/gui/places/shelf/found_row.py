@@ -5,18 +5,22 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QRect
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QColor, QPainter, QPixmap
 
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.ink import ink, signs
 from jobsheet.gui.ink.drawn_lines import SCALE, paint
 from jobsheet.gui.ink.look import Look
 from jobsheet.gui.ink.tokens import VERDICTS
 from jobsheet.gui.places.shelf.found_words import how_words, made_words, twins_words
+from jobsheet.remembered import remembered
 from jobsheet.shelf.shelf_questions import Hit
 from jobsheet.shelf.worked_kept import Worked
 
 translate = QCoreApplication.translate
-ROW, PAD, PICTURE = 66, 12, 92
+ROW, PAD, PICTURE, HIGH = 66, 12, 92, 58
+#: So many pictures are held: some screens of rows.
+ROOM = 240
 #: Shares of the width beside the picture: number and name, revision, machine, last made, how it went.
 SHARES = (0.35, 0.06, 0.18, 0.20, 0.21)
 #: Below this width [px at 100 %] how it went stands under when: name, revision, machine, both.
@@ -82,18 +86,28 @@ def paint_row(
 
 def _picture(painter: QPainter, now: Look, box: QRect, worked: Worked | None) -> None:
     """The finished part; a dashed line where it is not drawn yet, or cannot be."""
-    drawing = worked.small if worked is not None else None
-    left, high = box.left() + now.px(PAD), now.px(58)
-    top = box.top() + (box.height() - high) / 2
-    if drawing is None:
+    left, high = box.left() + now.px(PAD), now.px(HIGH)
+    top = box.top() + (box.height() - high) // 2
+    if worked is None or worked.small is None:
         ink.horizontal(
             painter, now.colour("rule"), left + now.px(30), left + now.px(62), box.center().y(), now.px(1)
         )
         return
-    scale = min(PICTURE / drawing.width, 58 / drawing.height) / SCALE
+    painter.drawPixmap(left, top, _drawn(worked.small, now, painter.device().devicePixelRatio()))
+
+
+@remembered(ROOM)
+def _drawn(drawing: Drawing, now: Look, ratio: float) -> QPixmap:
+    """Painted once: lines with soft edges cost more than the rest of the row."""
+    made = QPixmap(round(now.px(PICTURE) * ratio), round(now.px(HIGH) * ratio))
+    made.setDevicePixelRatio(ratio)
+    made.fill(QColor(0, 0, 0, 0))
+    scale = min(PICTURE / drawing.width, HIGH / drawing.height) / SCALE
     factor = scale * SCALE * now.scale
-    left += int((now.px(PICTURE) - drawing.width * factor) / 2)
-    paint(painter, now, drawing, left, top + (high - drawing.height * factor) / 2, scale)
+    left, top = now.px(PICTURE) - drawing.width * factor, now.px(HIGH) - drawing.height * factor
+    with QPainter(made) as painter:
+        paint(painter, now, drawing, left / 2, top / 2, scale)
+    return made
 
 
 def _how(painter: QPainter, now: Look, box: QRect, hit: Hit, worked: Worked | None, words: str) -> None:

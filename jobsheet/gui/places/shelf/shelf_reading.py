@@ -42,14 +42,18 @@ class Reading(QObject):
 
     def start(self) -> None:
         """Begin."""
-        if APART:
-            with contextlib.suppress(OSError):
-                self._process = subprocess.Popen(  # noqa: S603 - ourselves, and the folder is no more than its argument
-                    [sys.executable, "-m", "jobsheet.shelf.read_apart", str(self._folder)],
-                    stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
-                    creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
-                )  # fmt: skip
-        threading.Thread(target=self._run, daemon=True).start()
+        threading.Thread(target=self._run, args=(APART,), daemon=True).start()
+
+    def _begin(self) -> None:
+        """The process; the window does not wait for that either."""
+        with contextlib.suppress(OSError):
+            self._process = subprocess.Popen(  # noqa: S603 - ourselves, and the folder is no more than its argument
+                [sys.executable, "-m", "jobsheet.shelf.read_apart", str(self._folder)],
+                stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+                creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
+            )  # fmt: skip
+        if not self._wanted:
+            self.stop()
 
     def stop(self) -> None:
         """Come to an end; what was read so far stays found."""
@@ -58,7 +62,9 @@ class Reading(QObject):
             with contextlib.suppress(OSError):
                 self._process.kill()
 
-    def _run(self) -> None:
+    def _run(self, apart: bool) -> None:
+        if apart:
+            self._begin()
         problem = self._listen(self._process) if self._process is not None else None
         if problem is None and self._wanted:  # no process, or one that could not even begin
             problem = self._read()

@@ -25,6 +25,7 @@ from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.shelf.asked_aside import SILENT, Aside
 from jobsheet.gui.places.shelf.chosen_facts import facts_of
 from jobsheet.gui.places.shelf.found_list import FoundHeads, FoundList, keys_move
+from jobsheet.gui.places.shelf.found_row import ROOM
 from jobsheet.gui.places.shelf.shelf_reading import APART, Reading
 from jobsheet.gui.places.shelf.shelf_working import Working
 from jobsheet.shelf.shelf_index import Index, folder_there
@@ -38,8 +39,6 @@ translate = QCoreApplication.translate
 REST = 120
 #: While the folder is read the list is made anew no oftener than this [s], once a screen is full.
 AGAIN = 1.0
-#: So many pictures and verdicts are held: some screens of rows.
-ROOM = 240
 
 
 class ShelfWindow(QDialog):
@@ -199,7 +198,8 @@ class ShelfWindow(QDialog):
     def _begin(self, folder: Path) -> None:
         """Open what was read before, and read the folder beside it."""
         self.index = Index(folder, look=False)
-        keep_shelf(folder)
+        if folder != shelf_folder():
+            keep_shelf(folder)
         self._list_shelves(folder)
         self.setWindowTitle(
             translate("Shelf", "The shelf: {folder}").format(folder=folder.name or str(folder))

@@ -29,6 +29,7 @@ class Working(QObject):
         self._folder = folder
         self._process: subprocess.Popen[bytes] | None = None
         self._sight = ""
+        self._wanted = False
         self._begin = QTimer(self)
         self._begin.setSingleShot(True)
         self._begin.setInterval(IDLE)
@@ -41,7 +42,7 @@ class Working(QObject):
 
     def when_idle(self) -> None:
         """Begin once the hand has rested; what works already goes on."""
-        if self._process is None:
+        if not self._wanted:
             self._begin.start()
 
     def sight(self, contents: Iterable[str]) -> None:
@@ -51,12 +52,18 @@ class Working(QObject):
 
     def stop(self) -> None:
         """Come to an end; what was worked is kept."""
+        self._wanted = False
         self._begin.stop()
         if self._process is not None:
             with contextlib.suppress(OSError):
                 self._process.kill()
 
     def _start(self) -> None:
+        self._wanted = True
+        threading.Thread(target=self._work, daemon=True).start()
+
+    def _work(self) -> None:
+        """The process and what it tells; the window waits for neither."""
         with contextlib.suppress(OSError):
             process = subprocess.Popen(  # noqa: S603 - ourselves, and the folder is no more than its argument
                 [sys.executable, "-m", "jobsheet.report.worked_apart", str(self._folder)],
@@ -64,8 +71,10 @@ class Working(QObject):
                 creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
             )  # fmt: skip
             self._process = process
-            threading.Thread(target=self._listen, args=(process,), daemon=True).start()
+            if not self._wanted:  # the window was quicker
+                process.kill()
             self._say()
+            self._listen(process)
 
     def _say(self) -> None:
         if self._process is None or self._process.stdin is None:
