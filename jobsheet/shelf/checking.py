@@ -10,6 +10,7 @@ from msgspec import Struct
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.storage.job_file import read_job
+from jobsheet.storage.photos.old_sheets import is_old_sheet, read_old_sheets, sheet_bytes
 from jobsheet.storage.records.run_log import path_beside, read_runs
 
 #: How services that copy files between computers call a second copy, and what a slip of the mouse does (common knowledge).
@@ -73,6 +74,9 @@ def _second_files(index: Index, by_number: dict[str, list[str]], same: set[str])
 
 def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:
     file = shelf / path
+    if is_old_sheet(path):
+        yield from _of_old_sheets(file, path)
+        return
     try:
         read_job(file)
     except DocumentError as error:
@@ -92,3 +96,18 @@ def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:
             )
     except JobsheetError as error:
         yield Wrong(path=path, sentence=str(error))
+
+
+def _of_old_sheets(file: Path, path: str) -> Iterator[Wrong]:
+    """What its record says, and whether each sheet still is what it was."""
+    try:
+        said = read_old_sheets(file)
+    except DocumentError as error:
+        for problem in error.problems[:3]:
+            yield Wrong(path=path, line=problem.line, sentence=f"{problem.path}: {problem.sentence}")
+        return
+    for sheet in said.sheets:
+        try:
+            sheet_bytes(file, sheet)
+        except JobsheetError as error:
+            yield Wrong(path=path, sentence=str(error))

@@ -15,8 +15,10 @@ from jobsheet.model.what_ran import NOT_CUT, Runs
 CUT_BEFORE, TIGHT, BEYOND, NO_RECORD = "cut before", "tight", "beyond", "no record"
 #: Of a plan that was never made: nobody has looked at it yet, its file cannot be used, it says nothing to be judged.
 NOT_YET, BROKEN, NOTHING = "not yet worked", "broken", "nothing to judge"
+#: Of scans and photographs of a part that has no plan yet.
+OLD_SHEET = "old sheet"
 #: What a question may ask for, the longer words first.
-WORDS = (NOT_YET, NOTHING, CUT_BEFORE, NO_RECORD, "not tried", "expected", TIGHT, BEYOND, BROKEN)
+WORDS = (NOT_YET, NOTHING, CUT_BEFORE, NO_RECORD, "not tried", "expected", TIGHT, BEYOND, BROKEN, OLD_SHEET)
 _ASKED = re.compile(rf"\b(?:{'|'.join(WORDS)})\b", re.IGNORECASE)
 #: The run was stopped (look-2).
 _STOPPED = ("stalled", "slipped", "broke")

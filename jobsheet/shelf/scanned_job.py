@@ -32,6 +32,7 @@ _SIZED = frozenset(
         "across",
         "pitch",
         "cut",
+        "words",
     )
 )
 #: Numbers after these are places, tolerances and counts.

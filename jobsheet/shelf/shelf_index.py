@@ -19,12 +19,14 @@ from jobsheet.errors import CannotWrite, NoSuchEntry
 from jobsheet.model.what_ran import Runs
 from jobsheet.paths import own_folder
 from jobsheet.reckoning.paces import timed
-from jobsheet.shelf.how_it_went import went_of
+from jobsheet.shelf.how_it_went import OLD_SHEET, Went, went_of
 from jobsheet.shelf.scanned_job import Scanned, scanned
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.disk import digest
 from jobsheet.storage.kept.closed_plans import FOLDER as PLANS
 from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans
+from jobsheet.storage.photos.old_sheets import FOLDER as OLD_SHEETS
+from jobsheet.storage.photos.old_sheets import is_old_sheet
 from jobsheet.storage.records.run_log import SUFFIX, runs_from
 
 #: Raised when what is kept, or how it is found, changes: an index of another version is made anew.
@@ -254,7 +256,7 @@ class Index:
         job = scanned(raw.decode("utf-8", "replace"))
         self._forget(path)
         runs = self._runs(path, state)
-        went = went_of(runs)
+        went = Went(how=OLD_SHEET) if is_old_sheet(path) else went_of(runs)
         row = self.database.execute(
             "insert into jobs (path, mtime, size, ran_mtime, ran_size, coarse, content, number, name, revision, drawing, machine,"
             " material, planned_on, plan, steps, began, first, made, times, went, how, trouble) values (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
@@ -396,7 +398,8 @@ def _inside(
                     ):  # closed plans of a job beside it: they are found by that job
                         closed[entry.name.removesuffix(PLANS)] = entry.stat().st_mtime_ns
                         continue
-                    below.append(Path(entry.path))
+                    if entry.name != OLD_SHEETS:
+                        below.append(Path(entry.path))
                 elif entry.name.endswith(SUFFIX):
                     stat = entry.stat()
                     ran[entry.name.removesuffix(SUFFIX)] = (stat.st_mtime_ns, stat.st_size)

@@ -5,12 +5,14 @@ Nothing of it is needed to find a job. As long as it is not there *not yet worke
 
 from __future__ import annotations
 
+import sqlite3
 import zlib
 
 import msgspec
 from msgspec import Struct
 
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
+from jobsheet.shelf.how_it_went import OLD_SHEET
 from jobsheet.shelf.shelf_index import Index
 
 
@@ -47,9 +49,12 @@ def keep(index: Index, worked: Worked) -> None:
 
 def worked_of(index: Index, content: str) -> Worked | None:
     """What was worked of a file with that content; None where it is still to come."""
-    row = index.database.execute(
-        "select verdict, at, small, large from worked where content = ?", (content,)
-    ).fetchone()
+    try:
+        row = index.database.execute(
+            "select verdict, at, small, large from worked where content = ?", (content,)
+        ).fetchone()
+    except sqlite3.Error:  # what is wrong with the index is said by who asks it
+        return None
     if row is None:
         return None
     return Worked(content=content, verdict=row[0], at=row[1], small=unpacked(row[2]), large=unpacked(row[3]))
@@ -60,8 +65,9 @@ def to_work(index: Index) -> dict[str, str]:
     index.database.execute("delete from worked where content not in (select content from jobs)")
     index.database.commit()
     rows = index.database.execute(
-        "select content, path from jobs where content not in (select content from worked)"
-        " order by made desc, planned_on desc, number"
+        "select content, path from jobs where content not in (select content from worked) and how != ?"
+        " order by made desc, planned_on desc, number",
+        (OLD_SHEET,),
     )
     return dict(rows.fetchall())
 

@@ -198,3 +198,23 @@ def test_an_old_plan_prints_by_what_it_is_superseded(samples, tmp_path):
     pages = words.split("\f")[:-1]
     assert all("SUPERSEDED BY PLAN 2" in page for page in pages)
     assert len(list(kept.path.parent.iterdir())) == 1
+
+
+def test_old_sheets_are_put_there_found_and_shown(capsys, shelf, tmp_path):
+    scan = tmp_path / "front.pdf"
+    scan.write_bytes(b"%PDF-1.4\n")
+    code, out, _ = told(
+        capsys, "attach", shelf, "HM-77", scan, "--name", "Lever", "--words", "gudgeon", "--drawer", "4"
+    )
+    assert (code, out) == (
+        0,
+        "HM-77 is on the shelf as HM-77.old-sheet.yaml, without a plan yet; files: 1.\n",
+    )
+    assert told(capsys, "find", shelf, "gudgeon")[1].startswith("HM-77  Lever")
+    out = told(capsys, "show", shelf, "hm-77")[1]
+    assert out.startswith(
+        "HM-77, Lever: old sheets, no plan yet: HM-77.old-sheet.yaml\n  Words: gudgeon\n  Drawer: 4\n"
+    )
+    assert "front: old-sheets/" in out
+    code, _, err = told(capsys, "attach", shelf, "HM-78", tmp_path / "gone.pdf")
+    assert (code, "one.pdf cannot be read: No such file" in err) == (2, True)

@@ -1,4 +1,4 @@
-"""`jobsheet shelf find|show|compare|check|export|import FOLDER`: the jobs of a folder, found again by words and sizes."""
+"""`jobsheet shelf find|show|compare|check|export|import|attach FOLDER`: the jobs of a folder, found again by words and sizes."""
 
 from __future__ import annotations
 
@@ -89,6 +89,7 @@ def show_command(folder: str, part: str) -> int:
     from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
     from jobsheet.storage.kept.closed_plans import closed_plans
+    from jobsheet.storage.photos.old_sheets import is_old_sheet
     from jobsheet.storage.records.run_log import read_runs
 
     index = _index(folder)
@@ -101,6 +102,9 @@ def show_command(folder: str, part: str) -> int:
         )
     for (path,) in rows:
         file = index.shelf / path
+        if is_old_sheet(file):
+            _show_old_sheets(file)
+            continue
         job = read_job(file)
         say(f"{job.part.number}, {job.part.name}, drawing revision {job.part.revision or 'not said'}: {path}")
         say(
@@ -116,6 +120,18 @@ def show_command(folder: str, part: str) -> int:
         for problem in problems:
             say(f"  {problem}")
     return 0
+
+
+def _show_old_sheets(file: Path) -> None:
+    from jobsheet.storage.photos.old_sheets import FOLDER, SAID, read_old_sheets
+
+    said = read_old_sheets(file)
+    say(f"{said.number}, {said.name or 'no name'}: old sheets, no plan yet: {file.name}")
+    for key, caption in SAID:
+        if text := getattr(said, key):
+            say(f"  {caption}: {text}")
+    for sheet in said.sheets:
+        say(f"  {sheet.shows or sheet.kind}: {FOLDER}/{sheet.name}")
 
 
 @command.command("compare")
@@ -267,4 +283,32 @@ def _put_back(
     write(target, text)
     there.add(digest(text))
     say(f"{Path(paper).name}: {job.part.number} is on the shelf as {target.name}.")
+    return 0
+
+
+@command.command("attach")
+@click.argument("folder", type=click.Path())
+@click.argument("number")
+@click.argument("files", nargs=-1, required=True, type=click.Path())
+@click.option("--name", default="", help="of the part")
+@click.option("--words", default="", help="words to find it by")
+@click.option("--drawer", default="", help="where the paper lies")
+@click.option("--who", default="", help="who puts it here")
+def attach_command(
+    folder: str, number: str, files: tuple[str, ...], name: str, words: str, drawer: str, who: str
+) -> int:
+    """Put scans and photographs of old sheets (PDF, JPEG, PNG) on the shelf, as a part that has no plan yet.
+
+    They are kept as they are, found by number, name and words, and never written over.
+    """
+    from datetime import datetime
+
+    from jobsheet.shelf.shelf_index import folder_there
+    from jobsheet.storage.photos.old_sheets import OldSheets
+    from jobsheet.storage.photos.old_sheets_kept import put_on_shelf
+
+    today = datetime.now().astimezone().date().isoformat()
+    said = OldSheets(number=number, name=name, words=words, drawer=drawer, who=who, when=today)
+    target = put_on_shelf(folder_there(folder), said, [Path(one) for one in files])
+    say(f"{number} is on the shelf as {target.name}, without a plan yet; files: {len(files)}.")
     return 0

@@ -158,6 +158,19 @@ def picture_path(parent: QWidget, folder: Path) -> Path | None:
     return Path(name) if name else None
 
 
+def scans(parent: QWidget, folder: Path) -> tuple[Path, ...]:
+    """Which scans or photographs of old sheets; nothing where it is called off."""
+    from PySide6.QtWidgets import QFileDialog
+
+    names, _ = QFileDialog.getOpenFileNames(
+        parent,
+        translate("Ask", "Old sheets of one part"),
+        str(folder),
+        translate("Ask", "Scans and photographs (*.pdf *.jpg *.jpeg *.png)"),
+    )
+    return tuple(map(Path, names))
+
+
 def save_path(parent: QWidget, suggestion: Path) -> Path | None:
     """Where to save a job; the name gets `.yaml` where it has no ending."""
     kinds = translate("Ask", "Jobs (*.yaml *.yml)")
@@ -246,6 +259,19 @@ def revision(parent: QWidget, number: int, changed: str, who: str, why: str = ""
     titles = (translate("Ask", "What changed"), translate("Ask", "By"))
     found = _written(parent, translate("Ask", "New revision of the plan"), head, titles, (changed, who))
     return None if found is None else (found[0], found[1])
+
+
+def old_sheet(parent: QWidget, files: int) -> tuple[str, ...] | None:
+    """Whose old sheets they are: number, name, words to find them by, drawer, who puts them there; None where it is called off."""
+    titles = (
+        translate("Ask", "Number of the part"),
+        translate("Ask", "Name"),
+        translate("Ask", "Words to find it by"),
+        translate("Ask", "Drawer or folder of the paper"),
+        translate("Ask", "Put here by"),
+    )
+    head = translate("Ask", "Files: {count}. Whose sheets are they? A plan of that part can follow any day.")
+    return _written(parent, translate("Ask", "Old sheets"), head.format(count=files), titles)
 
 
 def drawing_revision(parent: QWidget, sentence: str, now: str) -> str | None:

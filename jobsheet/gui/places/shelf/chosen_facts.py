@@ -25,8 +25,11 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str, others: tuple[Pat
     from jobsheet.reckoning.paces import paces, timed
     from jobsheet.reckoning.run_words import days_told
     from jobsheet.storage.job_file import read_job
+    from jobsheet.storage.photos.old_sheets import is_old_sheet
     from jobsheet.storage.records.run_log import read_runs
 
+    if is_old_sheet(path):
+        return _old_sheets(path)
     try:
         job = read_job(path)
         runs, problems = read_runs(path)
@@ -68,6 +71,30 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str, others: tuple[Pat
         facts=tuple(row for row in facts if row[1].strip(" ,")),
         blocks=tuple(blocks),
         problem="\n".join(str(problem) for problem in problems[:3]),
+    )
+
+
+def _old_sheets(path: Path) -> Facts:
+    """What was typed beside the old sheets of a part, and each of them, with what is wrong with it."""
+    from jobsheet.storage.photos.old_sheets import SAID, read_old_sheets, sheet_bytes
+
+    try:
+        said = read_old_sheets(path)
+    except JobsheetError as error:
+        return Facts(title=path.name, problem=str(error))
+    problems = []
+    for sheet in said.sheets:
+        try:
+            sheet_bytes(path, sheet)
+        except JobsheetError as error:
+            problems.append(str(error))
+    facts = tuple((translate("Shelf", caption), getattr(said, key)) for key, caption in SAID)
+    shown = tuple(("", sheet.shows or sheet.kind) for sheet in said.sheets)
+    return Facts(
+        title=" ".join(word for word in (said.number, said.name) if word),
+        facts=tuple(row for row in facts if row[1]),
+        blocks=((translate("Shelf", "Old sheets, no plan yet"), shown),),
+        problem="\n".join(problems),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QCoreApplication
 
 from jobsheet.gui.ink.spoken import verdict_word
-from jobsheet.shelf.how_it_went import BROKEN, CUT_BEFORE, NO_RECORD, NOTHING
+from jobsheet.shelf.how_it_went import BROKEN, CUT_BEFORE, NO_RECORD, NOTHING, OLD_SHEET
 from jobsheet.shelf.shelf_questions import Hit
 from jobsheet.shelf.worked_kept import Worked
 
@@ -14,6 +14,8 @@ translate = QCoreApplication.translate
 
 def made_words(hit: Hit) -> tuple[str, str]:
     """When it was made last, and under it on how many days; or for when it was planned."""
+    if hit.how == OLD_SHEET:
+        return translate("Shelf", "no plan yet"), ""
     if not hit.made:
         planned = translate("Shelf", "planned {date}").format(date=hit.planned_on) if hit.planned_on else ""
         return translate("Shelf", "not made yet"), planned
@@ -22,6 +24,8 @@ def made_words(hit: Hit) -> tuple[str, str]:
 
 def how_words(hit: Hit, worked: Worked | None) -> tuple[str, str]:
     """How it went in one word, and what that means here; of a job that was never made what its plan is said to be."""
+    if hit.how == OLD_SHEET:
+        return translate("Shelf", "old sheet"), translate("Shelf", "Enter shows it")
     if hit.how == NO_RECORD:
         return translate("Shelf", "no record"), translate("Shelf", "nothing written down")
     if hit.how == CUT_BEFORE:

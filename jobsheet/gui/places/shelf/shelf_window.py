@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import contextlib
 import time
+from datetime import datetime
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -24,13 +24,14 @@ from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.shelf.asked_aside import SILENT, Aside
 from jobsheet.gui.places.shelf.chosen_facts import facts_of
+from jobsheet.gui.places.shelf.fetching import Fetching
 from jobsheet.gui.places.shelf.found_list import FoundHeads, FoundList, keys_move
-from jobsheet.gui.places.shelf.found_row import ROOM
+from jobsheet.gui.places.shelf.old_sheet_put import put_old_sheets
 from jobsheet.gui.places.shelf.shelf_reading import APART, Reading
 from jobsheet.gui.places.shelf.shelf_working import Working
 from jobsheet.shelf.shelf_index import Index, folder_there
 from jobsheet.shelf.shelf_questions import MOST, Found, Hit, find
-from jobsheet.shelf.worked_kept import Worked, worked_of
+from jobsheet.shelf.worked_kept import Worked
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.kept.shelf_kept import keep_shelf, shelf_folder, shelves
 
@@ -55,14 +56,15 @@ class ShelfWindow(QDialog):
         self.found: Found | None = None
         self._reading: Reading | None = None
         self._working: Working | None = None
-        #: What was worked of the jobs that were painted lately, by their content.
-        self._worked: dict[str, Worked] = {}
         #: What is said in front of anything else while the folder does not answer.
         self._away = ""
         self._looked = 0.0
         self._told_of: Aside | None = None
-        self._opening: Aside | None = None
         self._lay_out()
+        self._fetching = Fetching(visit, self)
+        self._fetching.opened.connect(self.accept)
+        self._fetching.said.connect(self.said.say)
+        self._fetching.silent.connect(self._silent)
         self._silence = QTimer(self)
         self._silence.setSingleShot(True)
         self._silence.setInterval(SILENT)
@@ -125,6 +127,9 @@ class ShelfWindow(QDialog):
             action.setShortcut(QKeySequence(keys))
             action.triggered.connect(lambda _=False, by=by: self._another(self.shelves.currentIndex() + by))
             self.addAction(action)
+        self.old = Button(translate("Shelf", "Put old sheets on it…"), self)
+        hover(self.old, translate("Shelf", "scans and photographs of a part that has no plan yet"))
+        self.old.clicked.connect(self._put_old_sheets)
         close = Button(translate("Shelf", "Close"), self)
         close.clicked.connect(self.reject)
         top, middle, foot = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
@@ -136,7 +141,7 @@ class ShelfWindow(QDialog):
         left.addWidget(self._scroll, 1)
         middle.addLayout(left, 58)
         middle.addWidget(self.facts, 42)
-        for button in (self.open_it, self.folder, self.shelves, close):
+        for button in (self.open_it, self.folder, self.shelves, self.old, close):
             foot.addWidget(button)
         foot.addStretch(1)
         whole = QVBoxLayout(self)
@@ -165,6 +170,15 @@ class ShelfWindow(QDialog):
         )
         if folder is not None:
             self.take(folder)
+
+    def _put_old_sheets(self) -> None:
+        """Scans of a part that has no plan yet."""
+        if self.index is None:
+            return
+        today = datetime.now().astimezone().date().isoformat()
+        if said := put_old_sheets(self, self.index.shelf, today):
+            self.take(self.index.shelf)
+            self.said.say(said)
 
     def _list_shelves(self, folder: Path) -> None:
         """The shelves that were chosen so far, this one among them; with one alone there is nothing to choose."""
@@ -210,7 +224,7 @@ class ShelfWindow(QDialog):
         self._reading.alive.connect(self._answers)
         self._reading.done.connect(self._read)
         self._reading.start()
-        self._working = Working(folder, self)
+        self._working = Working(self.index, self)
         self._working.done.connect(self._more_worked)
         self._silence.start()
 
@@ -259,7 +273,6 @@ class ShelfWindow(QDialog):
         if self._working is not None:
             self._working.stop()
             self._working = None
-        self._worked.clear()
         if self.index is not None:
             self.index.close()
             self.index = None
@@ -268,15 +281,7 @@ class ShelfWindow(QDialog):
 
     def worked_of(self, content: str) -> Worked | None:
         """Verdict and picture of a file with that content; None where they are still to come."""
-        found = self._worked.get(content)
-        if found is None and self.index is not None:
-            with contextlib.suppress(JobsheetError):
-                found = worked_of(self.index, content)
-        if found is not None:
-            if len(self._worked) >= ROOM:
-                self._worked.clear()
-            self._worked[content] = found
-        return found
+        return self._working.of(content) if self._working is not None else None
 
     def _tell_sight(self) -> None:
         if self._working is not None:
@@ -404,24 +409,8 @@ class ShelfWindow(QDialog):
 
     def _open_chosen(self) -> None:
         hit = self.chosen
-        if hit is None or self.index is None:
-            return
-        path = self.index.shelf / hit.path
-        asked = self._opening = Aside(self, path.read_bytes)
-        if asked.at_once():
-            self._open(asked, path)
-            return
-        self.said.say(translate("Shelf", "Fetching {name}…").format(name=path.name))
-        asked.done.connect(lambda: self._open(asked, path))
-        QTimer.singleShot(SILENT, asked, lambda: None if asked.over else self._silent())
-
-    def _open(self, asked: Aside, path: Path) -> None:
-        """Its file answers: open it, where nothing else was asked for meanwhile. What is wrong with it is said by who opens it."""
-        if self._opening is not asked or not self.isVisible():
-            return
-        self._opening = None
-        if self._visit.open_job(str(path)):
-            self.accept()
+        if hit is not None and self.index is not None:
+            self._fetching.fetch(self.index.shelf / hit.path)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
         """Arrows and Enter of the find line go to the list; Esc empties the line first."""

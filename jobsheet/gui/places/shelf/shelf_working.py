@@ -7,11 +7,13 @@ import subprocess
 import sys
 import threading
 from collections.abc import Iterable
-from pathlib import Path
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from jobsheet.gui.places.shelf.found_row import ROOM
 from jobsheet.gui.places.shelf.voice import voice
+from jobsheet.shelf.shelf_index import Index
+from jobsheet.shelf.worked_kept import Worked, worked_of
 
 #: The hand rests so long before anything is worked [ms].
 IDLE = 800
@@ -24,9 +26,11 @@ class Working(QObject):
 
     done = Signal()
 
-    def __init__(self, folder: Path, parent: QObject) -> None:
+    def __init__(self, index: Index, parent: QObject) -> None:
         super().__init__(parent)
-        self._folder = folder
+        self._index = index
+        #: What was asked for lately, by its content.
+        self._known: dict[str, Worked] = {}
         self._process: subprocess.Popen[bytes] | None = None
         self._sight = ""
         self._wanted = False
@@ -39,6 +43,15 @@ class Working(QObject):
         self._tell.setInterval(TOGETHER)
         self._tell.timeout.connect(self.done)
         self._voice = voice()
+
+    def of(self, content: str) -> Worked | None:
+        """Verdict and picture of a file with that content; None where they are still to come."""
+        found = self._known.get(content) or worked_of(self._index, content)
+        if found is not None:
+            if len(self._known) >= ROOM:
+                self._known.clear()
+            self._known[content] = found
+        return found
 
     def when_idle(self) -> None:
         """Begin once the hand has rested; what works already goes on."""
@@ -66,7 +79,7 @@ class Working(QObject):
         """The process and what it tells; the window waits for neither."""
         with contextlib.suppress(OSError):
             process = subprocess.Popen(  # noqa: S603 - ourselves, and the folder is no more than its argument
-                [sys.executable, "-m", "jobsheet.report.worked_apart", str(self._folder)],
+                [sys.executable, "-m", "jobsheet.report.for_shelf.worked_apart", str(self._index.shelf)],
                 stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
                 creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
             )  # fmt: skip

@@ -15,7 +15,7 @@ import pytest
 
 from jobsheet.errors import CannotWrite
 from jobsheet.storage import one_writer as writers
-from jobsheet.storage.lock_file import DEAD, LockFile
+from jobsheet.storage.locks.lock_file import DEAD, LockFile
 from jobsheet.storage.one_writer import lock_of, one_writer
 
 

@@ -7,12 +7,12 @@ where its program has ended, on this computer, or where it is older than any sav
 from __future__ import annotations
 
 import contextlib
-import getpass
 import os
-import platform
 from datetime import datetime
 from itertools import count
 from pathlib import Path
+
+from jobsheet.storage.locks.who_writes import computer, has_ended, person
 
 #: A lock that is older is of a program that has ended [s]: a save takes a twentieth of one (estimate).
 DEAD = 60.0
@@ -24,13 +24,13 @@ class LockFile:
 
     def __init__(self, path: Path) -> None:
         self._path = path
-        self._own = path.with_name(f"{path.name}.{_computer()}.{os.getpid()}.{next(_NUMBERS)}")
+        self._own = path.with_name(f"{path.name}.{computer()}.{os.getpid()}.{next(_NUMBERS)}")
 
     def taken(self) -> bool:
         """Whether it is ours now. Where no file can be made there is no lock, and it counts as ours."""
         try:
             self._own.write_text(
-                f"{_person()}\n{_computer()}\n{os.getpid()}\n{datetime.now().astimezone():%H:%M}\n",
+                f"{person()}\n{computer()}\n{os.getpid()}\n{datetime.now().astimezone():%H:%M}\n",
                 encoding="utf-8",
             )
         except OSError:
@@ -51,7 +51,7 @@ class LockFile:
 
     def give_back(self) -> None:
         """It is free, unless somebody took it for dead meanwhile."""
-        if self._said()[1:3] == [_computer(), str(os.getpid())]:
+        if self._said()[1:3] == [computer(), str(os.getpid())]:
             with contextlib.suppress(OSError):
                 self._path.unlink()
 
@@ -83,7 +83,7 @@ class LockFile:
         dead = self._own.with_name(f"{self._own.name}.dead")
         try:
             seen = self._path.stat()
-            if not (self._ended() or self._own.stat().st_mtime - seen.st_mtime > DEAD):
+            if not (has_ended(self._said()) or self._own.stat().st_mtime - seen.st_mtime > DEAD):
                 return
             self._path.rename(dead)
             if not os.path.samestat(seen, dead.stat()):  # somebody had buried it, and this is the next one
@@ -92,27 +92,3 @@ class LockFile:
             dead.unlink()
         except OSError:
             return
-
-    def _ended(self) -> bool:
-        """Whether the program that made it has ended; False where that cannot be known from here."""
-        said = self._said()
-        if os.name == "nt" or len(said) != 4 or said[1] != _computer() or not said[2].isdigit():
-            return False
-        try:
-            os.kill(int(said[2]), 0)
-        except ProcessLookupError:
-            return True
-        except (OSError, OverflowError):
-            return False
-        return False
-
-
-def _computer() -> str:
-    return "".join(sign for sign in platform.node() if sign.isalnum() or sign in "-_")[:40] or "computer"
-
-
-def _person() -> str:
-    try:
-        return " ".join(getpass.getuser().split())[:40] or "Somebody"
-    except (OSError, KeyError, ImportError):
-        return "Somebody"
