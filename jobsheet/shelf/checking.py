@@ -8,8 +8,11 @@ from pathlib import Path
 from msgspec import Struct
 
 from jobsheet.errors import DocumentError, JobsheetError
+from jobsheet.model.job import Job
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.storage.job_file import read_job
+from jobsheet.storage.kept.closed_plans import closed_plans, is_whole
+from jobsheet.storage.photos.kept_photographs import places, problem_words, shots_of
 from jobsheet.storage.photos.old_sheets import is_old_sheet, read_old_sheets, sheet_bytes
 from jobsheet.storage.records.run_log import path_beside, read_runs
 
@@ -78,7 +81,7 @@ def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:
         yield from _of_old_sheets(file, path)
         return
     try:
-        read_job(file)
+        yield from _beside(file, path, read_job(file))
     except DocumentError as error:
         for problem in error.problems[:3]:
             where = f"{problem.path}: " if problem.path else ""
@@ -96,6 +99,23 @@ def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:
             )
     except JobsheetError as error:
         yield Wrong(path=path, sentence=str(error))
+
+
+def _beside(file: Path, path: str, job: Job) -> Iterator[Wrong]:
+    """What lies beside a job: plans that left the desk still say what their codes say, photographs are what their names say."""
+    for plan in closed_plans(file):
+        name = f"{plan.path.parent.name}/{plan.path.name}"
+        try:
+            whole = is_whole(plan)
+        except OSError as error:
+            yield Wrong(path=path, sentence=f"{name} cannot be read: {error.strerror or error}")
+            continue
+        if not whole:
+            said = f"{name} was changed since it left the desk: it is not the plan of code {plan.code}"
+            yield Wrong(path=path, sentence=said)
+    for shot in shots_of(job, places(file)) if job.photographs else ():
+        if shot.problem:
+            yield Wrong(path=path, sentence=problem_words(job, shot))
 
 
 def _of_old_sheets(file: Path, path: str) -> Iterator[Wrong]:

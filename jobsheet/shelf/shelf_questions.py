@@ -10,6 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite
+from jobsheet.shelf.days_asked import When, asked_when
 from jobsheet.shelf.how_it_went import NOT_YET, asked_how
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
@@ -28,6 +29,7 @@ class Asked(Struct, frozen=True, kw_only=True):
     sizes: tuple[Size, ...] = ()
     #: How it went, in the words of `how_it_went.py`.
     how: tuple[str, ...] = ()
+    when: tuple[When, ...] = ()
     trouble_first: bool = False
     #: What the places of the sizes count in.
     text: str = ""
@@ -36,7 +38,11 @@ class Asked(Struct, frozen=True, kw_only=True):
     def said(self) -> str:
         """The same in words, for the line under the question."""
         parts = [f"{one.before} {_shown(one)}".strip() for one in self.sizes]
-        parts += [*self.words, *(f"how it went: {word}" for word in self.how)]
+        parts += [
+            *self.words,
+            *(f"day: {one.said}" for one in self.when),
+            *(f"how it went: {word}" for word in self.how),
+        ]
         return " · ".join([*parts, *(["trouble first"] if self.trouble_first else [])])
 
 
@@ -78,6 +84,7 @@ def asked_by(text: str) -> Asked:
         return Asked(words=(code,), sizes=(), trouble_first=False)
     trouble = bool(re.search(r"\btrouble first\b", text, re.IGNORECASE))
     how, text = asked_how(re.sub(r"\btrouble first\b", " ", text, flags=re.IGNORECASE))
+    when, text = asked_when(text)
     found, words, last = [], [], 0
     for one in sizes(text):
         before = text[last : one.start]
@@ -91,7 +98,7 @@ def asked_by(text: str) -> Asked:
         found.append(one if belongs else Size(one.micrometres, "", one.exact, one.start, one.end))
         last = one.end
     words += _WORD.findall(text[last:])
-    return Asked(words=tuple(words), sizes=tuple(found), how=how, trouble_first=trouble, text=text)
+    return Asked(words=tuple(words), sizes=tuple(found), how=how, when=when, trouble_first=trouble, text=text)
 
 
 def find(index: Index, text: str, most: int = MOST) -> Found:
@@ -149,9 +156,14 @@ def _asked_ids(index: Index, asked: Asked, words: str) -> tuple[set[str] | None,
     for word in asked.how:
         here = set(index.ids(_NOT_YET) if word == NOT_YET else index.ids(_HOW, (word, word)))
         wanted = here if wanted is None else wanted & here
+    for day in asked.when:  # or it stands in words, such as the day of a revision
+        here = set(index.ids(_WHEN, (day.pattern, day.pattern)))
+        here.update(index.ids(match, (f'"{day.said}"',)))
+        wanted = here if wanted is None else wanted & here
     return wanted, named
 
 
+_WHEN = "select id as job from jobs where made like ? or planned_on like ?"
 #: Made, and it went so; or never made, and that is what its plan is said to be.
 _HOW = (
     "select id as job from jobs where how = ?"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from unicodedata import normalize
 
 from jobsheet.errors import CannotWrite
 from jobsheet.paths import no_file
@@ -30,6 +31,34 @@ def file_name(words: str, ending: str) -> str:
     name = _NOT_IN_NAMES.sub("-", words.removesuffix(ending)).strip(" .")
     name = name.encode()[: LONGEST - len(ending)].decode(errors="ignore").rstrip(" .") or "job"
     return f"{'-' if _RESERVED.match(name) else ''}{name}{ending}"
+
+
+def free_file(folder: Path, words: str, ending: str) -> Path:
+    """A file of that name that is not there yet, with a number where one is; names that differ by case alone are one name.
+
+    Nothing is looked at but names. Where the folder cannot be read, who writes the file says so.
+    """
+    there = _names(folder)
+    name, number = file_name(words, ending), 1
+    while normalize("NFC", name).casefold() in there:
+        number += 1
+        name = file_name(f"{words}-{number}", ending)
+    return folder / name
+
+
+def same_name(path: Path) -> str:
+    """The name of another file beside that some computers hold for the same, for it differs by case alone; empty where none does."""
+    if path.exists():
+        return ""
+    return _names(path.parent).get(normalize("NFC", path.name).casefold(), "")
+
+
+def _names(folder: Path) -> dict[str, str]:
+    """The names in a folder as computers compare them that take no note of case."""
+    try:
+        return {normalize("NFC", path.name).casefold(): path.name for path in folder.iterdir()}
+    except OSError:
+        return {}
 
 
 def refuse_other(target: Path, start: bytes = b"%PDF") -> None:

@@ -12,6 +12,7 @@ import pytest
 
 from jobsheet.__main__ import main
 from jobsheet.shelf.archive import sums_are_right
+from jobsheet.storage.job_file import read_job
 
 
 @pytest.fixture
@@ -218,3 +219,43 @@ def test_old_sheets_are_put_there_found_and_shown(capsys, shelf, tmp_path):
     assert "front: old-sheets/" in out
     code, _, err = told(capsys, "attach", shelf, "HM-78", tmp_path / "gone.pdf")
     assert (code, "one.pdf cannot be read: No such file" in err) == (2, True)
+
+
+def test_check_holds_codes_and_photographs_against_each_other(capsys, shelf):
+    from jobsheet.storage.kept.closed_plans import PRINTED, close_plan
+    from jobsheet.storage.photos.kept_photographs import places, taken_in
+    from tests.photographs_made import photograph
+
+    path = shelf / "hm-104-cover-plate.yaml"
+    kept = close_plan(path, path.read_bytes(), 0, PRINTED, "2026-11-30")
+    shot = shelf / "shot.jpg"
+    shot.write_bytes(photograph())
+    content = taken_in(shot, read_job(path), places(path))
+    shot.unlink()
+    path.write_bytes(path.read_bytes().replace(b"set-ups:\n", f"photographs:\n  - content: {content}\nset-ups:\n".encode(), 1))  # fmt: skip
+    assert told(capsys, "check", shelf)[:2] == (0, "7 jobs read, nothing wrong.\n")
+    kept.path.write_bytes(kept.path.read_bytes() + b"# changed\n")
+    (shelf / "photographs" / f"{content}.jpg").unlink()
+    code, out, _ = told(capsys, "check", shelf)
+    assert code == 1
+    assert f"was changed since it left the desk: it is not the plan of code {kept.code}" in out
+    assert "hm-104-cover-plate.yaml: The photograph of the job is not there any more" in out
+    assert "2 wrong" in out
+
+
+def test_a_folder_of_sheets_goes_back_and_names_that_differ_by_case_do_not_collide(
+    capsys, shelf, samples, tmp_path
+):
+    papers = tmp_path / "papers"
+    papers.mkdir()
+    for name in ("hm-104-cover-plate", "hm-102-slide-plate"):
+        main(["sheet", str(samples / f"{name}.yaml"), "-o", str(papers / f"{name}.pdf")])
+        (shelf / f"{name}.yaml").unlink()
+    (shelf / "hm-104.YAML").write_text("mine", encoding="utf-8")
+    capsys.readouterr()
+    code, out, _ = told(capsys, "import", shelf, papers)
+    assert code == 0
+    assert "HM-102 is on the shelf as HM-102.yaml" in out
+    assert "HM-104 is on the shelf as HM-104-2.yaml" in out
+    (tmp_path / "none").mkdir()
+    assert "none: there is no PDF in this folder." in told(capsys, "import", shelf, tmp_path / "none")[1]

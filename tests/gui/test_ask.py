@@ -69,3 +69,14 @@ def test_a_file_that_is_there_is_asked_about_in_words_of_our_own(window, monkeyp
         format_ == QtCore.Qt.TextFormat.PlainText and "<b>plate<br>.yaml" in text for format_, text in said
     )
     assert all(one & QFileDialog.Option.DontConfirmOverwrite for one in options)
+
+
+def test_a_name_that_differs_by_case_alone_is_not_taken(window, monkeypatch, tmp_path):
+    (tmp_path / "hm-100.yaml").write_text("mine", encoding="utf-8")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_, **__: (str(tmp_path / "HM-100.yaml"), ""))
+    said = []
+    monkeypatch.setattr(ask, "tell", lambda _, sentence: said.append(sentence))
+    assert SAVE_PATH(window, tmp_path / "HM-100.yaml") is None
+    assert said == [
+        "“hm-100.yaml” is there already, and some computers take “HM-100.yaml” for the same name: choose another one."
+    ]

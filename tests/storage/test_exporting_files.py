@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.errors import CannotWrite
-from jobsheet.storage.exporting_files import export_file, file_name
+from jobsheet.storage.exporting_files import export_file, file_name, free_file, same_name
 
 
 @pytest.mark.parametrize(
@@ -39,3 +39,15 @@ def test_an_export_replaces_an_older_one_and_nothing_else(tmp_path):
         assert place.read_bytes() == other
     place.write_bytes(b"")
     export_file(place, b"%PDF-1 new")
+
+
+def test_names_that_differ_by_case_or_by_how_a_letter_is_composed_are_one_name(tmp_path):
+    (tmp_path / "hm-100.YAML").write_text("mine", encoding="utf-8")
+    (tmp_path / "fu\u0308hrung.yaml").write_text("mine", encoding="utf-8")
+    assert free_file(tmp_path, "HM-100", ".yaml").name == "HM-100-2.yaml"
+    assert free_file(tmp_path, "F\u00fchrung", ".yaml").name == "F\u00fchrung-2.yaml"
+    assert free_file(tmp_path, "HM-101", ".yaml").name == "HM-101.yaml"
+    assert free_file(tmp_path / "gone", "HM-101", ".yaml").name == "HM-101.yaml"
+    assert same_name(tmp_path / "HM-100.yaml") == "hm-100.YAML"
+    assert same_name(tmp_path / "hm-100.YAML") == ""
+    assert same_name(tmp_path / "HM-101.yaml") == ""

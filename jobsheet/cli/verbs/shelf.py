@@ -242,28 +242,40 @@ def _cell(value: object) -> Any:
 @click.argument("folder", type=click.Path())
 @click.argument("papers", nargs=-1, required=True, type=click.Path())
 def import_command(folder: str, papers: tuple[str, ...]) -> int:
-    """Put the jobs inside printed sheets (PDFs made here) back on the shelf as files; nothing there is written over.
+    """Put the jobs inside printed sheets (PDFs made here, or a folder of them) back on the shelf; nothing there is written over.
 
     Exit code 1 where one of them could not be taken.
     """
     from jobsheet.storage.disk import write_file
-    from jobsheet.storage.exporting_files import file_name
+    from jobsheet.storage.exporting_files import free_file
     from jobsheet.storage.job_file import job_from_text
     from jobsheet.storage.pdf_jobs import inside
 
     index, failed = _index(folder), 0
     there = {content for (content,) in index.database.execute("select content from jobs")}
-    for paper in papers:
+    for paper in _each(papers):
         try:
             jobs = inside(Path(paper)).jobs
             for name, text in jobs:
                 failed += _put_back(
-                    index.shelf, there, paper, name, text, job_from_text, file_name, write_file
+                    index.shelf, there, paper, name, text, job_from_text, free_file, write_file
                 )
         except JobsheetError as error:
             failed += 1
             say(f"{Path(paper).name}: {error}")
     return 1 if failed else 0
+
+
+def _each(papers: tuple[str, ...]) -> list[str]:
+    """The files that were named, and every PDF of a folder that was."""
+    found: list[str] = []
+    for one in papers:
+        path = Path(one)
+        inside = sorted(path.glob("*.[pP][dD][fF]")) if path.is_dir() else [path]
+        if not inside:
+            say(f"{path.name}: there is no PDF in this folder.")
+        found += map(str, inside)
+    return found
 
 
 def _put_back(
@@ -275,11 +287,7 @@ def _put_back(
         say(f"{Path(paper).name}: {name} is on the shelf already, to the letter.")
         return 0
     job = read(text, name)
-    target = shelf / named(job.part.number or Path(name).stem, ".yaml")
-    number = 2
-    while target.exists():
-        target = shelf / named(f"{job.part.number or Path(name).stem}-{number}", ".yaml")
-        number += 1
+    target = named(shelf, job.part.number or Path(name).stem, ".yaml")
     write(target, text)
     there.add(digest(text))
     say(f"{Path(paper).name}: {job.part.number} is on the shelf as {target.name}.")

@@ -187,6 +187,8 @@ def _path_to_write(parent: QWidget, title: str, kinds: str, suggestion: Path, en
     """The system's own question for a new file; None where it is called off."""
     from PySide6.QtWidgets import QFileDialog
 
+    from jobsheet.storage.exporting_files import same_name
+
     # The toolkit's own question takes the name of a file for markup, and does not see the ending that is added.
     own_question = QFileDialog.Option.DontConfirmOverwrite
     name, _ = QFileDialog.getSaveFileName(parent, title, str(suggestion), kinds, options=own_question)
@@ -195,6 +197,13 @@ def _path_to_write(parent: QWidget, title: str, kinds: str, suggestion: Path, en
     path = Path(name)
     if not path.suffix:
         path = path.with_name(path.name + ending)
+    if other := same_name(path):
+        words = translate(
+            "Ask",
+            "“{other}” is there already, and some computers take “{name}” for the same name: choose another one.",
+        )
+        tell(parent, words.format(other=other, name=path.name))
+        return None
     return path if not path.exists() or _may_replace(parent, path.name) else None
 
 

@@ -13,7 +13,7 @@ from typing import Any
 from jobsheet.errors import CannotWrite, CommandError
 from jobsheet.paths import no_file
 from jobsheet.storage.disk import write_file
-from jobsheet.storage.exporting_files import file_name
+from jobsheet.storage.exporting_files import free_file
 from jobsheet.storage.photos.camera_words import without_camera_words
 from jobsheet.storage.photos.kept_photographs import checked
 from jobsheet.storage.photos.old_sheets import ENDING, FOLDER, SAID, OldSheets, Sheet
@@ -55,10 +55,7 @@ def put_on_shelf(shelf: Path, said: OldSheets, files: Sequence[Path]) -> Path:
         {key: text for key in ("content", "kind", "shows") if (text := getattr(sheet, key))}
         for sheet in sheets
     ]
-    target, count = shelf / file_name(said.number, ENDING), 1
-    while target.exists():
-        count += 1
-        target = shelf / file_name(f"{said.number}-{count}", ENDING)
+    target = free_file(shelf, said.number, ENDING)
     write_file(target, "\n".join(emit(data)) + "\n")
     return target
 
