@@ -114,7 +114,12 @@ class CommandError(JobsheetError):
     """An edit that makes no sense for this job, such as moving a row that is gone."""
 
 
+def begun_large(said: str) -> str:
+    """A sentence with a large letter at its beginning; the name of a file keeps the one that it has."""
+    named = "." in said.split(" ", maxsplit=1)[0].rstrip(".,:;")
+    return said if named else f"{said[:1].upper()}{said[1:]}"
+
+
 def as_sentence(words: object) -> str:
     """What an error or a text says, as a sentence that stands alone: begun large and ended once."""
-    said = str(words)
-    return f"{said[:1].upper()}{said[1:]}".rstrip(".") + "."
+    return begun_large(str(words)).rstrip(".") + "."

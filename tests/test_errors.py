@@ -55,3 +55,10 @@ def test_a_sentence_begins_large_and_ends_once():
     assert as_sentence("the depth is missing") == "The depth is missing."
     assert as_sentence(JobsheetError("Write a depth.")) == "Write a depth."
     assert as_sentence("") == "."
+
+
+def test_a_file_keeps_the_name_that_it_has():
+    """Where capitals count, Letter.pdf is another file."""
+    assert as_sentence("letter.pdf is there already") == "letter.pdf is there already."
+    assert as_sentence("folder/job.yaml: cannot be read.") == "folder/job.yaml: cannot be read."
+    assert as_sentence("stopped.") == "Stopped."

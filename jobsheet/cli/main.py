@@ -10,7 +10,7 @@ from pathlib import Path
 import click
 
 from jobsheet.cli.output import say
-from jobsheet.errors import DocumentError, JobsheetError
+from jobsheet.errors import DocumentError, JobsheetError, begun_large
 
 #: One verb a file; a file that begins with an underscore is none.
 _VERBS = Path(__file__).parent / "verbs"
@@ -77,8 +77,7 @@ def run(arguments: list[str], open_window: Callable[[str | None], int]) -> int:
         say(str(error), err=True)
         return 2
     except JobsheetError as error:
-        sentence = " ".join(str(error).split())
-        say(f"{sentence[:1].upper()}{sentence[1:]}", err=True)
+        say(begun_large(" ".join(str(error).split())), err=True)
         return 2
     except BrokenPipeError:
         # Somebody reads only the first lines (`| head`): no fault of ours. Closed so that the exit is quiet.
