@@ -82,3 +82,50 @@ def test_the_shape_is_the_finished_window():
         pytest.approx(5e-3),
     )
     assert math.isclose(recess.x, 60e-3)
+
+
+@pytest.mark.parametrize(
+    ("texts", "rounds", "way"),
+    [
+        # 20 wide with 10 of cutter leaves 5 to each side. A step of six tenths of the cutter: one more round, on the middle line.
+        ({}, 2, 60 + 8),
+        ({"step": "5"}, 2, 60 + 10),
+        # A little less than 5: a round of 10.2 x 0.2, and the middle line of 0.4.
+        ({"step": "4.9"}, 3, 60 + 20.8 + 0.4),
+        ({"step": "10"}, 2, 60),
+        # Half a millimetre stays on the walls: 29 x 19.
+        ({"leave": "0.5"}, 2, 56 + 7),
+        ({"clear": "a groove round the middle"}, 1, 60),
+        ({"length": "10.1", "width": "10.1", "clear": "a groove round the middle"}, 1, 10),  # as far as the cutter is wide at least
+    ],
+)  # fmt: skip
+def test_a_pocket_of_30_by_20_is_cleared_in_rounds_that_grow_by_one_step(texts, rounds, way):
+    layers = 2
+    asked = {"length": "30", "width": "20", "depth": "4", "layer": "2", **texts}
+    found = Pocket({**CUTTER, "clear": "all of it", **asked})
+    assert found.value("passes") == rounds * layers
+    assert found.value("layers") == layers
+    assert found.value("path_length") * 1e3 == pytest.approx(way)
+    assert found.value("time_each") == pytest.approx(way / 48 * 60)
+    more = 2 * (20 + 10) / 48 * 60 if "leave" in texts else 0  # one last round at full depth
+    assert found.value("cutting_time") == pytest.approx(layers * way / 48 * 60 + more)
+
+
+def test_what_comes_out_of_a_pocket_has_round_corners_and_a_groove_leaves_its_middle():
+    corners = (4 - math.pi) * 10**2 / 4
+    sizes = {**CUTTER, "length": "40", "width": "30", "depth": "4", "layer": "2"}
+    assert Pocket({**sizes, "clear": "all of it"}).value("volume") * 1e9 == pytest.approx(
+        4 * (40 * 30 - corners)
+    )
+    groove = Pocket({**sizes, "clear": "a groove round the middle"})
+    assert groove.value("volume") * 1e9 == pytest.approx(4 * (40 * 30 - corners - 20 * 10))
+
+
+def test_a_step_inward_is_no_wider_than_the_cutter_and_the_cutter_no_wider_than_the_pocket():
+    sizes = {**CUTTER, "length": "30", "width": "20", "depth": "4", "clear": "all of it"}
+    assert "at most the cutter's diameter" in refusal("pocket", {**sizes, "step": "10.1"}, **SHEET)
+    assert "smaller than the pocket less what is left" in refusal(
+        "pocket", {**sizes, "width": "9.9"}, **SHEET
+    )
+    assert Pocket({**sizes, "width": "10"}).value("path_length") * 1e3 == pytest.approx(20)
+    assert "one place, such as" in refusal("pocket", {**sizes, "centre": "10, 10; 20, 20"}, **SHEET)

@@ -1,50 +1,32 @@
-"""Words of format 1 become facts: kinds of holding, what the vice stands on, and nothing is lost."""
+"""A file of format 1 as a whole: what its words say twice is kept once."""
 
 from __future__ import annotations
 
-import pytest
-
 from jobsheet.storage.job_file import job_from_text
 
-JOB = """format: 1
+OLD = """
+format: 1
 units: mm
+part: {number: X-1, later: hardened}
 material: S235
 machine: bench-mill-b-1
-stock: {{length: 80, width: 50, height: 12}}
+note: General limits ±0.1. Mineral oil only.
+stock: {length: 80, width: 50, height: 12}
 set-ups:
   - key: one
     number: 1
-    up: top
-    operator: front
-    holding: {{{holding}}}
-    operations: []
+    title: in the drill jig
+    holding: {device: 80 mm vice, packing: "two 6 mm parallels, at the left end of the jaws", note: against an angle plate}
+    zero: {named: centre of the bore}
+    operations:
+      - {key: d, number: 10, kind: drill, cutter: drill 5, at: [[10, 10]], depth: through, feed: "0.1", note: plugged}
+      - {key: b, number: 20, kind: bench-step, what: "Measure the hole, plug gauge"}
 """
 
 
-def held(holding):
-    return job_from_text(JOB.format(holding=holding), "job").set_ups[0].holding
-
-
-@pytest.mark.parametrize(
-    ("device", "kind"),
-    [
-        ("80 mm vise", "vice"), ("vice, straps over it", "vice"), ("straps on the table", "straps"), ("V-blocks", "vee block"), ("3-jaw chuck on the dividing head", "chuck"),
-        ("between centers", "centres"), ("angle plate", "angle plate"), ("sine bar", "sine plate"), ("hand vise", "hand vice"), ("magnetic table", "other words"),
-        ("screwed to a plate", "fixture plate"),
-    ],
-)  # fmt: skip
-def test_a_kind_is_known_by_its_words(device, kind):
-    assert held(f"device: '{device}'").kind == kind
-
-
-def test_what_no_kind_says_stays_in_words():
-    found = held("device: 'a lump of wax'")
-    assert found.kind == "other words"
-    assert found.device == "a lump of wax"
-
-
-def test_more_words_than_facts_stay_in_the_note():
-    found = held("device: '80 mm vise', packing: 'parallels 6 x 20, wrapped in paper', note: 'Go gently.'")
-    assert found.kind == "vice"
-    assert found.rests_on == "parallels"
-    assert "Go gently." in found.note
+def test_words_that_are_repeated_are_kept_once():
+    """Device and packing alike: the note has the words once, and its own behind them."""
+    plate = OLD.replace("device: 80 mm vice", "device: angle plate").replace(
+        '"two 6 mm parallels, at the left end of the jaws"', "angle plate"
+    )
+    assert job_from_text(plate, "old").set_ups[0].holding.note == "angle plate; against an angle plate"
