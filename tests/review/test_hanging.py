@@ -78,3 +78,56 @@ def test_a_field_that_is_mended_is_no_longer_listed():
     assert "spindle 900 rpm" in before
     made = SetField("drill", "spindle", "").apply(made)
     assert "spindle" not in whys(made)[60].partition("Typed for S235")[2]
+
+
+def test_words_and_sizes_of_the_old_part_are_said_of_the_job_only_where_there_are_any():
+    stock = replace(PLATE.stock, length=Quantity(0.070, "70"))
+    bare = replace(PLATE, why="", note="", finished=None)
+    assert 0 not in whys(replace(bare, stock=stock), bare)
+    assert "words on the order" in whys(replace(bare, why="for its holes"), bare)[0]
+    assert "words on the order" in whys(replace(bare, note="look"), bare)[0]
+    drawn = replace(bare, finished=PLATE.finished)
+    assert "still says the sizes" in whys(replace(drawn, stock=stock), drawn)[0]
+    assert "still says the sizes" not in whys(drawn, drawn).get(0, "")
+
+
+def test_each_size_of_the_stock_names_what_stands_on_it():
+    """Places hang on length and width, depths on the height."""
+    places, depths = (
+        "Stands where it was typed for the other stock",
+        "As deep as it was typed for the other height",
+    )
+    for name, value, text in (("length", 0.079, "79"), ("width", 0.049, "49"), ("height", 0.013, "13")):
+        found = whys(replace(PLATE, stock=replace(PLATE.stock, **{name: Quantity(value, text)})))
+        assert (places in found.get(60, "")) is (name != "height")
+        assert (depths in found.get(50, "")) is (name == "height")
+        assert depths not in found.get(60, "")  # through is through
+    assert "depth" not in whys(PLATE).get(50, "")
+
+
+def test_what_was_typed_for_another_metal_is_told_with_its_titles():
+    found = whys(replace(PLATE, material="304"))
+    assert "Typed for S235: feed per tooth 0.05, spindle 560 rpm." in found[20]
+    assert all("Typed for" not in why for number, why in found.items() if number in (10, 40, 70, 80))
+
+
+def test_limits_that_come_out_tight_are_said_and_those_that_were_so_before_are_not():
+    """Thrice the depth of the rough face; what is beyond the review says itself."""
+    deeper = SetField("face-rough", "depth", "1.2").apply(PLATE)
+    assert not any(": tight" in why or ", tight" in why for why in whys(deeper, deeper).values())
+
+
+def test_steps_stand_in_cutting_order_behind_the_job_and_each_is_said_once():
+    found = [one.number for one in hangs_on(PLATE, copied(material="304"))]
+    assert found == sorted(found)
+    assert len(found) == len(set(found))
+    assert all(
+        one.why.endswith(".") and not one.why.endswith("..")
+        for one in hangs_on(PLATE, copied(material="304"))
+    )
+
+
+def test_a_machine_that_is_gone_is_said_of_the_job_alone():
+    gone = replace(PLATE, machine="gone")
+    assert [(one.key, one.number) for one in hangs_on(PLATE, gone)] == [("", 0)]
+    assert hangs_on(gone, PLATE)

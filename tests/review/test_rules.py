@@ -7,11 +7,13 @@ from pathlib import Path
 
 import pytest
 import yaml
+from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
 from jobsheet.edit.step_commands import AddOperation, MoveSetUp
 from jobsheet.model.remark import SEVERITIES
+from jobsheet.model.shop import Shop
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review import engine
@@ -20,13 +22,15 @@ from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.review.plan.solid_facts import facts_of
 from jobsheet.stages.checks import Fact
 from jobsheet.storage.job_file import read_job
+from tests.review.what_changed import what_changed
 
 CASES = Path(__file__).parent / "cases"
+LIMITS = yaml.load((CASES.parent / "right_at_the_limit.yaml").read_text(encoding="utf-8"), yaml.CBaseLoader)
 
 
-def remarks(job, *, solids=False, facts=None):
+def remarks(job, *, solids=False, facts=None, shop=None):
     """What is said of a plan; that a rule fails is kept apart there, and here it fails its case."""
-    reckoned = Reckoner().reckon(job)
+    reckoned = Reckoner(shop).reckon(job)
     read = engine.reviewed(job, reckoned, facts_of(job, reckoned) if solids else facts)
     assert not [one for one in read.not_checked if one.what.startswith("“")]
     return read.open
@@ -37,6 +41,21 @@ def start_of(case):
     """The job that a case begins with, read once: it is a value."""
     own = CASES.parent / "jobs" / f"{case}.yaml"
     return read_job(own if own.exists() else sample_jobs() / own.name)
+
+
+def cases_of(path):
+    """The cases of one rule, in the order of its file."""
+    return yaml.load(path.read_text(encoding="utf-8"), yaml.CBaseLoader)
+
+
+#: What a case says beside its remark: of edits left out, of one edit more, of another workshop.
+SAYS = {"needs", "quiet-with", "still-with", "says-without", "says-with", "in-shop"}
+#: By rule, the cases that say what else is needed, what ends the remark and what does not.
+WITH_ONE_THING_OTHERWISE = {
+    path.stem: found
+    for path in sorted(CASES.glob("*.yaml"))
+    if (found := [one for one in cases_of(path) if SAYS & set(one)])
+}
 
 
 @pytest.fixture
@@ -87,12 +106,13 @@ def edit(job, owner, name, text):
 
 def cases():
     for path in sorted(CASES.glob("*.yaml")):
-        for index, case in enumerate(yaml.load(path.read_text(encoding="utf-8"), yaml.CBaseLoader)):
+        for index, case in enumerate(cases_of(path)):
             yield pytest.param(path.stem, case, id=f"{path.stem}-{index + 1}")
 
 
 @pytest.mark.parametrize(("rule", "case"), list(cases()))
 def test_case(hm100, told, rule, case):
+    """A remark is asked for whole: its words, the steps it names, how many there are, and every field that its fix changes."""
     start = start_of(case["job"]) if "job" in case else hm100
     job = edited(start, [tuple(one) for one in case["edits"]])
     solids = "solids" in case
@@ -101,17 +121,20 @@ def test_case(hm100, told, rule, case):
         assert not found
         return
     assert found
-    assert case["remark"] in found[0].message
-    assert found[0].why
-    if "steps" in case:
-        assert list(found[0].operations) == case["steps"]
-    if "remarks" in case:
-        assert len(found) == int(case["remarks"])
-    if "fix" in case:
-        assert found[0].fix is not None
-        assert found[0].fix.label == case["fix"]
+    said = found[0]
+    assert said.message == case["remark"]
+    assert said.why
+    assert list(said.operations) == case["steps"]
+    assert len(found) == int(case.get("remarks", 1))
+    assert said.line == (int(case["line"]) if "line" in case else None)
+    assert said.set_up == case.get("set-up", said.set_up)
+    assert (said.by_hand if isinstance(said.by_hand, str) else said.by_hand()) == case.get("hand", "")
+    assert (said.fix and said.fix.label) == case.get("fix")
+    assert [one.label for one in said.others] == case.get("others", [])
+    if "changes" in case:
+        assert what_changed(job, said.fix.mend(job)) == case["changes"]
     for owner, name, text in case.get("sets", ()):
-        assert set_by(found[0].fix.mend(job), owner, name) == text
+        assert set_by(said.fix.mend(job), owner, name) == text
     if "mended" in case:
         assert found[0].fix is not None
         mended = found[0].fix.mend(job)
@@ -119,6 +142,56 @@ def test_case(hm100, told, rule, case):
         assert not told(rule, mended, solids=solids, facts=facts_named(case))
         if "facts" not in case:
             assert offered(job, found[0]) == (case["mended"] != "not offered")
+
+
+@pytest.mark.parametrize("rule", WITH_ONE_THING_OTHERWISE)
+def test_one_thing_otherwise(hm100, told, rule):
+    """Each edit is needed for the remark where `needs` has it; one more of `quiet-with` ends it, one of `still-with` changes no
+    word of it, and `says-with` has the words that one more edit makes of it; `in-shop` those in a workshop with another number."""
+    for case in WITH_ONE_THING_OTHERWISE[rule]:
+        start = start_of(case["job"]) if "job" in case else hm100
+        edits, solids = [tuple(one) for one in case["edits"]], "solids" in case
+        for one in case.get("needs", ()):
+            left = edited(start, [edit for edit in edits if edit != tuple(one)])
+            assert not told(rule, left, solids=solids), (edits, one)
+        job = edited(start, edits)
+        for one in case.get("quiet-with", ()):
+            assert not told(rule, edited(job, [tuple(one)]), solids=solids), (edits, one)
+        for one in case.get("still-with", ()):
+            found = told(rule, edited(job, [tuple(one)]), solids=solids)
+            assert found, (edits, one)
+            assert (found[0].message, list(found[0].operations)) == (case["remark"], case["steps"]), (
+                edits,
+                one,
+            )
+        for *one, words, steps in case.get("says-without", ()):
+            left = edited(start, [edit for edit in edits if edit != tuple(one)])
+            assert said_of(told(rule, left, solids=solids)) == (words, steps), (edits, one)
+        for *one, words, steps in case.get("says-with", ()):
+            assert said_of(told(rule, edited(job, [tuple(one)]), solids=solids)) == (words, steps), (
+                edits,
+                one,
+            )
+        for number, value, words in case.get("in-shop", ()):
+            shop = replace(
+                Shop(), **{number: value if isinstance(getattr(Shop(), number), str) else float(value)}
+            )
+            assert said_of(told(rule, job, solids=solids, shop=shop))[0] == words, (edits, number, value)
+
+
+def said_of(found):
+    """The words of the first remark and the steps that it names; nothing where there is none."""
+    return (found[0].message, " ".join(found[0].operations)) if found else ("", "")
+
+
+@pytest.mark.parametrize("rule", LIMITS)
+def test_right_at_the_limit(hm100, told, rule):
+    """At the limit itself nothing is said, one figure beyond it is."""
+    for case in LIMITS[rule]:
+        start = edited(start_of(case["job"]) if "job" in case else hm100, case["edits"])
+        quiet, loud = (SetField(*case["field"], case[one]).apply(start) for one in ("quiet", "told"))
+        assert not told(rule, quiet, solids="solids" in case), case
+        assert told(rule, loud, solids="solids" in case), case
 
 
 def set_by(job, owner, name):
@@ -136,10 +209,7 @@ def offered(job, remark):
 
 def test_every_rule_has_a_case_that_remarks_and_one_that_does_not():
     for rule in rules():
-        told = [
-            case["remark"]
-            for case in yaml.load((CASES / f"{rule.id}.yaml").read_text(encoding="utf-8"), yaml.CBaseLoader)
-        ]
+        told = [case["remark"] for case in cases_of(CASES / f"{rule.id}.yaml")]
         assert "none" in told, rule.id
         assert any(one != "none" for one in told), rule.id
 

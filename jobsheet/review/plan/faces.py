@@ -143,6 +143,11 @@ class Plan(Struct, frozen=True):
         letter = next((letter for letter, of in self.job.datums if of == face), "")
         return f"datum {letter}, the {face} face" if letter else f"the {face} face"
 
+    def subject(self, face: str) -> str:
+        """The same before a verb: the words behind a letter stand between commas."""
+        named = self.named(face)
+        return f"{named}," if ", " in named else named
+
     def area(self, face: str) -> float:
         """How large a face of the stock is [m²]."""
         size = self.job.stock.sizes

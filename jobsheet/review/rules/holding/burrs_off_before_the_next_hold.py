@@ -39,7 +39,7 @@ def burrs_off_before_the_next_hold(view: View) -> Iterator[Remark]:
     behind = {one.set_up.key: plan.of(one.set_up.key)[-1] for one, _, _ in found}
     more = len(behind) - 1
     message = (
-        f"Break the edges after step {step.number}: {plan.named(face)}, is held or set down in set-up {later.number}, and its burrs"
+        f"Break the edges after step {step.number}: {plan.subject(face)} is held or set down in set-up {later.number}, and its burrs"
         f" are still on it{f'; so {_so_many(more)} more' if more else ''}"
     )
     texts = {"does": "deburr", "with_what": "file", "minutes": "2 min"}

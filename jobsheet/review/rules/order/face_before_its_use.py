@@ -31,14 +31,14 @@ def face_before_its_use(view: View) -> Iterator[Remark]:
             if first is None or (step.set_up.key, face) in told:
                 continue
             told.add((step.set_up.key, face))
-            name = plan.named(face)
+            name = plan.subject(face)
             size = getattr(step.fields, "measure", None)
             what = (
                 "places are counted from it"
                 if positions(step.fields)
                 else f"{size.said if size else 'a size'} is measured from it"
             )
-            message = f"{name[:1].upper()}{name[1:]}, does not exist yet: {what}, and step {first.number} makes it only later"
+            message = f"{name[:1].upper()}{name[1:]} does not exist yet: {what}, and step {first.number} makes it only later"
             mend = _first(plan, step, face, first, before)
             fix = Fix(f"Step {first.number} before step {before.number}", mend, _of(step)) if mend else None
             yield remark(

@@ -6,8 +6,11 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.operations.registry import roles
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
+
+#: Work that is no higher is gone already: that is said of the step that took it [m].
+_GONE = 1e-9
 
 
 @rule("inside-the-stock", "Inside the stock", "hazard")
@@ -27,13 +30,13 @@ def inside_the_stock(view: View) -> Iterator[Remark]:
             y = place.y.value if set_up.zero.y_counts == _away(set_up.zero.y_from) else -place.y.value
             if not (0 <= x <= long and 0 <= y <= wide):
                 message = (
-                    f"The place {place.text} lies outside the work, {trimmed(long * 1e3, 2)} × {trimmed(wide * 1e3, 2)} mm"
+                    f"The place {place.text} lies outside the work, {length(long, view.job.units)} × {length(wide, view.job.units)}"
                     " as it is held: check the place, the zero and the way it counts"
                 )
                 yield remark(view, "inside-the-stock", message, operation.key, set_up=set_up.key)
                 break
-        if roles(operation).mills == "flat" and operation.fields.depth.value >= high:
-            message = f"{operation.fields.depth.text} deep takes all of the work, {trimmed(high * 1e3, 2)} mm high here"
+        if roles(operation).mills == "flat" and operation.fields.depth.value >= high > _GONE:
+            message = f"{operation.fields.depth.text} deep takes all of the work, {length(high, view.job.units)} high here"
             yield remark(view, "inside-the-stock", message, operation.key, set_up=set_up.key)
 
 

@@ -40,8 +40,13 @@ def room_below_the_thread(view: View) -> Iterator[Remark]:
                 continue
             told.add(step.key)
             deep = step.depth + needed
+            left = (
+                f"{length(abs(has), view.job.units)} below the thread"
+                if has >= 0
+                else f"The thread is {length(-has, view.job.units)} deeper than its hole"
+            )
             message = (
-                f"{length(has, view.job.units)} below the thread, a {name} tap needs {length(needed, view.job.units)}: drill {length(deep, view.job.units)} deep"
+                f"{left}, a {name} tap needs {length(needed, view.job.units)}{' below it' if has < 0 else ''}: drill {length(deep, view.job.units)} deep"
                 + ("" if name == "bottoming" else ", or finish with a bottoming tap")
             )
             thick = view.reckoned.settings[before.key].thickness
