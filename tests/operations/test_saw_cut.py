@@ -35,7 +35,11 @@ def test_the_side_comes_off_over_the_whole_height():
 
 
 def test_a_width_and_a_height_that_are_said_stand_for_those_of_the_work():
-    for more, area in (({"area": "30"}, 30 * 12), ({"thickness": "20"}, 60 * 20), ({"area": "30", "thickness": "20"}, 600)):
+    for more, area in (
+        ({"area": "30"}, 30 * 12),
+        ({"thickness": "20"}, 60 * 20),
+        ({"area": "30", "thickness": "20"}, 600),
+    ):
         step = Step("saw-cut", {**SAW, **more}, **STEEL)
         assert step.value("bench_minutes") == pytest.approx(area / 500 * 60)
         assert step.value("volume") * 1e9 == pytest.approx(area * 10)
@@ -54,4 +58,7 @@ def test_its_row_says_what_is_left_for_milling():
 def test_it_reads_the_size_across_its_side_alone():
     for side, across in (("left", "extent.y"), ("rear", "extent.x")):
         step = Step("saw-cut", {**SAW, "side": side}, **STEEL)
-        assert {one for one in step.kind.reads(step.fields) if one.startswith("extent")} == {across, "extent.z"}
+        assert {one for one in step.kind.reads(step.fields) if one.startswith("extent")} == {
+            across,
+            "extent.z",
+        }
