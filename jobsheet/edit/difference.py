@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jobsheet.edit.other_differences import other_changes
 from jobsheet.holdings.all_holdings import entries_of
 from jobsheet.model.held_work import Holding
 from jobsheet.model.job import Job, Operation, SetUp
@@ -18,7 +19,7 @@ def changes(before: Job, after: Job, most: int | None = MOST) -> tuple[str, ...]
     """Each change in one line, in cutting order: steps added, taken out and moved, then fields; all of them where `most` is None."""
     if before is after:
         return ()
-    lines = [*_steps(before, after), *_fields(before, after)]
+    lines = [*_steps(before, after), *_fields(before, after), *other_changes(before, after)]
     if most is not None and len(lines) > most:
         lines = [*lines[:most], f"and {len(lines) - most} more"]
     return tuple(lines)
@@ -39,7 +40,7 @@ def _steps(before: Job, after: Job) -> list[str]:
                 f"after {_title((old.get(before_it) or new[before_it])[1])}" if place else "to the beginning"
             )
             lines.append(f"moves {_title(old[key][1])} {behind}")  # by the numbers that are still read
-    elif len(before.set_ups) != len(after.set_ups):
+    if len(before.set_ups) != len(after.set_ups):
         lines.append(f"{len(before.set_ups)} set-ups become {len(after.set_ups)}")
     return lines
 

@@ -88,6 +88,8 @@ class Shop(Struct, frozen=True, kw_only=True):
     print_step: str = "no"
     print_blank: str = "no"
     paper: str = "a4"
+    #: How the revisions of a plan are called: `numbers`, or `letters` without those that are taken for others.
+    plan_marks: str = "numbers"
 
     @property
     def prints(self) -> Prints:

@@ -17,6 +17,7 @@ from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
 from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.reckoning.what_if import Tried, at_speed, tried, with_texts
+from jobsheet.storage.plan_mark import plan_mark
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
@@ -44,7 +45,7 @@ def trial_of_entry(entry: Entry, reckoned: Reckoned) -> Trial | None:
     if not asked:
         return None
     cutter = ran.fields.cutter
-    revision = f", plan {entry.revision}" if entry.revision else ""
+    revision = f", plan {plan_mark(entry.revision)}" if entry.revision else ""
     return Trial(
         machine=entry.machine, date=entry.date, time=entry.time, role=entry.role, process=process, kind=operation.kind,
         cutter=cutter.text, cutter_kind=cutter.kind, stick_out=cutter.stick_out, material=setting.material.name,

@@ -13,6 +13,7 @@ from jobsheet.remembered import remembered
 from jobsheet.report.wording import TYPED_ORDER
 from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.storage import layout
+from jobsheet.storage.plan_mark import plan_mark
 
 #: Letters and figures that run from right to left (Unicode Standard Annex 9, table 4).
 _FROM_RIGHT = ("R", "AL", "AN")
@@ -42,7 +43,7 @@ def texts_of(job: Job) -> Iterator[tuple[str, str]]:
     for aside in job.dismissed:
         yield from _group("set aside", layout.DISMISSED[2:], aside)
     for revision in job.revisions:
-        yield from _group(f"plan {revision.number}", layout.REVISION[1:], revision)
+        yield from _group(f"plan {plan_mark(revision.number)}", layout.REVISION[1:], revision)
     for shown in job.photographs:
         yield from _group("photograph", layout.PHOTOGRAPH[1:2], shown)
     for set_up in job.set_ups:

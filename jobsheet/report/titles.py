@@ -6,6 +6,7 @@ from jobsheet.model.stock import Stock
 from jobsheet.report.blocks import TitleCell
 from jobsheet.report.plan import Plan
 from jobsheet.stock.all_shapes import words_of
+from jobsheet.storage.plan_mark import plan_mark
 from jobsheet.storage.words.stock_words import beyond_surfaces, said_by
 
 #: So many letters of number and revision stand in the printed code: more would make its marks too fine.
@@ -83,7 +84,7 @@ def _first(plan: Plan, caption: str, text: str) -> tuple[TitleCell, ...]:
 
 def _drawing(plan: Plan) -> str:
     job = plan.job
-    state = f"plan {job.revisions[-1].number}" if job.revisions else ""
+    state = f"plan {plan_mark(job.revisions[-1].number)}" if job.revisions else ""
     words = (job.part.drawing or job.part.number, job.part.revision, state)
     return plan.short(", ".join(word for word in words if word), 60, "drawing, revision")
 

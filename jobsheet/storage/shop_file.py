@@ -93,6 +93,10 @@ PRINTED = (
     Entry(name="print_blank", title="Print a blank form", asks="choice", choices=("no", "yes"), optional=True),
     Entry(name="paper", title="Paper", asks="choice", choices=("a4", "letter"), optional=True),
 )  # fmt: skip
+#: How the revisions of a plan are called on paper and screen; files keep numbers (`storage/plan_mark.py`).
+CALLED = (
+    Entry(name="plan_marks", title="Revisions of a plan are called by", asks="choice", choices=("numbers", "letters"), optional=True),
+)  # fmt: skip
 
 
 def workshop() -> Shop:
@@ -129,7 +133,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
     problems: list[Problem] = []
     values: dict[str, Any] = {}
     seen: dict[str, int] = {}
-    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS, *PLACE, *PRINTED)}
+    entries = {entry.name: entry for entry in (*SHOP, *OPINIONS, *PLACE, *PRINTED, *CALLED)}
     for typed, node in (root.fields or {}).items():
         plain = typed.strip().replace(" ", "_")
         if plain == "format":

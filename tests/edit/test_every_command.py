@@ -22,6 +22,7 @@ from jobsheet.edit import (
     step_commands,
     three_ways,
 )
+from jobsheet.edit.difference import changes
 from jobsheet.edit.history import History
 from jobsheet.model.held_work import NOTHING
 from jobsheet.model.job import Photograph
@@ -116,3 +117,19 @@ def test_undo_and_redo_give_equal_documents(kind):
     assert write_job(history.job) == write_job(made)
     assert command.apply(first) == made
     assert history.undo_label == history.undo_label.strip() != ""
+
+
+@pytest.mark.parametrize("kind", every_command(), ids=lambda one: one.__name__)
+def test_what_it_changes_is_named_in_words(kind):
+    """Else a plan that left the desk could be changed without its next number. Revisions say themselves what changed."""
+    one = EACH[kind]
+    *before, command = one if isinstance(one, tuple) else (one,)
+    first = JOB
+    for other in before:
+        first = other.apply(first)
+    made = command.apply(first)
+    said = changes(first, made, most=None)
+    assert bool(said) == (
+        msgspec.structs.replace(made, revisions=()) != msgspec.structs.replace(first, revisions=())
+    )
+    assert all(line == line.strip() != "" for line in said)

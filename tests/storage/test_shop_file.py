@@ -8,12 +8,14 @@ from jobsheet.errors import DocumentError
 from jobsheet.model.shop import Shop
 from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.storage.shop_file import NAME, OPINIONS, PLACE, PRINTED, SHOP, workshop
+from jobsheet.storage.shop_file import CALLED, NAME, OPINIONS, PLACE, PRINTED, SHOP, workshop
 
 
 def test_without_a_file_the_usual_numbers_hold():
     assert workshop() == Shop()
-    assert {entry.name for entry in (*SHOP, *OPINIONS, *PLACE, *PRINTED)} == set(Shop.__struct_fields__)
+    assert {entry.name for entry in (*SHOP, *OPINIONS, *PLACE, *PRINTED, *CALLED)} == set(
+        Shop.__struct_fields__
+    )
 
 
 def test_a_slower_hand_makes_the_facing_tight(hm100, own_home):

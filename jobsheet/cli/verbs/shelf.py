@@ -9,6 +9,7 @@ import click
 
 from jobsheet.cli.output import as_json, columns, say
 from jobsheet.errors import JobsheetError
+from jobsheet.storage.plan_mark import plan_mark
 
 
 @click.group("shelf")
@@ -111,7 +112,7 @@ def show_command(folder: str, part: str) -> int:
             f"  {job.machine}, {job.material}, {len(job.operations())} steps in {len(job.set_ups)} set-ups, planned {job.planned_on}"
         )
         for one in reversed(job.revisions):
-            say(f"  plan {one.number}, {one.when}, {one.who}: {one.changed}")
+            say(f"  plan {plan_mark(one.number)}, {one.when}, {one.who}: {one.changed}")
         for plan in reversed(closed_plans(file)):
             say(f"  {plan.words()}, check {plan.code}: kept as {plan.path.parent.name}/{plan.path.name}")
         runs, problems = read_runs(file)

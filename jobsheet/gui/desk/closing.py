@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from jobsheet.errors import CannotWrite, JobsheetError
 from jobsheet.gui.forms import ask
+from jobsheet.storage.plan_mark import plan_mark
 
 if TYPE_CHECKING:
     from jobsheet.gui.desk.desk import Desk
@@ -73,7 +74,7 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
         "Files", "{plan} is not changed any more: what you changed since becomes plan {number}."
     )
     said = last.words()
-    head = words.format(plan=f"{said[:1].upper()}{said[1:]}", number=after)
+    head = words.format(plan=f"{said[:1].upper()}{said[1:]}", number=plan_mark(after))
     found = ask.revision(parent, after, proposed(old, job) if old is not None else "", who, head)
     if found is None:
         return False

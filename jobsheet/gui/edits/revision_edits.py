@@ -10,6 +10,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.forms import ask
 from jobsheet.model.job import Job
+from jobsheet.storage.plan_mark import plan_mark
 
 translate = QCoreApplication.translate
 
@@ -33,7 +34,7 @@ class RevisionEdits:
         today = datetime.now().astimezone().date().isoformat()
         if self._hand.do(AddRevision(changed=found[0], who=found[1], when=today)):
             words = translate("RowEdits", "Plan {number}: it prints on the sheets; save the job to keep it.")
-            self._hand.say(words.format(number=number))
+            self._hand.say(words.format(number=plan_mark(number)))
 
     def _saved(self) -> Job | None:
         """The job as its file has it; None where it has none, or it cannot be read."""

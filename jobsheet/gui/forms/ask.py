@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.storage.plan_mark import plan_mark
+
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
 
@@ -263,7 +265,7 @@ def revision(parent: QWidget, number: int, changed: str, who: str, why: str = ""
     """What changed in the plan, and who says so; None where it is called off. `why` says what asks for it."""
     head = translate(
         "Ask", "Plan {number}. What changed prints on the sheets; the revision of the drawing stays as it is."
-    ).format(number=number)
+    ).format(number=plan_mark(number))
     head = f"{why}\n\n{head}" if why else head
     titles = (translate("Ask", "What changed"), translate("Ask", "By"))
     found = _written(parent, translate("Ask", "New revision of the plan"), head, titles, (changed, who))

@@ -6,6 +6,7 @@ from jobsheet.model.job import Dismissed
 from jobsheet.report.blocks import Cell, Column, Gap, Heading, NoteLine, NoteLines, Rule, Table
 from jobsheet.report.plan import Plan
 from jobsheet.review.engine import severity_of, title_of
+from jobsheet.storage.plan_mark import plan_mark
 
 #: So many of the last revisions; older ones are in the file.
 LAST = 4
@@ -19,9 +20,9 @@ def revision_blocks(plan: Plan) -> tuple[object, ...]:
             tuple(
                 Cell(text)
                 for text in (
-                    str(one.number),
+                    plan_mark(one.number),
                     plan.short(one.when, 20, "revision, date"),
-                    plan.short(one.changed, 300, f"plan {one.number}, what changed"),
+                    plan.short(one.changed, 300, f"plan {plan_mark(one.number)}, what changed"),
                     plan.short(one.who, 30, "revision, by"),
                 )
             )

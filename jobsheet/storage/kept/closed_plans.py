@@ -14,6 +14,7 @@ from msgspec import Struct
 from jobsheet.errors import CannotWrite, DocumentError, JobsheetError
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.disk import write_file
+from jobsheet.storage.plan_mark import plan_mark
 
 FOLDER = ".plans"
 PRINTED, MADE = "printed", "made"
@@ -36,7 +37,7 @@ class ClosedPlan(Struct, frozen=True, kw_only=True):
     def words(self) -> str:
         """`plan 2, printed 2026-11-30`; without a number `the plan printed 2026-11-30`."""
         return (
-            f"plan {self.number}, {self.how} {self.date}"
+            f"plan {plan_mark(self.number)}, {self.how} {self.date}"
             if self.number
             else f"the plan {self.how} {self.date}"
         )
@@ -133,4 +134,4 @@ def newer_than(path: Path) -> str:
         now = read_job(job)
     except (OSError, DocumentError, JobsheetError):
         return "a later plan, which cannot be read"
-    return f"plan {now.revisions[-1].number}" if now.revisions else "a later plan"
+    return f"plan {plan_mark(now.revisions[-1].number)}" if now.revisions else "a later plan"

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui.ink import ink
 from jobsheet.gui.ink.look import look
 from jobsheet.storage.kept.closed_plans import ClosedPlan
+from jobsheet.storage.plan_mark import plan_mark
 
 translate = QCoreApplication.translate
 ROW, PAD, NUMBER = 58, 12, 46
@@ -47,7 +48,7 @@ class PlanRows(QWidget):
 
     def _words(self, at: int) -> tuple[str, str, str]:
         one = self.plans[at]
-        number = str(one.number) if one.number else "–"
+        number = plan_mark(one.number) if one.number else "–"
         how = {"printed": translate("Plans", "printed {date}"), "made": translate("Plans", "made {date}")}[
             one.how
         ].format(date=one.date)

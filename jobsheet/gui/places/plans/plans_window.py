@@ -25,6 +25,7 @@ from jobsheet.reckoning.runs_kept import this_moment
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans, is_whole
+from jobsheet.storage.plan_mark import plan_mark
 
 translate = QCoreApplication.translate
 
@@ -204,5 +205,5 @@ class PlansWindow(QDialog):
             ask.tell(self, str(error))
             return
         words = translate("Plans", "Brought back: {plan}. It is plan {number} now; Undo takes it away again.")
-        self._visit.say(words.format(plan=plan.words(), number=desk.job.plan_number))
+        self._visit.say(words.format(plan=plan.words(), number=plan_mark(desk.job.plan_number)))
         self.accept()

@@ -11,6 +11,7 @@ from PySide6.QtCore import QCoreApplication
 from jobsheet.errors import DocumentError, JobsheetError
 from jobsheet.gui.forms.facts_shown import Facts
 from jobsheet.model.job import Job
+from jobsheet.storage.plan_mark import plan_mark
 
 translate = QCoreApplication.translate
 #: Lines of what is different in another plan of the part; the rest is counted, and `shelf compare` has all of it.
@@ -53,7 +54,7 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str, others: tuple[Pat
         (say("Shelf", "File"), path.name),
     )
     revisions = tuple(
-        (f"{one.number}, {one.when}", ", ".join(word for word in (one.changed, one.who) if word))
+        (f"{plan_mark(one.number)}, {one.when}", ", ".join(word for word in (one.changed, one.who) if word))
         for one in reversed(job.revisions)
     )
     ran = days_told(runs, job.units)

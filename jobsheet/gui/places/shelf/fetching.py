@@ -8,9 +8,9 @@ from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.aside.asked_aside import SILENT, Aside
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
-from jobsheet.gui.places.shelf.asked_aside import SILENT, Aside
 from jobsheet.storage.photos.old_sheets import is_old_sheet
 
 translate = QCoreApplication.translate

@@ -7,7 +7,7 @@ from pathlib import Path
 from PySide6 import QtCore
 from PySide6.QtCore import QBuffer, QCoreApplication, QIODevice, QSize
 from PySide6.QtGui import QImage, QImageReader, QPixmap
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.forms.buttons import Button
@@ -31,7 +31,7 @@ class OldSheetWindow(QDialog):
         said: OldSheets = read_old_sheets(record)
         self.setWindowTitle(" ".join(word for word in (said.number, said.name) if word))
         self.resize(parent.size() * 0.95)
-        self.pages: list[QLabel] = []
+        self.pages: list[Label] = []
         self.problems: list[str] = []
         inside = QWidget(self)
         self._column = QVBoxLayout(inside)
@@ -61,7 +61,7 @@ class OldSheetWindow(QDialog):
             self._column.addWidget(Label(str(error), self))
             return
         for count, picture in enumerate(pictures, 1):
-            page = QLabel(self)
+            page = Label("", self)
             page.setPixmap(QPixmap.fromImage(picture))
             words = translate("Shelf", "{sheet}, page {number}").format(sheet=sheet.shows, number=count)
             page.setAccessibleName(words)

@@ -16,7 +16,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 
 from jobsheet.errors import JobsheetError, as_sentence
-from jobsheet.gui.places.shelf.voice import voice
+from jobsheet.gui.desk.aside.voice import voice
 from jobsheet.shelf.read_apart import ALIVE, BREATH, DONE, WENT
 from jobsheet.shelf.shelf_index import Index, Read
 

@@ -13,6 +13,7 @@ from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QScrollArea, QSizePolicy, QVBoxLayout
 
 from jobsheet.errors import JobsheetError, as_sentence
+from jobsheet.gui.desk.aside.asked_aside import SILENT, Aside
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
@@ -22,7 +23,6 @@ from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
-from jobsheet.gui.places.shelf.asked_aside import SILENT, Aside
 from jobsheet.gui.places.shelf.chosen_facts import facts_of
 from jobsheet.gui.places.shelf.fetching import Fetching
 from jobsheet.gui.places.shelf.found_list import FoundHeads, FoundList, keys_move

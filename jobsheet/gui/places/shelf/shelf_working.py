@@ -10,8 +10,8 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from jobsheet.gui.desk.aside.voice import voice
 from jobsheet.gui.places.shelf.found_row import ROOM
-from jobsheet.gui.places.shelf.voice import voice
 from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.worked_kept import Worked, worked_of
 

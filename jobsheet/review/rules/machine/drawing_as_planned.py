@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Remark
 from jobsheet.review.rule import View, remark, rule
+from jobsheet.storage.plan_mark import plan_mark
 
 
 @rule("drawing-as-planned", "The drawing as it was planned from", "habit")
@@ -25,7 +26,7 @@ def drawing_as_planned(view: View) -> Iterator[Remark]:
     if not now or now.casefold() == last.drawing.strip().casefold():
         return
     message = (
-        f"The drawing is at revision {now}; plan {last.number} was made from {last.drawing}: look through every size, then "
+        f"The drawing is at revision {now}; plan {plan_mark(last.number)} was made from {last.drawing}: look through every size, then "
         "give the plan its next number"
     )
     # It is about the whole job; it stands at the first step, where a reader begins.

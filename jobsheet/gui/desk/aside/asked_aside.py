@@ -11,7 +11,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject, Signal
 
 from jobsheet.errors import JobsheetError
-from jobsheet.gui.places.shelf.voice import voice
+from jobsheet.gui.desk.aside.voice import voice
 
 #: A disk that answers within this is waited for, and nobody sees that it was asked aside [s]; below what a hand feels.
 AT_ONCE = 0.015
