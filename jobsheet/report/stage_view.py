@@ -138,8 +138,12 @@ def finished_view(
     height: float,
     part: FinishedPart | None = None,
     short: Callable[[str, int, str], str] | None = None,
+    changed: frozenset[str] = frozenset(),
 ) -> Drawing:
-    """The work when all is done, as the drawing shows it, with its datum letters, and with sizes and features where they are said."""
+    """The work when all is done, as the drawing shows it, with its datum letters, and with sizes and features where they are said.
+
+    What the steps of the keys `changed` cut is heavy.
+    """
     from jobsheet.stages.pictures import fitted, stage_items
 
     last = stages[-1]
@@ -153,7 +157,7 @@ def finished_view(
 
         placed = fitted(box, lie, "iso", width, height, room_for(part))
         asked = asked_items(_held_view(placed, lie), part, box, width, short)
-    items = stage_items(last, lie, "iso", placed, now=False)
+    items = stage_items(last.cut_by(changed) if changed else last, lie, "iso", placed, now=bool(changed))
     letters = datum_letters(_held_view(placed, lie), _size(lie), datums, sized=part is not None)
     return Drawing(width, height, (*items, *asked, *letters))
 

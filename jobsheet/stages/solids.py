@@ -91,6 +91,18 @@ class Stage:
         made.fresh = frozenset(ids)
         return made
 
+    def cut_by(self, keys: frozenset[str]) -> Stage:
+        """The same work with all that these steps cut as cut now, whenever that was."""
+        made = Stage(self.cut, None, self.body, None)
+        ids: set[int] = set()
+        at: Stage | None = self
+        while at is not None:
+            if at.cut is not None and at.cut.key in keys:
+                ids |= at.fresh
+            at = at.before
+        made.fresh = frozenset(ids)
+        return made
+
     def mesh(self) -> tuple[Any, Any, Any]:
         """Vertices [mm], triangles, and for each triangle whether this step cut it; made once."""
         if self._mesh is None:

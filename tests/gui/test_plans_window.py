@@ -182,3 +182,22 @@ def test_what_somebody_else_saved_is_opened_as_a_copy_too(printed):
     kept = keep_aside(path, path.read_bytes() + b"# theirs\n", "2026-11-30")
     assert window.parts.files.open_path(kept)
     assert window.desk.path is None
+
+
+def test_what_a_plan_changed_is_heavy_in_its_picture(printed, qtbot, monkeypatch, tmp_path):
+    window, _ = printed
+    deepen(window)
+    answer([None, None])
+    assert window.parts.files.save()
+    monkeypatch.setattr(ask, "export_path", lambda *_: tmp_path / "second.pdf")
+    assert window.parts.exporting.export_pdf()
+    place = PlansWindow(window.parts.visit)
+    place.show()
+    assert len(place.rows.plans) == 2
+    qtbot.waitUntil(lambda: place.facts.facts.picture is not None)
+    assert ("Heavy lines", "what this plan changed") in place.facts.facts.facts
+    assert any(getattr(item, "weight", "") == "cut" for item in place.facts.facts.picture.items)
+    QTest.keyClick(place.rows, Qt.Key.Key_Down)
+    qtbot.waitUntil(lambda: place.facts.facts.picture is not None)
+    assert not any(getattr(item, "weight", "") == "cut" for item in place.facts.facts.picture.items)
+    place.close()

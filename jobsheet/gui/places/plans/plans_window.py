@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from msgspec.structs import replace
 from PySide6 import QtCore
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout
 
+from jobsheet.drawing.drawn import Drawing
 from jobsheet.edit.difference import changes
 from jobsheet.edit.revision_commands import BringBack, first_plan, revised_by
 from jobsheet.errors import JobsheetError
+from jobsheet.gui.desk.aside.asked_aside import Aside
 from jobsheet.gui.desk.help_topic import answer_f1
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
@@ -22,6 +25,7 @@ from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.plans.plan_rows import PlanRows
 from jobsheet.model.job import Job
 from jobsheet.reckoning.runs_kept import this_moment
+from jobsheet.report.revision_picture import revision_picture
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans, is_whole
@@ -164,6 +168,24 @@ class PlansWindow(QDialog):
                 blocks=((translate("Plans", "What is different now"), rows),),
             )
         )
+        self._draw(plan, job)
+
+    def _draw(self, plan: ClosedPlan, job: Job) -> None:
+        """Its finished part beside the facts, what it changed against the plan before it heavy; made beside the window."""
+        earlier = (
+            self._job(self.rows.plans[self.rows.at + 1]) if self.rows.at + 1 < len(self.rows.plans) else None
+        )
+        before = earlier if isinstance(earlier, Job) else None
+        asked = Aside(self, lambda: revision_picture(before, job))
+
+        def show() -> None:
+            if self.plan is plan and isinstance(asked.answer, Drawing):
+                row = (translate("Plans", "Heavy lines"), translate("Plans", "what this plan changed"))
+                facts = self.facts.facts
+                told = (*facts.facts, row) if before is not None else facts.facts
+                self.facts.put(replace(facts, facts=told, picture=asked.answer))
+
+        asked.done.connect(show)
 
     # --- what is done with it ---
 
