@@ -186,7 +186,7 @@ def test_what_somebody_else_saved_is_opened_as_a_copy_too(printed):
 
 def test_what_a_plan_changed_is_heavy_in_its_picture(printed, qtbot, monkeypatch, tmp_path):
     window, _ = printed
-    deepen(window)
+    window.desk.do(SetField("drill", "cutter", "drill 5.2, drawer 3"))
     answer([None, None])
     assert window.parts.files.save()
     monkeypatch.setattr(ask, "export_path", lambda *_: tmp_path / "second.pdf")

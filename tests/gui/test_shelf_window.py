@@ -180,3 +180,21 @@ def test_the_window_ends_what_works_for_it(place, qtbot):
     process = place._working._process
     place.close()
     assert process.wait(10) is not None
+
+
+def test_two_plans_are_compared_by_key(place, qtbot):
+    typed(place.line, "HM-100")
+    first, second = place.found.hits[0], place.found.hits[1]
+    QTest.keyClick(place.line, Qt.Key.Key_C, Qt.KeyboardModifier.AltModifier)
+    assert place.said.text().startswith(f"{first.path} is marked")
+    QTest.keyClick(place.line, Qt.Key.Key_Down)
+    QTest.keyClick(place.line, Qt.Key.Key_C, Qt.KeyboardModifier.AltModifier)
+    qtbot.waitUntil(lambda: place.facts.facts.title == f"{first.path} → {second.path}")
+    QTest.qWait(300)  # the hand rested on the row before: its facts do not come over it
+    assert place.facts.facts.title == f"{first.path} → {second.path}"
+    ((heading, rows),) = place.facts.facts.blocks
+    assert heading == f"What is different: {len(rows)}"
+    assert any(line.startswith("Machine: ") for _, line in rows)
+    QTest.keyClick(place.line, Qt.Key.Key_C, Qt.KeyboardModifier.AltModifier)
+    QTest.keyClick(place.line, Qt.Key.Key_C, Qt.KeyboardModifier.AltModifier)
+    assert place.said.text() == f"{second.path} is no longer marked."

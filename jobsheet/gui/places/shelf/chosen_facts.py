@@ -115,3 +115,9 @@ def _beside(
     lines = changes(job, alike, most=DIFFERENT) or (translate("Shelf", "nothing is different"),)
     words = translate("Shelf", "Also planned for {machine}, {file}")
     return words.format(machine=title_of(other.machine), file=path.name), tuple(("", line) for line in lines)
+
+
+def silent_facts(path: Path) -> Facts:
+    """Of a file that is still waited for."""
+    words = translate("Shelf", "This file does not answer; it is read as soon as it does.")
+    return Facts(title=path.name, problem=words)

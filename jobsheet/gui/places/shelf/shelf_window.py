@@ -23,7 +23,8 @@ from jobsheet.gui.forms.plain_widgets import Choices, Label, named
 from jobsheet.gui.forms.plain_words import hover
 from jobsheet.gui.ink.look import look
 from jobsheet.gui.ink.style_sheets import scroll_style
-from jobsheet.gui.places.shelf.chosen_facts import facts_of
+from jobsheet.gui.places.shelf.chosen_facts import facts_of, silent_facts
+from jobsheet.gui.places.shelf.comparing import Comparing
 from jobsheet.gui.places.shelf.fetching import Fetching
 from jobsheet.gui.places.shelf.found_list import FoundHeads, FoundList, keys_move
 from jobsheet.gui.places.shelf.old_sheet_put import put_old_sheets
@@ -60,11 +61,16 @@ class ShelfWindow(QDialog):
         self._away = ""
         self._looked = 0.0
         self._told_of: Aside | None = None
+        #: The job beside which a comparison stands until another is chosen.
+        self._compared_at = ""
         self._lay_out()
         self._fetching = Fetching(visit, self)
         self._fetching.opened.connect(self.accept)
         self._fetching.said.connect(self.said.say)
         self._fetching.silent.connect(self._silent)
+        self._comparing = Comparing(self)
+        self._comparing.said.connect(self.said.say)
+        self._comparing.told.connect(self.facts.put)
         self._silence = QTimer(self)
         self._silence.setSingleShot(True)
         self._silence.setInterval(SILENT)
@@ -122,10 +128,14 @@ class ShelfWindow(QDialog):
         named(self.shelves, translate("Shelf", "Which shelf"))
         hover(self.shelves, translate("Shelf", "Ctrl + Page Up, Ctrl + Page Down: another shelf"))
         self.shelves.activated.connect(self._another)
-        for keys, by in (("Ctrl+PgUp", -1), ("Ctrl+PgDown", 1)):
+        for keys, does in (
+            ("Ctrl+PgUp", lambda: self._another(self.shelves.currentIndex() - 1)),
+            ("Ctrl+PgDown", lambda: self._another(self.shelves.currentIndex() + 1)),
+            ("Alt+C", self._compare),
+        ):
             action = QAction(self)
             action.setShortcut(QKeySequence(keys))
-            action.triggered.connect(lambda _=False, by=by: self._another(self.shelves.currentIndex() + by))
+            action.triggered.connect(lambda _=False, does=does: does())
             self.addAction(action)
         self.old = Button(translate("Shelf", "Put old sheets on it…"), self)
         hover(self.old, translate("Shelf", "scans and photographs of a part that has no plan yet"))
@@ -143,7 +153,9 @@ class ShelfWindow(QDialog):
         middle.addWidget(self.facts, 42)
         for button in (self.open_it, self.folder, self.shelves, self.old, close):
             foot.addWidget(button)
-        foot.addStretch(1)
+        foot.addWidget(
+            Label(translate("Shelf", "Enter: open   Alt + C: compare two   Esc: empty the line"), self), 1
+        )
         whole = QVBoxLayout(self)
         whole.setSpacing(now.px(8))
         whole.addLayout(top)
@@ -371,6 +383,9 @@ class ShelfWindow(QDialog):
         if hit is None or self.index is None:
             self.facts.put(Facts())
             return
+        if hit.path == self._compared_at:
+            return
+        self._compared_at = ""
         if self._told_of is not None and not self._told_of.over:
             return  # when that one is answered the newest is asked
         path = self.index.shelf / hit.path
@@ -380,7 +395,7 @@ class ShelfWindow(QDialog):
             self._facts_told(asked, path)
             return
         asked.done.connect(lambda: self._facts_told(asked, path))
-        QTimer.singleShot(SILENT, asked, lambda: None if asked.over else self.facts.put(_silent_facts(path)))
+        QTimer.singleShot(SILENT, asked, lambda: None if asked.over else self.facts.put(silent_facts(path)))
 
     def _facts_told(self, asked: Aside, path: Path) -> None:
         hit = self.chosen
@@ -412,6 +427,12 @@ class ShelfWindow(QDialog):
         if hit is not None and self.index is not None:
             self._fetching.fetch(self.index.shelf / hit.path)
 
+    def _compare(self) -> None:
+        if self.chosen is not None and self.index is not None:
+            self._compared_at = self.chosen.path if self._comparing.marked else ""
+            self._told_of = None  # what is read of the chosen one would be put over it
+            self._comparing.press(self.index.shelf / self.chosen.path)
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
         """Arrows and Enter of the find line go to the list; Esc empties the line first."""
         if watched is self.line and event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
@@ -427,8 +448,3 @@ class ShelfWindow(QDialog):
                 self.look_for()
                 return True
         return super().eventFilter(watched, event)
-
-
-def _silent_facts(path: Path) -> Facts:
-    words = translate("Shelf", "This file does not answer; it is read as soon as it does.")
-    return Facts(title=path.name, problem=words)
