@@ -11,8 +11,13 @@ from jobsheet.gui.column.views import HeadingView
 from jobsheet.gui.ink import look
 
 
-def _inks(view, width, high):
+@pytest.fixture(autouse=True)
+def light(qapp):
+    """Whatever a test before left."""
     look.apply("light")
+
+
+def _inks(view, width, high):
     now = look.look()
     image = QImage(width, high, QImage.Format.Format_RGB32)
     with QPainter(image) as painter:

@@ -12,8 +12,13 @@ from jobsheet.gui.ink import look
 WIDE, HIGH = 1000, 31
 
 
-def _painted(*, chosen=False, focused=False):
+@pytest.fixture(autouse=True)
+def light(qapp):
+    """Whatever a test before left."""
     look.apply("light")
+
+
+def _painted(*, chosen=False, focused=False):
     image = QImage(WIDE, HIGH, QImage.Format.Format_RGB32)
     with QPainter(image) as painter:
         ground = LineGround(
