@@ -41,6 +41,12 @@ MANY = 20
 _NEWEST, _TROUBLE = "made desc, planned_on desc, number", "case when made = '' then 1 else -trouble end"
 #: So many files are written at once: the first are found while the rest is read.
 _TOGETHER = 200
+#: Once that many are found, so many: the larger a heap, the fewer are laid together later.
+_MANY_AT_ONCE = 2000
+#: And no longer than this before it is kept [s]: on a slow share little is found otherwise.
+_AT_MOST = 1.5
+#: Job, micrometres, the word before, the kind of step, the line.
+_Row = tuple[int, int, str, str, str]
 _ENDINGS = (".yaml", ".yml")
 
 _TABLES = """
@@ -209,19 +215,20 @@ class Index:
             for path in gone:
                 self._forget(path)
             database.commit()
-            for start in range(0, len(changed), _TOGETHER):
-                for path in changed[start : start + _TOGETHER]:
-                    self._take(path, files[path], now)
+            start = 0
+            while start < len(changed):
+                most, begun = _TOGETHER if start < _MANY_AT_ONCE else _MANY_AT_ONCE, time.monotonic()
+                sizes: list[_Row] = []
+                for path in changed[start : start + most]:
+                    self._take(path, files[path], now, sizes)
+                    start += 1
                     if alive is not None and not alive():
-                        database.commit()
+                        self._keep(sizes)
                         return Read(start, len(changed), start, len(gone))
-                database.commit()
-                done = Read(
-                    min(start + _TOGETHER, len(changed)),
-                    len(changed),
-                    min(start + _TOGETHER, len(changed)),
-                    len(gone),
-                )
+                    if time.monotonic() - begun > _AT_MOST:
+                        break
+                self._keep(sizes)
+                done = Read(start, len(changed), start, len(gone))
                 if told is not None and not told(done):
                     return done
         except sqlite3.Error as error:
@@ -238,7 +245,19 @@ class Index:
             self.database.execute("delete from sizes where job = ?", row)
             self.database.execute("delete from times where job = ?", row)
 
-    def _take(self, path: str, state: tuple[int, int, int, int], now: int) -> None:
+    def _keep(self, sizes: list[_Row]) -> None:
+        """Write what was taken; sizes in their own order, else each goes to another end of an index that has grown."""
+        sizes.sort(key=_by_size)
+        self.database.executemany("insert into sizes values (?,?,?,?,?)", sizes)
+        self.database.commit()
+
+    def _take(
+        self,
+        path: str,
+        state: tuple[int, int, int, int],
+        now: int,
+        sizes: list[_Row],
+    ) -> None:
         try:
             raw = (self.shelf / path).read_bytes() if state[1] <= LARGEST else b""
         except OSError:
@@ -273,6 +292,7 @@ class Index:
                 went.trouble,
             ),
         ).lastrowid
+        assert row is not None
         # Where nothing of the kind lies beside it nothing is looked for: on a share each question takes its time.
         closed = self._closed(path) if state[2] else ()
         codes = "\n".join((check_code(raw), *(one.code for one in closed)))
@@ -281,11 +301,7 @@ class Index:
             "insert into words (rowid, number, name, text) values (?,?,?,?)",
             (row, job.number or Path(path).stem, job.name, text),
         )
-        self.database.executemany(
-            "insert into sizes values (?,?,?,?,?)",
-            [(row, one.micrometres, one.before, one.kind, one.line) for one in job.sizes],
-        )
-
+        sizes += [(row, one.micrometres, one.before, one.kind, one.line) for one in job.sizes]
         self.database.executemany(
             "insert into times values (?,?,?,?,?,?,?,?,?)",
             [(row, one.id, one.date, one.set_up, one.milling, one.holes, one.hand, one.setting_up, one.cutting) for one in timed(runs)],
@@ -325,6 +341,10 @@ def _connected(place: str) -> sqlite3.Connection:
     database.execute(f"pragma user_version = {VERSION}")
     database.execute(_ANY)
     return database
+
+
+def _by_size(row: _Row) -> tuple[int, str, str, int]:
+    return row[1], row[2], row[3], row[0]
 
 
 def _of(job: Scanned) -> tuple[str | int, ...]:

@@ -5,6 +5,7 @@ Nothing of it is needed to find a job. As long as it is not there *not yet worke
 
 from __future__ import annotations
 
+import contextlib
 import sqlite3
 import zlib
 
@@ -39,12 +40,13 @@ _NAMES = {sort: name for name, sort in _SORTS.items()}
 
 
 def keep(index: Index, worked: Worked) -> None:
-    """Keep what was worked; what was kept for the same content goes."""
-    index.database.execute(
-        "insert or replace into worked (content, verdict, at, small, large) values (?,?,?,?,?)",
-        (worked.content, worked.verdict, worked.at, packed(worked.small), packed(worked.large)),
-    )
-    index.database.commit()
+    """Keep what was worked; what was kept for the same content goes. Where another program writes all the while it is worked again some day."""
+    with contextlib.suppress(sqlite3.OperationalError):
+        index.database.execute(
+            "insert or replace into worked (content, verdict, at, small, large) values (?,?,?,?,?)",
+            (worked.content, worked.verdict, worked.at, packed(worked.small), packed(worked.large)),
+        )
+        index.database.commit()
 
 
 def worked_of(index: Index, content: str) -> Worked | None:
@@ -62,8 +64,9 @@ def worked_of(index: Index, content: str) -> Worked | None:
 
 def to_work(index: Index) -> dict[str, str]:
     """What is still to be worked, its path by its content, the last made first; what no file says any more is let go."""
-    index.database.execute("delete from worked where content not in (select content from jobs)")
-    index.database.commit()
+    with contextlib.suppress(sqlite3.OperationalError):
+        index.database.execute("delete from worked where content not in (select content from jobs)")
+        index.database.commit()
     rows = index.database.execute(
         "select content, path from jobs where content not in (select content from worked) and how != ?"
         " order by made desc, planned_on desc, number",
