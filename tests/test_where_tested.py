@@ -35,7 +35,7 @@ LIST: dict[str, dict[str, list[str]]] = yaml.safe_load(
 #: How it is known that a test holds a module.
 HOW = ("imports", "runs", "reaches")
 #: So many modules in a hundred have a test of their own; it only rises.
-OWN = 88
+OWN = 90
 
 
 def own_test(module: str) -> bool:
