@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import QObject
 
 from jobsheet.errors import CommandError
-from jobsheet.gui.places.shelf.asked_aside import Aside
+from jobsheet.gui.desk.aside.asked_aside import Aside
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import threading
 
-from jobsheet.gui.places.shelf.voice import Voice, voice
+from jobsheet.gui.desk.aside.voice import Voice, voice
 
 
 def test_what_a_thread_tells_is_called_in_the_thread_of_the_window(qtbot):
