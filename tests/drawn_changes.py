@@ -38,6 +38,7 @@ TESTS = Path(__file__).parent
 BESIDE = {
     "limits": ("reckoning",),
     "reckoning": ("limits", "operations/test_no_cliffs.py", "review/test_fix_tried.py"),
+    "review": ("unseen",),
 }
 #: A test hangs where it takes longer than so many times its own time, and at least so long [s].
 HANGS_TIMES, HANGS_LEAST = 10, 20
@@ -126,7 +127,7 @@ class Drawn(mutation._Collected):
             for module, owner in called:
                 self.calls.setdefault((module, owner), []).append(index)
         if self.calls_kept:
-            self.calls_kept.write_text(json.dumps(kept), "utf-8")
+            self.calls_kept.write_text(json.dumps(before | kept), "utf-8")
         for found in self.calls.values():
             found[:] = sorted(set(found), key=lambda index: (round(self.seconds[index], 3), index))
 
@@ -146,8 +147,9 @@ class Drawn(mutation._Collected):
         finally:
             look.disable()
         seconds = time.process_time() - begin
-        if any(one.failed for one in reports):
-            raise RuntimeError(f"fails without any change: {item.nodeid}")
+        if any(one.failed for one in reports):  # what fails by itself notices nothing
+            print(f"left out, fails without any change: {item.nodeid}", flush=True)
+            return seconds, []
         folder, called, names = str(mutation.FOLDER), set(), {one.__name__ for one in mine}
         for code in {one.code for one in look.getstats() if not isinstance(one.code, str)}:
             if code.co_filename.startswith(folder):
@@ -278,6 +280,8 @@ def main() -> int:
     runner = Drawn(asked.layers, asked.seed, asked.count, asked.kept)
     pytest.main([*mutation.OPTIONS, *tests_of(asked.layers)], plugins=[runner])
     print("\nsurvived:", *sorted(one.id for one in runner.alive), sep="\n")
+    if not runner.count:
+        return 1
     noticed = runner.count - len(runner.alive)
     low, high = interval(noticed, runner.count)
     print(f"{noticed} of {runner.count} noticed: {noticed / runner.count:.1%}, {low:.1%} to {high:.1%}")

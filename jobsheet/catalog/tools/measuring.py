@@ -93,12 +93,18 @@ def read_measure(text: str, units: str = "mm") -> Measured:
     return Measured(size.nominal, size.low, size.high, text, size=size.text.strip(), asks=tuple(asks), **said)
 
 
-def _how(words: str) -> tuple[str, Any] | None:
-    """What a part says of measuring, as a field and its value."""
+def instrument_named(words: str) -> str:
+    """The instrument that a part of the line names, as one of `INSTRUMENTS`; nothing where it names none."""
     plain = " ".join(words.casefold().split())
     plain = _OTHER.get(plain, plain)
-    if plain in INSTRUMENTS:
-        return "instrument", plain
+    return plain if plain in INSTRUMENTS else ""
+
+
+def _how(words: str) -> tuple[str, Any] | None:
+    """What a part says of measuring, as a field and its value."""
+    if instrument := instrument_named(words):
+        return "instrument", instrument
+    plain = " ".join(words.casefold().split())
     if plain in (BEFORE, AFTER):
         return "when", plain
     if _BETWEEN.match(words):

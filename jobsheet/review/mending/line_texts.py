@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from jobsheet.catalog.tools.measuring import PARTS, instrument_named
 from jobsheet.model.quantity import Cutter
 
 
@@ -39,6 +40,16 @@ def without_angle(text: str) -> str:
 def with_micrometer(text: str) -> str:
     """A line of tolerances that names a micrometer."""
     return re.sub(r"\bgauge\s+[^;]+", "gauge micrometer", text)
+
+
+def with_instrument(text: str, instrument: str) -> str:
+    """A line of what is measured with another instrument in the place of the one it names, however that is spelt."""
+
+    def other(part: re.Match[str]) -> str:
+        words = part[0].strip()
+        return part[0].replace(words, instrument) if instrument_named(words) else part[0]
+
+    return PARTS.sub(other, text)
 
 
 def with_diameter(cutter: Cutter, size: str) -> str:

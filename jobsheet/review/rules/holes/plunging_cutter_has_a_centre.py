@@ -17,7 +17,7 @@ SHARE = 0.8
 
 @rule("plunging-cutter-has-a-centre", "A cutter that plunges has teeth at its centre", "scrap")
 def plunging_cutter_has_a_centre(view: View) -> Iterator[Remark]:
-    """An end mill of four teeth or more, or a face mill, is fed straight down where no hole lets it in.
+    """An end mill of four teeth or more is fed straight down where no hole lets it in.
 
     Quiet for slot drills, for a cutter that is said to cut to its centre, and in a hole of eight tenths of the cutter.
 
@@ -30,7 +30,7 @@ def plunging_cutter_has_a_centre(view: View) -> Iterator[Remark]:
     for chain in holes_of(view.reckoned).chains:
         for step in chain.steps:
             cutter = step.cutter
-            blunt = cutter.kind == "face mill" or (cutter.kind == "end mill" and (cutter.teeth or 0) >= 4)
+            blunt = cutter.kind == "end mill" and (cutter.teeth or 0) >= 4
             if step.does not in ("plunge", "drill") or not blunt or step.key in told or not cutter.diameter:
                 continue
             before = chain.hole_before(step)
@@ -40,7 +40,7 @@ def plunging_cutter_has_a_centre(view: View) -> Iterator[Remark]:
                 continue
             told.add(step.key)
             message = (
-                f"A cutter of {length(cutter.diameter, view.job.units)} with {cutter.teeth or 'many'} teeth has none at its centre:"
+                f"A cutter of {length(cutter.diameter, view.job.units)} with {cutter.teeth} teeth has none at its centre:"
                 " plunge with a slot drill, or drill a hole for it first"
             )
             yield remark(

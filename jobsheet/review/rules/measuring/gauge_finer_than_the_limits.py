@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
-from jobsheet.review.mending.line_texts import with_micrometer
+from jobsheet.review.mending.line_texts import with_instrument, with_micrometer
 from jobsheet.review.plan.asked_limits import closest_unnamed
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.gauges import named, reads_to
@@ -55,7 +55,7 @@ def _finer(step: Step, most: float) -> Fix | None:
         return None
     size = step.fields.measure
     if size is not None and size.instrument and size.instrument == named(step):
-        line = size.text.replace(size.instrument, "micrometer")
+        line = with_instrument(size.text, "micrometer")
         return Fix("Take a micrometer", set_field(step.key, "measure", line)) if line != size.text else None
     if step.roles.beside == "bench":
         return Fix("Take a micrometer", set_field(step.key, "instrument", "micrometer"))

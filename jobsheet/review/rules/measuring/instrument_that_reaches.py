@@ -11,6 +11,7 @@ from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.quantity import Size
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
+from jobsheet.review.mending.line_texts import with_instrument
 from jobsheet.review.plan.as_asked import AsAsked, as_asked, called
 from jobsheet.review.plan.asked_limits import SAME, size_of
 from jobsheet.review.plan.faces import Step, plan_of
@@ -120,7 +121,7 @@ def _one_of(size: Size, nominals: list[float]) -> bool:
 def _fix(step: Step, instead: str, taken: str = OUTSIDE) -> Fix | None:
     size = step.fields.measure
     if size.instrument == taken:
-        line = size.text.replace(taken, instead)
+        line = with_instrument(size.text, instead)
         return Fix(f"Take {'an' if instead == INTO else 'a'} {instead}", set_field(step.key, "measure", line))
     if getattr(step.fields, "instrument", None) == taken:
         return Fix(
