@@ -238,6 +238,10 @@ def test_a_last_pass_is_split_off_where_there_is_more_than_it():
     wall = plan_of(View(SLIDE, Reckoner().reckon(SLIDE)))
     end = next(one for one in wall.steps if one.key == "end-b")
     assert split_off(end, "mm")(SLIDE).find("end-b")[1].fields.leave.text == "0.3 mm"
+    for wide, there in (("0.3", False), ("0.31", True)):
+        job = edited(SLIDE, [("end-b", "width", wide)])
+        thin = next(one for one in plan_of(View(job, Reckoner().reckon(job))).steps if one.key == "end-b")
+        assert (split_off(thin, "mm") is not None) is there
     assert where_it_belongs(end) == "write the size at step 30, which cuts this face last"
     assert where_it_belongs(None) == ""
 

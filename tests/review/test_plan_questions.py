@@ -354,6 +354,7 @@ def test_limits_closer_than_a_width():
     assert (close(one, 0.0601e-3), close(one, 0.06e-3)) == (True, False)
     assert (finishes(one, 0.1e-3), finishes(step(SLIDE, "measure-slot"), 0.1e-3)) == (True, False)
     assert width_of_limits(step(BLOCK, "face-1-rough")) is None
+    assert width_of_limits(step(BLOCK, "face-4-finish", ("face-4-finish", "measure", "40"))) is None
     assert not close(step(BLOCK, "face-1-rough"), 1.0)
 
 

@@ -42,7 +42,7 @@ def squareness_is_measured(view: View) -> Iterator[Remark]:
             f"The {face} face is to be square within {within} and is never cut: it stays as it was bought"
         )
         yield remark(view, "squareness-is-measured", message, line=0, by_hand="put in the step that cuts it")
-    made = [one for one in forms if not _bought(asked, one.face) and not _wide(asked, one)]
+    made = [one for one in forms if asked.face(one.face).steps and not _wide(asked, one)]
     if made and not any(_measures(step) for step in asked.plan.steps):
         last = max(
             (step for one in made for step in asked.steps(asked.face(one.face).steps)),
