@@ -25,6 +25,10 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def pytest_configure(config: pytest.Config) -> None:
     if any("benchmarks" in str(argument) for argument in config.args):
         collect_ignore.clear()
+    # The test runner wakes the toolkit first, which would then read the source of every module that a test imports.
+    from jobsheet.gui.start.unread_sources import leave_unread
+
+    leave_unread()
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:

@@ -15,6 +15,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 from math import pi
+from typing import NamedTuple
 
 from jobsheet.cutting.inputs import finite, not_negative, positive, refuse
 from jobsheet.cutting.record import Record
@@ -24,6 +25,18 @@ RADIAL = 0.4
 """Radial over tangential force of a sharp tooth, of 0.3 to 0.5. Source: common-practice."""
 STEP = math.radians(1.0)
 _STRAIGHT = 1e-6  # rad: a smaller lag than this is no helix
+
+
+class _Cut(NamedTuple):
+    """What a turn is stepped through for: lengths [m], angles [rad], radial over tangential force [-]."""
+
+    depth: float
+    diameter: float
+    teeth: int
+    helix: float
+    start: float
+    end: float
+    radial: float
 
 
 class ToothForces(Record):
@@ -45,13 +58,18 @@ class ToothForces(Record):
     torque_peak: float
     in_plane_peak: float
     always_in_cut: bool
-    wall: tuple[tuple[float, float], ...]
-    """Height above the tip and side force at the moment when an edge at that height makes the wall."""
+    makes_wall: bool
+    wall_force: float
+    """Side force that is farthest from nothing while the wall is made; 0 where there is no wall."""
+    whole: float
+    """A straight tooth at full feed: every force is so many times it [N]."""
+    turned: _Cut
+    """The cut whose turn was stepped through."""
 
     @property
-    def wall_force(self) -> float:
-        """Side force that is farthest from nothing while the wall is made; 0 where there is no wall."""
-        return max((force for _, force in self.wall), key=abs, default=0.0)
+    def wall(self) -> tuple[tuple[float, float], ...]:
+        """Height above the tip and side force at the moment when an edge at that height makes the wall; worked out when it is asked for."""
+        return tuple((height, self.whole * force) for height, force in _wall(self.turned))
 
 
 def side_arc(width: float, diameter: float, *, climb: bool = False) -> tuple[float, float]:
@@ -138,7 +156,8 @@ def tooth_forces(
         refuse("teeth", teeth, "a whole number")
     axial = math.tan(helix) if axial is None else axial
     whole = kc * feed_per_tooth * depth  # N: a straight tooth at full feed; all forces are so many times it
-    shape = _shape(depth, diameter, int(teeth), helix, start, end, radial)
+    turned = _Cut(depth, diameter, int(teeth), helix, start, end, radial)
+    shape = _shape(turned)
     mean_t, peak_t = whole * shape.tangential_mean, whole * shape.tangential_peak
     return ToothForces(
         start=start,
@@ -157,7 +176,10 @@ def tooth_forces(
         torque_peak=peak_t * diameter / 2,
         in_plane_peak=whole * shape.in_plane_peak,
         always_in_cut=shape.always_in_cut,
-        wall=tuple((height, whole * force) for height, force in shape.wall),
+        makes_wall=shape.makes_wall,
+        wall_force=whole * shape.wall_force,
+        whole=whole,
+        turned=turned,
     )
 
 
@@ -174,21 +196,28 @@ class _Shape(Record):
     side_high: float
     in_plane_peak: float
     always_in_cut: bool
-    wall: tuple[tuple[float, float], ...]
+    makes_wall: bool
+    wall_force: float
+
+
+def _turn_of(cut: _Cut) -> _Turn:
+    """The turn of a cut; a left-hand helix lags the other way, which turns heights upside down and leaves means and peaks as they are."""
+    lag = 2 * cut.depth * abs(math.tan(cut.helix)) / cut.diameter
+    return _Turn(2 * pi / cut.teeth, lag, start=cut.start, end=cut.end, radial=cut.radial)
+
+
+def _wall(cut: _Cut) -> tuple[tuple[float, float], ...]:
+    """Height and side force where the wall is made, as a multiple: hundreds of places, of which the largest force is all that is kept."""
+    wall = _turn_of(cut).wall(cut.depth)
+    return tuple((cut.depth - height, force) for height, force in reversed(wall)) if cut.helix < 0 else wall
 
 
 @remembered(256)
-def _shape(
-    depth: float, diameter: float, teeth: int, helix: float, start: float, end: float, radial: float
-) -> _Shape:
+def _shape(cut: _Cut) -> _Shape:
     """The turn stepped through once: metal, wear and feed only scale it, and the best feed of a cut is looked for by many."""
-    # A left-hand helix lags the other way: heights upside down, means and peaks the same.
-    lag = 2 * depth * abs(math.tan(helix)) / diameter
-    turn = _Turn(2 * pi / teeth, lag, start=start, end=end, radial=radial)
+    turn, start, end, radial = _turn_of(cut), cut.start, cut.end, cut.radial
     squares, angles = turn.both(end)[0] - turn.both(start)[0], turn.both(end)[1] - turn.both(start)[1]
-    wall = turn.wall(depth)
-    if helix < 0:
-        wall = tuple((depth - height, force) for height, force in reversed(wall))
+    wall = turn.wall(cut.depth)
     samples = [turn.at(theta) for theta in turn.steps()]
     along = [sample[1] for sample in samples]
     across = [sample[2] for sample in samples]
@@ -202,8 +231,10 @@ def _shape(
         side_low=min(across),
         side_high=max(across),
         in_plane_peak=math.sqrt(max(x * x + y * y for x, y in zip(along, across, strict=True))),
-        always_in_cut=end - start + lag >= turn.pitch * (1 - 1e-9),
-        wall=wall,
+        always_in_cut=end - start + 2 * cut.depth * abs(math.tan(cut.helix)) / cut.diameter
+        >= turn.pitch * (1 - 1e-9),
+        makes_wall=bool(wall),
+        wall_force=max((force for _, force in wall), key=abs, default=0.0),
     )
 
 

@@ -114,6 +114,8 @@ def shell(_folder: Path | None) -> Iterator[Line]:
 
 MEMORY = """
 import sys, time
+from jobsheet.gui.start.unread_sources import leave_unread
+leave_unread()
 from PySide6.QtWidgets import QApplication
 from jobsheet.edit.commands import SetField
 from jobsheet.gui.desk.opening import open_at_start

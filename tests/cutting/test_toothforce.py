@@ -259,7 +259,7 @@ def test_arcs_refuse_a_cut_wider_than_the_cutter():
 def test_a_result_is_a_frozen_value():
     got = tooth_forces(**GOOD)
     assert got == tooth_forces(**GOOD)
-    assert len(vars(got)) == 17
+    assert len(vars(got)) == 20
     with pytest.raises(AttributeError):
         got.start = 0.0
 

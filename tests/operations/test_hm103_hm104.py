@@ -527,7 +527,7 @@ def test_reminders_of_the_scenario_that_are_the_job_s_own_words(jobs):
 
     pivot, cover = words(jobs["103"]), words(jobs["104"])
     for said in ("extraction on", "wipe the slides", "under the skin", "round bar", "without moving the table",
-                 "never turn a reamer backward", "clear the chips out of the blind hole", "two people", "2 mm and listen"):  # fmt: skip
+                 "never turn a reamer backward", "clear the chips out of the blind hole", "two people", "listen to the first layer"):  # fmt: skip  # at which size, its row says
         assert said in pivot, said
     for said in ("sharp sheet: gloves to handle it, off before", "backed all over", "dwells in stainless", "slug",
                  "never free it with the spindle turning", "one at a time", "slow handle", "keep moving", "before unscrewing"):  # fmt: skip

@@ -17,5 +17,8 @@ def main(path: str | None) -> int:
 
         with last_read.used():
             opened = open_at_start(path)
+        from jobsheet.gui.start.unread_sources import leave_unread
+
+        leave_unread()
         from jobsheet.gui.start.start import run
     return run(opened)

@@ -226,7 +226,7 @@ def _bending(tally: Tally, cut: Cut, setting: Setting, forces: ToothForces) -> N
         length=cutter.stick_out,
     )
     frame = setting.machine.frame
-    if cut.wall and frame is not None and forces.wall:
+    if cut.wall and frame is not None and forces.makes_wall:
         error = tally.figure(
             "wall_error", wall_error, force=forces.wall_force, cutter=stiffness, frame=frame.value
         )
