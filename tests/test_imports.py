@@ -28,6 +28,8 @@ def loaded(code: str) -> set[str]:
         ["figures", UNTRIED, "--json"],
         ["--help"],
         ["work", "spindle-speed", "cutting_speed=30 m/min", "diameter=12 mm"],
+        ["why", "spot", "before", "drilling"],
+        ["why", "--list"],
     ],
     ids=lambda arguments: " ".join(arguments[:1]),
 )

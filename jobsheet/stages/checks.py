@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -17,7 +17,9 @@ from jobsheet.model.not_checked import alone
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.bodies import MM
 from jobsheet.stages.course import Cut, Sized, is_through, moved, takes_away
-from jobsheet.stages.solids import Stage
+
+if TYPE_CHECKING:  # what only looks into solids is imported without the modeller: half of a review asks none
+    from jobsheet.stages.solids import Stage
 
 #: A step that takes no more than this cuts air: a cube of two tenths of a millimetre [m³].
 AIR = 8e-12
