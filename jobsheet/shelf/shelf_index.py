@@ -37,8 +37,13 @@ LARGEST = 4_000_000
 _COARSE = 2_000_000_000
 #: So many jobs are not all put away at once (estimate): the folder is not connected then.
 MANY = 20
-#: The last made first, and what went worst.
-_NEWEST, _TROUBLE = "made desc, planned_on desc, number", "case when made = '' then 1 else -trouble end"
+_NEWEST = "made desc, planned_on desc, number"
+#: In which orders jobs can be asked for: the last made first of itself.
+ORDERS = {
+    "newest first": _NEWEST,
+    "by number": "number collate nocase, path",
+    "trouble first": f"case when made = '' then 1 else -trouble end, {_NEWEST}",
+}
 #: So many files are written at once: the first are found while the rest is read.
 _TOGETHER = 200
 #: Once that many are found, so many: the larger a heap, the fewer are laid together later.
@@ -115,9 +120,9 @@ class Index:
                 return made
         return _connected(":memory:")
 
-    def in_order(self, *, trouble_first: bool = False) -> list[str]:
-        """Every job's id, the last made first, the rest by when it was planned; or what was stopped, then what gave trouble."""
-        order = f"{_TROUBLE}, {_NEWEST}" if trouble_first else _NEWEST
+    def in_order(self, named: str = "") -> list[str]:
+        """Every job's id in an order of `ORDERS`; without one the last made first, the rest by when it was planned."""
+        order = ORDERS.get(named, _NEWEST)
         if order not in self._orders:
             self._orders[order] = self.ids(f"select id as job from jobs order by {order}")  # noqa: S608 - one of two
         return self._orders[order]

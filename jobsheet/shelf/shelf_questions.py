@@ -12,13 +12,14 @@ from msgspec.structs import replace
 from jobsheet.errors import CannotWrite
 from jobsheet.shelf.days_asked import When, asked_when
 from jobsheet.shelf.how_it_went import NOT_YET, asked_how
-from jobsheet.shelf.shelf_index import Index
+from jobsheet.shelf.shelf_index import ORDERS, Index
 from jobsheet.shelf.size_words import MM_IN, NEAR, Size, sizes
 from jobsheet.storage.check_code import typed_code
 from jobsheet.units.show import trimmed
 
 #: More are counted, not listed.
 MOST = 60
+_ORDER = re.compile(rf"\b(?:{'|'.join(ORDERS)})\b", re.IGNORECASE)
 _WORD = re.compile(r"[^\s\"“”;,]+")
 
 
@@ -30,7 +31,8 @@ class Asked(Struct, frozen=True, kw_only=True):
     #: How it went, in the words of `how_it_went.py`.
     how: tuple[str, ...] = ()
     when: tuple[When, ...] = ()
-    trouble_first: bool = False
+    #: The order that was asked for, of `shelf_index.ORDERS`; without one what is called so stands first.
+    order: str = ""
     #: What the places of the sizes count in.
     text: str = ""
 
@@ -43,7 +45,7 @@ class Asked(Struct, frozen=True, kw_only=True):
             *(f"day: {one.said}" for one in self.when),
             *(f"how it went: {word}" for word in self.how),
         ]
-        return " · ".join([*parts, *(["trouble first"] if self.trouble_first else [])])
+        return " · ".join([*parts, *([self.order] if self.order else [])])
 
 
 class Hit(Struct, frozen=True, kw_only=True):
@@ -80,10 +82,11 @@ class Found(Struct, frozen=True, kw_only=True):
 
 def asked_by(text: str) -> Asked:
     """The question in its parts. Nothing that is typed is an error."""
-    if (code := typed_code(text)) is not None:  # the paper in hand, however its signs were read
-        return Asked(words=(code,), sizes=(), trouble_first=False)
-    trouble = bool(re.search(r"\btrouble first\b", text, re.IGNORECASE))
-    how, text = asked_how(re.sub(r"\btrouble first\b", " ", text, flags=re.IGNORECASE))
+    code = typed_code(text) if text.strip().casefold() not in ORDERS else None
+    if code is not None:  # the paper in hand, however its signs were read
+        return Asked(words=(code,), sizes=())
+    orders = [match[0].casefold() for match in _ORDER.finditer(text)]
+    how, text = asked_how(_ORDER.sub(" ", text))
     when, text = asked_when(text)
     found, words, last = [], [], 0
     for one in sizes(text):
@@ -98,7 +101,14 @@ def asked_by(text: str) -> Asked:
         found.append(one if belongs else Size(one.micrometres, "", one.exact, one.start, one.end))
         last = one.end
     words += _WORD.findall(text[last:])
-    return Asked(words=tuple(words), sizes=tuple(found), how=how, when=when, trouble_first=trouble, text=text)
+    return Asked(
+        words=tuple(words),
+        sizes=tuple(found),
+        how=how,
+        when=when,
+        order=orders[-1] if orders else "",
+        text=text,
+    )
 
 
 def find(index: Index, text: str, most: int = MOST) -> Found:
@@ -112,9 +122,9 @@ def find(index: Index, text: str, most: int = MOST) -> Found:
         return Found(asked=asked, hits=(), count=0)
     try:
         wanted, named = _asked_ids(index, asked, words)
-        rows = index.in_order(trouble_first=asked.trouble_first)
+        rows = index.in_order(asked.order)
         kept = rows if wanted is None else [at for at in rows if at in wanted]
-        if named and not asked.trouble_first:
+        if named and not asked.order:
             kept = [at for at in kept if at in named] + [at for at in kept if at not in named]
         hits = [_hit(index, asked, int(at)) for at in kept[:most]]
     except sqlite3.Error as error:

@@ -12,7 +12,7 @@ import pytest
 
 from jobsheet.errors import CannotWrite, NoSuchEntry
 from jobsheet.shelf.shelf_index import Index
-from jobsheet.shelf.shelf_questions import find
+from jobsheet.shelf.shelf_questions import asked_by, find
 
 from .numbers_found import numbers
 
@@ -137,4 +137,14 @@ def test_the_order_is_that_of_the_days_whether_or_not_it_was_asked_before(index)
     rows = index.database.execute("select id, planned_on from jobs").fetchall()
     planned = {str(at): day for at, day in rows}
     assert [planned[at] for at in index.in_order()] == sorted(planned.values(), reverse=True)
-    assert sorted(index.in_order(trouble_first=True)) == sorted(planned)
+    assert sorted(index.in_order("trouble first")) == sorted(planned)
+
+
+def test_an_order_is_asked_in_words(index):
+    every = [hit.number for hit in find(index, "by number").hits]
+    assert every == sorted(every)
+    assert len(every) == 7
+    assert [hit.number for hit in find(index, "newest first").hits] == [
+        hit.number for hit in find(index, "").hits
+    ]
+    assert asked_by("By number M8").said == "M8 · by number"

@@ -36,3 +36,14 @@ def test_a_program_has_ended_only_where_it_is_of_this_computer_and_gone():
     assert not has_ended(("B", "another", gone, "14:03"))
     assert not has_ended(("B", computer(), "9" * 30, "14:03"))
     assert not has_ended(("nonsense",))
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="the list of programs is that of Linux")
+def test_one_that_was_killed_and_not_asked_after_has_ended():
+    one = subprocess.Popen([sys.executable, "-c", "import time; time.sleep(60)"])
+    said = ("B", computer(), str(one.pid), "14:03")
+    assert not has_ended(said)
+    one.kill()
+    os.waitid(os.P_PID, one.pid, os.WEXITED | os.WNOWAIT)  # it has ended, and stays in the list
+    assert has_ended(said)
+    one.wait()

@@ -105,7 +105,7 @@ class ShelfWindow(QDialog):
             self.line,
             translate(
                 "Shelf",
-                "words, drill 6.8, M8 brass, slot 10, HM-103, October 2026, tight, no record, trouble first",
+                "words, drill 6.8, M8 brass, slot 10, HM-103, October 2026, tight, no record, trouble first, by number",
             ),
         )
         self.count = Label("", self)
