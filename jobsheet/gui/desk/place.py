@@ -45,7 +45,7 @@ class Visit(Struct, frozen=True, kw_only=True):
     #: Begins an exercise: a job without steps, and the one that it is marked by; whether it lies on the desk.
     begin_exercise: Callable[[Job, Job], bool] = lambda _job, _asked: False
     #: Opens a job's file on the desk, once what lies there may go; whether it does.
-    open_job: Callable[[str], bool] = bool
+    open_job: Callable[[str], bool] = lambda _path: False
     #: The page that the help is asked for; empty for that of what has the focus.
     about: str = ""
     #: Pages that only the window can make: its keys, its places, what it is.
