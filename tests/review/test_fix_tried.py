@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from jobsheet.model.figure import Limit
 from jobsheet.model.remark import Fix
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import review
+from jobsheet.review.mending import fix_tried as fix_tried_module
 from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.review.mending.fix_words import refusal, together
 from jobsheet.review.mending.fixes import NotMended, in_turn, set_field, taken_out
@@ -95,3 +97,31 @@ def test_a_sentence_stands_where_nothing_is_to_be_had(samples):
 def test_changes_of_one_step_stand_together():
     lines = ("step 50, depth per layer: – → 1.3 mm", "step 50, feed: 1 → 2 mm", "adds step 65 Spot")
     assert together(lines) == "Changes step 50: depth per layer – → 1.3 mm, feed 1 → 2 mm; adds step 65 Spot."
+
+
+def test_a_limit_is_worse_by_its_word_and_what_nobody_knows_lies_between():
+    """Cut before and expected are as good as each other; not tried is worse than these, tight than that, beyond than all."""
+
+    def limit(verdict, **more):
+        return Limit(
+            name="chatter", title="Chatter", demand=1.0, capacity=1.0, unit="m", share=1.0, verdict=verdict, low=1.0, high=1.0,
+            chance=0.5, odds="", shown="", sentence="", **more,
+        )  # fmt: skip
+
+    order = (("cut before", "expected"), ("not tried",), ("tight",), ("beyond",))
+    rank = {verdict: at for at, same in enumerate(order) for verdict in same}
+    for old, before in rank.items():
+        for new, after in rank.items():
+            was = {"chatter": limit(old)}
+            assert fix_tried_module._is_worse(limit(new), was) is (after > before), (old, new)
+    # Of a step that is added nothing may be beyond; a limit that was not asked before may not be tight.
+    assert [fix_tried_module._is_worse(limit(new), None) for new in rank] == [
+        False,
+        False,
+        False,
+        False,
+        True,
+    ]
+    assert [fix_tried_module._is_worse(limit(new), {}) for new in rank] == [False, False, False, True, True]
+    # Not tried says where to begin where both rest on the class alone.
+    assert not fix_tried_module._is_worse(limit("not tried"), {"chatter": limit("expected", from_class=True)})

@@ -291,6 +291,18 @@ def test_a_remark_that_an_added_step_of_the_same_set_up_takes_over_is_neither_ne
     assert differing((one,), (other,), BLOCK, elsewhere).brings == (other,)
 
 
+def test_two_remarks_of_one_rule_pass_on_to_two_added_steps_and_a_third_is_new():
+    changed = PLATE
+    for _ in range(3):
+        changed = fixes.added_before("drill", "drill", {"cutter": "drill 3", "at": "14, 12", "depth": "5"})(
+            changed
+        )
+    old = (said("spot", "drill"), said("spot", "tap"))
+    new = tuple(said("spot", f"drill-{one}") for one in (1, 2, 3))
+    found = differing(old, new, PLATE, changed)
+    assert (found.ends, len(found.brings), len(found.leaves)) == ((), 1, 2)
+
+
 # --- in words ---
 
 

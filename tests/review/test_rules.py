@@ -239,3 +239,24 @@ def test_the_worst_comes_first(hm100):
     )
     # The second rework: the cabinet of the workshop has no drill 5.5.
     assert [one.severity for one in remarks(job)] == ["hazard", "scrap", "rework", "rework"]
+
+
+#: What works at the one bore of HM-103, and where a second is put.
+BORE, SECOND = ("spot-bore", "pilot", "bore-12", "bore-15-7", "chamfer", "ream"), "40, 22; 65, 35"
+
+
+@pytest.mark.parametrize(
+    "rule", [one.id for one in rules() if one.check.__module__.split(".")[3] in ("holes", "threads")]
+)
+def test_a_step_with_two_places_is_told_once(told, rule):
+    """A second bore like the first, cut by the same steps: the same remarks, as often, of the same steps."""
+    for case in cases_of(CASES / f"{rule}.yaml"):
+        if case.get("job") != "hm-103-pivot-block":
+            continue
+        one = edited(start_of(case["job"]), [tuple(edit) for edit in case["edits"]])
+        there = {key.key for _, key in one.operations()}
+        if any(getattr(one.find(key)[1].fields.at, "text", "") != "40, 22" for key in BORE if key in there):
+            continue
+        two = edited(one, [(key, "at", SECOND) for key in BORE if key in there])
+        first, second = told(rule, one), told(rule, two)
+        assert [each.operations for each in second] == [each.operations for each in first], case["edits"]
