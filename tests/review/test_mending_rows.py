@@ -13,11 +13,11 @@ from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.mending import at_hand, fixes, line_texts
 from jobsheet.review.mending.added_hole import drilled_before, spotted_before
 from jobsheet.review.mending.edge_holes import breaks_out
-from jobsheet.review.mending.fix_tried import FixTried
+from jobsheet.review.mending.fix_tried import FixTried, _brought
 from jobsheet.review.mending.fix_words import by_hand, ends_and_leaves, refusal, together
 from jobsheet.review.mending.fixes import NotMended
 from jobsheet.review.mending.pilot_first import sizes
-from jobsheet.review.mending.same_place import differing, place
+from jobsheet.review.mending.same_place import Differing, differing, place
 from jobsheet.review.mending.split_cut import split_off, where_it_belongs
 from jobsheet.review.mending.zero_step import finding_texts
 from jobsheet.review.plan.faces import plan_of
@@ -366,3 +366,14 @@ def test_lines_of_the_job_stand_behind_those_of_its_steps():
         together(["step 5, a: 1", "step 6, a: 1", "step 5, b: 2"])
         == "Changes step 5: a 1, b 2; changes step 6: a 1."
     )
+
+
+def test_what_a_fix_would_bring_is_said_with_its_step_where_it_has_one():
+    for remark, words in (
+        (said("one", "drill"), "step 60: m"),
+        (said("one", "gone"), "m"),
+        (said("one"), "m"),
+    ):
+        found = Differing(ends=(), leaves=(), brings=(remark, said("two", "tap")))
+        assert _brought(found, PLATE) == f"it would bring another remark, {words}"
+    assert _brought(Differing(ends=(), leaves=(), brings=()), PLATE) == ""

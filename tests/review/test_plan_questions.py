@@ -26,6 +26,7 @@ from jobsheet.review.plan.rough_and_finish import close, finishes, last_pass, le
 from jobsheet.review.plan.shoulders import opposite_of_shoulder, shoulders
 from jobsheet.review.plan.zero_faces import letters_at_zero, zero_faces
 from jobsheet.review.rule import View
+from jobsheet.review.rules.holders.jack_under_thin_work import _places
 from jobsheet.storage.job_file import read_job
 from tests.review.test_rules import edited
 
@@ -515,3 +516,15 @@ def test_how_far_a_cut_comes_from_the_free_end():
     )
     drill = next(one for one in inside.steps if one.key == "drill")
     assert list(reaches(chucked(inside.job.set_ups[0], inside.steps[0]), inside.steps[0], drill)) == []
+
+
+def test_between_centres_a_cut_goes_as_near_to_the_middle_of_the_bar_as_it_reaches():
+    """A slot from 25 to 75 along the work as it lies; a face goes over the middle, and so does a side of it."""
+    slot = step(SLIDE, "slot")
+    low, high = sorted(at[0] for at in slot.cut.shapes[0].corners)
+    for long in (0.2, (low + high), 0.04):
+        (place,) = _places(slot, long)
+        assert place == pytest.approx(min(max(long / 2, low), high, long))
+    assert list(_places(step(PLATE, "face-rough"), 0.2)) == [0.1]
+    edge = step(PLATE, "side-mill-1", ("drill", "add side-mill", ""), ("side-mill-1", "side", "front"))
+    assert list(_places(edge, 0.2)) == [0.1]
