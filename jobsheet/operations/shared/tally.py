@@ -17,6 +17,10 @@ KIENZLE_BAND = (0.75, 1.35)
 DRILL_BAND = (0.75, 1.35)
 
 
+#: Where each figure stands among all.
+_ORDER = {name: index for index, name in enumerate(FIGURES)}
+
+
 class Tally:
     """Figures in the order in which they are reckoned; made anew for each reckoning."""
 
@@ -31,12 +35,11 @@ class Tally:
 
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
         """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
-        result = formula(**inputs)
-        self._steps.append(Step(figure, formula_of(formula).name, tuple(inputs.items()), result))
-        for caveat in outside_validity(formula, **inputs):
-            text = str(caveat)
-            if text not in self._caveats:
-                self._caveats.append(text)
+        result, known = formula(**inputs), formula_of(formula)
+        self._steps.append(Step(figure, known.name, tuple(inputs.items()), result))
+        if known.widened:  # one formula in five has a range at all
+            for caveat in outside_validity(formula, **inputs):
+                self.caveat(caveat)
         return result
 
     def show(self, name: str, value: float, band: tuple[float, float] | None = None) -> float:
@@ -89,8 +92,7 @@ class Tally:
 
     def done(self) -> Figures:
         """All figures, in the order of `FIGURES`."""
-        order = {name: index for index, name in enumerate(FIGURES)}
-        items = sorted(self._figures.values(), key=lambda figure: order[figure.name])
+        items = sorted(self._figures.values(), key=lambda figure: _ORDER[figure.name])
         return Figures(
             tuple(items),
             tuple(self._steps),
