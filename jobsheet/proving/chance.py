@@ -14,7 +14,7 @@ from jobsheet.proving.assumed import CHANCE, GROWTH
 #: Of the lightest bad end, as long as nothing of such cuts ran clean. Found on drawn machines whose class or card is 1.7 times too
 #: high: of those without a clean cut the plan was over the truth on half (`tests/proving/stories.py`).
 UNTIL_CLEAN = 0.4
-#: So many clean cuts say by themselves how far one may go (estimate, found on the same machines).
+#: So many clean cuts under the ends, or over the lightest, say by themselves how far one may go (estimate, found on the same machines).
 FEW = 3
 
 __all__ = ["chance_over", "largest_share"]
@@ -39,10 +39,13 @@ def largest_share(capacity: Capacity, chance: float = CHANCE) -> float:
 def _most(capacity: Capacity) -> float:
     """After bad ends, the most that few clean cuts speak for: how far below the ends the limit lies only the card says, and that may be far off.
 
-    Half of the way, by its factor, from the heaviest clean cut to the lightest end, and no more than one step of a ladder.
+    Half of the way, by its factor, from the heaviest clean cut below the lightest end to that end, and no more than one step of a
+    ladder. In which order they were entered is nothing to it.
     """
-    clean, lightest = [one.share for one in capacity.good if not one.overtaken], min(capacity.bad)
-    if not clean:
+    lightest = min(capacity.bad)
+    below = [one.share for one in capacity.good if one.share < lightest]
+    if len(below) >= FEW or len(capacity.good) - len(below) >= FEW:
+        return math.inf
+    if not below:
         return UNTIL_CLEAN * lightest
-    heaviest = max(clean)
-    return min(GROWTH * heaviest, math.sqrt(heaviest * lightest)) if len(clean) < FEW else math.inf
+    return min(GROWTH * max(below), math.sqrt(max(below) * lightest))

@@ -46,3 +46,15 @@ def test_without_one_clean_cut_the_plan_stays_far_below_the_first_bad_end():
     assert bad.planned == pytest.approx(0.16)
     both = taught(trial("clean", chatter=0.3), trial("chatter", chatter=0.4)).capacities[0]
     assert largest_share(both) > 0.2  # such a cut ran clean: the chance alone says it
+
+
+def test_after_a_bad_end_few_clean_cuts_speak_for_little_in_whatever_order_they_were_entered():
+    """By hand: half of the way by its factor from 0.16 to 0.32 is 0.226, one step of a ladder above 0.16 is 0.2; between 0.25 and 0.32, 0.283."""
+    cuts = [trial("noisy", chatter=0.4), trial("clean", chatter=0.16), trial("noisy", chatter=0.32)]
+    for some in (cuts, cuts[::-1], [cuts[1], *cuts[::2]]):
+        assert taught(*some).capacities[0].planned <= 0.16 * 1.25 + 1e-9
+    near = taught(trial("clean", chatter=0.25), trial("noisy", chatter=0.32)).capacities[0]
+    assert near.planned <= math.sqrt(0.25 * 0.32) + 1e-9
+    # Three that ran clean speak for themselves: then the chance alone says it.
+    three = taught(*(trial("clean", chatter=0.16) for _ in range(3)), *cuts[::2]).capacities[0]
+    assert chance_over(three, three.planned) == pytest.approx(0.10, abs=1e-4)
