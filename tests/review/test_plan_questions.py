@@ -528,3 +528,30 @@ def test_between_centres_a_cut_goes_as_near_to_the_middle_of_the_bar_as_it_reach
     assert list(_places(step(PLATE, "face-rough"), 0.2)) == [0.1]
     edge = step(PLATE, "side-mill-1", ("drill", "add side-mill", ""), ("side-mill-1", "side", "front"))
     assert list(_places(edge, 0.2)) == [0.1]
+
+
+def test_slots_pockets_and_walls_come_so_far_from_the_free_end():
+    """80 long, places from its right end: as it lies a slot from 20 to 50 with 10 of cutter goes from 25 to 65 from the left."""
+    chuck = [(HOLDING, "kind", "chuck"), (HOLDING, "grip_length", "10 mm")]
+
+    def reached(key, *edits):
+        seen = plan(PLATE, *chuck, *edits)
+        cut = next(one for one in seen.steps if one.key == key)
+        return [mm(one) for one in reaches(chucked(seen.job.set_ups[0], seen.steps[0]), seen.steps[0], cut)]
+
+    slot = [
+        ("drill", "add slot", ""),
+        ("slot-1", "ends", "20, 25; 50, 25"),
+        ("slot-1", "cutter", "slot drill 10 mm"),
+    ]
+    assert reached("slot-1", *slot) == [(55, 65)]
+    pocket = [
+        ("drill", "add pocket", ""),
+        ("pocket-1", "centre", "30, 25"),
+        ("pocket-1", "length", "20"),
+        ("pocket-1", "width", "14"),
+    ]
+    assert reached("pocket-1", *pocket) == [(40, 60)]
+    wall = [("drill", "add side-mill", ""), ("side-mill-1", "width", "3")]
+    for side, far in (("left", (80, 3)), ("right", (3, 80)), ("front", (80, 80)), ("rear", (80, 80))):
+        assert reached("side-mill-1", *wall, ("side-mill-1", "side", side)) == [far]

@@ -124,6 +124,7 @@ def test_case(hm100, told, rule, case):
     said = found[0]
     assert said.message == case["remark"]
     assert said.why
+    assert not [one for one in (said.message, said.why) if not begins_a_sentence(one)]
     assert list(said.operations) == case["steps"]
     assert len(found) == int(case.get("remarks", 1))
     assert said.line == (int(case["line"]) if "line" in case else None)
@@ -192,6 +193,12 @@ def test_right_at_the_limit(hm100, told, rule):
         quiet, loud = (SetField(*case["field"], case[one]).apply(start) for one in ("quiet", "told"))
         assert not told(rule, quiet, solids="solids" in case), case
         assert told(rule, loud, solids="solids" in case), case
+
+
+def begins_a_sentence(words):
+    """One capital at its beginning, or a word that has no small letters anyway: `M12`, `X`, `HSS`; a line of a drawing begins as it is written."""
+    first = words.split()[0]
+    return first == first.upper() or first[1:] == first[1:].lower() or "-" in first
 
 
 def set_by(job, owner, name):
