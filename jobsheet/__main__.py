@@ -28,7 +28,8 @@ def main(arguments: list[str] | None = None) -> int:
         # The quickest way to the window: the command line is not even imported.
         return _open_window(given[1] if len(given) > 1 else None)
     if arguments is None and given[0].isalpha() and _is_verb(given[0]):
-        # What a verb would compile anew each time is kept for it, as it is for the window: a tenth to a fifth of it.
+        # What a verb would compile anew each time is kept for it, as it is for
+        # the window: a tenth to a fifth of it.
         from jobsheet.gui.start import compiled
 
         with compiled.used(given[0]):

@@ -77,7 +77,8 @@ class Problem(NamedTuple):
         return f"{where}{path}{self.sentence}"
 
 
-#: So many problems of a file are said; of a file that is something else there are tens of thousands, and one reads a few.
+#: So many problems of a file are said; of a file that is something else there are tens
+#: of thousands, and one reads a few.
 MOST_SAID = 198
 
 

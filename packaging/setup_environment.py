@@ -183,7 +183,8 @@ class Environment:
         at_terminal = sys.stdout is not None and sys.stdout.isatty()
         command = [str(self.python), "-m", "pip", "install", "--disable-pip-version-check", "--no-input"]
         command += [] if at_terminal else ["--quiet"]
-        # The pins are the whole answer: asked to resolve, pip would look for newer ones of what an extra names.
+        # The pins are the whole answer: asked to resolve, pip would look for
+        # newer ones of what an extra names.
         command += ["--no-deps", "--require-hashes", "--only-binary", ":all:"]
         for name in files:
             command += ["-r", str(self.checkout / "packaging" / name)]

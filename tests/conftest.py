@@ -11,7 +11,8 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-# The first text that is drawn on a new machine waits for the tables of all characters to be built: no fault of a test.
+# The first text that is drawn on a new machine waits for the tables of all
+# characters to be built: no fault of a test.
 settings.register_profile("house", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("house")
 _HOMES = count(1)
@@ -25,7 +26,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def pytest_configure(config: pytest.Config) -> None:
     if any("benchmarks" in str(argument) for argument in config.args):
         collect_ignore.clear()
-    # The test runner wakes the toolkit first, which would then read the source of every module that a test imports.
+    # The test runner wakes the toolkit first, which would then read the source
+    # of every module that a test imports.
     from jobsheet.gui.start.unread_sources import leave_unread
 
     leave_unread()
@@ -51,7 +53,8 @@ def pytest_collection_finish(session: pytest.Session) -> None:
 @pytest.fixture(autouse=True)
 def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """No test reads or writes the person's own cards and settings."""
-    # Counted here: asked for a number, the factory would look through all homes there are, for every test anew.
+    # Counted here: asked for a number, the factory would look through all homes
+    # there are, for every test anew.
     home = tmp_path_factory.mktemp(f"home-{os.getpid()}-{next(_HOMES)}", numbered=False)
     monkeypatch.setenv("JOBSHEET_HOME", str(home))
     return home

@@ -42,7 +42,8 @@ BESIDE = {
 }
 #: A test hangs where it takes longer than so many times its own time, and at least so long [s].
 HANGS_TIMES, HANGS_LEAST = 10, 20
-#: Tests that take longer are not asked [s, while calls are noted], nor more than so long for one change [s]: what is left survives.
+#: Tests that take longer are not asked [s, while calls are noted], nor more than so long for one
+#: change [s]: what is left survives.
 LONGEST, LONGEST_OF_ALL = 4, 25
 #: Changes that are tried at the same time.
 AT_ONCE = 2

@@ -23,9 +23,11 @@ SOURCE = [
     for path in sorted(HERE.rglob("*.py"))
     if not {"kinds", "catalog"} & set(path.relative_to(HERE).parts)
 ]
-#: The one file that may name kinds. A rule about one kind by its nature says so in a constant `ABOUT_KIND` and is counted here.
+#: The one file that may name kinds. A rule about one kind by its nature says so in a
+#: constant `ABOUT_KIND` and is counted here.
 NAMING, ABOUT = ("operations/written.py",), 0
-#: These are names of nothing else; the others are words too: of tools, of processes, of what is done to a hole.
+#: These are names of nothing else; the others are words too: of tools, of
+#: processes, of what is done to a hole.
 ONLY_KINDS = {name for name in kinds() if "-" in name}
 #: What has a kind of its own: a cutter, a thing of the cabinet, a fact, a topic of the help.
 OTHERS = (

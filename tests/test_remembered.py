@@ -9,7 +9,8 @@ from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import read_job
 from jobsheet.units.grammar import read
 
-#: What was read from a file, and stays until that file is another; what has no room at all is bounded by the program itself.
+#: What was read from a file, and stays until that file is another; what has no room at
+#: all is bounded by the program itself.
 OF_FILES = ("own_materials", "finding", "card_files", "cabinet_file", "proof_log", "run_log", "shop_file")
 
 

@@ -13,7 +13,8 @@ from jobsheet.errors import CannotWrite, DocumentError, JobsheetError
 from jobsheet.model.not_checked import alone
 from jobsheet.model.prints import WHOLE, Prints
 
-#: Processes at the same time, and from how many jobs on a second one is worth its start of half a second (timed here).
+#: Processes at the same time, and from how many jobs on a second one is worth its
+#: start of half a second (timed here).
 PROCESSES, FROM = 2, 4
 #: What is a job by its name; a PDF of sheets carries one, but whoever names a folder means what is planned.
 ENDINGS = (".yaml", ".yml")

@@ -10,7 +10,8 @@ import click
 from jobsheet.errors import CannotWrite
 from jobsheet.units.lazily import pattern
 
-#: What a terminal acts upon or turns round: control characters, separators, marks of direction, halves of a pair.
+#: What a terminal acts upon or turns round: control characters, separators,
+#: marks of direction, halves of a pair.
 _UNPRINTED = pattern(
     "[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ud800-\\udfff\\ufeff\\ufffe\\uffff]"
 )

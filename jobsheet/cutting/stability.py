@@ -21,9 +21,10 @@ REFERENCE_STIFFNESS = 9.59e6
 """Stiffness of the reference cutter, 12 mm high speed steel 30 mm out [N/m]. Source: derived."""
 
 
-#: Share of the cutter's width -> how much more a frame that is equally stiff both ways bears than in a slot, the teeth in
-#: the cut already counted: zeroth order (ab95) with K_r 0.3, damping hardly matters. At the side, and on the middle.
-#: Under a twentieth it is held: there the ratio of the forces decides, and nobody knows that.
+#: Share of the cutter's width -> how much more a frame that is equally stiff both ways bears than in
+#: a slot, the teeth in the cut already counted: zeroth order (ab95) with K_r 0.3, damping hardly
+#: matters. At the side, and on the middle. Under a twentieth it is held: there the ratio of the
+#: forces decides, and nobody knows that.
 AT_THE_SIDE = (
     (0.05, 4.0),
     (0.1, 3.4),

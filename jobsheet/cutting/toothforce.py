@@ -273,7 +273,8 @@ class _Turn:
                 angles += sine * sine
                 phi += pitch
         else:
-            # Teeth that are in the cut from bottom to top are alike: they are counted, not added up one by one.
+            # Teeth that are in the cut from bottom to top are alike: they are
+            # counted, not added up one by one.
             while phi < self.last:
                 if phi >= end and phi - lag <= start:
                     whole = int((start + lag - phi) / pitch) + 1

@@ -24,7 +24,8 @@ from jobsheet.storage import layout
 _FIT = re.compile(r"^(.*\d)(\s+[A-Za-z]{1,2}\d{1,2}\s*)$")
 
 
-#: Form and place with a bare number in a line of tolerances, such as `square 0.03`; a finish is in micrometres in either system.
+#: Form and place with a bare number in a line of tolerances, such as `square 0.03`; a finish
+#: is in micrometres in either system.
 _BARE_FORM = re.compile(r"\b(?:square|parallel|flat|position)\s+[\d.,/]*\d(?=\s*(?:;|$))", re.IGNORECASE)
 
 

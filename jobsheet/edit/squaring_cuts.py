@@ -12,7 +12,8 @@ from jobsheet.operations.kind import fields_from
 from jobsheet.operations.registry import kind as kind_of
 from jobsheet.units.grammar import read
 
-#: What the last, light pass takes off, and from how much on a face is parted into two (common practice, no source) [m].
+#: What the last, light pass takes off, and from how much on a face is parted into
+#: two (common practice, no source) [m].
 FINISH, PARTED = 0.2e-3, 0.6e-3
 #: How much is seen over the jaws at least where work stands in them (common practice, no source) [m].
 SEEN = 10e-3

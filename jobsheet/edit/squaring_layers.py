@@ -25,11 +25,11 @@ USUAL = {
     "mm": ("face mill 50 mm, 4 teeth, carbide", "end mill 20 mm, 4 teeth, HSS", "end mill 12 mm, 4 teeth, HSS"),
     "in": ("face mill 2 in, 4 teeth, carbide", "end mill 3/4 in, 4 teeth, HSS", "end mill 1/2 in, 4 teeth, HSS"),
 }  # fmt: skip
-#: More layers than this are no plan for one face that is up, or for one end with the side of the cutter: another cutter is
-#: asked (common practice, no source).
+#: More layers than this are no plan for one face that is up, or for one end with the side of the cutter:
+#: another cutter is asked (common practice, no source).
 MOST_LAYERS = {"flat": 12, "wall": 40}
-#: Work stands for its ends while no more than twice as much is over the jaws as they grip (rule grip-deep-enough), and while
-#: it is no taller than three times its narrower side (the shop's `tall_work`).
+#: Work stands for its ends while no more than twice as much is over the jaws as they grip (rule
+#: grip-deep-enough), and while it is no taller than three times its narrower side (the shop's `tall_work`).
 OVER_JAWS = 2.0
 #: How far an end mill stands out beyond the height that it cuts (common practice, no source) [m].
 BELOW = 5e-3

@@ -22,7 +22,8 @@ _UNIFIED = pattern(
 _CLASS = pattern(r"\s*-?\s*(?:[4-8][GHgh]|[123][AB])\b")
 _CLASS_ALONE = pattern(r"(?:[4-8][GH]|[123]B)\b")
 _NUMBER_BEHIND = pattern(r"\s*[x×X*]\s*(?P<number>\d+(?:[.,]\d+)?)(?P<more>\s*/|\s*(?:deep|mm|in)\b)?")
-#: No pitch is larger than this where the table has no coarse one: a quarter of the diameter (ISO 261, from memory: M1 x 0.25).
+#: No pitch is larger than this where the table has no coarse one: a quarter of the diameter
+#: (ISO 261, from memory: M1 x 0.25).
 _LARGEST_PITCH = 0.25
 
 

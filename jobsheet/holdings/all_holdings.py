@@ -123,7 +123,8 @@ def changed_to(holding: Holding, name: str, units: str) -> Holding:
     return changed
 
 
-#: What stays the same when the work is laid another way: the thing that holds it, not how the work sits in it.
+#: What stays the same when the work is laid another way: the thing that holds
+#: it, not how the work sits in it.
 _OF_THE_THING = ("vice", "jaws", "base", "tighten", "bolt", "angle")
 
 

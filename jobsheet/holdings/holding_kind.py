@@ -62,7 +62,8 @@ class HoldingKind(Struct, Generic[H], frozen=True, kw_only=True):
     example: dict[str, str] = {}
     #: Facts on which grip, height and mass rest: half-typed text in any other dims no figure.
     reckons: tuple[str, ...] = ()
-    #: Facts without which something cannot be checked or drawn where it is: they are named until they are said.
+    #: Facts without which something cannot be checked or drawn where it is: they
+    #: are named until they are said.
     needs: tuple[str, ...] = ()
     #: Needs that fall away where another fact says one of these.
     spared: dict[str, tuple[str, tuple[Any, ...]]] = {}

@@ -28,7 +28,8 @@ SUPPORTS = {"angle plate": "an angle plate", "jack": "a jack", "filler": "a fill
 
 #: A nut factor scatters by so much either way (cutting-data section 1.14).
 BOLT_BAND = (0.7, 1.3)
-#: Friction of smooth jaws by what they hold, over steel (section 1.14: 0.10 for aluminium, iron 0.80 of steel).
+#: Friction of smooth jaws by what they hold, over steel (section 1.14: 0.10 for
+#: aluminium, iron 0.80 of steel).
 _FRICTION = {"aluminium": 0.10 / 0.12, "iron": 0.80, "copper": 0.90}
 
 

@@ -26,7 +26,8 @@ from jobsheet.review.plan.rough_and_finish import close, finishes, only_wall
 from jobsheet.review.plan.shoulders import shoulders
 from jobsheet.review.rule import View
 
-#: A step whose chips are so many times those of the finishing pass is roughing (the row of its rule in the reference).
+#: A step whose chips are so many times those of the finishing pass is roughing (the
+#: row of its rule in the reference).
 TIMES = 10
 #: What comes before a finishing pass takes at least so many times as much (as the review has it).
 TWICE = 2.0
@@ -34,7 +35,8 @@ TWICE = 2.0
 NEAR = 0.5e-3
 #: Amounts that are the same [m].
 SAME = 1e-7
-#: The largest face is begun with where it is over so many times as large as the other (the review's own rule has twice).
+#: The largest face is begun with where it is over so many times as large as the other
+#: (the review's own rule has twice).
 LARGER = 2
 
 

@@ -28,7 +28,8 @@ from jobsheet.review.rules.threads.thread_height_in_bounds import BOUNDS
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
-#: How near is right: a speed, as 320 v/D, 300 v/D and 4 CS/D all pass; a feed; a pace [turns a minute]; a dial [lines].
+#: How near is right: a speed, as 320 v/D, 300 v/D and 4 CS/D all pass; a feed; a
+#: pace [turns a minute]; a dial [lines].
 SPEED, FEED, PACE, LINE = 0.06, 0.02, 0.5, 1
 #: The nearest line is right, of two that are as near both [lines].
 HALF = 0.51

@@ -22,7 +22,8 @@ from jobsheet.review.plan.held import does
 MOST = {1: 9, 2: 14, 3: 22, 4: 22}
 #: An order is worth asking from so many steps and so many moves between best and worst on.
 LEAST_STEPS, LEAST_MOVES = 4, 2
-#: A shuffle gives nothing away that is at least so far from right, as a share of the farthest; tries to find one.
+#: A shuffle gives nothing away that is at least so far from right, as a share of
+#: the farthest; tries to find one.
 FAR, TRIES = 0.6, 60
 
 

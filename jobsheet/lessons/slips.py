@@ -11,7 +11,8 @@ from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import View
 
-#: Letters of slips: none that is taken for a digit or for another one when it is written by hand. Capitals are datums.
+#: Letters of slips: none that is taken for a digit or for another one when it is
+#: written by hand. Capitals are datums.
 LETTERS = "abcdefghkmnpqrstuvwxyz"
 #: Letters of set-ups, where they are put in order too.
 HEADS = "PQRSTUVWXYZ"

@@ -12,8 +12,8 @@ from bisect import bisect_left
 from jobsheet.model.capacity import Capacity, Good
 from jobsheet.model.setting import Setting
 
-#: Noise of one cut, standard deviation of its logarithm (design, Proving): the same cut twice is not the same demand. A
-#: capacity that was learned has learned its own.
+#: Noise of one cut, standard deviation of its logarithm (design, Proving): the same cut twice is not the same
+#: demand. A capacity that was learned has learned its own.
 NOISE = 0.12
 #: Further than so many spreads from a cell it is over or under for certain (3 in 100,000 at most are not).
 _CERTAIN = 4.0

@@ -25,8 +25,8 @@ STAINLESS_FACE = 0.3e-3
 THINNEST = 0.1e-3
 #: A width is halved so many times: to a micrometre of any cutter here, far finer than it is set.
 _HALVINGS = 16
-#: In which steps a size is easily set, from so much on, in its unit; coarse ones are whole numbers of the finer, so that
-#: nothing hangs on the bounds (common practice).
+#: In which steps a size is easily set, from so much on, in its unit; coarse ones are whole numbers of the
+#: finer, so that nothing hangs on the bounds (common practice).
 _STEPS = {
     "mm": (1e-3, ((1.0, 0.1), (0.2, 0.05), (0.0, 0.01))),
     "in": (INCH, ((0.05, 0.005), (0.0, 0.0005))),

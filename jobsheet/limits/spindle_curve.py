@@ -34,7 +34,8 @@ def torque_limit(
     if at is None:
         return None
     peak = figures.value("torque_peak")
-    # Where nothing carries the drive from tooth to tooth the peak counts too, against what it reaches for seconds.
+    # Where nothing carries the drive from tooth to tooth the peak counts too,
+    # against what it reaches for seconds.
     most = max(torque.value, peak) if figures.gaps and peak is not None else torque.value
     known = evidence.learned(setting, "spindle-torque", process, fields)
     if known is not None:

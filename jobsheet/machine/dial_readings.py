@@ -128,7 +128,7 @@ def length(handle: Handle, value: float) -> str:
     return f"{inches(value)} in" if handle.dial == "in" else f"{trimmed(value * 1e3, 3)} mm"
 
 
-# --- walls ---------------------------------------------------------------------------------------------------
+# --- walls --------------------------------------------------------------------------------------------------
 
 
 def centre_for_wall(wall: float, diameter: float, side: str) -> float:
@@ -166,7 +166,7 @@ def walls_warning(handle: Handle, one: Stop, other: Stop) -> str:
     return f"its two walls fall on different turns, {_signed(turns[0])} and {_signed(turns[1])}: count them aloud"
 
 
-# --- passes --------------------------------------------------------------------------------------------------
+# --- passes -------------------------------------------------------------------------------------------------
 
 
 def running(

@@ -62,7 +62,8 @@ class Capacity(Struct, frozen=True, kw_only=True):
     age: int = 0
     #: How many trials said something of it; at 0 it is still what card or class alone say.
     spoke: int = 0
-    #: Trials that ended at this limit, in the order of time; where the process is empty those of every process.
+    #: Trials that ended at this limit, in the order of time; where the process
+    #: is empty those of every process.
     ends: tuple[Good, ...] = ()
     #: How one cut repeats: standard deviation of the logarithm of its demand, learned with the rest.
     noise: float = 0.12

@@ -88,7 +88,8 @@ class Limit(Struct, frozen=True, kw_only=True):
     verdict: str
     low: float
     high: float
-    #: That it gives out; None where it goes by a factor or simply fits. In words, with what happens: `1 in 12 stalls`.
+    #: That it gives out; None where it goes by a factor or simply fits. In words,
+    #: with what happens: `1 in 12 stalls`.
     chance: float | None = None
     odds: str = ""
     shown: str = ""

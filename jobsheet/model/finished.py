@@ -107,7 +107,8 @@ class Feature(Struct, frozen=True, kw_only=True):
     other: Size | None = None
     recess_depth: Size | None = None
     length: Size | None = None
-    #: Whether a length counts to the round ends or between their centres; None where that makes no difference.
+    #: Whether a length counts to the round ends or between their centres; None
+    #: where that makes no difference.
     over_all: bool | None = None
     radius: Size | None = None
     angle: float | None = None

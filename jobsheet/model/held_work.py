@@ -6,8 +6,8 @@ from typing import ClassVar
 
 from msgspec import Struct
 
-#: A point or a size in the frame of the work as it lies [m]: along to the right, across away from the person, up; the left
-#: near lower corner of the work is at nought.
+#: A point or a size in the frame of the work as it lies [m]: along to the right, across away from the person,
+#: up; the left near lower corner of the work is at nought.
 Point = tuple[float, float, float]
 
 
@@ -36,7 +36,8 @@ class Body(Struct, frozen=True, kw_only=True):
     high: Point
     axis: int | None = None
     sure: bool = True
-    #: Of a vee that is seen from its end: where the point of the vee lies across and up [m], and half its angle [rad].
+    #: Of a vee that is seen from its end: where the point of the vee lies across
+    #: and up [m], and half its angle [rad].
     vee: tuple[float, float, float] | None = None
 
     @property

@@ -97,7 +97,8 @@ class Profile(Struct, frozen=True, kw_only=True):
         )
         if not round_ends:
             return area
-        # The two half circles, slice by slice across: together one whole circle lengthwise, one beyond each end across.
+        # The two half circles, slice by slice across: together one whole circle
+        # lengthwise, one beyond each end across.
         radius, thin = width / 2, width / _SLICES
         for one in range(_SLICES):
             off = (one + 0.5) * thin - radius

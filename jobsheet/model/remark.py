@@ -33,7 +33,8 @@ class Remark(Struct, frozen=True, kw_only=True):
     why: str
     operations: tuple[str, ...] = ()
     set_up: str = ""
-    #: The line of the finished part that it is about: 0 the sizes, features from 1; None where it is about none.
+    #: The line of the finished part that it is about: 0 the sizes, features from
+    #: 1; None where it is about none.
     line: int | None = None
     fix: Fix | None = None
     #: Other fixes, tried in turn where the first one is not offered.

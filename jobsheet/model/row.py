@@ -22,5 +22,6 @@ class Row(Struct, frozen=True, kw_only=True):
     depth_unit: str = ""
     power_off: bool = False
     measure: str = ""
-    #: The parts of `note` that say where a handle stands, in the decimals of its dial: a page that has the readings leaves them out.
+    #: The parts of `note` that say where a handle stands, in the decimals of its dial: a page
+    #: that has the readings leaves them out.
     readings: tuple[str, ...] = ()

@@ -23,14 +23,16 @@ class Grip(Struct, frozen=True, kw_only=True):
     jaw_depth: float | None = None
     #: How wide the jaws are [m]; None where no vice holds it.
     jaw_width: float | None = None
-    #: What keeps round work from turning about its own axis [N m], and half its diameter [m]; None where it is not round.
+    #: What keeps round work from turning about its own axis [N m], and half its
+    #: diameter [m]; None where it is not round.
     turning: float | None = None
     radius: float | None = None
     #: Whether jaws stand round the work, so that it can only turn in them or slip along them.
     around: bool = False
     #: Whether that axis stands up, so that a drill turns the work about it.
     upright: bool = False
-    #: Of jaws round the work: how far it stands out of them, where no tailstock holds its end, and how long they grip [m].
+    #: Of jaws round the work: how far it stands out of them, where no tailstock holds
+    #: its end, and how long they grip [m].
     out: float | None = None
     gripped: float | None = None
     #: Whether something behind tall work takes what would tip it.
@@ -52,9 +54,11 @@ class Setting(Struct, frozen=True, kw_only=True):
     profile: Profile | None = None
     #: The largest hole that already stands at every one of this operation's places, or None.
     pilot: float | None = None
-    #: What has come off the top since the cutter of this operation was touched on it: its depth dial reads so much more.
+    #: What has come off the top since the cutter of this operation was touched on it:
+    #: its depth dial reads so much more.
     wound: float = 0.0
-    #: Scale or a cast skin on the face that this operation is the first to cut [m]; no kind and no limit reads it, only advice.
+    #: Scale or a cast skin on the face that this operation is the first to cut [m]; no kind
+    #: and no limit reads it, only advice.
     skin: float = 0.0
     #: Steps from here to the bottom, for what goes through.
     thickness: float = 0.0

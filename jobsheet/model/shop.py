@@ -44,8 +44,9 @@ class Shop(Struct, frozen=True, kw_only=True):
     measuring_time: float = 90.0
     proof_ageing: float = 0.10
     proof_chance: float = 0.10
-    #: What the review asks by (sequencing rules, section 5; common practice, no source): roughing of one block [s],
-    #: close and very close limits in all, allowance of a finishing pass, skin of black stock and of a casting [m].
+    #: What the review asks by (sequencing rules, section 5; common practice, no source): roughing
+    #: of one block [s], close and very close limits in all, allowance of a finishing pass, skin
+    #: of black stock and of a casting [m].
     bulk_minutes: float = 45 * 60.0
     close_limits: float = 0.1e-3
     very_close_limits: float = 0.05e-3
@@ -53,11 +54,13 @@ class Shop(Struct, frozen=True, kw_only=True):
     most_finish: float = 0.6e-3
     scale_skin: float = 0.5e-3
     casting_skin: float = 1.0e-3
-    #: Layer of a slot as a share of its cutter: hard metals, soft ones, and any on a bench machine (same place).
+    #: Layer of a slot as a share of its cutter: hard metals, soft ones, and any
+    #: on a bench machine (same place).
     slot_layer: float = 0.5
     slot_layer_soft: float = 1.0
     slot_layer_bench: float = 0.25
-    #: Height without support over width; thin sheet [m]; thin plate over its span; height of a thin wall over its thickness.
+    #: Height without support over width; thin sheet [m]; thin plate over its span; height
+    #: of a thin wall over its thickness.
     tall_work: float = 3.0
     thin_sheet: float = 5e-3
     thin_plate: float = 0.1
@@ -75,20 +78,23 @@ class Shop(Struct, frozen=True, kw_only=True):
     spot_angle: str = "at least 90°"
     counterbore_order: str = "hole first"
     climb_milling: str = "never"
-    #: Where the workshop stands, for figures of law and advice (`resources/legal.yaml`), and what is true of the place:
-    #: an air line at the machines, a voice that must be raised at 2 m, a person who works alone. No sources: facts.
+    #: Where the workshop stands, for figures of law and advice (`resources/legal.yaml`), and what is
+    #: true of the place: an air line at the machines, a voice that must be raised at 2 m, a person
+    #: who works alone. No sources: facts.
     country: str = "none"
     air_line: str = "no"
     raised_voices: str = "no"
     works_alone: str = "no"
-    #: What is printed where nobody says otherwise (`model/prints.PRINTS`), and on which paper. No sources: choices of the place.
+    #: What is printed where nobody says otherwise (`model/prints.PRINTS`), and on which
+    #: paper. No sources: choices of the place.
     print_whole: str = "yes"
     print_route: str = "no"
     print_positions: str = "no"
     print_step: str = "no"
     print_blank: str = "no"
     paper: str = "a4"
-    #: How the revisions of a plan are called: `numbers`, or `letters` without those that are taken for others.
+    #: How the revisions of a plan are called: `numbers`, or `letters` without
+    #: those that are taken for others.
     plan_marks: str = "numbers"
 
     @property

@@ -15,7 +15,8 @@ BRIGHT, BLACK, CAST, SAWN, SHEARED, PICKLED, FINISHED = (
     "bright", "black", "cast", "sawn", "sheared", "pickled", "finished"
 )  # fmt: skip
 SURFACES = (BRIGHT, BLACK, CAST, SAWN, SHEARED, PICKLED, FINISHED)
-#: What a place can be called beside a face of its own: across the longest size or the bar, all others, all but the largest two.
+#: What a place can be called beside a face of its own: across the longest size or the bar,
+#: all others, all but the largest two.
 ENDS, SIDES, EDGES = "ends", "sides", "edges"
 GROUPS = (ENDS, SIDES, EDGES)
 #: The two faces across each size, and the sizes in the order of the drawing's axes.

@@ -10,8 +10,8 @@ from msgspec import Struct
 OUTCOMES = ("clean", "noisy", "slowed", "chatter", "stalled", "slipped", "broke", "too hard to wind")
 #: Processes of which both the drive and chatter are learned; of the others only the drive.
 MILLING = ("face", "side", "slot")
-#: What may change at a machine, with the limits of which older trials then say less (common practice: what a fitter would
-#: look at first): gibs and vice stiffen it, the belt drives it, bearings do both.
+#: What may change at a machine, with the limits of which older trials then say less (common practice: what a
+#: fitter would look at first): gibs and vice stiffen it, the belt drives it, bearings do both.
 CHANGES: dict[str, tuple[str, ...]] = {
     "gibs": ("chatter",), "belt": ("spindle-torque",), "bearings": ("spindle-torque", "chatter"), "vice": ("chatter",),
     "motor": ("spindle-torque",), "something else": ("spindle-torque", "chatter"),
@@ -69,11 +69,13 @@ class Trial(Struct, frozen=True, kw_only=True):
     step: tuple[tuple[str, str], ...] = ()
     #: A later record may strike out a wrong one by its id; then only date, role and note count.
     strikes: str = ""
-    #: A mark that the machine changed, one of `CHANGES`: older trials fade by it; then only date, role and note count.
+    #: A mark that the machine changed, one of `CHANGES`: older trials fade by it;
+    #: then only date, role and note count.
     changed: str = ""
     #: A later record may say of one that seemed odd that it was so; then only date, role and note count.
     keeps: str = ""
-    #: The part and plan revision whose step it was, where it is how a step of ordinary work went; empty for a test cut.
+    #: The part and plan revision whose step it was, where it is how a step of
+    #: ordinary work went; empty for a test cut.
     job: str = ""
     #: The entry of the job's own record that it was taken from.
     entry: str = ""

@@ -28,8 +28,8 @@ _COORDINATES = pattern(r",\s+|\s*\|\s*")
 _YES = {"yes": True, "true": True, "no": False, "false": False}
 #: Text longer than this is a slip (a pasted page), not a step.
 LONGEST_TEXT = 2000
-#: No file of ours can hold these as they are, or no sheet print them: control characters, line and paragraph separators,
-#: halves of a pair, and the two that no text has.
+#: No file of ours can hold these as they are, or no sheet print them: control characters, line and paragraph
+#: separators, halves of a pair, and the two that no text has.
 _CONTROL = pattern("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u2028\\u2029\\ud800-\\udfff\\ufffe\\uffff]")
 
 

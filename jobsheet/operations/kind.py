@@ -87,7 +87,8 @@ class Kind(Struct, Generic[F], frozen=True, kw_only=True):
     dials: Callable[[F, Figures, Setting], tuple[Dial, ...]]
     sweep: Callable[[F, Setting], tuple[Sweep, ...]]
     words: Callable[[F], str]
-    #: How a row says it, the longest first, up to three: face and size that are aimed at. Nothing: as `words` has it.
+    #: How a row says it, the longest first, up to three: face and size that are
+    #: aimed at. Nothing: as `words` has it.
     says: Callable[[F, Aim], tuple[str, ...]] = _no_other_words
     example: dict[str, str]
     word: str

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-#: What a milling cut makes: the top over its whole face; a wall along a side; a groove as wide as its cutter; a recess
-#: within its outline; a broken edge.
+#: What a milling cut makes: the top over its whole face; a wall along a side; a groove as wide as its cutter;
+#: a recess within its outline; a broken edge.
 MILLS = ("flat", "wall", "groove", "recess", "edge")
 #: What is done to the hole at each of its places.
 HOLES = ("spot", "drill", "plunge", "bore", "ream", "counterbore", "countersink", "tap")
-#: What is done beside cutting at the machine: by hand in words, sawing, checking how the head stands, finding the zero.
+#: What is done beside cutting at the machine: by hand in words, sawing, checking how
+#: the head stands, finding the zero.
 BESIDE = ("bench", "saw", "tram", "find")
 #: Published cutting speeds and tables of feeds, by the names that the catalogue gives them.
 SPEEDS = ("mill", "drill", "ream", "tap")
 FEEDS = ("drill", "ream", "counterbore", "countersink", "plunge")
-#: The fields by which those that ask for a role read a step; a kind that has the role has them by these names. What stands
-#: elsewhere among its fields is its own.
+#: The fields by which those that ask for a role read a step; a kind that has the role has them by these
+#: names. What stands elsewhere among its fields is its own.
 NEEDS: dict[str, tuple[str, ...]] = {
     "flat": ("cutter", "depth", "along", "measure"),
     "wall": ("cutter", "depth", "width", "cut", "leave", "path", "measure"),
@@ -43,13 +44,15 @@ class Roles(Struct, frozen=True, kw_only=True):
     mills: str = ""
     hole: str = ""
     beside: str = ""
-    #: The published speed at which a cutter of its own diameter starts, and the share of it that this cut starts at. Empty
-    #: where another diameter than the cutter's is cut (a cone, a bore), or a rule of its own watches the speed.
+    #: The published speed at which a cutter of its own diameter starts, and the share of it that this
+    #: cut starts at. Empty where another diameter than the cutter's is cut (a cone, a bore), or a
+    #: rule of its own watches the speed.
     speed: str = ""
     speed_share: float = 1.0
     #: The table by which its feed per turn is suggested.
     feed: str = ""
-    #: The process of test cuts, or of ordinary work, that it is judged by (`model.trials.PROCESSES` and `WORKED`).
+    #: The process of test cuts, or of ordinary work, that it is judged by
+    #: (`model.trials.PROCESSES` and `WORKED`).
     process: str = ""
     #: Whether it opens a hole that must be there, and makes none from the solid.
     opens: bool = False

@@ -11,10 +11,12 @@ from jobsheet.limits.evidence import chance_over
 from jobsheet.model.capacity import Capacity
 from jobsheet.proving.assumed import CHANCE, GROWTH
 
-#: Of the lightest bad end, as long as nothing of such cuts ran clean. Found on drawn machines whose class or card is 1.7 times too
-#: high: of those without a clean cut the plan was over the truth on half (`tests/proving/stories.py`).
+#: Of the lightest bad end, as long as nothing of such cuts ran clean. Found on drawn machines whose
+#: class or card is 1.7 times too high: of those without a clean cut the plan was over the truth on
+#: half (`tests/proving/stories.py`).
 UNTIL_CLEAN = 0.4
-#: So many clean cuts under the ends, or over the lightest, say by themselves how far one may go (estimate, found on the same machines).
+#: So many clean cuts under the ends, or over the lightest, say by themselves how far one may go
+#: (estimate, found on the same machines).
 FEW = 3
 
 __all__ = ["chance_over", "largest_share"]

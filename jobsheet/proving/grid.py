@@ -35,7 +35,8 @@ from jobsheet.remembered import remembered
 Array = npt.NDArray[np.float64]
 #: Step of ln capacity: a hundredth.
 STEP = 0.01
-#: The grid reaches so many spreads of machine and bias together to either side, and so far beyond the outermost demand.
+#: The grid reaches so many spreads of machine and bias together to either side, and
+#: so far beyond the outermost demand.
 _REACH, _BEYOND = 8.0, 2.0
 #: Under this, beside the most likely, a likelihood is nothing; above zero, so that its logarithm exists.
 _NOTHING = 1e-300
@@ -146,8 +147,8 @@ def fits(
     return found
 
 
-#: What is as likely as this with the trial itself among the others is not odd without it: alone, it can lift a chance of a
-#: slip of the pen to a half.
+#: What is as likely as this with the trial itself among the others is not odd without it: alone, it can lift
+#: a chance of a slip of the pen to a half.
 _NEVER_ODD = 0.55
 
 
@@ -262,7 +263,8 @@ def _right(one: Said, places: Array, noise: float) -> Array:
     return _normal((ahead + NEAR) / noise) - _normal((ahead - NEAR) / noise)
 
 
-#: Φ at every thousandth of a spread, to nine spreads: between two of them it is straight to 3 parts in 100,000,000.
+#: Φ at every thousandth of a spread, to nine spreads: between two of them it is
+#: straight to 3 parts in 100,000,000.
 _ENDS = 9.0
 _AT = np.linspace(-_ENDS, _ENDS, 18_001)
 _PHI = 0.5 * np.array([math.erfc(-one / math.sqrt(2)) for one in _AT.tolist()])

@@ -18,20 +18,23 @@ WORK = ("milling", "holes", "by hand")
 SET_UP, TOGETHER = "set-up", "the work"
 #: Runs before a factor is said; the record asks no fewer (issue: once there are five).
 LEAST = 5
-#: Of ten runs eight lie between the two ends of the spread: 1.28 standard deviations of a normal distribution (its table).
+#: Of ten runs eight lie between the two ends of the spread: 1.28 standard deviations of
+#: a normal distribution (its table).
 EIGHT_OF_TEN = 1.28
-#: How much the kinds of work differ from each other in one workshop before anything is known, as a standard deviation of the
-#: logarithm (estimate: they lie within a factor of two).
+#: How much the kinds of work differ from each other in one workshop before anything is known, as a standard
+#: deviation of the logarithm (estimate: they lie within a factor of two).
 APART = 0.35
-#: A kind is told apart where its own factor is known so well [standard deviation of the logarithm]; 15 % is two of them (estimate).
+#: A kind is told apart where its own factor is known so well [standard deviation of the
+#: logarithm]; 15 % is two of them (estimate).
 KNOWN = 0.085
-#: The scatter of one run that is taken for granted, and for how many runs that belief counts (estimate): few runs that happen to
-#: agree do not say that all will.
+#: The scatter of one run that is taken for granted, and for how many runs that belief counts (estimate): few
+#: runs that happen to agree do not say that all will.
 USUAL_NOISE, BELIEVED = 0.15, 6
-#: A run that is off by more than so many times the scatter counts less: somebody was called away (from memory of Huber,
-#: Robust estimation of a location parameter, 1964: k = 1.345).
+#: A run that is off by more than so many times the scatter counts less: somebody was called away (from memory
+#: of Huber, Robust estimation of a location parameter, 1964: k = 1.345).
 OFF = 1.345
-#: Under this no two runs are alike, however few there are (estimate: minutes are read off a clock on the wall).
+#: Under this no two runs are alike, however few there are (estimate: minutes are
+#: read off a clock on the wall).
 LEAST_NOISE = 0.05
 
 

@@ -91,7 +91,8 @@ class _Seen(Struct):
     steps: tuple[Step, ...]
     #: What this set-up takes off its top [m].
     off: float
-    #: The faces that had their skin before this set-up, each with how thick it is [m], and those that have it after.
+    #: The faces that had their skin before this set-up, each with how thick it
+    #: is [m], and those that have it after.
     raw: Skins = frozenset()
     raw_after: Skins = frozenset()
 
@@ -119,8 +120,8 @@ class Reckoner:
         self.shop = shop or workshop()
         self.learns = learns
         self._proofs: dict[str, Snapshot | None] = {}
-        #: How many steps may be asked of the adviser in one reckoning, where what they leave empty was filled in before: it
-        #: takes 10 to 100 ms for each. None: all.
+        #: How many steps may be asked of the adviser in one reckoning, where what they leave empty was filled
+        #: in before: it takes 10 to 100 ms for each. None: all.
         self.patience: int | None = None
         self._seen: dict[str, _Seen] = {}
         self._grips: dict[str, tuple[Any, Machine, Material, tuple[Any, ...]]] = {}

@@ -109,6 +109,6 @@ def _length(size: float, units: str) -> str:
     return f"{trimmed(size / unit, 3 if units == 'mm' else 4)} {units}"
 
 
-#: No demand rests on these: words, what is measured, and the cutter, which a trial has for itself. All others are kept, so
-#: that a field that a kind is given later is kept too.
+#: No demand rests on these: words, what is measured, and the cutter, which a trial has for itself. All others
+#: are kept, so that a field that a kind is given later is kept too.
 _ASKS_NOTHING = frozenset({"cutter", "what", "note", "measure", "instrument", "tolerances", "how", "minutes"})

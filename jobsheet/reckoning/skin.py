@@ -9,7 +9,8 @@ from jobsheet.model.stock import BLACK, BRIGHT, CAST, FACES, SAWN, SHEARED, Stoc
 from jobsheet.operations.registry import roles
 from jobsheet.remembered import remembered
 
-#: Nothing lies flat on a face that comes like this: scale, a casting's face, what a saw leaves (sequencing rules, raw faces).
+#: Nothing lies flat on a face that comes like this: scale, a casting's face, what a saw
+#: leaves (sequencing rules, raw faces).
 UNTRUE = frozenset({BLACK, CAST, SAWN, SHEARED})
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 

@@ -26,8 +26,8 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import known as reckoned_once
 
-#: What a step finds of its own: the hole at its places or None, what the steps before it took off the top, what came off since
-#: its cutter was touched there, and the skin that it is the first to cut [m].
+#: What a step finds of its own: the hole at its places or None, what the steps before it took off the top,
+#: what came off since its cutter was touched there, and the skin that it is the first to cut [m].
 Around = tuple[float | None, float, float, float]
 Value = TypeVar("Value")
 

@@ -67,7 +67,8 @@ def _of_cut(trial: Trial, card: Machine) -> Asked:
     kind = kind_of(trial.kind)
     typed = dict(trial.step)
     if trial.entry and "cut" not in typed and any(entry.name == "cut" for entry in kind.entries):
-        # Steps of a job were once kept without the width of a cut: as wide as the whole step it would ask far more.
+        # Steps of a job were once kept without the width of a cut: as wide as
+        # the whole step it would ask far more.
         raise CalcError("trial", trial.id, "one that says how wide each cut was")
     fields = fields_from(kind.fields, kind.entries, {**typed, "cutter": trial.cutter}, trial.units)
     setting = Setting(

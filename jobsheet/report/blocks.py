@@ -329,7 +329,8 @@ class Document(Struct, frozen=True, kw_only=True):
     photographs: dict[str, bytes] = {}
     #: What the file says that it is about.
     subject: str = "Set-up sheets for a manual milling machine"
-    #: Sentences on pages that were asked for and that this job has none of, and on what does not print as one would write it.
+    #: Sentences on pages that were asked for and that this job has none of, and on what
+    #: does not print as one would write it.
     left_out: tuple[str, ...] = ()
 
     @property

@@ -22,8 +22,8 @@ from jobsheet.units.table import INCH
 
 __all__ = ["chance_chart", "chance_words", "torque_chart", "trial_mark"]
 
-#: Outcomes by how they count: a soft sign is near the capacity, the others over it. What slipped or was hard to wind
-#: says nothing of a limit that is learned.
+#: Outcomes by how they count: a soft sign is near the capacity, the others over it. What slipped or was hard
+#: to wind says nothing of a limit that is learned.
 SOFT, BAD = ("noisy", "slowed"), ("chatter", "stalled", "broke")
 _LEVELS = ((1.0, "always"), (0.75, "3 in 4"), (0.5, "1 in 2"), (0.25, "1 in 4"), (0.0, "never"))
 #: Room left of the axis, above the top line, at the right end; and a mark's size [points].
@@ -81,7 +81,8 @@ class _Scale:
             if value > 0 and (not pairs or (asked.share > pairs[-1][0] and value > pairs[-1][1])):
                 pairs.append((asked.share, value))
         if not ladder.milled and pairs:
-            # A drill of another size turns at another speed: the axis has the torque of the topmost rung's speed.
+            # A drill of another size turns at another speed: the axis has the
+            # torque of the topmost rung's speed.
             pairs = pairs[-1:]
         self.unit = ("mm" if ladder.units == "mm" else "in") if ladder.milled else "N·m"
         if not pairs:  # nothing was planned: the share itself
@@ -238,7 +239,8 @@ def _curve(
     return tuple(points)
 
 
-#: A band of more than this, high over low, is none to plan by: it is a strip on the axis, and no field (estimate).
+#: A band of more than this, high over low, is none to plan by: it is a strip on
+#: the axis, and no field (estimate).
 WIDE, STRIP = 2.0, 14.0
 
 

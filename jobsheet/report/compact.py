@@ -30,11 +30,13 @@ from jobsheet.report.set_up_sheet import STEPS, Part, after, cut_numbers, foot, 
 from jobsheet.report.titles import printed_code_of, short_title, title
 from jobsheet.report.wording import CHECKED, FOOT, TRAINEE_JOB
 
-#: Notes of the whole job stand beside the steps or under the positions: at least so many, else they want a page of their own.
+#: Notes of the whole job stand beside the steps or under the positions: at least so many,
+#: else they want a page of their own.
 LEAST = 3
 COUNTS = (*range(MOST, LEAST, -2), LEAST)
-#: Texts in letters, and heights of the two rows of pictures [points], from roomy to narrow; a row of height 0 is left out: with one
-#: set-up the finished part is what it leaves, and the sizes of the stock are in the title block.
+#: Texts in letters, and heights of the two rows of pictures [points], from roomy to narrow; a
+#: row of height 0 is left out: with one set-up the finished part is what it leaves, and the
+#: sizes of the stock are in the title block.
 TRIES = (
     ((900, 500), 118.0, 118.0), ((900, 500), 98.0, 98.0), ((900, 500), 84.0, 84.0), ((900, 500), 66.0, 80.0),
     ((900, 500), 0.0, 118.0), ((900, 500), 0.0, 98.0), ((900, 500), 0.0, 84.0), ((400, 300), 0.0, 84.0), ((400, 300), 0.0, 74.0),

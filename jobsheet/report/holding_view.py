@@ -22,7 +22,8 @@ from jobsheet.stock.lying_stock import silhouette
 _HATCHED = ("fixed jaw", "moving jaw", "bed", "table", "vee", "plate", "chuck", "dog", "backing")
 #: Drawn over the work: what stands on it or in front of it.
 _OVER = ("strap", "stud", "screw")
-#: Of what reaches far (a table, a long handle) only so much is drawn beside the work, as a share of its size, and at least [m].
+#: Of what reaches far (a table, a long handle) only so much is drawn beside the work, as a
+#: share of its size, and at least [m].
 _BESIDE, _LEAST = 0.4, 0.028
 #: The type of a size in the picture [points].
 SIZE = 9.0

@@ -99,7 +99,8 @@ def sizes_beside(view: View, work: Box, sizes: tuple[str, str, str]) -> list[Ite
     return items
 
 
-#: Where a letter stands beside the work, from the place on the face it names [points]; hidden faces from their edge.
+#: Where a letter stands beside the work, from the place on the face it
+#: names [points]; hidden faces from their edge.
 _LEADERS: dict[str, tuple[tuple[float, float, float], Point]] = {
     "front": ((0.22, 0.0, 0.5), (-16.0, 20.0)),
     "right": ((1.0, 0.7, 0.45), (20.0, 16.0)),

@@ -10,7 +10,8 @@ from jobsheet.report.titles import short_title
 from jobsheet.report.wording import FOOT
 from jobsheet.storage.photos.kept_photographs import TOGETHER, Shot, owner_words, problem_words
 
-#: Heights on a set-up's page (32 mm) and on a page of photographs [points]; so many of them stand there, two and two.
+#: Heights on a set-up's page (32 mm) and on a page of photographs [points]; so
+#: many of them stand there, two and two.
 BESIDE, LARGE, EACH = 90.7, 190.0, 6
 #: Letters of what a photograph shows.
 SHOWS = 160

@@ -16,7 +16,8 @@ from jobsheet.report.zero_view import beside_the_work, zero_picture
 
 #: Points on a page, and passes that have a column of ticks on one card.
 POINTS, PASSES = 30, 8
-#: Of more points than that a picture beside the holding is a thicket of numbers; theirs is so wide and high [points].
+#: Of more points than that a picture beside the holding is a thicket of numbers;
+#: theirs is so wide and high [points].
 MANY, WIDE = 24, (500.0, 300.0)
 
 

@@ -43,7 +43,8 @@ _QUIET = "hearing-protection-at-hand"
 _STOP_RULE = "proving-stop-rule"
 #: Where the layers of a step are the rungs none asks more than its plan: then the part itself is cut.
 _ON_SCRAP = "proving-on-scrap"
-#: A note that asks for initials is as high as so many without (estimate): by it the two columns come out even.
+#: A note that asks for initials is as high as so many without (estimate): by it
+#: the two columns come out even.
 INITIALLED = 1.7
 #: The deferring words of a test, after safety-notes section 1.
 SUPERVISION = "The machine’s manual, local rules and the person in charge go before this sheet."

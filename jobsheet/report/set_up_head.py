@@ -35,8 +35,8 @@ from jobsheet.report.rows.goes_in import entries
 from jobsheet.report.stage_view import after_picture, from_above, shown
 from jobsheet.report.zero_view import Seen, beside_the_work, zero_picture
 
-#: Height of the drawings: on a set-up's first sheet, and in a short block or on a sheet that continues [points]; on a page
-#: that has room for more, the first of these that fits.
+#: Height of the drawings: on a set-up's first sheet, and in a short block or on a sheet that
+#: continues [points]; on a page that has room for more, the first of these that fits.
 FIRST, SMALL = 96.0, 80.0
 LARGER = (150.0, 132.0, 114.0)
 SHORT_LARGER = (124.0, 102.0)

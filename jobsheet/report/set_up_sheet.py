@@ -42,7 +42,8 @@ BETWEEN = 1.4
 #: A last sheet has at least so many rows, where the one before it can spare them.
 LEAST = 3
 VERDICTS = ("cut before", "expected", "not tried", "tight", "beyond")
-#: What happened, in the order in which it is typed in afterwards: how each step went, what would be changed, minutes.
+#: What happened, in the order in which it is typed in afterwards: how each step
+#: went, what would be changed, minutes.
 DIGITS = " · ".join((*(f"{digit} {word}" for digit, word in enumerate(OUTCOMES, 1)), "0 not cut"))
 CHANGED = "would change: nothing, lighter, slower, other cutter, hold deeper, other order"
 MINUTES = ("min to set", "min to cut")
@@ -78,7 +79,8 @@ def larger(plan: Plan, parts: tuple[Part, ...], page: Page) -> Page:
         return page
     added = page.blocks[len(_page(plan, parts).blocks) :]
     for high in SHORT_LARGER if short else LARGER:
-        # Three pictures side by side take so much more and nothing else changes: what has no room is not drawn first.
+        # Three pictures side by side take so much more and nothing else changes:
+        # what has no room is not drawn first.
         more = Gap(high - FIRST - BETWEEN)
         if (
             not short

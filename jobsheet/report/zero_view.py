@@ -41,7 +41,8 @@ UNDER, ARROW = 84.0, 28.0
 CLEAR = 9.0
 #: Which way the table goes, as `dial_words.ways` says it, drawn.
 _WAY = {"left": "◂", "right": "▸", "towards you": "▾", "away from you": "▴"}
-#: Where a detail would make the picture beside it smaller than that, the numbers stand on their points instead.
+#: Where a detail would make the picture beside it smaller than that, the numbers
+#: stand on their points instead.
 WORTH = 0.7
 #: A detail that is not so much larger is none: the numbers stand on their points.
 LARGER = 1.3
@@ -118,7 +119,8 @@ def zero_picture(
     for place, crowd in enumerate(found[:most]):
         name = f"detail {'ab'[place]}"
         more, shown = detail(crowd, spots, name, (width - side, place * (side + 4)), scale, side)
-        # The frame would run through the sign of a point that stands beside it: that one belongs into the detail too.
+        # The frame would run through the sign of a point that stands beside it:
+        # that one belongs into the detail too.
         beside = tuple(point for point in own if point in crowd or _near(spots[point.number], shown))
         if beside != crowd:
             more, shown = detail(beside, spots, name, (width - side, place * (side + 4)), scale, side)
@@ -233,7 +235,8 @@ def held_from_above(
         if right - left < 0.5 or near - far < 0.5:
             continue
         if body.axis == 2:
-            # A round part keeps its shape and its middle; one that goes round the work ends where its jaws would.
+            # A round part keeps its shape and its middle; one that goes round
+            # the work ends where its jaws would.
             radius = min(body.size[0] / 2 * scale, max(wide, high) / 2 + JAW)
             across = (
                 x0 + (body.low[0] + body.high[0]) / 2 * scale,

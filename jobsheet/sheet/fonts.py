@@ -50,7 +50,8 @@ def _has(character: str) -> bool:
     # Controls and marks that turn the writing round have no picture of their own and change others.
     if unicodedata.category(character) in ("Cc", "Cf", "Cs", "Co", "Cn"):
         return False
-    # Beyond the first plane the PDF library draws a picture that nobody can search for or copy: its code says more.
+    # Beyond the first plane the PDF library draws a picture that nobody can
+    # search for or copy: its code says more.
     if ord(character) > LAST:
         return False
     return all(ord(character) in face(name).charToGlyph for name in (REGULAR, BOLD))

@@ -61,7 +61,8 @@ def lays(block: type) -> Callable[[F], F]:
     return register
 
 
-# A dozen pages full: what is printed again is mostly what was printed last. Each holds all its lines, thousands of values.
+# A dozen pages full: what is printed again is mostly what was printed last. Each holds
+# all its lines, thousands of values.
 @remembered(96)
 def lay(block: Any, width: float) -> Laid:
     """A block in that width."""

@@ -21,7 +21,8 @@ from jobsheet.sheet.styles import INKS, STYLES
 DECIMALS = 4
 #: How far the two inner points of a quarter of a circle lie along their tangents, drawn as one cubic curve.
 KAPPA = 4 / 3 * (math.sqrt(2) - 1)
-#: Bytes as they stand between the brackets of a text: what is no plain letter, a bracket or a stroke as its octal code.
+#: Bytes as they stand between the brackets of a text: what is no plain letter, a
+#: bracket or a stroke as its octal code.
 _ESCAPED = tuple(
     f"\\{chr(byte)}" if chr(byte) in "()\\" else chr(byte) if 32 <= byte < 127 else f"\\{byte:03o}"
     for byte in range(256)

@@ -28,7 +28,8 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
 
     from jobsheet.sheet.attachment import attach
 
-    # Pages as bytes, not as letters: smaller, and a tenth of a sheet's time less. Nobody mails them as text any more.
+    # Pages as bytes, not as letters: smaller, and a tenth of a sheet's time less.
+    # Nobody mails them as text any more.
     rl_config.useA85 = 0
     width, height = PAPERS[paper]
     out = BytesIO()

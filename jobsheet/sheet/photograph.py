@@ -10,7 +10,8 @@ from jobsheet.remembered import forgotten_with_the_plan
 FINENESS = 300
 #: How far the pressing of the picture may go (JPEG quality of the library, common practice).
 QUALITY = 85
-#: Made before, by content and box: the same photograph is printed again and again while somebody looks at the pages.
+#: Made before, by content and box: the same photograph is printed again and again
+#: while somebody looks at the pages.
 _MADE: dict[tuple[str, float, float], tuple[bytes, float, float] | str] = {}
 ROOM = 24
 forgotten_with_the_plan(_MADE.clear)

@@ -40,7 +40,8 @@ def printed_code(text: str, side: float = SIDE) -> Drawing:
             while column < count and code.isDark(row, column):
                 column += 1
             if column > begins:
-                # One bar for what lies side by side, a hair higher than a row: no light shows between two rows.
+                # One bar for what lies side by side, a hair higher than a row:
+                # no light shows between two rows.
                 bar = box(
                     (begins + QUIET) * module,
                     (row + QUIET) * module,

@@ -13,7 +13,8 @@ from jobsheet.sheet.wrapping import fitted, wrap
 #: Height of a rung, and of the boxes in it: a hand writes in them at the machine.
 ROW, INSET = 28.5, 2.5
 NUMBER, GAP = 22.0, 6.0
-#: Shares of what is left: size, spindle, pace, what it asks; and of the boxes for seconds, heard, seen, outcome, initials.
+#: Shares of what is left: size, spindle, pace, what it asks; and of the boxes for
+#: seconds, heard, seen, outcome, initials.
 PLANNED = (0.27, 0.185, 0.265, 0.28)
 BOXES = (("seconds", 0.21), ("heard", 0.29), ("seen", 0.29), ("outcome", 0.21))
 INITIALLED = (("seconds", 0.2), ("heard", 0.19), ("seen", 0.19), ("outcome", 0.22), ("initials", 0.2))

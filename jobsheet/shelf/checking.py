@@ -16,7 +16,8 @@ from jobsheet.storage.photos.kept_photographs import places, problem_words, shot
 from jobsheet.storage.photos.old_sheets import is_old_sheet, read_old_sheets, sheet_bytes
 from jobsheet.storage.records.run_log import path_beside, read_runs
 
-#: How services that copy files between computers call a second copy, and what a slip of the mouse does (common knowledge).
+#: How services that copy files between computers call a second copy, and what a slip of
+#: the mouse does (common knowledge).
 _COPIES = ("conflict", "conflicted copy", "copy", "(1)", "(2)")
 
 

@@ -13,7 +13,8 @@ from msgspec import Struct
 from jobsheet.model.what_ran import NOT_CUT, Runs
 
 CUT_BEFORE, TIGHT, BEYOND, NO_RECORD = "cut before", "tight", "beyond", "no record"
-#: Of a plan that was never made: nobody has looked at it yet, its file cannot be used, it says nothing to be judged.
+#: Of a plan that was never made: nobody has looked at it yet, its file cannot be
+#: used, it says nothing to be judged.
 NOT_YET, BROKEN, NOTHING = "not yet worked", "broken", "nothing to judge"
 #: Of scans and photographs of a part that has no plan yet.
 OLD_SHEET = "old sheet"

@@ -66,9 +66,11 @@ class Scanned(Struct, frozen=True, kw_only=True):
     material: str = ""
     planned_on: str = ""
     plan: int = 0
-    #: What a second file of the same plan has in common with it, whatever was done to either since; empty where too little is said.
+    #: What a second file of the same plan has in common with it, whatever was done to either
+    #: since; empty where too little is said.
     began: str = ""
-    #: The first revision of the plan, as it was written; two plans that both have one began there or not at all.
+    #: The first revision of the plan, as it was written; two plans that both
+    #: have one began there or not at all.
     first: str = ""
     steps: int = 0
     text: str = ""

@@ -76,7 +76,8 @@ create index if not exists by_how on jobs (how);
 create index if not exists by_verdict on worked (verdict, content);
 create index if not exists by_job on sizes (job);
 """
-#: Whether the tables can be read: of each its first row alone, for counting the three together takes hours at ten thousand jobs.
+#: Whether the tables can be read: of each its first row alone, for counting the three
+#: together takes hours at ten thousand jobs.
 _ANY = "select (select rowid from words limit 1), (select job from sizes limit 1), (select how from jobs limit 1), (select at from worked limit 1)"
 
 
@@ -298,7 +299,8 @@ class Index:
             ),
         ).lastrowid
         assert row is not None
-        # Where nothing of the kind lies beside it nothing is looked for: on a share each question takes its time.
+        # Where nothing of the kind lies beside it nothing is looked for: on a
+        # share each question takes its time.
         closed = self._closed(path) if state[2] else ()
         codes = "\n".join((check_code(raw), *(one.code for one in closed)))
         text = f"{path}\n{job.text}\n{went.words}\n{codes}"
@@ -335,9 +337,11 @@ def _connected(place: str) -> sqlite3.Connection:
     database = sqlite3.connect(place, timeout=5.0)
     # What is lost with the current is read again: the files are the truth.
     database.execute("pragma synchronous = off")
-    # With less, ever more of what is written is fetched again as the index grows [KiB]; it is only taken as far as it is used.
+    # With less, ever more of what is written is fetched again as the index grows [KiB]; it
+    # is only taken as far as it is used.
     database.execute("pragma cache_size = -32768")
-    # Who asks is never held up by who reads the folder; the file lies on the local disk, where this is allowed (section 6).
+    # Who asks is never held up by who reads the folder; the file lies on the local disk,
+    # where this is allowed (section 6).
     database.execute("pragma journal_mode = wal")
     if database.execute("pragma user_version").fetchone()[0] not in (0, VERSION):
         database.close()

@@ -149,7 +149,8 @@ def _asked_ids(index: Index, asked: Asked, words: str) -> tuple[set[str] | None,
     match = "select rowid as job from words where words match ?"
     if words:
         wanted = set(index.ids(match, (words,)))
-        # One letter begins half of all names: which come first says nothing yet, and costs as much as the finding.
+        # One letter begins half of all names: which come first says nothing yet,
+        # and costs as much as the finding.
         if any(len(word) > 1 for word in asked.words):
             named = set(index.ids(match, (f"{{number name}} : ({words})",)))
     for one in asked.sizes:

@@ -11,7 +11,8 @@ from jobsheet.errors import JobsheetError
 from jobsheet.remembered import remembered
 
 MM_IN = 25.4
-#: Numbers as people write them: `6.8`, `6,8`, `1/4`, `1 1/4`, `1-1/4`, `#7`; not the tail of a word (`M8`, `H7`, `HM-103`).
+#: Numbers as people write them: `6.8`, `6,8`, `1/4`, `1 1/4`, `1-1/4`, `#7`; not the
+#: tail of a word (`M8`, `H7`, `HM-103`).
 _TOKEN = re.compile(
     r"(?P<numbered>#\d{1,2}\b)"
     r"|(?P<mixed>(?<![\w./-])\d{1,3}[ -]\d{1,3}/\d{1,3}(?![\w./-]))"

@@ -22,7 +22,8 @@ from jobsheet.stages.course import Course, Cut, Sized, is_through
 
 #: What is nearer than this agrees [m].
 AGREES = 0.01e-3
-#: A hole so near to a place is that hole set wrong, not another: its own size, at least so far [m] (common practice, no source).
+#: A hole so near to a place is that hole set wrong, not another: its own size, at least so
+#: far [m] (common practice, no source).
 NEAR = 5e-3
 
 

@@ -24,14 +24,18 @@ from jobsheet.stages.floors import covers, from_corner
 
 #: A slot that is open at an edge goes so far beyond it [m].
 BEYOND = 5e-3
-#: Of a thread's flanks: the hole below it is at least the major diameter less so many pitches (ISO 68-1: 5/8 of the sharp V's height on both sides).
+#: Of a thread's flanks: the hole below it is at least the major diameter less so many pitches (ISO 68-1: 5/8
+#: of the sharp V's height on both sides).
 CORE = 1.0825
-#: A blind hole may have the point of its drill below its full depth: at most so steep [rad] (a 90° point; common practice is 118°).
+#: A blind hole may have the point of its drill below its full depth: at most so steep [rad] (a
+#: 90° point; common practice is 118°).
 POINT = math.pi / 2
-#: The edge of a hole may be broken so far, by its spot or by hand, where no mouth is said [m] (common practice, no source).
+#: The edge of a hole may be broken so far, by its spot or by hand, where no mouth is
+#: said [m] (common practice, no source).
 BROKEN = 0.5e-3
-#: A blind hole below a thread may be deeper than the thread by so many pitches, where the drawing does not say its depth: common practice,
-#: no source; the drawing's usual 5 pitches (planning-from-drawing, example 7) and as many again.
+#: A blind hole below a thread may be deeper than the thread by so many pitches, where the drawing
+#: does not say its depth: common practice, no source; the drawing's usual 5 pitches
+#: (planning-from-drawing, example 7) and as many again.
 DEEPER = 10
 _SIDE = {"left": "left", "right": "right", "near": "front", "far": "rear"}
 

@@ -23,7 +23,8 @@ if TYPE_CHECKING:  # what only looks into solids is imported without the modelle
 
 #: A step that takes no more than this cuts air: a cube of two tenths of a millimetre [m³].
 AIR = 8e-12
-#: Figures and solid may differ by so much: figures do not know of a hole that was plunged before (common practice).
+#: Figures and solid may differ by so much: figures do not know of a hole that
+#: was plunged before (common practice).
 DIFFERS = 1 / 3
 #: Work that is smaller than this is none [m³]: a cube of two tenths of a millimetre.
 NOTHING = AIR

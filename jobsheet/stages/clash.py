@@ -15,7 +15,8 @@ from jobsheet.model.held_work import Body
 from jobsheet.model.shape import Edge, Groove, Hole, Recess, Slab
 from jobsheet.stages.course import Cut, Sized, is_through
 
-#: A cutter runs out so far over the ends of a face or a wall, beside its radius [m] (common practice, no source).
+#: A cutter runs out so far over the ends of a face or a wall, beside its
+#: radius [m] (common practice, no source).
 RUN_OUT = 2e-3
 #: A drill goes so far out at the bottom beside its point [m] (common practice, no source).
 THROUGH = 1e-3

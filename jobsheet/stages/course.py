@@ -74,7 +74,8 @@ class Course(Struct, frozen=True):
         return found[-1] if found else 0
 
 
-#: The last courses, each with the very job and settings that it was made of: rules, sheet and solids ask for the same.
+#: The last courses, each with the very job and settings that it was made of: rules,
+#: sheet and solids ask for the same.
 _LAST: list[tuple[Job, Mapping[str, Setting], Course]] = []
 forgotten_with_the_plan(_LAST.clear)
 _KEPT = 3

@@ -108,8 +108,9 @@ def _covered(start: Any, end: Any, front: Any, eps: float, behind: Any) -> list[
     # Plane as depth over the picture: z = gx x + gy y + g0.
     slope = -normal[:, :2] / normal[:, 2:3]
     offset = a[:, 2] - np.einsum("ij,ij->i", slope, a[:, :2])
-    # Inside its three sides, and behind its plane: four conditions on a place, each A x + B y + C (and the plane's less z) above nought.
-    # The rim of a nearer face covers too: what lies exactly behind an outline is not drawn twice.
+    # Inside its three sides, and behind its plane: four conditions on a place, each A x + B y + C
+    # (and the plane's less z) above nought. The rim of a nearer face covers too: what lies exactly
+    # behind an outline is not drawn twice.
     rows = []
     for p, q in ((a, b), (b, c), (c, a)):
         way = q[:, :2] - p[:, :2]
@@ -185,7 +186,8 @@ def _merged(found: list[tuple[Any, Any, Any]], start: Any, end: Any, eps: float)
     edges, lows, highs = edges[long], lows[long], highs[long]
     order = np.lexsort((lows, edges))
     edges, lows, highs = edges[order], lows[order], highs[order]
-    # The parameter goes from 0 to 1: with twice the edge's number added, no stretch reaches into those of another edge.
+    # The parameter goes from 0 to 1: with twice the edge's number added, no stretch
+    # reaches into those of another edge.
     far = np.maximum.accumulate(highs + 2.0 * edges)
     begins = np.ones(len(edges), bool)
     begins[1:] = lows[1:] + 2.0 * edges[1:] > far[:-1]
@@ -200,7 +202,8 @@ def _split(start: Any, end: Any, covered: list[list[tuple[float, float]]], marke
     fresh: tuple[list[bool], list[bool]] = ([], [])
     flat = (end - start)[:, :2]
     shares = _tiny(start, end, eps).tolist()
-    # Lists of plain numbers: most edges have one piece, and taking single numbers out of arrays cost more than all the rest.
+    # Lists of plain numbers: most edges have one piece, and taking single numbers out of
+    # arrays cost more than all the rest.
     of_all = zip(start[:, :2].tolist(), flat.tolist(), shares, marked.tolist(), covered, strict=True)
     for p, way, tiny, mark, spans in of_all:
         at = 0.0

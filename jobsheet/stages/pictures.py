@@ -19,7 +19,8 @@ from jobsheet.stages.bodies import MM
 from jobsheet.stages.hidden import Lines, chained, hidden_lines
 from jobsheet.stages.solids import Stage
 
-#: Rows are right and up on the picture and towards the eye, in the frame of the work as it lies (right, away, up).
+#: Rows are right and up on the picture and towards the eye, in the frame of the
+#: work as it lies (right, away, up).
 _R2, _R3, _R6 = math.sqrt(2), math.sqrt(3), math.sqrt(6)
 VIEWS: dict[str, tuple[tuple[float, float, float], ...]] = {
     "iso": ((1 / _R2, 1 / _R2, 0), (-1 / _R6, 1 / _R6, 2 / _R6), (1 / _R3, -1 / _R3, 1 / _R3)),

@@ -25,7 +25,8 @@ from jobsheet.stages.course import Course, Cut, Sized, is_through, takes_away
 OUT = 1.0
 #: Sides of a full circle: facets below the angle at which an edge counts as sharp.
 ROUND = 48
-#: So many chains of steps are kept, and twice those of a job that has more; how many solids of them is for `bodies` to say.
+#: So many chains of steps are kept, and twice those of a job that has more; how many
+#: solids of them is for `bodies` to say.
 KEPT = 32
 
 m3.set_circular_segments(ROUND)
@@ -118,7 +119,8 @@ class Modeller:
         #: The one that was asked for last stands last.
         self._known: dict[int, tuple[tuple[Any, ...], Stage]] = {}
         self._most = KEPT
-        #: Pages are made beside the window, which asks the same modeller whether a fix leaves the part as it is.
+        #: Pages are made beside the window, which asks the same modeller whether
+        #: a fix leaves the part as it is.
         self._lock = threading.Lock()
 
     def stages(self, course: Course) -> list[Stage]:
@@ -286,7 +288,8 @@ def _hole(shape: Hole, sized: Sized, high: float) -> list[Any]:
     if straight > 0:
         outline += [(radius, -straight), (radius, OUT)]
     else:
-        # A cone alone opens as it rises, so that it does not cut a wall above the surface; there is none to cut.
+        # A cone alone opens as it rises, so that it does not cut a wall above
+        # the surface; there is none to cut.
         outline.append((radius * (1 + OUT / tip) if tip else radius, OUT))
     flat = m3.CrossSection([outline], m3.FillRule.Positive)
     if flat.is_empty():

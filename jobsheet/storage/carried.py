@@ -22,7 +22,8 @@ from jobsheet.units.lazily import pattern
 #: How the attachments beside NAME.yaml are called, behind the name of the card.
 CARD, LOG = " card.yaml", " proof log.txt"
 
-#: The line of a job that names its machine; a job whose machine is not here cannot be read before its card is.
+#: The line of a job that names its machine; a job whose machine is not here
+#: cannot be read before its card is.
 _MACHINE = pattern(r"""(?m)^machine:[ \t]*["']?([a-z0-9][a-z0-9-]{0,60})["']?[ \t]*(?:#.*)?$""")
 
 

@@ -33,7 +33,8 @@ def _plain(name: str) -> str:
     return name.strip().replace(" ", "_").replace("-", "_").lower()
 
 
-#: After so many problems reading ends: whoever mends a file reads far fewer, and each takes a fifth of a millisecond to be worded.
+#: After so many problems reading ends: whoever mends a file reads far fewer, and each takes a
+#: fifth of a millisecond to be worded.
 ENOUGH = 2000
 
 

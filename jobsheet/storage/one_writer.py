@@ -17,7 +17,8 @@ from pathlib import Path
 from jobsheet.errors import CannotWrite
 from jobsheet.storage.locks.lock_file import LockFile
 
-#: So long another program is waited for before it is said that it writes [s]; a save takes a twentieth of one.
+#: So long another program is waited for before it is said that it writes [s]; a
+#: save takes a twentieth of one.
 PATIENCE = 5.0
 #: Said where somebody else has the lock; anything else says that there are no locks here.
 _TAKEN = (errno.EWOULDBLOCK, errno.EAGAIN, errno.EACCES, errno.EDEADLK)

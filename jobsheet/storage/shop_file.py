@@ -64,7 +64,8 @@ SHOP = (
     Entry(name="close_place", title="Place that spot and drill can hold, ±", asks="length", low="0.005 mm", high="1 mm", optional=True),
     Entry(name="stands_above", title="May stand over the jaws, in depths of grip", asks="share", low="0.5", high="10", optional=True),
 )  # fmt: skip
-#: Where the trade disagrees: the choices of `resources/opinions.yaml`, which a test holds together with these.
+#: Where the trade disagrees: the choices of `resources/opinions.yaml`, which a
+#: test holds together with these.
 OPINIONS = (
     Entry(name="third_side", title="Third side in squaring", asks="choice", choices=("opposite face", "next face round"), optional=True),
     Entry(name="reamer_speed", title="Speed of a reamer", asks="choice", choices=("half", "near drilling speed"), optional=True),
@@ -77,7 +78,8 @@ OPINIONS = (
 #: Choices that nothing asks any more: files that make them are read without a word.
 _NO_LONGER = frozenset({"tap_drill_from", "chatter_feed"})
 
-#: Where the workshop stands and what is true of the place: it calls up safety notes and figures of law, never a verdict.
+#: Where the workshop stands and what is true of the place: it calls up safety notes
+#: and figures of law, never a verdict.
 PLACE = (
     Entry(name="country", title="Country, for figures of law", asks="choice", choices=("none", "us", "us michigan", "gb", "eu"), optional=True),
     Entry(name="air_line", title="An air line at the machine", asks="choice", choices=("no", "yes"), optional=True),

@@ -10,7 +10,8 @@ from jobsheet.units.lazily import pattern
 #: Text that every YAML reader takes as this text, without quotes. Numbers stay plain: ours are text anyway.
 _PLAIN = pattern(r"^(?:[A-Za-z0-9À-ɏΑ-ωА-я(+⌀½¼¾.°µ/±−][^\n\t\"\\]*)$")
 
-#: What may not stand in a file as it is, or is another thing there (a line's end); escaped it comes back as itself.
+#: What may not stand in a file as it is, or is another thing there (a line's
+#: end); escaped it comes back as itself.
 _RAW = pattern("[\\x7f-\\x9f\\u2028\\u2029\\ufeff\\ufffe\\uffff]")
 
 

@@ -21,7 +21,8 @@ def test_a_command(verb, more, limit, tmp_path, capsys):
     assert ours <= limit
 
 
-#: How many times as long as the figures alone: 1.54 to 1.59 in four runs, rules, solids and notes on top of them.
+#: How many times as long as the figures alone: 1.54 to 1.59 in four runs, rules,
+#: solids and notes on top of them.
 CHECK = 2.0
 
 

@@ -17,7 +17,8 @@ from jobsheet.shelf.shelf_index import Index
 from jobsheet.shelf.shelf_questions import find
 
 MANY = 2000
-#: Reading and keeping against opening and hashing each file; a look without change against walking the folder; questions [s].
+#: Reading and keeping against opening and hashing each file; a look without change against
+#: walking the folder; questions [s].
 READ, LOOK, ASKED = 90.0, 6.0, 0.020
 #: Opening an index that is full [s].
 OPENED = 0.1

@@ -150,7 +150,8 @@ def test_metals_that_harden_or_are_cut_dry():
     assert {m.name for m in all_materials() if m.dry_by_nature} == dry
 
 
-#: Metal, K of the second set of drilling lines as its maker prints it, for the same or clearly the same metal.
+#: Metal, K of the second set of drilling lines as its maker prints it, for the
+#: same or clearly the same metal.
 SECOND = {
     "GG-25": 1.39, "6061-T6": 1.01, "6082-T6": 1.01, "1020": 2.22, "1018": 2.22, "S235": 2.22, "12L14": 1.42,
     "4140 annealed": 2.10, "4140 prehard": 2.41, "4340 annealed": 2.12,
@@ -197,8 +198,9 @@ def test_two_methods_of_power_lie_as_the_page_found_them(name, kienzle, unit, ra
     assert force / energy == pytest.approx(ratio, abs=0.01)
 
 
-#: Section 1.5: second method over first, from 5 mm at 0.08 mm a turn to 16 mm at 0.25 mm: torque, then thrust.
-#: (The page says "over 5 to 16 mm, 0.08 to 0.25 mm"; thick drills with thin feeds lie up to 0.13 beside its ranges.)
+#: Section 1.5: second method over first, from 5 mm at 0.08 mm a turn to 16 mm at 0.25 mm: torque,
+#: then thrust. (The page says "over 5 to 16 mm, 0.08 to 0.25 mm"; thick drills with thin feeds
+#: lie up to 0.13 beside its ranges.)
 DRILLING = [
     ("1018", (0.85, 1.05), (0.97, 1.19)), ("12L14", (0.90, 1.12), (1.03, 1.26)),
     ("4140 annealed", (0.66, 0.83), (0.76, 0.94)), ("Gray iron", (0.59, 0.73), (0.67, 0.83)),

@@ -36,7 +36,8 @@ def test_both_neighbours_of_the_speed(changed, capsys):
 
 def test_what_mends_the_planted_mistake(changed, capsys):
     path = changed(("spindle: 560 rpm", "spindle: 900 rpm"))
-    # 72 turns a minute are fewer than the 80 at which every other hand jerks: tight (holding-and-more-kinds C1).
+    # 72 turns a minute are fewer than the 80 at which every other hand jerks:
+    # tight (holding-and-more-kinds C1).
     assert main(["figures", path]) == 0
     out = capsys.readouterr().out
     assert "recommended, to be typed in" in out

@@ -19,8 +19,9 @@ def test_what_no_longer_fits_gives_1(slide, capsys):
     out = capsys.readouterr().out
     assert "100 turns a minute is faster than a hand winds evenly" in out
     assert "2300 rpm is nearest" in out
-    # The log of section 3 knows end mills on B-1; the slot drill was never tried there (story 4), but 0.5 wide
-    # (steps 100, 105) asks so little by the direction of the force that the record of the machine carries it.
+    # The log of section 3 knows end mills on B-1; the slot drill was never tried there
+    # (story 4), but 0.5 wide (steps 100, 105) asks so little by the direction of the force
+    # that the record of the machine carries it.
     assert "chatter, step 90: not tried on this machine: begin at" in out
     assert "Does not fit" in out
 

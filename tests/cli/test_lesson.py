@@ -170,7 +170,8 @@ def test_a_result_is_a_page_for_the_learner_with_the_work_where_it_goes_wrong(sa
         ["pdftotext", "-layout", str(page), "-"], capture_output=True, text=True, check=True
     ).stdout
     assert "Result 1" in words
-    # The letters are drawn from the plan as it is: another note in the sample and the same answer is as far away as that says.
+    # The letters are drawn from the plan as it is: another note in the sample and the same
+    # answer is as far away as that says.
     (away,) = re.findall(r"(\d) moves? away from a right order", words)
     assert int(away) >= 1
     assert "The work where it goes wrong" in words

@@ -273,7 +273,7 @@ def _changed(tree: ast.Module, mutant: Mutant) -> CodeType:
         undo()
 
 
-# --- changes in living functions --------------------------------------------------------------------------------
+# --- changes in living functions ----------------------------------------------------------------------------
 
 
 def _functions(module: ModuleType) -> Iterator[FunctionType]:
@@ -450,7 +450,7 @@ def _fork(job: Callable[[], int | None]) -> int | None:
     return None if text == "-1" else int(text)
 
 
-# --- changes in what is read at import --------------------------------------------------------------------------
+# --- changes in what is read at import ----------------------------------------------------------------------
 
 
 class _Changed(SourceFileLoader, MetaPathFinder):

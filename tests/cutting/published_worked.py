@@ -172,7 +172,7 @@ def _small_drills():
         yield derived(f"small drill {d} push", "push at the lever", push, 0.75, partial(small_drill_push, d), "N")  # fmt: skip
 
 
-# --- walls, chatter, holding, hand ----------------------------------------------------------------------------
+# --- walls, chatter, holding, hand --------------------------------------------------------------------------
 
 
 def steel_cut(width: float, depth: float, *, climb: bool = False) -> ToothForces:
@@ -236,7 +236,7 @@ def stud(torque_ft_lb: float, size: float, pounds: float) -> float:
     return torque_ft_lb * 12 / (size * pounds)
 
 
-# --- demo jobs ------------------------------------------------------------------------------------------------
+# --- demo jobs ----------------------------------------------------------------------------------------------
 
 
 def demo_kc() -> float:
@@ -296,7 +296,8 @@ ROWS = (
     derived("9 mm stainless pilot", "after 6.5", 0.60, 0.005, lambda: piloted(35000, 0.12, 9, 6.5)[1] / 1e3, "kN"),
     derived("two methods first", "12 mm, 0.14, sharp", 9.83, 0.01, lambda: drilling.drill_torque(20000, 0.14 * MM, 12 * MM), "N*m"),
     derived("two methods second", "the same by catalogue lines", 9.55, 0.01, lambda: drill_lines.twist_drill_torque(2.22, 0.14 * MM, 12 * MM), "N*m"),
-    # walls: above zero the cutter moves to +y, which digs in with conventional milling and leaves metal in climb
+    # walls: above zero the cutter moves to +y, which digs in with conventional
+    # milling and leaves metal in climb
     derived("wall C3", "conventional 12 x 0.3", -5.5, 0.05, partial(wall_um, 0.3, 12), "um"),
     derived("wall C3 alone", "by the cutter alone", -1.9, 0.05, partial(wall_alone, 0.3, 12), "um"),
     derived("wall C4", "climb 12 x 0.3", 18.1, 0.05, partial(wall_um, 0.3, 12, climb=True), "um"),

@@ -99,7 +99,7 @@ def test_the_handbooks_factors_are_the_middle_of_what_it_prints(ours, printed):
     assert {name: pytest.approx((low + high) / 2) for name, (low, high) in printed.items()} == ours
 
 
-# --- the ends of ranges: those of the printed tables, and what each source says of itself -------------------------
+# --- the ends of ranges: those of the printed tables, and what each source says of itself -------------------
 
 RATIO = (CHISEL[0][0], CHISEL[-1][0])  # table 7
 FEED = (min(FEED_METRIC) * MM, max(FEED_METRIC) * MM)  # table 8

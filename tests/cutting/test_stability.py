@@ -21,7 +21,8 @@ def asked(depth: float, width: float) -> float:
     return chatter.cutting_stiffness(depth, teeth_in_cut(4, engagement_angle(width, 12e-3)), 3000e6)
 
 
-#: Computed from ab95 for a frame equally stiff both ways, Kr 0.3 (corrections to the reference, chatter demand).
+#: Computed from ab95 for a frame equally stiff both ways, Kr 0.3 (corrections to
+#: the reference, chatter demand).
 SIDE = {0.9: 1.03, 0.75: 1.10, 0.5: 1.32, 0.3: 1.70, 0.2: 2.13, 0.1: 3.4}
 MIDDLE = {0.9: 1.07, 0.75: 1.25, 0.5: 1.88, 0.3: 3.75}
 

@@ -19,8 +19,8 @@ from tests.e2e.program_that_tells import READY, REMARKS, WHERE, WHERE_ASKED
 DISPLAY = os.environ.get("JOBSHEET_TEST_DISPLAY", "")
 
 
-#: How long a state is waited for [s]: for a machine that does much else at the same time. Waiting costs nothing
-#: where the state is there.
+#: How long a state is waited for [s]: for a machine that does much else at the same time. Waiting
+#: costs nothing where the state is there.
 PATIENCE = float(os.environ.get("JOBSHEET_TEST_PATIENCE", "90"))
 #: What the foot of a window takes [px]: nothing else is pressed there.
 FOOT = 30

@@ -15,8 +15,8 @@ from tests.e2e.test_by_hand import PACE, picture
 
 pytestmark = pytest.mark.e2e
 
-#: A drawing: what it is called, its stock, and each line as the words that find its form, what is typed over the sizes, and over the rest
-#: of the example behind them (so many of its characters go).
+#: A drawing: what it is called, its stock, and each line as the words that find its form, what is typed over
+#: the sizes, and over the rest of the example behind them (so many of its characters go).
 DRAWINGS = (
     ("TP-1 Tapped plate", "80 x 50 x 12", [
         ("stay as bought", "80 x 50", "11.5 ±0.1; bottom as bought", "11.5 ±0.1; bottom as bought"),
@@ -43,7 +43,8 @@ DRAWINGS = (
         ("holes in a grid", "5 through", "10, 10, step 20 × 15", "10, 10, step 35 × 20"),
     ]),
 )  # fmt: skip
-#: What each drawing asks, by its own figures: feature, how many places, size and depth [mm], how deep a thread goes or how wide a step is.
+#: What each drawing asks, by its own figures: feature, how many places, size and depth [mm], how deep a
+#: thread goes or how wide a step is.
 ASKED = {
     "TP-1": [("tapped hole", 4, 6.0, 10.0)],
     "RB-2": [("hole", 1, 12.0, None), ("hole", 1, 6.6, None)],

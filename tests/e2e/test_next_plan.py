@@ -12,7 +12,8 @@ from tests.e2e.counted_hand import CountedHand
 
 pytestmark = pytest.mark.e2e
 
-#: What it may take in all [s] (issue: under six minutes), with half a second a key and five to read a box (estimate).
+#: What it may take in all [s] (issue: under six minutes), with half a second a key
+#: and five to read a box (estimate).
 MOST, KEY, BOX = 360, 0.5, 5
 
 

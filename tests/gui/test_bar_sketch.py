@@ -24,7 +24,8 @@ def test_a_bar_lies_with_its_round_end_to_the_right():
 def test_a_layer_off_a_bar_leaves_a_flat_as_wide_as_its_chord():
     flat = next(stroke for stroke in sketch(BAR, cut(BAR, [Slab(0.006)])).strokes if stroke.hatched)
     (x0, y0), (x1, y1) = flat.points[:2]
-    # Across the work lies along (cos 30°, -sin 30°) of the picture; the chord 6 below the top of a circle of 40.
+    # Across the work lies along (cos 30°, -sin 30°) of the picture; the chord 6
+    # below the top of a circle of 40.
     assert math.hypot(x1 - x0, y1 - y0) == pytest.approx(2 * math.sqrt(0.02**2 - 0.014**2), abs=3e-5)
 
 

@@ -265,7 +265,8 @@ def test_the_list_goes_with_its_field_and_touches_nothing_that_is_gone(window, q
     under = picking(window).list
     field = under.field
     ruled = window.bench.column.ruled
-    # As when the form is made anew while the list stands: the old field is no longer among those that are filled.
+    # As when the form is made anew while the list stands: the old field is no
+    # longer among those that are filled.
     window.open_row.form.fields.pop(field.entry.name)
     field.setParent(None)
     shiboken6.delete(field)

@@ -58,7 +58,8 @@ SAMPLE = [("14", "12"), ("66", "12"), ("66", "38"), ("14", "38")]
 def test_each_place_is_a_row_with_its_name_and_its_dials(window, table):
     assert [(x.text(), y.text()) for x, y in table.cells[:5]] == [*SAMPLE, ("", "")]
     assert [x.accessibleName() for x, _ in table.cells[:2]] == ["Place 1, X", "Place 2, X"]
-    # 66 mm on the handle of bench mill B-1: 2.5 mm a turn in 125 lines: 26 turns and 1 mm (machine-cards, B-1).
+    # 66 mm on the handle of bench mill B-1: 2.5 mm a turn in 125 lines: 26 turns
+    # and 1 mm (machine-cards, B-1).
     assert table.words[1].dials == ("26 + 50", "4 + 100")
     assert "26 + 50" in table.cells[1][0].accessibleDescription()
 

@@ -19,7 +19,8 @@ from jobsheet.storage.kept.shelf_kept import keep_shelf
 from tests.shelf.share_stub import Share, many
 
 JOBS = 300
-#: No stop of the window may be longer [s] (issue); on a machine that does other things beside it only what a share would do to it counts.
+#: No stop of the window may be longer [s] (issue); on a machine that does other things beside it only
+#: what a share would do to it counts.
 STOPS = pytest.mark.parametrize("stop", [0.25, pytest.param(0.050, marks=pytest.mark.long)])
 
 

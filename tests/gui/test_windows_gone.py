@@ -12,7 +12,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from jobsheet.reckoning.answers import capability_answer
 
-#: What one kind may keep after the first five [MB]; remembered glyphs and pictures of the toolkit come with these.
+#: What one kind may keep after the first five [MB]; remembered glyphs and
+#: pictures of the toolkit come with these.
 MOST = 2.0
 TIMES = 20
 KINDS = ("cabinet", "card", "new-card", "capability", "fits", "prove", "print")
@@ -45,7 +46,8 @@ def settle():
 
 
 def counted():
-    # The style keeps drawn lists of choices, a new one for each palette, up to a bound of its own: no window stays by that.
+    # The style keeps drawn lists of choices, a new one for each palette, up to a bound
+    # of its own: no window stays by that.
     QPixmapCache.clear()
     settle()
     return len(QApplication.allWidgets()), len(QApplication.topLevelWidgets())

@@ -30,5 +30,6 @@ def test_the_axis_stays_where_it_was_when_a_flat_is_cut():
     assert bar_of(after).middle == pytest.approx((0.045, 0.02, 0.02))
     outline = silhouette(after, 1, 2)[0]
     flat = [x for x, z in outline if z == pytest.approx(0.034)]
-    # A chord 6 below the top of a circle of 40: 2 √(20² - 14²) = 28.57; its lines lie up to 0.01 inside the circle.
+    # A chord 6 below the top of a circle of 40: 2 √(20² - 14²) = 28.57; its
+    # lines lie up to 0.01 inside the circle.
     assert max(flat) - min(flat) == pytest.approx(0.02857, abs=3e-5)

@@ -38,7 +38,7 @@ def pivot(samples):
     return steps_of(read_job(samples / "hm-103-pivot-block.yaml"))
 
 
-# --- check 10: B-1, 20 mm, 25 m/min: 398; 375 to 421 passes; 320; 4 × 0.05 gives 64 mm/min, 25.6 turns a minute ---
+# --- check 10: B-1, 20 mm, 25 m/min: 398; 375 to 421 passes; 320; 4 × 0.05 gives 64 mm/min, 25.6 turns a minute
 
 
 def test_the_speed_of_the_reference(block):

@@ -163,8 +163,8 @@ def test_any_right_order_is_one_that_the_review_has_nothing_against(samples, nam
             for key in some_right_order(found.set_ups, random)
             for step in some_right_order(found.inside(key), random)
         ]
-        # A cut of which it is said that its edges are broken counts for those before it only where it comes last: a side of the
-        # slot, so turned round, is no other order of the work.
+        # A cut of which it is said that its edges are broken counts for those before it only where it comes
+        # last: a side of the slot, so turned round, is no other order of the work.
         gained = remarks(arranged(job, order)) - before
         gained.pop("burrs-off-before-the-next-hold", None)
         assert not gained, [job.find(key)[1].number for key in order]
@@ -219,8 +219,8 @@ def test_every_order_that_was_spoilt_is_refused():
     assert len(refused) >= 23
 
 
-#: A step of a sample put before another one, and the rule that refuses it: each as a trade text would have it (the rows of the
-#: reference on the order of work, section 6, with their sources).
+#: A step of a sample put before another one, and the rule that refuses it: each as a trade text would have it
+#: (the rows of the reference on the order of work, section 6, with their sources).
 SPOILT = [
     ("hm-100-drilled-plate-b1", "tap", "drill", "tap-drill-before-tap"),
     ("hm-100-drilled-plate-b1", "spot", "find-zero", "find-the-zero-here"),

@@ -16,7 +16,8 @@ def test_no_slip_says_where_it_stands(pivot):
     for block in order_exercise(pivot, 3, 1, 1).blocks:
         for slip in block.slips:
             assert not [one for one in numbers if f"step {one}" in slip.words.casefold()]
-    # Of two cuts of one face only the one with the size says it: two sizes beside each other would be the order.
+    # Of two cuts of one face only the one with the size says it: two sizes
+    # beside each other would be the order.
     words = [slip.words for block in order_exercise(pivot, 3, 1, 1).blocks for slip in block.slips]
     assert "Rear to 50.0, 0.4 off" in words
     assert "Face 3 off" in words

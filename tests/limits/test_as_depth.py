@@ -20,7 +20,8 @@ from jobsheet.storage.card_files import find_card
 
 END_MILL = "end mill 12 mm, 4 teeth, 30 mm out"
 INCH = 25.4e-3
-#: How much more a frame bears of a cut at the side, by its share of the cutter (corrections, the row of cutting-data 1.9).
+#: How much more a frame bears of a cut at the side, by its share of the cutter
+#: (corrections, the row of cutting-data 1.9).
 BEARS = (
     (0.05, 4.0),
     (0.1, 3.4),
@@ -92,7 +93,8 @@ SLOT, FACE, FLY = (
         ("slot", FACE, "bench-mill-b-1", "S235", "0.5 mm"), ("", FLY, "bench-mill-b-1", "S235", "0.5 mm"),
         ("face", FACE, "bench-mill-b-1", "304", "0.3 mm"), ("face", FACE, "knee-mill-k-2", "304", "2 mm"),
         ("face", FACE, "knee-mill-k-2", "S235", "2 mm"), ("face", FACE, "", "S235", "9 mm"),
-        # A slot: a quarter of the cutter on a bench machine, half of it on a larger one (sequencing rules, section 5).
+        # A slot: a quarter of the cutter on a bench machine, half of it on a larger
+        # one (sequencing rules, section 5).
         ("slot", SLOT, "bench-mill-b-1", "S235", "3 mm"), ("slot", SLOT, "knee-mill-k-2", "S235", "6 mm"),
         ("slot", "slot drill", "bench-mill-b-1", "S235", "9 mm"),  # of no size
         # Anything else only by what it asks.

@@ -201,7 +201,8 @@ CASES = {
     way: (FITS, None),
     load: (FITS, None),
     top_speed: (FITS, None),
-    # By the class alone: from one in ten not tried, beyond what nineteen of twenty carry (3.39 times the middle).
+    # By the class alone: from one in ten not tried, beyond what nineteen of
+    # twenty carry (3.39 times the middle).
     frame: ((N, N, N, N, N), 0.743),
 }
 by_limit = pytest.mark.parametrize("limit", CASES, ids=lambda limit: limit.__name__)

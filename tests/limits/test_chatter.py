@@ -88,7 +88,8 @@ def test_what_half_of_the_class_carries_with_this_cutter(machine, cutter, capaci
     ("share", "verdict", "sentence", "odds"),
     [
         (0.30, "expected", "", "from class"), (0.385, "expected", "", "from class"),
-        # A tenth lies at e^(−1.2816 × 0.743) = 0.386 of the middle: that share of 4 mm is 1.54 mm at one times the middle.
+        # A tenth lies at e^(−1.2816 × 0.743) = 0.386 of the middle: that share of 4 mm
+        # is 1.54 mm at one times the middle.
         (0.387, "not tried", "not tried on this machine: begin at 3.9 mm deep", "begin at 3.9 mm"),
         (1.0, "not tried", "not tried on this machine: begin at 1.5 mm deep", "begin at 1.5 mm"),
         (3.38, "not tried", "not tried on this machine: begin at 0.45 mm deep", "begin at 0.45 mm"),
@@ -227,7 +228,8 @@ def test_beyond_names_the_lightest_trial_that_gave_out_as_a_depth_of_this_cut(ou
 @pytest.mark.parametrize(
     ("depth", "units", "shown", "span"),
     [
-        # What it carries is 1.5 × 6 = 9 N/µm, 7.2 to 11.25 nine times in ten; 6 N/µm are asked at 4 mm: 6 mm, 4.8 to 7.5 mm.
+        # What it carries is 1.5 × 6 = 9 N/µm, 7.2 to 11.25 nine times in ten; 6 N/µm are
+        # asked at 4 mm: 6 mm, 4.8 to 7.5 mm.
         (4e-3, "mm", "4 of 6 mm deep", "7.20 to 11.25 N/µm, 4.8 to 7.5 mm deep in this cut, with this cutter"),
         (0.2 * INCH, "in", "0.2 of 0.3 in deep", "7.20 to 11.25 N/µm, 0.24 to 0.375 in deep in this cut, with this cutter"),
         (None, "mm", "6.00 of 9.00 N/µm", "7.20 to 11.25 N/µm with this cutter"),

@@ -180,7 +180,8 @@ class TestCuttingSpeed:
     @pytest.mark.parametrize(
         ("cut", "cutter", "metal", "work", "words"),
         [
-            # To 1.3 of its start there are no words for the life: it is never too fast (holding-and-more-kinds C2).
+            # To 1.3 of its start there are no words for the life: it is never
+            # too fast (holding-and-more-kinds C2).
             (0.52, "end mill 20 mm, 4 teeth, HSS", "S235", "mill", "the edge lasts minutes, not hours"),
             (0.69, "end mill 20 mm, 4 teeth, HSS", "S235", "mill", "the edge lasts minutes, not hours"),
             (0.7, "end mill 20 mm, 4 teeth, HSS", "S235", "mill", "the edge may be gone in one pass"),

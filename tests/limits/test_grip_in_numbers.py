@@ -96,7 +96,8 @@ def test_the_workshop_s_own_factors():
 @pytest.mark.parametrize(
     ("grip", "extent", "holds", "words"),
     [
-        # Jaws are turned by their force times a sixth of what they hold: 80 mm of them, or the work where it is shorter.
+        # Jaws are turned by their force times a sixth of what they hold: 80 mm of
+        # them, or the work where it is shorter.
         (VICE, (0.1, 0.06, 0.02), 5000 * 0.08 / 6, "F × a sixth of what the jaws hold"),
         (VICE, (0.05, 0.06, 0.02), 5000 * 0.05 / 6, "F × a sixth of what the jaws hold"),
         # Under straps friction at the mean radius of the face, 0.38 of its shorter side.

@@ -34,8 +34,8 @@ def around(**more):
     return Setting(machine=CARD, material=find("S235"), **more)
 
 
-#: From what gives out first to what never governs: the worse word before the larger share; what is expected from the class alone
-#: behind all that is known of the machine; what only has to fit, and does, last.
+#: From what gives out first to what never governs: the worse word before the larger share; what is expected
+#: from the class alone behind all that is known of the machine; what only has to fit, and does, last.
 RANKED = (
     made("torsion", "beyond", 2.0), made("travel", "beyond", 1.1),
     made("chatter", "tight", 0.8), made("marked-speed", "tight", 0.7),

@@ -86,7 +86,8 @@ def test_one_in_ten_at_the_tenth_and_every_other_at_the_middle(tenth, middle, sp
     [
         (0.0999, 0.0, "expected"), (0.1, 0.0, "tight"), (0.5, 0.0, "tight"), (0.5001, 0.0, "beyond"),
         (0.05, 0.99, "expected"), (0.05, 1.0, "expected"),
-        # A share over the whole of the middle is never tight, and never expected (issue of the verdicts): beyond.
+        # A share over the whole of the middle is never tight, and never expected
+        # (issue of the verdicts): beyond.
         (0.05, 1.001, "beyond"), (0.3, 1.001, "beyond"), (0.3, 1.0, "tight"), (0.6, 0.5, "beyond"),
         # What is over by a rounding of units is not over.
         (0.05, 1 + 1e-12, "expected"), (0.3, 1 + 1e-12, "tight"),
@@ -223,7 +224,8 @@ def test_shares_that_differ_by_a_rounding_of_units_are_one_share():
     [
         ("tight", 0.2, True), ("tight", None, True), ("not tried", 0.2, True), ("expected", 0.05, False), ("expected", None, False),
         ("beyond", 0.9, False),
-        # A lucky cut is not planned with; a good one whose chance is small is, and one of which nobody knows the chance.
+        # A lucky cut is not planned with; a good one whose chance is small is, and
+        # one of which nobody knows the chance.
         ("cut before", 0.0999, False), ("cut before", 0.1, True), ("cut before", 0.3, True), ("cut before", None, False),
     ],
 )  # fmt: skip

@@ -70,8 +70,9 @@ WEAKER = {
     "daylight": lambda card, by: replace(card, daylight=(card.daylight[0], card.daylight[1] * by)),
     "table load": lambda card, by: replace(card, table=replace(card.table, load=card.table.load * by)),
 }
-#: The level of a class already holds its usual frame. The card's own frame only weighs how much of the yielding is the
-#: cutter's (cutting-data section 7, S): with a softer one a slender cutter matters less, and S rises towards 1.
+#: The level of a class already holds its usual frame. The card's own frame only weighs how much of
+#: the yielding is the cutter's (cutting-data section 7, S): with a softer one a slender cutter
+#: matters less, and S rises towards 1.
 EXCEPT = {("stiffness", "chatter")}
 
 
@@ -96,7 +97,8 @@ def check(sample, weak, by):
         if (weak, where[1]) in EXCEPT:
             continue
         strong = before[where]
-        # Headroom that is too small asks the other way round where the spindle cannot come down; no sample does.
+        # Headroom that is too small asks the other way round where the spindle
+        # cannot come down; no sample does.
         assert one.share >= strong.share * (1 - 1e-9), where
         assert RANK.index(one.verdict) >= RANK.index(strong.verdict), where
         if one.demand == strong.demand:

@@ -28,7 +28,8 @@ OLD = Path(__file__).parent / "format-1"
 JOBS = sorted((OLD / "jobs").glob("*.yaml"))
 OWN = "on-a-machine-of-ones-own"
 CARD = "grandfather-s-mill-drill"
-#: What the numbers of a figure may differ by; what is printed has three digits or four, and is compared as printed.
+#: What the numbers of a figure may differ by; what is printed has three digits
+#: or four, and is compared as printed.
 LAST_DIGIT = 1e-6
 
 
@@ -99,15 +100,18 @@ def differs(old, new, where=""):
 
 #: What a limit says in words.
 WORDS = ("title", "shown", "sentence", "working", "evidence")
-#: What is judged otherwise since: capacities of the hand are bands with a middle, and what goes by a factor is tight from
-#: six tenths on; what the cut asks of them is as it was, and the words are held by `tests/limits/`.
+#: What is judged otherwise since: capacities of the hand are bands with a middle, and what goes
+#: by a factor is tight from six tenths on; what the cut asks of them is as it was, and the
+#: words are held by `tests/limits/`.
 JUDGED_ANEW = {
     "hand-pace": ("demand", "capacity", "share", "verdict"), "quill-push": ("capacity", "share", "verdict"),
     "holding": ("verdict",), "marked-speed": ("verdict",), "table-push": ("verdict",),
     "wrench": ("verdict",),
-    # One stress has one share: a third of what breaks the cutter, as its figure says; held by tests/limits/test_threshold_edges.py.
+    # One stress has one share: a third of what breaks the cutter, as its figure says; held by
+    # tests/limits/test_threshold_edges.py.
     "cutter-bending": ("capacity", "share", "verdict"),
-    # By the direction of the force, the log with it (corrections to the reference): held by tests/cutting/test_chatter.py.
+    # By the direction of the force, the log with it (corrections to the reference):
+    # held by tests/cutting/test_chatter.py.
     "chatter": ("demand", "capacity", "share", "verdict"),
 }  # fmt: skip
 
@@ -198,15 +202,17 @@ def test_a_job_loses_nothing(path, old_home):
 
 #: Figures of a kind of step that an issue changed on purpose: they must still be there, as something else.
 CHANGED = {
-    # The second method for power takes the feed a tooth, as the unit-power tables define it, not the mean chip.
+    # The second method for power takes the feed a tooth, as the unit-power
+    # tables define it, not the mean chip.
     "mills": ("figures.second_power", "figures.method_ratio"),
     # The point twists off under what the point takes; the cone's torque goes through the body.
     "centre-drill": ("limits.drill-torsion",),
-    # A pocket's edge rubs at its wall down to the floor: all of its depth counts, not one layer (tests/limits/test_flute_length.py).
+    # A pocket's edge rubs at its wall down to the floor: all of its depth counts, not one layer
+    # (tests/limits/test_flute_length.py).
     "pocket": ("limits.flute-length",),
 }
-#: Where the speed of a hole is left to the program: it falls evenly with the depth, not in steps, and a reamer starts at
-#: half of its drill's; what hangs on the speed follows.
+#: Where the speed of a hole is left to the program: it falls evenly with the depth, not in steps, and a
+#: reamer starts at half of its drill's; what hangs on the speed follows.
 LEFT = ("drill", "enlarge", "ream")
 BY_SPEED = (
     "wanted_speed", "spindle_speed", "cutting_speed", "removal_rate", "power", "time_each", "cutting_time", "down_feed",
@@ -271,7 +277,8 @@ def test_a_cabinet_of_ones_own_keeps_its_text_and_every_line_is_read(old_home):
     cabinet = read_cabinet(own_path(), own=True)
     assert cabinet.name == "Cabinet at home"
     assert (cabinet.own, len(cabinet.sections)) == (True, 11)
-    # 19 drills of the set by halves less the two that are missing, 60 by number, 26 by letter; 12 other lines.
+    # 19 drills of the set by halves less the two that are missing, 60 by number,
+    # 26 by letter; 12 other lines.
     assert (len(cabinet.of("drills")), len(cabinet.things)) == (17 + 60 + 26, 17 + 60 + 26 + 12)
     assert {thing.place for thing in cabinet.things} == {"tin 1", "stand", "index", "shelf", "box", "wall"}
 
@@ -297,7 +304,8 @@ def test_the_proof_log_keeps_every_record_and_teaches_what_it_taught(old_home, c
     for record in log.records:
         assert record_text(record).strip() in text
     expected = json.loads((OLD / "proof.json").read_text(encoding="utf-8"))
-    # What was asked of the frame is worked anew from the cut: of chatter another figure is learned from the same records.
+    # What was asked of the frame is worked anew from the cut: of chatter another
+    # figure is learned from the same records.
     expected["learned"], found = torque_of(expected), said(capsys, "prove", "show", CARD, "--json")
     assert expected["learned"]
     assert differs(expected, {**found, "learned": torque_of(found)}) == []

@@ -51,7 +51,7 @@ def test_the_card_is_b_2_and_the_speeds_of_this_file_are_on_it():
     assert reckon("drill", **HOLE).missing_speed is None
 
 
-# --- a pilot is at least the web of the final drill -----------------------------------------------------------------
+# --- a pilot is at least the web of the final drill ---------------------------------------------------------
 
 #: 1/2 in jobber drill, 118 degrees, 0.005 in a turn, 500 rpm, 1 in deep.
 HOLE = {
@@ -88,7 +88,7 @@ def test_a_pilot_narrower_than_the_web_relieves_less_than_one_as_wide():
     assert value(wide, "thrust") < value(after, "thrust") < value(alone, "thrust")
 
 
-# --- tapping --------------------------------------------------------------------------------------------------------
+# --- tapping ------------------------------------------------------------------------------------------------
 
 
 def tap(thread: str, hole: str) -> Figures:
@@ -125,7 +125,7 @@ def test_a_larger_hole_taps_easier(thread, tight, easy):
     assert value(tap(thread, easy), "torque") < value(tap(thread, tight), "torque")
 
 
-# --- slotting steel -------------------------------------------------------------------------------------------------
+# --- slotting steel -----------------------------------------------------------------------------------------
 
 TWO = "slot drill 1/2 in, 2 teeth"
 FOUR = "end mill 1/2 in, 4 teeth"
@@ -159,7 +159,7 @@ def test_two_flutes_push_the_wall_of_a_slot_less_than_four(size, part):
     assert abs(value(two, "wall_error")) < 0.7 * abs(value(four, "wall_error"))
 
 
-# --- facing steel ---------------------------------------------------------------------------------------------------
+# --- facing steel -------------------------------------------------------------------------------------------
 
 #: 2 in carbide face mill, 4 teeth, 0.003 in a tooth, passes 1.2 in wide, 500 rpm, along x.
 FACE = {
@@ -193,10 +193,10 @@ def test_the_same_cut_typed_in_millimetres_is_the_same_cut():
         assert millimetres.value(one.name) == pytest.approx(one.value), one.name
 
 
-# --- what the frame is asked by cuts that every shop knows ---------------------------------------------------------------
+# --- what the frame is asked by cuts that every shop knows --------------------------------------------------
 
-#: Common practice, no source: medium carbon steel on one bench mill of about 170 kg. Each is the most that it bears, and
-#: what was one step too much without stalling.
+#: Common practice, no source: medium carbon steel on one bench mill of about 170 kg. Each is the most that it
+#: bears, and what was one step too much without stalling.
 SIDE = {"side": "front", "length": "3 in", "feed_per_tooth": "0.002 in", "spindle": "700 rpm"}
 THE_MOST: dict[str, tuple[str, dict[str, str], dict[str, str]]] = {
     "face": ("face", {**FACE, "width": "1.5 in", "depth": "0.10 in"}, {"depth": "0.15 in"}),
@@ -217,5 +217,6 @@ def test_three_cuts_that_one_machine_bears_ask_about_the_same_of_its_frame():
     asked = {which: asked_of_the_frame(which) for which in THE_MOST}
     assert max(asked.values()) < 1.7 * min(asked.values()), asked
     assert all(asked[which] < asked_of_the_frame(which, too_much=True) for which in THE_MOST), asked
-    # Nine in ten bench mills lie within e^(1.645 × 0.743) = 3.39 of 6 N/µm (cutting-data 1.9, with a process's own spread).
+    # Nine in ten bench mills lie within e^(1.645 × 0.743) = 3.39 of 6 N/µm (cutting-data
+    # 1.9, with a process's own spread).
     assert all(6 / 3.39 < one < 6 * 3.39 for one in asked.values()), asked

@@ -86,7 +86,8 @@ def test_a_wrong_coordinate_is_pointed_at_in_the_whole_text():
 
 
 # Sources: 1 in = 25.4 mm (international inch, 1959); number drill 7 is 0.2010 in and letter H 0.266 in
-# (ANSI/ASME B94.11M, remembered); H7 at 16 mm is +18 um (ISO 286-2, remembered); M6 coarse has 1 mm pitch (ISO 261).
+# (ANSI/ASME B94.11M, remembered); H7 at 16 mm is +18 um (ISO 286-2, remembered);
+# M6 coarse has 1 mm pitch (ISO 261).
 @pytest.mark.parametrize(
     ("asks", "text", "units", "line"),
     [

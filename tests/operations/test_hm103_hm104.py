@@ -276,8 +276,8 @@ def test_metal_to_remove_of_the_casting(outcomes):
     """About 61 cm³ (61.5) are the six faces alone, 86 × 56 × 46 less 80 × 50 × 40; the step is 12 more, the holes 11."""
     faces = {"base-skin", "base-clean", "front-skin", "front-clean", "rear-rough", "rear-finish", "top-rough", "top-finish", "end-c", "end-right"}  # fmt: skip
     volumes = {key: (found.figures.value("volume") or 0) * 1e6 for key, found in outcomes["103"].items()}
-    # Air that is counted and not there: end C is run out 2.6 mm below the base, and the top is faced over the 3 mm
-    # of that end, since the size of the work before solids knows only what facing takes off.
+    # Air that is counted and not there: end C is run out 2.6 mm below the base, and the top is faced over the
+    # 3 mm of that end, since the size of the work before solids knows only what facing takes off.
     air = (3 * 50 * 2.6 + 3 * 50 * 3.4) * 1e-3
     assert sum(volumes[key] for key in faces) - air == pytest.approx((86 * 56 * 46 - 80 * 50 * 40) * 1e-3)
     assert volumes["step"] == pytest.approx(12.0)

@@ -21,7 +21,8 @@ from jobsheet.reckoning.adviser.milling_cut import feed_text
 from tests.operations.hole_steps import Step
 
 METALS = ["S235", "4140 prehard", "304", "EN-GJL-250", "6082-T6", "C360", "Ti-6Al-4V", "Inconel 718"]
-#: From 0.5 to 60 mm, each a fifth of a per cent larger than the one before: 5 % between two of them is a cliff.
+#: From 0.5 to 60 mm, each a fifth of a per cent larger than the one before: 5 %
+#: between two of them is a cliff.
 STEP = 1.002
 SIZES = [0.5e-3 * STEP**count for count in range(1 + int(math.log(120) / math.log(STEP)))]
 CLIFF = 0.05

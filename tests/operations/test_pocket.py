@@ -87,7 +87,8 @@ def test_the_shape_is_the_finished_window():
 @pytest.mark.parametrize(
     ("texts", "rounds", "way"),
     [
-        # 20 wide with 10 of cutter leaves 5 to each side. A step of six tenths of the cutter: one more round, on the middle line.
+        # 20 wide with 10 of cutter leaves 5 to each side. A step of six tenths of the cutter:
+        # one more round, on the middle line.
         ({}, 2, 60 + 8),
         ({"step": "5"}, 2, 60 + 10),
         # A little less than 5: a round of 10.2 x 0.2, and the middle line of 0.4.

@@ -27,7 +27,8 @@ def test_the_first_start_makes_it(environment, system):
     assert environment.is_ready()
     assert not environment.is_ready(tests=True)
     pip, check = system.ran[-2:]
-    # The newest pip passes without --no-deps, older ones then look for what an extra names: so the words count.
+    # The newest pip passes without --no-deps, older ones then look for what an
+    # extra names: so the words count.
     assert {"install", "--no-deps", "--require-hashes"} <= set(pip)
     assert check[1:4] == ["-m", "pip", "check"]
     assert str(environment.checkout / "packaging" / "constraints.txt") in pip

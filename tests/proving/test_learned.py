@@ -37,7 +37,8 @@ def same(first, second):
         )
 
 
-#: What each says of the spindle's torque and of the frame: more than asked (+), less (−), near it (~), nothing (0).
+#: What each says of the spindle's torque and of the frame: more than asked (+),
+#: less (−), near it (~), nothing (0).
 TELLS = {
     "clean": "++", "noisy": "+~", "slowed": "-0", "chatter": "+-", "stalled": "-0", "slipped": "00", "broke": "00",
     "too hard to wind": "00",

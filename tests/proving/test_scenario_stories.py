@@ -14,7 +14,8 @@ from jobsheet.proving.rungs import next_share
 from jobsheet.reckoning.known_capacity import prior
 from tests.proving.trials import taught, trial
 
-#: B-2: the card's peak torque [N·m]; the class value with its 1/2 in cutter [N/µm]. B-1: the class value as it stands.
+#: B-2: the card's peak torque [N·m]; the class value with its 1/2 in cutter [N/µm].
+#: B-1: the class value as it stands.
 PEAK, CLASS_B2, CLASS_B1 = 4.97, 6.07, 6.0
 WITHIN = 0.02
 #: A chance that is printed to a hundredth.

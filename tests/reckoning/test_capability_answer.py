@@ -68,6 +68,7 @@ def test_the_same_job_on_two_machines(samples):
     assert [one.machine.name for one in found.on] == ["bench-mill-b-1", "knee-mill-k-2"]
     assert found.on[0].minutes == minutes_of_job(Reckoner(learns=True).reckon(job))
     assert found.on[0].fits
-    # 560 and 900 rpm are none of K-2's speeds; the nearest are 500 and 800, and by hand it feeds slower with them.
+    # 560 and 900 rpm are none of K-2's speeds; the nearest are 500 and 800, and
+    # by hand it feeds slower with them.
     assert found.on[1].minutes.cut > found.on[0].minutes.cut
     assert [number for number, *_ in found.on[0].cuts] == [20, 30, 50, 60]

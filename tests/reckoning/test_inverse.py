@@ -161,8 +161,9 @@ def test_everything_at_once(machine, units):
     for one in found.passes:
         assert one.answer.plan_shown
         assert one.answer.stops
-        # B-1 cut 2.0 deep and 6 wide with such an end mill, 30 out (demo-scenario section 3): more than the answer
-        # in mm asks; the one in inches stands out 1.8 mm more, which is within the tenth that is allowed.
+        # B-1 cut 2.0 deep and 6 wide with such an end mill, 30 out (demo-scenario section
+        # 3): more than the answer in mm asks; the one in inches stands out 1.8 mm more,
+        # which is within the tenth that is allowed.
         tried = machine != "knee-mill-k-2" and one.step.kind == "side-mill"
         assert tried or one.answer.words == "planned limit, a chance of 1 in 10"
     for one in found.tools:

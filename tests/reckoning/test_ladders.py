@@ -32,7 +32,7 @@ def asked(rung, limit):
     return rung.of(limit).demand
 
 
-# --- the scenario's demands ----------------------------------------------------------------------------------
+# --- the scenario's demands ---------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
@@ -103,7 +103,7 @@ def test_after_the_storys_clean_cuts_the_next_width_lies_between():
     assert 0.020 < float(after_two.width.split()[0]) <= 0.030
 
 
-# --- what every ladder keeps ---------------------------------------------------------------------------------
+# --- what every ladder keeps --------------------------------------------------------------------------------
 
 LADDERS = [
     ("bench-mill-b-1", B1),
@@ -160,7 +160,7 @@ def test_the_stop_rule_is_that_of_the_safety_notes():
         assert words.rstrip(".").casefold() in note.text.casefold()
 
 
-# --- refused -------------------------------------------------------------------------------------------------
+# --- refused ------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("metal", ["AZ31", "Ti-6Al-4V", "beryllium copper", "magnesium", "unknown scrap"])
@@ -204,7 +204,8 @@ def test_another_limit_ends_the_ladder_with_its_reason():
     ladder = plan("bench-mill-b-1", **stainless, up_to={"spindle-torque": 2.0}, most=30)
     assert ladder.rungs
     assert ladder.ends.startswith("Quill push")
-    # nothing is learned of the motor by drills that the hand gives up first: no ladder, the reason, and what does load it
+    # nothing is learned of the motor by drills that the hand gives up first: no
+    # ladder, the reason, and what does load it
     for machine in ("bench-mill-b-1", "knee-mill-k-2"):
         refused = plan(machine, **stainless)
         assert refused.rungs == ()
@@ -244,7 +245,7 @@ def test_what_cannot_be_read_says_what_to_write(change, says):
         plan("bench-mill-b-1", **{**B1, **change})
 
 
-# --- what happened -------------------------------------------------------------------------------------------
+# --- what happened ------------------------------------------------------------------------------------------
 
 
 def test_a_watch_gives_the_real_feed():

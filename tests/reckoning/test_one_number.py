@@ -36,7 +36,8 @@ CASES = [
 ]
 #: A rung is set to a twentieth of a millimetre, a plan is rounded down to that [m].
 STEP = 0.05e-3
-#: A ladder has the noise of a single cut in its chance (0.12 beside the class's 0.743), a verdict from class has not.
+#: A ladder has the noise of a single cut in its chance (0.12 beside the class's
+#: 0.743), a verdict from class has not.
 NOISE = 0.015
 
 
@@ -63,7 +64,8 @@ def test_first_rung_plan_and_layer_are_one_number(machine, metal, process, tried
     if tried_before:
         assert planned * (1 - NOISE) <= size + STEP * (1 + 1e-6)
     else:
-        # Where the spindle ends it, a ladder reckons with the card's spread and that of a process, a plan with the card's.
+        # Where the spindle ends it, a ladder reckons with the card's spread and that of
+        # a process, a plan with the card's.
         by_torque = max(rung.asked, key=lambda one: one.share).limit == "spindle-torque"
         less = planned * 0.2 if by_torque else STEP + planned * NOISE
         assert planned - less * (1 + 1e-6) <= size <= planned + STEP * (1 + 1e-6)

@@ -23,7 +23,8 @@ def test_the_cover_lists_cutters_in_the_order_of_the_drawers():
 
 def test_the_cover_says_minutes_to_set_by_hand_and_in_the_cut():
     table = next(table for table in all_of(pages(plate()), Table) if table.columns[0].caption == "done")
-    # 20 to set; 5 + 5 + 8 by hand, 5 tools at 2 min and one size at 1.5; 2 x 70 s, 2 x 87 s, 4 x 8 s and 4 x 15 s are about 7.
+    # 20 to set; 5 + 5 + 8 by hand, 5 tools at 2 min and one size at 1.5; 2 x 70 s, 2 x
+    # 87 s, 4 x 8 s and 4 x 15 s are about 7.
     assert table.rows[0][-1].text == "20 + 30 + 7"
 
 

@@ -18,7 +18,7 @@ from tests.report.plans import bench, drill, job, pages, plate
 
 from .pages_read import FOUR, all_of, text
 
-# --- what HM-100 promises: the figures of the demo scenario, section 3b ------------------------------------------
+# --- what HM-100 promises: the figures of the demo scenario, section 3b -------------------------------------
 
 
 def test_the_points_of_the_plate_are_whole_turns_and_the_line_to_stop_at():
@@ -45,7 +45,7 @@ def test_limits_are_two_figures_with_a_blank_and_a_gauge_has_a_box():
     assert "found ___ take ___ more, set head by all of it ___" in [row.again for row in rows]
 
 
-# --- order, pages ------------------------------------------------------------------------------------------------
+# --- order, pages -------------------------------------------------------------------------------------------
 
 
 def test_pages_are_numbered_through():
@@ -54,7 +54,7 @@ def test_pages_are_numbered_through():
     assert {page.total for page in document.pages} == {len(document.pages)}
 
 
-# --- dials -------------------------------------------------------------------------------------------------------
+# --- dials --------------------------------------------------------------------------------------------------
 
 
 def test_an_inch_job_has_its_limits_and_sizes_in_inches():
@@ -68,7 +68,7 @@ def test_an_inch_job_has_its_limits_and_sizes_in_inches():
     assert "3-1/8 × 2 × 1/2" in "\n".join(words_of(tuple(page.title for page in document.pages)))
 
 
-# --- how it lies -------------------------------------------------------------------------------------------------
+# --- how it lies --------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
@@ -102,7 +102,7 @@ def test_the_table_goes_against_the_way_that_the_work_counts():
     assert "X: table to your right. Y: table away from you." in text(pages(plate()))
 
 
-# --- safety ------------------------------------------------------------------------------------------------------
+# --- safety -------------------------------------------------------------------------------------------------
 
 
 def test_at_most_three_lines_stand_beside_a_step_and_two_of_them_are_cautions():
@@ -140,7 +140,7 @@ def test_no_word_promises_what_a_sheet_cannot():
         )
 
 
-# --- texts -------------------------------------------------------------------------------------------------------
+# --- texts --------------------------------------------------------------------------------------------------
 
 
 def test_the_job_itself_goes_with_its_pages():

@@ -89,7 +89,8 @@ def test_a_heavy_vice_is_lifted_with_help_where_it_is_put_on_and_not_again(sampl
 @pytest.mark.parametrize(
     ("size", "wanted"),
     [
-        # Steel of 7850 kg/m³: 4.7, 11.8, 21.2 and 47.1 kg; the vice of this bench machine is 8 kg, so parts are slid on.
+        # Steel of 7850 kg/m³: 4.7, 11.8, 21.2 and 47.1 kg; the vice of this bench
+        # machine is 8 kg, so parts are slid on.
         (("200", "100", "30"), {"slide-do-not-drop"}),
         (("250", "200", "30"), {"slide-do-not-drop"}),
         (("300", "150", "60"), {"slide-do-not-drop", "lift-with-help"}),

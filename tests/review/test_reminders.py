@@ -73,7 +73,8 @@ BENCH, KNEE = "hm-100-drilled-plate-b1", "hm-103-pivot-block"
         # Deep from eight diameters: 40 in a hole of 5 is not, 40.5 is.
         (KNEE, "drill-threads", {"cutter": "drill 5 mm", "depth": "40"}, "deep-hole", False),
         (KNEE, "drill-threads", {"cutter": "drill 5 mm", "depth": "40.5"}, "deep-hole", True),
-        # Ten degrees more are 12e-5 of steel, 23e-5 of aluminium: said where they are over a quarter of the limits' width.
+        # Ten degrees more are 12e-5 of steel, 23e-5 of aluminium: said where they are
+        # over a quarter of the limits' width.
         ("hm-101-setting-block", "face-4-finish", {"measure": "40 ±0.0097"}, "let-it-cool", False),
         ("hm-101-setting-block", "face-4-finish", {"measure": "40 ±0.0095"}, "let-it-cool", True),
         ("hm-102-slide-plate", "edge-opposite", {"measure": "60 ±0.0277"}, "let-it-cool", False),

@@ -20,8 +20,9 @@ from jobsheet.storage.job_file import read_job
 SAMPLES = [path for path in sorted(sample_jobs().glob("*.yaml")) if not path.stem.endswith(("b2", "k2"))]
 #: So many are tried in the plain suite, all of them with --long.
 SHORT = 16
-#: What may be left out: these make nothing of the part. Clamping and filing before the first cut, edges that each cut breaks itself,
-#: a second look at sizes that the steps measured, and the screw holes in the piece that falls out of the window.
+#: What may be left out: these make nothing of the part. Clamping and filing before the first cut, edges
+#: that each cut breaks itself, a second look at sizes that the steps measured, and the screw holes in the
+#: piece that falls out of the window.
 MAKES_NOTHING = {
     ("hm-100-drilled-plate-b1", "clamp"), ("hm-101-setting-block", "deburr"), ("hm-102-slide-plate", "deburr"),
     ("hm-104-cover-plate", "strap"), ("hm-104-cover-plate", "spot-middle"), ("hm-104-cover-plate", "drill-middle"),

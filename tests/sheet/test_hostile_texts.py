@@ -25,7 +25,8 @@ from jobsheet.storage.photos.kept_photographs import Shot
 from tests.photographs_made import photograph
 from tests.report.plans import pages
 
-#: What is typed, behind a number of its own; what stands there instead of a character without a picture is its code.
+#: What is typed, behind a number of its own; what stands there instead of a
+#: character without a picture is its code.
 TYPED = {
     "markup": "<b>x</b> <img src='file:///etc/passwd'/> <para>",
     "entities": "&amp; &lt;i&gt; &#65; a & b",
@@ -39,7 +40,8 @@ TYPED = {
     "five hundred letters": "W" * 500,
     "five hundred letters with blanks": "slow " * 100,
 }
-#: What nobody types into a field of the sheet: the digest of the card; and edges, whose words a step's own take the place of.
+#: What nobody types into a field of the sheet: the digest of the card; and edges, whose
+#: words a step's own take the place of.
 _OUT = {"card_hash"}
 
 
@@ -105,7 +107,8 @@ def test_every_field_prints_what_was_typed_into_it(samples, typed):
     for one in put:
         wanted = squeezed(printable(one))
         if typed == TYPED["hebrew"]:
-            # Whoever reads a PDF turns letters of such a script round by its own rules; that none is lost is counted.
+            # Whoever reads a PDF turns letters of such a script round by its own
+            # rules; that none is lost is counted.
             wanted = wanted[: -len(typed)]
         assert wanted in text, one[:80]
     if typed == TYPED["hebrew"]:

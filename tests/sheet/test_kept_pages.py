@@ -7,7 +7,8 @@ import pytest
 
 from tests.sheet.kept_pages import KEPT, differs, kept, pictures, samples
 
-#: So much of a page may differ: some dots of letters that another build smooths otherwise; a word that moved is ten times as much.
+#: So much of a page may differ: some dots of letters that another build smooths otherwise; a
+#: word that moved is ten times as much.
 TOLERANCE = 0.0004
 #: All of them together [bytes].
 MOST = 2_000_000

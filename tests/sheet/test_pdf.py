@@ -139,7 +139,8 @@ def test_what_a_person_typed_is_printed_as_typed(typed):
     assert not any(page.images for page in reader.pages)
 
 
-#: How many pages each sample takes on A4; on Letter at most one more. Beyond this, paper is no longer taken to the machine.
+#: How many pages each sample takes on A4; on Letter at most one more. Beyond this, paper
+#: is no longer taken to the machine.
 PAGES = {
     "hm-100-drilled-plate-b1": 2, "hm-100-drilled-plate-b2": 2, "hm-100-drilled-plate-k2": 2, "hm-101-setting-block": 6, "hm-102-slide-plate": 5, "hm-103-pivot-block": 8, "hm-104-cover-plate": 5,
 }  # fmt: skip

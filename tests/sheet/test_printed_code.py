@@ -11,7 +11,8 @@ from jobsheet.drawing.drawn import Line
 from jobsheet.sheet.pdf import picture_pdf
 from jobsheet.sheet.printed_code import SIDE, printed_code
 
-#: As `lessons-and-shelf` gives it: 28 signs of the short alphabet, level Q, version 2, 33 modules with the margin.
+#: As `lessons-and-shelf` gives it: 28 signs of the short alphabet, level Q,
+#: version 2, 33 modules with the margin.
 SHORT = "JS1:HM-103:C:3:D495-6QV9-7Y6"
 
 

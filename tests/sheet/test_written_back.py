@@ -20,7 +20,8 @@ from jobsheet.storage.job_file import read_job
 from tests.report.plans import bench, drill, job, pages, plate
 from tests.sheet import printed_once
 
-#: The digits of the screen on which it is typed in (look-2, bench-entry): 1 to 8, and 0 for a step that was not cut.
+#: The digits of the screen on which it is typed in (look-2, bench-entry): 1 to 8,
+#: and 0 for a step that was not cut.
 DIGITS = "1 clean · 2 noisy · 3 slowed · 4 chatter · 5 stalled · 6 slipped · 7 broke · 8 too hard to wind · 0 not cut"
 
 

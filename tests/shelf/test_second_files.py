@@ -43,7 +43,8 @@ def another(folder, name, *commands):
     save_job(job, folder / name)
 
 
-# The first is how one service calls it, the second another, the third says nothing by its name (lessons-and-shelf section 7).
+# The first is how one service calls it, the second another, the third says nothing by its
+# name (lessons-and-shelf section 7).
 @pytest.mark.parametrize(
     "name",
     ["hm-102-slide-plate (B's conflicted copy 2026-11-30).yaml", "hm-102-slide-plate-DESKTOP-4K2.yaml", "x.yaml"],

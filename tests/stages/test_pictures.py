@@ -85,7 +85,7 @@ def test_what_the_step_cut_is_heavy_and_what_stood_before_is_not():
     assert all(x > middle for item in heavy for x, _ in item.points)
 
 
-# --- brute force: a ray from each point towards the eye, against every triangle ---------------------------------
+# --- brute force: a ray from each point towards the eye, against every triangle -----------------------------
 
 
 def blocked(points, triangles, vertices, eye):
@@ -143,7 +143,8 @@ def test_what_is_drawn_as_seen_is_seen_and_what_is_hidden_is_hidden(shapes, view
                 depths = _depths_at(edges, x, y, x2 - x1, y2 - y1)
                 if not depths:
                     continue
-                # A line of sight along a wall says nothing: each place is looked at from both sides of the line.
+                # A line of sight along a wall says nothing: each place is looked
+                # at from both sides of the line.
                 length = math.hypot(x2 - x1, y2 - y1)
                 aside = np.array([-(y2 - y1), x2 - x1, 0.0]) / length * 2e-3
                 both = []

@@ -39,7 +39,8 @@ def hole(x=0.04, y=0.025, diameter=0.012, depth=0.02, angle=None):
     return Sized(shape=Hole(x, y, diameter, depth, angle), corners=((x, y),), depth=depth)
 
 
-#: A circle is drawn with flats: its area is that of the polygon, 0.3 % less; the closed form is of the polygon.
+#: A circle is drawn with flats: its area is that of the polygon, 0.3 % less; the
+#: closed form is of the polygon.
 def polygon(diameter, sides=ROUND):
     return sides / 8 * diameter**2 * math.sin(2 * math.pi / sides)
 
@@ -165,7 +166,8 @@ def test_what_is_degenerate_is_drawn_and_never_fails(shapes):
         picture(stage, view, 200, 150, hidden=True)
 
 
-#: Steps whose figures count a rectangle where a slot's hole is already there, or whose work is shorter than the stock.
+#: Steps whose figures count a rectangle where a slot's hole is already there, or
+#: whose work is shorter than the stock.
 _COUNTED_OTHERWISE = {
     (
         "hm-101-setting-block",

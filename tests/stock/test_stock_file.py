@@ -19,7 +19,8 @@ from .stock_lines import HEAD, stock
 @pytest.mark.parametrize(
     ("lines", "box", "volume"),
     [
-        # Areas of the circle, the ring, the hexagon (0.866 s²), a square with round edges, a frustum: any book of formulas.
+        # Areas of the circle, the ring, the hexagon (0.866 s²), a square with round
+        # edges, a frustum: any book of formulas.
         ("length: 80; width: 50; height: 12", (80, 50, 12), 80 * 50 * 12),
         ("shape: round bar; diameter: 40; bar length: 100", (100, 40, 40), math.pi * 400 * 100),
         ("shape: round bar; diameter: 40; bar length: 100; along: height", (40, 40, 100), math.pi * 400 * 100),

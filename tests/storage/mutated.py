@@ -33,7 +33,8 @@ from jobsheet.storage.records.run_record import entry_text
 from jobsheet.storage.shop_file import OPINIONS, PLACE, SHOP, shop_from_text
 
 HERE = Path(__file__).parent.parent
-#: What breaks readers: signs that other notations know, numbers that are none, characters that no file may hold.
+#: What breaks readers: signs that other notations know, numbers that are none,
+#: characters that no file may hold.
 NASTY = (
     "nan", "inf", "-inf", "-300 N", "1e999", "1e-999", "²", "½", "٣", "0", "-1", "50", "99999999999999999999", "x" * 300, "'", '"',
     "#7", "*a", "&a", "!!python/object:os.system", "|", ">", "{", "}", "[", "]", "---", "...", ":", ": ", "- ", "\t", "  ", "",

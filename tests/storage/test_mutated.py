@@ -108,7 +108,7 @@ def test_every_value_of_every_line():
     assert not wrong_of(every_value(), 20)
 
 
-# --- what the rounds found ------------------------------------------------------------------------------------
+# --- what the rounds found ----------------------------------------------------------------------------------
 
 
 def problems(kind, old, new):

@@ -47,7 +47,8 @@ def remarks(path):
     job = read_job(path)
     found = Reckoner().reckon(job)
     read = reviewed(found.job, found, facts_of(found.job, found))
-    # A line of the finished part that nobody can read, or that is not compared, is rightly said; a rule or a solid must not fail.
+    # A line of the finished part that nobody can read, or that is not compared, is rightly
+    # said; a rule or a solid must not fail.
     failed = [one for one in read.not_checked if one.what == "solids" or one.what.startswith("“")]
     assert not failed, path.name
     return {(one.rule, one.operations, one.set_up): one.message for one in read.open}

@@ -81,7 +81,8 @@ def conditions_of(name: str) -> tuple[str, ...]:
 
 def _sourced(given: Any, measures: str | None) -> Sourced:
     """A constant as a file has it: `{value: 1450 MPa, source: …, trust: …}`."""
-    # A bare number is read as the reader of one's own files reads it: what passed there must be a number here.
+    # A bare number is read as the reader of one's own files reads it: what
+    # passed there must be a number here.
     value = read(given["value"], measures) if measures else read_number(given["value"])[0]
     return Sourced(value, given["source"], given["trust"])
 

@@ -25,8 +25,9 @@ _PLAIN = {"tag:yaml.org,2002:str", "tag:yaml.org,2002:map", "tag:yaml.org,2002:s
 #: What a merge by a version-control system leaves in a file where both sides changed a line.
 _SIGNS = ("<<<<<<<", ">>>>>>>")
 _TWO_REVISIONS = pattern(r"(?m)^(?P<sign><{7}|>{7})(?: .*)?$")
-#: Characters that no such file may hold, and that files of an earlier day have: fields took them, and the job could not be
-#: opened again. They are read as the sign for what is no character, so that the job is there and the place is seen.
+#: Characters that no such file may hold, and that files of an earlier day have: fields took them, and
+#: the job could not be opened again. They are read as the sign for what is no character, so that the
+#: job is there and the place is seen.
 _MENDED = dict.fromkeys((*range(0x80, 0x85), *range(0x86, 0xA0), 0xFFFE, 0xFFFF), "\ufffd")
 
 
@@ -112,7 +113,8 @@ def nodes(text: str, name: str) -> Node:
     text = text.translate(_MENDED)
     loader = base(text)
     collects = gc.isenabled()
-    # Nothing of a tree that is being built can go: looking for circles in it again and again takes half of a large file's time.
+    # Nothing of a tree that is being built can go: looking for circles in it again and again
+    # takes half of a large file's time.
     gc.disable()
     try:
         root = loader.get_single_node()

@@ -9,7 +9,8 @@ from jobsheet.remembered import remembered
 from jobsheet.units.lazily import pattern
 
 _TIP = pattern(r"(\d[\d.,/]*\s*(?:mm|in)?)\s+tip\b|\btip\s+(\d[\d.,/]*\s*(?:mm|in)?)", re.IGNORECASE)
-#: Reading step of what is named, the finer first where names are alike [m]: as such tools are sold (common practice).
+#: Reading step of what is named, the finer first where names are alike [m]: as
+#: such tools are sold (common practice).
 _STEPS: tuple[tuple[str, float], ...] = (
     ("micrometers?|mikes?", 0.01e-3),
     ("indicators?|dial gauges?|clocks?", 0.01e-3),

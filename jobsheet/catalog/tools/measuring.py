@@ -39,7 +39,8 @@ _OTHER = {
     "clock": "indicator",
     "bench square": "square",
 }
-#: Instruments from the coarse to the fine, for what is suggested: how finely each reads is `cutter_words.reading`.
+#: Instruments from the coarse to the fine, for what is suggested: how finely
+#: each reads is `cutter_words.reading`.
 _BY_READING = ("caliper", "micrometer")
 #: A gauge reads to a quarter of the limits (common practice, no source).
 SHARE = 0.25

@@ -116,11 +116,13 @@ def _unified(match: re.Match[str], written: str, text: str) -> Thread:
     return Thread(major * INCH, INCH / tpi, series in ("UNF", "UNEF"), text)
 
 
-#: The choice of a workshop (`thread_height`) for which the drill of the tables for tough metal is the usual one.
+#: The choice of a workshop (`thread_height`) for which the drill of the tables
+#: for tough metal is the usual one.
 EASIER = "50 to 65 %"
 
 
-#: The least height of thread that goes under that choice, with what the next drill of a set makes of it (common practice, no source).
+#: The least height of thread that goes under that choice, with what the next drill of a set makes
+#: of it (common practice, no source).
 LEAST = 0.48
 
 

@@ -27,8 +27,8 @@ _GRADES: dict[int, tuple[int, ...]] = {
     12: (100, 120, 150, 180, 210, 250, 300, 350, 400, 460, 520, 570, 630),
     13: (140, 180, 220, 270, 330, 390, 460, 540, 630, 720, 810, 890, 970),
 }
-#: ISO 286-1 (from memory): how far the nearer limit lies from nought [µm], in the same ranges. Holes D to G lie above by it,
-#: shafts d to g below; so do the upper limits of holes P below it, for grades above 7.
+#: ISO 286-1 (from memory): how far the nearer limit lies from nought [µm], in the same ranges. Holes D to G
+#: lie above by it, shafts d to g below; so do the upper limits of holes P below it, for grades above 7.
 _AWAY: dict[str, tuple[int, ...]] = {
     "D": (20, 30, 40, 50, 65, 80, 100, 120, 145, 170, 190, 210, 230),
     "E": (14, 20, 25, 32, 40, 50, 60, 72, 85, 100, 110, 125, 135),

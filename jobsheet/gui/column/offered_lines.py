@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QWidget
 from jobsheet.gui.column.remarks import Offer, Offering, RemarkLine
 from jobsheet.model.remark import Remark
 
-#: A fix is tried when no remark has changed for so long [ms]: a trial takes 10 to 100 ms, and never holds up a key.
+#: A fix is tried when no remark has changed for so long [ms]: a trial takes 10
+#: to 100 ms, and never holds up a key.
 REST = 250
 
 

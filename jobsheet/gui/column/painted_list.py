@@ -56,7 +56,8 @@ class PaintedList(QWidget):
         self._later.setSingleShot(True)
         self._later.setInterval(0)
         self._later.timeout.connect(lambda: self.keeping(lambda: None))
-        #: Makes a change and places everything again; whoever scrolls the list keeps what the hand is at in its place.
+        #: Makes a change and places everything again; whoever scrolls the list
+        #: keeps what the hand is at in its place.
         self.keeping: Callable[[Callable[[], None]], None] = self._placed
         self._reach()
 

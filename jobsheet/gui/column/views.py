@@ -38,7 +38,8 @@ class RowView(Struct, frozen=True, kw_only=True):
     depth: str = ""
     verdict: str = ""
     share: str = ""
-    #: A limit of which nothing was tried on this machine, where another one governs: its name and where to begin.
+    #: A limit of which nothing was tried on this machine, where another one
+    #: governs: its name and where to begin.
     untried: str = ""
     problem: str = ""
     stale: bool = False

@@ -76,7 +76,8 @@ class Answering(QObject):
             self._parts = None
             return
         except Exception as error:  # noqa: BLE001  the figures say for themselves what is wrong
-            # What cannot be answered leaves its place empty; that no card or table has it is nothing for the log.
+            # What cannot be answered leaves its place empty; that no card or
+            # table has it is nothing for the log.
             if not isinstance(error, JobsheetError):
                 keep(error)
             self._parts = None

@@ -64,7 +64,8 @@ class Desk(QObject):
         self.notes: tuple[Note, ...] = ()
         #: What the review could not ask: it is said where its answer would have stood.
         self.not_checked: tuple[NotChecked, ...] = ()
-        #: Whether the rules were asked about this job at all: until then nothing is said of remarks, and not that there are none.
+        #: Whether the rules were asked about this job at all: until then nothing is said of
+        #: remarks, and not that there are none.
         self.is_read = False
         #: The time of the job as it was said last, while that of so many steps is still to come.
         self.time_said = ""

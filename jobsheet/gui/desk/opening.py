@@ -15,7 +15,8 @@ from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.job_file import job_digest, read_job
 from jobsheet.storage.pdf_jobs import is_pdf
 
-#: So many steps are reckoned before the window is made: those that it paints first, and all of a job that is no longer.
+#: So many steps are reckoned before the window is made: those that it paints first,
+#: and all of a job that is no longer.
 FIRST = 40
 SAMPLE = "hm-100-drilled-plate-b1.yaml"
 
@@ -36,7 +37,8 @@ def open_at_start(path: str | None) -> Opened:
     """The job in a file; where none is asked for the last one; a copy of the sample where there is none or it cannot be used."""
     opened = _opened(path if path is not None else _last())
     with contextlib.suppress(JobsheetError):
-        # Figures are remembered by value: what is reckoned here is ready when the window asks for it, and what was read for it is kept.
+        # Figures are remembered by value: what is reckoned here is ready when the window asks for
+        # it, and what was read for it is kept.
         found = Reckoner().reckon(opened.job)
         tuple(islice(found.operations.values(), FIRST))
     return opened

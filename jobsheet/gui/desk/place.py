@@ -74,5 +74,6 @@ class Place(Struct, frozen=True, kw_only=True):
 
     title: str
     ways: tuple[Way, ...]
-    #: What its page of the help says beside the ways to it: a key or a word, and what it does; marked in the context `PlaceHelp`.
+    #: What its page of the help says beside the ways to it: a key or a word, and what it does;
+    #: marked in the context `PlaceHelp`.
     told: tuple[tuple[str, str], ...] = ()

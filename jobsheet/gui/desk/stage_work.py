@@ -165,7 +165,8 @@ class StageWork:
             self._wanted[id(wanted.answers)] = wanted
             self._lock.notify()
             if self._thread is None:
-                # The window takes the interpreter back many times while it paints: each time it waits so long.
+                # The window takes the interpreter back many times while it
+                # paints: each time it waits so long.
                 sys.setswitchinterval(SWITCH)
                 self._thread = threading.Thread(target=self._run, name="stages", daemon=True)
                 self._thread.start()
@@ -210,7 +211,8 @@ class StageWork:
             if self._anew:
                 self._anew = False
                 modeller, known = Modeller(), {}
-            # Whatever one question does, the next is answered: a worker that is gone would switch every hazard off.
+            # Whatever one question does, the next is answered: a worker that is
+            # gone would switch every hazard off.
             alone(
                 lambda wanted=wanted, modeller=modeller, known=known: self._answer(wanted, modeller, known),  # type: ignore[misc]
                 lambda why, wanted=wanted: self._without(wanted, why),  # type: ignore[misc]

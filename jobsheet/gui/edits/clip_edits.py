@@ -85,7 +85,8 @@ class ClipEdits:
             return ""
         set_ups = (set_up,) if set_up is not None else ()
         text = write_copied(Copied(units=desk.job.units, set_ups=set_ups, steps=steps))
-        # The toolkit makes what it holds: one made here would be taken apart after Python has ended, and the program with it.
+        # The toolkit makes what it holds: one made here would be taken apart after Python
+        # has ended, and the program with it.
         clipboard = QGuiApplication.clipboard()
         clipboard.setText("\n".join(lines_of(desk, set_ups, steps)))
         clipboard.mimeData().setData(OWN, QByteArray(text.encode()))

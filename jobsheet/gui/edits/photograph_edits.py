@@ -13,9 +13,11 @@ from jobsheet.gui.forms import ask
 from jobsheet.model.job import Photograph, SetUp
 
 translate = QCoreApplication.translate
-#: The toolkit may take so much of the memory for a picture [MB], and makes it no larger than this to see whether it can be drawn.
+#: The toolkit may take so much of the memory for a picture [MB], and makes it no larger than
+#: this to see whether it can be drawn.
 MOST_MEMORY, SEEN = 300, 400
-#: What a file is called that is taken for a photograph when it is let fall; what it really is is asked of its bytes.
+#: What a file is called that is taken for a photograph when it is let fall; what
+#: it really is is asked of its bytes.
 ENDINGS = (".jpg", ".jpeg", ".png", ".heic", ".heif", ".webp", ".gif", ".bmp", ".tif", ".tiff")
 
 

@@ -51,7 +51,8 @@ class RemarkEdits:
         from jobsheet.edit.difference import changes
         from jobsheet.review.mending.fix_words import by_hand, ends_and_leaves, refusal, together
 
-        # The same words may stand there from before the last key, with another fix; or nothing of it is true any more.
+        # The same words may stand there from before the last key, with another fix;
+        # or nothing of it is true any more.
         now = self._now(remark)
         if now is None:
             return Offer(lines=(translate("Remarks", "The plan has changed: this is read again."),))

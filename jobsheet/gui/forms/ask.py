@@ -191,7 +191,8 @@ def _path_to_write(parent: QWidget, title: str, kinds: str, suggestion: Path, en
 
     from jobsheet.storage.exporting_files import same_name
 
-    # The toolkit's own question takes the name of a file for markup, and does not see the ending that is added.
+    # The toolkit's own question takes the name of a file for markup, and does
+    # not see the ending that is added.
     own_question = QFileDialog.Option.DontConfirmOverwrite
     name, _ = QFileDialog.getSaveFileName(parent, title, str(suggestion), kinds, options=own_question)
     if not name:

@@ -29,7 +29,8 @@ LINE = 18
 JOINED = 4
 #: As long as they are no wider than two columns.
 JOINED_WIDTH = 340
-#: What a list can fill in, by the name or by what is asked: Down or F4 in the box, or a press on the mark, asks for it.
+#: What a list can fill in, by the name or by what is asked: Down or F4 in the box,
+#: or a press on the mark, asks for it.
 LISTED = ("cutter", "wrench", "vice")
 ASKS_LISTED = ("material", "machine", "several")
 #: The keyboard is lent to a menu or another window; whoever types here comes back.

@@ -35,7 +35,8 @@ class Form(QWidget):
     """The fields of one owner: an operation, a set-up or the job."""
 
     typed = Signal(str, str)
-    #: A field of several parts: its name, its text, what was done in it, and whether by a key of which more may come.
+    #: A field of several parts: its name, its text, what was done in it, and
+    #: whether by a key of which more may come.
     done = Signal(str, str, str, bool)
     height_changed = Signal()
     picks_wanted = Signal(str)

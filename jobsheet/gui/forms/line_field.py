@@ -21,7 +21,8 @@ class LineField(Field):
     #: Its name, and by how many lines it goes up or down; 0 strikes it.
     moved = Signal(str, int)
 
-    #: How much of what stands under it is in view with it [px at 100 %]: what is understood, and a remark of two lines.
+    #: How much of what stands under it is in view with it [px at 100 %]: what is
+    #: understood, and a remark of two lines.
     room_below = 60
 
     def has_list(self) -> bool:

@@ -13,7 +13,8 @@ from jobsheet.operations.place_rows import Made
 
 #: So many rows are shown at a time, the empty one too: more would push what follows out of the window.
 SHOWN = 9
-#: Measures at 100 %: head with its captions, a row, the words of a generator, the number, a box, a dial, the last line.
+#: Measures at 100 %: head with its captions, a row, the words of a generator, the
+#: number, a box, a dial, the last line.
 HEAD, CAPTIONS, ROW, LINE, NUMBER, BOX, DIAL, OUT, UNDER = 20, 18, 28, 32, 26, 92, 84, 62, 18
 #: What the maker takes beside the table, and between them.
 MAKER, BETWEEN = 330, 20

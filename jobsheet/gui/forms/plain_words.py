@@ -14,7 +14,8 @@ from jobsheet.units.lazily import pattern
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
-#: A line of a tooltip and an entry of a menu, in letters; common practice for lines that are read at a glance.
+#: A line of a tooltip and an entry of a menu, in letters; common practice for
+#: lines that are read at a glance.
 LINE = 75
 ENTRY = 70
 #: More than this is read nowhere in passing.

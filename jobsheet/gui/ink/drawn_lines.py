@@ -13,7 +13,8 @@ from jobsheet.gui.ink.look import Look
 
 #: A point of the drawing at 100 % [px]: type of 8 points becomes the look's caption of 11 px.
 SCALE = 11 / 8
-#: On a screen what is cut now is drawn a little lighter than on paper, and no line thinner than can be seen [points].
+#: On a screen what is cut now is drawn a little lighter than on paper, and no line
+#: thinner than can be seen [points].
 _LIGHTER = {"cut": 2.0, "thin": 0.6}
 _FONTS = {"caption": "caption", "small": "caption", "note": "caption", "size": "label", "label": "label"}
 _FONTS |= {

@@ -12,7 +12,8 @@ from msgspec import Struct
 from jobsheet.gui.desk.job_pdf import MadeSheets
 from jobsheet.model.not_checked import alone
 
-#: The thread never touches the toolkit: it puts its answer into a queue, or the sentence that says why there is none.
+#: The thread never touches the toolkit: it puts its answer into a queue, or the
+#: sentence that says why there is none.
 Answer = MadeSheets | str
 
 

@@ -69,7 +69,8 @@ class PaperColumn(QWidget):
         self._problems: tuple[Problem, ...] = ()
         self._blocks: list[Block] = []
         self._forms: list[Form] = []
-        #: Where the number of a field came from, also while nothing stands there: who types it anew has not guessed it.
+        #: Where the number of a field came from, also while nothing stands there:
+        #: who types it anew has not guessed it.
         self._marks: dict[str, str] = {}
         self._asked: dict[str, tuple[Path, Ask]] = {}
         self.rows: dict[str, tuple[EntryRow, Path, Rows]] = {}

@@ -9,7 +9,8 @@ def main(path: str | None) -> int:
     """Open the window with a job, or with a copy of the sample; the exit code."""
     from jobsheet.gui.start import compiled
 
-    # What a start makes stays: looking through it again and again for what could go takes 9 ms. The first rest does it.
+    # What a start makes stays: looking through it again and again for what could go
+    # takes 9 ms. The first rest does it.
     gc.disable()
     with compiled.used():
         from jobsheet.gui.desk.opening import open_at_start

@@ -32,7 +32,8 @@ class DroppedFiles(QObject):
         if isinstance(event, QDropEvent) and (path := dropped_file(event)) is not None:
             event.acceptProposedAction()
             if not isinstance(event, QDragMoveEvent):
-                # Only when the hand is free again: a question cannot be answered while the other program holds the file.
+                # Only when the hand is free again: a question cannot be answered
+                # while the other program holds the file.
                 at = self._window.mapToGlobal(event.position().toPoint())
                 QTimer.singleShot(0, lambda: self._opened(path, at))
             return True

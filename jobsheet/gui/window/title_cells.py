@@ -16,7 +16,8 @@ from jobsheet.stock.all_shapes import words_of
 from jobsheet.storage.kept.own_pace import own_pace
 
 translate = QCoreApplication.translate
-#: The time of a job waits until the hand rests where more steps than this are not reckoned yet: each takes a third of a millisecond.
+#: The time of a job waits until the hand rests where more steps than this are not reckoned yet:
+#: each takes a third of a millisecond.
 AT_ONCE = 40
 
 

@@ -16,7 +16,8 @@ from jobsheet.model.shop import Shop
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Group
 
-#: A strap, its nut and stud, the reach of its nose over the work, and bolt to heel, where nobody says [m] (common practice, no source).
+#: A strap, its nut and stud, the reach of its nose over the work, and bolt to heel, where nobody
+#: says [m] (common practice, no source).
 WIDE, THICK, STUD, REACH, ARM = 0.030, 0.014, 0.025, 0.012, 0.035
 SIDES = ("left", "right", "front", "rear")
 NONE = "none"

@@ -17,7 +17,8 @@ from jobsheet.model.shop import Shop
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.kind import Group
 
-#: Nine in ten of plain vices lie between these efficiencies of the screw (cutting-data section 1.14), over the usual 0.18.
+#: Nine in ten of plain vices lie between these efficiencies of the screw (cutting-data
+#: section 1.14), over the usual 0.18.
 VICE_BAND = (0.13 / 0.18, 0.25 / 0.18)
 #: A universal vice gives way in its joints: half the grip (A1, common practice).
 TILTING = 0.5

@@ -27,13 +27,15 @@ LEARNS = True
 
 #: Supported cutting stiffness before any trial, by class [N/m] (cutting-data section 7: estimate).
 CLASSES = {"bench": 6e6, "knee": 20e6}
-#: Frames as machines of a class have them [N/m] (cutting-data section 7: estimate). What a frame supports goes with its stiffness
-#: (section 1.9, closed form), so that one that was measured brings its machine's own level.
+#: Frames as machines of a class have them [N/m] (cutting-data section 7: estimate). What a
+#: frame supports goes with its stiffness (section 1.9, closed form), so that one that was
+#: measured brings its machine's own level.
 FRAMES = {"bench": 5e6, "knee": 14e6}
-#: Of machines about their class, 0.7, with that of a process about its machine, 0.25 (cutting-data section 1.9: estimate).
+#: Of machines about their class, 0.7, with that of a process about its machine, 0.25
+#: (cutting-data section 1.9: estimate).
 SPREAD = 0.743
-#: The same where the frame was measured: 2 to 8 N/µm for nine bench mills in ten (section 7) is 0.42 of the 0.7, and
-#: 0.56 is left; with a process about its machine 0.613.
+#: The same where the frame was measured: 2 to 8 N/µm for nine bench mills in ten (section 7) is 0.42 of the
+#: 0.7, and 0.56 is left; with a process about its machine 0.613.
 MEASURED_SPREAD = 0.613
 #: What hardly one machine of the class carries.
 NINETEEN_IN_TWENTY = 0.95

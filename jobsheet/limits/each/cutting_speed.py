@@ -27,8 +27,9 @@ FAR_OVER = 1.5
 _ROUNDING = 1 + 1e-9
 #: Metals whose hot, thin chips burn.
 BURN = ("titanium", "magnesium")
-#: What an edge of high speed steel loses in iron and steel, from so many times its start speed on (holding-and-more-kinds C2:
-#: Taylor's law with the published exponents). Less than 1.3 times is never too fast.
+#: What an edge of high speed steel loses in iron and steel, from so many times its
+#: start speed on (holding-and-more-kinds C2: Taylor's law with the published
+#: exponents). Less than 1.3 times is never too fast.
 _LIFE = (
     (2.0, "the edge may be gone in one pass"),
     (1.3, "the edge lasts minutes, not hours"),

@@ -17,8 +17,9 @@ READS = frozenset({"shop"})
 ORDER = 50
 
 
-#: Every other person jerks at 80 turns a minute and at 5, 1.6 times outside what nine in ten keep even; the spread makes
-#: 8 and 50 just `expected` (holding-and-more-kinds section C1, with its correction; common practice, no source).
+#: Every other person jerks at 80 turns a minute and at 5, 1.6 times outside what nine in ten keep
+#: even; the spread makes 8 and 50 just `expected` (holding-and-more-kinds section C1, with its
+#: correction; common practice, no source).
 WIDER, SPREAD = 1.6, 0.366
 HAPPENS = ("jerks", "jerk")
 WORKING = "half of all hands jerk at 1.6 times the workshop's fastest pace and at its slowest divided by 1.6; common practice, no source"

@@ -19,14 +19,15 @@ READS = frozenset({"extent.x", "extent.y", "extent.z", "grip", "shop"})
 #: Where it stands among limits of one share.
 ORDER = 70
 
-#: A drill's flutes pull it in at break-through like a screw of their helix, 30 degrees in a usual drill (holding-and-more-kinds A1:
-#: derived, 1.15 M/D).
+#: A drill's flutes pull it in at break-through like a screw of their helix, 30 degrees in a usual drill
+#: (holding-and-more-kinds A1: derived, 1.15 M/D).
 _FLUTES = math.radians(30)
 _SCREW_IN = ("drill", "core drill")
-#: What lies flat on its table turns about the mean radius of its face: that share of its shorter side (the same place: derived
-#: for a square).
+#: What lies flat on its table turns about the mean radius of its face: that share of its shorter side (the
+#: same place: derived for a square).
 _MEAN_RADIUS = 0.38
-#: A jaw lifts off at one end where it is turned by its force times a sixth of its length (derived: pressure in a straight line).
+#: A jaw lifts off at one end where it is turned by its force times a sixth of its length
+#: (derived: pressure in a straight line).
 _JAW = 1 / 6
 
 

@@ -16,7 +16,8 @@ READS = frozenset({"shop"})
 ORDER = 60
 
 
-#: Of the strongest push of people, as a standard deviation of its logarithm (holding-and-more-kinds section C1: published).
+#: Of the strongest push of people, as a standard deviation of its logarithm
+#: (holding-and-more-kinds section C1: published).
 SPREAD = 0.30
 #: So long [s] a push is whole in any case; the power law has no value for nought.
 _MOMENT = 1.0

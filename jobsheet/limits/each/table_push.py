@@ -18,7 +18,8 @@ ORDER = 140
 
 #: What a table screw passes on where the card does not say (cutting-data section 1.15: 0.2-0.4).
 USUAL_EFFICIENCY = 0.3
-#: What one arm keeps up, and for how long [W, s]: half of what untrained people did on two cranks (holding-and-more-kinds C1).
+#: What one arm keeps up, and for how long [W, s]: half of what untrained people did on two
+#: cranks (holding-and-more-kinds C1).
 TIRING, LASTS = 15.0, 180.0
 
 

@@ -30,7 +30,8 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     found = [(need / travels[axis], axis, need) for axis, need in needs.items() if travels.get(axis)]
     if not found:
         return None
-    # Rounded, so that two axes that are equally near to their ends do not change places by a rounding of units.
+    # Rounded, so that two axes that are equally near to their ends do not change
+    # places by a rounding of units.
     _, axis, need = max(found, key=lambda one: (round(one[0], 9), one[1]))
     return by_factor(
         "travel", "Travel", demand=need, capacity=travels[axis], unit="m",

@@ -19,9 +19,11 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
-#: A drill so near to a tapping drill cuts the hole for that thread [m]: two steps of a set in tenths (common practice).
+#: A drill so near to a tapping drill cuts the hole for that thread [m]: two steps of
+#: a set in tenths (common practice).
 _NEAR = 0.11e-3
-#: A chamfer stands out over the thread, or the hole, by this share of its diameter (common practice, no source).
+#: A chamfer stands out over the thread, or the hole, by this share of its
+#: diameter (common practice, no source).
 _OVER = 1.05
 #: A hole that a boring bar goes into [m] (common practice, no source).
 _BORED_FROM = 12e-3

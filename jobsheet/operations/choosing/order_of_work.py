@@ -9,7 +9,8 @@ from jobsheet.operations import registry
 from jobsheet.operations.kind import Kind
 from jobsheet.operations.roles import Roles
 
-#: Title of a group, and the roles that stand in it, in the order in which a part is usually made (common practice, no source).
+#: Title of a group, and the roles that stand in it, in the order in which a part is usually
+#: made (common practice, no source).
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("hold and find", ("find", "tram", "saw")),
     ("faces, sides", ("flat", "wall")),

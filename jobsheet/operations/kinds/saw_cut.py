@@ -86,7 +86,8 @@ FORM = (
     Group("Check and words", (common.MEASURE, common.TOLERANCES, common.WHAT, common.NOTE)),
 )
 
-#: Area of steel sawn in a second [m²/s]: 5 cm² a minute by hand, 20 by a small power saw (common practice, no source).
+#: Area of steel sawn in a second [m²/s]: 5 cm² a minute by hand, 20 by a small
+#: power saw (common practice, no source).
 RATES = {"hand saw": 5e-4 / 60, "power saw": 20e-4 / 60}
 
 

@@ -19,7 +19,8 @@ from jobsheet.operations.shared import common, hole_words
 from jobsheet.operations.shared import hole_work as drilling
 from jobsheet.operations.shared.tally import Tally
 
-#: What a face takes to come clean where no depth is written: judgement, for the seconds and the picture only [m].
+#: What a face takes to come clean where no depth is written: judgement, for the
+#: seconds and the picture only [m].
 TO_CLEAN = 0.5e-3
 #: Deeper than this share of the diameter it is a counterbore (judgement).
 _SHALLOW = 0.25

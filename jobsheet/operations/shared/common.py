@@ -42,7 +42,8 @@ CUTTING_SPEED = Entry(
     optional=True, hint="leave empty: from the material",
 )  # fmt: skip
 
-#: A light or manual machine starts at this share of a carbide cutter's published range (common practice, section 2.2).
+#: A light or manual machine starts at this share of a carbide cutter's published
+#: range (common practice, section 2.2).
 CARBIDE_SHARE = 0.6
 
 

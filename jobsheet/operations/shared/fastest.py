@@ -9,11 +9,13 @@ from jobsheet.model.quantity import Cutter
 from jobsheet.model.setting import Setting
 from jobsheet.operations.shared.common import start_speed
 
-#: A range that ends nearer to the start speed than this says nothing: start speeds differ so much between tables (common practice).
+#: A range that ends nearer to the start speed than this says nothing: start speeds differ so
+#: much between tables (common practice).
 OVER_START = 1.3
 #: One tooth on an arm: nothing that is published for end mills and face mills holds for it (common practice).
 _ONE_TOOTH = ("fly cutter", "boring head")
-#: Under this share of the lower end of what is published carbide rubs and chips in iron and steel (common practice, no source).
+#: Under this share of the lower end of what is published carbide rubs and chips in iron and
+#: steel (common practice, no source).
 _RUBS = 0.25
 FERROUS = ("steel", "stainless", "iron")
 

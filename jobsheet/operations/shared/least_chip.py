@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from jobsheet.model.quantity import Cutter
 
-#: Least feed per tooth of HSS end mills and of insert mills [m] (sequencing rules, chip-thick-enough: common practice).
+#: Least feed per tooth of HSS end mills and of insert mills [m] (sequencing rules,
+#: chip-thick-enough: common practice).
 HSS, INSERTS = 0.012e-3, 0.04e-3
 
 

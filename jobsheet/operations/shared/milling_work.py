@@ -50,7 +50,8 @@ _STRAIGHT = ("face mill", "fly cutter", "chamfer mill")
 METHODS = (0.7, 1.5)
 #: A cutter is loaded to a third of its rupture strength at most (cutting-data section 1.7).
 STRENGTH_FACTOR = 3.0
-#: A wall that gives way by more is said in words: the linear model overstates it (cutting-data section 1.11) [m].
+#: A wall that gives way by more is said in words: the linear model overstates it
+#: (cutting-data section 1.11) [m].
 TOLD = 50e-6
 
 

@@ -11,7 +11,8 @@ from jobsheet.cutting.formula import formula_of, outside_validity
 from jobsheet.model.figure import EdgeSpeed, Figure, Figures, Step
 from jobsheet.operations.names import FIGURES, show, si_unit
 
-#: Kienzle's constants describe a family of steels, not this bar: cutting-data section 2.1, spread between sources.
+#: Kienzle's constants describe a family of steels, not this bar: cutting-data
+#: section 2.1, spread between sources.
 KIENZLE_BAND = (0.75, 1.35)
 #: The handbook's drilling constants: no spread is printed; taken as for milling (estimate).
 DRILL_BAND = (0.75, 1.35)

@@ -18,7 +18,8 @@ from jobsheet.operations.shared.tally import Tally
 
 #: The tap maker's specific forces describe a family of metals; spread taken as for milling (estimate).
 TAP_BAND = (0.75, 1.35)
-#: Wrench lengths by thread (common practice, cutting-data section 1.6): up to this diameter [m], this length [m].
+#: Wrench lengths by thread (common practice, cutting-data section 1.6): up to
+#: this diameter [m], this length [m].
 _WRENCHES = ((6e-3, 0.18), (12e-3, 0.28), (16e-3, 0.38))
 
 

@@ -33,11 +33,14 @@ from jobsheet.remembered import remembered
 CHOSEN = ("spindle", "feed_per_tooth", "feed", "cutting_speed", "layer", "cut")
 #: What is typed instead of what the adviser writes, and by what it says the same.
 _SAID_BY = {"feed": "feed_per_tooth", "cutting_speed": "spindle"}
-#: Times that differ by less are as good as equal; more passes must save that share of the time (common practice, no source).
+#: Times that differ by less are as good as equal; more passes must save that share of the
+#: time (common practice, no source).
 EQUAL, WORTH = 1.1, 1.5
-#: So many times the fewest passes may be made where that saves as much; what is over by so little more is as near (likewise).
+#: So many times the fewest passes may be made where that saves as much; what is over by so
+#: little more is as near (likewise).
 MOST_MORE, NEAREST = 1.5, 1.05
-#: So deep a face mill is taken at most, by the class of the machine [m] (holding and more kinds, section C4: common practice).
+#: So deep a face mill is taken at most, by the class of the machine [m] (holding and more
+#: kinds, section C4: common practice).
 DEEP_FACE = {"bench": 1.5e-3, "knee": 4e-3}
 #: What differs by less is the same [m, rev/s].
 _SAME = 1e-9
@@ -183,8 +186,9 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
     return Changed(advised=advised, values=tuple(values.values()), fields=fields, found=found)
 
 
-#: A cut as light as that is a finishing pass: a wall's width as a share of the cutter, a face's depth [m] (cutting-data section
-#: 3.4, common practice: 0.02 to 0.05 of the diameter; a face's is common practice without a source).
+#: A cut as light as that is a finishing pass: a wall's width as a share of the cutter, a face's
+#: depth [m] (cutting-data section 3.4, common practice: 0.02 to 0.05 of the diameter; a face's is
+#: common practice without a source).
 LIGHT_WALL, LIGHT_FACE = 0.05, 0.25e-3
 
 

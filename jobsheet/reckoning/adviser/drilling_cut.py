@@ -26,10 +26,11 @@ from jobsheet.units.table import INCH
 
 #: A feed is tried at these shares of its start value, a reamer's and a countersink's too.
 _SHARES = (1.0, 0.85, 0.7, 0.55, 0.47, LEAST_DRILL)
-#: A peck in diameters of the drill, the longest first (a tap and drill maker's printed tips; common practice).
+#: A peck in diameters of the drill, the longest first (a tap and drill maker's
+#: printed tips; common practice).
 _PECKS = (1.5, 1.0, 0.5)
-#: A strong push counts whole for so long [s] (limit quill push); a peck is never shorter than so many diameters, nor than that [m]
-#: (common practice, no source).
+#: A strong push counts whole for so long [s] (limit quill push); a peck is never shorter than so many
+#: diameters, nor than that [m] (common practice, no source).
 LONGEST, SHORTEST, LEAST_PECK = 12.0, 0.2, 0.5e-3
 
 

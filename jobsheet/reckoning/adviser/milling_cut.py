@@ -23,9 +23,11 @@ from jobsheet.units.table import INCH
 
 #: A feed is tried at these shares of its start value too.
 _FEEDS = (1.0, 0.8, 0.65, 0.5, 0.42, LEAST_TOOTH)
-#: Thinner layers and narrower cuts than these are asked of nobody, nor so many of them (common practice, no source).
+#: Thinner layers and narrower cuts than these are asked of nobody, nor so many of
+#: them (common practice, no source).
 THINNEST, NARROWEST, MOST = 0.1e-3, 0.04, 64
-#: Never deeper in a slot than this share of the cutter, whatever the workshop says (issue "Advice that can be acted on", 1).
+#: Never deeper in a slot than this share of the cutter, whatever the workshop says (issue
+#: "Advice that can be acted on", 1).
 DEEPEST_SLOT = 0.5
 #: A face mill takes this share of its width at most (cutting-data section 3.3: 60 to 75 %, common practice).
 WIDEST_FACE = 0.75

@@ -19,9 +19,11 @@ from jobsheet.reckoning import what_if
 from jobsheet.reckoning.adviser.layer_lines import A_HAIR
 from jobsheet.reckoning.what_if import tried
 
-#: A step so far above the speed to start from is still taken: steps of pulleys are 1.6 apart (common practice, no source).
+#: A step so far above the speed to start from is still taken: steps of pulleys are 1.6
+#: apart (common practice, no source).
 OVER = 1.1
-#: The feed per tooth is never lowered under this share of its start value, a drill's under that (common practice, no source).
+#: The feed per tooth is never lowered under this share of its start value, a drill's under
+#: that (common practice, no source).
 LEAST_TOOTH, LEAST_DRILL = 0.35, 0.4
 #: A stepless drive is tried at these shares of its fastest speed, to ten turns a minute.
 _SLOWER = (0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.1)

@@ -138,7 +138,7 @@ def card(machine: Machine, material: str, *, units: str = "mm", shop: Shop | Non
     )  # fmt: skip
 
 
-# --- passes --------------------------------------------------------------------------------------------------
+# --- passes -------------------------------------------------------------------------------------------------
 
 
 def _known(setting: Setting, process: str, cutter_kind: str) -> tuple[Capacity, ...]:
@@ -204,7 +204,7 @@ def _deepest(one: Pass, at: Tried, setting: Setting, known: Sequence[Capacity], 
     return low
 
 
-# --- tools ---------------------------------------------------------------------------------------------------
+# --- tools --------------------------------------------------------------------------------------------------
 
 
 def _fed(one: Largest) -> str:
@@ -253,7 +253,7 @@ def _tool_within(process: str, setting: Setting, known: Sequence[Capacity], end:
     return tap_within(setting, judge) or "–"
 
 
-# --- a job on each -------------------------------------------------------------------------------------------
+# --- a job on each ------------------------------------------------------------------------------------------
 
 
 def on_machine(job: Job, machine: Machine, shop: Shop | None = None) -> OnMachine:

@@ -105,7 +105,7 @@ def in_words(limit: Limit | None, end: str) -> str:
     return f"{limit.title.lower()}: {limit.sentence or limit.shown}" if limit is not None else end
 
 
-# --- one candidate -------------------------------------------------------------------------------------------
+# --- one candidate ------------------------------------------------------------------------------------------
 
 
 def speeds_for(fields: object, kind: str, setting: Setting) -> tuple[float, ...]:
@@ -260,7 +260,7 @@ def _untried(
     return largest(lambda value: make(value, is_carried), lambda one: over(one) is None, low, high), last
 
 
-# --- passes --------------------------------------------------------------------------------------------------
+# --- passes -------------------------------------------------------------------------------------------------
 
 
 def _milled(operation: Operation) -> bool:

@@ -202,7 +202,7 @@ def tap_within(setting: Setting, judge: Judge) -> str:
     return _short(rows[index]) if index >= 0 else ""
 
 
-# --- taps ----------------------------------------------------------------------------------------------------
+# --- taps ---------------------------------------------------------------------------------------------------
 
 
 def _threads(units: str) -> list[ThreadRow]:
@@ -271,7 +271,7 @@ def largest_tap(setting: Setting) -> Largest:
     return replace(power, note=f"by hand up to {hand.expected or hand.tight or '–'}")
 
 
-# --- face mills ----------------------------------------------------------------------------------------------
+# --- face mills ---------------------------------------------------------------------------------------------
 
 #: Face mills that are sold, with their usual number of inserts (common practice).
 _FACE_MILLS = {

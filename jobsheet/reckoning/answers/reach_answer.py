@@ -23,7 +23,8 @@ from jobsheet.storage.shop_file import workshop
 
 #: The work that is asked about: a usual piece in the vice [m].
 _WORK = (0.08, 0.05, 0.04)
-#: Cuts that are asked about: their words, kind, cutter and what else is typed; a name of a size stands for the answer.
+#: Cuts that are asked about: their words, kind, cutter and what else is typed; a
+#: name of a size stands for the answer.
 _CUTS = {
     "mm": (
         ("side cut 6 mm wide", "depth", written.SIDE, "end mill 12 mm, 4 teeth, 30 mm out", {"width": "6 mm", "depth": "1 mm"}),

@@ -17,7 +17,8 @@ from jobsheet.operations.shared.common import depth_handle, millimetres
 from jobsheet.reckoning.reckoner import Outcome, Reckoned
 from jobsheet.reckoning.touch import Touch
 
-#: On which side of its own cut a wall bounds the work, as small numbers or large ones, where x counts right and y away.
+#: On which side of its own cut a wall bounds the work, as small numbers or large
+#: ones, where x counts right and y away.
 _LOW = {"front": True, "left": True, "rear": False, "right": False}
 _COUNTS = {"front": "away", "rear": "away", "left": "right", "right": "right"}
 

@@ -9,7 +9,8 @@ from msgspec import Struct
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import ABOUT
 
-#: A band of more than this, high over low, is worth a finer ladder (estimate: to who plans by it a third is a third).
+#: A band of more than this, high over low, is worth a finer ladder (estimate: to
+#: who plans by it a third is a third).
 WIDE = 2.0
 #: So many are proposed: an afternoon has no room for more.
 MOST = 3

@@ -117,7 +117,8 @@ def _ladder(process: str, worst: _Step, reckoned: Reckoned, shop: Shop | None) -
             getattr(fields, name, "") if name == "way" else ""
         )
         if text and process in MILLING and not (process == "slot" and name in ("width", "way")):
-            # A bare width is in the units of the job: on a ladder it is shown beside other sizes, and says so.
+            # A bare width is in the units of the job: on a ladder it is shown
+            # beside other sizes, and says so.
             texts[name] = f"{text} {reckoned.job.units}" if name == "width" and text[-1].isdigit() else text
     if process == "face":
         texts.pop("way", None)

@@ -80,7 +80,8 @@ def _at_most(target: float | None, wanted: float | None) -> float | None:
     return target if target is None or wanted is None else min(target, wanted * ABOVE)
 
 
-#: A rung that asks so much of what the job does is as much as it: a dial sets no finer (estimate). So much over it does no harm.
+#: A rung that asks so much of what the job does is as much as it: a dial sets no finer
+#: (estimate). So much over it does no harm.
 NEARLY, ABOVE = 0.98, 1.02
 
 
@@ -114,7 +115,8 @@ def _growing(
 
 
 Targets = Mapping[str, float]
-#: From what each limit may be asked, and what the nearest was asked last, to the next cut or the reason why there is none.
+#: From what each limit may be asked, and what the nearest was asked last, to the next
+#: cut or the reason why there is none.
 Pick = Callable[[Targets, Targets], "tuple[Made | None, str]"]
 
 

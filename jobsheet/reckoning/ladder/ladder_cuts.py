@@ -20,7 +20,8 @@ from jobsheet.operations.shared.advice import table_feed_per_tooth
 from jobsheet.operations.shared.common import millimetres
 from jobsheet.units.table import INCH
 
-#: Steps of a size, the roundest first (common practice: what a person likes to set), in the units of the work.
+#: Steps of a size, the roundest first (common practice: what a person likes to
+#: set), in the units of the work.
 _STEPS = {"mm": (0.5, 0.2, 0.1, 0.05), "in": (0.005, 0.002, 0.001)}
 #: A rounder size may give away so much of what was allowed, and must still grow by so much (common practice).
 _WORTH, _GROWS = 0.8, 1.08

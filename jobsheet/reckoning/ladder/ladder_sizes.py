@@ -31,7 +31,8 @@ class Size(Struct, frozen=True):
     short: str
     words: str
     about: str
-    #: It is the largest that such a cutter is ever set to, and asks less than that share: the share itself lies beyond it.
+    #: It is the largest that such a cutter is ever set to, and asks less than that
+    #: share: the share itself lies beyond it.
     capped: bool = False
 
 

@@ -297,7 +297,8 @@ def _outcome(text: str) -> str:
     return word
 
 
-#: A spindle under load turns so much slower or faster than marked at most (estimate); beyond it is a slip of the pen.
+#: A spindle under load turns so much slower or faster than marked at most
+#: (estimate); beyond it is a slip of the pen.
 _TACHOMETER = (0.5, 1.2)
 
 

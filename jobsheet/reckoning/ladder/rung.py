@@ -98,10 +98,12 @@ class Ladder(Struct, frozen=True, kw_only=True):
     words: tuple[str, ...] = ()
     chance: float = 0.10
     growth: float = 1.25
-    #: What a job asks of each learned limit: there a ladder for its steps ends. Empty where it is to find the machine's own.
+    #: What a job asks of each learned limit: there a ladder for its steps ends. Empty
+    #: where it is to find the machine's own.
     up_to: tuple[tuple[str, float], ...] = ()
     expected: Expected | None = None
-    #: The step of a job whose own layers are the rungs, in words: `HM-103, step 70`. Empty where scrap is cut.
+    #: The step of a job whose own layers are the rungs, in words:
+    #: `HM-103, step 70`. Empty where scrap is cut.
     inside: str = ""
     #: A second, finer ladder where the first ended: asked for, never of itself.
     finer: bool = False

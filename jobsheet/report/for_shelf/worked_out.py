@@ -16,7 +16,8 @@ from jobsheet.shelf.worked_kept import Worked
 from jobsheet.storage.disk import digest
 from jobsheet.storage.job_file import job_from_text
 
-#: Of a row's picture, and of the one beside the facts [points]: 92 × 58 and 212 × 146 pixels of a screen (look-2).
+#: Of a row's picture, and of the one beside the facts [points]: 92 × 58 and
+#: 212 × 146 pixels of a screen (look-2).
 SMALL, LARGE = (67.0, 42.0), (154.0, 106.0)
 
 

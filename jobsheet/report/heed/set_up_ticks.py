@@ -23,7 +23,8 @@ _EACH: tuple[tuple[tuple[str, ...], str], ...] = (
     (("quill-locked-for-milling", "slides-locked-for-milling"), "idle slides locked"),
     (("tight-then-turn-by-hand",), "spun once by hand"),
 )
-#: Reminders to tick that belong to the end of a set-up, and those that come after the step that clamps the work.
+#: Reminders to tick that belong to the end of a set-up, and those that come
+#: after the step that clamps the work.
 _AT_THE_END = ("edges-cleaned-signed",)
 _ONCE_TIGHT = ("seat-and-test-the-parallels",)
 #: On the cover, with what is ticked once.

@@ -11,7 +11,8 @@ from jobsheet.report.blocks import Blanks, Cell, Column, Columns, Gap, Heading, 
 from jobsheet.report.lesson.held_line import held_line
 from jobsheet.report.lesson.lesson_pictures import before_and_after
 
-#: Width of what is drawn on a page, a box for a letter and the way to the next one [points]; 11.4 mm as the picture of it has.
+#: Width of what is drawn on a page, a box for a letter and the way to the next
+#: one [points]; 11.4 mm as the picture of it has.
 WIDE, BOX, STEP = 505.0, 32.3, 53.0
 #: A slip is cut out: so high is its row [points].
 SLIP = 23.0

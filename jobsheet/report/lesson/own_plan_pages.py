@@ -11,7 +11,8 @@ from jobsheet.report.blocks import Blanks, Cell, Column, Gap, Heading, Rule, Tab
 from jobsheet.report.lesson.fault_pages import plan_rows, wanted
 from jobsheet.storage.card_files import find_card
 
-#: Rows to write steps into, and how high they are [points]: 9 mm, common practice; letters that a column has room for.
+#: Rows to write steps into, and how high they are [points]: 9 mm, common practice;
+#: letters that a column has room for.
 ROWS, BY_HAND, BROAD = 14, 25.5, 24
 ASKED = (
     "Plan this part on this machine: how it is held in each set-up and where zero is, then every step with its tool and speed, and where"

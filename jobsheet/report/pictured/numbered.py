@@ -17,7 +17,8 @@ USUAL, LEAST = 8.5, 7.5
 WIDE, TALL, GAP = 0.7, 0.73, 1.0
 #: A point is drawn no smaller than that [points].
 DOT = 1.8
-#: A detail with its frame and name takes that share of a picture's width, and of its height all but so much [points].
+#: A detail with its frame and name takes that share of a picture's width, and of
+#: its height all but so much [points].
 SHARE, LESS = 0.36, 12.0
 #: A picture that is narrower has no room for one [points].
 ROOMY = 180.0

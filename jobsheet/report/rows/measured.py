@@ -19,8 +19,8 @@ from jobsheet.report.points import numbers_of, places_of
 from jobsheet.units.show import plain
 from jobsheet.units.table import INCH
 
-#: What of a difference goes on the dial, and where, by what a step makes (common practice): a bore grows by twice what its bar
-#: is set out, a slot has a wall on either side, a face or a wall is cut on one side only.
+#: What of a difference goes on the dial, and where, by what a step makes (common practice): a bore grows by
+#: twice what its bar is set out, a slot has a wall on either side, a face or a wall is cut on one side only.
 _DIAL = {
     "bore": "set the bar out by half of it, dial ___",
     "groove": "set {side} by half of it ___, other wall too",

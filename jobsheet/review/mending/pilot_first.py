@@ -19,7 +19,8 @@ from jobsheet.review.plan.lengths import length, millimetres
 
 #: Pilots are taken in steps of this size [m] (drills by half millimetres; common practice).
 STEP = 0.5e-3
-#: Drills from this size on are also piloted in two steps, the second of this share (common practice, no source).
+#: Drills from this size on are also piloted in two steps, the second of this
+#: share (common practice, no source).
 STAGED, MIDDLE = 10e-3, 0.75
 
 

@@ -25,9 +25,11 @@ from jobsheet.review.rule import View
 from jobsheet.stages.against_part import AGREES, Against, FaceFound, HoleFound, SizeFound, against
 from jobsheet.stages.course import course_of
 
-#: Stock that is longer by no more than this is often cleaned up at one end alone [m] (common practice, no source).
+#: Stock that is longer by no more than this is often cleaned up at one end
+#: alone [m] (common practice, no source).
 ONE_END = 3e-3
-#: A size planned within this share of its limits' width from one of them stands at their edge (common practice, no source).
+#: A size planned within this share of its limits' width from one of them stands at their
+#: edge (common practice, no source).
 EDGE = 0.05
 #: How deep a hole is: what a face that is out explains.
 DEPTHS = ("too shallow", "too deep", "through the other side", "not through", "thread too shallow", "mouth too shallow", "mouth too deep")  # fmt: skip

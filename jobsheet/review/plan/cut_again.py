@@ -9,7 +9,8 @@ from jobsheet.model.lying import OPPOSITE
 from jobsheet.model.shape import Edge, Slab
 from jobsheet.review.plan.faces import Plan, Step
 
-#: Of the first cut at least this share comes off again: a finishing pass takes less (common practice, no source).
+#: Of the first cut at least this share comes off again: a finishing pass takes
+#: less (common practice, no source).
 AGAIN = 0.5
 
 

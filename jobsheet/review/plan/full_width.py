@@ -7,7 +7,8 @@ from jobsheet.errors import QuantityError
 from jobsheet.model.quantity import Size
 from jobsheet.review.plan.faces import Step
 
-#: Slot drills are ground under size for keyways: a trial cut, then one pass at full width holds this grade (common practice, no source).
+#: Slot drills are ground under size for keyways: a trial cut, then one pass at full width holds this
+#: grade (common practice, no source).
 GRADE = "H9"
 #: A cutter or drill of the nominal cuts up to so much over its own size [m] (common practice, no source).
 OVER = 0.1e-3

@@ -5,7 +5,8 @@ Trade syllabus on reaming, a tool maker's page and a government shop manual, tak
 
 from __future__ import annotations
 
-#: Largest reamer of each row, least and most on the diameter, and what is offered [m]; the last row is for all above.
+#: Largest reamer of each row, least and most on the diameter, and what is
+#: offered [m]; the last row is for all above.
 ROWS = (
     (4.3e-3, 0.10e-3, 0.25e-3, 0.2e-3),
     (7.1e-3, 0.10e-3, 0.30e-3, 0.2e-3),

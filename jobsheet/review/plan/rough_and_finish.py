@@ -9,7 +9,8 @@ from jobsheet.review.plan.faces import Plan, Step, width_of_limits
 from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH
 
-#: What is left for a finishing pass by a mend [m]: within the published tenth to six tenths (common practice).
+#: What is left for a finishing pass by a mend [m]: within the published tenth to
+#: six tenths (common practice).
 LEFT = 0.3e-3
 
 

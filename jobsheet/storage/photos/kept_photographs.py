@@ -22,8 +22,8 @@ from jobsheet.storage.photos.picture_head import Head, head_of
 
 #: Beside the job, and among one's own.
 FOLDER = "photographs"
-#: A photograph has at most so many bytes, and its picture so many points: a telephone's have up to some 12 MB and 50 million
-#: points (common practice, no source).
+#: A photograph has at most so many bytes, and its picture so many points: a telephone's have up to some 12 MB
+#: and 50 million points (common practice, no source).
 LARGEST, POINTS = 15_000_000, 64_000_000
 #: All of a job together, so that sheets which carry them can still be read back (`pdf_jobs.LARGEST_PDF`).
 TOGETHER = 80_000_000

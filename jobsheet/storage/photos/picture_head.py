@@ -10,11 +10,13 @@ from typing import Literal
 from msgspec import Struct
 
 _PNG, _JPEG = b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff"
-#: Markers of JPEG with a frame header behind them: SOF0 to SOF15, but for DHT, JPG and DAC, which have other things.
+#: Markers of JPEG with a frame header behind them: SOF0 to SOF15, but for DHT,
+#: JPG and DAC, which have other things.
 _FRAMES = frozenset(range(0xC0, 0xD0)) - {0xC4, 0xC8, 0xCC}
 #: Markers that stand alone: TEM, RST0 to RST7, SOI.
 _ALONE = frozenset({0x01, *range(0xD0, 0xD9)})
-#: The segment with what the camera says of itself, the tag that says how it was held, and as many tags as are looked at.
+#: The segment with what the camera says of itself, the tag that says how it was held,
+#: and as many tags as are looked at.
 _APP1, _ORIENTATION, MOST_TAGS = 0xE1, 0x0112, 200
 #: The picture itself begins or everything ends: no frame header comes behind.
 _OVER = frozenset({0xDA, 0xD9})

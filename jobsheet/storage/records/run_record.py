@@ -15,7 +15,8 @@ from jobsheet.storage.records.proof_record import number as six_digits
 from jobsheet.units.grammar import nearest, read
 from jobsheet.units.table import BY_SPELLING
 
-#: Field, key in the file: texts, whole numbers, and measured ones with what they measure and their unit there.
+#: Field, key in the file: texts, whole numbers, and measured ones with what they
+#: measure and their unit there.
 _TEXTS = (
     ("job", "job"), ("plan", "plan"), ("machine", "machine"), ("date", "date"), ("time", "time"), ("role", "role"),
     ("about", "about"), ("key", "key"), ("step", "step"), ("outcome", "outcome"), ("slipped", "slipped"), ("size", "size"),

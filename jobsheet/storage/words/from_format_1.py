@@ -23,7 +23,8 @@ _STEP = r"low clamps?|below the (?:face|top|surface)|on the (?:step|flange|ledge
 _ONE_END = r"\b(?:at|in|to) (?:the |one )?(left|right|one|near|far)?\s*(?:end|half|side) of the (?:jaws?|vise|vice)\b"
 _UNSAID_BOX = ((0.0, 1.0), (0.0, 1.0), (0.0, 1.0))
 
-#: By which words a kind is known, the first that fits. `vice` stands before straps: "vice, straps over it" is a vice.
+#: By which words a kind is known, the first that fits. `vice` stands before
+#: straps: "vice, straps over it" is a vice.
 _KINDS = (
     ("hand vice", r"hand[- ](?:vice|vise)"),
     ("other words", r"by hand|in the hand|hand[- ]held|magnet\w*|tape|glue\w*"),

@@ -121,7 +121,8 @@ def undialled(units="mm"):
     return replace(around("bench-mill-b-1"), machine=replace(card, handles=card.handles[:2]), units=units)
 
 
-#: Travel and line: even, of an inch, and one whose lines do not come out even in a turn (62.5 of 1 thou in 1/16 in).
+#: Travel and line: even, of an inch, and one whose lines do not come out even in
+#: a turn (62.5 of 1 thou in 1/16 in).
 DIALS = (
     (Fraction(2), Fraction(5, 100)),
     (Fraction(254, 100), Fraction(254, 10000)),

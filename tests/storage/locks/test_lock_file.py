@@ -87,7 +87,8 @@ def test_where_no_file_can_be_made_nobody_is_held_up(tmp_path):
     assert LockFile(tmp_path / "gone" / ".part.yaml.writing").taken()
 
 
-#: Counts one up in a file, twenty times, a writer at a time: two at once lose a count. What it has counted it says.
+#: Counts one up in a file, twenty times, a writer at a time: two at once lose a
+#: count. What it has counted it says.
 _COUNTS = """
 import errno, fcntl, os, sys, time
 from pathlib import Path

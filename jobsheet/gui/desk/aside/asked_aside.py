@@ -13,7 +13,8 @@ from PySide6.QtCore import QObject, Signal
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.desk.aside.voice import voice
 
-#: A disk that answers within this is waited for, and nobody sees that it was asked aside [s]; below what a hand feels.
+#: A disk that answers within this is waited for, and nobody sees that it was asked
+#: aside [s]; below what a hand feels.
 AT_ONCE = 0.015
 #: A share that is silent for so long is shown as away [ms] (lessons-and-shelf section 7).
 SILENT = 2000

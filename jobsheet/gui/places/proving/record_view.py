@@ -58,7 +58,8 @@ class RecordView(QWidget):
         self.changed.clicked.connect(self.ask_changed)
         self.back = Button(translate("Record", "Back to the chart"), self, in_row=True)
         self.back.clicked.connect(self.back_wanted)
-        #: What such cuts taught, in sizes, a line each; and the ladder that the form would begin, with its chart.
+        #: What such cuts taught, in sizes, a line each; and the ladder that the
+        #: form would begin, with its chart.
         self.carries: tuple[str, ...] = ()
         self.unread: tuple[str, ...] = ()
         self._foreseen: Ladder | None = None

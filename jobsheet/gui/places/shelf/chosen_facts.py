@@ -14,7 +14,8 @@ from jobsheet.model.job import Job
 from jobsheet.storage.plan_mark import plan_mark
 
 translate = QCoreApplication.translate
-#: Lines of what is different in another plan of the part; the rest is counted, and `shelf compare` has all of it.
+#: Lines of what is different in another plan of the part; the rest is counted,
+#: and `shelf compare` has all of it.
 DIFFERENT = 8
 
 

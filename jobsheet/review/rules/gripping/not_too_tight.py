@@ -11,7 +11,8 @@ from jobsheet.review.plan.held import size
 from jobsheet.review.plan.jaws import sits
 from jobsheet.review.rule import View, remark, rule
 
-#: A vice stands so much of what its card calls usual, and plastic between its jaws so much (common practice, no source).
+#: A vice stands so much of what its card calls usual, and plastic between its jaws so
+#: much (common practice, no source).
 VICE, PLASTIC = 1.5, 0.5
 
 

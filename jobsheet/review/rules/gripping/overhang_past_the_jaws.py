@@ -12,7 +12,8 @@ from jobsheet.review.plan.jaws import sits
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
-#: Over this share of what the jaws hold it bends and rings (holding-and-more-kinds A2: warn past half, common practice).
+#: Over this share of what the jaws hold it bends and rings (holding-and-more-kinds
+#: A2: warn past half, common practice).
 SHARE = 0.5
 
 

@@ -11,8 +11,9 @@ from jobsheet.review.plan.held import fact, holding_roles
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
-#: A wall under this share of the diameter is thin: as in the strength of pressure vessels, a tenth (Shigley's Mechanical Engineering
-#: Design, 8th edition, chapter 3, of the radius: a twentieth of the diameter); jaws press in lines, so twice that (common practice).
+#: A wall under this share of the diameter is thin: as in the strength of pressure vessels, a tenth (Shigley's
+#: Mechanical Engineering Design, 8th edition, chapter 3, of the radius: a twentieth of the diameter); jaws
+#: press in lines, so twice that (common practice).
 THIN = 0.1
 
 

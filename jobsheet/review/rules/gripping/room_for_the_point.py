@@ -14,7 +14,8 @@ from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.course import is_through
 
-#: A drill goes so far out beside its point [m] (holding-and-more-kinds A1: parallels at least the point and 1 mm).
+#: A drill goes so far out beside its point [m] (holding-and-more-kinds A1:
+#: parallels at least the point and 1 mm).
 OUT = 1e-3
 
 

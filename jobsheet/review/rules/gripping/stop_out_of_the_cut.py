@@ -27,7 +27,8 @@ def stop_out_of_the_cut(view: View) -> Iterator[Remark]:
     """
     for set_up, steps in plan_of(view).groups():
         several = fact(set_up, "stops")
-        # Straps have stops at several sides; a hold that is changed on the way may have put them elsewhere by then.
+        # Straps have stops at several sides; a hold that is changed on the way
+        # may have put them elsewhere by then.
         stops = (fact(set_up, "stop"),) if several is None else several.items
         held = tuple(steps)
         for index, step in enumerate(steps):

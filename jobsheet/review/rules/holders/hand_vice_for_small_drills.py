@@ -14,7 +14,8 @@ from jobsheet.units.show import trimmed
 
 #: So many times what the drill turns with must be held (holding-and-more-kinds: SF 2.5).
 FACTOR = 2.5
-#: What is thinner than this is sheet (from memory of EN 10131, cold-rolled flat products: sheet is under 3 mm) [m].
+#: What is thinner than this is sheet (from memory of EN 10131, cold-rolled flat
+#: products: sheet is under 3 mm) [m].
 SHEET = 3e-3
 
 

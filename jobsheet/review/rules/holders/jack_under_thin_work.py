@@ -15,11 +15,11 @@ from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.show import trimmed
 
-#: From so many diameters on it wants a jack: a bar held at both ends is as stiff in its middle as one of 3 diameters out of a chuck
-#: (holding-and-more-kinds A1) at its end where 48 / L³ is 3 / (3 d)³.
+#: From so many diameters on it wants a jack: a bar held at both ends is as stiff in its middle as one of 3
+#: diameters out of a chuck (holding-and-more-kinds A1) at its end where 48 / L³ is 3 / (3 d)³.
 FROM = 3 * 16 ** (1 / 3)
-#: So far it may give way under the cut: holding-and-more-kinds A2 calls for a jack at 15 µm [m]; of limits a quarter (common
-#: practice, no source).
+#: So far it may give way under the cut: holding-and-more-kinds A2 calls for a jack at 15 µm [m]; of limits a
+#: quarter (common practice, no source).
 MOST, OF_LIMITS = 15e-6, 0.25
 
 

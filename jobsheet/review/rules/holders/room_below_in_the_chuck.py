@@ -12,7 +12,8 @@ from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.course import is_through
 
-#: The bore of a chuck under work that it grips from outside is at least so much of what it grips (common practice, no source).
+#: The bore of a chuck under work that it grips from outside is at least so much of what it
+#: grips (common practice, no source).
 BORE = 1 / 3
 
 

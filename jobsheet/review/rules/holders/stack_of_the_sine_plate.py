@@ -11,7 +11,8 @@ from jobsheet.review.plan.held import fact, holding_roles, size
 from jobsheet.review.plan.lengths import typed
 from jobsheet.review.rule import View, remark, rule
 
-#: So far a stack may be off [m]: as slip gauges and a sine bar of a workshop go together (common practice, no source).
+#: So far a stack may be off [m]: as slip gauges and a sine bar of a workshop go
+#: together (common practice, no source).
 OFF = 0.02e-3
 
 

@@ -14,7 +14,8 @@ from jobsheet.review.rule import View, remark, rule
 
 #: Proof stress of class 8.8, which clamping bolts usually are [Pa] (ISO 898-1, from memory).
 PROOF = 600e6
-#: Nut factor of T = K d F (Shigley, chapter 8, from memory), and which shares of the proof load are usual and the most (the same).
+#: Nut factor of T = K d F (Shigley, chapter 8, from memory), and which shares of the proof load
+#: are usual and the most (the same).
 FACTOR, USUAL, MOST = 0.2, 0.75, 0.9
 #: Torques that are said are said to the half newton metre.
 STEP = 0.5

@@ -11,7 +11,8 @@ from jobsheet.review.plan.held import on_straps, size
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
-#: A heel that is higher by this share of the strap pushes the work sideways (holding-and-more-kinds A2: 1/20 of its length).
+#: A heel that is higher by this share of the strap pushes the work sideways
+#: (holding-and-more-kinds A2: 1/20 of its length).
 HIGHER = 1 / 20
 #: How long a strap is from heel to nose where nobody says [m] (holding-and-more-kinds A2: strap 80).
 USUAL = 0.080

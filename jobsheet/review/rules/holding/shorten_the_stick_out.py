@@ -19,7 +19,8 @@ from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Limits that bend or ring with the length of the cutter.
 BENT = ("cutter-bending", "wall-error", "chatter")
-#: A cutter stands out at least by so many diameters, and so far over its cut [m] (common practice, no source).
+#: A cutter stands out at least by so many diameters, and so far over its cut [m]
+#: (common practice, no source).
 DIAMETERS, OVER = 1.5, 5e-3
 
 

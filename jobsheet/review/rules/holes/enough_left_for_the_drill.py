@@ -11,7 +11,8 @@ from jobsheet.review.plan.hole_chains import SAME, holes_of
 from jobsheet.review.plan.lengths import length, millimetres
 from jobsheet.review.rule import View, remark, rule
 
-#: A two-flute drill should find a hole of no more than this share of its diameter (from memory of trade teaching).
+#: A two-flute drill should find a hole of no more than this share of its
+#: diameter (from memory of trade teaching).
 MOST = 0.8
 #: What is offered for the hole before it, as a share of the drill (common practice).
 OFFERED = 0.7

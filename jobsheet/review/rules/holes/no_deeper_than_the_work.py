@@ -10,7 +10,8 @@ from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
-#: Below the work a drill goes by its point, three tenths of its diameter, and so much more [m] (common practice, no source).
+#: Below the work a drill goes by its point, three tenths of its diameter, and so much
+#: more [m] (common practice, no source).
 OVER = 2e-3
 #: Reamers and taps are longer in front: a whole diameter (common practice, no source).
 POINT = {"drill": 0.3, "plunge": 0.0, "bore": 0.0, "spot": 0.0, "ream": 1.0, "tap": 1.0}

@@ -12,7 +12,8 @@ from jobsheet.review.plan.hole_chains import holes_of
 from jobsheet.review.plan.lengths import length, millimetres
 from jobsheet.review.rule import Needs, View, remark, rule
 
-#: The last drill before a reamer should find a hole of at least this share of its diameter (common practice, no source).
+#: The last drill before a reamer should find a hole of at least this share of its
+#: diameter (common practice, no source).
 LEAST = 0.5
 #: From this size on it is asked [m] (common practice, no source).
 LARGE = 10e-3

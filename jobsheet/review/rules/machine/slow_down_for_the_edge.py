@@ -15,7 +15,8 @@ from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, finds_zero, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
 
-#: A fix takes the fastest speed at or under so many times the start speed, as the program does (common practice).
+#: A fix takes the fastest speed at or under so many times the start speed, as
+#: the program does (common practice).
 _OVER = 1.1
 
 

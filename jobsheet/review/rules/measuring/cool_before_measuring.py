@@ -12,7 +12,8 @@ from jobsheet.review.plan.gauges import measures
 from jobsheet.review.plan.held import does
 from jobsheet.review.rule import View, remark, rule
 
-#: Growth of plastics [1/K]: acetal and nylon, rounded (from memory of makers' data sheets: 80 to 120 millionths).
+#: Growth of plastics [1/K]: acetal and nylon, rounded (from memory of makers'
+#: data sheets: 80 to 120 millionths).
 GROWTH = 100e-6
 #: A cut warms a plastic by so much [K]: it carries no heat away (common practice, no source).
 WARMER = 20.0

@@ -11,7 +11,8 @@ from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 
-#: What follows a finishing pass takes at least so many times as much before it counts as roughing (common practice, no source).
+#: What follows a finishing pass takes at least so many times as much before it counts as
+#: roughing (common practice, no source).
 TIMES = 2.0
 
 

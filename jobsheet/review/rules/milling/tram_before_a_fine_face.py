@@ -12,7 +12,8 @@ from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import plan_of, trams
 from jobsheet.review.rule import View, remark, rule
 
-#: A face as wide as this shows a small tilt, and a finish as fine as this asks for it [m] (row of this rule; common practice).
+#: A face as wide as this shows a small tilt, and a finish as fine as this asks for it [m]
+#: (row of this rule; common practice).
 WIDE, FINE = 50e-3, 1.6e-6
 
 

@@ -13,7 +13,8 @@ from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.against_part import AGREES
 
-#: A chamfer up to this leg is made by hand [m] (planning reference, row of the chamfer: by hand below 0.3; up to here common practice).
+#: A chamfer up to this leg is made by hand [m] (planning reference, row of the chamfer: by hand
+#: below 0.3; up to here common practice).
 BY_HAND = 0.5e-3
 
 

@@ -56,8 +56,8 @@ def _measures(asked: AsAsked, step: Step, one: FaceForm) -> bool:
         return False
     if measures(step):
         return True
-    # A bar that is held on its round lies on a narrow flat, or on two lines: there one reading within limits that are wider leaves room
-    # for a taper. Where it is not said where, nobody knows that it is one.
+    # A bar that is held on its round lies on a narrow flat, or on two lines: there one reading within limits
+    # that are wider leaves room for a taper. Where it is not said where, nobody knows that it is one.
     alone = bool(size.where) and not size.spread and size.high - size.low > one.within + 1e-9
     alone = alone and step.lie.is_curved(one.face)
     return not alone and (bool(named(step)) or how(step.operation, MEASURED, TO_SIZE))

@@ -14,7 +14,8 @@ from jobsheet.review.plan.faces import Step
 from jobsheet.review.plan.lengths import fine
 from jobsheet.review.rule import View, remark, rule
 
-#: A trammed head and a checked vice leave a face square within this share of its way (common practice, no source).
+#: A trammed head and a checked vice leave a face square within this share of its
+#: way (common practice, no source).
 GIVEN = 2e-3
 
 

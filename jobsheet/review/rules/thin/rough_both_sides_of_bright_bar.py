@@ -13,7 +13,8 @@ from jobsheet.review.plan.faces import Plan, Step, plan_of
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
-#: Long bar: over so many times its thickness. Much off: over this share of it (sequencing rules, the row of this rule).
+#: Long bar: over so many times its thickness. Much off: over this share of it
+#: (sequencing rules, the row of this rule).
 LONG, SHARE = 5.0, 0.1
 
 

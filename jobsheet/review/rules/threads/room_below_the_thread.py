@@ -10,7 +10,8 @@ from jobsheet.review.plan.hole_chains import HoleStep, holes_of
 from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import View, remark, rule
 
-#: Threads of lead of each tap (common practice): bottoming 2, second or plug 4, taper 8; and one pitch to spare.
+#: Threads of lead of each tap (common practice): bottoming 2, second or plug 4,
+#: taper 8; and one pitch to spare.
 LEADS = {"bottoming": 2, "plug": 4, "second": 4, "taper": 8}
 SPARE = 1
 

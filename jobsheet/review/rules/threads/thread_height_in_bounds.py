@@ -13,8 +13,9 @@ from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
-#: Height of thread by the workshop's choice `thread-height`, with what the next drill of a set makes of it either way
-#: (tables give up to 80 % for small sizes): below it a gauge may fail, above it the torque climbs steeply.
+#: Height of thread by the workshop's choice `thread-height`, with what the next drill of a set
+#: makes of it either way (tables give up to 80 % for small sizes): below it a gauge may fail,
+#: above it the torque climbs steeply.
 BOUNDS = {"60 to 75 %": (0.58, 0.82), "75 %": (0.65, 0.85), EASIER: (LEAST, 0.72)}
 
 
