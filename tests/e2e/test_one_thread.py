@@ -24,6 +24,7 @@ def thread(program):
 
 def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     home = thread.running.home
+    (home / "shelf.json").write_text(f'{{"folder": "{tmp_path}"}}\n', encoding="utf-8")
     new_machine(thread, home)
     new_job(thread)
     set_up(thread)
@@ -36,6 +37,7 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
     next_plan(thread, tmp_path / "guide.yaml")
     how_it_went(thread, tmp_path / "guide.yaml")
     what_happened(thread, home)
+    on_the_shelf(thread)
     thread.keys("ctrl+q")
     assert thread.running.wait() == 0
     with capsys.disabled():
@@ -221,4 +223,14 @@ def how_it_went(thread, job):
     assert not problems
     assert [(one.about, one.outcome) for one in runs.standing] == [("step", "clean")] * 2
     thread.keys("ctrl+w")
+    thread.running.take_keys("OT-1")
+
+
+def on_the_shelf(thread):
+    """It is found again by a size while that is typed, and opened from there."""
+    thread.keys("ctrl+shift+o")
+    thread.asked("The shelf")
+    thread.type("OT-1 slot 8")
+    thread.running.place_of("understood: slot 8...")
+    thread.keys("Return")
     thread.running.take_keys("OT-1")
