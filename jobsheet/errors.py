@@ -58,7 +58,9 @@ class QuantityError(JobsheetError):
         self.end = end
 
     def kept(self) -> QuantityError:
-        """The same, without where it was raised: who keeps it would keep everything that stood there, a window with its job."""
+        """The same, without where it was raised: who keeps it would keep everything that
+        stood there, a window with its job.
+        """
         self.__traceback__ = self.__context__ = self.__cause__ = None
         return self
 
@@ -83,7 +85,8 @@ MOST_SAID = 198
 
 
 class DocumentError(JobsheetError):
-    """A file cannot be used; holds every problem found in it, not only the first, and says as many as one can read.
+    """A file cannot be used; holds every problem found in it, not only the
+    first, and says as many as one can read.
 
     Not `whole`: there are more, but nobody went on looking.
     """

@@ -31,10 +31,11 @@ def sample_jobs() -> Path:
 
 
 def no_file(path: Path) -> str:
-    """What lies there in place of a file, as the end of a sentence; nothing where it is a file or there is nothing.
+    """What lies there in place of a file, as the end of a sentence; nothing
+    where it is a file or there is nothing.
 
-    Asked before anything is opened: a pipe would be waited for without end, a device is read without end, and writing would
-    put a file where the system has something else.
+    Asked before anything is opened: a pipe would be waited for without end, a device is read without end, and
+    writing would put a file where the system has something else.
 
     Raises
     ------

@@ -1,8 +1,8 @@
 """What is remembered of the plan on the desk, so that it can be forgotten with it.
 
-A function whose results are remembered by value keeps those of texts and steps that nobody comes back to once another job lies
-on the desk. Each such memory has a room, and is named here; laying another job forgets them all, which costs that job one
-calculation of what the two had in common.
+A function whose results are remembered by value keeps those of texts and steps that nobody comes back to once
+another job lies on the desk. Each such memory has a room, and is named here; laying another job forgets them
+all, which costs that job one calculation of what the two had in common.
 """
 
 from __future__ import annotations
@@ -24,7 +24,9 @@ def forgotten_with_the_plan(forget: Callable[[], object]) -> None:
 
 
 def remembered(room: int) -> Callable[[Callable[Given, Result]], Callable[Given, Result]]:
-    """Remember the last results of a function by value, so many of them, and only as long as the plan lies on the desk."""
+    """Remember the last results of a function by value, so many of them, and only as
+    long as the plan lies on the desk.
+    """
 
     def decorate(function: Callable[Given, Result]) -> Callable[Given, Result]:
         kept = lru_cache(maxsize=room)(function)

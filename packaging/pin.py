@@ -5,9 +5,10 @@ beside that Python). Versions already pinned are kept unless `--upgrade` is give
 systems and every Python from 3.11 on; what only one system needs carries a marker. No address is written,
 so that everybody's own package index is asked.
 
-Extras that one package asks of another (`coverage[toml]`) stay in the pins, and what an extra brings is pinned
-like anything else. The set-up installs without resolving and would do without either; but a pin that lacks an
-extra makes any other pip look for the package again, and there it finds a newer one, which has no hash here.
+Extras that one package asks of another (`coverage[toml]`) stay in the pins, and what an extra
+brings is pinned like anything else. The set-up installs without resolving and would do without
+either; but a pin that lacks an extra makes any other pip look for the package again, and there it
+finds a newer one, which has no hash here.
 """
 
 import re

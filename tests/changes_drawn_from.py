@@ -1,11 +1,15 @@
-"""What may be drawn: every change of a module but those that can never change an answer, each with the reason here.
+"""What may be drawn: every change of a module but those that can never change an
+answer, each with the reason here.
 
-- How much is remembered, and by which way (`lru_cache`, `remembered`): the answer is the same, it only costs more.
+- How much is remembered, and by which way (`lru_cache`, `remembered`): the
+  answer is the same, it only costs more.
 - `if TYPE_CHECKING` and annotations: nothing of them runs.
-- `strict` of `zip`: two lists of unequal length would be a slip of ours; where they are equal it says nothing.
-- A slack against rounding of at most a micrometre, made a tenth wider, and `<` for `<=` beside such a slack: sizes are typed to the
-  micrometre, so that a size would have to lie within a ten-thousandth of a millimetre beyond one. Its sign, and a slack left out,
-  are drawn: a size right at its limit tells them apart.
+- `strict` of `zip`: two lists of unequal length would be a slip of ours; where
+  they are equal it says nothing.
+- A slack against rounding of at most a micrometre, made a tenth wider, and `<` for `<=` beside
+  such a slack: sizes are typed to the micrometre, so that a size would have to lie within a
+  ten-thousandth of a millimetre beyond one. Its sign, and a slack left out, are drawn: a size
+  right at its limit tells them apart.
 """
 
 from __future__ import annotations

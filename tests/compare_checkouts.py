@@ -1,9 +1,10 @@
-"""Says what another checkout of the program gives that this one does not: `python -m tests.compare_checkouts OLD NEW`.
+"""Says what another checkout of the program gives that this one does not:
+`python -m tests.compare_checkouts OLD NEW`.
 
-Both are asked the same, each in a process of its own with an empty folder of the person: figures, remarks and dials
-of every sample and of every kind's small job, the bytes of the sheets on both papers, the picture of the finished
-work. What differs is printed, place by place; the exit code is then 1. The jobs are those of OLD. A sheet bears the
-day it was made, so do not compare over midnight.
+Both are asked the same, each in a process of its own with an empty folder of the person: figures, remarks and
+dials of every sample and of every kind's small job, the bytes of the sheets on both papers, the picture of
+the finished work. What differs is printed, place by place; the exit code is then 1. The jobs are those of
+OLD. A sheet bears the day it was made, so do not compare over midnight.
 """
 
 from __future__ import annotations

@@ -44,7 +44,9 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 
 
 def pytest_collection_finish(session: pytest.Session) -> None:
-    """Sixteen thousand tests and all that they import stay to the end: the collector of circles need not go through them again and again."""
+    """Sixteen thousand tests and all that they import stay to the end: the collector of circles need
+    not go through them again and again.
+    """
     del session
     gc.collect()
     gc.freeze()

@@ -1,12 +1,14 @@
 """Changes of whole layers, drawn by seed: one at a time in the living program, and whether a test notices.
 
-`python -m tests.drawn_changes review --seed 7 --count 150 --kept FILE` prints each change, the survivors, the share that was noticed, and
-Wilson's interval of it (E. B. Wilson, Probable inference, 1927), nineteen times in twenty; `limits reckoning` draws from two layers, and
-`reckoning/adviser` from a folder. What `--kept` holds already is not tried again. What may be drawn stands in `tests/changes_drawn_from.py`.
+`python -m tests.drawn_changes review --seed 7 --count 150 --kept FILE` prints each change, the survivors, the
+share that was noticed, and Wilson's interval of it (E. B. Wilson, Probable inference, 1927), nineteen times
+in twenty; `limits reckoning` draws from two layers, and `reckoning/adviser` from a folder. What `--kept`
+holds already is not tried again. What may be drawn stands in `tests/changes_drawn_from.py`.
 
-Asked are the tests of a layer's folder and those that `tests/where_tested.yaml` names for its modules, each only where it calls the changed
-function, the quickest first. What is read at import is changed in a process of its own, by the tests that call the module at all.
-No window is opened: a toolkit that was started does not live on in a child.
+Asked are the tests of a layer's folder and those that `tests/where_tested.yaml` names for its modules,
+each only where it calls the changed function, the quickest first. What is read at import is changed in a
+process of its own, by the tests that call the module at all. No window is opened: a toolkit that was
+started does not live on in a child.
 """
 
 from __future__ import annotations
@@ -106,7 +108,9 @@ class Drawn(mutation._Collected):
                 file.write(json.dumps({"change": mutant.id, "noticed": noticed}) + "\n")
 
     def note(self, items: list) -> None:
-        """Run every test once, unchanged: which functions does it call, and how long does it take. Kept by what it is given."""
+        """Run every test once, unchanged: which functions does it call, and how long does
+        it take. Kept by what it is given.
+        """
         before = (
             json.loads(self.calls_kept.read_text("utf-8"))
             if self.calls_kept and self.calls_kept.exists()
@@ -134,7 +138,9 @@ class Drawn(mutation._Collected):
 
     @staticmethod
     def _noted(item, mine: list) -> tuple[float, list[tuple[str, str]]]:
-        """How long a test takes [s], and what it calls; what was remembered before hides no call of the layers drawn from."""
+        """How long a test takes [s], and what it calls; what was remembered before
+        hides no call of the layers drawn from.
+        """
         from _pytest.runner import runtestprotocol
 
         forget_the_plan()
@@ -168,7 +174,9 @@ class Drawn(mutation._Collected):
         names = (near, near.replace("_", "-"))
 
         def place(index: int) -> tuple[bool, bool, str]:
-            """Those of its name first, then what reads whole plans, then any: the quickest alone would be much the same."""
+            """Those of its name first, then what reads whole plans, then any: the
+            quickest alone would be much the same.
+            """
             name = items[index].nodeid
             return (
                 not any(one in name for one in names),
@@ -188,7 +196,9 @@ class Drawn(mutation._Collected):
         return found if found is None else items[order[found]].nodeid if found < len(order) else "its fall"
 
     def asked(self, mutant) -> list[int]:
-        """The tests that call a function, or anything of its module where it is read at import, the quickest first."""
+        """The tests that call a function, or anything of its module where it is
+        read at import, the quickest first.
+        """
         if mutant.owner:
             return self.calls.get((mutant.module, mutant.owner), [])
         every = {
@@ -213,7 +223,9 @@ class Drawn(mutation._Collected):
         return None
 
     def at_import(self, mutant, names: list[str]) -> str | None:
-        """A process that imports the changed module; it gives back 1 where a test fails, 0 where none does."""
+        """A process that imports the changed module; it gives back 1 where a
+        test fails, 0 where none does.
+        """
         place = [one.id for one in changes_of(mutant.module)[1]].index(mutant.id)
         words = [sys.executable, "-m", "tests.drawn_changes", "--at-import", mutant.module, str(place)]
         done = subprocess.run(

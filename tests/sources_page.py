@@ -1,6 +1,7 @@
 """Writes `tests/SOURCES.md`: every outside number that the tests check us against, and what we get.
 
-`python -m tests.sources_page` writes it anew; `tests/test_sources_page.py` fails while it is not the present one.
+`python -m tests.sources_page` writes it anew; `tests/test_sources_page.py` fails
+while it is not the present one.
 """
 
 from __future__ import annotations

@@ -21,7 +21,9 @@ NEVER = re.compile(r"\b(safe|approved|guaranteed)\b", re.IGNORECASE)
 
 
 class Read(NamedTuple):
-    """What is asked of a file of ours: its texts, and how long its functions are without what is said about them."""
+    """What is asked of a file of ours: its texts, and how long its functions are
+    without what is said about them.
+    """
 
     texts: tuple[str, ...]
     functions: tuple[int, ...]

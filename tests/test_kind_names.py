@@ -1,4 +1,6 @@
-"""Nothing outside `operations/kinds/` asks a step for the name of its kind: it asks for roles, and what is written anew stands in one file."""
+"""Nothing outside `operations/kinds/` asks a step for the name of its kind: it asks for roles, and what
+is written anew stands in one file.
+"""
 
 from __future__ import annotations
 
@@ -167,7 +169,9 @@ def test_every_role_says_which_fields_it_is_read_by():
 
 
 def test_the_words_of_notes_and_reminders_are_those_of_kinds():
-    """`kind in drilling, window`: each is a kind's own word or one that it shares; a window is a recess that goes through."""
+    """`kind in drilling, window`: each is a kind's own word or one that it shares; a
+    window is a recess that goes through.
+    """
     asked = set()
 
     def look(node):

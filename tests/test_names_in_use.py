@@ -37,7 +37,9 @@ BY_OTHERS = {"get_command", "hitButton", "scrollContentsBy"}
 
 
 def defined(tree: ast.Module) -> Iterator[tuple[int, str]]:
-    """Functions, classes and constants of a module, methods and fields of its classes; a decorator binds what it stands over."""
+    """Functions, classes and constants of a module, methods and fields of its classes; a
+    decorator binds what it stands over.
+    """
     for node in tree.body:
         if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.decorator_list:
             yield node.lineno, node.name

@@ -1,7 +1,7 @@
 """Every row of the demo scenario's section 9, in its order, by the cards and the materials that are shipped.
 
-The two rows "Learned torque" and "Learned frame" are in `tests/proving/test_scenario_stories.py`. Tolerances are half of the last
-digit that is printed.
+The two rows "Learned torque" and "Learned frame" are in `tests/proving/test_scenario_stories.py`. Tolerances
+are half of the last digit that is printed.
 """
 
 from __future__ import annotations
@@ -95,7 +95,9 @@ def test_heat():
 
 
 def test_power_torque_and_share():
-    """S235, 20 mm z 4, 0.8 x 16, 320 rpm, 64 mm/min: 0.0361 mm, 3099 MPa, 42.3 W, 1.26 N·m; 9.5 %; peak 1.73 of 15.0."""
+    """S235, 20 mm z 4, 0.8 x 16, 320 rpm, 64 mm/min: 0.0361 mm, 3099 MPa, 42.3 W,
+    1.26 N·m; 9.5 %; peak 1.73 of 15.0.
+    """
     found = milled(
         "face", cutter="end mill 20, 4 teeth", depth="0.8", width="16", feed="64", spindle="320 rpm"
     )
@@ -318,10 +320,12 @@ def test_two_methods():
 
 
 def test_the_test_cut_of_section_3():
-    """What section 9 takes from section 3: tooth rhythm 37 Hz, Kt 3018 MPa at 0.0256 mm, and every row of its table.
+    """What section 9 takes from section 3: tooth rhythm 37 Hz, Kt 3018 MPa at
+    0.0256 mm, and every row of its table.
 
-    Printed at 2.5 deep are 1.35 cm³/min and 75 W, reckoned from the rounded 90 mm/min. The feed is 0.04 × 4 × 560 =
-    89.6 mm/min, so it is 2.5 × 6 × 89.6 = 1.344 cm³/min, × 3319 MPa = 74.4 W; all other cells agree with 89.6.
+    Printed at 2.5 deep are 1.35 cm³/min and 75 W, reckoned from the rounded 90 mm/min. The feed
+    is 0.04 × 4 × 560 = 89.6 mm/min, so it is 2.5 × 6 × 89.6 = 1.344 cm³/min, × 3319 MPa =
+    74.4 W; all other cells agree with 89.6.
     """
     assert chatter_theory.tooth_frequency(spindle_speed=560 * RPM, teeth=4.0) == pytest.approx(37, abs=0.5)
     s235 = find("S235")

@@ -1,8 +1,9 @@
-"""Tests lie where one looks for them: a module has a test of its name, or the one that holds it stands in a list.
+"""Tests lie where one looks for them: a module has a test of its name, or the
+one that holds it stands in a list.
 
-A rule is tried by the cases of its id. A module without a function of its own needs none: what it holds is tried where it is
-used, and it counts neither way. What `tests/where_tested.yaml` lists is no mirror: whoever splits such a test takes the
-module out of the list, and the number below goes down.
+A rule is tried by the cases of its id. A module without a function of its own needs none: what it holds is
+tried where it is used, and it counts neither way. What `tests/where_tested.yaml` lists is no mirror: whoever
+splits such a test takes the module out of the list, and the number below goes down.
 """
 
 from __future__ import annotations

@@ -66,7 +66,8 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
 
 
 def close_printed(path: Path, document: Any) -> None:
-    """Keep the plan as it was printed, where the job's plans are kept or have numbers; say so where it cannot be.
+    """Keep the plan as it was printed, where the job's plans are kept or have
+    numbers; say so where it cannot be.
 
     A job of which nobody counts the plans gets nothing beside it that nobody asked for.
     """

@@ -1,4 +1,6 @@
-"""Sheets of many jobs, each as a PDF of its own in a folder: two processes, and one that cannot be read stops no other."""
+"""Sheets of many jobs, each as a PDF of its own in a folder: two processes, and one
+that cannot be read stops no other.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ ENDINGS = (".yaml", ".yml")
 
 
 class Made(Struct, frozen=True, kw_only=True):
-    """What became of one job: its pages and stop notes that are open, or the sentence that says why there are none."""
+    """What became of one job: its pages and stop notes that are open, or the
+    sentence that says why there are none.
+    """
 
     pages: int = 0
     open_stops: tuple[str, ...] = ()
@@ -30,7 +34,9 @@ class Made(Struct, frozen=True, kw_only=True):
 
 
 def jobs_in(given: tuple[str, ...]) -> list[Path]:
-    """The jobs among what was named: files as they are, of a folder all job files in the order of their names."""
+    """The jobs among what was named: files as they are, of a folder all job
+    files in the order of their names.
+    """
     found: list[Path] = []
     for name in given:
         path = Path(name)
@@ -61,7 +67,9 @@ def targets(jobs: list[Path], folder: Path) -> list[Path]:
 
 
 def print_many(jobs: list[Path], folder: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> int:
-    """Make them all and say how each went; the exit code is the worst of all: 2 cannot be read, 1 should stop you."""
+    """Make them all and say how each went; the exit code is the worst of all: 2
+    cannot be read, 1 should stop you.
+    """
     if folder.exists() and not folder.is_dir():
         raise CannotWrite(f"{folder} is a file; name a folder for the sheets of several jobs.")
     try:

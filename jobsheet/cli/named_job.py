@@ -1,4 +1,6 @@
-"""The job that a verb is given by name: a file, or the PDF of its sheets, and then whose card it is reckoned with."""
+"""The job that a verb is given by name: a file, or the PDF of its sheets, and
+then whose card it is reckoned with.
+"""
 
 from __future__ import annotations
 
@@ -20,8 +22,9 @@ if TYPE_CHECKING:
 def job_named(path: Path | str) -> Job:
     """The job in a file or in printed sheets.
 
-    A card of the same content here wins without a word. Another one here counts, and that is said on standard error.
-    Where there is none, a person at the keyboard is asked; a script is told what to do. Raises as `read_job`.
+    A card of the same content here wins without a word. Another one here counts, and that is
+    said on standard error. Where there is none, a person at the keyboard is asked; a script is
+    told what to do. Raises as `read_job`.
     """
     from jobsheet.storage import carried, pdf_jobs
     from jobsheet.storage.job_file import job_from_text, read_job
@@ -38,7 +41,9 @@ def job_named(path: Path | str) -> Job:
 
 
 def shots_named(job: Job, path: Path | str) -> tuple[Shot, ...]:
-    """The photographs of a job that was read there: beside its file, or inside its sheets. Nothing is looked for where it has none."""
+    """The photographs of a job that was read there: beside its file, or inside its sheets.
+    Nothing is looked for where it has none.
+    """
     if not job.photographs:
         return ()
     from jobsheet.storage import pdf_jobs

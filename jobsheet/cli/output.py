@@ -1,4 +1,6 @@
-"""What several verbs print and write: JSON with stable order, columns that line up, and never a PDF over something else."""
+"""What several verbs print and write: JSON with stable order, columns that line up,
+and never a PDF over something else.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ def printable(text: str) -> str:
 
 
 def say(text: str = "", *, err: bool = False) -> None:
-    """Print a line. Everything that the command line prints goes through here: texts of files act on no terminal."""
+    """Print a line. Everything that the command line prints goes through here:
+    texts of files act on no terminal.
+    """
     click.echo(printable(text), err=err)
 
 
@@ -37,7 +41,9 @@ def as_json(value: object) -> None:
 def columns(
     rows: list[tuple[str, ...]], indent: str = "", under: list[tuple[str, ...]] | None = None
 ) -> None:
-    """Print rows with their columns lined up; the last one is left as long as it is. `under` stands below each row."""
+    """Print rows with their columns lined up; the last one is left as long as it
+    is. `under` stands below each row.
+    """
     if not rows:
         return
     widths = [max(len(row[index]) for row in rows) for index in range(len(rows[0]) - 1)]
@@ -49,7 +55,9 @@ def columns(
 
 
 def refuse_to_overwrite(target: Path, jobs: tuple[str, ...] = (), start: bytes = b"%PDF") -> None:
-    """A slip of the shell must not turn a job, or anything but an older export, into an export; asked before the work is done."""
+    """A slip of the shell must not turn a job, or anything but an older export, into an
+    export; asked before the work is done.
+    """
     from jobsheet.storage.exporting_files import refuse_other
 
     try:

@@ -92,7 +92,9 @@ def _trials(count: int) -> str:
 
 
 def show_capacity(capacity: Capacity, log: Log) -> None:
-    """A capacity in words; shares are of the card's peak or of what its class carries, under them sizes of the newest such cut."""
+    """A capacity in words; shares are of the card's peak or of what its class carries, under
+    them sizes of the newest such cut.
+    """
     from jobsheet.reckoning.ladder.usual_cut import in_sizes
 
     of = "the card's peak torque" if capacity.limit == "spindle-torque" else "what its class carries"

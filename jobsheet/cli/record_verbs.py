@@ -1,4 +1,6 @@
-"""`jobsheet prove strike|give-back|keep|changed|merge MACHINE`: what is done to the record of test cuts; nothing in it is ever changed."""
+"""`jobsheet prove strike|give-back|keep|changed|merge MACHINE`: what is done to the record of test
+cuts; nothing in it is ever changed.
+"""
 
 from __future__ import annotations
 
@@ -55,7 +57,9 @@ def give_back_command(machine: str, trial: str, note: str, role: str) -> int:
 @click.option("--note", default="", help="what was seen")
 @click.option("--role", default="", help="who says so, by role")
 def keep_command(machine: str, trial: str, note: str, role: str) -> int:
-    """Say of a trial that does not fit the others that it was so: it counts as it stands and is not asked about again."""
+    """Say of a trial that does not fit the others that it was so: it counts as it
+    stands and is not asked about again.
+    """
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.records.proof_log import mark
@@ -99,7 +103,9 @@ def changed_command(machine: str, what: str, note: str, date: str, role: str) ->
 @click.argument("machine")
 @click.argument("file", type=click.Path())
 def merge_command(machine: str, file: str) -> int:
-    """Take over from another log of this machine what is not in yours yet. Exit code 1 when some of it cannot be read."""
+    """Take over from another log of this machine what is not in yours yet. Exit
+    code 1 when some of it cannot be read.
+    """
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.records.proof_log import merge
 

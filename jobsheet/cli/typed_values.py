@@ -55,7 +55,9 @@ _SLOWEST_CUT = 0.02
 
 
 class Typed(Struct, frozen=True):
-    """One value: in SI, the measure and unit that it was typed in where the table has it, and its name as a drill."""
+    """One value: in SI, the measure and unit that it was typed in where the
+    table has it, and its name as a drill.
+    """
 
     value: Any
     measures: str = ""
@@ -127,7 +129,9 @@ def _beyond_the_table(text: str, unit: str) -> float | None:
 
 
 def systems(values: tuple[Typed, ...]) -> tuple[int, ...]:
-    """In which systems to answer: that of the values, or both where they were typed in both; metric where none says."""
+    """In which systems to answer: that of the values, or both where they were
+    typed in both; metric where none says.
+    """
     signs = {one.symbol for one in values}
     inch = bool(signs & _INCHES) or (any(one.drill for one in values) and not signs & _MILLIMETRES)
     english = _POUNDS if signs & _BY_THE_POUND else _INCH if inch else None

@@ -1,4 +1,6 @@
-"""What a hole smaller than the chisel edge takes off a drill's torque and thrust: nothing at first, all of the chisel at last."""
+"""What a hole smaller than the chisel edge takes off a drill's torque and thrust: nothing
+at first, all of the chisel at last.
+"""
 
 from __future__ import annotations
 
@@ -35,7 +37,8 @@ def relieved_torque(solid: float, opened: float, pilot: float, chisel: float) ->
 
     Notes
     -----
-    Straight between two published ends: a chisel edge of which half hangs over a hole works with the other half.
+    Straight between two published ends: a chisel edge of which half hangs over a
+    hole works with the other half.
 
     Examples
     --------
@@ -74,7 +77,8 @@ def relieved_thrust(solid: float, opened: float, pilot: float, chisel: float) ->
 
     Notes
     -----
-    Straight between two published ends: a chisel edge of which half hangs over a hole works with the other half.
+    Straight between two published ends: a chisel edge of which half hangs over a
+    hole works with the other half.
 
     Examples
     --------

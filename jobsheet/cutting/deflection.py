@@ -219,11 +219,13 @@ def bar_between_points(force: float, place: float, length: float, modulus: float
     Raises
     ------
     CalcError
-        If length, modulus or diameter is not above zero, the place not inside the length, or the force not finite.
+        If length, modulus or diameter is not above zero, the place not inside
+        the length, or the force not finite.
 
     Notes
     -----
-    In the middle this is F L^3 / (48 E I). Points and head are taken as stiff, and the bar as free to turn on the points.
+    In the middle this is F L^3 / (48 E I). Points and head are taken as stiff, and the
+    bar as free to turn on the points.
 
     Examples
     --------

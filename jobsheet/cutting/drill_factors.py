@@ -1,6 +1,7 @@
 """Factors of a twist drill's torque and thrust: feed, diameter, edges, and the chisel edge's share.
 
-The law is Shaw and Oxford's in closed form; the handbook's factor tables are the same law, so they serve as tests.
+The law is Shaw and Oxford's in closed form; the handbook's factor tables are the
+same law, so they serve as tests.
 """
 
 from __future__ import annotations

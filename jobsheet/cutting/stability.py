@@ -39,9 +39,11 @@ ON_THE_MIDDLE = ((0.28, 4.0), (0.3, 3.75), (0.5, 1.88), (0.75, 1.25), (0.9, 1.07
 
 
 def direction(start: float, end: float) -> float:
-    """Direction of the force: how much more of a cut between these angles [rad] a frame bears than of a slot [-].
+    """Direction of the force: how much more of a cut between these angles [rad]
+    a frame bears than of a slot [-].
 
-    Between a cut at the side and one on the middle of the cutter it goes by how far the cut lies off the middle.
+    Between a cut at the side and one on the middle of the cutter it goes by how
+    far the cut lies off the middle.
     """
     if not 0 <= start < end <= pi + 1e-9:
         refuse("end", end, "above the start, both between 0 and 180 degrees")
@@ -93,8 +95,9 @@ def cutting_stiffness(depth: float, teeth_in_cut: float, kt: float, direction: f
 
     Notes
     -----
-    The limit follows depth times teeth in the cut, not depth times width. A tooth that is in the work for a short arc
-    pushes in nearly one direction, which wakes a frame less than one that turns through a whole slot.
+    The limit follows depth times teeth in the cut, not depth times width. A tooth that is in
+    the work for a short arc pushes in nearly one direction, which wakes a frame less than
+    one that turns through a whole slot.
 
     Examples
     --------

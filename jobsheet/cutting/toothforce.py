@@ -68,7 +68,9 @@ class ToothForces(Record):
 
     @property
     def wall(self) -> tuple[tuple[float, float], ...]:
-        """Height above the tip and side force at the moment when an edge at that height makes the wall; worked out when it is asked for."""
+        """Height above the tip and side force at the moment when an edge at that height makes the
+        wall; worked out when it is asked for.
+        """
         return tuple((height, self.whole * force) for height, force in _wall(self.turned))
 
 
@@ -184,7 +186,9 @@ def tooth_forces(
 
 
 class _Shape(Record):
-    """Forces of a cut as multiples of a straight tooth at full feed [-], and the height [m] where the wall is made."""
+    """Forces of a cut as multiples of a straight tooth at full feed [-], and the
+    height [m] where the wall is made.
+    """
 
     tangential_mean: float
     tangential_peak: float
@@ -201,20 +205,26 @@ class _Shape(Record):
 
 
 def _turn_of(cut: _Cut) -> _Turn:
-    """The turn of a cut; a left-hand helix lags the other way, which turns heights upside down and leaves means and peaks as they are."""
+    """The turn of a cut; a left-hand helix lags the other way, which turns heights upside down and
+    leaves means and peaks as they are.
+    """
     lag = 2 * cut.depth * abs(math.tan(cut.helix)) / cut.diameter
     return _Turn(2 * pi / cut.teeth, lag, start=cut.start, end=cut.end, radial=cut.radial)
 
 
 def _wall(cut: _Cut) -> tuple[tuple[float, float], ...]:
-    """Height and side force where the wall is made, as a multiple: hundreds of places, of which the largest force is all that is kept."""
+    """Height and side force where the wall is made, as a multiple: hundreds of places, of which the
+    largest force is all that is kept.
+    """
     wall = _turn_of(cut).wall(cut.depth)
     return tuple((cut.depth - height, force) for height, force in reversed(wall)) if cut.helix < 0 else wall
 
 
 @remembered(256)
 def _shape(cut: _Cut) -> _Shape:
-    """The turn stepped through once: metal, wear and feed only scale it, and the best feed of a cut is looked for by many."""
+    """The turn stepped through once: metal, wear and feed only scale it, and the best
+    feed of a cut is looked for by many.
+    """
     turn, start, end, radial = _turn_of(cut), cut.start, cut.end, cut.radial
     squares, angles = turn.both(end)[0] - turn.both(start)[0], turn.both(end)[1] - turn.both(start)[1]
     wall = turn.wall(cut.depth)

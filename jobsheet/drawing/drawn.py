@@ -61,7 +61,9 @@ class Text(Struct, frozen=True):
 
 
 class Photo(Struct, frozen=True):
-    """A photograph in a box, by its content (the SHA-256 of its bytes); only paper has it, a drawing by itself shows its frame."""
+    """A photograph in a box, by its content (the SHA-256 of its bytes); only paper has it, a
+    drawing by itself shows its frame.
+    """
 
     x: float
     y: float

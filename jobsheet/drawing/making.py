@@ -80,7 +80,9 @@ def hatched(
 
 
 def _cuts(edges: list[tuple[Point, Point]], level: float) -> list[float]:
-    """Where one hatch line crosses the outline, measured along it; every corner is given across the hatch and along it."""
+    """Where one hatch line crosses the outline, measured along it; every corner is
+    given across the hatch and along it.
+    """
     return [
         way + (next_way - way) * (level - high) / (next_high - high)
         for (high, way), (next_high, next_way) in edges

@@ -1,6 +1,7 @@
 """The signs of verdicts and severities, and of how work is held: on a grid of 16, to any size.
 
-Verdicts are one family, a ring and an upright stroke, the capacity: open, dashed, punched, touching it, cut through by it.
+Verdicts are one family, a ring and an upright stroke, the capacity: open, dashed,
+punched, touching it, cut through by it.
 
 They are told apart by shape alone; the files in `resources/icons` show the same shapes to the window.
 """

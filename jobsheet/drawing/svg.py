@@ -1,4 +1,6 @@
-"""A neutral drawing as SVG text: the open standard for line pictures, with the weights and dashes of the sheet."""
+"""A neutral drawing as SVG text: the open standard for line pictures, with the
+weights and dashes of the sheet.
+"""
 
 from __future__ import annotations
 

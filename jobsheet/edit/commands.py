@@ -64,7 +64,9 @@ def label_of(command: Command, before: Job, after: Job) -> str:
 
 
 def owner_of(owner: str) -> tuple[str, str]:
-    """What an owner names: `job:part` is a header section, `holding:set-up-1` one of a set-up, else an operation's key."""
+    """What an owner names: `job:part` is a header section, `holding:set-up-1` one of
+    a set-up, else an operation's key.
+    """
     section, _, key = owner.partition(":")
     if section == "job":
         return "job", key or "job"
@@ -101,7 +103,9 @@ def entry_of(job: Job, owner: str, name: str) -> Entry:
 
 
 def laying_of(set_up: SetUp) -> tuple[Entry, ...]:
-    """The fields of how a set-up lies: towards you and on the fixed jaw only what can be there while that face is up."""
+    """The fields of how a set-up lies: towards you and on the fixed jaw only what
+    can be there while that face is up.
+    """
     sides = beside(set_up.up)
     jaws = roles_of(set_up.holding).jaws
     return tuple(
@@ -148,14 +152,18 @@ def with_set_up(job: Job, changed: SetUp) -> Job:
 
 
 def with_operation(job: Job, changed: Operation) -> Job:
-    """The job with that step in the place of the one with its key; everything else is the very same object."""
+    """The job with that step in the place of the one with its key; everything
+    else is the very same object.
+    """
     set_up, _ = operation_of(job, changed.key)
     operations = tuple(changed if one.key == changed.key else one for one in set_up.operations)
     return with_set_up(job, replace(set_up, operations=operations))
 
 
 class SetField(Struct, frozen=True):
-    """What was typed into one field: `owner` as in `owner_of`; `what` names the edit where the field has parts of its own."""
+    """What was typed into one field: `owner` as in `owner_of`; `what` names the edit
+    where the field has parts of its own.
+    """
 
     owner: str
     name: str
@@ -258,7 +266,9 @@ class SetFields(Struct, frozen=True):
 
 
 def _still_left(before: Operation, after: Operation) -> Operation:
-    """A feed is typed where everything was left to the adviser: only the feed is pinned, the rest stays left."""
+    """A feed is typed where everything was left to the adviser: only the feed
+    is pinned, the rest stays left.
+    """
     from jobsheet.reckoning.adviser.left_empty import left_of
 
     if left_of(before).names and not left_of(after).names and not after.empty:
@@ -267,7 +277,9 @@ def _still_left(before: Operation, after: Operation) -> Operation:
 
 
 class GiveBack(Struct, frozen=True):
-    """One value of a step is taken out and left to the adviser, with all that stands empty beside it; without a name every value."""
+    """One value of a step is taken out and left to the adviser, with all that stands empty
+    beside it; without a name every value.
+    """
 
     key: str
     name: str = ""
@@ -301,7 +313,9 @@ def _plain(value: object) -> Any:
 
 
 def _changed(fields: Any, name: str, value: Any, entry: Entry) -> Any:
-    """Fields with one value changed; an optional one left empty goes back to what it is when never filled in."""
+    """Fields with one value changed; an optional one left empty goes back to
+    what it is when never filled in.
+    """
     if value is None and entry.optional:
         defaults = type(fields).__struct_defaults__
         names = type(fields).__struct_fields__[-len(defaults) :] if defaults else ()
@@ -334,7 +348,9 @@ class ChooseMachine(Struct, frozen=True):
 
 
 class ChangeUnits(Struct, frozen=True):
-    """What a bare number means from now on; numbers written bare so far get their unit, so nothing changes size."""
+    """What a bare number means from now on; numbers written bare so far get
+    their unit, so nothing changes size.
+    """
 
     units: str
     merge_key: str = ""

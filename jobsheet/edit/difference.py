@@ -16,7 +16,9 @@ MOST = 6
 
 
 def changes(before: Job, after: Job, most: int | None = MOST) -> tuple[str, ...]:
-    """Each change in one line, in cutting order: steps added, taken out and moved, then fields; all of them where `most` is None."""
+    """Each change in one line, in cutting order: steps added, taken out and moved, then
+    fields; all of them where `most` is None.
+    """
     if before is after:
         return ()
     lines = [*_steps(before, after), *_fields(before, after), *other_changes(before, after)]
@@ -46,7 +48,9 @@ def _steps(before: Job, after: Job) -> list[str]:
 
 
 def _movers(order: list[str], now: list[str]) -> list[str]:
-    """The fewest keys that have to move to come from one order to the other: all but the longest run that stays."""
+    """The fewest keys that have to move to come from one order to the other: all
+    but the longest run that stays.
+    """
     place = {key: index for index, key in enumerate(now)}
     runs: list[list[str]] = []
     for key in order:

@@ -1,8 +1,9 @@
-"""Edits of the lines that say what the part shall be: typed like any field, moved, struck, and pasted several at once.
+"""Edits of the lines that say what the part shall be: typed like any field, moved,
+struck, and pasted several at once.
 
-A line is a field `line_1`, `line_2` … of the owner `job:finished`; the one behind the last is empty and becomes a line when it is
-typed into. What is typed is kept whether it can be read yet or not, so that no line is ever a draft. Over them stand the letters of the
-datums, which are read at once: every line may name them.
+A line is a field `line_1`, `line_2` … of the owner `job:finished`; the one behind the last is empty and
+becomes a line when it is typed into. What is typed is kept whether it can be read yet or not, so that no line
+is ever a draft. Over them stand the letters of the datums, which are read at once: every line may name them.
 """
 
 from __future__ import annotations

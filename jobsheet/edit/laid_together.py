@@ -1,4 +1,6 @@
-"""Two orders of steps laid together: one of them stands, and what only the other has comes behind what it stood behind there."""
+"""Two orders of steps laid together: one of them stands, and what only the other has comes
+behind what it stood behind there.
+"""
 
 from __future__ import annotations
 

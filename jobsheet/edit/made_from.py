@@ -1,4 +1,6 @@
-"""A new part from one that was planned before: what belongs to the old part alone goes, the plan stays to be looked at."""
+"""A new part from one that was planned before: what belongs to the old part alone
+goes, the plan stays to be looked at.
+"""
 
 from __future__ import annotations
 
@@ -11,8 +13,8 @@ from jobsheet.model.stock import Stock
 def made_from(job: Job, *, number: str, name: str, material: str, stock: Stock | None, day: str) -> Job:
     """The plan of a new part, unsaved; nothing of it was looked at yet.
 
-    Left behind are the drawing and its revision, the revisions of the plan, what was set aside with its reasons and the
-    photographs: all of them speak of the other part.
+    Left behind are the drawing and its revision, the revisions of the plan, what was set aside with its
+    reasons and the photographs: all of them speak of the other part.
 
     Parameters
     ----------

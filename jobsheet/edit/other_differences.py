@@ -1,4 +1,5 @@
-"""What differs between two plans beside steps and fields: datums, the finished part, kinds, numbers, what was set aside, photographs.
+"""What differs between two plans beside steps and fields: datums, the finished part, kinds,
+numbers, what was set aside, photographs.
 
 Each prints or changes a figure, so that a plan which left the desk is another one with it.
 """

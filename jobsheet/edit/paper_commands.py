@@ -1,4 +1,6 @@
-"""The history of typed text (a machine card, the cabinet) and its edits, as frozen values; nobody writes an undo."""
+"""The history of typed text (a machine card, the cabinet) and its edits, as
+frozen values; nobody writes an undo.
+"""
 
 from __future__ import annotations
 

@@ -12,10 +12,11 @@ from jobsheet.storage.steps_text import Copied
 
 
 def paste_command(copied: Copied, job: Job, set_up_key: str, after_key: str | None) -> Command:
-    """The edit that puts what was copied into a job: steps behind a step (none: in front), set-ups behind the set-up.
+    """The edit that puts what was copied into a job: steps behind a step (none: in
+    front), set-ups behind the set-up.
 
-    A bare number of a job in the other unit gets its own unit behind it, so that no size changes. Nothing in a step points
-    at another job: a cutter is its words, also where this workshop's cabinet has no such tool.
+    A bare number of a job in the other unit gets its own unit behind it, so that no size changes. Nothing in
+    a step points at another job: a cutter is its words, also where this workshop's cabinet has no such tool.
     """
     if copied.set_ups:
         return InsertSetUps(_in_units_of(job, copied.units, copied.set_ups), set_up_key)

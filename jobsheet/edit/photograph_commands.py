@@ -1,4 +1,6 @@
-"""Edits of the photographs of a job: put one to a set-up, take one out; their files are kept by `storage/photos`."""
+"""Edits of the photographs of a job: put one to a set-up, take one out; their
+files are kept by `storage/photos`.
+"""
 
 from __future__ import annotations
 

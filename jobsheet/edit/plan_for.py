@@ -8,7 +8,9 @@ from jobsheet.model.job import Job
 
 
 class PlanFor(Struct, frozen=True):
-    """Plan the job for the other machine: its card, and the nearest speeds that it has in place of those it has not."""
+    """Plan the job for the other machine: its card, and the nearest speeds that
+    it has in place of those it has not.
+    """
 
     other: Job
     title: str

@@ -1,4 +1,6 @@
-"""The next revision of a plan: its number counts on, what changed stands as typed; the drawing's own revision is another thing."""
+"""The next revision of a plan: its number counts on, what changed stands as typed; the
+drawing's own revision is another thing.
+"""
 
 from __future__ import annotations
 
@@ -42,7 +44,9 @@ class AddRevision(Struct, frozen=True):
 
 
 class BringBack(Struct, frozen=True):
-    """The plan as an earlier one has it, under the next number; revisions go on, they are not brought back. `called` names it."""
+    """The plan as an earlier one has it, under the next number; revisions go on, they are
+    not brought back. `called` names it.
+    """
 
     plan: Job
     called: str
@@ -61,7 +65,9 @@ class BringBack(Struct, frozen=True):
 
 
 def first_plan(job: Job, when: str) -> Revision:
-    """The first revision of a plan that left the desk without a number, written down once a second one comes after it."""
+    """The first revision of a plan that left the desk without a number, written
+    down once a second one comes after it.
+    """
     return Revision(number=1, changed=FIRST, who=job.planned_by, when=when, drawing=job.part.revision)
 
 

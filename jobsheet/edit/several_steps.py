@@ -1,4 +1,6 @@
-"""Edits of several steps or whole set-ups at once, each one step of undo: take out, move, double, put in, repeat."""
+"""Edits of several steps or whole set-ups at once, each one step of undo: take
+out, move, double, put in, repeat.
+"""
 
 from __future__ import annotations
 
@@ -78,7 +80,9 @@ class DuplicateSteps(Struct, frozen=True):
 
 
 class InsertSteps(Struct, frozen=True):
-    """Put steps in behind a step, at the front of a set-up, or at its end where `at_end`; keys and numbers are made free."""
+    """Put steps in behind a step, at the front of a set-up, or at its end where
+    `at_end`; keys and numbers are made free.
+    """
 
     steps: tuple[Operation, ...]
     set_up_key: str

@@ -1,4 +1,6 @@
-"""Writes the unit behind every bare number of a job, so that changing what a bare number means changes no size."""
+"""Writes the unit behind every bare number of a job, so that changing what a
+bare number means changes no size.
+"""
 
 from __future__ import annotations
 
@@ -53,7 +55,9 @@ def _spelled(entry: Entry, text: str, units: str) -> str:
 
 
 def _measured_part(part: str, units: str) -> str:
-    """A part of a line of measuring: the size, squareness and place get their unit, how it is measured has none."""
+    """A part of a line of measuring: the size, squareness and place get their
+    unit, how it is measured has none.
+    """
     if not re.search(r"\d[\d.,/]*\s*$|\d\s*[A-Za-z]{1,2}\d{1,2}\s*$", part) or re.match(
         r"\s*(?:at|on|from|across|over|in|near)\b", part
     ):

@@ -1,8 +1,10 @@
-"""A block squared on all six faces, put in as one edit: set-ups and steps from the stock and the finished sizes.
+"""A block squared on all six faces, put in as one edit: set-ups and steps from
+the stock and the finished sizes.
 
-The order is that of `review/rules/squaring`: the best face first as the reference; it goes to the fixed jaw with a round bar
-at the moving jaw for both sides; the face opposite it on parallels with a finished side at the fixed jaw; ends last,
-stood up by a square, or, where they are too tall for that, over the end of the jaws with the side of the cutter.
+The order is that of `review/rules/squaring`: the best face first as the reference; it goes to the fixed
+jaw with a round bar at the moving jaw for both sides; the face opposite it on parallels with a finished
+side at the fixed jaw; ends last, stood up by a square, or, where they are too tall for that, over the end
+of the jaws with the side of the cutter.
 """
 
 from __future__ import annotations
@@ -35,7 +37,9 @@ SQUARE = "check with a square both ways"
 
 
 class SquareAllSix(Struct, frozen=True):
-    """Six faces of a plain block: the finished sizes as typed, and the cutter for the faces (none: the nearest that carries it)."""
+    """Six faces of a plain block: the finished sizes as typed, and the cutter for the faces
+    (none: the nearest that carries it).
+    """
 
     length: str
     width: str
@@ -122,7 +126,9 @@ def _ends(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]
 
 
 def _over_the_jaws(job: Job, steps: tuple[Operation, ...], long: float) -> dict[str, Any]:
-    """How far the right end hangs over: what comes off it and a little, as far as the left one where it is longer than the jaws; a spacer where the jaws hold it by less than half of them."""
+    """How far the right end hangs over: what comes off it and a little, as far as the left one where it is
+    longer than the jaws; a spacer where the jaws hold it by less than half of them.
+    """
     from jobsheet.storage.card_files import find_card
 
     off = sum(one.fields.width.value for one in steps if getattr(one.fields, "width", None) is not None)

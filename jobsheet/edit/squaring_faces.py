@@ -26,7 +26,9 @@ class Faces(Struct, frozen=True):
 
 
 class Sizes(Struct, frozen=True):
-    """By axis of the drawing: the size to finish, and what comes off in all [m]; what had to be assumed, in words."""
+    """By axis of the drawing: the size to finish, and what comes off in all [m];
+    what had to be assumed, in words.
+    """
 
     units: str
     stock: tuple[float, float, float]
@@ -53,7 +55,9 @@ def axis_of(face: str) -> int:
 
 
 def faces_of(job: Job) -> Faces:
-    """The largest face first, the ends of the longest size last; a datum of the drawing before the face opposite it."""
+    """The largest face first, the ends of the longest size last; a datum of the
+    drawing before the face opposite it.
+    """
     stock = (job.stock.length.value, job.stock.width.value, job.stock.height.value)
     by_size = sorted(range(3), key=lambda axis: (stock[axis], -axis))
     datums = [face for _, face in job.datums]

@@ -1,4 +1,6 @@
-"""The cutter that carries a block's faces on this machine, and the layers in which it does: asked of the same limits as any plan."""
+"""The cutter that carries a block's faces on this machine, and the layers in which it does:
+asked of the same limits as any plan.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Edits of steps and set-ups: add, duplicate, delete, move, number; each a frozen value, and nobody writes an undo."""
+"""Edits of steps and set-ups: add, duplicate, delete, move, number; each a
+frozen value, and nobody writes an undo.
+"""
 
 from __future__ import annotations
 
@@ -108,7 +110,9 @@ class DeleteSetUp(Struct, frozen=True):
 
 
 class MoveSetUp(Struct, frozen=True):
-    """Move a set-up with all its steps to another place; steps keep their numbers until they are renumbered."""
+    """Move a set-up with all its steps to another place; steps keep their
+    numbers until they are renumbered.
+    """
 
     key: str
     index: int

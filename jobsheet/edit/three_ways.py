@@ -1,7 +1,9 @@
-"""Two people changed one plan: what only one of them changed is taken by itself, what both did otherwise is chosen step by step.
+"""Two people changed one plan: what only one of them changed is taken by itself, what both
+did otherwise is chosen step by step.
 
-A plan is taken apart into items (a field of the header, the stock, a set-up, a step …) that are compared three ways, with the
-plan that both began from. A step is one item: its depth and its feed belong together, and nobody wants half of each.
+A plan is taken apart into items (a field of the header, the stock, a set-up, a step …) that are compared
+three ways, with the plan that both began from. A step is one item: its depth and its feed belong
+together, and nobody wants half of each.
 """
 
 from __future__ import annotations
@@ -134,7 +136,9 @@ def _known(job: Job | None) -> set[str]:
 
 
 def _clashes(base: Job | None, mine: Job, theirs: Job) -> list[Item]:
-    """What both changed, each otherwise: the steps in the order of the own plan, then what only the other has, then the order."""
+    """What both changed, each otherwise: the steps in the order of the own plan, then what
+    only the other has, then the order.
+    """
     if mine.units != theirs.units:
         return [_UNITS]  # every bare number would mean something else: the one plan or the other
     was, one, other = _items(base), _items(mine), _items(theirs)
@@ -154,13 +158,17 @@ def _orders_clash(base: Job | None, mine: Job, theirs: Job) -> bool:
 
 
 def _orders(base: Job | None, mine: Job, theirs: Job, *of: Job) -> tuple[Places, ...]:
-    """The orders of the own plan and of the other, among the steps that all of them have; or of those that are named."""
+    """The orders of the own plan and of the other, among the steps that all of
+    them have; or of those that are named.
+    """
     keys = _known(mine) & _known(theirs) & (_known(base) if base is not None else _known(mine))
     return tuple(_order_among(job, keys) for job in of or (mine, theirs))
 
 
 def _keys_of_their_own(base: Job | None, mine: Job, theirs: Job) -> Job:
-    """The other plan, where what both added under one key has a key of its own: two new steps are two, not one to choose from."""
+    """The other plan, where what both added under one key has a key of its own: two new
+    steps are two, not one to choose from.
+    """
     if base is None:
         return theirs  # what has one key is taken for one step
     before, here = _known(base), _known(mine)
@@ -249,7 +257,9 @@ def _still_about(found: dict[Item, Any], sort: str, *there: Mapping[str, Any]) -
 
 
 def _revisions(base: Job | None, mine: Job, theirs: Job) -> tuple[Revision, ...]:
-    """Those in the file, then the own ones that are new, counted on: a number that is on paper keeps its plan."""
+    """Those in the file, then the own ones that are new, counted on: a number
+    that is on paper keeps its plan.
+    """
     found = list(theirs.revisions)
     known = {*theirs.revisions, *(base.revisions if base is not None else ())}
     for one in mine.revisions:

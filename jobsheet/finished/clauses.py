@@ -75,7 +75,9 @@ def depth(line: Scanned, said: Said) -> bool:
 
 
 def _thread_and_hole(line: Scanned, said: Said) -> bool:
-    """`25/30` behind a thread: 25 of thread in a hole of 30; in inches, or with a unit of them, it is a fraction."""
+    """`25/30` behind a thread: 25 of thread in a hole of 30; in inches, or with
+    a unit of them, it is a fraction.
+    """
     start = line.at
     pair = line.take(_PAIR)
     inches = pair is not None and (
@@ -221,7 +223,9 @@ def shaft(line: Scanned, said: Said) -> bool:
 
 
 def entered(line: Scanned, said: Said) -> bool:
-    """`from top`, `into the front face`, `in B`: the face that a feature is cut into. Two faces are what its places count from."""
+    """`from top`, `into the front face`, `in B`: the face that a feature is cut into. Two
+    faces are what its places count from.
+    """
     start = line.at
     lead = line.take(_INTO)
     if lead is None:

@@ -1,4 +1,6 @@
-"""The datum letters of the drawing in one line: `A: bottom, B: front, C: left`. A letter then stands for its face in every other line."""
+"""The datum letters of the drawing in one line: `A: bottom, B: front, C: left`. A letter then
+stands for its face in every other line.
+"""
 
 from __future__ import annotations
 
@@ -100,7 +102,9 @@ def datums_text(datums: Datums) -> str:
 
 
 def datums_told(datums: Datums) -> str:
-    """What was understood: `A bottom, B front, C left; places on the top count from C (left) and B (front) where their line says nothing`."""
+    """What was understood: `A bottom, B front, C left; places on the top count from C (left) and B
+    (front) where their line says nothing`.
+    """
     if not datums:
         return ""
     letters = {face: letter for letter, face in datums}

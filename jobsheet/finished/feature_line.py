@@ -77,7 +77,8 @@ def read_feature(text: str, units: str, datums: tuple[tuple[str, str], ...] = ()
     Raises
     ------
     QuantityError
-        With a sentence that says what to write, and the part of the line that it is about; where two readings fit, with both.
+        With a sentence that says what to write, and the part of the line that it is about;
+        where two readings fit, with both.
     """
     return feature_of(Scanned(text, units, datums))
 

@@ -1,4 +1,6 @@
-"""All that is said of the finished part at once: what could be read, and what could not with its problem. Asked late, remembered by value."""
+"""All that is said of the finished part at once: what could be read, and what could not with its
+problem. Asked late, remembered by value.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ Datums = tuple[tuple[str, str], ...]
 
 
 class Unread(Struct, frozen=True):
-    """A line that cannot be read: which (0 is that of the sizes, features count from 1), as typed, and the sentence about it."""
+    """A line that cannot be read: which (0 is that of the sizes, features count from 1),
+    as typed, and the sentence about it.
+    """
 
     line: int
     text: str
@@ -25,7 +29,9 @@ class Unread(Struct, frozen=True):
 
 
 class FinishedPart(Struct, frozen=True, kw_only=True):
-    """What is said: the sizes of the whole or None, each feature with the number of its line, and lines that cannot be read."""
+    """What is said: the sizes of the whole or None, each feature with the number of its
+    line, and lines that cannot be read.
+    """
 
     shape: Shape | None
     features: tuple[tuple[int, Feature], ...]
@@ -36,7 +42,9 @@ class FinishedPart(Struct, frozen=True, kw_only=True):
     units: str
 
     def limits(self, size: Size) -> tuple[float, float] | None:
-        """The lower and the upper limit of a size [m]: its own, else the general ones; None where nobody says any."""
+        """The lower and the upper limit of a size [m]: its own, else the general
+        ones; None where nobody says any.
+        """
         if size.high > size.low:
             return size.low, size.high
         either = general_either_way(size.nominal, self.general, self.units)

@@ -1,6 +1,8 @@
-"""Every form that a line of the finished part can have, with an example in either unit: for the list under its field and the page of the help.
+"""Every form that a line of the finished part can have, with an example in either unit: for the list under
+its field and the page of the help.
 
-The sizes that a person types over first stand in braces. The examples are our own; each of them is read by a test.
+The sizes that a person types over first stand in braces. The examples are our
+own; each of them is read by a test.
 """
 
 from __future__ import annotations
@@ -9,7 +11,9 @@ from msgspec import Struct
 
 
 class LineForm(Struct, frozen=True):
-    """What it is called, and an example as it is typed where a bare number is in mm and where it is in inches."""
+    """What it is called, and an example as it is typed where a bare number is in
+    mm and where it is in inches.
+    """
 
     title: str
     metric: str

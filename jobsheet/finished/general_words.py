@@ -16,7 +16,9 @@ _FINE = ((6e-3, 0.05e-3), (30e-3, 0.1e-3), (120e-3, 0.15e-3), (400e-3, 0.2e-3))
 
 @remembered(256)
 def general_either_way(size: float, words: str, units: str = "mm") -> float | None:
-    """How far a length may be out either way [m] by what a drawing says for all; None where it says nothing that is known."""
+    """How far a length may be out either way [m] by what a drawing says for all; None
+    where it says nothing that is known.
+    """
     if found := _ISO.search(words):
         if found["letter"].casefold() == "f":
             return next((either for upper, either in _FINE if size <= upper * (1 + 1e-9)), None)

@@ -1,4 +1,6 @@
-"""What the part shall be, as the job's file has it: lines as they are typed, kept whether they can be read yet or not."""
+"""What the part shall be, as the job's file has it: lines as they are typed, kept
+whether they can be read yet or not.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,9 @@ MOST = 200
 
 
 def finished_from(reader: Any, node: Node | None) -> Finished:
-    """The lines of the section; the reader keeps a problem for what is no text. What a line means is asked elsewhere."""
+    """The lines of the section; the reader keeps a problem for what is no text.
+    What a line means is asked elsewhere.
+    """
     if node is None:
         return Finished()
     fields = reader.mapping(node, "finished")

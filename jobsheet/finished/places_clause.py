@@ -1,4 +1,5 @@
-"""Where a feature lies, as a line says it: single places, a pattern in words, a pitch circle, or how far a middle line is in.
+"""Where a feature lies, as a line says it: single places, a pattern in words, a pitch
+circle, or how far a middle line is in.
 
 at 20, 15; 60, 15                     at 40 from C, 22 from A
 at 20, 15; 60, 15 from B, A           at row of 5 from 10, 10, step 15
@@ -46,7 +47,9 @@ _BARE_IN_PATTERN = re.compile(
 
 
 class Counted(Struct, frozen=True):
-    """One number of a place: how far, how far out it may be [m], and from which face, where that stands beside it."""
+    """One number of a place: how far, how far out it may be [m], and from which
+    face, where that stands beside it.
+    """
 
     far: Quantity
     either: float | None

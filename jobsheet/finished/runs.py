@@ -1,4 +1,6 @@
-"""Along which faces a feature runs: a slot from an edge or between two points, a step on a side, a chamfer round edges."""
+"""Along which faces a feature runs: a slot from an edge or between two points, a
+step on a side, a chamfer round edges.
+"""
 
 from __future__ import annotations
 

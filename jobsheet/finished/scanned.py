@@ -1,4 +1,5 @@
-"""One line, read from left to right: numbers with units and limits, depths, faces; what is wrong is pointed at.
+"""One line, read from left to right: numbers with units and limits, depths,
+faces; what is wrong is pointed at.
 
 Bare numbers take the unit of the job; where one was read is kept, so that a unit can be written behind it.
 """
@@ -76,7 +77,9 @@ class Scanned:
         return found
 
     def error(self, sentence: str, start: int | None = None, end: int | None = None) -> QuantityError:
-        """What is wrong, pointed at: from where the line stands to the next comma, if nothing else is said."""
+        """What is wrong, pointed at: from where the line stands to the next
+        comma, if nothing else is said.
+        """
         start = self.at if start is None else start
         if end is None:
             end = len(self.text)
@@ -137,7 +140,9 @@ class Scanned:
     # --- faces ---
 
     def take_face(self) -> tuple[str, str] | None:
-        """The face that stands next and whether `edge`, `end`, `side` or `face` stands behind it; by its name or its datum letter."""
+        """The face that stands next and whether `edge`, `end`, `side` or `face` stands behind
+        it; by its name or its datum letter.
+        """
         self.gap()
         start = self.at
         found = self.take(_FACE)

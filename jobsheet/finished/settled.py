@@ -1,4 +1,6 @@
-"""What a whole line says, once it is read: what is missing is asked, and what has two readings is answered with both."""
+"""What a whole line says, once it is read: what is missing is asked, and what has
+two readings is answered with both.
+"""
 
 from __future__ import annotations
 
@@ -47,7 +49,9 @@ def _pitch(line: Scanned, said: Said) -> None:
 
 
 def _depth(line: Scanned, said: Said) -> None:
-    """Whether it is said how deep. A hole with a mouth goes through where nothing else is said, as does a window."""
+    """Whether it is said how deep. A hole with a mouth goes through where
+    nothing else is said, as does a window.
+    """
     if said.get("depth") or said.get("through") or said["what"] not in (*_NEEDS_DEPTH, "window"):
         return
     if said["what"] == "window" or (said["what"] == "hole" and said.get("mouth")):

@@ -1,4 +1,5 @@
-"""The line of the whole: three sizes as on a drawing, and what is asked of the faces, with semicolons between.
+"""The line of the whole: three sizes as on a drawing, and what is asked of the
+faces, with semicolons between.
 
     80 ±0.1 x 50 x 30
     60 ±0.05 x 40 ±0.03 x 25 ±0.03; all square 0.03; opposite parallel 0.03

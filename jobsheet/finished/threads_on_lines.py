@@ -1,4 +1,6 @@
-"""A thread at the head of a line: `M8`, `M8x1.25`, `M10 x 25`, `1/4-20 UNC`. An `x` behind it is a pitch or a depth."""
+"""A thread at the head of a line: `M8`, `M8x1.25`, `M10 x 25`, `1/4-20 UNC`. An
+`x` behind it is a pitch or a depth.
+"""
 
 from __future__ import annotations
 

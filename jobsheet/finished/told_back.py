@@ -1,4 +1,6 @@
-"""What was understood of a line, in shop words, for under its field: what it is, how deep, where, counted from what."""
+"""What was understood of a line, in shop words, for under its field: what it is,
+how deep, where, counted from what.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,9 @@ _AXIS_WORDS = ("length", "width", "height")
 
 
 def shape_told(shape: Shape, units: str) -> str:
-    """The sizes of the whole: `length 79.9 to 80.1, width 50, height 30 mm; bottom square to front within 0.03 mm`."""
+    """The sizes of the whole: `length 79.9 to 80.1, width 50, height 30 mm;
+    bottom square to front within 0.03 mm`.
+    """
     sizes = [
         f"{name} {_limits(size, units)}"
         for name, size in zip(_AXIS_WORDS, shape.sizes, strict=True)
@@ -38,7 +42,9 @@ def shape_told(shape: Shape, units: str) -> str:
 
 
 def told(feature: Feature, units: str) -> str:
-    """One feature: `4 tapped holes M8, pitch 1.25, thread 16 deep, in the top; 4 places from left and front`."""
+    """One feature: `4 tapped holes M8, pitch 1.25, thread 16 deep, in the
+    top; 4 places from left and front`.
+    """
     parts = [f"{_what(feature, units)}{_how_deep(feature, units)}"]
     if feature.mouth is not None:
         parts.append(_mouth(feature.mouth, units))

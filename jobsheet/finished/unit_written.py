@@ -1,4 +1,6 @@
-"""The unit behind every bare number of the lines, so that changing what a bare number means changes no size."""
+"""The unit behind every bare number of the lines, so that changing what a
+bare number means changes no size.
+"""
 
 from __future__ import annotations
 

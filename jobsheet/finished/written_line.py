@@ -1,4 +1,6 @@
-"""A feature as one line in the order of a drawing: what reads it gives the same feature again, and writes the same line."""
+"""A feature as one line in the order of a drawing: what reads it gives the same
+feature again, and writes the same line.
+"""
 
 from __future__ import annotations
 

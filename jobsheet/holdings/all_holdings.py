@@ -1,4 +1,6 @@
-"""The kinds of holding by name; a kind is imported when a job first asks for it. The list is the folder's own."""
+"""The kinds of holding by name; a kind is imported when a job first asks for it.
+The list is the folder's own.
+"""
 
 from __future__ import annotations
 

@@ -43,9 +43,10 @@ def _no_mass(_fields: object, _machine: Machine) -> float:
 class HoldingKind(Struct, Generic[H], frozen=True, kw_only=True):
     """One kind of holding, by its facts: a part that was written for the facts of another is a type error.
 
-    `words` names it in a few words (`80 mm vice`), `rests` says what the work lies on, `bodies` where its parts stand round the
-    work, `grip` with what force it holds (None where too little is said), `top` how high the top of work of that height
-    stands over the table [m], `mass` what it weighs beside the work [kg], `example` is what a new one holds, as typed.
+    `words` names it in a few words (`80 mm vice`), `rests` says what the work lies on, `bodies` where its
+    parts stand round the work, `grip` with what force it holds (None where too little is said), `top` how
+    high the top of work of that height stands over the table [m], `mass` what it weighs beside the work [kg],
+    `example` is what a new one holds, as typed.
     """
 
     name: str

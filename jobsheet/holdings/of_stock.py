@@ -28,7 +28,9 @@ def with_stock(holding: Holding, stock: Stock) -> Holding:
 
 
 def at_odds(set_up: SetUp, stock: Stock) -> str:
-    """One sentence where a holding's diameter is not that of the stock; nothing where they agree, or one is not said."""
+    """One sentence where a holding's diameter is not that of the stock; nothing
+    where they agree, or one is not said.
+    """
     size, said = held_size(stock), getattr(set_up.holding, "diameter", None)
     if size is None or said is None or not _asks(set_up.holding):
         return ""

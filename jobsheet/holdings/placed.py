@@ -76,15 +76,19 @@ def bodies_of(set_up: SetUp, lie: Lying, machine: Machine | None) -> tuple[Body,
 
 
 def above_jaws(set_up: SetUp, lie: Lying, machine: Machine | None) -> float | None:
-    """How far the work stands over the jaws [m], said or by what it sits on; None where that is not known, or no jaws hold it."""
+    """How far the work stands over the jaws [m], said or by what it sits on; None where
+    that is not known, or no jaws hold it.
+    """
     held = set_up.holding
     return _above(held, around(set_up, lie, machine)) if isinstance(held, ViceFacts) else None
 
 
 def height_under(set_up: SetUp, lie: Lying, machine: Machine | None) -> float | None:
-    """How high parallels or packing must be so that the work stands over the jaws as said [m]; None where that does not follow.
+    """How high parallels or packing must be so that the work stands over the jaws as
+    said [m]; None where that does not follow.
 
-    The jaws are as deep as the card says: from their upper edge down to the bed is the rest of the work and what it lies on.
+    The jaws are as deep as the card says: from their upper edge down to the bed is the
+    rest of the work and what it lies on.
     """
     held = set_up.holding
     if not isinstance(held, ViceFacts) or held.parallels is not None:

@@ -1,4 +1,6 @@
-"""What should still be said of how the work is held, in words: the form, the command line and the sheet say the same."""
+"""What should still be said of how the work is held, in words: the form, the
+command line and the sheet say the same.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,8 @@ LEANS = "what the cuts meet: the work leans here, and its solid stands upright"
 
 
 def to_say(set_up: SetUp, stock: Stock) -> tuple[str, ...]:
-    """The titles of the facts that are not said yet, as they stand in a line; none where nothing holds it, which a rule says.
+    """The titles of the facts that are not said yet, as they stand in a line; none where
+    nothing holds it, which a rule says.
 
     What the stock says of itself need not be said again.
     """

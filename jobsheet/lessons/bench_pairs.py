@@ -1,4 +1,6 @@
-"""Pairs of a set-up: clamped and found before the cut, measured, cleaned and deburred behind it, each hold with its own cuts."""
+"""Pairs of a set-up: clamped and found before the cut, measured, cleaned and deburred
+behind it, each hold with its own cuts.
+"""
 
 from __future__ import annotations
 
@@ -82,7 +84,9 @@ def _holds_loose(step: Step, steps: tuple[Step, ...], holes: Holes) -> Iterator[
 
 
 def _finds(step: Step, steps: tuple[Step, ...]) -> Iterator[Pair]:
-    """A zero before what counts from it, up to where it is found again; what makes it worth nothing before it is found."""
+    """A zero before what counts from it, up to where it is found again; what makes
+    it worth nothing before it is found.
+    """
     if not finds_zero(step):
         return
     finders = [one.index for one in steps if finds_zero(one)]
@@ -171,7 +175,9 @@ def _follows(step: Step, steps: tuple[Step, ...], plan: Plan) -> Iterator[Pair]:
 
 
 def _last_deburring(plan: Plan) -> Iterator[Pair]:
-    """The last deburring of the job comes after every cut that leaves a burr, and that no deburring of its own set-up follows."""
+    """The last deburring of the job comes after every cut that leaves a burr, and that no
+    deburring of its own set-up follows.
+    """
     deburrs = [one for one in plan.steps if does(one.operation, "deburr")]
     chamfered = any(one.roles.mills == "edge" for one in plan.steps)
     if not deburrs or chamfered or not any(one.cuts and one.index < deburrs[-1].index for one in plan.steps):
@@ -184,7 +190,9 @@ def _last_deburring(plan: Plan) -> Iterator[Pair]:
 
 
 def _measured(step: Step, steps: tuple[Step, ...], plan: Plan) -> list[Step]:
-    """The cuts whose sizes a step measures: those of its own size, else those with limits, else all of its set-up."""
+    """The cuts whose sizes a step measures: those of its own size, else those
+    with limits, else all of its set-up.
+    """
     size = getattr(step.fields, "measure", None)
     made = [one for one in _cuts(plan.steps) if getattr(one.fields, "measure", None) is not None]
     if size is not None and size.nominal:

@@ -1,4 +1,6 @@
-"""Choose the cutter: the one that the plan takes among others of the cabinet, each of which is wrong for one reason that has a name."""
+"""Choose the cutter: the one that the plan takes among others of the cabinet, each of which is
+wrong for one reason that has a name.
+"""
 
 from __future__ import annotations
 
@@ -69,7 +71,9 @@ class CutterExercise(Struct, frozen=True, kw_only=True):
 
 
 def cutter_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> CutterExercise:
-    """The sheet of that class seed and number; raises NoExercise where the cabinet has nothing that is wrong for one reason."""
+    """The sheet of that class seed and number; raises NoExercise where the cabinet has
+    nothing that is wrong for one reason.
+    """
     draws, ground = draws_for(reckoned.job, "cutter", level, seed, sheet), Ground(reckoned)
     things = _things(reckoned.job)
     questions: list[CutterQuestion] = []
@@ -190,7 +194,9 @@ def _of_the_drawing(remark: Remark) -> bool:
 
 
 def _near(own: Cutter, things: tuple[Thing, ...]) -> list[str]:
-    """Lines of the cabinet's tools of that kind that are another size, the nearest first; then those of another kind as large."""
+    """Lines of the cabinet's tools of that kind that are another size, the nearest first;
+    then those of another kind as large.
+    """
     size = own.diameter or 0.0
     others = [
         (one.cutter.kind != own.kind, abs((one.cutter.diameter or 0.0) - size), one.line)
@@ -223,7 +229,9 @@ class Chosen(Struct, frozen=True, kw_only=True):
 
 
 def choices_marked(exercise: CutterExercise, text: str) -> tuple[Chosen, ...]:
-    """Choices as they were typed, the number of the question and its letter: `1=b 2=a`. Raises WrongAnswer where one is none."""
+    """Choices as they were typed, the number of the question and its letter: `1=b 2=a`.
+    Raises WrongAnswer where one is none.
+    """
     found = []
     for word in text.split():
         number, equals, letter = word.partition("=")

@@ -57,8 +57,9 @@ def face_pairs(view: View, plan: Plan, holes: Holes) -> Iterator[Pair]:
 
 
 def _passes(making: list[Step], face: str, most: float) -> Iterator[Pair]:
-    """Of two passes over one face the one with the size comes last, or the one to the measured size, or after which its edges are
-    broken, or one as thin as a finishing pass, `most` [m], where the other takes twice as much. Two roughing passes are free.
+    """Of two passes over one face the one with the size comes last, or the one to the measured size, or after
+    which its edges are broken, or one as thin as a finishing pass, `most` [m], where the other takes twice as
+    much. Two roughing passes are free.
     """
     for one in making:
         for other in making:
@@ -130,7 +131,9 @@ def _corner(step: Step, face: str) -> str:
 
 
 def _shoulders(plan: Plan) -> Iterator[Pair]:
-    """A size across what stands between two shoulders is made by the step that names it, so that the other one is there by then."""
+    """A size across what stands between two shoulders is made by the step that names it, so
+    that the other one is there by then.
+    """
     for step in plan.steps:
         size = getattr(step.fields, "measure", None)
         if size is None:
@@ -161,7 +164,9 @@ def _cut_into(plan: Plan, holes: Holes) -> Iterator[Pair]:
 
 
 def _walls(plan: Plan) -> Iterator[Pair]:
-    """The middle of a slot or pocket before the passes along its walls, in the same set-up and from the same side."""
+    """The middle of a slot or pocket before the passes along its walls, in the
+    same set-up and from the same side.
+    """
     for wall in plan.steps:
         along = wall.roles.mills == "wall" and getattr(wall.fields, "path", None) is not None
         if not along and not (wall.roles.mills == "recess" and only_wall(wall)):
@@ -186,7 +191,9 @@ def _close_ones(view: View, plan: Plan) -> Iterator[Pair]:
 
 
 def _best_face(plan: Plan) -> Iterator[Pair]:
-    """Of three raw faces or more the largest that is made first of its size before those that are smaller than half of it."""
+    """Of three raw faces or more the largest that is made first of its size before
+    those that are smaller than half of it.
+    """
     faces = [face for face in plan.made if plan.state(face, 0) != AS_BOUGHT]
     if len(faces) < 3:
         return

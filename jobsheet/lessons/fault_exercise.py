@@ -1,4 +1,6 @@
-"""Find what is wrong, find what is missing: the steps of a job with mistakes on purpose, and the answer of somebody who read them."""
+"""Find what is wrong, find what is missing: the steps of a job with mistakes on purpose, and
+the answer of somebody who read them.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,9 @@ class Fault(Struct, frozen=True, kw_only=True):
 
 
 class FaultExercise(Struct, frozen=True, kw_only=True):
-    """One sheet. `job` is the job with the mistakes, its steps numbered from 1; `shown` are the set-ups that are printed."""
+    """One sheet. `job` is the job with the mistakes, its steps numbered from 1;
+    `shown` are the set-ups that are printed.
+    """
 
     missing: bool
     level: int
@@ -45,7 +49,9 @@ class FaultExercise(Struct, frozen=True, kw_only=True):
 
 
 def fault_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int, *, missing: bool) -> FaultExercise:
-    """The sheet of that class seed and number; raises NoExercise where no mistake in this job has exactly one remark."""
+    """The sheet of that class seed and number; raises NoExercise where no mistake
+    in this job has exactly one remark.
+    """
     draws = draws_for(reckoned.job, "missing" if missing else "wrong", level, seed, sheet)
     ground = Ground(reckoned)
     found = _gone(ground, draws) if missing else _wrong(ground, draws, COUNT[level])
@@ -87,7 +93,9 @@ def _gone(ground: Ground, draws: Draws) -> Found | None:
 
 
 def _places(ground: Ground, job: Job, set_up: str, key: str) -> tuple[int, ...]:
-    """The rows before which a step could stand, by what must come first; one behind the last row means at the end."""
+    """The rows before which a step could stand, by what must come first; one
+    behind the last row means at the end.
+    """
     rows = next(one.operations for one in job.set_ups if one.key == set_up)
     order = ground.needed.steps
     first = max((at + 1 for at, one in enumerate(rows) if order.before(one.key, key)), default=0)
@@ -97,7 +105,9 @@ def _places(ground: Ground, job: Job, set_up: str, key: str) -> tuple[int, ...]:
 
 
 def _wrong(ground: Ground, draws: Draws, count: int) -> Found | None:
-    """So many mistakes, each of another sort and found alone; fewer where the job has no more, and the sheet says how many."""
+    """So many mistakes, each of another sort and found alone; fewer where the job has no
+    more, and the sheet says how many.
+    """
     by_sort: dict[str, list[Plant]] = {}
     for plant in wrong_ones(ground):
         by_sort.setdefault(plant.sort, []).append(plant)
@@ -132,7 +142,9 @@ def _wrong(ground: Ground, draws: Draws, count: int) -> Found | None:
 
 
 def _rows(job: Job, remark: Remark, plant: Plant) -> tuple[int, ...]:
-    """The rows that name a mistake: those that the review names, and every row of a set-up that is held wrongly."""
+    """The rows that name a mistake: those that the review names, and every row
+    of a set-up that is held wrongly.
+    """
     numbers = {operation.key: operation.number for _, operation in job.operations()}
     found = [numbers[key] for key in remark.operations if key in numbers]
     held = next((one for one in job.set_ups if one.key == plant.at), None)
@@ -150,7 +162,9 @@ def _home(job: Job, at: str) -> str:
 
 
 class Sought(Struct, frozen=True, kw_only=True):
-    """What is said of an answer: which mistakes were found, and rows that were named though nothing is wrong there."""
+    """What is said of an answer: which mistakes were found, and rows that were
+    named though nothing is wrong there.
+    """
 
     found: tuple[Fault, ...]
     left: tuple[Fault, ...]
@@ -168,7 +182,9 @@ class Sought(Struct, frozen=True, kw_only=True):
 
 
 def faults_marked(exercise: FaultExercise, text: str) -> Sought:
-    """An answer as it was typed, the numbers of rows: `7`, or `3 12`. Raises WrongAnswer where one is none of the sheet."""
+    """An answer as it was typed, the numbers of rows: `7`, or `3 12`. Raises
+    WrongAnswer where one is none of the sheet.
+    """
     numbers = [
         step.number for one in exercise.job.set_ups if one.key in exercise.shown for step in one.operations
     ]

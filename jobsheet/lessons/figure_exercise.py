@@ -27,7 +27,9 @@ class FigureExercise(Struct, frozen=True, kw_only=True):
 
 
 def figure_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> FigureExercise:
-    """The questions of that class seed and sheet; raises NoExercise where no step of the job has a figure to ask."""
+    """The questions of that class seed and sheet; raises NoExercise where no
+    step of the job has a figure to ask.
+    """
     draws = draws_for(reckoned.job, "figures", level, seed, sheet)
     found = figure_questions(reckoned, draws, MOST[level])
     if not found:

@@ -1,8 +1,9 @@
-"""Figures to work out, made from what a job's own steps ask: speed, the machine's step, feed, pace, dial, tap drill, layers.
+"""Figures to work out, made from what a job's own steps ask: speed, the machine's step,
+feed, pace, dial, tap drill, layers.
 
-Every question gives the figures that it needs, so that a slip costs once. How near is right is the reference's table on lessons,
-section 4 (the project's own proposal); the formulas are definitions, and are written here as they are worked on paper, apart from the
-ones the program reckons with.
+Every question gives the figures that it needs, so that a slip costs once. How near is right is the
+reference's table on lessons, section 4 (the project's own proposal); the formulas are definitions, and are
+written here as they are worked on paper, apart from the ones the program reckons with.
 """
 
 from __future__ import annotations
@@ -37,7 +38,9 @@ BENCH = "common practice, no source"
 
 
 class Units(Struct, frozen=True, kw_only=True):
-    """The units of a job as a bench writes them: a length, a cutting speed, and how many of the length are in it."""
+    """The units of a job as a bench writes them: a length, a cutting speed, and
+    how many of the length are in it.
+    """
 
     length: str
     metre: float
@@ -58,7 +61,9 @@ Maker = Callable[[Step, Units, View], Iterator[Question]]
 def figure_questions(
     reckoned: Reckoned, draws: Draws, count: int, keys: frozenset[str] = frozenset()
 ) -> tuple[Question, ...]:
-    """So many questions at most, each of another sort as long as there are sorts, about steps of these keys or of all."""
+    """So many questions at most, each of another sort as long as there are sorts,
+    about steps of these keys or of all.
+    """
     view = View(reckoned.job, reckoned)
     units = IMPERIAL if reckoned.job.units == "in" else METRIC
     steps = [one for one in plan_of(view).steps if not keys or one.key in keys]

@@ -1,4 +1,6 @@
-"""Pairs of one hole: spot, drills in rising size, reamer, its mouth, its thread; and of a hole and the slot or pocket it lies in."""
+"""Pairs of one hole: spot, drills in rising size, reamer, its mouth, its thread; and of a hole
+and the slot or pocket it lies in.
+"""
 
 from __future__ import annotations
 
@@ -51,14 +53,18 @@ def _seat(plunged: HoleStep) -> bool:
 
 
 def _begins(chain: Chain, step: HoleStep) -> bool:
-    """Whether it is the first tool of a hole that needs something to start in: the spot, without one the drills."""
+    """Whether it is the first tool of a hole that needs something to start in:
+    the spot, without one the drills.
+    """
     return step.does == "spot" or (
         step.does == "drill" and not any(one.does == "spot" for one in chain.steps)
     )
 
 
 def _rising(one: HoleStep, other: HoleStep) -> str:
-    """The smaller before the larger; a reamer after everything that makes its hole. A smaller one that goes deeper is free."""
+    """The smaller before the larger; a reamer after everything that makes its hole. A
+    smaller one that goes deeper is free.
+    """
     if other.does == "ream" and one.does != "ream":
         return "hole-steps-in-rising-order" if one.diameter <= other.diameter + SAME else ""
     if one.does != "ream" and one.diameter < other.diameter - SAME and other.as_deep_as(one):
@@ -67,7 +73,9 @@ def _rising(one: HoleStep, other: HoleStep) -> str:
 
 
 def _mouth(chain: Chain, mouth: HoleStep, *, by_tool: bool) -> str:
-    """A mouth wants its hole first; by the tool, one without a pilot may be the spot itself where there is no other."""
+    """A mouth wants its hole first; by the tool, one without a pilot may be the
+    spot itself where there is no other.
+    """
     if getattr(mouth.fields, "hole", None) is not None:
         return ""
     guided = any(word.casefold().startswith("pilot") for word in mouth.cutter.extra)
@@ -96,7 +104,9 @@ def _in_its_slot(plan: Plan, holes: Holes, chain: Chain) -> Iterator[Pair]:
 
 
 def _lets_in(plan: Plan, taken: Taken, chain: Chain) -> bool:
-    """Whether the hole goes with the slot: it lets the cutter in or drills it out. Else it lies in the slot's floor."""
+    """Whether the hole goes with the slot: it lets the cutter in or drills it
+    out. Else it lies in the slot's floor.
+    """
     if any(one.does in ("tap", "ream", "counterbore", "countersink", "bore") for one in chain.steps):
         return False
     step = plan.steps[taken.index]
@@ -117,8 +127,9 @@ def _entry(plan: Plan, taken: Taken) -> str:
 
 
 def _in_its_floor(taken: Taken, chain: Chain, one: HoleStep) -> Iterator[Pair]:
-    """A thread and a mouth come after the floor that they start in, and so does what its plan counts from there; a plain hole
-    through may come either way. The slot never comes between a spot and its drill: the spot goes with it.
+    """A thread and a mouth come after the floor that they start in, and so does what its plan
+    counts from there; a plain hole through may come either way. The slot never comes between a spot
+    and its drill: the spot goes with it.
     """
     spotted = any(two.does == "spot" for two in chain.steps)
     if one.does in ("tap", "counterbore", "countersink"):
@@ -134,7 +145,9 @@ def _in_its_floor(taken: Taken, chain: Chain, one: HoleStep) -> Iterator[Pair]:
 
 
 def _beside(taken: Taken, chain: Chain) -> Iterator[Pair]:
-    """A hole that the slot opens from the side: drilled while there is metal all round; a thread is cut last."""
+    """A hole that the slot opens from the side: drilled while there is metal
+    all round; a thread is cut last.
+    """
     for one in chain.steps:
         if one.does == "tap":
             yield Pair(taken.operation.key, one.key, "tap-after-the-last-cut")

@@ -42,7 +42,9 @@ def marked_sheet(
     figures: str,
     set_ups: tuple[int, ...] = (),
 ) -> Result:
-    """Mark what was typed of a sheet; raises WrongAnswer where nothing was, or it cannot be read, and as the exercise does."""
+    """Mark what was typed of a sheet; raises WrongAnswer where nothing was, or it cannot
+    be read, and as the exercise does.
+    """
     if not answer.strip() and not figures.strip():
         raise WrongAnswer("Nothing to mark: write the answer as --answer, or the figures as --figures 1=398")
     maker = partial(_order, set_ups=set_ups) if set_ups else _MAKERS[asked]

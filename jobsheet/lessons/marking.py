@@ -1,7 +1,9 @@
-"""Marking an order of work: how few moves mend it, which rules it breaks and why, and whether the part would be good.
+"""Marking an order of work: how few moves mend it, which rules it breaks and why,
+and whether the part would be good.
 
-Two results that are never mixed: *marks*, and *would the part be good*. What is free costs nothing, a habit is said and
-costs nothing, and nobody is told that a step is wrong: the smallest repairs of an order differ, the broken rules do not.
+Two results that are never mixed: *marks*, and *would the part be good*. What is free costs nothing, a
+habit is said and costs nothing, and nobody is told that a step is wrong: the smallest repairs of an
+order differ, the broken rules do not.
 """
 
 from __future__ import annotations
@@ -21,7 +23,9 @@ _COUNTED = Pair("", "", "")
 
 
 class Asked(Struct, frozen=True, kw_only=True):
-    """What an exercise asks to be put in order: of each set-up its steps; some that are given away; of a wrong one its twin."""
+    """What an exercise asks to be put in order: of each set-up its steps; some that are
+    given away; of a wrong one its twin.
+    """
 
     needed: Needed
     steps: dict[str, tuple[str, ...]]
@@ -76,19 +80,25 @@ class Marked(Struct, frozen=True, kw_only=True):
 
     @property
     def mark(self) -> float:
-        """From 1, all right, to 0: as far away as an answer can be. Print moves and rules first: a blind order has some."""
+        """From 1, all right, to 0: as far away as an answer can be. Print moves and
+        rules first: a blind order has some.
+        """
         return max(0.0, 1.0 - self.total / self.worst) if self.worst else float(self.total == 0)
 
     @property
     def good(self) -> bool:
-        """Whether the part would be good as it comes off: nothing broken but what a little more work mends, all of it done, nothing wrongly chosen."""
+        """Whether the part would be good as it comes off: nothing broken but what a little more work mends,
+        all of it done, nothing wrongly chosen.
+        """
         costs = any(one.severity in ("hazard", "scrap") for one in self.broken)
         lacking = any(one.missing or one.chosen for one in self.tallies.values())
         return not costs and not lacking
 
 
 def marked(asked: Asked, answer: Mapping[str, Sequence[str]]) -> Marked:
-    """Mark an answer: set-ups in the order it has them, each with its steps in theirs. Steps and set-ups go by their keys."""
+    """Mark an answer: set-ups in the order it has them, each with its steps in theirs.
+    Steps and set-ups go by their keys.
+    """
     needed = asked.needed
     tallies = {key: tallied(asked.inside(key), answer.get(key, ()), asked.twins) for key in asked.steps}
     astray = two_level(asked.set_ups, {}, answer)
@@ -137,7 +147,9 @@ def reason(needed: Needed, first: str, then: str) -> Pair:
 
 
 def set_up_reason(needed: Needed, first: str, then: str) -> Pair:
-    """A pair of steps by which one set-up comes before another: drawn between the two, or the one that ends the way there."""
+    """A pair of steps by which one set-up comes before another: drawn between the two,
+    or the one that ends the way there.
+    """
     home = {operation.key: set_up.key for set_up, operation in needed.job.operations()}
     ending = [one for one in needed.pairs if home[one.then] == then != home[one.first]]
     direct = [one for one in ending if home[one.first] == first]

@@ -1,7 +1,9 @@
-"""Fewest moves where steps are kept together in set-ups, and where steps are missing, too many, or one of two.
+"""Fewest moves where steps are kept together in set-ups, and where steps are
+missing, too many, or one of two.
 
-`two_level` is for answers under printed headings: a set-up astray costs one. `together` is for one flat list, which is
-NP-hard in general and walked through by which set-ups are done; both from the reference on lessons, section 3.
+`two_level` is for answers under printed headings: a set-up astray costs one. `together` is for
+one flat list, which is NP-hard in general and walked through by which set-ups are done; both from
+the reference on lessons, section 3.
 """
 
 from __future__ import annotations
@@ -15,7 +17,9 @@ from jobsheet.lessons.precedence import Precedence
 
 
 class Tally(Struct, frozen=True, kw_only=True):
-    """What an answer costs: moves among what belongs there, what is missing, what does not belong, and the wrong one of a pair."""
+    """What an answer costs: moves among what belongs there, what is missing, what does not
+    belong, and the wrong one of a pair.
+    """
 
     moves: int = 0
     missing: tuple[str, ...] = ()
@@ -55,7 +59,9 @@ def least(orders: Iterable[Precedence], answer: Sequence[str]) -> Tally:
 def two_level(
     set_ups: Precedence, inside: Mapping[str, Precedence], answer: Mapping[str, Sequence[str]]
 ) -> int:
-    """Moves of the set-ups among themselves, and of the steps inside each; `answer` has its set-ups in their order."""
+    """Moves of the set-ups among themselves, and of the steps inside each;
+    `answer` has its set-ups in their order.
+    """
     asked = [one for one in answer if one in set_ups.items]
     among = set_ups.only(asked).moves(asked)
     return among + sum(tallied(inside[key], steps).moves for key, steps in answer.items() if key in inside)

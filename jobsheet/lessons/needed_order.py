@@ -1,8 +1,9 @@
 """Which steps of a job must stand before which, which only by habit, and which may stand either way.
 
-From facts: what a step does to which face or hole, what its sizes and places count from, what holds the work. The order in
-which a plan has its steps is asked only where no fact says which of two it is: of two deburrings, of two holds of one set-up.
-A set-up is kept together: its order among the others follows from its steps.
+From facts: what a step does to which face or hole, what its sizes and places count from, what
+holds the work. The order in which a plan has its steps is asked only where no fact says which of
+two it is: of two deburrings, of two holds of one set-up. A set-up is kept together: its order
+among the others follows from its steps.
 """
 
 from __future__ import annotations
@@ -45,7 +46,9 @@ class Needed(Struct, frozen=True, kw_only=True):
         )
 
     def count(self) -> int | None:
-        """How many orders are right where each set-up stays together; None where they are too many to be counted."""
+        """How many orders are right where each set-up stays together; None where
+        they are too many to be counted.
+        """
         total = self.set_ups.count()
         for one in self.job.set_ups:
             found = self.inside(one.key).count()
@@ -67,7 +70,9 @@ def needed_order(reckoned: Reckoned) -> Needed:
 
 
 class NoOrder(JobsheetError):
-    """No order is right, whatever it is: the plan's own facts ask for each other in a circle. The sentence names the rules."""
+    """No order is right, whatever it is: the plan's own facts ask for each other in a
+    circle. The sentence names the rules.
+    """
 
 
 @by_identity(4)
@@ -108,7 +113,9 @@ def _needed(reckoned: Reckoned) -> Needed:
 
 
 def _habits(plan: Plan) -> Iterator[Pair]:
-    """Better, and never a mistake: heavy cuts before the holes of their set-up, a chamfer before its reamer."""
+    """Better, and never a mistake: heavy cuts before the holes of their
+    set-up, a chamfer before its reamer.
+    """
     for _, steps in plan.groups():
         for one in steps:
             for other in steps:

@@ -28,7 +28,9 @@ FAR, TRIES = 0.6, 60
 
 
 class NoExercise(JobsheetError):
-    """A job that has no exercise of that kind and level in it; the sentence says why, and what to ask instead."""
+    """A job that has no exercise of that kind and level in it; the sentence says
+    why, and what to ask instead.
+    """
 
 
 class Block(Struct, frozen=True, kw_only=True):
@@ -42,7 +44,9 @@ class Block(Struct, frozen=True, kw_only=True):
 
 
 class OrderExercise(Struct, frozen=True, kw_only=True):
-    """One sheet: its slips as they are printed, and what is asked. `given` are the slips at either end that are given away."""
+    """One sheet: its slips as they are printed, and what is asked. `given` are the slips
+    at either end that are given away.
+    """
 
     level: int
     seed: int
@@ -103,7 +107,9 @@ Whole = list[tuple[str, tuple[str, ...]]]
 
 
 def _whole(job: Job, set_ups: tuple[int, ...]) -> Whole:
-    """The set-ups to choose from with their steps; raises NoExercise where the job has none of such a number."""
+    """The set-ups to choose from with their steps; raises NoExercise where
+    the job has none of such a number.
+    """
     there = {one.number: one for one in job.set_ups}
     missing = next((one for one in set_ups if one not in there), None)
     if missing is not None:
@@ -147,7 +153,9 @@ def _several(needed: Needed, draws: Draws, most: int, whole: Whole) -> dict[str,
 
 
 def _ends(order: Precedence) -> tuple[str, str]:
-    """The step that must come before all others, and the one after all of them; nothing where there is none."""
+    """The step that must come before all others, and the one after all of
+    them; nothing where there is none.
+    """
     whole = (1 << len(order.items)) - 1
     first = [
         one for one in order.items if all(order.before(one, other) for other in order.items if other != one)
@@ -183,7 +191,9 @@ def _blocks(reckoned: Reckoned, asked: Asked, draws: Draws) -> tuple[Block, ...]
 
 
 def _mixed(draws: Draws, keys: Sequence[str], order: Precedence) -> list[str]:
-    """A shuffle that is far from right, so that nobody reads the answer off the sheet; the farthest of many where none is."""
+    """A shuffle that is far from right, so that nobody reads the answer off the sheet;
+    the farthest of many where none is.
+    """
     wanted, best = ceil(FAR * order.worst), list(keys)
     for _ in range(TRIES):
         mixed = draws.shuffled(keys)
@@ -197,7 +207,8 @@ def _mixed(draws: Draws, keys: Sequence[str], order: Precedence) -> list[str]:
 
 
 def answer_read(exercise: OrderExercise, text: str) -> dict[str, tuple[str, ...]]:
-    """An answer as it was typed: letters in their order, or where set-ups are ordered too one word for each, its letter first.
+    """An answer as it was typed: letters in their order, or where set-ups are ordered too
+    one word for each, its letter first.
 
     Raises
     ------

@@ -1,4 +1,6 @@
-"""Why the steps of a job stand as they do, in a few sentences for its cover: the pairs that cost most, each rule once."""
+"""Why the steps of a job stand as they do, in a few sentences for its cover: the
+pairs that cost most, each rule once.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The fifth level: the drawing in words and a blank sheet. Whatever the learner plans is marked by the review, not by the trainer's own plan."""
+"""The fifth level: the drawing in words and a blank sheet. Whatever the learner plans is marked by the
+review, not by the trainer's own plan.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,8 @@ class OwnPlan(Struct, frozen=True, kw_only=True):
 
 
 def begun(job: Job) -> Job:
-    """What the learner begins with: part, drawing in words, metal, stock and machine, and one set-up of which nothing is said.
+    """What the learner begins with: part, drawing in words, metal, stock and machine, and
+    one set-up of which nothing is said.
 
     Raises
     ------
@@ -63,7 +66,9 @@ def begun(job: Job) -> Job:
 
 
 def own_plan_marked(job: Job, answer: Job) -> OwnPlan:
-    """The learner's plan against the drawing, metal, stock and machine of the exercise, whatever else it says of them itself."""
+    """The learner's plan against the drawing, metal, stock and machine of the exercise,
+    whatever else it says of them itself.
+    """
     asked = replace(
         answer, units=job.units, finished=job.finished, material=job.material, stock=job.stock, machine=job.machine,
         card_hash=job.card_hash, datums=job.datums, dismissed=(),

@@ -1,4 +1,6 @@
-"""What is said to a learner of a plan of one's own: how many things are to be put right, each with its reason, and what to try next."""
+"""What is said to a learner of a plan of one's own: how many things are to be put right, each
+with its reason, and what to try next.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +9,9 @@ from jobsheet.model.job import Job
 
 
 def own_plan_lines(job: Job, found: OwnPlan) -> list[str]:
-    """The result, line by line: how many, then each remark with its reason, apart from both whether the part would be good."""
+    """The result, line by line: how many, then each remark with its reason, apart from
+    both whether the part would be good.
+    """
     if not found.steps:
         return ["Nothing is planned yet.", "Would the part be good: no."]
     numbers = {operation.key: operation.number for _, operation in job.operations()}

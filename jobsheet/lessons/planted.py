@@ -1,7 +1,8 @@
-"""Mistakes planted into a job, each with one cause: accepted only where the review then has exactly one remark more, the wanted one.
+"""Mistakes planted into a job, each with one cause: accepted only where the review then has
+exactly one remark more, the wanted one.
 
-What is right about the job stays so; a habit is no mistake. The modeller is asked too before one is accepted, so that a change
-that spoils the work in a second way is none.
+What is right about the job stays so; a habit is no mistake. The modeller is asked too before one is accepted,
+so that a change that spoils the work in a second way is none.
 """
 
 from __future__ import annotations
@@ -32,7 +33,9 @@ NEXT = 1.0e-3
 
 
 class Plant(Struct, frozen=True, kw_only=True):
-    """One mistake that could be made: which step or set-up it is at, what was done, and by which rules it may be found."""
+    """One mistake that could be made: which step or set-up it is at, what was done,
+    and by which rules it may be found.
+    """
 
     sort: str
     at: str
@@ -75,7 +78,9 @@ class Ground:
         return Counter(one.rule for one in remarks), remarks, whole
 
     def gained(self, job: Job, *, solids: bool) -> tuple[Remark, ...] | None:
-        """The remarks that a changed job has more; None where some of it can no longer be reckoned or checked."""
+        """The remarks that a changed job has more; None where some of it can no
+        longer be reckoned or checked.
+        """
         rules, remarks, whole = self._rules(job, solids=solids)
         more = rules - self._before[solids]
         if not whole or any(self._before[solids][one] for one in more):
@@ -83,7 +88,9 @@ class Ground:
         return tuple(one for one in remarks if one.rule in more)
 
     def problems(self, job: Job) -> tuple[str, ...]:
-        """What of a changed job can no longer be calculated, in the sentences that are shown; nothing where it was so before."""
+        """What of a changed job can no longer be calculated, in the sentences that are
+        shown; nothing where it was so before.
+        """
         found, before = self._reckoner.reckon(job).operations, self.reckoned.operations
         new = (
             one.problem
@@ -93,7 +100,9 @@ class Ground:
         return tuple(dict.fromkeys(new))
 
     def planted(self, plant: Plant) -> Planted | None:
-        """The mistake made, where exactly one wanted remark comes of it; else nothing. The solids, which take longest, come last."""
+        """The mistake made, where exactly one wanted remark comes of it; else nothing. The
+        solids, which take longest, come last.
+        """
         job = plant.mend(self.job)
         if job == self.job:
             return None
@@ -115,7 +124,9 @@ class Ground:
 
 
 def numbered(job: Job) -> Job:
-    """The job with its steps numbered from 1: no gap says that one was taken out, no number that one was moved."""
+    """The job with its steps numbered from 1: no gap says that one was taken
+    out, no number that one was moved.
+    """
     numbers = {operation.key: at for at, (_, operation) in enumerate(job.operations(), 1)}
     set_ups = tuple(
         replace(one, operations=tuple(replace(step, number=numbers[step.key]) for step in one.operations))

@@ -1,10 +1,10 @@
 """What must come before what, as bare logic: closed, counted, and how few moves make an order right.
 
-A *move* takes one thing out and puts it back anywhere. Two things *conflict* where the first must come before the second
-and stands behind it. Everything can stay where it stands just when no two conflict; conflicts are themselves an order, so
-that the most that can stay is a largest antichain, and by Dilworth's theorem the fewest moves are a largest matching of
-the conflicts. Derived so in the project's reference on lessons, section 3; the tests hold it against two searches that
-know nothing of it.
+A *move* takes one thing out and puts it back anywhere. Two things *conflict* where the first must come before
+the second and stands behind it. Everything can stay where it stands just when no two conflict; conflicts are
+themselves an order, so that the most that can stay is a largest antichain, and by Dilworth's theorem the
+fewest moves are a largest matching of the conflicts. Derived so in the project's reference on lessons,
+section 3; the tests hold it against two searches that know nothing of it.
 """
 
 from __future__ import annotations
@@ -23,7 +23,9 @@ MOST_STATES = 200_000
 
 
 class Circle(JobsheetError):
-    """Pairs that go round in a circle: nothing can come first. `pairs` are those of one circle, in their turn."""
+    """Pairs that go round in a circle: nothing can come first. `pairs` are those
+    of one circle, in their turn.
+    """
 
     def __init__(self, pairs: tuple[tuple[str, str], ...]) -> None:
         said = ", ".join(f"{first} before {then}" for first, then in pairs)
@@ -78,7 +80,9 @@ class Precedence(Struct, frozen=True):
         )
 
     def moved(self, order: Sequence[str]) -> tuple[str, ...]:
-        """One smallest set of things whose moving makes an order right, as they stand in it. Other sets may be as small."""
+        """One smallest set of things whose moving makes an order right, as they stand
+        in it. Other sets may be as small.
+        """
         return _moved(self.conflicts(order), order)
 
     def moves(self, order: Sequence[str]) -> int:
@@ -95,11 +99,15 @@ class Precedence(Struct, frozen=True):
 
     @property
     def worst(self) -> int:
-        """The moves of the worst order, a right one turned round: all but the most that are free of each other."""
+        """The moves of the worst order, a right one turned round: all but the
+        most that are free of each other.
+        """
         return len(_matching(list(self.ahead)))
 
     def count(self) -> int | None:
-        """How many orders are right; None where they are too many to be counted (published as #P-complete)."""
+        """How many orders are right; None where they are too many to be
+        counted (published as #P-complete).
+        """
         total, placed = 1, 0
         for part in self._parts():
             found = _count(self.only(part).ahead)
@@ -167,7 +175,9 @@ def _bits(mask: int) -> list[int]:
 
 
 def _matching(edges: list[int]) -> dict[int, int]:
-    """A largest matching: of each right place that has one, its left place. `edges[left]` are bits of right places."""
+    """A largest matching: of each right place that has one, its left place.
+    `edges[left]` are bits of right places.
+    """
     mate: dict[int, int] = {}
 
     def augment(left: int, seen: set[int]) -> bool:
@@ -185,7 +195,9 @@ def _matching(edges: list[int]) -> dict[int, int]:
 
 
 def _moved(conflicts: list[int], order: Sequence[str]) -> tuple[str, ...]:
-    """A smallest cover of the conflicts, by König's theorem: what alternating ways from the unmatched left do not reach."""
+    """A smallest cover of the conflicts, by König's theorem: what alternating ways
+    from the unmatched left do not reach.
+    """
     mate = _matching(conflicts)
     matched = set(mate.values())
     left = [place for place in range(len(conflicts)) if place not in matched]
@@ -202,7 +214,9 @@ def _moved(conflicts: list[int], order: Sequence[str]) -> tuple[str, ...]:
 
 
 def _count(ahead: tuple[int, ...]) -> int | None:
-    """Orders of one part, by what is already placed: f(done) is the sum of f(done and one more whose forerunners are done)."""
+    """Orders of one part, by what is already placed: f(done) is the sum of f(done and
+    one more whose forerunners are done).
+    """
     whole = (1 << len(ahead)) - 1
     level: dict[int, int] = {0: 1}
     states = 0

@@ -1,4 +1,6 @@
-"""Reasons for an order that no rule of the review gives, because no plan is read for them yet, and habits that are never a mistake."""
+"""Reasons for an order that no rule of the review gives, because no plan is read for them yet,
+and habits that are never a mistake.
+"""
 
 from __future__ import annotations
 

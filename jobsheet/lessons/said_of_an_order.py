@@ -1,4 +1,6 @@
-"""What is said to a learner of an answer: first the moves, then each broken rule with its reason, apart from both whether the part would be good."""
+"""What is said to a learner of an answer: first the moves, then each broken rule with its reason, apart from
+both whether the part would be good.
+"""
 
 from __future__ import annotations
 

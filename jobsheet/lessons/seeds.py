@@ -1,7 +1,7 @@
 """Draws that are the same on every computer for ever: a stream of SHA-256, and an own shuffle.
 
-The language's own hash is salted and its shuffle may change from one version to the next, so neither is used: a key that is
-made anew next year must be the key of the sheet in the drawer.
+The language's own hash is salted and its shuffle may change from one version to the next, so neither is used:
+a key that is made anew next year must be the key of the sheet in the drawer.
 """
 
 from __future__ import annotations
@@ -49,11 +49,15 @@ class Draws:
 
 
 def plan_mark(job: Job) -> str:
-    """Six signs that a key and a marking share as long as the plan was not changed: a changed plan is another exercise."""
+    """Six signs that a key and a marking share as long as the plan was not changed:
+    a changed plan is another exercise.
+    """
     return sha256(write_job(job).encode()).hexdigest()[:6]
 
 
 def draws_for(job: Job, kind: str, level: int, seed: int, sheet: int) -> Draws:
-    """The stream of one sheet of a class: it hangs on the job as it is written, so that another plan is another exercise."""
+    """The stream of one sheet of a class: it hangs on the job as it is written, so
+    that another plan is another exercise.
+    """
     made = sha256(write_job(job).encode()).hexdigest()
     return Draws(made, VERSION, kind, str(level), str(seed), str(sheet))

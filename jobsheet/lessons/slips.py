@@ -1,4 +1,6 @@
-"""Slips: a step with its letter and words that say what is done, and nothing of where it stands in the order."""
+"""Slips: a step with its letter and words that say what is done, and nothing
+of where it stands in the order.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +34,9 @@ class WrongAnswer(JobsheetError):
 
 
 def step_words(reckoned: Reckoned) -> dict[str, str]:
-    """What each step does, in a few words, by its key: faces and sizes that are aimed at, no number of a step."""
+    """What each step does, in a few words, by its key: faces and sizes that are
+    aimed at, no number of a step.
+    """
     found = {}
     for step in plan_of(View(reckoned.job, reckoned)).steps:
         kind, aim = kind_of(step.kind), aim_of(step.lie, step.lie.size, reckoned.job.units)

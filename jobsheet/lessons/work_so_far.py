@@ -1,4 +1,6 @@
-"""The work after the steps that a learner has placed, as it would stand if they were done in that order; what comes out is no answer."""
+"""The work after the steps that a learner has placed, as it would stand if they were done in that
+order; what comes out is no answer.
+"""
 
 from __future__ import annotations
 

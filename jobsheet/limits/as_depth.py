@@ -1,6 +1,7 @@
 """What is asked of a frame, said as a depth: N/µm mean nothing to a hand, and depth is what it can change.
 
-For one width, speed and metal what a cut asks grows with its depth alone, so a share of it is the same share of the depth.
+For one width, speed and metal what a cut asks grows with its depth alone, so a share of
+it is the same share of the depth.
 """
 
 from __future__ import annotations

@@ -78,7 +78,9 @@ def in_order(said: Asked) -> tuple[Limit, ...]:
 
 
 def _behind(limit: Limit) -> int:
-    """What is expected from the class alone stands behind what is known of the machine, what only has to fit last."""
+    """What is expected from the class alone stands behind what is known of the
+    machine, what only has to fit last.
+    """
     return 2 if _no_load(limit) else int(_by_class_alone(limit))
 
 

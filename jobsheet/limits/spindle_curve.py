@@ -23,9 +23,9 @@ def torque_limit(
     """None where nothing turns under power.
 
     The share is of the continuous torque, which is the card's also where trials moved the peak: a cut of
-    seconds says nothing of what gets hot in an hour. Whether it stalls is asked of the peak, with the spread of
-    the card's curve and of the calculation; above continuous it is at best `tight`. Once something was tried it is
-    whether it slows, by what was learned: the error of the calculation is in that factor already.
+    seconds says nothing of what gets hot in an hour. Whether it stalls is asked of the peak, with the spread
+    of the card's curve and of the calculation; above continuous it is at best `tight`. Once something was
+    tried it is whether it slows, by what was learned: the error of the calculation is in that factor already.
     """
     torque, speed = figures.get("torque"), figures.value("spindle_speed")
     if torque is None or speed is None:

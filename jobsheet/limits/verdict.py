@@ -1,9 +1,9 @@
 """From demand and capacity to a share and a word.
 
 Chance that the demand exceeds the capacity, their bands taken together (both lognormal): under 10 %
-`expected`, 10-50 % `tight`, over 50 % `beyond`. What goes by a factor instead (holding, cutter strength, marked speed) is
-judged by its share alone: to 0.6 `expected`, to 1 `tight`, over it `beyond`; no chance is printed of it, for nobody
-has a band. What only has to fit is `expected` up to its whole.
+`expected`, 10-50 % `tight`, over 50 % `beyond`. What goes by a factor instead (holding, cutter strength,
+marked speed) is judged by its share alone: to 0.6 `expected`, to 1 `tight`, over it `beyond`; no chance is
+printed of it, for nobody has a band. What only has to fit is `expected` up to its whole.
 """
 
 from __future__ import annotations
@@ -48,8 +48,8 @@ def chance_over(demand: float, capacity: float, spread: float) -> float:
 def word(chance: float, share: float = 0.0) -> str:
     """The verdict for a chance; the thresholds themselves belong to the worse word.
 
-    `share` is that of the middle of the capacity: what asks more than the middle is never `tight`, however crooked the
-    distribution about it is.
+    `share` is that of the middle of the capacity: what asks more than the middle is never `tight`, however
+    crooked the distribution about it is.
     """
     if chance > BEYOND or share > 1 + ROUNDING:
         return "beyond"
@@ -57,7 +57,9 @@ def word(chance: float, share: float = 0.0) -> str:
 
 
 def spread_between(tenth: float, middle: float) -> float:
-    """Standard deviation of the logarithm where one in ten gives out at `tenth`, and every other at `middle`."""
+    """Standard deviation of the logarithm where one in ten gives out at
+    `tenth`, and every other at `middle`.
+    """
     return math.log(max(middle / tenth, 1.0)) / ONE_IN_TEN if tenth > 0 else 0.0
 
 
@@ -76,7 +78,9 @@ def by_chance(
     when_beyond: str = "",
     working: str = "",
 ) -> Limit:
-    """A limit whose capacity is a band: its middle, the spread of its logarithm, and what happens (`stalls`, `stall`)."""
+    """A limit whose capacity is a band: its middle, the spread of its logarithm,
+    and what happens (`stalls`, `stall`).
+    """
     share = demand / capacity if capacity > 0 else float("inf")
     chance = chance_over(demand, capacity, math.hypot(spread, demand_spread))
     verdict = word(chance, share)
@@ -102,7 +106,8 @@ def by_factor(
     working: str = "",
     band: tuple[float, float] | None = None,
 ) -> Limit:
-    """A limit that goes by its share alone: above `tight` of the capacity it is tight, above the capacity beyond.
+    """A limit that goes by its share alone: above `tight` of the capacity it is
+    tight, above the capacity beyond.
 
     Without `tight` it only has to fit.
     """
@@ -125,13 +130,17 @@ def nearness(limit: Limit) -> tuple[int, float]:
 
 
 def is_tight(limit: Limit) -> bool:
-    """Whether it is tight or was not tried, or only a recorded good cut keeps it from being so: a lucky cut is not planned with."""
+    """Whether it is tight or was not tried, or only a recorded good cut keeps it from being
+    so: a lucky cut is not planned with.
+    """
     lucky = limit.verdict == "cut before" and limit.chance is not None and limit.chance >= TIGHT
     return limit.verdict in ("tight", "not tried") or lucky
 
 
 def odds(chance: float, one: str, many: str) -> str:
-    """A chance with what happens: `1 in 12 stalls`, `7 in 10 stall`; one that is next to nothing is only a number."""
+    """A chance with what happens: `1 in 12 stalls`, `7 in 10 stall`; one that is
+    next to nothing is only a number.
+    """
     if chance < 0.01:
         return "under 1 in 100"
     if chance <= BEYOND:

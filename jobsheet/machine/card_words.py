@@ -1,4 +1,6 @@
-"""What the words of a machine card say: its column, its readout, how true its vice and head were found, its largest drill."""
+"""What the words of a machine card say: its column, its readout, how true its vice and
+head were found, its largest drill.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ _SIZE = pattern(r"\s*([\d.,/]+\s*(?:mm|in\b|\")?)")
 
 
 def loses_zero(machine: Machine) -> bool:
-    """Whether x and y are lost where its head is moved: a round column turns, a ram slides and a turret swings."""
+    """Whether x and y are lost where its head is moved: a round column turns, a
+    ram slides and a turret swings.
+    """
     return _TURNS.search(machine.column) is not None
 
 

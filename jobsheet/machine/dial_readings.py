@@ -1,4 +1,6 @@
-"""Dial readings in full: where to stop and how far that is off, from which side, walls, passes, and where a turn is lost."""
+"""Dial readings in full: where to stop and how far that is off, from which side,
+walls, passes, and where a turn is lost.
+"""
 
 from __future__ import annotations
 
@@ -46,7 +48,9 @@ class Stop(Struct, frozen=True, kw_only=True):
 
 
 class BackOff(Struct, frozen=True, kw_only=True):
-    """How far to go back before coming up again [m]: `least` takes up the backlash, `distance` is easy to wind."""
+    """How far to go back before coming up again [m]: `least` takes up the
+    backlash, `distance` is easy to wind.
+    """
 
     distance: float
     least: float
@@ -54,7 +58,9 @@ class BackOff(Struct, frozen=True, kw_only=True):
 
 
 def stop(handle: Handle, distance: float, drawing: str = "") -> Stop:
-    """Where to stop for a distance from zero [m], arriving from the low side; below zero the turns are counted below it."""
+    """Where to stop for a distance from zero [m], arriving from the low side; below
+    zero the turns are counted below it.
+    """
     found = reading(handle, distance)
     return Stop(
         distance=distance, reading=found, dial=_dial(handle, found), line=_line(found), error=found.error,
@@ -105,7 +111,9 @@ def turn_warning(handle: Handle, found: Reading) -> str:
 
 
 def back_off(handle: Handle) -> BackOff:
-    """How far to go back past a place before coming up to it again: half a turn, at least twice the backlash."""
+    """How far to go back past a place before coming up to it again: half a
+    turn, at least twice the backlash.
+    """
     least = SLACK * (handle.backlash or 0.0)
     half = handle.travel / 2
     distance = max(half, least)
@@ -172,7 +180,8 @@ def walls_warning(handle: Handle, one: Stop, other: Stop) -> str:
 def running(
     handle: Handle, depths: tuple[float, ...], drawing: str = "", *, start: float = 0.0
 ) -> tuple[Stop, ...]:
-    """The readings from the zero after each pass, for depths of single passes [m]: never one counted from another.
+    """The readings from the zero after each pass, for depths of single
+    passes [m]: never one counted from another.
 
     `start` is where the handle stands before the first of them [m].
     """

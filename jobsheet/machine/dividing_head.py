@@ -1,4 +1,5 @@
-"""Dividing head and rotary table: a share of a turn as whole turns and holes of a circle, or as turns, degrees and minutes.
+"""Dividing head and rotary table: a share of a turn as whole turns and holes of a
+circle, or as turns, degrees and minutes.
 
 All in fractions: what is exact is exact, and what is not says by how much.
 """
@@ -22,7 +23,9 @@ _SEXAGESIMAL = pattern(
 
 
 class Turns(Struct, frozen=True, kw_only=True):
-    """Turns of the handle for one step: whole ones, then so many holes on a circle; how far it is off [degrees of the work]."""
+    """Turns of the handle for one step: whole ones, then so many holes on a circle; how
+    far it is off [degrees of the work].
+    """
 
     whole: int
     holes: int
@@ -45,7 +48,8 @@ class Turns(Struct, frozen=True, kw_only=True):
 
 
 class Division(Struct, frozen=True, kw_only=True):
-    """A division with every way to set it; the first is on the largest circle, where a hole is reached most exactly.
+    """A division with every way to set it; the first is on the largest circle,
+    where a hole is reached most exactly.
 
     `angle` is one step [degrees, exact], `count` the steps in a turn where there is a whole number of them.
     """
@@ -62,12 +66,15 @@ class Division(Struct, frozen=True, kw_only=True):
 
     @property
     def sum_of_errors(self) -> Fraction:
-        """What is left over after a whole turn of the work if every step is counted from the last [degrees]."""
+        """What is left over after a whole turn of the work if every step is
+        counted from the last [degrees].
+        """
         return abs(self.turns.error) * (self.count or 1)
 
 
 class Dial(Struct, frozen=True, kw_only=True):
-    """A reading of a rotary table: whole turns of its handle, then degrees and minutes on the dial; the line and its error.
+    """A reading of a rotary table: whole turns of its handle, then degrees and minutes
+    on the dial; the line and its error.
 
     `degrees` and `minutes` are what stands on the dial beyond the whole turns, `line` the one to stop at,
     counted from nought; `error` [degrees of the work] is where the line is, minus where it should be.

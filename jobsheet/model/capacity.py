@@ -23,9 +23,11 @@ class Good(Struct, frozen=True, kw_only=True):
 
 
 class Doubt(Struct, frozen=True, kw_only=True):
-    """A trial that does not fit the others: what it says has by them a smaller chance [0..1] than a slip of the pen.
+    """A trial that does not fit the others: what it says has by them a smaller
+    chance [0..1] than a slip of the pen.
 
-    `low` to `high` is nine in ten of the capacity by the others alone, a factor on card or class as `share` is.
+    `low` to `high` is nine in ten of the capacity by the others alone, a factor
+    on card or class as `share` is.
     """
 
     trial: str
@@ -38,12 +40,14 @@ class Doubt(Struct, frozen=True, kw_only=True):
 
 
 class Capacity(Struct, frozen=True, kw_only=True):
-    """What was learned of one limit in one process with one kind of cutter; all values are factors on card or class.
+    """What was learned of one limit in one process with one kind of cutter; all
+    values are factors on card or class.
 
-    `low`, `median` and `high` are nine in ten; `cells` the posterior of ln capacity for this process as (ln factor,
-    weight) pairs, so that the chance for any demand follows without the trials; `good` and `bad` the shares asked.
-    Where the process is empty it is for one not yet tried: what the others say about the machine, and on
-    top the bias of a process (so that the chance holds there); `machine` is then the nine in ten of the machine alone.
+    `low`, `median` and `high` are nine in ten; `cells` the posterior of ln capacity for this process as
+    (ln factor, weight) pairs, so that the chance for any demand follows without the trials; `good` and
+    `bad` the shares asked. Where the process is empty it is for one not yet tried: what the others say
+    about the machine, and on top the bias of a process (so that the chance holds there); `machine` is then
+    the nine in ten of the machine alone.
     """
 
     limit: str
@@ -76,7 +80,9 @@ class Capacity(Struct, frozen=True, kw_only=True):
 
 
 class Snapshot(Struct, frozen=True, kw_only=True):
-    """All that is learned of one machine, as a value: it goes into the `Setting`, so that verdicts follow at once."""
+    """All that is learned of one machine, as a value: it goes into the
+    `Setting`, so that verdicts follow at once.
+    """
 
     machine: str
     made: str
@@ -86,7 +92,9 @@ class Snapshot(Struct, frozen=True, kw_only=True):
     struck: int = 0
 
     def __hash__(self) -> int:
-        """By a few numbers that every trial moves: a `Setting` is hashed at each keystroke, hundreds of cells are not."""
+        """By a few numbers that every trial moves: a `Setting` is hashed at each
+        keystroke, hundreds of cells are not.
+        """
         return hash(
             (self.machine, self.made, self.trials, self.struck, *(one.median for one in self.capacities))
         )

@@ -29,10 +29,11 @@ class Figure(Struct, frozen=True):
 
 
 class EdgeSpeed(Struct, frozen=True, kw_only=True):
-    """How fast an edge may run [m/s]: where it starts, the fastest, and the slowest at which it still cuts, where that is known.
+    """How fast an edge may run [m/s]: where it starts, the fastest, and the slowest at which
+    it still cuts, where that is known.
 
-    `source` is where the fastest stands; empty where it is only so much above the start. `work` is what is done: `mill`,
-    `drill`, `ream` or `tap`.
+    `source` is where the fastest stands; empty where it is only so much above the start. `work` is what is
+    done: `mill`, `drill`, `ream` or `tap`.
     """
 
     start: float

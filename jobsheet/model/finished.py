@@ -1,7 +1,8 @@
-"""What the part shall be, as far as a person cares to say: sizes with their limits, form of faces, features in one line each.
+"""What the part shall be, as far as a person cares to say: sizes with their limits, form
+of faces, features in one line each.
 
-The job keeps the lines as they were typed (`Finished`): a line that nobody can read yet is kept like any other. What a line
-means (`Shape`, `Feature`) is read from it when it is asked for, and remembered by value.
+The job keeps the lines as they were typed (`Finished`): a line that nobody can read yet is kept like any
+other. What a line means (`Shape`, `Feature`) is read from it when it is asked for, and remembered by value.
 """
 
 from __future__ import annotations
@@ -32,7 +33,9 @@ class Finished(Struct, frozen=True, kw_only=True):
 
 
 class FaceForm(Struct, frozen=True, kw_only=True):
-    """What is asked of the form of one face: `square` or `parallel` to others, or `flat`, within so much [m]."""
+    """What is asked of the form of one face: `square` or `parallel` to
+    others, or `flat`, within so much [m].
+    """
 
     face: str
     form: str
@@ -41,7 +44,8 @@ class FaceForm(Struct, frozen=True, kw_only=True):
 
 
 class Shape(Struct, frozen=True, kw_only=True):
-    """The whole: its three sizes where they are said, the form of its faces, and faces that stay as they are bought.
+    """The whole: its three sizes where they are said, the form of its faces, and
+    faces that stay as they are bought.
 
     A size whose limits are its nominal has none of its own: general limits hold for it.
     """
@@ -62,7 +66,9 @@ class Shape(Struct, frozen=True, kw_only=True):
 
 
 class Mouth(Struct, frozen=True, kw_only=True):
-    """How a hole is wider at its mouth: diameter, depth from the face (None: just cleaned up), or the cone's angle [rad]."""
+    """How a hole is wider at its mouth: diameter, depth from the face (None: just
+    cleaned up), or the cone's angle [rad].
+    """
 
     what: str
     size: Size
@@ -76,7 +82,9 @@ class Mouth(Struct, frozen=True, kw_only=True):
 
 
 class OnCircle(Struct, frozen=True, kw_only=True):
-    """Holes on a pitch circle: its diameter, where the first lies [rad, from X towards Y], its middle; None is the middle of the face."""
+    """Holes on a pitch circle: its diameter, where the first lies [rad, from X towards Y], its
+    middle; None is the middle of the face.
+    """
 
     diameter: Quantity
     first: float = 0.0
@@ -84,13 +92,15 @@ class OnCircle(Struct, frozen=True, kw_only=True):
 
 
 class Feature(Struct, frozen=True, kw_only=True):
-    """One feature as its line says it. Lengths are `Size`: without limits of their own, low and high are the nominal.
+    """One feature as its line says it. Lengths are `Size`: without limits of their
+    own, low and high are the nominal.
 
-    `size` is the diameter of a hole, the width of a slot, keyway, T-slot, dovetail (at its bottom) or step, one side of a
-    pocket, the leg of a chamfer; `other` the other side of a pocket or the recess of a T-slot; `opens` are the side faces at which a slot is
-    open, or on which a step lies. `counted` are the faces from which the two numbers of a place are measured; where a
-    line does not say them they are the datums on the axes of the face, else left, front and bottom. `across` is the distance
-    of the middle line of a slot that runs to an edge.
+    `size` is the diameter of a hole, the width of a slot, keyway, T-slot, dovetail (at its bottom) or
+    step, one side of a pocket, the leg of a chamfer; `other` the other side of a pocket or the recess of a
+    T-slot; `opens` are the side faces at which a slot is open, or on which a step lies. `counted` are the
+    faces from which the two numbers of a place are measured; where a line does not say them they are the
+    datums on the axes of the face, else left, front and bottom. `across` is the distance of the middle
+    line of a slot that runs to an edge.
     """
 
     text: str

@@ -1,4 +1,6 @@
-"""How the work is held, as facts: the base of the kinds in `holdings/`, and the bodies that stand around the work."""
+"""How the work is held, as facts: the base of the kinds in `holdings/`, and the
+bodies that stand around the work.
+"""
 
 from __future__ import annotations
 
@@ -26,9 +28,10 @@ NOTHING = Holding()
 class Body(Struct, frozen=True, kw_only=True):
     """One thing that stands around the work: a box, or a cylinder along one of the three directions.
 
-    `part` is what it is (`fixed jaw`, `moving jaw`, `bed`, `parallel`, `bar`, `packing`, `strap`, `stud`, `backing`, `table`,
-    `stop`, `plate`, `vee`, `screw`, `chuck`, `dog`, `tail`, `jack`). A cylinder fills its box round the `axis` (0, 1 or 2).
-    `sure` is whether its sizes were said or stand on a card; what is only usual warns but does not clash.
+    `part` is what it is (`fixed jaw`, `moving jaw`, `bed`, `parallel`, `bar`, `packing`, `strap`, `stud`,
+    `backing`, `table`, `stop`, `plate`, `vee`, `screw`, `chuck`, `dog`, `tail`, `jack`). A cylinder fills
+    its box round the `axis` (0, 1 or 2). `sure` is whether its sizes were said or stand on a card; what is
+    only usual warns but does not clash.
     """
 
     part: str
@@ -47,9 +50,11 @@ class Body(Struct, frozen=True, kw_only=True):
 
 
 class Bar(Struct, frozen=True):
-    """A round or six-sided bar as it lies: along which direction (0 right, 1 away, 2 up), half its size across [m], where its axis is [m].
+    """A round or six-sided bar as it lies: along which direction (0 right, 1 away, 2 up), half its size
+    across [m], where its axis is [m].
 
-    Of a hexagon it is half the size over its flats. The place of the axis holds where nothing of it was cut off too.
+    Of a hexagon it is half the size over its flats. The place of the axis holds
+    where nothing of it was cut off too.
     """
 
     along: int
@@ -59,8 +64,9 @@ class Bar(Struct, frozen=True):
 
 
 class Around(Struct, frozen=True, kw_only=True):
-    """What a kind of holding must know to say where its bodies are: the size of the work as it lies [m], the side (`near`, `far`,
-    `left`, `right`) at which the fixed jaw is, the vice of the card, and the bar that the work is made of.
+    """What a kind of holding must know to say where its bodies are: the size of the work as it
+    lies [m], the side (`near`, `far`, `left`, `right`) at which the fixed jaw is, the vice of the card,
+    and the bar that the work is made of.
     """
 
     size: Point

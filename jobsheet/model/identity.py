@@ -1,4 +1,6 @@
-"""Results remembered by which value it is, not by what is in it: hashing a whole card costs more than it saves."""
+"""Results remembered by which value it is, not by what is in it: hashing a whole
+card costs more than it saves.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,8 @@ def by_identity(most: int) -> Callable[[Callable[[Value], Result]], Callable[[Va
 
 
 def while_it_lives(function: Callable[[Value], Result]) -> Callable[[Value], Result]:
-    """Remember what a function of one frozen value gives for as long as somebody holds the value, and no longer.
+    """Remember what a function of one frozen value gives for as long as somebody
+    holds the value, and no longer.
 
     A step that is typed into is another value at every key. The result must not hold the value itself.
     """

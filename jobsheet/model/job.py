@@ -52,8 +52,9 @@ class Zero(Struct, frozen=True, kw_only=True):
 class Operation(Struct, frozen=True, kw_only=True, weakref=True):
     """One step: a key that never changes, the number on paper, the kind and that kind's own `Fields`.
 
-    `empty` says what its speed, its layers and their like mean where they are left empty: as before (the whole depth at once,
-    the fastest speed that carries it), or `AS_RECOMMENDED`. A step without a feed leaves them all to the program anyway.
+    `empty` says what its speed, its layers and their like mean where they are left empty: as before (the
+    whole depth at once, the fastest speed that carries it), or `AS_RECOMMENDED`. A step without a feed
+    leaves them all to the program anyway.
     """
 
     key: str
@@ -64,7 +65,9 @@ class Operation(Struct, frozen=True, kw_only=True, weakref=True):
 
 
 class SetUp(Struct, frozen=True, kw_only=True):
-    """One way the work is held. `up`, `operator` and `fixed_jaw` are faces of the stock; the last means something in jaws only."""
+    """One way the work is held. `up`, `operator` and `fixed_jaw` are faces of the stock; the
+    last means something in jaws only.
+    """
 
     key: str
     number: int
@@ -80,7 +83,9 @@ class SetUp(Struct, frozen=True, kw_only=True):
 
 
 class Dismissed(Struct, frozen=True, kw_only=True):
-    """A remark that was set aside for this job: its rule, the key of the step or set-up it is about, why, and who says so."""
+    """A remark that was set aside for this job: its rule, the key of the step or set-up
+    it is about, why, and who says so.
+    """
 
     rule: str
     about: str = ""
@@ -89,7 +94,9 @@ class Dismissed(Struct, frozen=True, kw_only=True):
 
 
 class Revision(Struct, frozen=True, kw_only=True):
-    """One state of the plan that was printed: its number counts from 1; the drawing's own revision is another thing."""
+    """One state of the plan that was printed: its number counts from 1; the
+    drawing's own revision is another thing.
+    """
 
     number: int
     changed: str = ""
@@ -100,7 +107,9 @@ class Revision(Struct, frozen=True, kw_only=True):
 
 
 class Photograph(Struct, frozen=True, kw_only=True):
-    """A picture beside the plan, named by its content (the SHA-256 of its bytes), what it shows, and of which set-up or step."""
+    """A picture beside the plan, named by its content (the SHA-256 of its bytes), what it
+    shows, and of which set-up or step.
+    """
 
     content: str
     shows: str = ""

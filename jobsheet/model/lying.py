@@ -1,4 +1,5 @@
-"""How the stock lies in a set-up: which face is where for the person at the machine, and where its points are.
+"""How the stock lies in a set-up: which face is where for the person at the
+machine, and where its points are.
 
 Along is to the operator's right, across is away from them, up is up. `Lying` turns places of a set-up,
 counted from its zero, into places from the left front corner as it lies, and those into places in the stock.
@@ -61,7 +62,9 @@ class Lying(Struct, frozen=True, kw_only=True):
 
     @property
     def bar(self) -> int | None:
-        """Along which of its own directions (0 right, 1 away, 2 up) a round or six-sided bar lies; None where it is none."""
+        """Along which of its own directions (0 right, 1 away, 2 up) a round or
+        six-sided bar lies; None where it is none.
+        """
         if self.outline is None or not self.outline.radius:
             return None
         return next(
@@ -69,7 +72,9 @@ class Lying(Struct, frozen=True, kw_only=True):
         )
 
     def is_curved(self, face: str) -> bool:
-        """Whether a face of the stock is a part of a round side: it is touched along a line, and nothing can lie flat on it."""
+        """Whether a face of the stock is a part of a round side: it is touched along a
+        line, and nothing can lie flat on it.
+        """
         outline = self.outline
         return outline is not None and outline.is_round and _AXIS[face] != outline.axis
 
@@ -107,7 +112,8 @@ def beside(up: str) -> tuple[str, ...]:
 
 
 def laid(set_up: SetUp) -> SetUp:
-    """The set-up with the faces that can be where they are: what does not go with the face that is up gives way.
+    """The set-up with the faces that can be where they are: what does not go
+    with the face that is up gives way.
 
     Towards the person comes then what `lying` would take, and the far face on the fixed jaw.
     """

@@ -1,4 +1,6 @@
-"""A machine card: what one machine is and has. Lengths [m], speeds [rev/s], torques [N·m], stiffness [N/m]."""
+"""A machine card: what one machine is and has. Lengths [m], speeds [rev/s],
+torques [N·m], stiffness [N/m].
+"""
 
 from __future__ import annotations
 

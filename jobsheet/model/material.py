@@ -50,7 +50,9 @@ class Material(Struct, frozen=True, kw_only=True):
     own: bool = False
 
     def speed(self, work: str) -> float | None:
-        """The start speed for `mill`, `drill`, `ream`, `tap`, or `carbide` and one of the first three [m/s]."""
+        """The start speed for `mill`, `drill`, `ream`, `tap`, or `carbide`
+        and one of the first three [m/s].
+        """
         for name, value in self.speeds:
             if name == work:
                 return value

@@ -1,4 +1,6 @@
-"""What could not be checked, and how a question is asked so that its failing takes no other question with it."""
+"""What could not be checked, and how a question is asked so that its failing
+takes no other question with it.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,8 @@ T = TypeVar("T")
 class NotChecked(Struct, frozen=True, kw_only=True):
     """One question without an answer: what was asked, of which step (its key), and what failed.
 
-    `what` is `solids`, or the title of a rule. It is no remark: nothing is known to be wrong, and nothing to be right.
+    `what` is `solids`, or the title of a rule. It is no remark: nothing is known to
+    be wrong, and nothing to be right.
     """
 
     what: str
@@ -34,8 +37,8 @@ class NotChecked(Struct, frozen=True, kw_only=True):
 def alone(question: Callable[[], T], failed: Callable[[str], T]) -> T:
     """The answer to a question, or what is said of it where it fails.
 
-    The one place where any failure at all is caught: a slip in one question must not switch the others off. What failed is
-    kept in words and goes wherever the answers go.
+    The one place where any failure at all is caught: a slip in one question must not switch the others off.
+    What failed is kept in words and goes wherever the answers go.
     """
     try:
         return question()
@@ -44,7 +47,9 @@ def alone(question: Callable[[], T], failed: Callable[[str], T]) -> T:
 
 
 def why(error: Exception) -> str:
-    """What failed: the sentence of a failure that was expected, else what broke and where, for whoever mends it."""
+    """What failed: the sentence of a failure that was expected, else what broke
+    and where, for whoever mends it.
+    """
     if isinstance(error, JobsheetError):
         return " ".join(str(error).split())
     import traceback  # only where something failed: the start needs none of it

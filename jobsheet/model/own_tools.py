@@ -1,4 +1,6 @@
-"""The cabinet: what a workshop has, each thing with the line by which a job names it and the place where it lies."""
+"""The cabinet: what a workshop has, each thing with the line by which a job
+names it and the place where it lies.
+"""
 
 from __future__ import annotations
 
@@ -11,9 +13,10 @@ class Thing(Struct, frozen=True, kw_only=True):
     """One thing of the cabinet.
 
     `what` is its line as in a job, without the place; `line` is the very line that a job's field takes, place
-    included. `out` says where it is when it is not in its place now. Sizes in metres: `cutter` is what was read
-    of the line of a cutting tool or a finder; `size` the thickness of parallels, the length of a wrench; `low` and
-    `high` what a gauge or a holder takes; `sizes` the collets. `row` is the entry's number in its section, from nought.
+    included. `out` says where it is when it is not in its place now. Sizes in metres: `cutter` is what was
+    read of the line of a cutting tool or a finder; `size` the thickness of parallels, the length of a
+    wrench; `low` and `high` what a gauge or a holder takes; `sizes` the collets. `row` is the entry's
+    number in its section, from nought.
     """
 
     section: str
@@ -49,7 +52,9 @@ class Thing(Struct, frozen=True, kw_only=True):
 
 
 class Cabinet(Struct, frozen=True, kw_only=True):
-    """All things of one workshop. `sections` are those its file has: of what it does not list, nothing is said."""
+    """All things of one workshop. `sections` are those its file has: of what it
+    does not list, nothing is said.
+    """
 
     name: str
     workshop: str = ""

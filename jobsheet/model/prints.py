@@ -1,4 +1,6 @@
-"""Which pages are printed: everything, a list to hand over, cards for one place, a form to fill in by hand."""
+"""Which pages are printed: everything, a list to hand over, cards for one
+place, a form to fill in by hand.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +17,9 @@ PRINTS: dict[str, str] = {
 
 
 class Prints(Struct, frozen=True, kw_only=True):
-    """Words of `PRINTS`, in the order in which they are printed; the steps by number that get a card, none named for all."""
+    """Words of `PRINTS`, in the order in which they are printed; the steps by number
+    that get a card, none named for all.
+    """
 
     pages: tuple[str, ...] = ("whole",)
     steps: tuple[int, ...] = ()

@@ -1,4 +1,6 @@
-"""The stock as a set-up sees it where it is no box: how much a cut takes off it, how wide and how long that cut is."""
+"""The stock as a set-up sees it where it is no box: how much a cut takes off it,
+how wide and how long that cut is.
+"""
 
 from __future__ import annotations
 
@@ -19,13 +21,14 @@ _HAIR = 1e-6
 
 
 class Profile(Struct, frozen=True, kw_only=True):
-    """A section of the stock: across and down from the face that is up as one looks along the axis it is drawn out along, or, with
-    `above`, along x and away as one looks down on it. Places count from the left, or the near side. Lengths [m].
+    """A section of the stock: across and down from the face that is up as one looks along the axis it is
+    drawn out along, or, with `above`, along x and away as one looks down on it. Places count from the
+    left, or the near side. Lengths [m].
 
-    `outer` has its corners, or `radius` and `bore` say a round bar or tube. `cross` says along which side of the work, 0 for x and 1
-    for y, the places across lie. `gone` is what has come off the top. A casting with draft has `block` instead, its sizes along x,
-    away and down, and leans in by `lean` on all sides from its bottom to its top, along the size `rises`; `turned`: its top is left,
-    near or down.
+    `outer` has its corners, or `radius` and `bore` say a round bar or tube. `cross` says along which side of
+    the work, 0 for x and 1 for y, the places across lie. `gone` is what has come off the top. A casting with
+    draft has `block` instead, its sizes along x, away and down, and leans in by `lean` on all sides from its
+    bottom to its top, along the size `rises`; `turned`: its top is left, near or down.
     """
 
     area: float
@@ -81,10 +84,11 @@ class Profile(Struct, frozen=True, kw_only=True):
         return _reach(clipped(self.outer, at, self._inward(side, width)[at]), 1 - at)
 
     def groove(self, along: int, way: float, width: float, depth: float, *, round_ends: bool) -> float | None:
-        """How much metal a groove over the middle is [m³], cut by a cutter of that width whose centre goes so far along x (0) or away (1).
+        """How much metal a groove over the middle is [m³], cut by a cutter of that width whose centre
+        goes so far along x (0) or away (1).
 
-        With `round_ends` the cutter stops inside the work at both ends, else what it runs out into is no metal. None where the face that
-        is up is flat all over: there it is a box's.
+        With `round_ends` the cutter stops inside the work at both ends, else what it runs out into is no
+        metal. None where the face that is up is flat all over: there it is a box's.
         """
         if self.above or self.block is not None:
             return None
@@ -115,7 +119,9 @@ class Profile(Struct, frozen=True, kw_only=True):
         return (far - near) / (2 * _HAIR)
 
     def rim(self, whole: tuple[float, float]) -> float | None:
-        """How long the edge round the face that is up is [m], of work that is so large along x and away; None where it is a box's."""
+        """How long the edge round the face that is up is [m], of work that is so large along x
+        and away; None where it is a box's.
+        """
         if self.block is not None:
             return None
         if self.above:
@@ -147,7 +153,9 @@ class Profile(Struct, frozen=True, kw_only=True):
         )
 
     def _of_block(self, *within: Span) -> float:
-        """What lies between those places of a block that leans in, slice by slice from its bottom to its top [m³]."""
+        """What lies between those places of a block that leans in, slice by
+        slice from its bottom to its top [m³].
+        """
         assert self.block is not None
         size, up = self.block, self.rises
         low, high = max(within[up][0], 0.0), min(within[up][1], size[up])
@@ -191,8 +199,8 @@ def _of_disc(radius: float, middle: float, across: Span, down: Span) -> float:
 def _of_quarter(radius: float, x: float, y: float) -> float:
     """The area of a disc left of x and below y, both from its middle and not beyond it [m²].
 
-    The integral of what lies below y at each place: the whole chord, a part of it, or nothing; that of √(r² - x²) is
-    (x √(r² - x²) + r² asin(x / r)) / 2.
+    The integral of what lies below y at each place: the whole chord, a part of it, or nothing; that of √(r² -
+    x²) is (x √(r² - x²) + r² asin(x / r)) / 2.
     """
 
     def half(at: float) -> float:
@@ -218,7 +226,9 @@ def _reach(points: Points, at: int) -> float:
 
 
 def clipped(points: Points, axis: int, span: Span) -> Points:
-    """The part of an outline between two places on an axis: cut by one line, then by the other (Sutherland and Hodgman, 1974)."""
+    """The part of an outline between two places on an axis: cut by one line, then by the
+    other (Sutherland and Hodgman, 1974).
+    """
     for level, keeps_more in ((span[0], True), (span[1], False)):
         if math.isinf(level):
             continue

@@ -47,9 +47,9 @@ class Size(Struct, frozen=True):
 class Measured(Size, frozen=True):
     """A size [m] with how it is measured; `text` is the whole line, `size` that of the size alone.
 
-    `goes` is checked by the two ends of a gauge, `between` is measured, cut and measured once more, `spread` is measured at more than one
-    place: `where` has the words. `asks` has what else is
-    measured: `square` or `place`, with what is allowed [m] and the datum. Without a size all of it is nought.
+    `goes` is checked by the two ends of a gauge, `between` is measured, cut and measured once more, `spread`
+    is measured at more than one place: `where` has the words. `asks` has what else is measured: `square` or
+    `place`, with what is allowed [m] and the datum. Without a size all of it is nought.
     """
 
     size: str = ""
@@ -89,7 +89,9 @@ class Several(Struct, frozen=True):
 
 
 class Tolerances(Struct, frozen=True, kw_only=True):
-    """What is asked of a surface or hole beside its size, in one line: form and place [m], finish Ra [m], the gauge in words."""
+    """What is asked of a surface or hole beside its size, in one line: form and place [m],
+    finish Ra [m], the gauge in words.
+    """
 
     text: str
     square: float | None = None

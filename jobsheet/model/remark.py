@@ -15,8 +15,8 @@ SEVERITIES = ("hazard", "scrap", "rework", "habit")
 class Fix(Struct, frozen=True):
     """What would mend it: a label for its button and the job after it.
 
-    `reshapes` are the steps whose shape the remark is about: only there may the finished part come out otherwise. Where
-    steps are moved or added, those that the remark names may too.
+    `reshapes` are the steps whose shape the remark is about: only there may the finished part come out
+    otherwise. Where steps are moved or added, those that the remark names may too.
     """
 
     label: str

@@ -12,7 +12,9 @@ from jobsheet.model.shop import Shop
 
 
 class Grip(Struct, frozen=True, kw_only=True):
-    """What holds the work: the force at the jaws or under all straps [N], friction, and how far it stands up [m]."""
+    """What holds the work: the force at the jaws or under all straps [N],
+    friction, and how far it stands up [m].
+    """
 
     kind: str
     force: float

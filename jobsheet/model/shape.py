@@ -48,7 +48,9 @@ class Groove(Struct, frozen=True):
 
 
 class Recess(Struct, frozen=True):
-    """A pocket with rounded corners: centre, sizes along x and y, corner radius, depth; None goes through [m]."""
+    """A pocket with rounded corners: centre, sizes along x and y, corner radius,
+    depth; None goes through [m].
+    """
 
     x: float
     y: float

@@ -13,13 +13,14 @@ class Shop(Struct, frozen=True, kw_only=True):
     Sources: pace, pushes and wrench forces are cutting-data sections 1.13, 1.15 and 1.6
     (common practice, published levels for levers); wear is 1.3 and 1.4. Holding is 1.14, the crank 1.15,
     a chuck's grip on a tap 1.6 (estimate). Length of a holder, run-in and times are common practice.
-    `proof_ageing` is what a year adds to the spread of a learned capacity (of its logarithm: about a tenth; common
-    practice, no source), `proof_chance` that with which the next test cut may end badly (design, Proving).
+    `proof_ageing` is what a year adds to the spread of a learned capacity (of its logarithm:
+    about a tenth; common practice, no source), `proof_chance` that with which the next test
+    cut may end badly (design, Proving).
 
-    Numbers of the review are common practice without a source, but for pecks (a tap and drill maker's printed tips):
-    `pecks_solid` and `pecks_opening` in diameters, `close_place` the ± place that spot and drill can hold [m],
-    `stands_above` what may stand over the jaws, in depths of grip. Words are choices where the trade disagrees:
-    `resources/opinions.yaml` has both opinions with their sources.
+    Numbers of the review are common practice without a source, but for pecks (a tap and drill maker's printed
+    tips): `pecks_solid` and `pecks_opening` in diameters, `close_place` the ± place that spot and drill can
+    hold [m], `stands_above` what may stand over the jaws, in depths of grip. Words are choices where the
+    trade disagrees: `resources/opinions.yaml` has both opinions with their sources.
     """
 
     slowest_pace: float = 8 / 60

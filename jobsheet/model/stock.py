@@ -1,4 +1,6 @@
-"""The stock that a part is made of: its shape with its sizes, and the surface of each face as it was bought."""
+"""The stock that a part is made of: its shape with its sizes, and the surface
+of each face as it was bought.
+"""
 
 from __future__ import annotations
 
@@ -27,7 +29,9 @@ BOX = "box"
 
 
 class Surfaces(Struct, frozen=True):
-    """Surfaces in the order they were written, each with where: nothing for all faces, a face, or one of `GROUPS`."""
+    """Surfaces in the order they were written, each with where: nothing for all
+    faces, a face, or one of `GROUPS`.
+    """
 
     items: tuple[tuple[str, str], ...]
     text: str
@@ -43,8 +47,9 @@ class Faces(Struct, frozen=True):
 class Outline(Struct, frozen=True, kw_only=True):
     """The solid of a shape: a flat outline [m] drawn out along one axis of the drawing.
 
-    `outer` and `inner` (the bore of a tube) go round in the two other axes, in their order; what is round is said by many short
-    lines, so `area` [m²] is said beside them. `lean` is what the walls lean inwards as they rise, over the height.
+    `outer` and `inner` (the bore of a tube) go round in the two other axes, in their order; what is
+    round is said by many short lines, so `area` [m²] is said beside them. `lean` is what the walls lean
+    inwards as they rise, over the height.
     """
 
     axis: int
@@ -59,7 +64,8 @@ class Outline(Struct, frozen=True, kw_only=True):
 
 
 class Stock(Struct, frozen=True, kw_only=True):
-    """A piece of metal. `length`, `width` and `height` are those of the box round it: left to right, front to rear, up.
+    """A piece of metal. `length`, `width` and `height` are those of the box round
+    it: left to right, front to rear, up.
 
     Which of the other sizes count is said by the shape; `stock.all_shapes.sized` makes the box follow them.
     """
@@ -145,7 +151,8 @@ SAGITTA = 0.01e-3
 
 
 def sides_of(radius: float) -> int:
-    """Lines to a full circle, so that none lies further inside than `SAGITTA`: cos(π / n) = 1 - s / r; 48 at least.
+    """Lines to a full circle, so that none lies further inside than `SAGITTA`:
+    cos(π / n) = 1 - s / r; 48 at least.
 
     A multiple of four, so that the circle fills its box.
     """

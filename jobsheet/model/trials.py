@@ -1,4 +1,6 @@
-"""What test cuts have shown: one trial as it was recorded, and the capacity of a machine that is learned from all of them."""
+"""What test cuts have shown: one trial as it was recorded, and the capacity of a
+machine that is learned from all of them.
+"""
 
 from __future__ import annotations
 
@@ -33,10 +35,11 @@ LEARNED = ("spindle-torque", "chatter")
 
 
 class Asked(Struct, frozen=True):
-    """What a trial asked of one limit: the demand [N·m or N/m], and its share of what the card or class gives there [-].
+    """What a trial asked of one limit: the demand [N·m or N/m], and its share of what
+    the card or class gives there [-].
 
-    The share is of the peak torque at that speed, or of the class value with that cutter: the learned capacity
-    is one factor on the whole of either.
+    The share is of the peak torque at that speed, or of the class value with that cutter: the learned
+    capacity is one factor on the whole of either.
     """
 
     limit: str
@@ -86,7 +89,9 @@ class Trial(Struct, frozen=True, kw_only=True):
 
     @property
     def is_cut(self) -> bool:
-        """Whether something was cut: not a strike, a mark that the machine changed, or that an odd one was so."""
+        """Whether something was cut: not a strike, a mark that the machine
+        changed, or that an odd one was so.
+        """
         return not (self.strikes or self.changed or self.keeps)
 
     def one_cut(self) -> dict[str, str]:
@@ -103,7 +108,9 @@ class Trial(Struct, frozen=True, kw_only=True):
 
 
 def struck_out(records: Iterable[Trial]) -> dict[str, Trial]:
-    """By the id of what is struck out the record that does so, the latest of several; a strike that is itself struck strikes nothing."""
+    """By the id of what is struck out the record that does so, the latest of several; a strike
+    that is itself struck strikes nothing.
+    """
     strikes: dict[str, list[Trial]] = {}
     for one in records:
         if one.strikes:
@@ -121,5 +128,7 @@ def struck_out(records: Iterable[Trial]) -> dict[str, Trial]:
 
 
 def in_time(records: Iterable[Trial]) -> list[Trial]:
-    """Records in the order of time: a mark that the machine changed goes before what was cut at that very time."""
+    """Records in the order of time: a mark that the machine changed goes before
+    what was cut at that very time.
+    """
     return sorted(records, key=lambda one: (one.date, one.time, not one.changed))

@@ -13,10 +13,11 @@ CHANGES = ("nothing", "lighter", "slower", "other cutter", "hold deeper", "other
 
 
 class Entry(Struct, frozen=True, kw_only=True):
-    """One thing that was said of a run. Speeds [rev/s], lengths [m], times [s]; nothing is filled in that was not said.
+    """One thing that was said of a run. Speeds [rev/s], lengths [m], times [s];
+    nothing is filled in that was not said.
 
-    `plan` is the check code of the file as it was printed or opened, `revision` its number there; `key` and `number`
-    name the step, `layer` which of its layers gave trouble (0: all or not said).
+    `plan` is the check code of the file as it was printed or opened, `revision` its number there; `key` and
+    `number` name the step, `layer` which of its layers gave trouble (0: all or not said).
     """
 
     job: str
@@ -59,7 +60,9 @@ class Entry(Struct, frozen=True, kw_only=True):
 
 
 class Runs(Struct, frozen=True, kw_only=True):
-    """All entries of a job in the order of dates, with those that were taken back, and the entries that did so."""
+    """All entries of a job in the order of dates, with those that were taken
+    back, and the entries that did so.
+    """
 
     entries: tuple[Entry, ...] = ()
     back: tuple[Entry, ...] = ()

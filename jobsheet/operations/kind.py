@@ -37,7 +37,9 @@ class Dial(Struct, frozen=True):
 
 
 class Aim(Struct, frozen=True, kw_only=True):
-    """What a step's words may name: the faces of the stock as the work lies, and its size before the step [m]."""
+    """What a step's words may name: the faces of the stock as the work lies, and
+    its size before the step [m].
+    """
 
     up: str = ""
     near: str = ""
@@ -65,16 +67,17 @@ def _no_outline(_fields: object) -> tuple[tuple[float, float], ...]:
 
 
 class Kind(Struct, Generic[F], frozen=True, kw_only=True):
-    """One kind of operation, by its fields: a part that was written for the fields of another is a type error.
+    """One kind of operation, by its fields: a part that was written for the
+    fields of another is a type error.
 
     `figures` reckons, `rows` words the sheet, `dials` says what to set, `sweep` says what metal goes,
-    `outline` along which line the cutter's centre begins and goes in the set-up's own coordinates [m], for what lets it in,
-    `holes` which round holes it leaves (for what follows at the same place), `takes_off` by how much
-    it lowers the top of the work [m], `word` and `groups` are the words by which safety notes and reminders call it
-    (its own, and those it shares), `roles` says what it is to others, by its fields where those decide, `words` names the
-    step in a few words, `example` is what stands in a new one, as typed, `reads` what of its setting
-    its figures, rows, dials and shapes depend on (`operations/reads.py`): where only other things change, nothing is
-    reckoned anew. Limits say for themselves what they read.
+    `outline` along which line the cutter's centre begins and goes in the set-up's own coordinates [m], for
+    what lets it in, `holes` which round holes it leaves (for what follows at the same place), `takes_off` by
+    how much it lowers the top of the work [m], `word` and `groups` are the words by which safety notes and
+    reminders call it (its own, and those it shares), `roles` says what it is to others, by its fields where
+    those decide, `words` names the step in a few words, `example` is what stands in a new one, as typed,
+    `reads` what of its setting its figures, rows, dials and shapes depend on (`operations/reads.py`): where
+    only other things change, nothing is reckoned anew. Limits say for themselves what they read.
     """
 
     name: str
@@ -136,6 +139,8 @@ class Kind(Struct, Generic[F], frozen=True, kw_only=True):
 
 
 def fields_from(kind_fields: type[F], entries: tuple[Entry, ...], texts: dict[str, str], units: str) -> F:
-    """Fields from texts as they are typed, for a kind's own blank form and for tests; what is left out keeps its default."""
+    """Fields from texts as they are typed, for a kind's own blank form and for tests;
+    what is left out keeps its default.
+    """
     values = {entry.name: entry.read(texts.get(entry.name, ""), units) for entry in entries}
     return kind_fields(**{name: value for name, value in values.items() if value is not None})

@@ -53,7 +53,9 @@ def done(fields: object, *how: str) -> bool:
 
 
 def with_manners(rows: tuple[Row, ...], fields: object) -> tuple[Row, ...]:
-    """The rows of a step with how it is done under the first of them, where the person has no note of their own there."""
+    """The rows of a step with how it is done under the first of them, where the
+    person has no note of their own there.
+    """
     said = ", ".join(manners(fields))
     if not said or not rows or bool(getattr(fields, "note", "")) or bool(getattr(fields, "what", "")):
         return rows

@@ -101,7 +101,9 @@ def show(name: str, value: float, units: str) -> str:
 
 @cache
 def _written(name: str, units: str) -> tuple[float, int | None, str]:
-    """What a figure is divided by, its decimals, and what stands behind it: looked up once, shown thousands of times."""
+    """What a figure is divided by, its decimals, and what stands behind it: looked
+    up once, shown thousands of times.
+    """
     named = FIGURES[name]
     unit, decimals = (named.metric, named.decimals) if units == "mm" else (named.inch, named.inch_decimals)
     if not unit:

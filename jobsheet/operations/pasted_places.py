@@ -1,7 +1,8 @@
-"""Lines of two numbers from anywhere, as a list of places: tab, blanks, semicolon or comma stand between them.
+"""Lines of two numbers from anywhere, as a list of places: tab, blanks,
+semicolon or comma stand between them.
 
-Each line is cut where exactly one cut leaves two numbers. `14,5,12` has two such cuts and `14 12 6` has none that is
-right: such a line is kept as it came, with a sentence that says what to write.
+Each line is cut where exactly one cut leaves two numbers. `14,5,12` has two such cuts and `14 12 6` has none
+that is right: such a line is kept as it came, with a sentence that says what to write.
 """
 
 from __future__ import annotations

@@ -50,10 +50,11 @@ _FINE = 3600 * 1000
 
 
 class PitchCircle(Struct, frozen=True, kw_only=True):
-    """A circle of holes as a dividing head sees it: its middle and radius [m], and each hole's angle from the first.
+    """A circle of holes as a dividing head sees it: its middle and radius [m],
+    and each hole's angle from the first.
 
-    `angles` are exact [degrees, from 0 up to 360], in the order of the holes; `first` is where the first hole lies, from
-    the direction in which x counts up towards that of y.
+    `angles` are exact [degrees, from 0 up to 360], in the order of the holes; `first` is where the first hole
+    lies, from the direction in which x counts up towards that of y.
     """
 
     x: float
@@ -69,7 +70,9 @@ def is_pattern(text: str) -> bool:
 
 
 def written(text: str) -> tuple[str, dict[str, str]] | None:
-    """The kind of a generator, `row`, `grid` or `circle`, and its sizes as typed; None for other ways of writing one."""
+    """The kind of a generator, `row`, `grid` or `circle`, and its sizes as typed;
+    None for other ways of writing one.
+    """
     plain = " ".join(text.split())
     for kind, form in (("row", _ROW_STEP), ("grid", _GRID), ("circle", _CIRCLE)):
         if match := form.match(plain):

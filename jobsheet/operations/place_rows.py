@@ -1,7 +1,8 @@
 """The places of a step as rows: what is typed as one text, taken apart into pieces and put together again.
 
-A piece is one place with the texts of its x and y, or a generator in words with the places it makes. Nothing is lost on
-the way: a text that cannot be read keeps its own row, and the pieces of a text make that text again.
+A piece is one place with the texts of its x and y, or a generator in words with the places it
+makes. Nothing is lost on the way: a text that cannot be read keeps its own row, and the
+pieces of a text make that text again.
 """
 
 from __future__ import annotations
@@ -28,7 +29,9 @@ class Single(Struct, frozen=True):
 
     @property
     def text(self) -> str:
-        """As it stands in the list: what is typed beyond x in its box comes with it, and then y counts no more."""
+        """As it stands in the list: what is typed beyond x in its box comes with
+        it, and then y counts no more.
+        """
         first, *more = _PARTS.split(self.x)
         if not (is_pattern(first) or _GAP.search(first)):
             first = f"{first.strip()}, {self.y.strip()}" if (first + self.y).strip() else ""
@@ -53,7 +56,9 @@ class Made(Struct, frozen=True):
         return self.text.partition(" on ")[0].partition(" from ")[0].strip()
 
     def singles(self) -> tuple[Single, ...]:
-        """Its places written out, each to the thousandth of a millimetre that generated ones are worded to."""
+        """Its places written out, each to the thousandth of a millimetre that
+        generated ones are worded to.
+        """
         return tuple(Single(place.x.text, place.y.text) for place in self.points)
 
 
@@ -81,7 +86,9 @@ def _made(text: str, units: str) -> Made:
 
 
 def made_of(text: str, units: str) -> Made:
-    """What is being typed as the words of a generator; the beginning of another text may stand there for a while."""
+    """What is being typed as the words of a generator; the beginning of another
+    text may stand there for a while.
+    """
     return _made(text, units) if is_pattern(text) else Made(text, *meaning(text, units))
 
 
@@ -120,7 +127,9 @@ def rows_of(pieces: Pieces) -> tuple[Row, ...]:
 
 
 def written_out(pieces: Pieces, rows: tuple[Row, ...], row: int) -> tuple[Pieces, str]:
-    """The pieces with the generator of a row turned into plain places, and its name; the very same where none made it."""
+    """The pieces with the generator of a row turned into plain places, and its
+    name; the very same where none made it.
+    """
     if not 0 <= row < len(rows) or not rows[row].made:
         return pieces, ""
     number = rows[row].piece
@@ -130,7 +139,9 @@ def written_out(pieces: Pieces, rows: tuple[Row, ...], row: int) -> tuple[Pieces
 
 
 def opened(pieces: Pieces, row: int) -> tuple[Pieces, int, str]:
-    """Pieces in which a row stands alone, where it stands in them, and which generator had to be written out for that."""
+    """Pieces in which a row stands alone, where it stands in them, and which
+    generator had to be written out for that.
+    """
     rows = rows_of(pieces)
     pieces, name = written_out(pieces, rows, row)
     rows = rows_of(pieces)
@@ -178,7 +189,9 @@ def moved(pieces: Pieces, row: int, by: int) -> tuple[Pieces, tuple[str, ...]]:
 
 
 def put_in(pieces: Pieces, text: str, replacing: str, units: str) -> Pieces:
-    """The pieces with a generator: in the place of the one that stood as `replacing`, else behind all others."""
+    """The pieces with a generator: in the place of the one that stood as
+    `replacing`, else behind all others.
+    """
     made = _made(text, units)
     for at, piece in enumerate(pieces):
         if isinstance(piece, Made) and piece.text == replacing:
@@ -187,7 +200,9 @@ def put_in(pieces: Pieces, text: str, replacing: str, units: str) -> Pieces:
 
 
 def same(one: Pieces, other: Pieces) -> bool:
-    """Whether two lists say the same, whatever blanks stand in them and however they are spread over boxes."""
+    """Whether two lists say the same, whatever blanks stand in them and
+    however they are spread over boxes.
+    """
     return _plain(one) == _plain(other)
 
 

@@ -1,4 +1,6 @@
-"""What a kind reads of its setting, by name: only that is shown to it, so that a change of anything else costs it nothing."""
+"""What a kind reads of its setting, by name: only that is shown to it, so that a change
+of anything else costs it nothing.
+"""
 
 from __future__ import annotations
 

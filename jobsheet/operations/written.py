@@ -1,6 +1,8 @@
-"""The kinds of step that the program itself writes: a mend into a plan, a ladder, an answer. Their names stand here alone.
+"""The kinds of step that the program itself writes: a mend into a plan, a ladder, an
+answer. Their names stand here alone.
 
-They are for making a step, never for asking what one is: that is what roles are for. `tests/test_kind_names.py` holds both.
+They are for making a step, never for asking what one is: that is what roles are for.
+`tests/test_kind_names.py` holds both.
 """
 
 from __future__ import annotations
@@ -31,5 +33,7 @@ PROVED = {"face": FACE, "side": SIDE, "slot": SLOT, "drill": DRILL, "tap": TAP}
 
 
 def process_of(name: str) -> str:
-    """The process that is meant by its own name or by that of the kind which makes it; what is neither comes back as it is."""
+    """The process that is meant by its own name or by that of the kind which makes it;
+    what is neither comes back as it is.
+    """
     return next((process for process, kind in PROVED.items() if name == kind), name)

@@ -73,8 +73,8 @@ def says(outcome: str, limit: str) -> str:
 def ends_badly(outcome: str, limit: str, asked: frozenset[str]) -> bool:
     """Whether it ends the ladder of that limit, and takes from an earlier good cut what it showed.
 
-    Everything but `clean` ends a ladder. Where it speaks against another limit that the trial asked, it counts
-    there alone: the spindle carried the cut that rang. `asked` are the limits that the trial asked.
+    Everything but `clean` ends a ladder. Where it speaks against another limit that the trial asked, it
+    counts there alone: the spindle carried the cut that rang. `asked` are the limits that the trial asked.
     """
     if outcome == "clean":
         return False

@@ -25,7 +25,8 @@ __all__ = ["chance_over", "largest_share"]
 def largest_share(capacity: Capacity, chance: float = CHANCE) -> float:
     """The largest share that ends badly with at most this chance; 0 where nothing is learned at all.
 
-    After bad ends it is at most what the cuts that ran clean speak for, as long as these are few or none: see `_most`.
+    After bad ends it is at most what the cuts that ran clean speak for, as long as
+    these are few or none: see `_most`.
     """
     cells = capacity.cells
     if not cells or not 0 < chance < 1:
@@ -39,10 +40,11 @@ def largest_share(capacity: Capacity, chance: float = CHANCE) -> float:
 
 
 def _most(capacity: Capacity) -> float:
-    """After bad ends, the most that few clean cuts speak for: how far below the ends the limit lies only the card says, and that may be far off.
+    """After bad ends, the most that few clean cuts speak for: how far below the ends the limit lies only the
+    card says, and that may be far off.
 
-    Half of the way, by its factor, from the heaviest clean cut below the lightest end to that end, and no more than one step of a
-    ladder. In which order they were entered is nothing to it.
+    Half of the way, by its factor, from the heaviest clean cut below the lightest end to that end, and no
+    more than one step of a ladder. In which order they were entered is nothing to it.
     """
     lightest = min(capacity.bad)
     below = [one.share for one in capacity.good if one.share < lightest]

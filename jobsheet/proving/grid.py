@@ -1,11 +1,13 @@
-"""The posterior on a grid of machine and bias: exact but for the grid's step, which is a quarter of the smallest spread.
+"""The posterior on a grid of machine and bias: exact but for the grid's step, which
+is a quarter of the smallest spread.
 
-All trials of one process see machine and bias only as their difference, its capacity. On a grid with one step for both,
-the cells with the same difference therefore share one likelihood, and the sum over the bias is a sum along them:
-a convolution. What several processes say about the machine they share is the product of these sums.
+All trials of one process see machine and bias only as their difference, its capacity. On a grid with
+one step for both, the cells with the same difference therefore share one likelihood, and the sum
+over the bias is a sum along them: a convolution. What several processes say about the machine they
+share is the product of these sums.
 
-How well a trial repeats is learned where one was repeated: all of it is then done for each of a few spreads of a trial,
-and each counts by how well it explains what happened. Until then the usual one holds.
+How well a trial repeats is learned where one was repeated: all of it is then done for each of a few spreads
+of a trial, and each counts by how well it explains what happened. Until then the usual one holds.
 """
 
 from __future__ import annotations
@@ -46,8 +48,8 @@ _DAYS = 365.25
 class Said(Struct, frozen=True):
     """What one trial says: `above`, `below` or `near` this demand [ln of share], so many days ago.
 
-    `job` is how a step of ordinary work went; `changes` is how often the machine changed since, in what concerns the limit;
-    `kept` that it seemed odd and was said to be so all the same.
+    `job` is how a step of ordinary work went; `changes` is how often the machine changed since, in what
+    concerns the limit; `kept` that it seemed odd and was said to be so all the same.
     """
 
     says: str
@@ -71,8 +73,8 @@ Process = tuple[str, str]
 class Posterior(Struct, frozen=True):
     """ln capacity [places] and the weights of the machine, of each process, and of one not yet tried.
 
-    Each sums to one. What was not yet tried has a bias of its own, so that it is wider than the machine. `noise` is how
-    a trial repeats by all of them, a standard deviation of its logarithm.
+    Each sums to one. What was not yet tried has a bias of its own, so that it is wider than the machine.
+    `noise` is how a trial repeats by all of them, a standard deviation of its logarithm.
     """
 
     places: Array
@@ -90,7 +92,8 @@ def posterior(said: Mapping[Process, Sequence[Said]], spread: float, ageing: flo
     spread : float
         Of ln machine around card or class, before any trial
     ageing : float, optional
-        Spread of ln capacity that a year adds: between two dates the capacity wanders, like sums of small steps
+        Spread of ln capacity that a year adds: between two dates the capacity
+        wanders, like sums of small steps
     """
     places = _places(said, spread)
     assumed = REPEATS if _repeated(said) else ((NOISE, 1.0),)
@@ -112,10 +115,11 @@ def posterior(said: Mapping[Process, Sequence[Said]], spread: float, ageing: flo
 def fits(
     said: Mapping[Process, Sequence[Said]], spread: float, known: Posterior, process: Process
 ) -> list[float]:
-    """For each trial of that process the chance [0..1] of what it says, by all the others; 1 where it cannot be small.
+    """For each trial of that process the chance [0..1] of what it says, by all the
+    others; 1 where it cannot be small.
 
-    At the usual spread of a trial, as what one slip says about how trials repeat is no part of it; and without what time
-    has blurred since. What was before the machine changed is not asked: it fades anyhow.
+    At the usual spread of a trial, as what one slip says about how trials repeat is no part of it; and
+    without what time has blurred since. What was before the machine changed is not asked: it fades anyhow.
     """
     places, bias = known.places, _kernel(BIAS)
     others = _prior(places, spread)
@@ -171,7 +175,9 @@ def _of_one_day(work: Array) -> Array:
 
 
 def _repeated(said: Mapping[Process, Sequence[Said]]) -> bool:
-    """Whether a test cut was made twice: only that shows how well one repeats. Of ordinary work nobody knows what else was alike."""
+    """Whether a test cut was made twice: only that shows how well one repeats. Of ordinary
+    work nobody knows what else was alike.
+    """
     return any(
         second.demand - first.demand <= SAME_CUT
         for trials in said.values()
@@ -188,7 +194,9 @@ def _places(said: Mapping[Process, Sequence[Said]], spread: float) -> Array:
 
 
 class _Repeating(Struct, frozen=True):
-    """The same for one spread of a trial; `explains` is the logarithm of how well that explains all trials."""
+    """The same for one spread of a trial; `explains` is the logarithm of how
+    well that explains all trials.
+    """
 
     machine: Array
     untried: Array
@@ -222,10 +230,12 @@ def _prior(places: Array, spread: float) -> Array:
 
 
 def _likelihood(trials: Sequence[Said], places: Array, ageing: float, noise: float) -> tuple[Array, float]:
-    """Of the capacity today, from the oldest trial on: what each day showed, blurred by the time until the next.
+    """Of the capacity today, from the oldest trial on: what each day showed,
+    blurred by the time until the next.
 
-    Card and class are what is assumed of the capacity today, so that old proof fades into them and no further. What
-    was cut before the machine changed is blurred by that too. Also the logarithm that was taken out of it, so that its top is 1.
+    Card and class are what is assumed of the capacity today, so that old proof fades into them and no
+    further. What was cut before the machine changed is blurred by that too. Also the logarithm that was
+    taken out of it, so that its top is 1.
     """
     likelihood = np.zeros_like(places)
     taken = 0.0
@@ -254,7 +264,9 @@ def _of_day(trials: Sequence[Said], places: Array, noise: float) -> Array:
 
 
 def _right(one: Said, places: Array, noise: float) -> Array:
-    """The chance of that outcome for every capacity, rightly noted; a wrong label keeps it from ever being none."""
+    """The chance of that outcome for every capacity, rightly noted; a wrong
+    label keeps it from ever being none.
+    """
     if one.says == "above":
         return _normal((places - one.demand) / noise)
     if one.says == "below":
@@ -309,7 +321,9 @@ def quantiles(places: Array, weights: Array, wanted: Sequence[float]) -> list[fl
 
 
 def compressed(places: Array, weights: Array, most: int) -> tuple[tuple[float, float], ...]:
-    """The same in at most so many cells, each at its own centre of weight; next to nothing is left out at the ends."""
+    """The same in at most so many cells, each at its own centre of weight; next
+    to nothing is left out at the ends.
+    """
     low, high = quantiles(places, weights, (1e-6, 1 - 1e-6))
     inside = (places >= low - STEP) & (places <= high + STEP)
     places, weights = places[inside], weights[inside]

@@ -67,7 +67,9 @@ def _snapshot(
 
 
 class _Evidence(Struct, frozen=True, kw_only=True):
-    """The trials of one process and kind of cutter that asked a limit: what they showed, beside the posterior."""
+    """The trials of one process and kind of cutter that asked a limit: what they
+    showed, beside the posterior.
+    """
 
     good: tuple[Good, ...] = ()
     bad: tuple[float, ...] = ()
@@ -80,7 +82,8 @@ class _Evidence(Struct, frozen=True, kw_only=True):
 
 
 class _Cut(Struct, frozen=True):
-    """A trial that asked a limit, with that share, and how often the machine changed since in what concerns it.
+    """A trial that asked a limit, with that share, and how often the machine
+    changed since in what concerns it.
 
     `kept`: it seemed odd, and somebody said that it was so.
     """
@@ -166,7 +169,8 @@ def _doubts(
 ) -> tuple[Doubt, ...]:
     """Those that a slip of the pen explains better than the machine does, by all the others.
 
-    Only a bad end under a clean cut can be one, or a clean cut over a bad end: without either nothing is reckoned.
+    Only a bad end under a clean cut can be one, or a clean cut over a bad end:
+    without either nothing is reckoned.
     """
     speaking = [one for one in cuts if says(one.trial.outcome, limit)]
     heaviest = max((one.share for one in speaking if says(one.trial.outcome, limit) == "above"), default=0.0)
@@ -211,8 +215,8 @@ def _without(limit: str, cuts: Sequence[_Cut], spread: float) -> tuple[float, fl
 def _shown(limit: str, cuts: Sequence[_Cut], today: str, doubts: tuple[Doubt, ...]) -> _Evidence:
     """Good cuts and bad ends, in the order of time.
 
-    What does not fit the others ends no ladder, yet a good cut that it speaks against is none to rest on until somebody
-    has decided. What was before the machine changed does neither.
+    What does not fit the others ends no ladder, yet a good cut that it speaks against is none to rest on
+    until somebody has decided. What was before the machine changed does neither.
     """
     doubted = {one.trial for one in doubts if one.trial}
     now = [one for one in cuts if not one.changes]
@@ -260,7 +264,9 @@ def _newest(cuts: Sequence[_Cut]) -> str:
 
 
 def _age(day: str, today: str) -> int:
-    """Days from that day to this; 0 where either is no date, or it lies ahead: a clock that is wrong proves nothing."""
+    """Days from that day to this; 0 where either is no date, or it lies ahead: a
+    clock that is wrong proves nothing.
+    """
     try:
         return max(0, (date.fromisoformat(today) - date.fromisoformat(day)).days)
     except ValueError:

@@ -1,4 +1,6 @@
-"""How much the next test cut may ask: a small chance of ending badly, and one step above the last clean one."""
+"""How much the next test cut may ask: a small chance of ending badly, and one
+step above the last clean one.
+"""
 
 from __future__ import annotations
 
@@ -12,8 +14,8 @@ def next_share(
 ) -> float | None:
     """The share that the next rung may ask of this limit, or None where the ladder has ended.
 
-    It ends at the first soft sign or bad end (`capacity.bad`), and where nothing above the last clean cut has so
-    small a chance. Without a clean cut it begins where the chance allows.
+    It ends at the first soft sign or bad end (`capacity.bad`), and where nothing above the last clean cut has
+    so small a chance. Without a clean cut it begins where the chance allows.
 
     Parameters
     ----------
@@ -35,10 +37,11 @@ def next_share(
 
 
 def finer_share(capacity: Capacity, last_clean: float | None, chance: float = CHANCE) -> float | None:
-    """The share that the next rung of a finer ladder may ask, after an end; None where nothing above the last has so small a chance.
+    """The share that the next rung of a finer ladder may ask, after an end; None where nothing
+    above the last has so small a chance.
 
-    It narrows what the first sign left open: from where a ladder would begin, in small steps, each with three times the
-    chance of ending badly.
+    It narrows what the first sign left open: from where a ladder would begin, in small steps, each with
+    three times the chance of ending badly.
 
     Parameters
     ----------

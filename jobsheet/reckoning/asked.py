@@ -1,4 +1,6 @@
-"""What a cut asks of the limits that are learned, as a share of what card or class give there before any trial."""
+"""What a cut asks of the limits that are learned, as a share of what card or
+class give there before any trial.
+"""
 
 from __future__ import annotations
 

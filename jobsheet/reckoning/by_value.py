@@ -19,7 +19,9 @@ Found = tuple[Figures | None, tuple[Limit, ...], tuple[Row, ...], tuple[Dial, ..
 
 
 def reckon_operation(kind_name: str, fields: object, setting: Setting) -> Found:
-    """Figures, limits, rows, dials and what is wrong, by value: what a kind does not read of its setting counts for nothing."""
+    """Figures, limits, rows, dials and what is wrong, by value: what a kind does not read
+    of its setting counts for nothing.
+    """
     figures, said, rows, dials, problem = known(kind_name, fields, setting)
     return figures, in_order(said), rows, dials, problem
 
@@ -49,7 +51,9 @@ def _reckoned(kind_name: str, fields: object, setting: Setting) -> tuple[Figures
 
 
 def _with_limits(kind_name: str, fields: object, setting: Setting) -> tuple[Figures | None, Asked, str]:
-    """What nobody foresaw is a problem of this one step, as `_reckoned` has it: the others keep their figures."""
+    """What nobody foresaw is a problem of this one step, as `_reckoned` has it:
+    the others keep their figures.
+    """
     kind = kind_of(kind_name)
     figures, problem = _figures_of(kind_name, fields, setting)
     if figures is None:

@@ -1,4 +1,6 @@
-"""What holds the work in a set-up: force, how high the work stands, what lies on the table. Each kind of holding says it."""
+"""What holds the work in a set-up: force, how high the work stands, what lies on the
+table. Each kind of holding says it.
+"""
 
 from __future__ import annotations
 

@@ -39,7 +39,8 @@ class Minutes(Struct, frozen=True, kw_only=True):
 
 
 def minutes_of(set_up: SetUp, reckoned: Reckoned) -> Minutes:
-    """The times of one set-up: its own minutes or the workshop's, a change for each other tool in the spindle.
+    """The times of one set-up: its own minutes or the workshop's, a change for
+    each other tool in the spindle.
 
     The workshop's stand for nothing as long as no step is planned in it.
     """
@@ -66,7 +67,9 @@ def minutes_of(set_up: SetUp, reckoned: Reckoned) -> Minutes:
 
 
 class ByKind(Struct, frozen=True, kw_only=True):
-    """Planned times by kind of work [s]: changing tools and measuring are of the kind of the step that asks for it."""
+    """Planned times by kind of work [s]: changing tools and measuring are of the
+    kind of the step that asks for it.
+    """
 
     set_up: float = 0.0
     milling: float = 0.0

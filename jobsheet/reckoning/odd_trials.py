@@ -1,4 +1,6 @@
-"""Trials that do not fit the others, said in sizes: a slip of the pen, something loose, or a machine that has changed."""
+"""Trials that do not fit the others, said in sizes: a slip of the pen, something
+loose, or a machine that has changed.
+"""
 
 from __future__ import annotations
 
@@ -74,7 +76,9 @@ def _count(number: int) -> str:
 
 
 def _size(trial: Trial, limit: str, factor: float) -> str:
-    """What a cut like it, but for its depth, would ask so many times as much of; a torque where depth says nothing."""
+    """What a cut like it, but for its depth, would ask so many times as much of;
+    a torque where depth says nothing.
+    """
     depth = trial.one_cut().get("depth", "")
     if trial.process in MILLING and depth:
         try:

@@ -1,7 +1,9 @@
-"""Planned and real minutes of runs that were written down: by which factor this workshop's times differ, and how much that varies.
+"""Planned and real minutes of runs that were written down: by which factor this workshop's
+times differ, and how much that varies.
 
-What was planned is in the record of each run, by kind of work; what was read on the clock is the time to set up and the time to do the
-rest. How the rest divides follows from runs of different mixes: a kind has a factor of its own only where the runs tell it apart.
+What was planned is in the record of each run, by kind of work; what was read on the clock is the time to set
+up and the time to do the rest. How the rest divides follows from runs of different mixes: a kind has a factor
+of its own only where the runs tell it apart.
 """
 
 from __future__ import annotations
@@ -39,7 +41,9 @@ LEAST_NOISE = 0.05
 
 
 class Timed(Struct, frozen=True, kw_only=True):
-    """One set-up on one day [s]: what was planned for setting up and by kind of work, and what the clock said; None was not said."""
+    """One set-up on one day [s]: what was planned for setting up and by kind of work, and what
+    the clock said; None was not said.
+    """
 
     date: str
     set_up: float
@@ -76,7 +80,9 @@ def timed(runs: Runs) -> tuple[Timed, ...]:
 
 
 def timed_of(entry: Entry) -> Timed | None:
-    """One entry; None where it is about something else, or is from before what was planned was written down."""
+    """One entry; None where it is about something else, or is from before
+    what was planned was written down.
+    """
     if entry.about != "minutes" or entry.planned_set_up is None:
         return None
     return Timed(
@@ -112,10 +118,11 @@ def _between(kind: str, middle: float, spread: float, runs: int) -> Pace:
 
 
 def _apart(runs: Sequence[Timed], together: float) -> list[Pace]:
-    """A factor for each kind of work: those that make the sums of all runs likeliest, held near the common one.
+    """A factor for each kind of work: those that make the sums of all runs
+    likeliest, held near the common one.
 
-    ln(real) = ln(sum of factor x planned) + noise; the logarithms of the factors are normal about the common one (`APART`). Solved
-    by Newton's method on the linearised sum; the noise is that of the runs themselves.
+    ln(real) = ln(sum of factor x planned) + noise; the logarithms of the factors are normal about the common
+    one (`APART`). Solved by Newton's method on the linearised sum; the noise is that of the runs themselves.
     """
     at = [together] * len(WORK)
     noise = USUAL_NOISE

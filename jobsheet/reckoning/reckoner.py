@@ -1,4 +1,6 @@
-"""A job in, the figures and limits of every operation out; remembered, so that an edit costs one operation."""
+"""A job in, the figures and limits of every operation out; remembered, so
+that an edit costs one operation.
+"""
 
 from __future__ import annotations
 
@@ -44,7 +46,8 @@ __all__ = ["Outcome", "Reckoned", "Reckoner"]
 
 
 class Reckoned(Struct, frozen=True, kw_only=True):
-    """All outcomes of a job by the operation's key, with what each operation saw; each is made when it is asked for.
+    """All outcomes of a job by the operation's key, with what each operation saw;
+    each is made when it is asked for.
 
     `job` is the job as it was reckoned: what its steps leave empty is filled in there as recommended.
     """
@@ -112,8 +115,8 @@ class _Seen(Struct):
 class Reckoner:
     """Reckons a job; keeps the last result of each set-up and takes over what is the very same.
 
-    With `learns` it asks the proof log of a job's machine, once a machine: what test cuts have taught stands in
-    every `Setting` then. Without it everything is by the card, unless `take_proof` gives it what is known.
+    With `learns` it asks the proof log of a job's machine, once a machine: what test cuts have taught stands
+    in every `Setting` then. Without it everything is by the card, unless `take_proof` gives it what is known.
     """
 
     def __init__(self, shop: Shop | None = None, *, learns: bool = False) -> None:
@@ -216,7 +219,9 @@ class Reckoner:
 
 
 def _step(before: Step | None, written: Operation, ground: Ground, around: Around, filler: Filler) -> Step:
-    """A step on its ground, from what it was; what it leaves empty is looked for at once, all else when it is asked for."""
+    """A step on its ground, from what it was; what it leaves empty is looked for at
+    once, all else when it is asked for.
+    """
     if before is not None and not before.waits and before.written is written:
         if before.ground is ground and before.around == around:
             return before
@@ -232,7 +237,9 @@ def _step(before: Step | None, written: Operation, ground: Ground, around: Aroun
 
 
 def _on_other_ground(before: _Seen, ground: Ground, filler: Filler) -> _Seen:
-    """The same set-up where something of the work or the machine has changed: what each step finds of its own stays."""
+    """The same set-up where something of the work or the machine has changed:
+    what each step finds of its own stays.
+    """
     steps = tuple(
         _step(step, step.written, ground, step.around, filler)
         if step.leaves
@@ -243,7 +250,9 @@ def _on_other_ground(before: _Seen, ground: Ground, filler: Filler) -> _Seen:
 
 
 def _where_it_shows(set_up: SetUp, ground: Ground, before: _Seen, filler: Filler, raw: Skins) -> _Seen:
-    """What each step finds, from the first to the last; of a step that is the very same stands what reads nothing that changed."""
+    """What each step finds, from the first to the last; of a step that is the very same
+    stands what reads nothing that changed.
+    """
     known = dict(zip(before.keys, before.steps, strict=True))
     holes: dict[tuple[int, int], float] = {}
     steps: list[Step] = []
@@ -307,7 +316,9 @@ def _extent(size: dict[str, float], off: dict[str, float], set_up: SetUp) -> tup
 def _operation_facts(
     operation: Operation,
 ) -> tuple[tuple[tuple[int, int], ...], tuple[tuple[tuple[int, int], float], ...], float, str]:
-    """What matters to the operations that follow: its places, the holes it leaves, what it takes off, what is in the spindle."""
+    """What matters to the operations that follow: its places, the holes it leaves, what it
+    takes off, what is in the spindle.
+    """
     kind, fields = kind_of(operation.kind), operation.fields
     places = tuple(place.spot for place in getattr(fields, "at", ()) or ())
     try:

@@ -1,7 +1,7 @@
 """Results remembered by value, as many as the plan on the desk needs and not many more.
 
-A step that is typed into gives another value at every key: with room for thousands of them, a day of work is kept that
-nobody comes back to, some 300 small objects each. Undo and another setting find the last few again.
+A step that is typed into gives another value at every key: with room for thousands of them, a day of work is
+kept that nobody comes back to, some 300 small objects each. Undo and another setting find the last few again.
 """
 
 from __future__ import annotations
@@ -26,7 +26,9 @@ class Roomy:
         forgotten_with_the_plan(self.forget)
 
     def make_room(self, steps: int) -> None:
-        """Room for a plan of so many steps; what is remembered is forgotten where the room becomes another."""
+        """Room for a plan of so many steps; what is remembered is forgotten
+        where the room becomes another.
+        """
         needed = max(LEAST, FOR_EACH * steps)
         room = 1 << (needed - 1).bit_length()
         if self._room < room or self._room > 4 * room:

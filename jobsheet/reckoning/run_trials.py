@@ -1,4 +1,6 @@
-"""How a step of ordinary work went, as a trial of the machine: the same demand as the plan's, with what really ran put in."""
+"""How a step of ordinary work went, as a trial of the machine: the same demand as the
+plan's, with what really ran put in.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,8 @@ from jobsheet.units.table import INCH
 
 
 def trial_of_entry(entry: Entry, reckoned: Reckoned) -> Trial | None:
-    """The trial that an entry is; None where the step has no force that is learned, was not cut, or cannot be reckoned.
+    """The trial that an entry is; None where the step has no force that is learned,
+    was not cut, or cannot be reckoned.
 
     Raises
     ------
@@ -56,7 +59,9 @@ def trial_of_entry(entry: Entry, reckoned: Reckoned) -> Trial | None:
 
 
 def as_it_ran(operation: Operation, setting: Setting, entry: Entry) -> Tried:
-    """The step with the speed, the depth of a layer and the feed of the watch that were said; else as planned."""
+    """The step with the speed, the depth of a layer and the feed of the watch
+    that were said; else as planned.
+    """
     fields = operation.fields
     if entry.depth is not None:
         fields = _with_depth(operation.kind, fields, entry.depth, setting.units)
@@ -89,7 +94,8 @@ def _held(setting: Setting) -> str:
 def _texts(kind_name: str, ran: Tried, units: str) -> tuple[tuple[str, str], ...]:
     """The fields that the demand rests on, as typed: by them it can be worked out again.
 
-    Layers share a depth evenly, and the work that `through` went through is not kept: such a depth is said as a size.
+    Layers share a depth evenly, and the work that `through` went through is not
+    kept: such a depth is said as a size.
     """
     found = []
     for entry in kind_of(kind_name).entries:

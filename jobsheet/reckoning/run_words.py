@@ -27,7 +27,8 @@ def day_words(day: str, *, year: bool = False) -> str:
 
 
 def read_day(text: str, today: str) -> str:
-    """A day as it is typed: `28 Nov`, `28 November 2026`, `2026-11-28`, `today`, `yesterday`; without a year the last such day.
+    """A day as it is typed: `28 Nov`, `28 November 2026`, `2026-11-28`, `today`,
+    `yesterday`; without a year the last such day.
 
     Raises
     ------
@@ -61,7 +62,8 @@ def _day(words: str, now: date) -> date:
 
 
 def of_set_up(job: Job, set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """The entries that are about a set-up: its steps, the sizes they make, its minutes, what would be changed in it.
+    """The entries that are about a set-up: its steps, the sizes they make, its
+    minutes, what would be changed in it.
 
     Of a job with one set-up what is said of the whole job is said of it.
     """
@@ -71,7 +73,9 @@ def of_set_up(job: Job, set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry,
 
 
 def last_times(job: Job, path: Path | str | None) -> dict[str, str]:
-    """Last time's line of each set-up, by its key, from the record beside a job; nothing where there is none or it cannot be read."""
+    """Last time's line of each set-up, by its key, from the record beside a job; nothing where
+    there is none or it cannot be read.
+    """
     if path is None:
         return {}
     try:
@@ -83,7 +87,9 @@ def last_times(job: Job, path: Path | str | None) -> dict[str, str]:
 
 
 def last_time(job: Job, set_up: SetUp, runs: Runs) -> str:
-    """`28 Nov; 45 min; step 70 noisy at 4 mm; found 39.98; would change: lighter`; empty where nothing is recorded of that set-up."""
+    """`28 Nov; 45 min; step 70 noisy at 4 mm; found 39.98; would change: lighter`; empty where
+    nothing is recorded of that set-up.
+    """
     units = job.units
     there = of_set_up(job, set_up, runs.standing)
     if not there:

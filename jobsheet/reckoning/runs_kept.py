@@ -1,4 +1,5 @@
-"""What was said of a run is kept: beside the job first, then in the machine's proof log what has a force; and all of it taken back.
+"""What was said of a run is kept: beside the job first, then in the machine's proof log what has
+a force; and all of it taken back.
 
 Window and command line both come here, so that the same rules hold in either.
 """
@@ -28,7 +29,8 @@ _TAKEN_BACK = "the entry of the job was taken back"
 
 
 class Kept(Struct, frozen=True, kw_only=True):
-    """What came of it: entries as the file beside the job has them, trials that count now, and those that no longer do.
+    """What came of it: entries as the file beside the job has them, trials that
+    count now, and those that no longer do.
 
     `refused` says why a proof log was not written to; what is beside the job is kept all the same.
     """
@@ -78,12 +80,14 @@ def keep(
     leave_out: Collection[str] = (),
     role: str = "",
 ) -> Kept:
-    """Write entries down and take others back, as one: all beside the job or nothing; then what the proof log gets of it.
+    """Write entries down and take others back, as one: all beside the job or nothing;
+    then what the proof log gets of it.
 
     Parameters
     ----------
     reckoned : callable
-        The figures of the very plan that the entries name; asked only where a step may teach something, or minutes are said
+        The figures of the very plan that the entries name; asked only where a step may
+        teach something, or minutes are said
     back : tuple of Entry
         Standing entries that are taken back
     leave_out : collection of str
@@ -133,7 +137,9 @@ def _planned(one: Entry, reckoned: Callable[[], Reckoned]) -> Entry:
 
 
 def _closed(path: Path, entries: tuple[Entry, ...]) -> str:
-    """The plan that was made is kept as it was; a sentence where it cannot be. One that is no more in its file is on paper alone."""
+    """The plan that was made is kept as it was; a sentence where it cannot be. One that is no
+    more in its file is on paper alone.
+    """
     cut = next((one for one in entries if one.about == "step"), None)
     if cut is None:
         return ""
@@ -157,7 +163,9 @@ def take_back(path: Path, start: str, *, role: str = "", note: str = "") -> Kept
 
 
 def _told_apart(one: Entry, taken: set[str]) -> Entry:
-    """The same words on the same day are the same entry; said once more after it was taken back, its time tells them apart."""
+    """The same words on the same day are the same entry; said once more after it was
+    taken back, its time tells them apart.
+    """
     now = datetime.now().astimezone()
     while run_log.as_written(one).id in taken:
         one = replace(one, time=now.strftime("%H:%M:%S"))

@@ -1,4 +1,6 @@
-"""Scale or a cast skin on the stock: which faces still have it, and what a step makes first of one of them."""
+"""Scale or a cast skin on the stock: which faces still have it, and what a
+step makes first of one of them.
+"""
 
 from __future__ import annotations
 

@@ -56,7 +56,9 @@ def _place(machine: str) -> Path:
 
 
 def _mark(machine: str, day: str, shop: Shop, ids: tuple[str, ...]) -> str:
-    """What it was learned from: the very trials, told apart by their content, the day, the workshop's numbers and the card."""
+    """What it was learned from: the very trials, told apart by their content, the day,
+    the workshop's numbers and the card.
+    """
     told = msgpack.encode([VERSION, machine, day, shop, ids, _card(machine)])
     return hashlib.sha256(told).hexdigest()
 
@@ -69,7 +71,9 @@ def _card(machine: str) -> str:
 
 
 def _kept(place: Path, mark: str) -> Snapshot | None:
-    """What was learned from the same before; None where it is not there or damaged. It can be deleted at any time."""
+    """What was learned from the same before; None where it is not there or
+    damaged. It can be deleted at any time.
+    """
     try:
         found, known = msgpack.decode(place.read_bytes(), type=tuple[str, Snapshot])
     except (OSError, MsgspecError, RecursionError):

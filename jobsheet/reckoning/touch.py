@@ -1,4 +1,5 @@
-"""From where the depth dial counts: each cutter is touched on the top once, and its readings run on from there.
+"""From where the depth dial counts: each cutter is touched on the top once, and
+its readings run on from there.
 
 Whatever else goes into the spindle takes the cutter out: it is touched anew when it comes back.
 """

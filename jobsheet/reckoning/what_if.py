@@ -1,4 +1,6 @@
-"""An operation reckoned once by its figures and limits, also with something else in its fields or around it; kept nowhere."""
+"""An operation reckoned once by its figures and limits, also with something else in its
+fields or around it; kept nowhere.
+"""
 
 from __future__ import annotations
 
@@ -54,7 +56,9 @@ class Tried(Struct, frozen=True, kw_only=True):
 
     @property
     def hard(self) -> Limit | None:
-        """The first limit that is no longer as expected; a lucky cut that was made before is not planned with."""
+        """The first limit that is no longer as expected; a lucky cut that was
+        made before is not planned with.
+        """
         return self._first(("beyond", "tight"))
 
     def _first(self, verdicts: tuple[str, ...]) -> Limit | None:

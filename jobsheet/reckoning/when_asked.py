@@ -1,7 +1,9 @@
-"""One step as it stands in its set-up, reckoned when somebody asks for it: an edit pays for what is looked at.
+"""One step as it stands in its set-up, reckoned when somebody asks for it: an
+edit pays for what is looked at.
 
-A face that goes deeper lays every step behind it lower. Each of them has another setting then, and some have other figures; but
-nobody looks at six hundred rows at once. Review, paper and answers ask for all of them, later, and find the same.
+A face that goes deeper lays every step behind it lower. Each of them has another setting then, and some
+have other figures; but nobody looks at six hundred rows at once. Review, paper and answers ask for all
+of them, later, and find the same.
 """
 
 from __future__ import annotations
@@ -48,7 +50,9 @@ class Outcome(Struct, frozen=True, kw_only=True):
 
 
 class Ground:
-    """What a set-up holds for all of its steps, and the settings made of it: steps that find the same share one."""
+    """What a set-up holds for all of its steps, and the settings made of it:
+    steps that find the same share one.
+    """
 
     __slots__ = ("_made", "setting")
 
@@ -72,9 +76,10 @@ class Ground:
 class Step:
     """One step on its ground; setting and outcome are made when they are asked for the first time.
 
-    `written` is the step as it stands in the job, `operation` as it is reckoned, with what it leaves empty filled in; `leaves`: it
-    leaves something empty. `before` is the same step as it was, if it was reckoned: of it stands what does not read anything that
-    has changed. `waits`: what was recommended before it was changed still stands.
+    `written` is the step as it stands in the job, `operation` as it is reckoned, with what it leaves empty
+    filled in; `leaves`: it leaves something empty. `before` is the same step as it was, if it was
+    reckoned: of it stands what does not read anything that has changed. `waits`: what was recommended
+    before it was changed still stands.
     """
 
     __slots__ = ("_outcome", "around", "ground", "last", "leaves", "operation", "waits", "written")
@@ -183,7 +188,9 @@ _NAMES = (
 
 
 def changed(one: Setting, other: Setting) -> frozenset[str]:
-    """What is not the same in two settings; cards and materials are remembered objects, so mostly identities are compared."""
+    """What is not the same in two settings; cards and materials are remembered objects,
+    so mostly identities are compared.
+    """
     found = {
         name for name in _NAMES if (a := getattr(one, name)) is not (b := getattr(other, name)) and a != b
     }
@@ -208,7 +215,9 @@ def _reads(operation: Operation) -> frozenset[str]:
 
 
 def _again(operation: Operation, was: Outcome, setting: Setting, moved: frozenset[str]) -> Outcome:
-    """An outcome where only this of the setting has changed: figures stand unless the kind reads it, and so does each limit."""
+    """An outcome where only this of the setting has changed: figures stand unless the
+    kind reads it, and so does each limit.
+    """
     if not moved.isdisjoint(_reads(operation)):
         return _outcome(operation, setting)
     if moved.isdisjoint(LIMITS_READ):

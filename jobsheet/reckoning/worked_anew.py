@@ -1,7 +1,7 @@
 """What test cuts asked of the frame, worked anew from the cut that their record keeps.
 
-How a demand is worked out may change; the cut was what it was, so that an old log and a new plan stay comparable. The
-log itself is never touched.
+How a demand is worked out may change; the cut was what it was, so that an old log and a new plan stay
+comparable. The log itself is never touched.
 """
 
 from __future__ import annotations
@@ -47,7 +47,9 @@ def _card_of(trial: Trial) -> Machine | None:
 
 @remembered(1024)
 def _anew(trial: Trial, card: Machine | None) -> Trial:
-    """One trial, by the card of its machine; as it stands where its record names no cut or there is no card."""
+    """One trial, by the card of its machine; as it stands where its record
+    names no cut or there is no card.
+    """
     was = trial.of("chatter")
     if was is None or was.demand <= 0 or (trial.kind and card is None):
         return trial
@@ -89,7 +91,9 @@ def _of_cut(trial: Trial, card: Machine) -> Asked:
 
 
 def _by_width(trial: Trial) -> float:
-    """What an old record that holds only a demand left out: the direction of the force, by the width that it names."""
+    """What an old record that holds only a demand left out: the direction of the
+    force, by the width that it names.
+    """
     width = dict(trial.step).get("width")
     diameter = read_cutter(trial.cutter, trial.units).diameter
     if not width or diameter is None or trial.process == "slot":

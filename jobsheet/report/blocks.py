@@ -55,7 +55,9 @@ class Picture(Struct, frozen=True):
 
 
 class Photograph(Struct, frozen=True, kw_only=True):
-    """A photograph by its content, with its points across and down, words below it, and how high it is at most [points]."""
+    """A photograph by its content, with its points across and down, words below it,
+    and how high it is at most [points].
+    """
 
     content: str
     wide: int
@@ -105,7 +107,9 @@ class Column(Struct, frozen=True, kw_only=True):
 
 
 class Cell(Struct, frozen=True):
-    """What stands in a table: text, and beside it small type in up to two lines; `tick` False leaves a box out."""
+    """What stands in a table: text, and beside it small type in up to two lines;
+    `tick` False leaves a box out.
+    """
 
     text: str = ""
     small: tuple[str, ...] = ()
@@ -146,9 +150,11 @@ class Measure(Struct, frozen=True, kw_only=True):
 
 
 class DialRow(Struct, frozen=True, kw_only=True):
-    """Readings of one handle in a step: which handle and from where, and each as whole turns and line, with a box.
+    """Readings of one handle in a step: which handle and from where, and each as
+    whole turns and line, with a box.
 
-    `beside` is what the line is off, one for each reading; empty where none is off by more than its dial can show.
+    `beside` is what the line is off, one for each reading; empty where none is
+    off by more than its dial can show.
     """
 
     caption: str
@@ -159,8 +165,8 @@ class DialRow(Struct, frozen=True, kw_only=True):
 class Step(Struct, frozen=True, kw_only=True):
     """One row of the steps: what is set at the machine is ready to print; `share` stands with its sign.
 
-    `cutter` is its line: cutter, place, holder and how far out, fluid. `dials` are the readings that are wound to, `measures`
-    what is measured of it.
+    `cutter` is its line: cutter, place, holder and how far out, fluid. `dials` are the readings that are
+    wound to, `measures` what is measured of it.
     """
 
     number: str
@@ -209,7 +215,9 @@ class RungRow(Struct, frozen=True, kw_only=True):
 
 
 class RungRows(Struct, frozen=True, kw_only=True):
-    """The rungs under their captions; `results` with boxes to write in, `initials` one more of them a rung."""
+    """The rungs under their captions; `results` with boxes to write in,
+    `initials` one more of them a rung.
+    """
 
     rows: tuple[RungRow, ...]
     grows: str
@@ -237,7 +245,9 @@ class Blanks(Struct, frozen=True):
 
 
 class Outcomes(Struct, frozen=True):
-    """A box for each step to write the digit of how it went; a head before them, short lines to write on behind, each with its caption."""
+    """A box for each step to write the digit of how it went; a head before them, short lines to
+    write on behind, each with its caption.
+    """
 
     steps: tuple[str, ...]
     captions: tuple[str, ...] = ()
@@ -263,7 +273,9 @@ class Worked(Struct, frozen=True, kw_only=True):
 
 
 class StopCause(Struct, frozen=True, kw_only=True):
-    """One cause to stop before cutting: its number on these sheets, its words, where it stands, whose initials it asks."""
+    """One cause to stop before cutting: its number on these sheets, its words, where
+    it stands, whose initials it asks.
+    """
 
     number: int
     text: str
@@ -335,7 +347,9 @@ class Document(Struct, frozen=True, kw_only=True):
 
     @property
     def sheets(self) -> tuple[tuple[Page, ...], ...]:
-        """The pages as they come out of a printer: two cards of half a page that follow each other share one."""
+        """The pages as they come out of a printer: two cards of half a page
+        that follow each other share one.
+        """
         found: list[tuple[Page, ...]] = []
         for page in self.pages:
             if page.half and found and len(found[-1]) == 1 and found[-1][0].half:

@@ -1,4 +1,6 @@
-"""What a cabinet holds, for the margin of its editor: by place, the order of fetching, and what is not there now."""
+"""What a cabinet holds, for the margin of its editor: by place, the order of
+fetching, and what is not there now.
+"""
 
 from __future__ import annotations
 

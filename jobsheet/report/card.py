@@ -1,4 +1,6 @@
-"""What a machine card means: torque at each speed, the pace of each handle, the push of the lever, what is only guessed."""
+"""What a machine card means: torque at each speed, the pace of each handle, the push
+of the lever, what is only guessed.
+"""
 
 from __future__ import annotations
 

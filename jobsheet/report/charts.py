@@ -1,4 +1,5 @@
-"""Charts as neutral drawings: what trials taught of a limit, and torque against speed. Window and sheet paint them alike.
+"""Charts as neutral drawings: what trials taught of a limit, and torque against speed.
+Window and sheet paint them alike.
 
 Dashed and pencil is what the card says, solid ink what trials have shown; a blue line is what to plan to.
 """
@@ -41,7 +42,9 @@ def chance_words(ladder: Ladder, limit: str) -> str:
 
 
 def trial_mark(outcome: str, size: float) -> tuple[Item, ...]:
-    """The sign of an outcome in a square: punched disc clean, open diamond a soft sign, × a bad end, a stroke else."""
+    """The sign of an outcome in a square: punched disc clean, open diamond a
+    soft sign, × a bad end, a stroke else.
+    """
     if outcome == "clean":
         return mark_at("cut before", size, 0.0, 0.0)
     middle, far = size / 2, size * 0.42
@@ -116,7 +119,9 @@ def _step(span: float, most: int) -> float:
 
 
 def _sized(scale: _Scale, ladder: Ladder, limit: str, share: float) -> tuple[float, str]:
-    """A share on the axis, and as a size to plan to; by the rungs where no size of such cuts asks so little."""
+    """A share on the axis, and as a size to plan to; by the rungs where no
+    size of such cuts asks so little.
+    """
     found = in_size(ladder, limit, share)
     if found is None:
         size = scale.size(share)
@@ -252,7 +257,9 @@ def _is_wide(after: Capacity) -> bool:
 def _band(
     scale: _Scale, after: Capacity, frame: tuple[float, ...], across: Callable[[float], float], most: float
 ) -> list[Item]:
-    """Nine in ten, with its two edges; the right one only where it is inside. Where it is wide a strip on the axis."""
+    """Nine in ten, with its two edges; the right one only where it is inside.
+    Where it is wide a strip on the axis.
+    """
     low, high = scale.size(after.low), scale.size(after.high)
     left, right = across(low), across(min(high, most))
     top = frame[3] - STRIP if _is_wide(after) else frame[1]

@@ -1,4 +1,6 @@
-"""A job of one set-up and few steps on two pages: what to fetch, how it is held and the zero; then steps and what to heed."""
+"""A job of one set-up and few steps on two pages: what to fetch, how it is held and the
+zero; then steps and what to heed.
+"""
 
 from __future__ import annotations
 
@@ -50,10 +52,11 @@ def compact(plan: Plan) -> tuple[list[Page], bool]:
 
 
 def _compact(plan: Plan, *, last: bool) -> tuple[list[Page], bool]:
-    """The two pages, and whether what is to be heeded stands on them; no page where the job has more set-ups or steps, or no room.
+    """The two pages, and whether what is to be heeded stands on them; no page where the job has
+    more set-ups or steps, or no room.
 
-    The notes of the whole job stand below the steps; where these need their page, below the positions; else they are left to a
-    page of their own.
+    The notes of the whole job stand below the steps; where these need their page, below the positions; else
+    they are left to a page of their own.
     """
     if len(plan.courses) != 1 or not plan.measured:
         return [], False

@@ -1,4 +1,6 @@
-"""The cover: stock and finished work, what to fetch, the set-ups with their minutes, what to heed, who signs."""
+"""The cover: stock and finished work, what to fetch, the set-ups with their
+minutes, what to heed, who signs.
+"""
 
 from __future__ import annotations
 
@@ -102,7 +104,8 @@ def _page(plan: Plan, text: str, blocks: tuple[object, ...]) -> Page:
 def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) -> tuple[Page, int]:
     """The cover itself and how much of what is still open stands on it.
 
-    As many notes as there is room for, then smaller pictures, then fewer open lines, and only then shorter texts.
+    As many notes as there is room for, then smaller pictures, then fewer open
+    lines, and only then shorter texts.
     """
     notes = [note for note in plan.notes.sheet if not note.back]
     tries = [((145.0, WHOLE), OPEN, LEAST), ((120.0, WHOLE), OPEN, LEAST), ((96.0, WHOLE), OPEN, LEAST)]
@@ -217,7 +220,9 @@ def pictures(plan: Plan, high: float) -> Columns:
 
 
 def part_words(plan: Plan) -> tuple[Words, ...]:
-    """What is true of the whole part and stands on none of its sizes: the drawing's general limits, and what comes afterwards."""
+    """What is true of the whole part and stands on none of its sizes: the drawing's general
+    limits, and what comes afterwards.
+    """
     part = plan.job.part
     left_on = f", {part.allowance.text} left on for it" if part.allowance is not None else ""
     said = (
@@ -330,7 +335,9 @@ def _hours(whole: float) -> str:
 
 
 def open_lines(plan: Plan) -> list[NoteLine]:
-    """What still stands against cutting: what was not checked, steps beyond or not reckoned, hazard and scrap remarks."""
+    """What still stands against cutting: what was not checked, steps beyond or not
+    reckoned, hazard and scrap remarks.
+    """
     numbers = {operation.key: operation.number for _, operation in plan.job.operations()}
     lines = []
     for missing in plan.not_checked:

@@ -1,4 +1,6 @@
-"""What to fetch before the first cut: cutters in the order of the drawers, and what else lies on the bench."""
+"""What to fetch before the first cut: cutters in the order of the drawers,
+and what else lies on the bench.
+"""
 
 from __future__ import annotations
 
@@ -58,7 +60,9 @@ def _natural(text: str) -> tuple[tuple[int, int, str], ...]:
 
 
 def also_on_the_bench(plan: Plan) -> str:
-    """What the plan says lies on the bench, and what the steps by hand are done with that is not said there."""
+    """What the plan says lies on the bench, and what the steps by hand are
+    done with that is not said there.
+    """
     said = plan.job.also_fetch.strip().rstrip(".")
     extra: list[str] = []
     for _, operation in plan.job.operations():

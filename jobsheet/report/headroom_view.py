@@ -1,4 +1,6 @@
-"""What stands between table and spindle nose, seen from the side and to scale: vice, work, room, cutter, holder."""
+"""What stands between table and spindle nose, seen from the side and to scale:
+vice, work, room, cutter, holder.
+"""
 
 from __future__ import annotations
 

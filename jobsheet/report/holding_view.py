@@ -1,4 +1,6 @@
-"""How the work is held, drawn from the bodies of its holding and true to their numbers: seen from the end of the jaws, or standing."""
+"""How the work is held, drawn from the bodies of its holding and true to their numbers: seen
+from the end of the jaws, or standing.
+"""
 
 from __future__ import annotations
 
@@ -125,7 +127,9 @@ def _window(
 
 
 def work_lines(seen: tuple[Points, ...], left: float, floor: float, scale: float) -> list[Item]:
-    """The work as it is seen: its outline, a bore inside it, its edges; `left`, `floor` is where its nought is [points]."""
+    """The work as it is seen: its outline, a bore inside it, its edges; `left`,
+    `floor` is where its nought is [points].
+    """
     items: list[Item] = []
     for at, points in enumerate(seen):
         placed = tuple((left + x * scale, floor - y * scale) for x, y in points)
@@ -190,7 +194,9 @@ def _signs(
 def _stands_over(
     set_up: SetUp, bodies: tuple[Body, ...], right: float, floor: float, scale: float, high: float
 ) -> list[Item]:
-    """How far the work stands over the jaws, as typed, between two lines at the right: what an indicator or a rule is held to."""
+    """How far the work stands over the jaws, as typed, between two lines at the right: what
+    an indicator or a rule is held to.
+    """
     above = getattr(set_up.holding, "above_jaws", None)
     jaws = [body.high[2] for body in bodies if body.part == "fixed jaw"]
     if above is None or not jaws or not 0 < jaws[0] < high:
@@ -215,7 +221,9 @@ def words_under(set_up: SetUp, lie: Lying, machine: Machine | None, units: str) 
 def _high_under(
     words: str, bodies: tuple[Body, ...], axis: int, left: float, floor: float, scale: float
 ) -> list[Item]:
-    """How high what the work lies on is, between the two parallels or on the packing: which pair is to be fetched."""
+    """How high what the work lies on is, between the two parallels or on the
+    packing: which pair is to be fetched.
+    """
     under = sorted(
         (body.low[axis], body.high[axis], body.low[2])
         for body in bodies

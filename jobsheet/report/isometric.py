@@ -1,4 +1,6 @@
-"""The stock in isometric, seen from front, right and above, with its sizes; and the datum letters of every such picture."""
+"""The stock in isometric, seen from front, right and above, with its sizes; and the
+datum letters of every such picture.
+"""
 
 from __future__ import annotations
 

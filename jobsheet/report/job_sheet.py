@@ -115,7 +115,9 @@ def job_sheet(
 
 
 def _whole(plan: Plan) -> list[Page]:
-    """All that a bench needs; photographs stand on the pages of their set-ups where that makes no more pages of it."""
+    """All that a bench needs; photographs stand on the pages of their set-ups
+    where that makes no more pages of it.
+    """
     pages = _set_out(plan)
     if not plan.shots:
         return pages
@@ -147,7 +149,9 @@ def _file(name: str) -> str:
 
 
 def _with_safety(plan: Plan, pages: list[Page]) -> list[Page]:
-    """What is still to be heeded on the last page that has the room for most of it; else on one of its own."""
+    """What is still to be heeded on the last page that has the room for most
+    of it; else on one of its own.
+    """
     # A plan without set-ups has nothing to cut by: what is true of any work stands on its cover.
     blocks = rest(plan, pages) if plan.courses else []
     if not blocks:

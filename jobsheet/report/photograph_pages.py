@@ -1,4 +1,6 @@
-"""Photographs on paper: one beside the ticks of its set-up, the others on pages of their own; one that is gone is said in its place."""
+"""Photographs on paper: one beside the ticks of its set-up, the others on pages of their own; one
+that is gone is said in its place.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,9 @@ SHOWS = 160
 
 
 def with_photograph(plan: Plan, set_up: SetUp, blocks: tuple[object, ...]) -> tuple[object, ...]:
-    """The blocks with the set-up's first photograph at their right, and what is said of those that are gone below them."""
+    """The blocks with the set-up's first photograph at their right, and what is said
+    of those that are gone below them.
+    """
     shots = _of(plan, set_up)
     if not shots:
         return blocks
@@ -31,7 +35,9 @@ def with_photograph(plan: Plan, set_up: SetUp, blocks: tuple[object, ...]) -> tu
 
 
 def photograph_pages(plan: Plan) -> list[Page]:
-    """Every photograph that has no place on the page of its set-up, and what is said of those of no set-up that are gone."""
+    """Every photograph that has no place on the page of its set-up, and what is said
+    of those of no set-up that are gone.
+    """
     placed = {id(shot) for set_up in plan.job.set_ups for shot in [_first(plan, set_up)] if shot is not None}
     owned = {id(shot) for set_up in plan.job.set_ups for shot in _of(plan, set_up)}
     shown = [shot for shot in plan.shots if not shot.problem and id(shot) not in placed]
@@ -51,7 +57,9 @@ def photograph_pages(plan: Plan) -> list[Page]:
 
 
 def attached(shots: tuple[Shot, ...]) -> tuple[tuple[tuple[str, bytes], ...], tuple[str, ...]]:
-    """Name and bytes of what is carried inside, and a sentence where there is too much of it to be read back."""
+    """Name and bytes of what is carried inside, and a sentence where there is
+    too much of it to be read back.
+    """
     found: dict[str, bytes] = {}
     left = 0
     for shot in shots:

@@ -122,7 +122,9 @@ class Plan(Struct, kw_only=True):
 
     @property
     def of_the_print(self) -> tuple[str, ...]:
-        """Lines for the foot that are true of the whole print: where this workshop chose other than usual, and which way text runs."""
+        """Lines for the foot that are true of the whole print: where this workshop chose other
+        than usual, and which way text runs.
+        """
         if "of the print" not in self.drawn:
             self.drawn["of the print"] = self._of_the_print()
         found: tuple[str, ...] = self.drawn["of the print"]

@@ -22,7 +22,9 @@ MANY, WIDE = 24, (500.0, 300.0)
 
 
 def positions_cards(plan: Plan, course: Course, least: int = ON_THE_SHEET + 1) -> list[Page]:
-    """The cards of a set-up; none where it has fewer points than that, by default those that stand on the sheet itself."""
+    """The cards of a set-up; none where it has fewer points than that, by default
+    those that stand on the sheet itself.
+    """
     if len(course.points) < least:
         return []
     numbers = tuple(dict.fromkeys(number for point in course.points for number in point.steps))
@@ -62,7 +64,9 @@ def _card(
 
 
 def _pictured(plan: Plan, course: Course, *, first: bool) -> tuple[object, ...]:
-    """The points from above beside the holding in words; many of them over the whole width, once, so that each has its number."""
+    """The points from above beside the holding in words; many of them over the whole width,
+    once, so that each has its number.
+    """
     beside = beside_the_work(course.set_up, course.lie, course.points)
     facts = said(held_facts(plan, course))
     if len(course.points) <= MANY:

@@ -1,4 +1,5 @@
-"""The proving sheet: the stop rule and the test's own safety box, and only then the rungs with boxes for what happened.
+"""The proving sheet: the stop rule and the test's own safety box, and only then the
+rungs with boxes for what happened.
 
 Without the initials of both people it is still made, but says NOT ACKNOWLEDGED and has no places for results;
 a ladder that is refused has no rungs, and the page says why (safety-notes section 3).
@@ -51,7 +52,9 @@ SUPERVISION = "The machine’s manual, local rules and the person in charge go b
 
 
 class Initialled(Struct, frozen=True, kw_only=True):
-    """Who has read the stop notes for this very print: the operator, the second person, and the person in charge."""
+    """Who has read the stop notes for this very print: the operator, the second
+    person, and the person in charge.
+    """
 
     operator: str = ""
     second: str = ""
@@ -120,7 +123,9 @@ def notes_of(ladder: Ladder, *, trainee: bool = False) -> tuple[NoteRow, ...]:
 
 
 def stop_notes(ladder: Ladder, *, trainee: bool = False) -> tuple[NoteRow, ...]:
-    """The stop notes of this test, each of which asks for initials before anything is entered, on paper and on the screen."""
+    """The stop notes of this test, each of which asks for initials before anything is
+    entered, on paper and on the screen.
+    """
     return tuple(note for note in notes_of(ladder, trainee=trainee) if note.level == "stop")
 
 

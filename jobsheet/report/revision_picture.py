@@ -1,4 +1,6 @@
-"""The finished part of a plan, heavy what it changed: the lines that were cut by steps which the plan before it did not have so."""
+"""The finished part of a plan, heavy what it changed: the lines that were cut by steps which
+the plan before it did not have so.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,9 @@ def changed_steps(before: Job, after: Job) -> frozenset[str]:
 
 
 def revision_picture(before: Job | None, after: Job) -> Drawing:
-    """The part as it leaves the last step, with its datum letters; without a plan before it nothing is heavy."""
+    """The part as it leaves the last step, with its datum letters; without a
+    plan before it nothing is heavy.
+    """
     reckoned = Reckoner().reckon(after)
     stages = stages_of(reckoned.job, reckoned.settings)
     changed = changed_steps(before, after) if before is not None else frozenset()

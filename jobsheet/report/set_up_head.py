@@ -1,4 +1,6 @@
-"""The head of a set-up: how the work is held, its zero from above, what it is after it, ticks and positions."""
+"""The head of a set-up: how the work is held, its zero from above, what it is
+after it, ticks and positions.
+"""
 
 from __future__ import annotations
 
@@ -101,7 +103,9 @@ def _on_sheet(course: Course) -> tuple[Point, ...]:
 
 
 def _small(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
-    """A block of some 40 mm, more where its page has the room: hold and zero with the rest in words beside them, and the ticks below."""
+    """A block of some 40 mm, more where its page has the room: hold and zero with the rest in
+    words beside them, and the ticks below.
+    """
     set_up = course.set_up
     hold = holding_picture(set_up, course.lie, letters_of(plan), 126, high, plan.card, units=plan.job.units)
     beside = (*said(held_facts(plan, course)), *_reminded(plan, course))
@@ -164,9 +168,11 @@ def zero_from_above(
     first: bool = True,
     after: int = 0,
 ) -> object:
-    """The zero and the points from above, on the lines of the work as the set-up begins; its `first` cut where it begins here.
+    """The zero and the points from above, on the lines of the work as the set-up begins;
+    its `first` cut where it begins here.
 
-    `after` is the number of the step that a sheet continues from: pockets that were begun before it are not entered any more.
+    `after` is the number of the step that a sheet continues from: pockets that were begun
+    before it are not entered any more.
     """
     set_up, lie = course.set_up, course.lie
     return shown(
@@ -190,7 +196,9 @@ def zero_from_above(
 
 
 def _into(plan: Plan, course: Course, after: int) -> Seen | None:
-    """Where cutters go down into pockets, for a left lower corner and a scale; None where no step does at a point."""
+    """Where cutters go down into pockets, for a left lower corner and a scale;
+    None where no step does at a point.
+    """
     found = [one for one in entries(plan, course) if one.step > after]
     if not found:
         return None
@@ -255,7 +263,9 @@ def held_facts(plan: Plan, course: Course) -> tuple[tuple[str, str], ...]:
 
 
 def _under(plan: Plan, course: Course) -> str:
-    """How much room parallels or packing fill, where it follows from the jaws of the card: which pair is to be fetched."""
+    """How much room parallels or packing fill, where it follows from the jaws of the
+    card: which pair is to be fetched.
+    """
     high = height_under(course.set_up, course.lie, plan.card)
     if high is None:
         return ""

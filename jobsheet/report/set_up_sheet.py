@@ -1,4 +1,6 @@
-"""The sheets of all set-ups: short ones share a page, a long one goes on over several, a hole's chain stays together."""
+"""The sheets of all set-ups: short ones share a page, a long one goes on over
+several, a hole's chain stays together.
+"""
 
 from __future__ import annotations
 
@@ -53,7 +55,9 @@ KEY = f"How a step went: {DIGITS}."
 
 
 class Part(Struct, frozen=True, kw_only=True):
-    """What of a set-up stands on one page: its rows, which sheet of how many, and after which step it continues."""
+    """What of a set-up stands on one page: its rows, which sheet of how many,
+    and after which step it continues.
+    """
 
     course: Course
     steps: tuple[Step, ...]
@@ -112,7 +116,9 @@ def set_up_parts(plan: Plan) -> list[tuple[Part, ...]]:
 def rows_of(
     plan: Plan, course: Course, *, short: bool = False, said: frozenset[str] = frozenset()
 ) -> list[tuple[Step, ...]]:
-    """The rows of every operation of a set-up; `short` with the first sentence of each caution, but for those `said` above."""
+    """The rows of every operation of a set-up; `short` with the first sentence of each
+    caution, but for those `said` above.
+    """
     return [
         steps_of(plan, course, operation, short=short, said=said) for operation in course.set_up.operations
     ]
@@ -139,7 +145,9 @@ def _shared(
 
 
 def _small(plan: Plan, part: Part, said: frozenset[str] = frozenset()) -> Part:
-    """A part with its short block and its notes by their first sentences, where it is a set-up of few steps."""
+    """A part with its short block and its notes by their first sentences,
+    where it is a set-up of few steps.
+    """
     if part.before is not None or part.count > 1 or len(part.steps) > FEW:
         return part
     rows = rows_of(plan, part.course, short=True, said=said)
@@ -219,7 +227,9 @@ def _evened(plan: Plan, course: Course, rows: list[tuple[Step, ...]], starts: li
 
 
 def _end(plan: Plan, course: Course, rows: list[tuple[Step, ...]], start: int) -> int:
-    """Up to which operation a sheet goes that begins at one; where something is left, a hole's chain is not parted."""
+    """Up to which operation a sheet goes that begins at one; where something is
+    left, a hole's chain is not parted.
+    """
     end, count = start, 0
     while end < len(rows) and (count + len(rows[end]) <= STEPS or end == start):
         count += len(rows[end])
@@ -251,8 +261,8 @@ def _same_chain(one: Operation, other: Operation) -> bool:
 def _page(plan: Plan, parts: tuple[Part, ...]) -> Page:
     """One page of one set-up, or of several short ones under headings of their own.
 
-    What the digits of what happened mean stands at its foot; where it has no room for that line, on the first line to write on. What
-    happened the last time never makes a page of its own: without room it is left out.
+    What the digits of what happened mean stands at its foot; where it has no room for that line, on the first
+    line to write on. What happened the last time never makes a page of its own: without room it is left out.
     """
     ended = parts[-1].last and plan.measured
     keys = (True, False) if ended and not any(part.small for part in parts) else (True,)
@@ -314,7 +324,9 @@ def body(
 def after(
     plan: Plan, course: Course, *, short: bool, key: bool = True, last: bool = True
 ) -> tuple[object, ...]:
-    """What is ticked before the work is taken out, and lines for what happened, which begin with last time's."""
+    """What is ticked before the work is taken out, and lines for what
+    happened, which begin with last time's.
+    """
     before = _last_time(plan, course.set_up) if last else ()
     ticks = at_the_end(plan, course.set_up)
     cuts = cut_numbers(plan, course)

@@ -1,4 +1,6 @@
-"""The stages as pictures for the pages: the work after a set-up as it is held, and when all is done, with datum letters."""
+"""The stages as pictures for the pages: the work after a set-up as it is held, and
+when all is done, with datum letters.
+"""
 
 from __future__ import annotations
 
@@ -26,8 +28,8 @@ LETTERS = (24.0, 14.0, 24.0, 14.0)
 
 
 class Made(Struct, frozen=True, kw_only=True):
-    """What a set-up makes: sizes along, across and up as they are printed, empty where it leaves one; names, each with its place
-    in the frame of the work after it [m].
+    """What a set-up makes: sizes along, across and up as they are printed, empty where it leaves one; names,
+    each with its place in the frame of the work after it [m].
     """
 
     sizes: tuple[str, str, str] = ("", "", "")
@@ -35,7 +37,9 @@ class Made(Struct, frozen=True, kw_only=True):
 
 
 def shown(title: str, make: Callable[[], Drawing | None], caption: str = "") -> Picture | Words | None:
-    """A picture with its head; where it cannot be drawn, words that say so stand in its place, and the page is whole."""
+    """A picture with its head; where it cannot be drawn, words that say so stand
+    in its place, and the page is whole.
+    """
 
     def drawn() -> Picture | Words | None:
         drawing = make()
@@ -68,7 +72,9 @@ def after_picture(
     height: float,
     made: Made | None = None,
 ) -> Drawing | None:
-    """The work after a set-up as it is held in it; what the set-up cut is heavy, and what it made stands beside it by size and name."""
+    """The work after a set-up as it is held in it; what the set-up cut is heavy, and what it made
+    stands beside it by size and name.
+    """
     from jobsheet.report.asked_sizes import named_items
     from jobsheet.report.isometric import sizes_beside
     from jobsheet.stages.pictures import fitted, stage_items
@@ -94,7 +100,8 @@ def after_picture(
 
 
 def _room(made: Made, *, below: bool) -> tuple[float, float, float, float]:
-    """Room for letters, and for the sizes of what a set-up made: left, top, right, bottom [points]; `below` with a letter there.
+    """Room for letters, and for the sizes of what a set-up made: left, top, right,
+    bottom [points]; `below` with a letter there.
 
     Names stand in the corner that an isometric picture leaves empty.
     """
@@ -114,7 +121,9 @@ def _room(made: Made, *, below: bool) -> tuple[float, float, float, float]:
 
 
 def from_above(stages: list[Stage], set_up: str) -> Callable[[float, float, float], tuple[Item, ...]] | None:
-    """The lines of the work from above as a set-up begins, for a left lower corner and a scale [points a metre]."""
+    """The lines of the work from above as a set-up begins, for a left lower
+    corner and a scale [points a metre].
+    """
     found = after_set_up(stages, set_up)
     if found is None or found[1].cut is None:
         return None
@@ -140,7 +149,8 @@ def finished_view(
     short: Callable[[str, int, str], str] | None = None,
     changed: frozenset[str] = frozenset(),
 ) -> Drawing:
-    """The work when all is done, as the drawing shows it, with its datum letters, and with sizes and features where they are said.
+    """The work when all is done, as the drawing shows it, with its datum letters, and with
+    sizes and features where they are said.
 
     What the steps of the keys `changed` cut is heavy.
     """
@@ -172,7 +182,9 @@ def held_parts(
 ) -> tuple[
     View, tuple[tuple[float, float], tuple[float, float], tuple[float, float]], tuple[tuple[str, str], ...]
 ]:
-    """What sizes and letters beside work as it lies are drawn from: the view, its box, and its datums by the sides as they lie."""
+    """What sizes and letters beside work as it lies are drawn from: the view, its box, and
+    its datums by the sides as they lie.
+    """
     return _held_view(placed, lie), _size(lie), _as_held(lie, datums)
 
 

@@ -23,7 +23,8 @@ _FROM_RIGHT = ("R", "AL", "AN")
 def typed_order(job: Job) -> tuple[str, ...]:
     """That right-to-left writing is printed as it was typed, where a text of the job has any; else nothing.
 
-    The lines are broken and set from left to right: putting such writing in order takes the whole of Annex 9, and joined letters.
+    The lines are broken and set from left to right: putting such writing in order takes the
+    whole of Annex 9, and joined letters.
     """
     texts = (text for _, text in texts_of(job) if not text.isascii())
     runs = any(unicodedata.bidirectional(letter) in _FROM_RIGHT for text in texts for letter in text)

@@ -1,4 +1,6 @@
-"""The title block, on every page alike: part, what this page is, machine and the date of its card, who planned it."""
+"""The title block, on every page alike: part, what this page is, machine and the
+date of its card, who planned it.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ def _surfaces(stock: Stock) -> str:
 
 
 def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], ...]:
-    """The block of the cover, in three rows: part, what this page is called under that caption, where, of what, by whom."""
+    """The block of the cover, in three rows: part, what this page is called under
+    that caption, where, of what, by whom.
+    """
     job, card, short = plan.job, plan.card, plan.short
     stock, surfaces = words_of(job.stock), _surfaces(job.stock)
     more = beyond_surfaces(job.stock.condition) if surfaces else job.stock.condition
@@ -42,7 +46,9 @@ def title(plan: Plan, caption: str, text: str) -> tuple[tuple[TitleCell, ...], .
 
 
 def printed_code_of(plan: Plan) -> str:
-    """What the printed code of the cover says: no address and no person, only what finds the file on the shelf."""
+    """What the printed code of the cover says: no address and no person, only
+    what finds the file on the shelf.
+    """
     job = plan.job
     number = str(job.revisions[-1].number) if job.revisions else "1"
     words = (job.part.number, job.part.revision, number)

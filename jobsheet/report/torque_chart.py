@@ -90,7 +90,9 @@ def _grid(frame: tuple[float, ...], step: float, most: float) -> list[Item]:
 
 
 def _speeds(machine: Machine, frame: tuple[float, ...], at: Place) -> list[Item]:
-    """The speeds there are: each step, or both ends of each stepless range; those too near go on a second line."""
+    """The speeds there are: each step, or both ends of each stepless range;
+    those too near go on a second line.
+    """
     marked = [(one.speed, one.marked) for one in steps(machine)]
     if not marked:
         found = {speed for span in machine.spindle.ranges for speed in (span.lowest, span.highest) if speed}

@@ -1,4 +1,6 @@
-"""The zero from above: the work between the jaws, where X and Y count from and which way, points by number, the first cut."""
+"""The zero from above: the work between the jaws, where X and Y count from and which
+way, points by number, the first cut.
+"""
 
 from __future__ import annotations
 
@@ -72,7 +74,8 @@ def zero_picture(
     Parameters
     ----------
     seen : callable, optional
-        The lines of the work itself for a left lower corner and a scale [points a metre]; without it the work is its outline
+        The lines of the work itself for a left lower corner and a scale [points a metre];
+        without it the work is its outline
     first : FirstCut, optional
         Where the cutter of the first cut begins and which way it is fed
     counted : bool
@@ -140,7 +143,9 @@ def zero_picture(
 
 
 class _Frame:
-    """Where the work stands on the picture: its left upper corner, its size, and the scale [points a metre]."""
+    """Where the work stands on the picture: its left upper corner, its size,
+    and the scale [points a metre].
+    """
 
     __slots__ = ("high", "scale", "wide", "width", "x0", "y0")
 
@@ -253,7 +258,9 @@ def held_from_above(
 
 
 def _squeezed(bodies: tuple[Body, ...], lie: Lying, scale: float) -> tuple[Body, ...]:
-    """The bodies, bar and moving jaw drawn thinner where both have no room beside the work: the jaw behind a bar is seen too."""
+    """The bodies, bar and moving jaw drawn thinner where both have no room beside the
+    work: the jaw behind a bar is seen too.
+    """
     if not any(body.part == "bar" and body.axis in (0, 1) for body in bodies):
         return bodies
     kept = []
@@ -292,7 +299,9 @@ def _letters(
     high: float,
     right: float,
 ) -> list[Item]:
-    """The datum letters of the four sides, clear of jaws, arrows and the first cut; `right` is how far down that side, a share."""
+    """The datum letters of the four sides, clear of jaws, arrows and the first cut; `right`
+    is how far down that side, a share.
+    """
     places = {
         "far": ((x0 + wide * 0.5, y0 - JAW - 10), (x0 + wide * 0.5, y0)),
         "near": ((x0 - 23, y0 + high + 8), (x0 + wide * 0.1, y0 + high)),
@@ -312,7 +321,9 @@ def _letters(
 
 
 def _ways(set_up: SetUp, frame: _Frame, height: float) -> list[Item]:
-    """The X and Y arrows as they count on the work as it lies now, and which way the table goes so that each handle counts up."""
+    """The X and Y arrows as they count on the work as it lies now, and which way the table
+    goes so that each handle counts up.
+    """
     table_x, table_y = ways(set_up)
     you = "You stand here ▾"
     right = set_up.zero.x_counts == "right"

@@ -1,4 +1,6 @@
-"""Reads a plan through: every rule of every folder, the worst remark first; what was set aside for this job stands apart."""
+"""Reads a plan through: every rule of every folder, the worst remark first; what was
+set aside for this job stands apart.
+"""
 
 from __future__ import annotations
 
@@ -41,7 +43,8 @@ def severity_of(rule_id: str) -> str:
 class Reviewed(Struct, frozen=True):
     """What is open on a plan, what was set aside with its reason, and what could not be checked.
 
-    `not_checked` is to be said wherever the remarks are: without it a rule that failed looks like one that found nothing.
+    `not_checked` is to be said wherever the remarks are: without it a rule that failed
+    looks like one that found nothing.
     """
 
     open: tuple[Remark, ...]
@@ -50,13 +53,17 @@ class Reviewed(Struct, frozen=True):
 
 
 def about(remark: Remark) -> str:
-    """What a remark is about, as a dismissal names it: its first step, else its set-up, else its line of the drawing, else nothing."""
+    """What a remark is about, as a dismissal names it: its first step, else its set-up, else its
+    line of the drawing, else nothing.
+    """
     line = f"line {remark.line}" if remark.line is not None else ""
     return remark.operations[0] if remark.operations else remark.set_up or line
 
 
 def counts(one: Dismissed, remark: Remark, job: Job) -> bool:
-    """Whether a dismissal holds: it needs a reason, and for a hazard in a trainee's job the initials of the person in charge."""
+    """Whether a dismissal holds: it needs a reason, and for a hazard in a trainee's job
+    the initials of the person in charge.
+    """
     if not one.reason.strip():
         return False
     return not (remark.severity == "hazard" and job.trainee) or bool(one.initials.strip())

@@ -1,4 +1,6 @@
-"""What hangs on a change of part, stock, metal or machine: the steps to be looked at in a plan that was made from another."""
+"""What hangs on a change of part, stock, metal or machine: the steps to be looked at in
+a plan that was made from another.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ _PLACES = ("at", "ends", "path", "centre", "edges")
 
 
 class Hangs(Struct, frozen=True, kw_only=True):
-    """What to look at: the key of a step or set-up (empty: the whole job), its number, and all the reasons."""
+    """What to look at: the key of a step or set-up (empty: the whole job),
+    its number, and all the reasons.
+    """
 
     key: str
     number: int
@@ -33,8 +37,9 @@ class Hangs(Struct, frozen=True, kw_only=True):
 def hangs_on(old: Job, new: Job) -> tuple[Hangs, ...]:
     """What is to be looked at in `new`, which was made from `old`: in cutting order, the whole job first.
 
-    What the review says of the new plan and did not say of the old one; limits that are beyond or tight and were not; what was
-    typed for another metal or machine; places and depths that stand as they were typed for other stock.
+    What the review says of the new plan and did not say of the old one; limits that are beyond or
+    tight and were not; what was typed for another metal or machine; places and depths that stand
+    as they were typed for other stock.
     """
     try:
         before = Reckoner(learns=True).reckon(old)

@@ -59,7 +59,9 @@ def _has(character: str) -> bool:
 
 @remembered(1024)
 def printable(text: str) -> str:
-    """The text as it is printed: blanks of any kind as a blank, characters that the font lacks as their code."""
+    """The text as it is printed: blanks of any kind as a blank, characters
+    that the font lacks as their code.
+    """
     if text.isascii() and text.isprintable():
         return text
     return "".join(_printed(character) for character in text)

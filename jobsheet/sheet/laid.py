@@ -18,7 +18,9 @@ from jobsheet.sheet.styles import BETWEEN, STYLES
 
 
 class Moved(Struct, frozen=True):
-    """Items somewhere else, so far to the right and down [points]; they are moved when the page is drawn, not at every try of one."""
+    """Items somewhere else, so far to the right and down [points]; they are moved when the page
+    is drawn, not at every try of one.
+    """
 
     items: tuple[Any, ...]
     dx: float

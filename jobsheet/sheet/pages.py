@@ -60,7 +60,9 @@ def _needed(page: Page, width: float) -> float:
 
 
 def drawn(page: Page, paper: str) -> tuple[Drawing, float]:
-    """The page as one drawing inside the margins, and the scale that brings it onto the paper (1 but for monsters)."""
+    """The page as one drawing inside the margins, and the scale that brings it
+    onto the paper (1 but for monsters).
+    """
     width, height = _inside(paper, half=page.half)
     head = _head(page, f"{page.number} of {page.total}" if page.total else "", width)
     foot = _foot(page.legend, page.foot, page.code, width)
@@ -97,7 +99,9 @@ def _grown(blocks: tuple[Any, ...], lines: int) -> tuple[Any, ...]:
 
 
 def _head(page: Page, number: str, width: float) -> Laid:
-    """The title block; on the cover with the printed code beside it, and in clear below that what it checks by."""
+    """The title block; on the cover with the printed code beside it, and in
+    clear below that what it checks by.
+    """
     if not page.printed:
         return _title(page.title, number, width)
     title = _title(page.title, number, width - CODE)

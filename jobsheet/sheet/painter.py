@@ -1,7 +1,8 @@
 """Paints neutral drawings on a PDF page: the only place where strokes and letters become ink.
 
-What is drawn is written as operators of the page (ISO 32000-1, tables 57, 59, 60, 74, 108) in one piece: the PDF library writes them
-number by number, which was a quarter of a sheet's time. Fonts, photographs and the file itself are the library's.
+What is drawn is written as operators of the page (ISO 32000-1, tables 57, 59, 60, 74, 108) in one piece:
+the PDF library writes them number by number, which was a quarter of a sheet's time. Fonts, photographs and
+the file itself are the library's.
 """
 
 from __future__ import annotations
@@ -38,7 +39,9 @@ def paint(
     scale: float = 1.0,
     photographs: Mapping[str, bytes] = MappingProxyType({}),
 ) -> None:
-    """Put a drawing with its upper left corner at a place of the page, y counted up as the PDF does; photographs by content."""
+    """Put a drawing with its upper left corner at a place of the page, y counted up as
+    the PDF does; photographs by content.
+    """
     canvas.saveState()
     canvas.translate(left, top)
     if scale != 1.0:
@@ -64,7 +67,9 @@ def number(value: float) -> str:
 
 
 def _points(points: tuple[Point, ...]) -> str:
-    """The corners of a path, the first moved to, from there on with lines; y counts down here and up on the page."""
+    """The corners of a path, the first moved to, from there on with lines; y
+    counts down here and up on the page.
+    """
     flat = [round(one, DECIMALS) + 0.0 for x, y in points for one in (x, -y)]
     return (f"%.9g %.9g m{' %.9g %.9g l' * (len(points) - 1)}") % tuple(flat)
 

@@ -1,4 +1,6 @@
-"""Documents on paper: the same documents give the same bytes, every font is inside, and so is each job's file."""
+"""Documents on paper: the same documents give the same bytes, every font is
+inside, and so is each job's file.
+"""
 
 from __future__ import annotations
 
@@ -77,7 +79,9 @@ def _entries(page: Page) -> Iterator[tuple[int, str]]:
 
 
 def _files(documents: tuple[Document, ...]) -> list[tuple[str, bytes]]:
-    """Each job's file under its own name, a second one of a name with a number; its card and log. Without a job nothing."""
+    """Each job's file under its own name, a second one of a name with a number; its
+    card and log. Without a job nothing.
+    """
     found: dict[str, bytes] = {}
     for document in documents:
         if not document.source:

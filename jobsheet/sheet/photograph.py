@@ -1,4 +1,6 @@
-"""A photograph as it is printed: upright, grey, no finer than a printer shows, with its tones drawn out so that a copy keeps them."""
+"""A photograph as it is printed: upright, grey, no finer than a printer shows, with its tones
+drawn out so that a copy keeps them.
+"""
 
 from __future__ import annotations
 

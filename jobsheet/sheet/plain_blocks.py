@@ -112,7 +112,9 @@ def _photograph(block: Photograph, room: float) -> Laid:
 
 @lays(Ticks)
 def _ticks(block: Ticks, room: float) -> Laid:
-    """One after the other in lines, as many in a line as have room; words that are wider than the room wrap."""
+    """One after the other in lines, as many in a line as have room; words
+    that are wider than the room wrap.
+    """
     items: list[Item] = []
     x, y, high = 0.0, 1.0, 0.0
     line = STYLES["label"].leading
@@ -215,7 +217,9 @@ def _blanks(block: Blanks, room: float) -> Laid:
 
 @lays(Outcomes)
 def _outcomes(block: Outcomes, room: float) -> Laid:
-    """Steps with their boxes, as many in a line as have room; the short lines behind them, or below where they would be too short."""
+    """Steps with their boxes, as many in a line as have room; the short lines behind them, or
+    below where they would be too short.
+    """
     items: list[Item] = [Text(0.0, 12.0, block.head, "head")] if block.head else []
     x, y = (wide(block.head, "head") + 12 if block.head else 0.0), 1.0
     for number in block.steps:
@@ -251,7 +255,9 @@ def _signature(block: Signature, room: float) -> Laid:
 
 @lays(Measures)
 def _measures(block: Measures, room: float) -> Laid:
-    """Under its step: the size, its limits, a blank for what was found; then how, and what is written between two cuts."""
+    """Under its step: the size, its limits, a blank for what was found; then how,
+    and what is written between two cuts.
+    """
     items: list[Item] = []
     y = 0.0
     for row in block.rows:
@@ -285,7 +291,9 @@ def _measures(block: Measures, room: float) -> Laid:
 
 
 def _again(items: list[Item], words: str, x: float, base: float, room: float) -> float:
-    """Words with lines to write on where they have underscores; what has no room goes on in the next line. The lower edge."""
+    """Words with lines to write on where they have underscores; what has no room goes
+    on in the next line. The lower edge.
+    """
     for index, piece in enumerate(words.split("___")):
         if index:
             if x + BETWEEN_CUTS > room:

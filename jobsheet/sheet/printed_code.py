@@ -1,7 +1,8 @@
 """A short text as a printed code that a telephone or a scanner reads (ISO/IEC 18004), as lines of a drawing.
 
-Level Q bears a quarter of it dirty (SCA: scantrust.com, 7, 15, 25 and 30 % for L, M, Q and H); the version is what the text
-needs. The quiet zone of four modules (KEY: keyence.com) belongs to the drawing, so that nothing is set too near.
+Level Q bears a quarter of it dirty (SCA: scantrust.com, 7, 15, 25 and 30 % for L, M, Q and H); the
+version is what the text needs. The quiet zone of four modules (KEY: keyence.com) belongs to the
+drawing, so that nothing is set too near.
 """
 
 from __future__ import annotations
@@ -59,7 +60,9 @@ _MODULE = "reportlab.graphics.barcode.qrencoder"
 
 @cache
 def _encoder() -> Any:
-    """The maker of codes by itself where its file lies open: its package brings every other kind of code with it, a tenth of a first sheet."""
+    """The maker of codes by itself where its file lies open: its package brings every other kind of code
+    with it, a tenth of a first sheet.
+    """
     library = find_spec("reportlab")
     places = library.submodule_search_locations if library is not None else None
     file = Path(next(iter(places or ("",))), *_MODULE.split(".")[1:]).with_suffix(".py")

@@ -1,4 +1,6 @@
-"""The rungs of a proving sheet: what is set in the type that is read from afar, and boxes for what happened."""
+"""The rungs of a proving sheet: what is set in the type that is read from
+afar, and boxes for what happened.
+"""
 
 from __future__ import annotations
 

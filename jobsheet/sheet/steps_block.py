@@ -117,7 +117,9 @@ def _step(row: Step, room: float) -> Laid:
 
 
 def _apart(row: Step, room: float) -> tuple[tuple[NoteLine, ...], tuple[str, ...]]:
-    """The notes, and the lines of the last of them where it is a reminder that has room beside the last row of readings."""
+    """The notes, and the lines of the last of them where it is a reminder that has
+    room beside the last row of readings.
+    """
     if not row.dials or not row.notes or row.notes[-1].sign or len(row.dials[-1].readings) > 2:
         return row.notes, ()
     lines = wrap(row.notes[-1].text, "note", BESIDE)
@@ -163,7 +165,9 @@ def _notes(notes: tuple[NoteLine, ...], top: float, left: float, room: float) ->
 
 
 def _dials(row: DialRow, top: float, room: float) -> tuple[list[Item], float]:
-    """The words of a row of readings, and each with its box in the type that is read from afar, over as many lines as it takes."""
+    """The words of a row of readings, and each with its box in the type that is read from
+    afar, over as many lines as it takes.
+    """
     items, words = text_lines(wrap(row.caption, "caption", CAPTION - 6), "caption", DO, top)
     left = DO + CAPTION
     each = _each(row)
@@ -178,7 +182,9 @@ def _dials(row: DialRow, top: float, room: float) -> tuple[list[Item], float]:
 
 
 def _note(note: str, top: float, low: float, narrow: float, room: float) -> tuple[list[Item], float]:
-    """The note under what to do: in its column, or over the whole width below the figures where that is shorter."""
+    """The note under what to do: in its column, or over the whole width below
+    the figures where that is shorter.
+    """
     if not note:
         return [], top
     beside = text_lines(wrap(note, "note", narrow), "note", DO, top)

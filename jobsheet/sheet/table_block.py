@@ -39,7 +39,9 @@ def _table(block: Table, room: float) -> Laid:
 
 
 def _widths(block: Table, room: float) -> tuple[list[float], float]:
-    """Width of each column, and the gap between two; whatever is left goes to the wide one, or to the gaps."""
+    """Width of each column, and the gap between two; whatever is left goes to
+    the wide one, or to the gaps.
+    """
     natural = []
     for index, column in enumerate(block.columns):
         need = max(wide(line, "caption") for line in column.caption.split("\n"))

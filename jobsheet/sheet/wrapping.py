@@ -34,7 +34,9 @@ def _lines(words: list[str], size: float, bold: bool, room: float) -> list[str]:
 
 
 def _broken(word: str, size: float, bold: bool, room: float) -> list[str]:
-    """A word that is wider than the room, in pieces that are not; at a hyphen or slash if there is one near the end."""
+    """A word that is wider than the room, in pieces that are not; at a hyphen or
+    slash if there is one near the end.
+    """
     pieces = []
     while width(word, size, bold=bold) > room and len(word) > 1:
         end = 1

@@ -1,4 +1,5 @@
-"""A whole shelf as one archive: plain files in a folder, and a list of their sums, so that it can be read without this program.
+"""A whole shelf as one archive: plain files in a folder, and a list of their sums, so that
+it can be read without this program.
 
 The form is that of BagIt (RFC 8493): `bagit.txt`, `data/…`, `manifest-sha256.txt`.
 """
@@ -60,7 +61,9 @@ def _put(archive: zipfile.ZipFile, name: str, raw: bytes) -> None:
 
 
 def sums_are_right(archive: Path) -> tuple[str, ...]:
-    """The names whose content is not what the list says; empty where all is well. Raises NoSuchEntry where it is no archive of ours."""
+    """The names whose content is not what the list says; empty where all is well. Raises
+    NoSuchEntry where it is no archive of ours.
+    """
     try:
         return _wrong_sums(archive)
     except (OSError, zipfile.BadZipFile, KeyError, UnicodeDecodeError, ValueError):

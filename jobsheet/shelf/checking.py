@@ -34,7 +34,9 @@ class Wrong(Struct, frozen=True, kw_only=True):
 
 
 def checked(index: Index) -> Iterator[Wrong | int]:
-    """Everything that is wrong, as it is found; in between how many files were read, so that somebody may be told."""
+    """Everything that is wrong, as it is found; in between how many files were
+    read, so that somebody may be told.
+    """
     rows = index.database.execute("select path, number, content from jobs order by path").fetchall()
     by_content: dict[str, list[str]] = {}
     by_number: dict[str, list[str]] = {}
@@ -57,7 +59,9 @@ def checked(index: Index) -> Iterator[Wrong | int]:
 
 
 def _second_files(index: Index, by_number: dict[str, list[str]], same: set[str]) -> Iterator[Wrong]:
-    """Second files of one plan that are not the very same: by what they say where they lie in one folder, else by their names."""
+    """Second files of one plan that are not the very same: by what they say where they lie
+    in one folder, else by their names.
+    """
     words = "this looks like a second copy of {number} that a service made: compare it with {other}, keep one"
     told: set[str] = set()
     rows = index.database.execute(
@@ -103,7 +107,9 @@ def _of_file(shelf: Path, path: str) -> Iterator[Wrong]:
 
 
 def _beside(file: Path, path: str, job: Job) -> Iterator[Wrong]:
-    """What lies beside a job: plans that left the desk still say what their codes say, photographs are what their names say."""
+    """What lies beside a job: plans that left the desk still say what their codes say,
+    photographs are what their names say.
+    """
     for plan in closed_plans(file):
         name = f"{plan.path.parent.name}/{plan.path.name}"
         try:

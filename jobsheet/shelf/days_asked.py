@@ -1,4 +1,6 @@
-"""Days in a question: `October`, `October 2026`, `2026-10`, `2026-10-14`: when a job was made last, when it was planned."""
+"""Days in a question: `October`, `October 2026`, `2026-10`, `2026-10-14`: when a job
+was made last, when it was planned.
+"""
 
 from __future__ import annotations
 
@@ -16,14 +18,18 @@ _NAMED = re.compile(rf"\b(?P<name>{'|'.join(MONTHS)})\b(?:\s+(?P<year>(?:19|20)\
 
 
 class When(Struct, frozen=True):
-    """As it was said, and the pattern that a day of the index then has; `_` stands for any sign, `%` for any more."""
+    """As it was said, and the pattern that a day of the index then has; `_`
+    stands for any sign, `%` for any more.
+    """
 
     said: str
     pattern: str
 
 
 def asked_when(text: str) -> tuple[tuple[When, ...], str]:
-    """The days of a question, and the rest of it. `may` is a month where it is written large or a year follows."""
+    """The days of a question, and the rest of it. `may` is a month where it is
+    written large or a year follows.
+    """
     found: list[When] = []
 
     def iso(match: re.Match[str]) -> str:

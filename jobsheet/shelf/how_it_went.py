@@ -1,7 +1,9 @@
-"""How a job went, in one word: the word of a verdict, for that is what the next plan is read with; and what each word finds.
+"""How a job went, in one word: the word of a verdict, for that is what the next plan is
+read with; and what each word finds.
 
-`cut before` every step was clean · `tight` finished, but a step gave trouble · `beyond` the run was stopped · `no record`
-made, and of no step it is said how it went (look-2). A job that was never made has the verdict of its plan.
+`cut before` every step was clean · `tight` finished, but a step gave trouble · `beyond` the run
+was stopped · `no record` made, and of no step it is said how it went (look-2). A job that was
+never made has the verdict of its plan.
 """
 
 from __future__ import annotations
@@ -26,7 +28,9 @@ _STOPPED = ("stalled", "slipped", "broke")
 
 
 class Went(Struct, frozen=True, kw_only=True):
-    """When it was made last, on how many days, how: in one word, in more, and by how much trouble, 3 the most."""
+    """When it was made last, on how many days, how: in one word, in more, and by
+    how much trouble, 3 the most.
+    """
 
     made: str = ""
     times: int = 0

@@ -1,7 +1,9 @@
-"""Reads a shelf in a process of its own, for the window: `python -m jobsheet.shelf.read_apart FOLDER`, a line for each thing that is told.
+"""Reads a shelf in a process of its own, for the window: `python -m jobsheet.shelf.read_apart FOLDER`,
+a line for each thing that is told.
 
-A thread would do, but whoever reads ten thousand files keeps the interpreter busy, and each look of the window into the index would
-wait for it. A process can be ended at any moment too, also while a share does not answer.
+A thread would do, but whoever reads ten thousand files keeps the interpreter busy, and each
+look of the window into the index would wait for it. A process can be ended at any moment too,
+also while a share does not answer.
 """
 
 from __future__ import annotations
@@ -20,7 +22,9 @@ ALIVE, WENT, DONE = "alive", "went", "done"
 
 
 def main(folder: str) -> None:
-    """Read it, and tell how it goes: `alive`, `went 200 10000`, at the end `done` with a sentence where it could not be read."""
+    """Read it, and tell how it goes: `alive`, `went 200 10000`, at the end `done` with a
+    sentence where it could not be read.
+    """
     from jobsheet.shelf.shelf_index import Index, Read
 
     heard = 0.0

@@ -1,4 +1,5 @@
-"""What the index needs of a job's file, line by line: an order of magnitude quicker than a strict read, and of broken ones as well.
+"""What the index needs of a job's file, line by line: an order of magnitude quicker than a
+strict read, and of broken ones as well.
 
 The strict reader judges files; this one only finds words and sizes in them, so that it never refuses.
 """

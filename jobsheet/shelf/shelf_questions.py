@@ -1,4 +1,6 @@
-"""Finding jobs on a shelf: words in any field, sizes as sizes, a kind before a size; all of them have to be there."""
+"""Finding jobs on a shelf: words in any field, sizes as sizes, a kind before a
+size; all of them have to be there.
+"""
 
 from __future__ import annotations
 
@@ -112,7 +114,8 @@ def asked_by(text: str) -> Asked:
 
 
 def find(index: Index, text: str, most: int = MOST) -> Found:
-    """The jobs in which all words and sizes of the question are; all of them, the last made first, where nothing is asked.
+    """The jobs in which all words and sizes of the question are; all of them, the last
+    made first, where nothing is asked.
 
     Raises CannotWrite where the index cannot be asked.
     """
@@ -243,7 +246,9 @@ def _span_of(line: str, asked: Size) -> tuple[int, int]:
 
 
 def _matching(words: tuple[str, ...]) -> str:
-    """Each word quoted, its beginning is enough; all of them have to be there (lessons-and-shelf section 6)."""
+    """Each word quoted, its beginning is enough; all of them have to be there
+    (lessons-and-shelf section 6).
+    """
     kept = [word for word in words if any(sign.isalnum() for sign in word)]
     return " AND ".join('"' + word.replace('"', '""') + '" *' for word in kept)
 

@@ -1,4 +1,6 @@
-"""Planned and real minutes of everything that was made on a shelf, from its index: the share is not asked, for somebody waits."""
+"""Planned and real minutes of everything that was made on a shelf, from its index: the
+share is not asked, for somebody waits.
+"""
 
 from __future__ import annotations
 

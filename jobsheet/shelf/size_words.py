@@ -1,4 +1,6 @@
-"""Sizes in a line of text, each with the word before it: `drill 6.8` in a job and `drill 6.80 mm` in a question are the same."""
+"""Sizes in a line of text, each with the word before it: `drill 6.8` in a job and
+`drill 6.80 mm` in a question are the same.
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,9 @@ MOST = 100_000_000
 
 
 class Size(Struct, frozen=True):
-    """A length in micrometres and the word before it, in small letters; `exact` where its unit was said or can only be one."""
+    """A length in micrometres and the word before it, in small letters; `exact` where
+    its unit was said or can only be one.
+    """
 
     micrometres: int
     before: str

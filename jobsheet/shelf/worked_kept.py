@@ -1,6 +1,8 @@
-"""What was worked of a job in idle time, kept by the content of its file: what its plan is said to be, and its finished part drawn.
+"""What was worked of a job in idle time, kept by the content of its file: what its plan is said
+to be, and its finished part drawn.
 
-Nothing of it is needed to find a job. As long as it is not there *not yet worked* is said, and it goes with the index.
+Nothing of it is needed to find a job. As long as it is not there *not yet worked*
+is said, and it goes with the index.
 """
 
 from __future__ import annotations
@@ -18,7 +20,9 @@ from jobsheet.shelf.shelf_index import Index
 
 
 class Worked(Struct, frozen=True, kw_only=True):
-    """The verdict of a plan, `at` which step or why not, and its finished part: small for a row, large beside its facts."""
+    """The verdict of a plan, `at` which step or why not, and its finished part: small
+    for a row, large beside its facts.
+    """
 
     content: str
     verdict: str
@@ -40,7 +44,9 @@ _NAMES = {sort: name for name, sort in _SORTS.items()}
 
 
 def keep(index: Index, worked: Worked) -> None:
-    """Keep what was worked; what was kept for the same content goes. Where another program writes all the while it is worked again some day."""
+    """Keep what was worked; what was kept for the same content goes. Where another program writes all the
+    while it is worked again some day.
+    """
     with contextlib.suppress(sqlite3.OperationalError):
         index.database.execute(
             "insert or replace into worked (content, verdict, at, small, large) values (?,?,?,?,?)",
@@ -63,7 +69,9 @@ def worked_of(index: Index, content: str) -> Worked | None:
 
 
 def to_work(index: Index) -> dict[str, str]:
-    """What is still to be worked, its path by its content, the last made first; what no file says any more is let go."""
+    """What is still to be worked, its path by its content, the last made first;
+    what no file says any more is let go.
+    """
     with contextlib.suppress(sqlite3.OperationalError):
         index.database.execute("delete from worked where content not in (select content from jobs)")
         index.database.commit()
@@ -76,7 +84,9 @@ def to_work(index: Index) -> dict[str, str]:
 
 
 def packed(drawing: Drawing | None) -> bytes:
-    """A drawing in few bytes; empty for none. What has no place on a screen, such as a photograph, is left out."""
+    """A drawing in few bytes; empty for none. What has no place on a screen,
+    such as a photograph, is left out.
+    """
     if drawing is None:
         return b""
     items = tuple(

@@ -1,6 +1,8 @@
-"""What the steps leave against what the part shall be, by places and sizes alone: faces cut to size, holes with their depth and thread.
+"""What the steps leave against what the part shall be, by places and sizes alone: faces cut to size,
+holes with their depth and thread.
 
-No modeller is asked: this goes with the rules that run at once. Slots, pockets and steps are compared as solids (`part_solid.py`).
+No modeller is asked: this goes with the rules that run at once. Slots, pockets and steps are
+compared as solids (`part_solid.py`).
 """
 
 from __future__ import annotations
@@ -28,7 +30,9 @@ NEAR = 5e-3
 
 
 class FaceFound(Struct, frozen=True, kw_only=True):
-    """One face: `as bought`, `never cut` (the surface of the stock stays), `cut`, or `not said`; the steps that cut it, in their order."""
+    """One face: `as bought`, `never cut` (the surface of the stock stays), `cut`, or `not said`; the
+    steps that cut it, in their order.
+    """
 
     face: str
     state: str
@@ -36,7 +40,8 @@ class FaceFound(Struct, frozen=True, kw_only=True):
 
 
 class SizeFound(Struct, frozen=True, kw_only=True):
-    """One size of the whole: `to size`, `too long` or `cut below`, by how much beyond its limit [m]; what is left, and its last steps.
+    """One size of the whole: `to size`, `too long` or `cut below`, by how much beyond its
+    limit [m]; what is left, and its last steps.
 
     Without any limits of its own or general ones it must agree with its nominal.
     """
@@ -51,9 +56,11 @@ class SizeFound(Struct, frozen=True, kw_only=True):
 class HoleFound(Struct, frozen=True, kw_only=True):
     """One place of a hole: what is wrong there, and by how much [m].
 
-    `made`, `missing` (`steps` are then those that work there all the same, such as its tap), `other size` (found and asked diameter differ by `out`), `too shallow`, `too deep`, `through the other side`,
-    `not through`, `no thread`, `thread too shallow`, `no mouth` (counterbore or countersink missing), `mouth too shallow`,
-    `mouth too deep`, `mouth of another size`, `shifted` (by `out` from its place). `place` counts from 1.
+    `made`, `missing` (`steps` are then those that work there all the same, such as its tap),
+    `other size` (found and asked diameter differ by `out`), `too shallow`, `too deep`,
+    `through the other side`, `not through`, `no thread`, `thread too shallow`, `no mouth` (counterbore
+    or countersink missing), `mouth too shallow`, `mouth too deep`, `mouth of another size`, `shifted`
+    (by `out` from its place). `place` counts from 1.
     """
 
     line: int
@@ -68,7 +75,8 @@ class HoleFound(Struct, frozen=True, kw_only=True):
 
 
 class Bored(Struct, frozen=True, kw_only=True):
-    """A round cut in the drawing's axes: where its axis is, from where to where it goes [m]; `cone` has no straight part.
+    """A round cut in the drawing's axes: where its axis is, from where to where it
+    goes [m]; `cone` has no straight part.
 
     `floor` is how far below the top of the work it begins: its depth counts from there.
     """
@@ -85,7 +93,9 @@ class Bored(Struct, frozen=True, kw_only=True):
 
 
 class Against(Struct, frozen=True, kw_only=True):
-    """All of it: faces, sizes, holes, and the features that are asked of the solids or have no place, by their line and why."""
+    """All of it: faces, sizes, holes, and the features that are asked of the solids or
+    have no place, by their line and why.
+    """
 
     faces: tuple[FaceFound, ...]
     sizes: tuple[SizeFound, ...]
@@ -161,7 +171,9 @@ def _sizes(course: Course, part: FinishedPart, final: Box) -> tuple[SizeFound, .
 
 
 def _beyond(part: FinishedPart, size: Size, value: float) -> float:
-    """How far a value lies beyond the limits of a size, or off its nominal where it has none [m]; below nought on the low side, nought inside."""
+    """How far a value lies beyond the limits of a size, or off its nominal where it has none [m]; below
+    nought on the low side, nought inside.
+    """
     limits = part.limits(size)
     if limits is None:
         off = value - size.nominal
@@ -249,7 +261,9 @@ class _Asked:
         )
 
     def not_here(self, at: tuple[float, float], same: Sequence[Bored]) -> HoleFound:
-        """Nothing is bored at a place: the nearest hole of its size is this one set wrong, or it is missing."""
+        """Nothing is bored at a place: the nearest hole of its size is this
+        one set wrong, or it is missing.
+        """
         size = _own_size(self.feature)
         alike = [cut for cut in same if not cut.cone and not cut.threaded]
         alike = [cut for cut in alike if abs(cut.diameter - size) < 0.25 * size]
@@ -294,7 +308,9 @@ class _Asked:
         return mouth is not None and mouth.angle is None and not _beyond(self.part, mouth.size, cut.diameter)
 
     def _other_size(self, diameter: float) -> float:
-        """How far a diameter is from what is asked [m]; below a thread all between its core and its flanks' middle is a hole for it."""
+        """How far a diameter is from what is asked [m]; below a thread all between its core and
+        its flanks' middle is a hole for it.
+        """
         thread, size = self.feature.thread, self.feature.size
         if thread is None:
             return _beyond(self.part, size, diameter) if size is not None else 0.0

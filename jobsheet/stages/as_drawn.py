@@ -1,7 +1,9 @@
-"""The finished part as it is drawn: its box in the stock, and each feature as shapes in the face it is cut into. No modeller here.
+"""The finished part as it is drawn: its box in the stock, and each feature as shapes in the
+face it is cut into. No modeller here.
 
-The part lies where the steps leave it: on each axis its datum face (else left, front or bottom) is where the work ends after the
-last step, and its size counts from there. So a face that is not where it shall be shows on the opposite one alone.
+The part lies where the steps leave it: on each axis its datum face (else left, front or bottom) is where
+the work ends after the last step, and its size counts from there. So a face that is not where it shall
+be shows on the opposite one alone.
 """
 
 from __future__ import annotations
@@ -41,9 +43,11 @@ _SIDE = {"left": "left", "right": "right", "near": "front", "far": "rear"}
 
 
 class Drawn(Struct, frozen=True, kw_only=True):
-    """One feature on the part: the line that says it, how the part lies for its face, what must be gone, and what may be.
+    """One feature on the part: the line that says it, how the part lies for its face,
+    what must be gone, and what may be.
 
-    Nothing must be gone of a feature whose place is not said, or whose shape is only read as words; `unclear` says which.
+    Nothing must be gone of a feature whose place is not said, or whose shape is only
+    read as words; `unclear` says which.
     """
 
     line: int
@@ -55,7 +59,9 @@ class Drawn(Struct, frozen=True, kw_only=True):
 
 
 def part_box(final: Box, part: FinishedPart) -> Box:
-    """Where the finished part lies in the drawing's axes of the stock [m], from where the last step leaves the work."""
+    """Where the finished part lies in the drawing's axes of the stock [m], from
+    where the last step leaves the work.
+    """
     with_letters = {face for _, face in part.datums}
     sizes = part.shape.sizes if part.shape is not None else (None, None, None)
     spans = []
@@ -86,7 +92,9 @@ def lie_for(face: str, box: Box) -> Lying:
 
 
 def drawn(part: FinishedPart, box: Box) -> tuple[Drawn, ...]:
-    """Every feature that can be read, on a part of that box; a hole in the floor of another of its face begins there."""
+    """Every feature that can be read, on a part of that box; a hole in the floor
+    of another of its face begins there.
+    """
     made = tuple(_drawn(line, feature, box) for line, feature in part.features)
     return tuple(_begun(one, made) for one in made)
 
@@ -205,7 +213,9 @@ def _hole(feature: Feature, at: tuple[float, float]) -> list[Sized]:
 
 
 def _may(feature: Feature, at: tuple[float, float]) -> list[Sized]:
-    """What may be gone beside it: a thread up to its major diameter, the point of the drill, what a spot face cleans up."""
+    """What may be gone beside it: a thread up to its major diameter, the point of the
+    drill, what a spot face cleans up.
+    """
     if feature.size is None:
         return []
     whole = feature.thread.major if feature.thread is not None else feature.size.nominal

@@ -1,7 +1,9 @@
-"""The solid after a step, held for as long as there is room: what is let go is cut again from an earlier one when it is asked for.
+"""The solid after a step, held for as long as there is room: what is let go is cut again from
+an earlier one when it is asked for.
 
-A long plan has more solids than anybody looks at, each a copy of nearly the same metal: six hundred steps took three hundred megabytes.
-What cuts them is small and stays, and so does every so many solids, so that cutting one again takes few steps.
+A long plan has more solids than anybody looks at, each a copy of nearly the same metal: six hundred steps
+took three hundred megabytes. What cuts them is small and stays, and so does every so many solids, so that
+cutting one again takes few steps.
 """
 
 from __future__ import annotations
@@ -26,7 +28,9 @@ _MARKS = count(1)
 
 
 class Body:
-    """One solid: `cutter` took it from `base`; volume [m³] and box [m] are known without it. `mark` is its own for good."""
+    """One solid: `cutter` took it from `base`; volume [m³] and box [m] are known
+    without it. `mark` is its own for good.
+    """
 
     __slots__ = ("__weakref__", "_solid", "base", "box", "cutter", "mark", "steps", "volume", "weight")
 

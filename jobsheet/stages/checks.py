@@ -35,14 +35,15 @@ CONTACT = 0.5
 
 
 class Fact(Struct, frozen=True, kw_only=True):
-    """One thing found: `kind` in words, the step's key, and two values [m, m³ or a share] whose meaning the kind says.
+    """One thing found: `kind` in words, the step's key, and two values [m, m³ or a
+    share] whose meaning the kind says.
 
-    `cuts-air`: found and passed-through volume. `off-the-work`: how far a centre lies outside. `breaks-into`: the
-    share of the cutter's way that was air already, and the number of the step that left it. `thin-wall`: what is
-    left, and the hole's diameter. `cuts-the-jaws`: depth, and height over the jaws. `lost-contact`: the share of
-    the face that is there, and nothing. `volume-differs`: removed, and the figure's. `nothing-left`: what is left.
-    `left-on`, `cut-away`: how thick a piece is that the finished part has not, or should have, and its volume.
-    `not-checked`: a question that failed, `about` says why.
+    `cuts-air`: found and passed-through volume. `off-the-work`: how far a centre lies outside. `breaks-into`:
+    the share of the cutter's way that was air already, and the number of the step that left it. `thin-wall`:
+    what is left, and the hole's diameter. `cuts-the-jaws`: depth, and height over the jaws. `lost-contact`:
+    the share of the face that is there, and nothing. `volume-differs`: removed, and the figure's.
+    `nothing-left`: what is left. `left-on`, `cut-away`: how thick a piece is that the finished part has not,
+    or should have, and its volume. `not-checked`: a question that failed, `about` says why.
     """
 
     kind: str
@@ -64,7 +65,9 @@ def not_checked(key: str, why: str) -> Fact:
 
 
 def _of_each(stages: Sequence[Stage], ask: Callable[[Stage, Cut], list[Fact]]) -> list[Fact]:
-    """What is found of every step; where that fails for one it is said of that one, and the others are still asked."""
+    """What is found of every step; where that fails for one it is said of that
+    one, and the others are still asked.
+    """
     found: list[Fact] = []
     for stage in stages[1:]:
         if (cut := stage.cut) is not None:
@@ -81,7 +84,9 @@ def made_facts(stages: Sequence[Stage]) -> list[Fact]:
 
 
 def volume_facts(stages: Sequence[Stage], figures: dict[str, float]) -> list[Fact]:
-    """Steps that take another volume than their figures say [m³], all that is left, or nothing at all though they cut."""
+    """Steps that take another volume than their figures say [m³], all that is left,
+    or nothing at all though they cut.
+    """
     return _of_each(stages, lambda stage, cut: _volume_facts(stage, cut, figures.get(cut.key), stages[0]))
 
 
@@ -105,8 +110,8 @@ def _volume_facts(stage: Stage, cut: Cut, figure: float | None, stock: Stage) ->
 def _share_of_metal(tool: Any, cut: Cut, stock: Stage) -> float:
     """How much of what the figures count lay in the stock as it was bought.
 
-    Figures know the box round it alone: a flat on round stock is less than its width times its depth, and the run-out of a slot
-    over an end that is open counts for the time, not for the metal.
+    Figures know the box round it alone: a flat on round stock is less than its width times its depth, and the
+    run-out of a slot over an end that is open counts for the time, not for the metal.
     """
     import manifold3d as m3
 
@@ -153,7 +158,9 @@ def _hole_facts(stage: Stage, sized: Sized, lie: Lying, key: str) -> list[Fact]:
 
 
 def _meets(stage: Stage, sized: Sized, lie: Lying, key: str) -> list[Fact]:
-    """Whether a hole runs into a hole, slot or pocket of an earlier set-up that lies across it, or into a neighbour on its own face."""
+    """Whether a hole runs into a hole, slot or pocket of an earlier set-up that lies across it,
+    or into a neighbour on its own face.
+    """
     earlier = stage.before
     shape = sized.shape
     while earlier is not None and earlier.cut is not None:
@@ -188,7 +195,8 @@ def _outside(at: tuple[float, float], lie: Lying) -> float:
 def holding_facts(stages: Sequence[Stage], held: dict[str, tuple[str, float | None]]) -> list[Fact]:
     """Steps that run into the jaws, and set-ups that hold on a face of which little is left.
 
-    `held` gives for each set-up in jaws the face at the fixed jaw and how high the work stands over the jaws [m].
+    `held` gives for each set-up in jaws the face at the fixed jaw and how high
+    the work stands over the jaws [m].
     """
     firsts: dict[str, str] = {}
     high: dict[str, float] = {}

@@ -1,7 +1,9 @@
-"""What a step runs into of what holds the work: where cutter, holder and drill point go, against the bodies of the holding.
+"""What a step runs into of what holds the work: where cutter, holder and drill point go,
+against the bodies of the holding.
 
-Boxes first: what does not touch in its box touches nowhere. Then the very shapes: a cutter goes along a line or over a field with
-its radius, a body is a box or a cylinder that stands. No modeller: both are simple enough to be exact.
+Boxes first: what does not touch in its box touches nowhere. Then the very shapes: a cutter goes
+along a line or over a field with its radius, a body is a box or a cylinder that stands. No modeller:
+both are simple enough to be exact.
 """
 
 from __future__ import annotations
@@ -31,7 +33,9 @@ Point = tuple[float, float]
 
 
 class Swept(Struct, frozen=True, kw_only=True):
-    """Where one thing goes: a line with a radius round it, or a field, and from which level up to which [m]."""
+    """Where one thing goes: a line with a radius round it, or a field, and
+    from which level up to which [m].
+    """
 
     by: str
     line: tuple[Point, Point] | None = None
@@ -140,7 +144,9 @@ def _swept(sized: Sized, cut: Cut, radius: float) -> Swept | None:
 
 
 def _at_level(body: Body, low: float) -> Body:
-    """What a cutter meets that comes down to that level: a cylinder that lies is narrower above its middle."""
+    """What a cutter meets that comes down to that level: a cylinder that lies
+    is narrower above its middle.
+    """
     middle, radius = (body.low[2] + body.high[2]) / 2, (body.high[2] - body.low[2]) / 2
     if body.axis not in (0, 1) or low <= middle:
         return body

@@ -1,8 +1,9 @@
-"""What each step takes from the stock and where, in the drawing's axes: no modeller here, only places and sizes.
+"""What each step takes from the stock and where, in the drawing's axes: no
+modeller here, only places and sizes.
 
-Coordinates of a set-up count from its zero; the zero is found on the work as it is when an edge is picked up, or
-else as it is when the set-up begins. A side that is cut away in full, or a layer off the top, makes the box of the work
-smaller for all that follows.
+Coordinates of a set-up count from its zero; the zero is found on the work as it is when an edge is picked up,
+or else as it is when the set-up begins. A side that is cut away in full, or a layer off the top, makes the
+box of the work smaller for all that follows.
 """
 
 from __future__ import annotations
@@ -33,8 +34,9 @@ _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 class Sized(Struct, frozen=True, kw_only=True):
     """One shape as it is cut: places from the left, the near side and the bottom of the work as it lies [m].
 
-    `corners` are x and y of what the shape names: a centre, two ends, or nothing. `top` is how far below the top of the work it begins: a
-    hole in the floor of a step, slot or pocket begins there. `depth` counts from where it begins; None goes through the bottom.
+    `corners` are x and y of what the shape names: a centre, two ends, or nothing. `top` is how far below the
+    top of the work it begins: a hole in the floor of a step, slot or pocket begins there. `depth` counts from
+    where it begins; None goes through the bottom.
     """
 
     shape: Sweep

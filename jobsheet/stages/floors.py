@@ -1,4 +1,6 @@
-"""Floors that steps, slots and pockets leave: a hole that is begun in one begins there, not at the top of the work."""
+"""Floors that steps, slots and pockets leave: a hole that is begun in one begins
+there, not at the top of the work.
+"""
 
 from __future__ import annotations
 
@@ -78,7 +80,9 @@ class Floors:
             self._cut.append((lie, shape, corners, top_of(lie) - depth))
 
     def below(self, lie: Lying, shape: Sweep, corner: Point) -> float:
-        """How far below the top of the work as it lies a hole begins at a place [m]; nought where there is no floor, or it is gone."""
+        """How far below the top of the work as it lies a hole begins at a place [m]; nought
+        where there is no floor, or it is gone.
+        """
         if not isinstance(shape, Hole) or not self._cut:
             return 0.0
         along, across = corner

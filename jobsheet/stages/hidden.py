@@ -1,8 +1,8 @@
 """Exact hidden lines of a solid: which parts of its edges are seen from a direction, without sampling.
 
-An edge is drawn where its two faces meet at more than 25°, or where it bounds what is seen. Each is cut against the
-triangles that face the eye: inside the three sides of a triangle and behind its plane are four linear conditions on the
-edge's parameter, so the hidden stretch follows at once.
+An edge is drawn where its two faces meet at more than 25°, or where it bounds what is seen. Each is cut
+against the triangles that face the eye: inside the three sides of a triangle and behind its plane are four
+linear conditions on the edge's parameter, so the hidden stretch follows at once.
 """
 
 from __future__ import annotations
@@ -180,7 +180,9 @@ def _tiny(start: Any, end: Any, eps: float) -> Any:
 
 
 def _merged(found: list[tuple[Any, Any, Any]], start: Any, end: Any, eps: float) -> tuple[Any, Any, Any]:
-    """Edges with their stretches, those that overlap as one, in the order of both: an edge lies behind dozens of facets."""
+    """Edges with their stretches, those that overlap as one, in the order of both: an
+    edge lies behind dozens of facets.
+    """
     edges, lows, highs = (np.concatenate([one[at] for one in found]) for at in range(3))
     long = highs - lows > _tiny(start, end, eps)[edges]
     edges, lows, highs = edges[long], lows[long], highs[long]

@@ -14,7 +14,9 @@ _KINDS = {"left": "left-on", "cut away": "cut-away"}
 
 
 def part_facts(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
-    """A fact for every piece that is left on or cut away, the thickest first; nothing where nothing of the part is said."""
+    """A fact for every piece that is left on or cut away, the thickest first; nothing
+    where nothing of the part is said.
+    """
     if (part.shape is None and not part.features) or len(stages) < 2 or any(one.failed for one in stages):
         return []
     return alone(lambda: _pieces(stages, part), lambda why: [not_checked("", f"the finished part: {why}")])

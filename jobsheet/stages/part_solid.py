@@ -1,4 +1,6 @@
-"""The finished part as a solid, and how the work after the last step differs from it: what is left too much, what was cut too much."""
+"""The finished part as a solid, and how the work after the last step differs from it: what is
+left too much, what was cut too much.
+"""
 
 from __future__ import annotations
 
@@ -27,12 +29,12 @@ NOTHING = 1e-6
 
 
 class Difference(Struct, frozen=True, kw_only=True):
-    """One piece that is there and should not be (`left`), or should be there and is not: `cut away`, or `never there` in the stock, as
-    the corners of a square that is made of round bar.
+    """One piece that is there and should not be (`left`), or should be there and is not: `cut away`, or
+    `never there` in the stock, as the corners of a square that is made of round bar.
 
-    `volume` [m³]; `thick` is how thick it is in the mean, twice its volume over its surface [m]. `lines` are the features in whose
-    region metal is left, by the number of their line; `steps` the keys of the steps that cut into what should stay, or that cut in
-    the region of these features.
+    `volume` [m³]; `thick` is how thick it is in the mean, twice its volume over its surface [m]. `lines` are
+    the features in whose region metal is left, by the number of their line; `steps` the keys of the steps
+    that cut into what should stay, or that cut in the region of these features.
     """
 
     what: str
@@ -53,8 +55,9 @@ def differences(
 ) -> tuple[Difference, ...]:
     """How the work after the last step differs from the finished part, the thickest piece first.
 
-    What a drawing leaves open is no difference: the flanks of a thread, the point of a drill, a broken edge; with `within_limits`
-    neither is what lies between the limits of a feature: its least must be gone, and no more than its most.
+    What a drawing leaves open is no difference: the flanks of a thread, the point of a drill, a
+    broken edge; with `within_limits` neither is what lies between the limits of a feature: its least
+    must be gone, and no more than its most.
     """
     last = stages[-1]
     box = part_box(last.box, part)
@@ -77,7 +80,8 @@ def differences(
 def _asked(
     part: FinishedPart, box: Box, within_limits: bool
 ) -> tuple[tuple[Drawn, ...], Any, Any, tuple[Any, ...]]:
-    """What a drawing asks of the work in that box: its features, what must be gone, the part with all gone that may be, what is left open.
+    """What a drawing asks of the work in that box: its features, what must be gone, the part with all
+    gone that may be, what is left open.
 
     Made once for a part: every edit of a step asks for it again, and no edit of a step changes it.
     """
@@ -102,7 +106,9 @@ _OF_THE_CUT = ("size", "other", "depth")
 
 
 def _at_limits(part: FinishedPart, end: int) -> FinishedPart:
-    """The part with every feature at its lower limits (0), or at its upper ones (1); where nobody says any as it is drawn."""
+    """The part with every feature at its lower limits (0), or at its upper ones (1);
+    where nobody says any as it is drawn.
+    """
     features = []
     for line, feature in part.features:
         sizes = {name: size for name in _OF_THE_CUT if (size := getattr(feature, name)) is not None}
@@ -113,7 +119,9 @@ def _at_limits(part: FinishedPart, end: int) -> FinishedPart:
 
 
 def _grown(box: Box, by: float) -> Box:
-    """A box that is larger by so much on every side [m]: faces that are the same must leave no film between them."""
+    """A box that is larger by so much on every side [m]: faces that are the same
+    must leave no film between them.
+    """
     one, two, three = ((low - by, high + by) for low, high in box)
     return one, two, three
 
@@ -139,9 +147,11 @@ def _together(tools: list[Any]) -> Any:
 
 
 def _outside(solid: Any, open_: Sequence[Any]) -> list[Any]:
-    """The pieces of a solid that lie outside of what a drawing leaves open; none where all of it is the modeller's rounding.
+    """The pieces of a solid that lie outside of what a drawing leaves open; none where
+    all of it is the modeller's rounding.
 
-    Only what is near is taken off: most of what is open lies elsewhere, and putting it together costs more than all the rest.
+    Only what is near is taken off: most of what is open lies elsewhere, and putting it
+    together costs more than all the rest.
     """
     if float(solid.volume()) <= NOTHING:
         return []

@@ -1,7 +1,8 @@
-"""Pictures of a stage as neutral drawings: isometric as held, plan, front and side, each with exact hidden lines.
+"""Pictures of a stage as neutral drawings: isometric as held, plan, front and
+side, each with exact hidden lines.
 
-What the step cut is heavy, what it removed dashed; other hidden edges are dashed too where they are asked for. Lines only,
-no bitmaps: window and sheet paint the same values.
+What the step cut is heavy, what it removed dashed; other hidden edges are dashed too where they are asked
+for. Lines only, no bitmaps: window and sheet paint the same values.
 """
 
 from __future__ import annotations
@@ -68,7 +69,9 @@ class Placed:
 def fitted(
     box: Any, lie: Lying, view: str, width: float, height: float, margin: tuple[float, float, float, float]
 ) -> Placed:
-    """The largest picture of a box of the drawing's axes [m] that fits; `margin` is left, top, right, bottom [points]."""
+    """The largest picture of a box of the drawing's axes [m] that fits; `margin` is
+    left, top, right, bottom [points].
+    """
     rows = view_of(lie, view)
     corners = np.array([(x, y, z) for x in box[0] for y in box[1] for z in box[2]], float) * MM @ rows.T
     low, high = corners[:, :2].min(axis=0), corners[:, :2].max(axis=0)
@@ -108,7 +111,9 @@ def _strokes(stretches: Any, placed: Placed, weight: str, dash: str, ink: str) -
 
 
 def _once(hidden: Any, seen: Any) -> Any:
-    """Hidden stretches that lie under no seen one and not under each other: dashes doubled up would make a full line."""
+    """Hidden stretches that lie under no seen one and not under each other: dashes
+    doubled up would make a full line.
+    """
     if not len(hidden):
         return hidden
     kept: dict[tuple[int, ...], Any] = {}
@@ -182,7 +187,9 @@ def _hull(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
 
 
 def size_items(stage: Stage, lie: Lying, placed: Placed, units: str = "mm") -> tuple[Item, ...]:
-    """The sizes that this step makes: a layer's depth at the right corner, the diameter of the first hole of each size."""
+    """The sizes that this step makes: a layer's depth at the right corner, the
+    diameter of the first hole of each size.
+    """
     cut = stage.cut
     if cut is None:
         return ()
@@ -223,7 +230,8 @@ def size_items(stage: Stage, lie: Lying, placed: Placed, units: str = "mm") -> t
 def features(
     stages: Sequence[Stage], lie: Lying, placed: Placed
 ) -> tuple[tuple[float, float, float, str], ...]:
-    """Where on a picture the holes, slots and pockets lie whose steps were made in the same hold: place, reach, the step's key.
+    """Where on a picture the holes, slots and pockets lie whose steps were made in the same
+    hold: place, reach, the step's key.
 
     The last step at a place comes first: it is what one sees there.
     """

@@ -1,7 +1,8 @@
-"""Solids of the stages: stock less what the steps took away. Millimetres inside, because the modeller is built for sizes near one.
+"""Solids of the stages: stock less what the steps took away. Millimetres inside, because the
+modeller is built for sizes near one.
 
-The modeller is imported when the first solid is asked for. A stage is remembered together with all that came before
-it, so that an edit works again only from the step that changed.
+The modeller is imported when the first solid is asked for. A stage is remembered together with all that came
+before it, so that an edit works again only from the step that changed.
 """
 
 from __future__ import annotations
@@ -33,7 +34,9 @@ m3.set_circular_segments(ROUND)
 
 
 class Stage:
-    """One stage: the solid after a step, the solid of what its cutters passed through, and the step itself."""
+    """One stage: the solid after a step, the solid of what its cutters passed
+    through, and the step itself.
+    """
 
     __slots__ = (
         "_mesh", "before", "body", "cut", "doubtful", "failed", "fresh", "pictures", "tool",
@@ -163,7 +166,9 @@ forgotten_with_the_plan(_SHARED.clear)
 
 
 def shared() -> Modeller:
-    """The one that rules, sheet and command line ask, so that the same work is made once; the window's worker has its own."""
+    """The one that rules, sheet and command line ask, so that the same work is made
+    once; the window's worker has its own.
+    """
     if not _SHARED:
         _SHARED.append(Modeller())
     return _SHARED[0]
@@ -221,7 +226,9 @@ def drawn_out(outline: Outline) -> Any:
 
 
 def _frame(lie: Lying) -> Any:
-    """From the work as it lies (right, away, up; its left near lower corner at nought) to the drawing's axes [mm]."""
+    """From the work as it lies (right, away, up; its left near lower corner at
+    nought) to the drawing's axes [mm].
+    """
     columns = [NORMALS[face] for face in (lie.right, lie.far, lie.up)]
     corner = [0.0, 0.0, 0.0]
     for face in (lie.left, lie.near, lie.down):

@@ -113,7 +113,9 @@ def sized(stock: Stock) -> Stock:
 
 
 def changed_to(stock: Stock, name: str) -> Stock:
-    """The stock as another shape: sizes that both ask stay, what the shape must know besides is taken from the box before."""
+    """The stock as another shape: sizes that both ask stay, what the shape must know
+    besides is taken from the box before.
+    """
     shape = shape_called(name or BOX)
     values: dict[str, Any] = {"shape": shape.name}
     usual = shape.usual(stock)

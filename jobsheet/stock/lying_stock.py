@@ -1,4 +1,6 @@
-"""How a shape of stock lies in a set-up: what a layer off the face that is up, or a cut off a side, will be."""
+"""How a shape of stock lies in a set-up: what a layer off the face that is
+up, or a cut off a side, will be.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ NEAR = 1e-6
 
 
 def profile_of(stock: Stock, set_up: SetUp, gone: float) -> Profile | None:
-    """The profile of the stock under that face, from which so much has come off [m]; None for a box, which has none."""
+    """The profile of the stock under that face, from which so much has come
+    off [m]; None for a box, which has none.
+    """
     if stock.shape == BOX:
         return None
     outline = outline_of(stock)
@@ -66,9 +70,11 @@ def _leaning(outline: Outline, lie: Lying, gone: float) -> Profile:
 
 
 def silhouette(lie: Lying, across: int, up: int) -> tuple[Points, ...]:
-    """The work as it is seen along the third of its directions (0 right, 1 away, 2 up): its outline first, then rings inside it and edges.
+    """The work as it is seen along the third of its directions (0 right, 1 away, 2 up): its outline
+    first, then rings inside it and edges.
 
-    Places [m] count from the left near lower corner of the work. A bore that one looks across is hidden and left out.
+    Places [m] count from the left near lower corner of the work. A bore that one
+    looks across is hidden and left out.
     """
     wide, high = lie.size[across], lie.size[up]
     whole: Points = ((0.0, high), (wide, high), (wide, 0.0), (0.0, 0.0))
@@ -106,7 +112,9 @@ def silhouette(lie: Lying, across: int, up: int) -> tuple[Points, ...]:
 def _edges(
     outline: Outline, lie: Lying, ways: tuple[int, int], place: Callable[[int, float, str], float]
 ) -> Iterator[Points]:
-    """The edges along a bar or plate that one sees from its side, nearest to the eye; soft ones of a radius are none."""
+    """The edges along a bar or plate that one sees from its side, nearest to the
+    eye; soft ones of a radius are none.
+    """
     faces = (lie.right, lie.far, lie.up)
     at = next(one for one in ways if _axis(faces[one]) == outline.axis)
     other = ways[1] if at == ways[0] else ways[0]
@@ -133,7 +141,9 @@ def _faces_the_eye(
     eye: int,
     toward: int,
 ) -> bool:
-    """Whether one of the two sides that meet in a corner is turned to the eye; the outline goes round against the clock."""
+    """Whether one of the two sides that meet in a corner is turned to the eye; the
+    outline goes round against the clock.
+    """
     for one, two in ((before, corner), (corner, after)):
         outward = (two[1] - one[1], one[0] - two[0])[eye]
         if outward * toward > NEAR:

@@ -36,8 +36,8 @@ def size(name: str, title: str, hint: str = "", *, low: str = "0.1 mm", high: st
 class ShapeKind(Struct, frozen=True, kw_only=True):
     """One shape: its fields in the order of form and file, the box round it, what cannot be, and its solid.
 
-    `wrong` says in one sentence which size makes no sense beside the others, with the name of its field. `usual` gives what a box
-    of stock has where another shape is chosen for it.
+    `wrong` says in one sentence which size makes no sense beside the others, with the name of its field.
+    `usual` gives what a box of stock has where another shape is chosen for it.
     """
 
     name: str
@@ -50,7 +50,9 @@ class ShapeKind(Struct, frozen=True, kw_only=True):
 
 
 def laid_along(stock: Stock, first: Quantity, second: Quantity) -> Box:
-    """The box of a bar: its length along the size it lies along, and its two sizes across in the drawing's order."""
+    """The box of a bar: its length along the size it lies along, and its two
+    sizes across in the drawing's order.
+    """
     assert stock.bar_length is not None
     found = [first, second]
     found.insert(ALONG.index(stock.along), stock.bar_length)

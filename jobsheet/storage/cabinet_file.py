@@ -1,4 +1,5 @@
-"""The cabinet as a file: the person's own `cabinet.yaml`, else the shipped one of the workshop that a job names.
+"""The cabinet as a file: the person's own `cabinet.yaml`, else the shipped one
+of the workshop that a job names.
 
 format: 1
 name: The shed
@@ -12,8 +13,8 @@ drills:
     place: drawer 3
     missing: 3.5 mm
 
-`what` is the line by which a job names the thing. What a section does not list is lacking; of a section that is left
-out nothing is said. A numbered place holds one thing; a drawer without a number holds many.
+`what` is the line by which a job names the thing. What a section does not list is lacking; of a section that
+is left out nothing is said. A numbered place holds one thing; a drawer without a number holds many.
 """
 
 from __future__ import annotations
@@ -46,8 +47,8 @@ def own_path() -> Path:
 def cabinet_for(workshop: str) -> Cabinet | None:
     """The cabinet that concerns a job which names this workshop; None where there is none.
 
-    The person's own goes before all: whoever has one asks what *their* cabinet has, also for a plan that came from
-    elsewhere. Without it a shipped, invented one counts only for jobs that name its workshop.
+    The person's own goes before all: whoever has one asks what *their* cabinet has, also for a plan that came
+    from elsewhere. Without it a shipped, invented one counts only for jobs that name its workshop.
 
     Raises
     ------

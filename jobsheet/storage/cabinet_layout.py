@@ -1,4 +1,5 @@
-"""The fields of a cabinet for its editor: one list a section, every entry with its line, its place and what is known of it.
+"""The fields of a cabinet for its editor: one list a section, every entry with its line,
+its place and what is known of it.
 
 A test holds this and the reader of `storage/cabinet_file.py` together.
 """

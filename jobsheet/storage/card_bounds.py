@@ -1,7 +1,9 @@
-"""Between what the figures of a machine card can lie: a card beyond is a slip, and every figure would rest on it.
+"""Between what the figures of a machine card can lie: a card beyond is a slip,
+and every figure would rest on it.
 
-A bound is wide: it tells a slip of the pen or of the unit, not a good machine from a bad one. Each has its source; *common
-sense* says only that no manual milling machine is so, *common practice* that the trade knows none.
+A bound is wide: it tells a slip of the pen or of the unit, not a good machine from a bad one.
+Each has its source; *common sense* says only that no manual milling machine is so, *common
+practice* that the trade knows none.
 """
 
 from __future__ import annotations

@@ -1,7 +1,8 @@
 """What to measure at a machine of which nothing is known, in the order in which it helps most.
 
-It begins with a class, whose card can be used at once: everything in it counts as guessed or assumed, with its source in
-the comments of `resources/machine-classes`. Each step then puts a measured figure in place of an assumed one.
+It begins with a class, whose card can be used at once: everything in it counts as guessed or
+assumed, with its source in the comments of `resources/machine-classes`. Each step then puts a
+measured figure in place of an assumed one.
 """
 
 from __future__ import annotations
@@ -19,8 +20,8 @@ ISOLATE = "Switch off and isolate the machine first, and follow its manual."
 class Step(Struct, frozen=True, kw_only=True):
     """One thing to find out: how, what to mind, and the fields it fills.
 
-    `fields` are places without the numbers of lists. `word` names it among what is still assumed; a step without one has
-    figures that say themselves where they come from.
+    `fields` are places without the numbers of lists. `word` names it among what is still assumed; a step
+    without one has figures that say themselves where they come from.
     """
 
     title: str

@@ -1,7 +1,8 @@
-"""What printed sheets carry beside their job: the machine's card and its proof log, and how they are taken over.
+"""What printed sheets carry beside their job: the machine's card and its proof
+log, and how they are taken over.
 
-A card of the same content on this computer wins: then nothing has to be decided. Where the card here is another,
-or there is none, a person decides; a card of one's own is never written over.
+A card of the same content on this computer wins: then nothing has to be decided. Where the card here is
+another, or there is none, a person decides; a card of one's own is never written over.
 """
 
 from __future__ import annotations
@@ -73,14 +74,17 @@ def here(carried: Carried) -> str:
 
 
 class Taken(Struct, frozen=True):
-    """The name under which a card is kept now, and why its log did not come along; empty where it did, or there is none."""
+    """The name under which a card is kept now, and why its log did not come along;
+    empty where it did, or there is none.
+    """
 
     name: str
     log_left: str = ""
 
 
 def take_over(carried: Carried) -> Taken:
-    """Keep the card among one's own, under its own name or else a free one; its log comes along where the name is the same.
+    """Keep the card among one's own, under its own name or else a free one; its log
+    comes along where the name is the same.
 
     Raises
     ------

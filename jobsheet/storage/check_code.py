@@ -1,7 +1,8 @@
 """The check code of a plan: ten signs and a check sign that tell whether paper and file are the same plan.
 
-The first 50 bits of the SHA-256 of the file's bytes, five at a time, and a check by the hybrid scheme of ISO/IEC 7064 on 32
-signs (the standard has 10, 26 and 36): it finds every single slip and nearly every swap of neighbours.
+The first 50 bits of the SHA-256 of the file's bytes, five at a time, and a check by the hybrid
+scheme of ISO/IEC 7064 on 32 signs (the standard has 10, 26 and 36): it finds every single slip
+and nearly every swap of neighbours.
 """
 
 from __future__ import annotations
@@ -23,7 +24,9 @@ def check_code(data: bytes) -> str:
 
 
 def typed_code(text: str) -> str | None:
-    """A code as it was typed, brought to the form that is printed; None where it is none or its check fails."""
+    """A code as it was typed, brought to the form that is printed; None where
+    it is none or its check fails.
+    """
     signs = "".join(text.upper().translate(_READ).replace("-", "").split())
     if len(signs) != _COUNT + 1 or any(sign not in SIGNS for sign in signs):
         return None

@@ -49,7 +49,8 @@ def write_file(
     expected: str | None = None,
     proof: Callable[[str], object] | None = None,
 ) -> str:
-    """Write beside, flush to the disk, read it back, then put it in place: there is never half a file, nor one that is lost.
+    """Write beside, flush to the disk, read it back, then put it in place: there is never
+    half a file, nor one that is lost.
 
     Parameters
     ----------
@@ -60,7 +61,8 @@ def write_file(
     expected : str or None
         The digest of what should stand there now; None does not ask
     proof : callable or None
-        Reads the text that was written as it will be read when it is opened; what it raises keeps the old file
+        Reads the text that was written as it will be read when it is opened;
+        what it raises keeps the old file
 
     Returns
     -------
@@ -72,7 +74,8 @@ def write_file(
     ChangedOutside
         If another content stands there than was expected.
     CannotWrite
-        If the disk refuses, what lies there is no file, or what was written cannot be read; what stood there still stands.
+        If the disk refuses, what lies there is no file, or what was written cannot be
+        read; what stood there still stands.
     """
     try:
         raw = content.encode() if isinstance(content, str) else content
@@ -114,7 +117,8 @@ def write_file(
 
 
 def flush_folder(folder: Path) -> None:
-    """Have the names of a folder on the disk too: after a power cut a file that was put in place could have its old content.
+    """Have the names of a folder on the disk too: after a power cut a file that was put
+    in place could have its old content.
 
     Where a system cannot do that for a folder, it does so by itself, or nobody can.
     """
@@ -166,7 +170,9 @@ def _read_back(path: Path, temporary: Path, raw: bytes, proof: Callable[[str], o
 
 
 def sweep(folder: Path) -> None:
-    """Take away what a crash left beside the files of a folder: only ours by their name, and only old ones."""
+    """Take away what a crash left beside the files of a folder: only ours by
+    their name, and only old ones.
+    """
     now = time.time()
     try:
         with os.scandir(folder) as entries:

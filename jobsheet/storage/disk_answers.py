@@ -1,4 +1,6 @@
-"""Whether the disk that a file lies on answers: asked aside, for a share that is silent would hold the window up for as long as it likes."""
+"""Whether the disk that a file lies on answers: asked aside, for a share that is silent would hold the
+window up for as long as it likes.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ class DiskAnswers:
         self._asked: threading.Event | None = None
 
     def within(self, file: Path, seconds: float) -> bool:
-        """Whether the folder of that file answers in so many seconds; that it is not there is an answer too."""
+        """Whether the folder of that file answers in so many seconds; that it
+        is not there is an answer too.
+        """
         if self._asked is None or self._asked.is_set():
             self._asked = threading.Event()
             threading.Thread(target=_ask, args=(file.parent, self._asked), daemon=True).start()

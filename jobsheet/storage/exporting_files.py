@@ -1,4 +1,6 @@
-"""What is exported: under a name that every system can hold, and never in the place of anything but an older export."""
+"""What is exported: under a name that every system can hold, and never in the
+place of anything but an older export.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ LONGEST = 200
 def file_name(words: str, ending: str) -> str:
     """A name to propose, such as `HM-100.pdf`: what another system could not hold becomes a hyphen.
 
-    A person who types another name has what they typed; this is only for names that the program makes of their words.
+    A person who types another name has what they typed; this is only for names
+    that the program makes of their words.
     """
     name = _NOT_IN_NAMES.sub("-", words.removesuffix(ending)).strip(" .")
     name = name.encode()[: LONGEST - len(ending)].decode(errors="ignore").rstrip(" .") or "job"
@@ -34,7 +37,8 @@ def file_name(words: str, ending: str) -> str:
 
 
 def free_file(folder: Path, words: str, ending: str) -> Path:
-    """A file of that name that is not there yet, with a number where one is; names that differ by case alone are one name.
+    """A file of that name that is not there yet, with a number where one is; names that
+    differ by case alone are one name.
 
     Nothing is looked at but names. Where the folder cannot be read, who writes the file says so.
     """
@@ -47,7 +51,9 @@ def free_file(folder: Path, words: str, ending: str) -> Path:
 
 
 def same_name(path: Path) -> str:
-    """The name of another file beside that some computers hold for the same, for it differs by case alone; empty where none does."""
+    """The name of another file beside that some computers hold for the same, for it differs by
+    case alone; empty where none does.
+    """
     if path.exists():
         return ""
     return _names(path.parent).get(normalize("NFC", path.name).casefold(), "")
@@ -62,7 +68,8 @@ def _names(folder: Path) -> dict[str, str]:
 
 
 def refuse_other(target: Path, start: bytes = b"%PDF") -> None:
-    """Refuse a place where something else lies than an older export of the same kind; an empty file is nothing.
+    """Refuse a place where something else lies than an older export of the same
+    kind; an empty file is nothing.
 
     Raises
     ------

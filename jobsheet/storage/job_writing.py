@@ -93,7 +93,9 @@ def set_up_data(set_up: SetUp) -> dict[str, Any]:
 
 
 def stock_data(stock: Stock) -> dict[str, Any]:
-    """The stock as texts. Where its words say all that is known of it, as in files of an earlier day, they alone are written."""
+    """The stock as texts. Where its words say all that is known of it, as in files of an
+    earlier day, they alone are written.
+    """
     from jobsheet.storage.words.stock_words import before_facts, with_what_words_say
 
     earlier = before_facts(stock)

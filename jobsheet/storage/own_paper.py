@@ -1,4 +1,6 @@
-"""Where a person's own files lie: a shipped one is read, never written; what cannot be used is kept as a draft beside it."""
+"""Where a person's own files lie: a shipped one is read, never written; what cannot be
+used is kept as a draft beside it.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +24,9 @@ NONE_YET = "none yet"
 
 
 class Lying(Struct, frozen=True):
-    """Where a paper is saved, and the digest of what stood there when it was opened; the draft that lies beside it."""
+    """Where a paper is saved, and the digest of what stood there when it was
+    opened; the draft that lies beside it.
+    """
 
     path: Path
     expected: str
@@ -50,7 +54,9 @@ def open_own(folder: str, name: str) -> tuple[Paper, Lying]:
 
 
 def new_place(folder: str, title: str, taken: tuple[str, ...]) -> Lying:
-    """A place for a new one: its title as the words of a file name, with a number where there is one already."""
+    """A place for a new one: its title as the words of a file name, with a
+    number where there is one already.
+    """
     words = re.sub(r"[^a-z0-9]+", "-", title.casefold()).strip("-")[:50] or "machine"
     name, count = words, 1
     while name in taken or (own_folder() / folder / f"{name}.yaml").exists():

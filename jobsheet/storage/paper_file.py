@@ -1,7 +1,7 @@
 """Typed text as a file: read with its comments, written so that the same typed text gives the same bytes.
 
-Comments that stand above a field, or behind it on its line, are kept with it. One between the lines of a list or group in
-brackets that runs over several lines is not, nor is the manner in which a text was quoted.
+Comments that stand above a field, or behind it on its line, are kept with it. One between the lines of a list
+or group in brackets that runs over several lines is not, nor is the manner in which a text was quoted.
 """
 
 from __future__ import annotations

@@ -1,6 +1,8 @@
-"""What an editor of typed text knows of a file: its groups, fields and lists, as data. Nothing here knows a machine.
+"""What an editor of typed text knows of a file: its groups, fields and lists, as
+data. Nothing here knows a machine.
 
-A field is an `Entry`, as in the forms of the job, named as the file names it. Headings part the page and are no level of the file.
+A field is an `Entry`, as in the forms of the job, named as the file names it. Headings part the
+page and are no level of the file.
 """
 
 from __future__ import annotations
@@ -39,8 +41,8 @@ class Inner(Struct, frozen=True, kw_only=True):
 
 
 class Rows(Struct, frozen=True, kw_only=True):
-    """A list of the file. An entry is a group of `parts`; `one` is what a person calls it, `shown` names the fields of a closed
-    row, `start` is what a new entry holds.
+    """A list of the file. An entry is a group of `parts`; `one` is what a person calls it, `shown` names the
+    fields of a closed row, `start` is what a new entry holds.
     """
 
     name: str
@@ -69,7 +71,9 @@ class Heading(Struct, frozen=True, kw_only=True):
 
 
 class Layout(Struct, frozen=True, kw_only=True):
-    """A whole kind of file: its headings, and the texts every file of the kind begins with, such as its format."""
+    """A whole kind of file: its headings, and the texts every file of the kind
+    begins with, such as its format.
+    """
 
     headings: tuple[Heading, ...]
     first: tuple[str, ...] = ("format",)

@@ -96,7 +96,9 @@ def jobs_inside(path: Path) -> tuple[tuple[str, str], ...]:
 
 
 def _attached(path: Path, photographs: dict[str, bytes]) -> Iterator[tuple[str, str, bool]]:
-    """Name and text of each attachment that is one, and whether it is a job; what is a photograph by name and content is put aside."""
+    """Name and text of each attachment that is one, and whether it is a job; what is a
+    photograph by name and content is put aside.
+    """
     import logging
     from hashlib import sha256  # late: a start only asks whether a file is a PDF
 
@@ -150,7 +152,9 @@ def _content(spec: Any) -> bytes:
 
 
 def _text_of(path: Path, raw: bytes, job: bool) -> str | None:
-    """An attachment as text; None for what somebody put in beside that is none, or is too long for a card or a log."""
+    """An attachment as text; None for what somebody put in beside that is none,
+    or is too long for a card or a log.
+    """
     if len(raw) > LARGEST_JOB:
         if job:
             raise _refused(path, "the job inside is too large to be one")

@@ -1,7 +1,8 @@
-"""How a revision of a plan is called: by its number, or by letters where the workshop says so. Files keep the number.
+"""How a revision of a plan is called: by its number, or by letters where the
+workshop says so. Files keep the number.
 
-I, O, Q, S, X and Z are left out, for they are taken for 1, 0, 5, 2 or a blank (ASME Y14.35, as told by fcsuper.com); AA comes
-after Y (from memory of the same standard).
+I, O, Q, S, X and Z are left out, for they are taken for 1, 0, 5, 2 or a blank (ASME Y14.35, as told by
+fcsuper.com); AA comes after Y (from memory of the same standard).
 """
 
 from __future__ import annotations

@@ -1,4 +1,5 @@
-"""The workshop's own numbers, from `workshop.yaml` in the person's folder; the usual ones where there is none.
+"""The workshop's own numbers, from `workshop.yaml` in the person's folder; the
+usual ones where there is none.
 
 format: 1
 fastest pace: 45 turns a minute

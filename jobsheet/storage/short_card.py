@@ -1,10 +1,12 @@
-"""The shortest way to a card of a machine that one knows: what it is called, how its speeds are changed, and its sizes.
+"""The shortest way to a card of a machine that one knows: what it is called, how its
+speeds are changed, and its sizes.
 
-Each answer is written into the card at once. Who says that speeds are changed in another way gets another drive: nothing
-of the one before stays behind. What is not asked here stays as the class has it, and counts as guessed or assumed.
+Each answer is written into the card at once. Who says that speeds are changed in another way gets
+another drive: nothing of the one before stays behind. What is not asked here stays as the class has
+it, and counts as guessed or assumed.
 
-Drives and efficiencies: handbook values as in the classes (belt 0.81, geared head 0.75, electronic 0.80); that an electronic
-drive has its full power only near the top of a range: estimate.
+Drives and efficiencies: handbook values as in the classes (belt 0.81, geared head 0.75, electronic 0.80);
+that an electronic drive has its full power only near the top of a range: estimate.
 """
 
 from __future__ import annotations
@@ -165,7 +167,9 @@ def answered(paper: Paper, name: str, text: str) -> Paper:
 
 
 def changed(paper: Paper, change: str, count: int = 1) -> Paper:
-    """The card with another way of changing speeds, in so many ranges; the speeds of the one before give the bounds."""
+    """The card with another way of changing speeds, in so many ranges; the speeds
+    of the one before give the bounds.
+    """
     drive = DRIVES[change]
     known = sorted(_speeds(paper)) or [100.0, 2000.0]
     low, high = known[0], known[-1]

@@ -12,7 +12,9 @@ MOST, QUICKEST = 40, 60_000
 
 
 def numbers(text: str) -> tuple[str, ...]:
-    """The speeds of a line [rpm], rising. Raises QuantityError with the place of the one that cannot be read."""
+    """The speeds of a line [rpm], rising. Raises QuantityError with the place
+    of the one that cannot be read.
+    """
     found = []
     at = 0
     for word in _BETWEEN.split(text.strip()):

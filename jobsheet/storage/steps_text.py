@@ -1,4 +1,6 @@
-"""Steps and set-ups as a text of their own: what is copied in one job and pasted in another, read as strictly as a file."""
+"""Steps and set-ups as a text of their own: what is copied in one job and pasted in
+another, read as strictly as a file.
+"""
 
 from __future__ import annotations
 
@@ -48,7 +50,9 @@ def _bare(data: dict[str, Any]) -> dict[str, Any]:
 
 
 def looks_copied(text: str) -> bool:
-    """Whether a plain text may be one of these: it names its format, and its steps or set-ups, each in a line."""
+    """Whether a plain text may be one of these: it names its format, and its
+    steps or set-ups, each in a line.
+    """
     heads = {line.split(":")[0] for line in text[:LARGEST].splitlines() if line[:1].isalpha() and ":" in line}
     return "format" in heads and bool(heads & {"steps", "set-ups"})
 

@@ -1,7 +1,7 @@
 """A file as typed text: what a card or the cabinet says, field by field, whether it can be used or not.
 
-An editor works on this and not on what was understood of it: so nothing that it does not know, and nothing that is
-only half typed, is ever lost. `storage/paper_file.py` reads and writes it.
+An editor works on this and not on what was understood of it: so nothing that it does not know, and nothing
+that is only half typed, is ever lost. `storage/paper_file.py` reads and writes it.
 """
 
 from __future__ import annotations

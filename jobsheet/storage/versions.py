@@ -1,4 +1,6 @@
-"""Brings files of older formats up to date: one small function a step. An example of each stays in the tests."""
+"""Brings files of older formats up to date: one small function a step. An
+example of each stays in the tests.
+"""
 
 from __future__ import annotations
 
@@ -42,7 +44,9 @@ def up_to_date(root: Node, name: str) -> Node:
 
 
 def what_is_wrong(text: str, current: int) -> str:
-    """A sentence about a format that this program does not read; nothing about one that it does. For every kind of file."""
+    """A sentence about a format that this program does not read; nothing about one
+    that it does. For every kind of file.
+    """
     if not (text.isascii() and text.isdigit() and len(text) < 6) or not int(text):
         return f"“{text}” is not a format; write format: {current}"
     if int(text) > current:

@@ -33,7 +33,9 @@ def scalar(text: str, *, inside_flow: bool = False) -> str:
 
 
 def emit(value: Any, indent: int = 0) -> list[str]:
-    """The lines of a mapping; values are text, lists or mappings; tuples of two texts are written `[x, y]`."""
+    """The lines of a mapping; values are text, lists or mappings; tuples of
+    two texts are written `[x, y]`.
+    """
     lines: list[str] = []
     pad = "  " * indent
     for name, item in value.items():

@@ -18,7 +18,8 @@ def registry() -> Any:
 
 
 def convert(number: float, unit: str, wanted: str) -> float | None:
-    """A number in some unit, in the SI unit wanted; None if there is no such unit or it measures something else.
+    """A number in some unit, in the SI unit wanted; None if there is no such
+    unit or it measures something else.
 
     Only a name is handed over, never what was typed as a whole: the library reads `3,5 mm` as 35 mm.
     """

@@ -1,7 +1,8 @@
-"""`python -m tests.benchmarks [--jobs FOLDER] [PART ...]`: a table of speeds, each beside its floor; misses are said, nothing fails.
+"""`python -m tests.benchmarks [--jobs FOLDER] [PART ...]`: a table of speeds, each beside its
+floor; misses are said, nothing fails.
 
-Times are of the processor, so that a machine with other work says nearly the same; jobs of 40, 160 and 640 steps are taken from that
-folder (`job-40.yaml` and so on), or are the slide plate's steps again and again.
+Times are of the processor, so that a machine with other work says nearly the same; jobs of 40, 160 and 640
+steps are taken from that folder (`job-40.yaml` and so on), or are the slide plate's steps again and again.
 """
 
 from __future__ import annotations
@@ -36,7 +37,9 @@ def job_of(folder: Path | None, steps: int) -> Job:
 
 
 def edits(folder: Path | None) -> Iterator[Line]:
-    """Every field of every kind, typed into: to the figures of the step that is edited, and of forty rows in sight; the slowest field."""
+    """Every field of every kind, typed into: to the figures of the step that is edited, and of
+    forty rows in sight; the slowest field.
+    """
     for steps, most in ((40, 2.0), (640, 4.0)):
         found = walked(job_of(folder, steps))
         slowest = max(found, key=lambda one: one.edited)
@@ -154,7 +157,9 @@ print(opened, before, megabytes())
 
 
 def memory(folder: Path | None) -> Iterator[Line]:
-    """A window with a long job, and what hundreds of edits of the first face leave in it, solids made in between."""
+    """A window with a long job, and what hundreds of edits of the first face
+    leave in it, solids made in between.
+    """
     from jobsheet.storage.job_writing import save_job
 
     for steps, count in ((160, 500), (640, 20)):

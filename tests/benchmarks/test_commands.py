@@ -27,7 +27,9 @@ CHECK = 2.0
 
 
 def test_the_check_against_the_figures(capsys):
-    """`check` reads the same job, reckons it, makes its solids and asks every rule: a ratio, so that no slow day counts."""
+    """`check` reads the same job, reckons it, makes its solids and asks every rule: a
+    ratio, so that no slow day counts.
+    """
     ours, figures, ratio = in_turn(["-m", "jobsheet", "check", PLATE], ["-m", "jobsheet", "figures", PLATE])
     with capsys.disabled():
         print(

@@ -25,7 +25,9 @@ def job_of(count: int):
 
 
 def mixed_job(count: int):
-    """The slide plate, all its steps again and again: nine kinds, four set-ups, dimensioned walls and layers."""
+    """The slide plate, all its steps again and again: nine kinds, four
+    set-ups, dimensioned walls and layers.
+    """
     job = read_job(sample_jobs() / "hm-102-slide-plate.yaml")
     keys = [operation.key for _, operation in job.operations() if operation.kind != "bench-step"]
     while len(job.operations()) < count:
@@ -64,7 +66,9 @@ def test_an_edit_of_forty_operations_and_of_many_more(capsys):
 
 
 def test_an_edit_that_changes_the_height(capsys):
-    """A face that goes deeper: every step behind it lies lower, and only what goes through or to the bottom is reckoned."""
+    """A face that goes deeper: every step behind it lies lower, and only what goes
+    through or to the bottom is reckoned.
+    """
     forty, many = (
         edit_time(count, "face-rough", "depth", first) for count, first in ((40, 3000), (640, 3000))
     )

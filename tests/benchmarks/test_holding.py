@@ -1,4 +1,6 @@
-"""The drawing of how the work is held, made from nothing, the best of five rounds for each kind of holding."""
+"""The drawing of how the work is held, made from nothing, the best of five
+rounds for each kind of holding.
+"""
 
 import time
 

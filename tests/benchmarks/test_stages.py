@@ -1,4 +1,6 @@
-"""Solids and pictures of forty operations from nothing, an edit of the last one, and how long the window stops meanwhile."""
+"""Solids and pictures of forty operations from nothing, an edit of the last one, and
+how long the window stops meanwhile.
+"""
 
 import json
 import os

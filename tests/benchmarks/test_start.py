@@ -1,6 +1,8 @@
-"""The window with the sample loaded and painted, against an empty window shown and painted; both in fresh processes.
+"""The window with the sample loaded and painted, against an empty window shown
+and painted; both in fresh processes.
 
-Timed by one clock from before the process is started to the moment when all that was to be painted is painted.
+Timed by one clock from before the process is started to the moment when all that
+was to be painted is painted.
 """
 
 from __future__ import annotations

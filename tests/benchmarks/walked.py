@@ -20,7 +20,9 @@ ROWS = 40
 
 
 class Cost(Struct, frozen=True):
-    """Median times of the processor [ms]: to the figures of the step alone, and to those of all rows in sight."""
+    """Median times of the processor [ms]: to the figures of the step alone, and
+    to those of all rows in sight.
+    """
 
     name: str
     edited: float
@@ -28,7 +30,9 @@ class Cost(Struct, frozen=True):
 
 
 def walked(job: Job, rounds: int = 5) -> list[Cost]:
-    """The first step of each kind, field by field; each text is a new one, and between two all is as it was."""
+    """The first step of each kind, field by field; each text is a new one,
+    and between two all is as it was.
+    """
     reckoner = Reckoner()
     reckoner.patience = 0
     tuple(reckoner.reckon(job).operations.values())

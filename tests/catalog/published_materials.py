@@ -1,7 +1,8 @@
 """The published rows as the working page prints them: other units than the catalogue, one line a material.
 
-The columns: name on the page; kc1.1 MPa; mc; unit power hp/(in³/min), low and high; drilling constants for torque
-and thrust; ft/min with high speed steel to mill, drill, ream, tap; lower end for carbide mills m/min; other names.
+The columns: name on the page; kc1.1 MPa; mc; unit power hp/(in³/min), low and high; drilling
+constants for torque and thrust; ft/min with high speed steel to mill, drill, ream, tap; lower end
+for carbide mills m/min; other names.
 """
 
 from __future__ import annotations

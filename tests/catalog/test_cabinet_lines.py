@@ -1,4 +1,6 @@
-"""The lines of a cabinet: what a line says, and one sentence with the way to write it where it says nothing."""
+"""The lines of a cabinet: what a line says, and one sentence with the way to
+write it where it says nothing.
+"""
 
 from __future__ import annotations
 

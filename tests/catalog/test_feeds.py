@@ -40,7 +40,9 @@ BANDS = [(5, 0.05, 0.10), (10, 0.10, 0.18), (12, 0.10, 0.18), (20, 0.18, 0.38), 
 
 @pytest.mark.parametrize(("diameter", "feed"), NAVY)
 def test_a_drill_in_mild_steel_takes_what_is_published_where_the_bands_touch(diameter, feed):
-    """The curve's residuals at these four are 0, −3, +7 and −3 %; at 1/8 in the drill's own strength takes off some more."""
+    """The curve's residuals at these four are 0, −3, +7 and −3 %; at 1/8 in the
+    drill's own strength takes off some more.
+    """
     found = drill_feed(diameter * 0.0254, STEEL)
     assert found.value / 0.0254 == pytest.approx(feed, rel=0.075 if diameter > 1 / 8 else 0.11)
     assert not found.outside

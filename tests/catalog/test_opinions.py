@@ -16,7 +16,9 @@ from jobsheet.storage.shop_file import OPINIONS, workshop
 
 
 def test_data_file_and_shop_have_the_same_choices_and_defaults():
-    """The rows of the section on settings in the sequencing rules; where a tap drill comes from is no choice: height decides."""
+    """The rows of the section on settings in the sequencing rules; where a tap drill comes
+    from is no choice: height decides.
+    """
     assert len(opinions()) == 6
     assert {one.field: one.choices for one in opinions()} == {entry.name: entry.choices for entry in OPINIONS}
     for one in opinions():
@@ -55,7 +57,9 @@ def test_a_choice_that_nothing_asks_any_more_is_read_without_a_word():
 
 
 def test_every_choice_is_read_by_something_that_answers():
-    """Beside the file that reads it and the value that keeps it; what it changes is shown where that is tested."""
+    """Beside the file that reads it and the value that keeps it; what it changes
+    is shown where that is tested.
+    """
     read = {
         node.attr
         for path in Path(jobsheet.__file__).parent.rglob("*.py")

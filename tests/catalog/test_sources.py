@@ -33,7 +33,9 @@ def test_where_two_sources_give_a_formula_the_handbook_stands_first():
 
 @pytest.mark.parametrize("key", table())
 def test_every_source_can_be_looked_up_or_is_called_common_practice(key):
-    """An unsigned sheet, a discussion, an encyclopaedia's repetition, a private page: nobody finds what stood there."""
+    """An unsigned sheet, a discussion, an encyclopaedia's repetition, a private
+    page: nobody finds what stood there.
+    """
     row, said = table()[key], words(key)
     if row.get("private") or key == "common-practice":
         assert said == "common practice, no source"

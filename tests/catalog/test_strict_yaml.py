@@ -1,4 +1,6 @@
-"""Files as people write them: all text, each with its line; what could do harm or hide something is refused by its line."""
+"""Files as people write them: all text, each with its line; what could do harm or
+hide something is refused by its line.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Surfaces and faces as they are typed: one word for all, then exceptions; what cannot be read is named with its remedy."""
+"""Surfaces and faces as they are typed: one word for all, then exceptions; what
+cannot be read is named with its remedy.
+"""
 
 from __future__ import annotations
 

@@ -10,7 +10,9 @@ from tests.report.plans import pages
 
 
 def test_the_shell_and_the_sheet_say_the_same_lines_of_cuts_along_the_outside(samples):
-    """`jobsheet dials` of HM-103 and HM-104: turns and lines of every such cut are those in the rows of the sheet."""
+    """`jobsheet dials` of HM-103 and HM-104: turns and lines of every such cut
+    are those in the rows of the sheet.
+    """
     from click.testing import CliRunner
     from msgspec import json
 

@@ -77,7 +77,9 @@ def test_every_step_that_has_one(flange, capsys):
 
 
 def test_what_is_not_exact_says_by_how_much_at_the_hole(flange, capsys):
-    """On a circle of 20, 1/6 of 40 turns is 6 and 13.33 holes: a third of a hole is 360 × 3600 / (40 × 20 × 3) = 540″."""
+    """On a circle of 20, 1/6 of 40 turns is 6 and 13.33 holes: a third of a hole is
+    360 × 3600 / (40 × 20 × 3) = 540″.
+    """
     assert main(["divide", flange, "60", "--circles", "20"]) == 0
     out = capsys.readouterr().out
     assert "6 turns and 13 holes on 20" in out

@@ -1,4 +1,6 @@
-"""What `jobsheet figures` says around the figures: speeds about the one that is set, what carries, what mends."""
+"""What `jobsheet figures` says around the figures: speeds about the one that is
+set, what carries, what mends.
+"""
 
 from __future__ import annotations
 
@@ -49,7 +51,9 @@ def test_what_mends_the_planted_mistake(changed, capsys):
 
 
 def test_a_drill_that_is_beyond_is_fed_less_before_a_pilot_is_proposed(changed, capsys):
-    """12 mm from solid at 0.14 stalls B-1 (cutting-data 1.13); what is recommended leaves no limit beyond, or names the pilot."""
+    """12 mm from solid at 0.14 stalls B-1 (cutting-data 1.13); what is recommended leaves
+    no limit beyond, or names the pilot.
+    """
     path = changed(("cutter: drill 5.0", "cutter: drill 12"), ("feed: 0.08", "feed: 0.14"))
     assert main(["figures", path, "--json"]) == 1
     drill = next(one for one in json.loads(capsys.readouterr().out)["operations"] if one["key"] == "drill")

@@ -1,4 +1,6 @@
-"""Every verb with what is no job, no card and no place to write: exit code 2 and a sentence, never a traceback."""
+"""Every verb with what is no job, no card and no place to write: exit code 2 and
+a sentence, never a traceback.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The command line: verbs found by their files, a file without one opened, and an expected failure a line with exit code 2."""
+"""The command line: verbs found by their files, a file without one opened, and an
+expected failure a line with exit code 2.
+"""
 
 from __future__ import annotations
 

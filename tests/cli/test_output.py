@@ -1,4 +1,6 @@
-"""What is printed: nothing that a terminal acts upon, columns that line up, and JSON that gives the very text."""
+"""What is printed: nothing that a terminal acts upon, columns that line up, and
+JSON that gives the very text.
+"""
 
 from __future__ import annotations
 

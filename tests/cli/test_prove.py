@@ -84,7 +84,9 @@ def test_the_whole_story(capsys, tmp_path, own_home):
 
 
 def test_the_shipped_story_in_words(capsys):
-    """Scenario section 3a, its model: 3.14 clean and 3.64 slowed of the card's 4.97 N·m leave 56, 72 and 142 % (8 million weighted draws)."""
+    """Scenario section 3a, its model: 3.14 clean and 3.64 slowed of the card's 4.97 N·m leave 56, 72
+    and 142 % (8 million weighted draws).
+    """
     code, out, _ = told(capsys, "show", "bench-mill-b-2")
     assert code == 0
     assert "invented" in out

@@ -1,4 +1,6 @@
-"""`jobsheet ran` as a shell sees it: a run written down, what it teaches of the machine, and all of it taken back."""
+"""`jobsheet ran` as a shell sees it: a run written down, what it teaches of the
+machine, and all of it taken back.
+"""
 
 from __future__ import annotations
 

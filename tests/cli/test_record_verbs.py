@@ -1,4 +1,6 @@
-"""What is done to a record of test cuts from the shell: a wrong machine or trial is a sentence, and nothing is written."""
+"""What is done to a record of test cuts from the shell: a wrong machine or trial is
+a sentence, and nothing is written.
+"""
 
 from __future__ import annotations
 

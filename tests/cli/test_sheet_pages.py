@@ -1,4 +1,6 @@
-"""`jobsheet sheet --page`: which pages, for whom nothing is said by the workshop's own file, which is written on demand."""
+"""`jobsheet sheet --page`: which pages, for whom nothing is said by the workshop's
+own file, which is written on demand.
+"""
 
 from __future__ import annotations
 

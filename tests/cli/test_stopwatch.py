@@ -23,7 +23,9 @@ def test_a_length_and_seconds(plate, capsys):
 
 
 def test_turns_as_json(plate, capsys):
-    """90 turns a minute are more than the 80 at which every other hand jerks (holding-and-more-kinds C1): exit code 1."""
+    """90 turns a minute are more than the 80 at which every other hand jerks
+    (holding-and-more-kinds C1): exit code 1.
+    """
     assert main(["stopwatch", plate, "20", "--turns", "15", "--seconds", "10", "--json"]) == 1
     data = json.loads(capsys.readouterr().out)
     assert data["pace"] == pytest.approx(1.5)

@@ -156,7 +156,9 @@ def test_work_answers_in_the_units_of_its_inputs(inputs, says, capsys):
 
 
 def test_work_takes_drills_by_their_names(capsys):
-    """ASME B94.11M: #49 is 0.0730 in. On M2 x 0.4 (major 2 mm) it leaves (2 − 1.8542) / (1.299 × 0.4) = 28 %."""
+    """ASME B94.11M: #49 is 0.0730 in. On M2 x 0.4 (major 2 mm) it leaves (2 −
+    1.8542) / (1.299 × 0.4) = 28 %.
+    """
     assert main(["work", "percent-of-thread", "hole=#49", "major=2 mm", "pitch=0.4 mm"]) == 0
     out = capsys.readouterr().out
     assert "#49 = 1.854 mm = 0.0730 in" in out

@@ -2,15 +2,16 @@
 
 `python -m tests.cutting.mutation [MODULE ...]` prints the survivors and the score.
 
-Of the published tools, mutmut leaves decorated functions alone, which all our formulas are, and cosmic-ray starts an
-interpreter for each change and writes into the checkout. So this is a small runner of our own. It collects the tests
-once, notes which of them call which function, and then forks: the child puts the changed code into the living function
-and runs only those tests, cheapest first. What is read at import (tables, constants, defaults, decorators) cannot be
-put in afterwards; there the child imports the changed module itself and runs the tests anew.
+Of the published tools, mutmut leaves decorated functions alone, which all our formulas are, and cosmic-ray
+starts an interpreter for each change and writes into the checkout. So this is a small runner of our own.
+It collects the tests once, notes which of them call which function, and then forks: the child puts the
+changed code into the living function and runs only those tests, cheapest first. What is read at import
+(tables, constants, defaults, decorators) cannot be put in afterwards; there the child imports the changed
+module itself and runs the tests anew.
 
-Changed are operators, comparisons, numbers (a whole one + 1, another x 1.1), truth values, conditions (left out), the
-parts of `and` and `or`, statements that only refuse, min and max, sine and cosine. Texts stay as they are, and whether a
-record is frozen.
+Changed are operators, comparisons, numbers (a whole one + 1, another x 1.1), truth values, conditions (left
+out), the parts of `and` and `or`, statements that only refuse, min and max, sine and cosine. Texts stay as
+they are, and whether a record is frozen.
 """
 
 from __future__ import annotations
@@ -423,7 +424,9 @@ LOST = -2
 
 
 def _fork(job: Callable[[], int | None]) -> int | None:
-    """Run a job in a child. What it finds comes back by a pipe; a child that hangs or falls over has noticed."""
+    """Run a job in a child. What it finds comes back by a pipe; a child that
+    hangs or falls over has noticed.
+    """
     reading, writing = os.pipe()
     child = os.fork()
     if not child:

@@ -1,8 +1,8 @@
 """Threads against the printed lists: minor diameter and height of thread, from the shipped sizes.
 
-The minor diameters of the coarse unified threads were read in the handbook; those of the fine ones in a public list, which
-the arithmetic of the same standard gives again. Metric ones follow from the basic profile. The height of thread is
-arithmetic of our own notes: it checks sizes of threads and drills, not a source.
+The minor diameters of the coarse unified threads were read in the handbook; those of the fine ones in a
+public list, which the arithmetic of the same standard gives again. Metric ones follow from the basic profile.
+The height of thread is arithmetic of our own notes: it checks sizes of threads and drills, not a source.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Cases worked by hand in our own notes: drives, quill, holding, hand, walls, two methods, and the demo jobs."""
+"""Cases worked by hand in our own notes: drives, quill, holding, hand, walls,
+two methods, and the demo jobs.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A hole smaller than the chisel edge: straight between a drill in solid metal and one whose chisel hangs free."""
+"""A hole smaller than the chisel edge: straight between a drill in solid metal
+and one whose chisel hangs free.
+"""
 
 from __future__ import annotations
 

@@ -11,7 +11,9 @@ from jobsheet.errors import CalcError
 
 
 def test_a_chisel_edge_is_the_web_across_at_its_usual_slant():
-    """A chisel edge at about 120° to the lips is 1 / sin 120° = 1.155 times the web (text-book geometry of twist drills)."""
+    """A chisel edge at about 120° to the lips is 1 / sin 120° = 1.155 times the web
+    (text-book geometry of twist drills).
+    """
     assert chisel_edge(2e-3) == pytest.approx(2e-3 / math.sin(math.radians(120)), rel=0.005)
 
 

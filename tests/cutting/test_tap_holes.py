@@ -57,7 +57,9 @@ def test_a_thread_that_eats_the_hole_is_refused():
 
 
 def test_a_thread_that_leaves_nothing_is_refused():
-    """A pitch at which the profile meets itself: 1.0825318 P is the whole diameter, or 1.2990381 P for the full height."""
+    """A pitch at which the profile meets itself: 1.0825318 P is the whole diameter,
+    or 1.2990381 P for the full height.
+    """
     with pytest.raises(CalcError, match="finer"):
         tap_holes.minor_diameter(tapping.BASIC_THREAD, 1.0)
     with pytest.raises(CalcError, match="leave a hole"):

@@ -380,7 +380,9 @@ def test_one_straight_tooth_pushes_with_its_tangential_and_radial_force_together
 
 
 def closed_side_at(put: dict, height: float) -> float:
-    """The same by the sum closed over height: u ([phi/2 - sin(2 phi)/4] - Kr [sin^2/2]) over what is in the cut."""
+    """The same by the sum closed over height: u ([phi/2 - sin(2 phi)/4] -
+    Kr [sin^2/2]) over what is in the cut.
+    """
     slope = 2 * math.tan(put["helix"]) / put["diameter"]
     tip = (pi if put["end"] > pi - 1e-9 else 0.0) + height * slope
     side = 0.0

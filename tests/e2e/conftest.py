@@ -74,7 +74,9 @@ class Program:
         raise AssertionError("it did not happen in time")
 
     def windows(self, name):
-        """The windows of this program whose title has these words; without `--all` one of the two would do."""
+        """The windows of this program whose title has these words; without
+        `--all` one of the two would do.
+        """
         mine = ("--pid", str(self.process.pid), "--name", name)
         return self.xdotool("search", "--all", "--onlyvisible", *mine).split()
 
@@ -124,7 +126,9 @@ class Program:
         return json.loads(answer.read_text(encoding="utf-8"))
 
     def place_of(self, name, role="", nth=0):
-        """The middle of what is called so; waits until it is there, and turns the wheel while it lies below the window."""
+        """The middle of what is called so; waits until it is there, and turns the
+        wheel while it lies below the window.
+        """
 
         def there():
             seen = self.seen()

@@ -1,4 +1,6 @@
-"""A person before the program: keys at a pace, the mouse where a screen reader would find things; both are counted."""
+"""A person before the program: keys at a pace, the mouse where a screen reader
+would find things; both are counted.
+"""
 
 import subprocess
 import time

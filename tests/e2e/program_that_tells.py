@@ -1,7 +1,8 @@
-"""The program as a person starts it, but it tells by files in its home: keys and menus are there; what was remarked; what is where.
+"""The program as a person starts it, but it tells by files in its home: keys and menus are
+there; what was remarked; what is where.
 
-Nothing that an X display shows tells these moments, and a key that is pressed before one goes nowhere. Where things are is
-told as a screen reader hears it: name, role and place on the screen of all that can be seen.
+Nothing that an X display shows tells these moments, and a key that is pressed before one goes nowhere. Where
+things are is told as a screen reader hears it: name, role and place on the screen of all that can be seen.
 """
 
 import json

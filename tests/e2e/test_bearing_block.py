@@ -1,7 +1,8 @@
-"""A bearing block from nothing to paper: a machine made new, the block squared, bored, tapped and slotted; by keys, by mouse.
+"""A bearing block from nothing to paper: a machine made new, the block squared, bored,
+tapped and slotted; by keys, by mouse.
 
-Typed at a hand's pace and slower, in small and large windows, dark, at 150 and 200 %: the variants wait for `--long`.
-What it costs is counted: at most 900 keys, and nothing is pasted.
+Typed at a hand's pace and slower, in small and large windows, dark, at 150 and 200 %: the variants wait for
+`--long`. What it costs is counted: at most 900 keys, and nothing is pasted.
 """
 
 import pytest

@@ -1,4 +1,6 @@
-"""The fields that are filled most, in the real window at a hand's pace: a cutter, a depth with a slip, two places."""
+"""The fields that are filled most, in the real window at a hand's pace: a
+cutter, a depth with a slip, two places.
+"""
 
 import os
 import subprocess

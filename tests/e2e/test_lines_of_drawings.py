@@ -1,7 +1,9 @@
-"""Five drawings said in one line a feature, in the real window at a hand's pace: each line begins with a form from the list under its field.
+"""Five drawings said in one line a feature, in the real window at a hand's pace: each line begins with a
+form from the list under its field.
 
-What it costs is counted and printed: keys, seconds a drawing. Each of them takes under a minute; what the program understood is
-compared with the drawing's own figures, and the review finds the feature that no step makes.
+What it costs is counted and printed: keys, seconds a drawing. Each of them takes under a
+minute; what the program understood is compared with the drawing's own figures, and the review
+finds the feature that no step makes.
 """
 
 import time

@@ -1,6 +1,8 @@
-"""One part planned, printed, made, entered, revised, compared, copied and found again on the shelf, in the real window and by key alone.
+"""One part planned, printed, made, entered, revised, compared, copied and found again on the shelf,
+in the real window and by key alone.
 
-Issue 20 asks for under six minutes. The hand here is a quick one, so that keys and boxes are counted and given the time of a person.
+Issue 20 asks for under six minutes. The hand here is a quick one, so that keys and boxes are
+counted and given the time of a person.
 """
 
 import pytest

@@ -1,6 +1,8 @@
-"""One machine from its first cut to its repair, in the real window and by key: a ladder, three jobs, a wrong entry, new gibs.
+"""One machine from its first cut to its repair, in the real window and by key: a ladder,
+three jobs, a wrong entry, new gibs.
 
-What the machine would carry is fixed beforehand; the hand presses what such a machine would do, but for one wrong digit.
+What the machine would carry is fixed beforehand; the hand presses what such a machine
+would do, but for one wrong digit.
 """
 
 import re
@@ -114,7 +116,9 @@ def job(hand, log, day):
 
 
 def wrong_entry(hand, log):
-    """5 for 1 on the first rung of a finer ladder: it is named as what does not fit, and struck with a reason."""
+    """5 for 1 on the first rung of a finer ladder: it is named as what does not
+    fit, and struck with a reason.
+    """
     before = len(log.records())
     to_proving(hand)
     hand.click("Plan the ladder")

@@ -1,7 +1,8 @@
-"""One thread through the whole: a new machine, a plan, advice, paper, what happened; typed in the real window.
+"""One thread through the whole: a new machine, a plan, advice, paper, what
+happened; typed in the real window.
 
-Every later piece of work adds its own step here. What it costs a person is counted and printed: keys, questions that
-had to be answered, seconds.
+Every later piece of work adds its own step here. What it costs a person is counted and printed: keys,
+questions that had to be answered, seconds.
 """
 
 import re
@@ -45,7 +46,9 @@ def test_one_part_from_a_new_machine_to_what_happened(thread, tmp_path, capsys):
 
 
 def new_machine(thread, home):
-    """A bench mill of one's own, as one knows it: name, belts with the chart's speeds, the plate of its motor, its dials."""
+    """A bench mill of one's own, as one knows it: name, belts with the chart's speeds,
+    the plate of its motor, its dials.
+    """
     thread.keys("alt+m", "n")
     thread.asked("Bench mill")
     thread.fill("Corner mill", None, None, "200 350 600 950 1500 2200", "0.55 kW", None, "2.5 mm", "125")
@@ -124,7 +127,9 @@ def advice(thread):
 
 
 def drawing(thread):
-    """What the part shall be, a line each; the review misses the hole that no step makes, until it is struck again."""
+    """What the part shall be, a line each; the review misses the hole that no
+    step makes, until it is struck again.
+    """
     thread.keys("F2")
     thread.write_in("Finished sizes", "60 as bought x 30 as bought x 13.5 ±0.1")
     thread.keys("Return")
@@ -140,7 +145,9 @@ def drawing(thread):
 
 
 def left_empty(thread):
-    """A slot with cutter, ends and depth is complete: the rest is the adviser's. What is typed is pinned; F8 gives it back."""
+    """A slot with cutter, ends and depth is complete: the rest is the adviser's. What is
+    typed is pinned; F8 gives it back.
+    """
     thread.insert("slot")
     thread.keys("ctrl+a")
     thread.fill("slot drill 8 mm, 2 teeth, 25 mm out", "20, 22; 40, 22", "3")
@@ -171,7 +178,9 @@ def paper(thread, path):
 
 
 def next_plan(thread, job):
-    """The printed plan is closed: what is changed after it is saved as plan 2, in words, and the first is still there to look at."""
+    """The printed plan is closed: what is changed after it is saved as plan 2, in words, and
+    the first is still there to look at.
+    """
     (kept,) = closed_plans(job)
     thread.keys("Return")
     thread.write_in("Depth", "2.5")

@@ -1,4 +1,6 @@
-"""Every command of the folder: what it makes is undone and done again to equal documents, and it has a name for Undo."""
+"""Every command of the folder: what it makes is undone and done again to equal
+documents, and it has a name for Undo.
+"""
 
 from __future__ import annotations
 
@@ -121,7 +123,9 @@ def test_undo_and_redo_give_equal_documents(kind):
 
 @pytest.mark.parametrize("kind", every_command(), ids=lambda one: one.__name__)
 def test_what_it_changes_is_named_in_words(kind):
-    """Else a plan that left the desk could be changed without its next number. Revisions say themselves what changed."""
+    """Else a plan that left the desk could be changed without its next number.
+    Revisions say themselves what changed.
+    """
     one = EACH[kind]
     *before, command = one if isinstance(one, tuple) else (one,)
     first = JOB

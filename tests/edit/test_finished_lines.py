@@ -1,4 +1,6 @@
-"""Lines of the finished part as fields: one more than there are, typed whether they can be read or not, moved and struck."""
+"""Lines of the finished part as fields: one more than there are, typed whether they
+can be read or not, moved and struck.
+"""
 
 from __future__ import annotations
 

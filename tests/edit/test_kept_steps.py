@@ -1,4 +1,6 @@
-"""Every step kept: undo is the state before, redo the one after, typing on is one step, and each is told once."""
+"""Every step kept: undo is the state before, redo the one after, typing on is
+one step, and each is told once.
+"""
 
 from __future__ import annotations
 

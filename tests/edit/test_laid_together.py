@@ -1,4 +1,6 @@
-"""Two orders laid together: the first stands, and what only the second has comes behind its neighbour there."""
+"""Two orders laid together: the first stands, and what only the second has
+comes behind its neighbour there.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Several steps and whole set-ups at once: one step of undo each, with free keys and numbers, whatever is chosen."""
+"""Several steps and whole set-ups at once: one step of undo each, with free keys
+and numbers, whatever is chosen.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Changing what a bare number means changes no size, also of fits: `16 H7` is not a bore of sixteen inches."""
+"""Changing what a bare number means changes no size, also of fits: `16 H7` is
+not a bore of sixteen inches.
+"""
 
 from __future__ import annotations
 

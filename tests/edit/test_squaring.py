@@ -1,4 +1,6 @@
-"""Six faces squared as one insertion: a sound order, one undo, and a review that has nothing grave to say of a plain block."""
+"""Six faces squared as one insertion: a sound order, one undo, and a review that has
+nothing grave to say of a plain block.
+"""
 
 from __future__ import annotations
 
@@ -80,7 +82,9 @@ def test_the_block_has_its_finished_size_in_the_end(stock, size):
 
 
 def test_the_order_is_that_of_the_trade():
-    """Published notes on squaring a block: best face first, then to the fixed jaw with a round bar, ends last."""
+    """Published notes on squaring a block: best face first, then to the fixed
+    jaw with a round bar, ends last.
+    """
     job = squared(block())
     ups = [one.up for one in job.set_ups]
     assert ups == ["top", "front", "rear", "bottom", "left", "right"]

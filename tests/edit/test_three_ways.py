@@ -1,4 +1,6 @@
-"""Two people change one plan: what only one changed is in it, what both changed is asked, and nothing of either is lost unasked."""
+"""Two people change one plan: what only one changed is in it, what both changed is asked, and
+nothing of either is lost unasked.
+"""
 
 from __future__ import annotations
 
@@ -177,7 +179,9 @@ def _by_chance(chance, job, name):
 
 @pytest.mark.parametrize("seed", range(60))
 def test_any_two_hands(seed):
-    """Of any two plans one is made that can be read, that asks about no change twice, and that has every step that nobody took out."""
+    """Of any two plans one is made that can be read, that asks about no change twice, and that
+    has every step that nobody took out.
+    """
     chance = random.Random(seed)
     mine, theirs = _by_chance(chance, BASE, "mine"), _by_chance(chance, BASE, "theirs")
     both = compared(BASE, mine, theirs)

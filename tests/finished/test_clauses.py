@@ -1,4 +1,6 @@
-"""Clauses of a line by themselves: each takes what is its own, leaves what is not, and points at what is wrong."""
+"""Clauses of a line by themselves: each takes what is its own, leaves what is
+not, and points at what is wrong.
+"""
 
 from __future__ import annotations
 

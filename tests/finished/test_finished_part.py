@@ -1,4 +1,6 @@
-"""The finished part that its lines mean: limits where a line gives none, and a line that cannot be read beside the others."""
+"""The finished part that its lines mean: limits where a line gives none, and a line
+that cannot be read beside the others.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The section of a job's file with the finished part: lines come back as they were typed, what is no line is said by its line."""
+"""The section of a job's file with the finished part: lines come back as they were typed,
+what is no line is said by its line.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Where a feature lies: numbers with the face beside them, several places, patterns in words and pitch circles."""
+"""Where a feature lies: numbers with the face beside them, several places,
+patterns in words and pitch circles.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What a whole line says: a face and its axes where nothing is said, what is missing is asked, two readings are both told."""
+"""What a whole line says: a face and its axes where nothing is said, what is missing is
+asked, two readings are both told.
+"""
 
 from __future__ import annotations
 

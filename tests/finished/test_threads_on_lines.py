@@ -1,4 +1,6 @@
-"""Threads at the head of a line: metric by diameter and pitch, unified by its name, a class that its tap decides."""
+"""Threads at the head of a line: metric by diameter and pitch, unified by its
+name, a class that its tap decides.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The same words in every text field of a job, a card and a cabinet: a line at a time, kept where the reader takes it."""
+"""The same words in every text field of a job, a card and a cabinet: a line at a
+time, kept where the reader takes it.
+"""
 
 import json
 import re
@@ -21,7 +23,8 @@ KEPT = ("machine", "kind", "key", "workshop", "units", "card hash", "card date")
 def filled(text, words, read):
     """The text of a file with the words in every field that takes them; how many those are.
 
-    Each field is tried alone, in a file that is otherwise short: with long words everywhere each reading takes five times as long.
+    Each field is tried alone, in a file that is otherwise short: with long words everywhere
+    each reading takes five times as long.
     """
     lines, taken = text.splitlines(), {}
     for at, line in enumerate(lines):
@@ -44,7 +47,9 @@ def laid(lines, others):
 
 
 def together(kept, more, read):
-    """What was kept, and of more all that can be read beside it: two fields that may not say the same take turns."""
+    """What was kept, and of more all that can be read beside it: two fields that
+    may not say the same take turns.
+    """
     try:
         read(kept | dict(more))
     except JobsheetError:

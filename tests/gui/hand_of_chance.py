@@ -1,7 +1,9 @@
-"""A hand that does anything, by seed: keys, words, clicks, the wheel, sizes, looks, rows, places, undo. Ends by itself.
+"""A hand that does anything, by seed: keys, words, clicks, the wheel, sizes, looks,
+rows, places, undo. Ends by itself.
 
-Run in a process of its own: `python -m tests.gui.hand_of_chance SEED SECONDS`. It ends with 0 where nothing went wrong; the
-last line it prints is how many things it did and how the memory went [MB], after a minute (or a third) and at the end.
+Run in a process of its own: `python -m tests.gui.hand_of_chance SEED SECONDS`. It ends with 0 where
+nothing went wrong; the last line it prints is how many things it did and how the memory went [MB], after a
+minute (or a third) and at the end.
 """
 
 import contextlib
@@ -82,7 +84,9 @@ class Hand:
             QTest.qWait(20)
 
     def let_go_of_menus(self):
-        """Close a menu that has stood for a second: some wait inside the click that opened them, and nobody else is there."""
+        """Close a menu that has stood for a second: some wait inside the click that
+        opened them, and nobody else is there.
+        """
         shown = QApplication.activePopupWidget()
         if shown is not None and shown is self.stood:
             shown.close()
@@ -121,8 +125,8 @@ class Hand:
     def some(self, window):
         """A widget of it that can be seen, rather one that takes the keyboard.
 
-        Found by pointing, as a hand does: to list all the children of a window makes a Python object for every
-        part of the toolkit's own boxes, and those outlive the boxes.
+        Found by pointing, as a hand does: to list all the children of a window makes a Python object for
+        every part of the toolkit's own boxes, and those outlive the boxes.
         """
         found = window
         for _ in range(12):
@@ -230,7 +234,9 @@ class Hand:
         QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
     def visit_everything(self):
-        """Every step of every sample and its sheets, and every place once: what is loaded for the first time is no growth."""
+        """Every step of every sample and its sheets, and every place once: what is
+        loaded for the first time is no growth.
+        """
         for one in self.samples:
             self.window.parts.files.open_sample(one)
             # What is remembered by value has bounds: they are reached here.
@@ -259,7 +265,8 @@ class Hand:
     def memory_at_rest(self):
         """What is held [MB] with the same job in a window of the same size, and nothing beside it.
 
-        Without what may be let go of at any time: pictures the toolkit keeps up to a bound, free pieces of the heap.
+        Without what may be let go of at any time: pictures the toolkit keeps up
+        to a bound, free pieces of the heap.
         """
         self.close_what_is_beside()
         self.window.resize(1200, 800)

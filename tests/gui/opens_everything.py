@@ -1,4 +1,5 @@
-"""Opens every row, box, tooltip, menu and place of a job with the same words in every field; prints what is wrong.
+"""Opens every row, box, tooltip, menu and place of a job with the same words in
+every field; prints what is wrong.
 
 In a process of its own: what it looks for hangs the window or ends the program.
 """

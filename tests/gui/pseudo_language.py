@@ -1,7 +1,8 @@
-"""Opens every row and place of a sample in a language that is two fifths longer; prints what did not reach it and what is clipped.
+"""Opens every row and place of a sample in a language that is two fifths longer; prints what
+did not reach it and what is clipped.
 
-Each text comes back marked and stretched, its fields and its key kept. In a process of its own: what is translated when a
-module is read would otherwise depend on who read it first.
+Each text comes back marked and stretched, its fields and its key kept. In a process of its own: what is
+translated when a module is read would otherwise depend on who read it first.
 """
 
 import ast
@@ -50,7 +51,9 @@ class Longer(QTranslator):
 
 
 def literals():
-    """Texts that could be shown and stand only in the source of `gui/`: what entries and rules call themselves comes from below."""
+    """Texts that could be shown and stand only in the source of `gui/`: what entries and
+    rules call themselves comes from below.
+    """
     ours, below = set(), set()
     here = Path(jobsheet.gui.__file__).parent
     for path in here.parent.rglob("*.py"):

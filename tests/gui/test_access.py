@@ -1,4 +1,6 @@
-"""The tree that a screen reader walks: label, role and state of every control, the column as a list, tables with rows."""
+"""The tree that a screen reader walks: label, role and state of every control, the
+column as a list, tables with rows.
+"""
 
 from itertools import pairwise
 

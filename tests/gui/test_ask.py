@@ -1,4 +1,6 @@
-"""Boxes that stop and wait: on the screen whatever they say, and no question of the toolkit's own about a name."""
+"""Boxes that stop and wait: on the screen whatever they say, and no question of
+the toolkit's own about a name.
+"""
 
 import pytest
 from PySide6 import QtCore

@@ -1,4 +1,6 @@
-"""The lines of the finished part, at the keyboard alone: typed, told back, moved, struck, taken back, and never written over."""
+"""The lines of the finished part, at the keyboard alone: typed, told back, moved, struck,
+taken back, and never written over.
+"""
 
 from __future__ import annotations
 
@@ -275,7 +277,9 @@ def test_f1_in_a_line_opens_its_page(window, lines, qtbot, name, page):
 
 
 def test_the_picture_of_the_part_follows_the_stock(window, lines, qtbot):
-    """Where no line says a size it is that of the stock; a part of round bar is round where nothing cuts it."""
+    """Where no line says a size it is that of the stock; a part of round bar
+    is round where nothing cuts it.
+    """
     form = window.bench.column.ruled.opened
 
     def words():

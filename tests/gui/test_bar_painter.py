@@ -1,4 +1,6 @@
-"""The share bar: its fence stands at 0.74 of the width whatever the capacity is, and the bar ends at the share."""
+"""The share bar: its fence stands at 0.74 of the width whatever the capacity is,
+and the bar ends at the share.
+"""
 
 from __future__ import annotations
 

@@ -25,7 +25,9 @@ def test_readings_of_the_scenario_stand_in_the_open_row(show, qtbot):
 
 
 def test_the_speeds_beside_are_shown_and_pressing_one_is_one_edit(show, qtbot):
-    """HM-104, step 60: 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min) (demo scenario, section 7)."""
+    """HM-104, step 60: 477 rpm lies between 300 (9.4 m/min) and 500
+    (15.7 m/min) (demo scenario, section 7).
+    """
     window, key = _opened(show, qtbot, "hm-104-cover-plate", 60)
     beside = window.open_row.margin.beside
     found = beside.answers.neighbours

@@ -1,4 +1,6 @@
-"""The other forms that are typed into: a card, the cabinet, a ladder and its rungs, the stopwatch; key by key."""
+"""The other forms that are typed into: a card, the cabinet, a ladder and its
+rungs, the stopwatch; key by key.
+"""
 
 import pytest
 from PySide6.QtCore import Qt

@@ -1,4 +1,6 @@
-"""The cabinet in its editor: what is saved is picked from at once, what cannot be used is kept and never counts."""
+"""The cabinet in its editor: what is saved is picked from at once, what cannot
+be used is kept and never counts.
+"""
 
 import pytest
 from PySide6.QtCore import Qt

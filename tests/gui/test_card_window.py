@@ -1,4 +1,6 @@
-"""A machine card in its window: problems at their field, own copies, undo, the way in, and every field by the keyboard."""
+"""A machine card in its window: problems at their field, own copies, undo, the way
+in, and every field by the keyboard.
+"""
 
 from itertools import pairwise
 

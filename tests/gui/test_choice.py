@@ -1,4 +1,6 @@
-"""Several rows are chosen, moved, dragged, cut, copied and pasted, by keys and by the mouse; undo names each."""
+"""Several rows are chosen, moved, dragged, cut, copied and pasted, by keys
+and by the mouse; undo names each.
+"""
 
 import os
 import subprocess

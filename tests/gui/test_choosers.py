@@ -1,4 +1,6 @@
-"""The panels under the title block: typed key by key, walked by arrows, taken by Enter or a press, left by Esc."""
+"""The panels under the title block: typed key by key, walked by arrows, taken by
+Enter or a press, left by Esc.
+"""
 
 import pytest
 from PySide6.QtCore import Qt

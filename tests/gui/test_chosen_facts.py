@@ -1,4 +1,6 @@
-"""The chosen job of the shelf: what its file says, what happened at the machine, and what is wrong with it."""
+"""The chosen job of the shelf: what its file says, what happened at the
+machine, and what is wrong with it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What every start would compile anew is kept: for the very same source and the very same Python, and never needed."""
+"""What every start would compile anew is kept: for the very same source and the
+very same Python, and never needed.
+"""
 
 from __future__ import annotations
 

@@ -135,7 +135,9 @@ def test_what_fails_beside_the_figures_is_absent_and_stands_in_the_log(window, q
 
 
 def test_of_a_step_with_an_unread_field_nothing_is_answered(window, qtbot):
-    """Neither dials, suggestions nor speeds of an older text stand under a dash; they come back with the next text."""
+    """Neither dials, suggestions nor speeds of an older text stand under a dash;
+    they come back with the next text.
+    """
     box = cursor_in(window, "face-rough", "depth")
 
     def settled():

@@ -1,4 +1,6 @@
-"""A row of the shelf in words: of what was made how it went, of what never was what its plan is said to be (look-2)."""
+"""A row of the shelf in words: of what was made how it went, of what never was
+what its plan is said to be (look-2).
+"""
 
 from __future__ import annotations
 

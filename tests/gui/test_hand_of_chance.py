@@ -31,7 +31,9 @@ def run(seed, seconds, home):
 
 
 def test_nothing_falls_over(tmp_path):
-    """Two minutes, by four hands at the same time: each waits for the others now and then, as on a busy machine."""
+    """Two minutes, by four hands at the same time: each waits for the others now
+    and then, as on a busy machine.
+    """
     homes = [tmp_path / str(seed) for seed in (1, 2, 3, 4)]
     for home in homes:
         home.mkdir()

@@ -1,4 +1,6 @@
-"""The form of a set-up: another kind of holding asks other facts, only possible faces can be chosen, and the pictures follow."""
+"""The form of a set-up: another kind of holding asks other facts, only possible faces can
+be chosen, and the pictures follow.
+"""
 
 from __future__ import annotations
 

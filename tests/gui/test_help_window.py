@@ -1,4 +1,6 @@
-"""The help in the window: F1 on what has the focus, by key and by mouse; the keyboard goes back to where it was."""
+"""The help in the window: F1 on what has the focus, by key and by mouse; the
+keyboard goes back to where it was.
+"""
 
 import pytest
 from PySide6.QtCore import QPoint, Qt

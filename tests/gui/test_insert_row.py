@@ -1,4 +1,6 @@
-"""Insert: a row at the place of the new step, typed into key by key, walked by arrows, taken by Enter or the mouse."""
+"""Insert: a row at the place of the new step, typed into key by key, walked by
+arrows, taken by Enter or the mouse.
+"""
 
 import time
 
@@ -303,7 +305,9 @@ def test_every_control_has_a_name(window, insert):
 
 
 def test_it_opens_and_follows_within_its_times(window, insert, qtbot):
-    """Opened once, as the hand's rest does beforehand: then 50 ms to open, 16 ms a key; the best of three on a busy machine."""
+    """Opened once, as the hand's rest does beforehand: then 50 ms to open, 16 ms a key;
+    the best of three on a busy machine.
+    """
     insert("drill", "sl")
     press(qtbot, window, Qt.Key.Key_Escape)
     opened, keyed = [], []

@@ -1,4 +1,6 @@
-"""The crash journal: what was not saved lies there until it is saved or thrown away, and a living window's own is let be."""
+"""The crash journal: what was not saved lies there until it is saved or thrown away,
+and a living window's own is let be.
+"""
 
 from __future__ import annotations
 

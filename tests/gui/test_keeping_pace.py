@@ -1,4 +1,6 @@
-"""Never more than two seconds of work unwritten: while somebody types on and on, at a signal, at a fault, behind a box."""
+"""Never more than two seconds of work unwritten: while somebody types on and on, at
+a signal, at a fault, behind a box.
+"""
 
 import os
 import random

@@ -1,4 +1,6 @@
-"""Where the keyboard is, kept while panels are made anew: by sort and name, with cursor and what is chosen."""
+"""Where the keyboard is, kept while panels are made anew: by sort and name,
+with cursor and what is chosen.
+"""
 
 from __future__ import annotations
 

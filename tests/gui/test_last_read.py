@@ -1,4 +1,6 @@
-"""What the texts of the last start meant is kept: the same job is read without the parser, and to the same values."""
+"""What the texts of the last start meant is kept: the same job is read without
+the parser, and to the same values.
+"""
 
 from __future__ import annotations
 

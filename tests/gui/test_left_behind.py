@@ -1,4 +1,6 @@
-"""What a crash left behind is offered as a job with what was half typed, and forgotten when it is asked for."""
+"""What a crash left behind is offered as a job with what was half typed, and
+forgotten when it is asked for.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A lesson by key: letters place slips, Backspace gives one back, Ctrl + Enter tries; nothing is given away before."""
+"""A lesson by key: letters place slips, Backspace gives one back, Ctrl + Enter
+tries; nothing is given away before.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What a line of the finished part can be: every form with an example that can be read, and the next letter."""
+"""What a line of the finished part can be: every form with an example that
+can be read, and the next letter.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A new part from the one on the desk: four lines, its steps come along, and what hangs on the change is listed and ticked off by key."""
+"""A new part from the one on the desk: four lines, its steps come along, and what hangs on the
+change is listed and ticked off by key.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What the list of materials says: trade name, standard names, hardness, dangers of the chips, and which is planned."""
+"""What the list of materials says: trade name, standard names, hardness, dangers
+of the chips, and which is planned.
+"""
 
 from __future__ import annotations
 

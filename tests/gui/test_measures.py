@@ -13,7 +13,9 @@ from jobsheet.gui.ink.tokens import LIGHT
     ("width", "form"), [(1500, "wide"), (1182, "wide"), (1181, "medium"), (882, "medium"), (881, "narrow")]
 )
 def test_the_form_goes_by_the_width_with_its_scroll_bar(qapp, width, form):
-    """Below 1200 and 900 px the narrower layouts begin (`look`); the list is 18 px narrower than the window."""
+    """Below 1200 and 900 px the narrower layouts begin (`look`); the list is
+    18 px narrower than the window.
+    """
     at = columns(Look(LIGHT), width)
     assert at.form == form
     assert at.margin == width - MARGIN[form]

@@ -1,4 +1,6 @@
-"""A new job from four lines, the last jobs, and what is known of a job's file: other windows, other programs, what stood before."""
+"""A new job from four lines, the last jobs, and what is known of a job's file: other windows,
+other programs, what stood before.
+"""
 
 import pytest
 from PySide6.QtCore import QEvent, Qt

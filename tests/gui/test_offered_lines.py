@@ -1,4 +1,6 @@
-"""The remarks of an open row with what is offered: at once where it opens, and after a rest while it is typed into."""
+"""The remarks of an open row with what is offered: at once where it opens, and
+after a rest while it is typed into.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What is offered with a remark in the open row: tried before it is shown, and what it would change, end and leave stands under it."""
+"""What is offered with a remark in the open row: tried before it is shown, and what it would
+change, end and leave stands under it.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,9 @@ def test_what_is_not_offered_says_why_and_what_to_do(window):
 
 
 def test_a_remark_that_is_true_no_longer_is_read_again_not_refused(window):
-    """A line may still stand there from before the last edit: no fix of it is judged by the plan as it is now."""
+    """A line may still stand there from before the last edit: no fix of it is
+    judged by the plan as it is now.
+    """
     moved(window)
     window.open_key("drill")
     old = line_of(window, "spot-before-drilling").remark
@@ -67,7 +71,9 @@ def test_while_it_is_typed_into_an_offer_is_tried_after_a_rest(window, qtbot):
 
 
 def test_what_is_offered_is_of_the_plan_as_it_is_now(window, qtbot):
-    """The remark keeps its words while a second place is typed; the fix that is tried after that is for both."""
+    """The remark keeps its words while a second place is typed; the fix that
+    is tried after that is for both.
+    """
     window.parts.edits.steps.take_out(("spot",), "take out")
     before = {operation.key for _, operation in window.desk.job.operations()}
     window.open_key("drill")

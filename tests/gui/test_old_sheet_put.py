@@ -1,4 +1,6 @@
-"""Old sheets are put on the shelf after two questions; each can be called off, and what goes wrong is said."""
+"""Old sheets are put on the shelf after two questions; each can be called
+off, and what goes wrong is said.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A verdict is the same in the closed row, the open row, the sheet and the JSON: word, chance, and where to begin."""
+"""A verdict is the same in the closed row, the open row, the sheet and the JSON:
+word, chance, and where to begin.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What lies on the desk at the start: the job that is asked for, the last one, or a copy of the sample with what went wrong."""
+"""What lies on the desk at the start: the job that is asked for, the last one, or a copy
+of the sample with what went wrong.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Pages of the help that only the window can make: every place has one, and the last says what went wrong lately."""
+"""Pages of the help that only the window can make: every place has one, and the
+last says what went wrong lately.
+"""
 
 from __future__ import annotations
 

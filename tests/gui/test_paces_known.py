@@ -1,4 +1,6 @@
-"""Times as they ran here: said where the minutes are entered and on hover, taken over by a press, never of themselves."""
+"""Times as they ran here: said where the minutes are entered and on hover, taken
+over by a press, never of themselves.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,9 @@ from jobsheet.storage.records.run_log import as_written
 
 @pytest.fixture
 def made(show, samples, tmp_path):
-    """A job that was made on six days: setting up took twice what was planned, the rest half as long again."""
+    """A job that was made on six days: setting up took twice what was
+    planned, the rest half as long again.
+    """
     path = tmp_path / "plate.yaml"
     shutil.copy(samples / "hm-100-drilled-plate-b1.yaml", path)
     window = show(str(path))

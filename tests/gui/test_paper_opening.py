@@ -1,4 +1,6 @@
-"""Printed sheets are opened in the window: by Open, by letting them fall on it, at the start; what is asked about them."""
+"""Printed sheets are opened in the window: by Open, by letting them fall on it, at
+the start; what is asked about them.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What the part shall be as a picture: from its lines, whatever the steps do; nothing where no line can be read."""
+"""What the part shall be as a picture: from its lines, whatever the steps do;
+nothing where no line can be read.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The pages of a PDF as pictures: of the size of their paper, and of exactly as many dots as were asked for."""
+"""The pages of a PDF as pictures: of the size of their paper, and of exactly
+as many dots as were asked for.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A photograph comes to a set-up by a key or by letting a file fall on it; what is gone is said; a saved job has it beside it."""
+"""A photograph comes to a set-up by a key or by letting a file fall on it; what is gone is
+said; a saved job has it beside it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The list under a field: opened by a key, a press or what is typed; taken by Enter or a press, never in the way of typing."""
+"""The list under a field: opened by a key, a press or what is typed; taken by Enter or a
+press, never in the way of typing.
+"""
 
 import pytest
 import shiboken6
@@ -278,7 +280,9 @@ def test_the_list_goes_with_its_field_and_touches_nothing_that_is_gone(window, q
 
 
 def test_what_a_step_does_is_chosen_one_after_the_other(window, qtbot):
-    """Key by key: half a word brings the list with the first one blue, Enter takes it behind what stands there."""
+    """Key by key: half a word brings the list with the first one blue, Enter
+    takes it behind what stands there.
+    """
     window.open_key("clamp")
     box = window.open_row.form.fields["does"].box
     box.setFocus()

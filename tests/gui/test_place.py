@@ -1,4 +1,6 @@
-"""A place and the ways to it: what a visit has without being told, and that every place of the program can be reached."""
+"""A place and the ways to it: what a visit has without being told, and that every
+place of the program can be reached.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Places as rows, key by key in the window: typing, walking, inserting, taking out, moving, pasting, generators."""
+"""Places as rows, key by key in the window: typing, walking, inserting, taking
+out, moving, pasting, generators.
+"""
 
 import pytest
 from PySide6.QtCore import Qt

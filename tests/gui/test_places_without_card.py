@@ -1,4 +1,6 @@
-"""The card of a job is gone, or has a name that no file can have: its places open all the same, and say so."""
+"""The card of a job is gone, or has a name that no file can have: its places
+open all the same, and say so.
+"""
 
 import pytest
 from msgspec.structs import replace

@@ -1,4 +1,6 @@
-"""Words of a file are shown as they stand: no markup, no key, no width; nothing in the window makes its own."""
+"""Words of a file are shown as they stand: no markup, no key, no width;
+nothing in the window makes its own.
+"""
 
 import ast
 import os

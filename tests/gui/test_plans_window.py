@@ -1,4 +1,6 @@
-"""A plan that was printed is closed: saving a change gives the next number, the old one is looked at, brought back, and never written over."""
+"""A plan that was printed is closed: saving a change gives the next number, the old one is looked at,
+brought back, and never written over.
+"""
 
 from __future__ import annotations
 
@@ -142,7 +144,9 @@ def test_the_drawing_is_asked_for_on_a_later_day(printed, monkeypatch):
 
 
 def test_the_drawing_is_asked_for_where_the_program_itself_opens_the_job(printed, show, qtbot, monkeypatch):
-    """At its start, with the last job or the one of the command line: once the window is there, and never before."""
+    """At its start, with the last job or the one of the command line: once the
+    window is there, and never before.
+    """
     _, path = printed
     asked = []
 

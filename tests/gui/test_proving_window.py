@@ -1,4 +1,6 @@
-"""The proving place: plan, enter with a digit, see what it teaches, take back; the log on the disk holds all of it."""
+"""The proving place: plan, enter with a digit, see what it teaches, take back;
+the log on the disk holds all of it.
+"""
 
 import re
 from itertools import pairwise

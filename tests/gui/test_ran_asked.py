@@ -1,4 +1,6 @@
-"""What a set-up asks of who cut it: the steps that cut, the sizes with a limit, and by how much one is out."""
+"""What a set-up asks of who cut it: the steps that cut, the sizes with a
+limit, and by how much one is out.
+"""
 
 from __future__ import annotations
 

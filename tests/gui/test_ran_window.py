@@ -1,4 +1,6 @@
-"""What happened, typed at the machine: a digit a step, sizes, minutes; kept beside the job and in the proof log, and taken back."""
+"""What happened, typed at the machine: a digit a step, sizes, minutes; kept beside the job
+and in the proof log, and taken back.
+"""
 
 import shutil
 from datetime import date, timedelta

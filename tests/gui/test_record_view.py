@@ -1,4 +1,6 @@
-"""The record of a machine in the proving place: every trial is seen, struck with a reason and given back, by key; what does not fit is asked about."""
+"""The record of a machine in the proving place: every trial is seen, struck with a reason and given back, by
+key; what does not fit is asked about.
+"""
 
 import pytest
 from msgspec.structs import replace

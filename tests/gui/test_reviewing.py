@@ -1,4 +1,6 @@
-"""Remarks and notes about the job on the desk: the notes of the review and the reminders, each to its step."""
+"""Remarks and notes about the job on the desk: the notes of the review and
+the reminders, each to its step.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A new revision of the plan, from the menu: what changed since it was saved is proposed and may be typed over."""
+"""A new revision of the plan, from the menu: what changed since it was saved is
+proposed and may be typed over.
+"""
 
 from __future__ import annotations
 

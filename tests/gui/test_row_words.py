@@ -1,4 +1,6 @@
-"""Rows have all of their words: the longest that fit, at every width that is drawn for, and nothing ends in dots."""
+"""Rows have all of their words: the longest that fit, at every width that is
+drawn for, and nothing ends in dots.
+"""
 
 import pytest
 from PySide6.QtGui import QPixmap

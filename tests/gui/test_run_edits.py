@@ -1,4 +1,6 @@
-"""The chosen row, one key and a digit: how the step went today, kept at once, seen in the row, and taken back."""
+"""The chosen row, one key and a digit: how the step went today, kept at once,
+seen in the row, and taken back.
+"""
 
 import shutil
 

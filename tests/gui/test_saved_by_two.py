@@ -1,4 +1,6 @@
-"""Two people save one plan: both are put together by key alone, what the other saved is kept, and it is one edit."""
+"""Two people save one plan: both are put together by key alone, what the other
+saved is kept, and it is one edit.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The plan that a run is recorded with: the job as it was saved, and whether the one on the desk is another by now."""
+"""The plan that a run is recorded with: the job as it was saved, and whether the
+one on the desk is another by now.
+"""
 
 from __future__ import annotations
 

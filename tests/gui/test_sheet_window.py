@@ -1,4 +1,6 @@
-"""Every sort of exercise at the screen, by key: the pages as on paper, a try says how it went, reasons when asked for; kept only where one says so."""
+"""Every sort of exercise at the screen, by key: the pages as on paper, a try says how it went, reasons when
+asked for; kept only where one says so.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A shelf on a share that is slow, silent or gone: the window goes on, what was read before is found, and nothing is lost in saving."""
+"""A shelf on a share that is slow, silent or gone: the window goes on, what was read before is
+found, and nothing is lost in saving.
+"""
 
 from __future__ import annotations
 

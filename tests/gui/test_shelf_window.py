@@ -1,4 +1,6 @@
-"""The shelf as a hand uses it: a key opens it, typing finds, arrows choose, Enter opens; the window never waits for the folder."""
+"""The shelf as a hand uses it: a key opens it, typing finds, arrows choose, Enter opens; the
+window never waits for the folder.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A stage of the work as lines: what a step took off is dashed, what it left is heavy, and sizes are those it made."""
+"""A stage of the work as lines: what a step took off is dashed, what it left is
+heavy, and sizes are those it made.
+"""
 
 from __future__ import annotations
 

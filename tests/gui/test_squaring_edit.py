@@ -1,4 +1,6 @@
-"""*Square all six faces*, typed key by key: sizes that do not fit are said in the box, and one undo takes all of it back."""
+"""*Square all six faces*, typed key by key: sizes that do not fit are said in the box,
+and one undo takes all of it back.
+"""
 
 import pytest
 from PySide6.QtCore import Qt

@@ -1,4 +1,6 @@
-"""The strip shows pictures from solids, made beside the interface; a feature pressed opens its step; F9 goes back in time."""
+"""The strip shows pictures from solids, made beside the interface; a feature pressed
+opens its step; F9 goes back in time.
+"""
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QPointF
@@ -34,7 +36,9 @@ def test_every_shown_stage_has_its_picture(plate):
 
 
 def test_a_hole_that_is_pressed_opens_the_step_that_one_sees_there(plate, qtbot):
-    """At the counterbored holes the counterbore was last (step 70); beside them the picture opens its own step."""
+    """At the counterbored holes the counterbore was last (step 70); beside them
+    the picture opens its own step.
+    """
     cell, strip = large(plate), plate.strip()
     counterbore = next(one.key for _, one in plate.desk.job.operations() if one.number == 70)
     u, v, _, _ = next(spot for spot in strip.spots if spot[3] == counterbore)

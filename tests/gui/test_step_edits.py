@@ -293,7 +293,9 @@ def test_names_and_cells_open_by_enter(window, qtbot, key):
 
 
 def test_a_fix_is_for_the_plan_as_it_is_now(window, qtbot, type_in):
-    """The remark stood before the places were typed, and says the same after: its fix spots the places that are there."""
+    """The remark stood before the places were typed, and says the same after: its
+    fix spots the places that are there.
+    """
     window.open_key("spot")
     window.parts.edits.steps.delete()
     window.parts.review()

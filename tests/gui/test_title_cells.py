@@ -1,4 +1,6 @@
-"""What the review could not ask is said where its answer would have stood; no window says "no remarks" of it."""
+"""What the review could not ask is said where its answer would have stood; no
+window says "no remarks" of it.
+"""
 
 from __future__ import annotations
 

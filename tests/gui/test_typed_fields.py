@@ -1,4 +1,6 @@
-"""Key by key: every beginning of a usual entry raises nothing and rewrites nothing, and the whole ends in its value."""
+"""Key by key: every beginning of a usual entry raises nothing and rewrites
+nothing, and the whole ends in its value.
+"""
 
 import os
 import random
@@ -73,7 +75,9 @@ class Hand:
             answering._next()
 
     def type(self, kind, text, *, slip=-1, pause=-1):
-        """An entry, with a wrong letter before the key at `slip` that is mended, and a rest before the key at `pause`."""
+        """An entry, with a wrong letter before the key at `slip` that is mended,
+        and a rest before the key at `pause`.
+        """
         owner, name, *_ = SPOTS[kind]
         box = self.box(owner, name)
         history = self.window.desk.history
@@ -134,7 +138,9 @@ def test_usual_entries_of_every_kind_of_field(hand, units):
 @pytest.mark.long
 @pytest.mark.parametrize("kind", list(SPOTS))
 def test_all_usual_entries(hand, kind):
-    """What was typed stands in a file beside the temporary ones, so that a run that was stopped goes on from there."""
+    """What was typed stands in a file beside the temporary ones, so that a run
+    that was stopped goes on from there.
+    """
     done = Path(tempfile.gettempdir()) / f"jobsheet-typed-{os.getuid()}-{kind.replace(' ', '-')}"
     typed = set(done.read_text(encoding="utf-8").splitlines()) if done.exists() else set()
     entries = [one for one in every() if one[1] == kind and repr(one) not in typed]

@@ -1,4 +1,6 @@
-"""Why this order, from the menu: written from the facts, undone in a press, and never over what a person wrote."""
+"""Why this order, from the menu: written from the facts, undone in a press, and
+never over what a person wrote.
+"""
 
 from jobsheet.edit.commands import SetField
 

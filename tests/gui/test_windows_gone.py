@@ -31,7 +31,9 @@ def memory():
 
 @pytest.fixture
 def only_what_is_new():
-    """What was there before is not looked through again each time: in a long run of tests that is nearly everything."""
+    """What was there before is not looked through again each time: in a long run
+    of tests that is nearly everything.
+    """
     gc.collect()
     gc.freeze()
     yield

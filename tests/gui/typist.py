@@ -1,7 +1,8 @@
-"""Types without a pause into the real window until something ends the program; each key is told to a file at once.
+"""Types without a pause into the real window until something ends the program;
+each key is told to a file at once.
 
-A line of the file is the time, a blank, and the text that stands in the box after the key, told just before it: what the journal is
-held against when the program was killed.
+A line of the file is the time, a blank, and the text that stands in the box after the key, told just before
+it: what the journal is held against when the program was killed.
 """
 
 import itertools

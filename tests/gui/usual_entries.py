@@ -1,7 +1,8 @@
 """Forty usual entries of every kind of field, as people at a machine write them, and where each is typed.
 
-`SPOTS` names a field of the drilled plate for each kind: owner, field, entries for a job in millimetres, entries for
-one in inches. All of the entries can be read; the beginnings of many cannot, or mean sizes that nobody meant.
+`SPOTS` names a field of the drilled plate for each kind: owner, field, entries for a job in
+millimetres, entries for one in inches. All of the entries can be read; the beginnings of many
+cannot, or mean sizes that nobody meant.
 """
 
 from __future__ import annotations

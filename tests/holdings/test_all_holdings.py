@@ -1,4 +1,6 @@
-"""Each kind of holding: its facts are written and read back, its form has each once, its bodies stand where its numbers say."""
+"""Each kind of holding: its facts are written and read back, its form has each once, its
+bodies stand where its numbers say.
+"""
 
 from __future__ import annotations
 

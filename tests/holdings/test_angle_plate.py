@@ -21,7 +21,9 @@ def plate_at(**facts):
 
 
 def test_work_that_stands_over_its_left_end_has_no_plate_there():
-    """A plate of 60 behind work of 80: 15 over the left leaves it from 15 to 75; 5 over the right as well; in the middle from 10."""
+    """A plate of 60 behind work of 80: 15 over the left leaves it from 15 to 75; 5 over the
+    right as well; in the middle from 10.
+    """
     assert (
         plate_at(width="60", over_left="15").low[0],
         plate_at(width="60", over_left="15").high[0],

@@ -1,4 +1,6 @@
-"""What each way of holding carries, against the worked examples of the reference on holding (sections A2 and D)."""
+"""What each way of holding carries, against the worked examples of the reference
+on holding (sections A2 and D).
+"""
 
 from __future__ import annotations
 
@@ -18,8 +20,10 @@ def test_what_is_not_said_is_not_known(name):
 
 
 def test_a_cut_across_round_work_in_a_vee_rolls_it():
-    """The same Ø30 under one strap that gives 8 kN (M12 at 38.4 N·m, half of 16 kN): 2.5 × 1000 N × 15 mm = 37.5 of 34.8 N·m.
-    Sliding comes first in a vee, at 2 µ F: 2.5 kN of 1.92, so that the two are judged apart here."""
+    """The same Ø30 under one strap that gives 8 kN (M12 at 38.4 N·m, half of 16 kN): 2.5 ×
+    1000 N × 15 mm = 37.5 of 34.8 N·m. Sliding comes first in a vee, at 2 µ F: 2.5 kN of 1.92, so
+    that the two are judged apart here.
+    """
     held = grip("vee block", diameter="30", clamps="1", bolt="M12", tighten="38.4 N·m")
     assert held.turning == pytest.approx(34.8, abs=0.05)
     found = holding._rolled(1000, held, 2.5)

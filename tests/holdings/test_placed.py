@@ -12,7 +12,9 @@ from .round_stock import BAR, CHUCK, HEXAGON, VEE, job_of, lie_of
 
 
 def test_the_point_of_a_vee_lies_under_the_axis_of_its_bar():
-    """The axis lies R / sin(α / 2) over the point (holding-and-more-kinds A1): 28.28 mm for 40 in a vee of 90°."""
+    """The axis lies R / sin(α / 2) over the point (holding-and-more-kinds A1):
+    28.28 mm for 40 in a vee of 90°.
+    """
     job = job_of(BAR, VEE)
     vees = [body for body in bodies_of(job.set_ups[0], lie_of(job), None) if body.part == "vee"]
     assert len(vees) == 2

@@ -1,4 +1,6 @@
-"""Round and six-sided stock in vees and chucks: bodies round its own axis, a diameter that is not asked twice."""
+"""Round and six-sided stock in vees and chucks: bodies round its own axis, a
+diameter that is not asked twice.
+"""
 
 from __future__ import annotations
 

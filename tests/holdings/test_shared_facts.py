@@ -18,7 +18,9 @@ def drawn(number=1, bolt=M12, tighten=FORTY, **arms):
 
 
 def test_a_bolt_draws_its_torque_over_a_fifth_of_its_diameter():
-    """T = K d F with K 0.20 (Shigley, from memory): 40 / (0.2 × 0.012) = 16.67 kN, of which a nose with equal arms has half."""
+    """T = K d F with K 0.20 (Shigley, from memory): 40 / (0.2 × 0.012) = 16.67 kN, of
+    which a nose with equal arms has half.
+    """
     assert drawn().force == pytest.approx(16667 / 2, rel=1e-3)
     assert drawn(4).force == pytest.approx(4 * drawn().force)
 

@@ -37,7 +37,9 @@ def vice(**facts):
 
 
 def test_jaws_stand_where_the_numbers_say():
-    """B-1's vice: jaws 80 wide, 25 deep. Work 80 × 50 × 20, 6 above the jaws: the jaws reach from 11 below it to 14."""
+    """B-1's vice: jaws 80 wide, 25 deep. Work 80 × 50 × 20, 6 above the jaws: the
+    jaws reach from 11 below it to 14.
+    """
     found = placed(vice(above_jaws="6", rests_on="parallels", parallel_width="6"), fixed_jaw="rear")
     (fixed,), (moving,) = only(found, "fixed jaw"), only(found, "moving jaw")
     assert (fixed.low[2], fixed.high[2]) == pytest.approx((-0.011, 0.014))

@@ -19,7 +19,9 @@ def pivot(samples):
 
 
 def test_the_right_one_is_the_plans_and_the_others_are_refused_for_their_reason(pivot):
-    """Read through anew: with the right line nothing is said; with each other one its own rule speaks, or it cannot be calculated."""
+    """Read through anew: with the right line nothing is said; with each other one its own rule
+    speaks, or it cannot be calculated.
+    """
     found = cutter_exercise(pivot, 3, 37, 1)
     assert len(found.questions) == 3
     for question in found.questions:

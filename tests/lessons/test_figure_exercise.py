@@ -1,4 +1,6 @@
-"""A sheet of questions from the steps of a job: the same again for the same seed, typed figures by their question."""
+"""A sheet of questions from the steps of a job: the same again for the same
+seed, typed figures by their question.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Figures against worked check 10 of the reference and the drawn lesson, each tolerance at its edge, slips by name."""
+"""Figures against worked check 10 of the reference and the drawn lesson, each
+tolerance at its edge, slips by name.
+"""
 
 from __future__ import annotations
 
@@ -38,7 +40,8 @@ def pivot(samples):
     return steps_of(read_job(samples / "hm-103-pivot-block.yaml"))
 
 
-# --- check 10: B-1, 20 mm, 25 m/min: 398; 375 to 421 passes; 320; 4 × 0.05 gives 64 mm/min, 25.6 turns a minute
+# --- check 10: B-1, 20 mm, 25 m/min: 398; 375 to 421 passes; 320; 4 × 0.05 gives 64 mm/min,
+# 25.6 turns a minute ---
 
 
 def test_the_speed_of_the_reference(block):

@@ -1,4 +1,6 @@
-"""Pairs of one hole: marked before it is drilled, drilled before it is tapped or reamed, smaller drills first."""
+"""Pairs of one hole: marked before it is drilled, drilled before it is tapped or
+reamed, smaller drills first.
+"""
 
 from __future__ import annotations
 

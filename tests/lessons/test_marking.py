@@ -22,7 +22,9 @@ def pivot(samples):
 
 
 def test_the_answer_of_the_picture(pivot):
-    """Drill before spot: one move, one rule, with what it costs; the step after the tap is habit and costs nothing."""
+    """Drill before spot: one move, one rule, with what it costs; the step after
+    the tap is habit and costs nothing.
+    """
     needed, steps = pivot
     asked = Asked(needed=needed, steps={"set-up-5": steps["set-up-5"]})
     found = marked(

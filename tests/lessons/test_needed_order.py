@@ -1,4 +1,6 @@
-"""What must come before what: against the reference's own orders, plans whose authors knew no rule, and the review."""
+"""What must come before what: against the reference's own orders, plans whose
+authors knew no rule, and the review.
+"""
 
 from __future__ import annotations
 
@@ -43,9 +45,11 @@ def pivot(samples):
 
 
 def test_the_bore_of_the_reference(pivot):
-    """Sequencing rules, section 6: zero, spot, pilot 6, 12, 15.7, ream; the chamfer after 15.7, before or after the reamer.
+    """Sequencing rules, section 6: zero, spot, pilot 6, 12, 15.7, ream; the chamfer
+    after 15.7, before or after the reamer.
 
-    The sample gauges and deburrs in one step, which takes both ends: of its three right orders two are left."""
+    The sample gauges and deburrs in one step, which takes both ends: of its three right orders two are left.
+    """
     inside = pivot.inside("set-up-6")
     assert inside.count() == 2
     order = ["find-a-c", "spot-bore", "pilot", "bore-12", "bore-15-7"]
@@ -59,7 +63,9 @@ def test_the_bore_of_the_reference(pivot):
 
 
 def test_the_setting_block_of_the_reference(samples):
-    """Section 6 and its correction: the rear is sized from the front, end 6 from end 5; the sides come before the ends."""
+    """Section 6 and its correction: the rear is sized from the front, end 6 from end
+    5; the sides come before the ends.
+    """
     found = needed(read_job(samples / "hm-101-setting-block.yaml"))
     pairs = by_number(found, found.pairs)
     assert pairs[45, 50] == pairs[70, 80] == "face-before-its-use"
@@ -69,7 +75,9 @@ def test_the_setting_block_of_the_reference(samples):
 
 
 def test_the_step_and_the_threads_of_the_picture(pivot):
-    """The drawn lesson on set-up 5: end, then step; spot, drill, tap; either lane first; the step before the tap is habit."""
+    """The drawn lesson on set-up 5: end, then step; spot, drill, tap; either lane
+    first; the step before the tap is habit.
+    """
     inside = pivot.inside("set-up-5")
     assert {("end-right", "step"), ("spot-threads", "drill-threads"), ("drill-threads", "tap")} <= set(
         inside.needed()
@@ -203,7 +211,9 @@ def spoilt_orders():
 
 
 def test_every_order_that_was_spoilt_is_refused():
-    """Marked by what the good twin needs: the spoilt order is some moves away, and the broken pair has its reason."""
+    """Marked by what the good twin needs: the spoilt order is some moves away,
+    and the broken pair has its reason.
+    """
     refused, let_through = [], []
     for bad, good in spoilt_orders():
         spoilt, twin = read_job(bad), read_job(good)

@@ -1,4 +1,6 @@
-"""An exercise is the same whenever it is made, gives nothing away, and its answers are read as a hand writes them."""
+"""An exercise is the same whenever it is made, gives nothing away, and its
+answers are read as a hand writes them.
+"""
 
 from __future__ import annotations
 
@@ -77,7 +79,9 @@ def test_what_cannot_be_read_is_said(pivot):
 
 
 def test_a_run_of_steps_begins_before_the_holding_changes(samples):
-    """The cover plate is screwed down after its first six steps: a run that began behind that would be said to lie under straps."""
+    """The cover plate is screwed down after its first six steps: a run that began behind that
+    would be said to lie under straps.
+    """
     reckoned = Reckoner().reckon(read_job(samples / "hm-104-cover-plate.yaml"))
     keys = [operation.key for _, operation in reckoned.job.operations()]
     for sheet in range(1, 12):

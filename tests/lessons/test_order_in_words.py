@@ -1,4 +1,6 @@
-"""Why the steps stand as they do, in a few sentences: each rule once, the worst first chosen, in cutting order, by the numbers of the plan."""
+"""Why the steps stand as they do, in a few sentences: each rule once, the worst first chosen, in cutting
+order, by the numbers of the plan.
+"""
 
 from __future__ import annotations
 

@@ -41,6 +41,8 @@ def test_every_exercise_that_they_name_can_be_made(command, tmp_path, capsys):
 
 
 def test_the_step_and_the_threads_have_ten_right_orders(samples):
-    """As the fourth lesson says, and as can be counted: two lanes of two and three behind the zero are mixed in 5! / (2! 3!) ways."""
+    """As the fourth lesson says, and as can be counted: two lanes of two and three behind the
+    zero are mixed in 5! / (2! 3!) ways.
+    """
     reckoned = Reckoner().reckon(read_job(samples / "hm-103-pivot-block.yaml"))
     assert order_exercise(reckoned, 1, 5, 1, (5,)).asked.count() == 10

@@ -1,4 +1,6 @@
-"""A plan of one's own is marked by the review: any right one is right, what is left out or done in a wrong way is said with its reason."""
+"""A plan of one's own is marked by the review: any right one is right, what is left out or done in a
+wrong way is said with its reason.
+"""
 
 from __future__ import annotations
 

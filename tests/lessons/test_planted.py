@@ -6,7 +6,9 @@ from jobsheet.lessons.planted import Ground, missing_ones, wrong_ones
 
 
 def test_a_mistake_that_spoils_a_second_thing_is_not_planted(pivot):
-    """The middle drill of the bore taken out leaves too much for the reamer, and that alone; the first face brings more than one remark."""
+    """The middle drill of the bore taken out leaves too much for the reamer, and that alone; the
+    first face brings more than one remark.
+    """
     ground = Ground(pivot)
     plants = {one.at: one for one in missing_ones(ground)}
     assert ground.planted(plants["bore-15-7"]).remark.rule == "reaming-allowance"

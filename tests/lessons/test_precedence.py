@@ -1,4 +1,6 @@
-"""The logic of orders against the worked checks of the reference, section 9, and two searches that know nothing of matchings."""
+"""The logic of orders against the worked checks of the reference, section 9, and two
+searches that know nothing of matchings.
+"""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
-"""Orders that were published, on a plate of our own: each is accepted without a move, and turned round it is not.
+"""Orders that were published, on a plate of our own: each is accepted without a
+move, and turned round it is not.
 
-Each source is named beside its order; of those that were read only in part it says so. The parts, sizes and cutters are
-invented: what is published is which step comes before which.
+Each source is named beside its order; of those that were read only in part it says so. The parts, sizes and
+cutters are invented: what is published is which step comes before which.
 """
 
 from __future__ import annotations
@@ -103,7 +104,9 @@ def test_an_order_that_was_published_is_right_as_it_stands(samples, source):
 
 
 def test_a_block_is_squared_as_published(samples):
-    """Modern Metalworking 26.7.2, Goodheart-Willcox (read): two sides, the two opposite to size, the ends last."""
+    """Modern Metalworking 26.7.2, Goodheart-Willcox (read): two sides, the two
+    opposite to size, the ends last.
+    """
     needed = needed_order(Reckoner().reckon(read_job(samples / "hm-101-setting-block.yaml")))
     keys = [one.key for one in needed.job.set_ups]
     six = needed.set_ups.only(keys[:6])

@@ -8,14 +8,18 @@ from jobsheet.lessons.seeds import Draws
 
 
 def test_every_order_of_three_is_as_likely():
-    """6,000 shuffles: each of six orders a thousand times; the share of one is out by more than 120 once in 40,000 tries."""
+    """6,000 shuffles: each of six orders a thousand times; the share of one is out by
+    more than 120 once in 40,000 tries.
+    """
     counted = Counter("".join(Draws("x", str(seed)).shuffled("abc")) for seed in range(6000))
     assert len(counted) == 6
     assert all(abs(count - 1000) < 120 for count in counted.values())
 
 
 def test_the_stream_is_that_of_the_published_hash():
-    """The first draw from below 2^64 is the first eight bytes of SHA-256 of the seed's SHA-256 and a counter of nought."""
+    """The first draw from below 2^64 is the first eight bytes of SHA-256 of the
+    seed's SHA-256 and a counter of nought.
+    """
     from hashlib import sha256
 
     seed = sha256(b"one\x1ftwo").digest()

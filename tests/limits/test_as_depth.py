@@ -1,4 +1,6 @@
-"""The size to begin at: its width by a search beside the program, its caps, and how it is rounded (holding-and-more-kinds C4)."""
+"""The size to begin at: its width by a search beside the program, its caps, and how it is
+rounded (holding-and-more-kinds C4).
+"""
 
 from __future__ import annotations
 
@@ -126,7 +128,8 @@ def bears(share):
 
 
 def asked(width, diameter, mc, slope):
-    """What a side cut asks, but for its depth: teeth in cut × force of the mean chip / direction, all to a factor.
+    """What a side cut asks, but for its depth: teeth in cut × force of the mean
+    chip / direction, all to a factor.
 
     Mean chip f sin κ (1 − cos φ) / φ; the force goes with its power −mc (Kienzle).
     """

@@ -1,7 +1,8 @@
-"""Every limit at 0.5, 0.9, 1.0, 1.1 and 2 of its capacity, and where nothing is known: word, chance, reason and remedy.
+"""Every limit at 0.5, 0.9, 1.0, 1.1 and 2 of its capacity, and where nothing is
+known: word, chance, reason and remedy.
 
-The words are worked out beside the program: a chance is that of a normal distribution about the middle, ln share over the spread
-that is named in the row; a factor and what only has to fit have none.
+The words are worked out beside the program: a chance is that of a normal distribution about the middle, ln
+share over the spread that is named in the row; a factor and what only has to fit have none.
 """
 
 from __future__ import annotations

@@ -1,6 +1,8 @@
-"""Chatter in all that it says: by the class, by other cutters on this machine, of no class, and by its own trials (design, Verdicts).
+"""Chatter in all that it says: by the class, by other cutters on this machine, of no class, and by
+its own trials (design, Verdicts).
 
-6 N/µm is what half of all bench machines carry, 20 N/µm half of all knee mills, spread 0.743 (cutting-data 1.9: estimate).
+6 N/µm is what half of all bench machines carry, 20 N/µm half of all knee mills, spread
+0.743 (cutting-data 1.9: estimate).
 """
 
 from __future__ import annotations
@@ -175,7 +177,9 @@ def test_without_a_share_to_plan_with_it_begins_where_nine_of_ten_of_the_class_d
 
 
 def test_it_never_begins_larger_than_the_cut_itself():
-    """A workshop that tries with a chance of three in ten plans up to 0.94; at 0.9 the chance is 19 %, over one in ten."""
+    """A workshop that tries with a chance of three in ten plans up to 0.94; at 0.9
+    the chance is 19 %, over one in ten.
+    """
     assert say(0.9, known(planned=0.94, **ALONE), cutter=SLOT_DRILL, depth=4e-3).begin == "4 mm deep"
 
 
@@ -261,7 +265,9 @@ def test_odds_say_what_a_frame_does():
     ],
 )
 def test_more_than_the_middle_is_beyond_however_crooked_the_distribution(share, median, place, verdict):
-    """The weight lies far over what is called the middle, so that the chance is next to nothing: the share decides."""
+    """The weight lies far over what is called the middle, so that the chance is
+    next to nothing: the share decides.
+    """
     found = say(share, known(median, cells=((math.log(place), 1.0),)))
     assert found.chance < 0.01
     assert found.verdict == verdict

@@ -1,4 +1,6 @@
-"""How fast an edge may run: by cutter, metal and fluid, against the published ends (cutting-data section 2.2)."""
+"""How fast an edge may run: by cutter, metal and fluid, against the published
+ends (cutting-data section 2.2).
+"""
 
 from __future__ import annotations
 
@@ -43,7 +45,9 @@ def mill(cutter: str, rpm: int, metal: str = "S235", fluid: str = "brushed"):
 
 
 def test_hss_of_20_mm_at_2300_rpm_in_steel_is_beyond():
-    """145 m/min where 30 with a steady flow, 21 by the brush is the start (practice check: common practice)."""
+    """145 m/min where 30 with a steady flow, 21 by the brush is the start
+    (practice check: common practice).
+    """
     found = mill("end mill 20 mm, 4 teeth, HSS", 2300)
     assert found.verdict == "beyond"
     assert found.capacity == pytest.approx(1.3 * 21 / 60)
@@ -124,7 +128,9 @@ def test_typed_or_chosen_changes_nothing():
     ("rpm", "words"), [(433, ""), (450, "minutes, not hours"), (660, "minutes, not hours"), (680, "gone in one pass")]
 )  # fmt: skip
 def test_what_too_fast_costs_goes_by_how_far_it_is_over_the_start(rpm, words):
-    """20 mm starts at 334 rpm here, is too fast from 434 on, and turns twice its start at 668 (holding-and-more-kinds C2)."""
+    """20 mm starts at 334 rpm here, is too fast from 434 on, and turns twice its start
+    at 668 (holding-and-more-kinds C2).
+    """
     from msgspec.structs import replace
 
     from jobsheet.model.figure import EdgeSpeed

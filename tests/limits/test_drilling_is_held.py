@@ -39,14 +39,18 @@ def test_the_lift_is_that_of_the_reference():
     ("torque", "verdict"), [(10.0, "expected"), (11.2, "expected"), (11.4, "tight"), (18.7, "tight"), (19.0, "beyond")]
 )  # fmt: skip
 def test_a_drill_that_breaks_through_in_a_vice(torque, verdict):
-    """2 × 0.12 × 7.54 kN holds 1810 N; a 12 mm drill lifts 1.155 M/D: 0.6 of it at 11.3 N·m, all of it at 18.8."""
+    """2 × 0.12 × 7.54 kN holds 1810 N; a 12 mm drill lifts 1.155 M/D: 0.6 of it
+    at 11.3 N·m, all of it at 18.8.
+    """
     found = judged("drill 12", torque)
     assert found.verdict == verdict
     assert ("break" in found.sentence) == (verdict != "expected")
 
 
 def test_a_blind_hole_only_turns_the_work():
-    """12 mm drill, 12.8 N·m with a factor of 2.5: 32 N·m (A2); jaws of 80 mm with 7.54 kN are turned by 100 N·m."""
+    """12 mm drill, 12.8 N·m with a factor of 2.5: 32 N·m (A2); jaws of 80 mm
+    with 7.54 kN are turned by 100 N·m.
+    """
     found = judged("drill 12", 12.8, through=False)
     assert (found.demand, found.capacity) == (pytest.approx(32), pytest.approx(7540 * 0.08 / 6))
     assert found.verdict == "expected"

@@ -1,4 +1,6 @@
-"""What is read of trials: a chance out of a whole distribution, which record counts, and how it is told (design, Verdicts and Proving)."""
+"""What is read of trials: a chance out of a whole distribution, which record counts, and how it is
+told (design, Verdicts and Proving).
+"""
 
 from __future__ import annotations
 
@@ -47,7 +49,9 @@ def step(text="end mill 12 mm, 4 teeth, 30 mm out"):
 @pytest.mark.parametrize("extra", [0.0, 0.35])
 @pytest.mark.parametrize("share", [0.05, 0.3, 0.5, 0.75, 0.9, 1.0, 1.2, 1.8, 5.0, 20.0])
 def test_a_chance_is_that_of_every_cell_by_its_weight(share, extra):
-    """Summed over all cells, with the noise of a cut and the band of the demand as squares; the program leaves out what is certain."""
+    """Summed over all cells, with the noise of a cut and the band of the demand as squares; the
+    program leaves out what is certain.
+    """
     spread = math.sqrt(NOISE**2 + extra**2)
     whole = sum(weight * NormalDist(place, spread).cdf(math.log(share)) for place, weight in CELLS)
     assert evidence.chance_over(capacity(), share, extra) == pytest.approx(whole, abs=5e-5)

@@ -1,4 +1,6 @@
-"""The size to begin at is what nine of ten machines of the class carry: so large it is expected, a little larger it was not tried."""
+"""The size to begin at is what nine of ten machines of the class carry: so large it is
+expected, a little larger it was not tried.
+"""
 
 from __future__ import annotations
 
@@ -68,7 +70,9 @@ def test_so_large_it_is_expected_and_a_little_larger_it_is_not(machine, metal, k
     ],
 )  # fmt: skip
 def test_a_first_face_is_capped(machine, metal, begin):
-    """0.5 mm on a bench mill, 0.3 in stainless; 2 mm on a knee mill (holding-and-more-kinds C4: common practice)."""
+    """0.5 mm on a bench mill, 0.3 in stainless; 2 mm on a knee mill
+    (holding-and-more-kinds C4: common practice).
+    """
     one = step("face", cutter="face mill 50 mm, 4 teeth, carbide", depth="6 mm", feed_per_tooth="0.05 mm")
     assert chatter(one, around(machine, metal)).begin == begin
 
@@ -81,7 +85,9 @@ def test_a_first_face_is_capped(machine, metal, begin):
     ],
 )  # fmt: skip
 def test_slots_begin_where_the_reference_has_them(machine, metal, printed):
-    """Holding-and-more-kinds C4, 12 mm with two teeth, at a spread of 0.7; with 0.743 it is 5 % less. Its feed is not printed."""
+    """Holding-and-more-kinds C4, 12 mm with two teeth, at a spread of 0.7; with 0.743 it is
+    5 % less. Its feed is not printed.
+    """
     one = step("slot", **SLOT, depth="12 mm")
     begin = chatter(one, around(machine, metal, thickness=0.03)).begin
     assert read(begin.removesuffix(" deep"), "length") * 1e3 == pytest.approx(printed * 0.945, rel=0.3)

@@ -52,7 +52,9 @@ class TestReach:
         assert flute_length.limit(figures(**values), around(), fields).demand == pytest.approx(demand)
 
     def test_a_pocket_of_many_layers_needs_flutes_for_all_of_them(self):
-        """20 mm deep in layers of 5 with flutes of 8 mm: below the second layer the shank rubs along the wall."""
+        """20 mm deep in layers of 5 with flutes of 8 mm: below the second layer
+        the shank rubs along the wall.
+        """
         one = step_of("pocket", cutter="slot drill 10 mm, flutes 8 mm, 40 mm out", centre="40, 25", length="40 mm", width="30 mm", depth="20 mm", layer="5 mm", clear="all of it", feed_per_tooth="0.03 mm")  # fmt: skip
         found = tried(one.kind, one.fields, around_step("bench-mill-b-1", "6082-T6", thickness=0.03)).limit("flute-length")  # fmt: skip
         assert (found.verdict, found.demand) == ("beyond", pytest.approx(0.020))

@@ -1,4 +1,6 @@
-"""Holding in all that it says: the pull of a cut, what turns the work, what lifts it (cutting-data 1.14, holding-and-more-kinds A)."""
+"""Holding in all that it says: the pull of a cut, what turns the work, what lifts it
+(cutting-data 1.14, holding-and-more-kinds A).
+"""
 
 from __future__ import annotations
 

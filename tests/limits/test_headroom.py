@@ -14,7 +14,9 @@ from .one_cut import BELTS, around, figures, step
 
 
 class TestHeadroom:
-    """B-1 has 80 to 300 mm under its spindle; a holder of 60 mm, 10 mm to get in and out (common practice)."""
+    """B-1 has 80 to 300 mm under its spindle; a holder of 60 mm, 10 mm to get
+    in and out (common practice).
+    """
 
     def say(self, top, out=40, machine=BELTS, shop=None):
         fields = step("end mill 12 mm" if out is None else f"end mill 12 mm, {out} mm out")

@@ -28,7 +28,9 @@ VICE = {"kind": "vice", "force": 7540.0, "low": 5000.0, "high": 10000.0, "fricti
 
 
 def test_what_tips_in_a_vice(samples):
-    """holding-and-more-kinds A2: gripped over 10 µ F g is 9.0 N·m, not enough; SF is 4 for work that stands higher than its jaws."""
+    """holding-and-more-kinds A2: gripped over 10 µ F g is 9.0 N·m, not enough; SF is 4 for
+    work that stands higher than its jaws.
+    """
     one = judged(samples, 324.0, 0.035, **VICE, jaw_depth=0.010)
     assert (one.demand, one.capacity) == pytest.approx((4 * 324 * 0.025, 9.05), abs=0.1)
     assert one.verdict == "beyond"

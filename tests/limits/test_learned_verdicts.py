@@ -1,4 +1,6 @@
-"""Verdicts by what test cuts taught: chances at their thresholds, `cut before` and what takes it away (design, Verdicts)."""
+"""Verdicts by what test cuts taught: chances at their thresholds, `cut before` and
+what takes it away (design, Verdicts).
+"""
 
 from __future__ import annotations
 
@@ -35,7 +37,9 @@ def figures(**values):
 
 
 def known(limit="chatter", process="side", kind="end mill", median=1.0, **more):
-    """A capacity whose whole weight is one value: then the chance is that of a cut's own noise, known in closed form."""
+    """A capacity whose whole weight is one value: then the chance is that of a
+    cut's own noise, known in closed form.
+    """
     asked = {
         "low": median * 0.8, "high": median * 1.25, "median": median, "cells": ((math.log(median), 1.0),), "spoke": 3,
         "newest": "2026-11-12",

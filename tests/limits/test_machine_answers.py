@@ -1,4 +1,6 @@
-"""Holding, crank, cutter, walls, frame and room: the scenario's and the reference's own numbers, and each limit's edges."""
+"""Holding, crank, cutter, walls, frame and room: the scenario's and the reference's
+own numbers, and each limit's edges.
+"""
 
 from __future__ import annotations
 
@@ -60,7 +62,9 @@ def test_straps_of_the_scenario(hm100):
     [("20 N·m", "expected", "enough"), ("3 N·m", "tight", "doubtful"), ("1.5 N·m", "beyond", "not enough")],
 )
 def test_grip_in_words(hm100, torque, verdict, words):
-    """cutting-data section 1.14: by a factor (design, Verdicts): enough to 0.6 of what holds, doubtful to 1."""
+    """cutting-data section 1.14: by a factor (design, Verdicts): enough to
+    0.6 of what holds, doubtful to 1.
+    """
     one = limits(edited(hm100, ("holding:set-up-1", "tighten", torque)), "face-rough")["holding"]
     assert one.verdict == verdict
     assert words in one.sentence
@@ -102,7 +106,9 @@ def test_stiff_over_45_and_stuck_over_90_newtons(force, verdict):
 
 @pytest.mark.parametrize(("diameter", "out", "scale"), [(12, 50, 0.45), (20, 40, 1.31), (10, 30, 0.73)])
 def test_other_cutters_support_more_or_less(diameter, out, scale):
-    """cutting-data section 1.9, other cutters on a bench frame of 5 N/µm: 12 mm at 50 out 0.45; 20 at 40 1.31; 10 at 30 0.73."""
+    """cutting-data section 1.9, other cutters on a bench frame of 5 N/µm: 12 mm at 50 out
+    0.45; 20 at 40 1.31; 10 at 30 0.73.
+    """
     from jobsheet.catalog.metals.materials import find
     from jobsheet.cutting.deflection import HSS_MODULUS, cutter_stiffness, equivalent_diameter
 

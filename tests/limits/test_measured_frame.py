@@ -1,4 +1,6 @@
-"""A frame that was pushed, and the indicator read, stands in place of what machines of its class have (cutting-data section 7)."""
+"""A frame that was pushed, and the indicator read, stands in place of what machines of its
+class have (cutting-data section 7).
+"""
 
 from __future__ import annotations
 

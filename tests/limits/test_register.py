@@ -84,7 +84,9 @@ def test_every_limit_is_asked_and_those_that_do_not_apply_are_left_out():
 
 
 def test_those_that_trials_teach_are_told_which_process_it_is():
-    """A record of side cuts stands for side cuts; without the process only what the machine alone gives counts."""
+    """A record of side cuts stands for side cuts; without the process only what
+    the machine alone gives counts.
+    """
     cells = {"low": 0.8, "median": 1.0, "high": 1.25, "cells": ((0.0, 1.0),), "spoke": 3}
     proof = Snapshot(machine="m", made="x", capacities=tuple(
         Capacity(limit=name, process="side", cutter_kind="end mill", **cells) for name in ("chatter", "spindle-torque")

@@ -14,7 +14,9 @@ from .one_cut import BELTS, around, figures, step
 
 
 class TestUnderPower:
-    """Power tapping only where the spindle reverses and holder or drive slips; blind also depth-releasing (issue, 4)."""
+    """Power tapping only where the spindle reverses and holder or drive slips;
+    blind also depth-releasing (issue, 4).
+    """
 
     REVERSE = "this machine does not reverse: tap by hand"
     SLIP = "nothing slips before the tap breaks: tap by hand, or with a tapping head that slips"

@@ -1,4 +1,6 @@
-"""The curve of a spindle against a cut: a share of what it holds for long, a chance by what it gives for seconds."""
+"""The curve of a spindle against a cut: a share of what it holds for long, a
+chance by what it gives for seconds.
+"""
 
 from __future__ import annotations
 

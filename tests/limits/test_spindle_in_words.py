@@ -1,7 +1,8 @@
-"""Torque and power of the spindle in all that they say: for long, for seconds, and by what trials taught (design, Verdicts).
+"""Torque and power of the spindle in all that they say: for long, for seconds, and by
+what trials taught (design, Verdicts).
 
-B-1 at 560 rpm: 7.60 N·m for long, 13.7 for seconds, 0.55 kW × 0.81 = 445.5 W; at 180 rpm the belt holds both at 15 N·m (demo
-scenario, section 2). The card's curve is trusted with a spread of 0.35 (section 3a).
+B-1 at 560 rpm: 7.60 N·m for long, 13.7 for seconds, 0.55 kW × 0.81 = 445.5 W; at 180 rpm the belt holds both
+at 15 N·m (demo scenario, section 2). The card's curve is trusted with a spread of 0.35 (section 3a).
 """
 
 from __future__ import annotations
@@ -195,7 +196,9 @@ def test_by_trials(torque, more, verdict, sentence):
     ("torque", "verdict"), [(7.5, "expected"), (HOLDS, "expected"), (7.7, "tight"), (13.0, "tight")]
 )
 def test_what_trials_taught_of_seconds_makes_nothing_of_the_hour(torque, verdict):
-    """The trials' middle is twice the card's peak; above what it holds for long it is at best tight, a recorded cut or none."""
+    """The trials' middle is twice the card's peak; above what it holds for long it is at
+    best tight, a recorded cut or none.
+    """
     for more in ({}, {"good": (good(share=3.0),)}):
         one = torque_of(figures(torque), known(2.0, **more))
         assert one.verdict == ("cut before" if more and verdict == "expected" else verdict)
@@ -225,7 +228,9 @@ def test_trials_of_another_process_count_as_the_machine_alone():
 
 @pytest.mark.parametrize(("torque", "verdict"), [(3.3, "expected"), (3.5, "beyond")])
 def test_more_than_the_middle_is_beyond_however_crooked_the_distribution(torque, verdict):
-    """A quarter of the peak, 3.42 N·m, is called the middle; the weight lies at twice the peak, so that the chance is nothing."""
+    """A quarter of the peak, 3.42 N·m, is called the middle; the weight lies at twice the
+    peak, so that the chance is nothing.
+    """
     found = torque_of(figures(torque), known(0.25, cells=((math.log(2.0), 1.0),)))
     assert found.chance < 0.01
     assert found.verdict == verdict

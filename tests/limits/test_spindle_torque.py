@@ -1,4 +1,6 @@
-"""Torque of the spindle against what its card says that it holds, and gives for seconds (design, Verdicts)."""
+"""Torque of the spindle against what its card says that it holds, and gives
+for seconds (design, Verdicts).
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The thresholds of design.md "Verdicts" at their edges: 10 %, 50 %, continuous and peak, and where a factor says it."""
+"""The thresholds of design.md "Verdicts" at their edges: 10 %, 50 %, continuous
+and peak, and where a factor says it.
+"""
 
 from __future__ import annotations
 
@@ -52,7 +54,9 @@ def test_a_tenth_and_a_half_lie_where_the_normal_distribution_has_them(capacity,
 
 
 class TestSpindle:
-    """B-1: at 180 rpm the belt caps both at 15 N·m; at 560 rpm it holds 7.60 and reaches 13.7 (scenario section 2)."""
+    """B-1: at 180 rpm the belt caps both at 15 N·m; at 560 rpm it holds 7.60 and
+    reaches 13.7 (scenario section 2).
+    """
 
     def say(self, torque, rpm):
         speed = rpm / 60
@@ -73,7 +77,9 @@ class TestSpindle:
         assert self.say(15.0 * (1 + A_HAIR), 180).verdict == "beyond"
 
     def test_above_continuous_it_is_at_best_tight(self):
-        """A tenth of 13.7 is 8.73 N·m, above the 7.60 that it holds: there it is the time, not the chance, that says tight."""
+        """A tenth of 13.7 is 8.73 N·m, above the 7.60 that it holds: there it is the
+        time, not the chance, that says tight.
+        """
         at = at_speed(find_card("bench-mill-b-1"), 560 / 60)
         assert at.continuous < at.peak * math.exp(-TENTH * 0.35)
         assert self.say(at.continuous * (1 - A_HAIR), 560).verdict == "expected"
@@ -104,7 +110,9 @@ class TestSpindle:
     ],
 )  # fmt: skip
 def test_a_factor_s_own_thresholds_belong_to_the_better_word(share, tight, verdict):
-    """Up to a workshop's number is within it; a chance of 10 % is not under 10 %, so there the edge is the worse word."""
+    """Up to a workshop's number is within it; a chance of 10 % is not under 10 %,
+    so there the edge is the worse word.
+    """
     found = by_factor("x", "X", demand=share * 7, capacity=7.0, unit="N", shown="", tight=tight)
     assert found.verdict == verdict
 
@@ -137,7 +145,9 @@ def test_crank_at_45_and_90_newtons():
 
 
 def test_grip_at_six_tenths_of_what_holds_and_at_all_of_it():
-    """2.5 × the pull against 2 μ F, by a factor (design, Verdicts): enough to 0.6, doubtful to 1, not enough over it."""
+    """2.5 × the pull against 2 μ F, by a factor (design, Verdicts): enough to 0.6,
+    doubtful to 1, not enough over it.
+    """
     grip = Grip(kind="vice", force=1000 / 0.24, low=1.0, high=1.0, friction=0.12)
     setting = around(grip=grip)
 
@@ -175,7 +185,9 @@ def test_a_wall_at_half_of_its_tolerance():
 
 
 def test_a_cutter_at_six_tenths_and_all_of_a_third_of_its_rupture():
-    """3000 MPa of HSS with a factor of 3 (cutting-data section 1.7); the figure beside it says the same share."""
+    """3000 MPa of HSS with a factor of 3 (cutting-data section 1.7); the figure
+    beside it says the same share.
+    """
     from types import SimpleNamespace
 
     from jobsheet.catalog.tools.cutters import read_cutter

@@ -1,4 +1,6 @@
-"""Verdicts do not depend on units: every sample typed anew in inches, every size a hand would type, says the same."""
+"""Verdicts do not depend on units: every sample typed anew in inches, every size
+a hand would type, says the same.
+"""
 
 from __future__ import annotations
 

@@ -1,6 +1,8 @@
-"""What `limits/verdict` makes of demand and capacity: share, chance, band, word, odds, and the order of what is near to giving out.
+"""What `limits/verdict` makes of demand and capacity: share, chance, band, word, odds, and the
+order of what is near to giving out.
 
-The normal distribution beside it is that of the standard library (`statistics.NormalDist`), which the program does not use.
+The normal distribution beside it is that of the standard library
+(`statistics.NormalDist`), which the program does not use.
 """
 
 from __future__ import annotations
@@ -98,7 +100,9 @@ def test_what_asks_more_than_the_middle_is_beyond_whatever_the_chance(chance, sh
 
 
 def test_over_the_whole_by_a_rounding_is_the_whole():
-    """A part in a thousand million: an inch on one side and a millimetre on the other do not part the words."""
+    """A part in a thousand million: an inch on one side and a millimetre on
+    the other do not part the words.
+    """
     assert word(0.3, 1 + 1e-9) == "tight"
     assert (
         by_factor("x", "X", demand=1 + 1e-9, capacity=1.0, unit="N", shown="", tight=0.6).verdict == "tight"

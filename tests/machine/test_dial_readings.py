@@ -1,4 +1,6 @@
-"""Dial readings against the tables of the scenario (sections 3b, 5, 6, 7 and 9), and back again for every handle."""
+"""Dial readings against the tables of the scenario (sections 3b, 5, 6, 7 and 9),
+and back again for every handle.
+"""
 
 from __future__ import annotations
 
@@ -139,7 +141,9 @@ def test_below_zero_the_dial_counts_the_same_way():
 
 
 def test_a_dial_of_sixty_two_and_a_half_lines():
-    """1/16 in a turn: the tenth turn begins at 0.625 in; nought is nearer to 0.6248 than line 62 of the turn before."""
+    """1/16 in a turn: the tenth turn begins at 0.625 in; nought is nearer to
+    0.6248 than line 62 of the turn before.
+    """
     assert last_line(SIXTEENTH) == 62
     found = stop(SIXTEENTH, 0.6248 * INCH)
     assert (found.reading.line_turns, found.reading.line) == (10, 0)
@@ -182,7 +186,9 @@ def test_any_handle_reads_its_own_lines_exactly(travel, lines, count):
 
 @given(st.sampled_from([*HANDLES, SIXTEENTH]), st.floats(-0.3, 0.3), st.integers(-50, 50))
 def test_a_whole_turn_more_reads_the_same_line(handle, distance, turns):
-    """The dial knows no turns: what lies whole turns away shows the same, and differs by those turns alone."""
+    """The dial knows no turns: what lies whole turns away shows the same, and
+    differs by those turns alone.
+    """
     one, other = stop(handle, distance), stop(handle, distance + turns * handle.travel)
     there = position(handle, other.reading.turns, other.reading.dial) - position(
         handle, one.reading.turns, one.reading.dial

@@ -1,4 +1,6 @@
-"""Dividing against the charts of machinists' handbooks (from memory: worm 40 to 1, plates 15 to 49) and sums by hand."""
+"""Dividing against the charts of machinists' handbooks (from memory: worm 40 to 1,
+plates 15 to 49) and sums by hand.
+"""
 
 from __future__ import annotations
 
@@ -79,7 +81,9 @@ def test_an_angle_on_a_table_of_ninety():
 
 
 def test_a_seventh_on_a_rotary_table_of_sixty():
-    """51° 25' 42.9\" at 6° a turn: 8 turns and 3° 25' 42.9\"; in lines of 5' the nearest is 41, 42.9 s short."""
+    """51° 25' 42.9\" at 6° a turn: 8 turns and 3° 25' 42.9\"; in lines of 5'
+    the nearest is 41, 42.9 s short.
+    """
     found = on_table(Fraction(360, 7), 60, Fraction(5, 60))
     assert (found.turns, found.degrees, found.line) == (8, 3, 41)
     assert float(found.minutes) == pytest.approx(25.714, abs=1e-3)
@@ -172,7 +176,9 @@ def test_a_table_s_reading_leads_back_to_the_angle(angle, ratio, minutes):
 
 
 def test_places_of_a_pitch_circle_of_six_on_forty_to_one():
-    """The usual chart: 6 holes are 6 turns and 26 holes on 39 each; counted from the zero the turns add up."""
+    """The usual chart: 6 holes are 6 turns and 26 holes on 39 each; counted
+    from the zero the turns add up.
+    """
     found = settings(tuple(Fraction(60 * n) for n in range(6)), 40, CIRCLES)
     assert [way.words for way in found] == [
         "0 turns", "6 turns and 26 holes on 39", "13 turns and 13 holes on 39", "20 turns", "26 turns and 26 holes on 39",

@@ -1,4 +1,6 @@
-"""Speeds of a spindle and its torque at each, against the curves of the scenario (demo-scenario section 2)."""
+"""Speeds of a spindle and its torque at each, against the curves of the
+scenario (demo-scenario section 2).
+"""
 
 from __future__ import annotations
 

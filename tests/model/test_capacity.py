@@ -1,4 +1,6 @@
-"""What is learned of a machine is a value: equal and hashed alike, and asked by limit, process and kind of cutter."""
+"""What is learned of a machine is a value: equal and hashed alike, and asked by
+limit, process and kind of cutter.
+"""
 
 from __future__ import annotations
 

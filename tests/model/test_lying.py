@@ -1,4 +1,6 @@
-"""Only possible layings: what is chosen leaves only faces that fit, and a file that says what cannot be is refused with its line."""
+"""Only possible layings: what is chosen leaves only faces that fit, and a file that says what
+cannot be is refused with its line.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ B1 = "bench-mill-b-1"
 
 @pytest.mark.parametrize(("up", "operator", "jaw"), list(itertools.product(FACES, repeat=3)))
 def test_each_of_all_layings_is_possible_or_refused(up, operator, jaw):
-    """A block has six faces: four of them are beside the one that is up, whatever else is said (plain geometry)."""
+    """A block has six faces: four of them are beside the one that is up,
+    whatever else is said (plain geometry).
+    """
     job = blank_job(B1)
     job = replace(job, set_ups=(replace(job.set_ups[0], up=up, operator=operator, fixed_jaw=jaw),))
     text = write_job(job)

@@ -1,9 +1,10 @@
 """Writes the skeleton of what is added most often, with its test: `python -m tests.new kind "deburr wheel"`.
 
-A sort is one text beside this file (`kind.txt`): each part begins with `=== PATH`, and a part `=== PATH + KEY` goes to the
-end of what stands under that key in a file that is there. In it `@name` is the name with dashes, `@file` with
-underscores, `@words` with blanks, `@Title` and `@Class` with capitals, `@group` the folder or file that `--in` names.
-What is written passes lint, types and the tests of the house as it stands; its figures stand in for those of a source.
+A sort is one text beside this file (`kind.txt`): each part begins with `=== PATH`, and a part
+`=== PATH + KEY` goes to the end of what stands under that key in a file that is there. In it `@name` is the
+name with dashes, `@file` with underscores, `@words` with blanks, `@Title` and `@Class` with capitals,
+`@group` the folder or file that `--in` names. What is written passes lint, types and the tests of the house
+as it stands; its figures stand in for those of a source.
 """
 
 from __future__ import annotations

@@ -1,4 +1,5 @@
-"""One of each skeleton in a copy of the house: as written it passes lint, form, types, imports, its own test and the house's.
+"""One of each skeleton in a copy of the house: as written it passes lint, form, types,
+imports, its own test and the house's.
 
 Types and the tests of all neighbours take minutes, so that they run with `--long` only.
 """

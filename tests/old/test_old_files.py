@@ -1,10 +1,10 @@
 """Files of an earlier day are read for ever: nothing in them is lost, and they give the figures they gave.
 
-`format-1/` was written by the program itself, before anything was built on its first form: jobs with every kind of
-step in both systems of units, a person's own folder (a card begun from a class, a cabinet, the workshop's numbers,
-a material, a proof log with a trial struck out, what a crash left behind) and sheets that carry their job.
-Nothing in there is ever written again. Where an issue changes a figure or a form on purpose, what is expected here
-changes with it, and says why; the files stay.
+`format-1/` was written by the program itself, before anything was built on its first form: jobs with every
+kind of step in both systems of units, a person's own folder (a card begun from a class, a cabinet, the
+workshop's numbers, a material, a proof log with a trial struck out, what a crash left behind) and sheets that
+carry their job. Nothing in there is ever written again. Where an issue changes a figure or a form on purpose,
+what is expected here changes with it, and says why; the files stay.
 """
 
 from __future__ import annotations
@@ -117,7 +117,9 @@ JUDGED_ANEW = {
 
 
 def figures_of(answer):
-    """Of what `figures --json` says the figures and limits, by the step's key: words around them may change."""
+    """Of what `figures --json` says the figures and limits, by the step's
+    key: words around them may change.
+    """
     return {
         step["key"]: {
             "number": step["number"],
@@ -144,7 +146,9 @@ def figures_of(answer):
 
 @pytest.fixture(autouse=True)
 def invented_trials_of_that_day(monkeypatch):
-    """The trials that were shipped then: they were put in the place of others, and the figures rest on them."""
+    """The trials that were shipped then: they were put in the place of
+    others, and the figures rest on them.
+    """
     shipped = OLD / "shipped-proof"
     known = {path.stem: path for path in shipped.glob("*.txt")}
     usual = proof_log._shipped_path

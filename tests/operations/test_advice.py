@@ -19,13 +19,17 @@ def advice(job, key):
 
 
 def test_a_drill_s_feed_lies_on_the_curve_through_the_published_range(hm100):
-    """Navy training manual, 1/8 to 1/4 in: 0.002 to 0.004 in a turn; the curve through its ends has 0.078 mm at 5 mm."""
+    """Navy training manual, 1/8 to 1/4 in: 0.002 to 0.004 in a turn; the curve
+    through its ends has 0.078 mm at 5 mm.
+    """
     assert advice(hm100, "drill")["feed"].text == "0.078 mm"
     assert advice(hm100, "drill")["feed"].source == "navy"
 
 
 def test_a_feed_a_tooth_stays_within_the_hand(hm100):
-    """0.08-0.15 mm by the table for carbide face mills in steel; at 560 rpm and 4 teeth 50 turns give 0.0558."""
+    """0.08-0.15 mm by the table for carbide face mills in steel; at 560 rpm
+    and 4 teeth 50 turns give 0.0558.
+    """
     one = advice(hm100, "face-rough")["feed_per_tooth"]
     assert one.text == "0.055 mm"
     assert "hand" in one.why

@@ -1,4 +1,6 @@
-"""How rows say their steps: the face and the size that are aimed at, in up to three lengths, never in words of their own over a person's."""
+"""How rows say their steps: the face and the size that are aimed at, in up to three lengths, never in
+words of their own over a person's.
+"""
 
 from __future__ import annotations
 

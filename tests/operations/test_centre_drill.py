@@ -93,7 +93,9 @@ def test_the_point_twists_off_under_what_the_point_takes():
 
 @pytest.mark.parametrize(("point", "feed"), [(1, 0.008), (1.6, 0.0162), (3.15, 0.0447)])
 def test_the_feed_that_is_offered_goes_by_the_point(point, feed):
-    """Holding and more kinds, C3: 0.008 D^1.5 takes half of what the point carries; the cone does not count."""
+    """Holding and more kinds, C3: 0.008 D^1.5 takes half of what the point
+    carries; the cone does not count.
+    """
     step = Step(
         "centre-drill",
         {**CENTRE, "cutter": f"centre drill {point} mm", "to": f"{2 * point}"},

@@ -1,7 +1,7 @@
 """What every shop knows, asked of our own operations on the bench mill B-2, each with all its conditions.
 
-Source of every line: common practice. Only the order within one process is asked for. How large a cut the machine
-bears is not: that is its owner's to find out, and no number here is fitted to one machine.
+Source of every line: common practice. Only the order within one process is asked for. How large a cut the
+machine bears is not: that is its owner's to find out, and no number here is fitted to one machine.
 """
 
 from __future__ import annotations
@@ -23,7 +23,9 @@ STEEL = "1018 CD"
 
 
 def reckon(name: str, *, pilot: float | None = None, metal: str = STEEL, **texts: str) -> Figures:
-    """Figures of one operation in cold drawn mild steel 4 x 3 x 1 in on B-2, brushed with oil; texts as typed."""
+    """Figures of one operation in cold drawn mild steel 4 x 3 x 1 in on B-2,
+    brushed with oil; texts as typed.
+    """
     setting = Setting(
         machine=find_card("bench-mill-b-2"),
         material=find(metal),
@@ -92,7 +94,9 @@ def test_a_pilot_narrower_than_the_web_relieves_less_than_one_as_wide():
 
 
 def tap(thread: str, hole: str) -> Figures:
-    """A plug tap, sharp and oiled, turned by hand and guided by the spindle, 1/2 in deep, in the hole given."""
+    """A plug tap, sharp and oiled, turned by hand and guided by the spindle,
+    1/2 in deep, in the hole given.
+    """
     texts = {"at": "2 in, 1.5 in", "depth": "0.5 in", "method": "by hand", "condition": "sharp and oiled"}
     return reckon("tap", **texts, cutter=f"tap {thread}, plug", thread=thread, hole=hole)
 
@@ -147,10 +151,11 @@ def test_a_slot_of_three_tenths_of_the_cutter_asks_clearly_less_than_of_half(cut
 @pytest.mark.parametrize("size", ["1/4", "3/8", "1/2"])
 @pytest.mark.parametrize("part", [0.1, 0.2, 0.3])
 def test_two_flutes_push_the_wall_of_a_slot_less_than_four(size, part):
-    """Same size, same 0.001 in a tooth, 700 rpm, 1 in out, same depth: the other flute cuts nothing at that instant.
+    """Same size, same 0.001 in a tooth, 700 rpm, 1 in out, same depth: the other
+    flute cuts nothing at that instant.
 
-    The side force at the instant an edge makes the wall is what the wall's error is reckoned from; cutter and frame
-    are equally stiff, so the errors stand to each other as the forces.
+    The side force at the instant an edge makes the wall is what the wall's error is reckoned from; cutter and
+    frame are equally stiff, so the errors stand to each other as the forces.
     """
     texts = {**SLOT, "feed_per_tooth": "0.001 in", "depth": f"{float(read_drill_size(f'{size} in', 'in')) / INCH * part:.4f} in"}  # fmt: skip
     two = reckon("slot", **texts, cutter=f"slot drill {size} in, 2 teeth, 1 in out")

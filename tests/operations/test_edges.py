@@ -18,7 +18,9 @@ MILL = "face mill 50 mm, 4 teeth, carbide"
 
 
 def test_a_sharp_edge_asks_less_and_a_dull_one_more(hm100):
-    """Unit-power wear factors (remembered): 1.0 sharp, 1.1 usual in milling, up to 1.3; drilling 1.3 and 1.5."""
+    """Unit-power wear factors (remembered): 1.0 sharp, 1.1 usual in milling,
+    up to 1.3; drilling 1.3 and 1.5.
+    """
     usual, sharp, dull = (
         figures(hm100, "face-rough", cutter=f"{MILL}{state}").value("torque")
         for state in ("", ", sharp", ", dull")
@@ -59,7 +61,9 @@ def test_the_nose_leaves_marks_of_f_squared_over_8_r(hm100):
 
 
 def test_two_methods_for_the_same_drill(hm100):
-    """Section 1.5, worked: 12 mm, 0.14, Kd 20 000 against K 2.22, both sharp: 9.83 and 9.55 N·m, ratio 0.97."""
+    """Section 1.5, worked: 12 mm, 0.14, Kd 20 000 against K 2.22, both sharp:
+    9.83 and 9.55 N·m, ratio 0.97.
+    """
     found = figures(hm100, "drill", cutter="drill 12, sharp", feed="0.14", spindle="320 rpm")
     assert found.value("torque") == pytest.approx(9.83, abs=0.005)
     assert found.value("second_torque") == pytest.approx(9.55, abs=0.005)
@@ -68,7 +72,9 @@ def test_two_methods_for_the_same_drill(hm100):
 
 
 def test_the_second_method_for_milling_goes_by_the_feed_a_tooth(hm100):
-    """Unit-power tables: 1.40 at 0.05 mm a tooth, whatever the width; a cut from the side thins only the first method's chip."""
+    """Unit-power tables: 1.40 at 0.05 mm a tooth, whatever the width; a cut from the side
+    thins only the first method's chip.
+    """
     wide, thin = (
         figures(hm100, "face-rough", cutter=MILL, feed_per_tooth="0.05", width=width)
         for width in ("40", "0.3")

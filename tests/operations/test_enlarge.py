@@ -128,7 +128,9 @@ def test_edges_that_are_not_written_are_said():
 
 
 def test_a_hole_narrower_than_the_chisel_edge_relieves_a_part_of_it():
-    """Corrections, cutting-data 4.4: thrust falls evenly from that of solid metal as the hole grows to the chisel, 0.18 of 12."""
+    """Corrections, cutting-data 4.4: thrust falls evenly from that of solid metal as the
+    hole grows to the chisel, 0.18 of 12.
+    """
     texts = {"cutter": "drill 12", "depth": "through", "feed": "0.15", "spindle": "500 rpm"}
     chisel = 0.18 * 12e-3
     solid = Step("drill", texts, **IRON).value("thrust")
@@ -140,7 +142,9 @@ def test_a_hole_narrower_than_the_chisel_edge_relieves_a_part_of_it():
 
 @pytest.mark.parametrize("name", ["torque", "thrust", "lever_push", "feed_at_easy_push"])
 def test_a_pilot_makes_no_step_as_it_grows(name):
-    """From a pin-prick past the chisel edge: no hundredth of a millimetre changes anything by more than 3 %."""
+    """From a pin-prick past the chisel edge: no hundredth of a millimetre
+    changes anything by more than 3 %.
+    """
     texts = {"cutter": "drill 12", "depth": "through", "feed": "0.4", "spindle": "320 rpm"}
     found = [Step("drill", texts, machine="bench-mill-b-1", **IRON).value(name)]
     found += [

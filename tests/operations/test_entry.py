@@ -1,4 +1,6 @@
-"""Entries: what is typed is read strictly, refused with one sentence that says what to write, and shown as understood."""
+"""Entries: what is typed is read strictly, refused with one sentence that says what
+to write, and shown as understood.
+"""
 
 from __future__ import annotations
 

@@ -107,7 +107,9 @@ def test_every_step_is_expected_and_nothing_cannot_be_reckoned(outcomes):
 
 
 def test_the_thin_chip_carries_its_caveat(outcomes):
-    """Section "Models": cuts with a mean chip below 0.05 mm lie outside the source's range and carry that flag."""
+    """Section "Models": cuts with a mean chip below 0.05 mm lie outside the
+    source's range and carry that flag.
+    """
     assert any(
         "outside the range of the source" in caveat for caveat in outcomes["face-rough"].figures.caveats
     )
@@ -221,7 +223,9 @@ def test_position_table(hm100, key):
 
 
 def test_the_facing_asks_far_less_of_the_frame_than_the_test_cut(outcomes):
-    """Op 20 asks 1.05 N/µm by the direction of the force, well under the 7.55 / 1.32 at which section 3 rang."""
+    """Op 20 asks 1.05 N/µm by the direction of the force, well under the
+    7.55 / 1.32 at which section 3 rang.
+    """
     asked = outcomes["face-rough"].figures.value("cutting_stiffness") / 1e6
     assert asked == pytest.approx(1.045, abs=0.005)
     assert asked < 7.55 / 1.32 / 5

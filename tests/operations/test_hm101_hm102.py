@@ -1,4 +1,6 @@
-"""HM-101 and HM-102 equal the scenario (demo-scenario sections 4 and 5): every figure that its tables print."""
+"""HM-101 and HM-102 equal the scenario (demo-scenario sections 4 and 5):
+every figure that its tables print.
+"""
 
 from __future__ import annotations
 
@@ -130,7 +132,9 @@ def test_share_of_the_spindle(outcomes, where):
 
 
 def test_the_chamfer_asks_half_of_what_the_scenario_prints(outcomes):
-    """Printed 0.1 %: a square of 0.3 × 0.3. The triangle that is really cut has half its area, ours is 0.04 %."""
+    """Printed 0.1 %: a square of 0.3 × 0.3. The triangle that is really cut has
+    half its area, ours is 0.04 %.
+    """
     torque = next(one for one in outcomes["101"]["chamfer"].limits if one.name == "spindle-torque")
     assert 0.03 < torque.share * 100 < 0.05
 
@@ -197,7 +201,9 @@ def test_nothing_is_beyond_and_the_plan_has_no_remark(outcomes, number):
 
 
 def test_speeds_that_hm_101_calculates():
-    """398 rpm at the Trainer's 25 m/min, next step up 560; by the hand-fluid factor 21 m/min, 334, also 320."""
+    """398 rpm at the Trainer's 25 m/min, next step up 560; by the hand-fluid
+    factor 21 m/min, 334, also 320.
+    """
     from jobsheet.edit.commands import SetField
     from jobsheet.paths import sample_jobs
     from jobsheet.reckoning.answers.speeds import neighbours_of
@@ -214,7 +220,9 @@ def test_speeds_that_hm_101_calculates():
 
 
 def test_2_5_deep_asks_9_22_of_the_frame():
-    """Planted: depth 2.5 typed in op 20; it chattered at 7.55 / 1.32 (the verdict needs the log of section 3)."""
+    """Planted: depth 2.5 typed in op 20; it chattered at 7.55 / 1.32 (the
+    verdict needs the log of section 3).
+    """
     from jobsheet.edit.commands import SetField
     from jobsheet.paths import sample_jobs
 
@@ -236,7 +244,9 @@ def test_speed_that_hm_102_calculates():
 
 
 def test_op_10_of_hm_102_at_300_is_59_turns():
-    """Planted: 59 turns a minute is more than the hand keeps even, 21 % of hands jerk (section C1): 250 gives 49."""
+    """Planted: 59 turns a minute is more than the hand keeps even, 21 % of hands
+    jerk (section C1): 250 gives 49.
+    """
     from jobsheet.edit.commands import SetField
     from jobsheet.paths import sample_jobs
 
@@ -252,10 +262,11 @@ def test_op_10_of_hm_102_at_300_is_59_turns():
 
 
 def test_the_frame_of_hm_102(outcomes):
-    """Op 30 asks 5.88 / 4 N/µm, a twentieth of its cutter wide or less; the slot asks most. Never tried on this machine, class value 20.
+    """Op 30 asks 5.88 / 4 N/µm, a twentieth of its cutter wide or less; the slot asks most. Never
+    tried on this machine, class value 20.
 
-    20 is the class with its reference cutter of 12 mm, 30 out. The stiffer 20 mm, 45 out of op 30 leaves 30 (section 6
-    prints that for the same cutter); ours says 30 there too, and 20 for the reference cutter.
+    20 is the class with its reference cutter of 12 mm, 30 out. The stiffer 20 mm, 45 out of op 30 leaves 30
+    (section 6 prints that for the same cutter); ours says 30 there too, and 20 for the reference cutter.
     """
     from jobsheet.limits.each.chatter import CLASSES
 

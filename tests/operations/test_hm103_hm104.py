@@ -1,6 +1,7 @@
 """HM-103 and HM-104 equal the scenario (demo-scenario sections 6 and 7): every figure that its tables print.
 
-Where the scenario prints a cut's seconds and its pecks apart, each further stroke is 3 s (section 3b prints 12 + 3).
+Where the scenario prints a cut's seconds and its pecks apart, each further stroke
+is 3 s (section 3b prints 12 + 3).
 """
 
 from __future__ import annotations
@@ -273,7 +274,9 @@ def test_the_last_cut_on_the_wall_of_the_step_asks_one_per_cent(outcomes):
 
 
 def test_metal_to_remove_of_the_casting(outcomes):
-    """About 61 cm³ (61.5) are the six faces alone, 86 × 56 × 46 less 80 × 50 × 40; the step is 12 more, the holes 11."""
+    """About 61 cm³ (61.5) are the six faces alone, 86 × 56 × 46 less 80 × 50 × 40;
+    the step is 12 more, the holes 11.
+    """
     faces = {"base-skin", "base-clean", "front-skin", "front-clean", "rear-rough", "rear-finish", "top-rough", "top-finish", "end-c", "end-right"}  # fmt: skip
     volumes = {key: (found.figures.value("volume") or 0) * 1e6 for key, found in outcomes["103"].items()}
     # Air that is counted and not there: end C is run out 2.6 mm below the base, and the top is faced over the
@@ -288,7 +291,9 @@ def test_metal_to_remove_of_the_casting(outcomes):
     [("103", "step", 2.21, 3.80), ("104", "window", 0.67, 8.0)],
 )
 def test_holding(outcomes, number, key, wanted, grip):
-    """HM-103: 705 N and 533 N, × 2.5, mu 0.096 for iron; HM-104: four straps of half 16.7 kN, mu 0.12, two faces."""
+    """HM-103: 705 N and 533 N, × 2.5, mu 0.096 for iron; HM-104: four straps of
+    half 16.7 kN, mu 0.12, two faces.
+    """
     found = limit_of(outcomes[number][key], "holding")
     assert found.demand / 1e3 == pytest.approx(wanted, abs=0.005)
     assert found.capacity / 1e3 == pytest.approx(grip, abs=0.005 if number == "103" else 0.05)
@@ -299,7 +304,9 @@ def test_holding(outcomes, number, key, wanted, grip):
     ("number", "key", "asked", "level"), [("103", "step", 18.19, 30), ("104", "window", 9.0, 12.2)]
 )
 def test_what_is_asked_of_the_frame_and_what_its_class_gives(outcomes, number, key, asked, level):
-    """Section 6, by the direction of the force: 18.19 of a class value of 30 with this cutter; section 7: 9.0 of 12.2. Neither was tried there, and not nine of ten carry it."""
+    """Section 6, by the direction of the force: 18.19 of a class value of 30 with this cutter; section 7: 9.0
+    of 12.2. Neither was tried there, and not nine of ten carry it.
+    """
     found = limit_of(outcomes[number][key], "chatter")
     assert found.demand / 1e6 == pytest.approx(asked, abs=0.05)
     assert found.capacity / 1e6 == pytest.approx(level, abs=0.5 if level == 30 else 0.05)
@@ -385,7 +392,9 @@ def test_why_the_pilots_of_hm_104(diameter, feed, speed, thrust, push):
 
 
 def test_the_choice_of_speed_of_hm_104(jobs):
-    """Calculated 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min); 500 is 5 % above what was asked for."""
+    """Calculated 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min); 500
+    is 5 % above what was asked for.
+    """
     from jobsheet.reckoning.answers.speeds import neighbours_of
 
     job = jobs["104"]
@@ -466,7 +475,9 @@ def test_a_whole_turn_that_is_nearly_there_is_said(jobs):
 
 
 def test_the_window_s_walls_are_half_a_cutter_outside_its_centre_line(jobs):
-    """X 35 = 40 − 5, 85 = 80 + 5, Y 25 = 30 − 5, 55 = 50 + 5; before the last round the centre runs 40.4 to 79.6."""
+    """X 35 = 40 − 5, 85 = 80 + 5, Y 25 = 30 − 5, 55 = 50 + 5; before the last
+    round the centre runs 40.4 to 79.6.
+    """
     from jobsheet.operations.registry import kind
 
     for key, out in (("window-wall", 0.0), ("window", 0.4)):
@@ -486,7 +497,9 @@ def test_the_window_s_walls_are_half_a_cutter_outside_its_centre_line(jobs):
 
 
 def test_drill_size_before_the_reamer(jobs):
-    """16 − (0.2 to 0.3 + 0.05 for drill oversize) = 15.65 to 15.75: 15.7 lies between, and the table of stock agrees."""
+    """16 − (0.2 to 0.3 + 0.05 for drill oversize) = 15.65 to 15.75: 15.7 lies
+    between, and the table of stock agrees.
+    """
     from jobsheet.catalog.tools.reaming import reaming_stock
 
     drill = jobs["103"].find("bore-15-7")[1].fields.cutter.diameter * 1e3

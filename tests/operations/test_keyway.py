@@ -32,7 +32,9 @@ def test_what_comes_off_a_flat_is_a_slot_with_round_ends():
 
 
 def test_of_a_shaft_the_crown_is_said():
-    """What a flat as wide as the key lies under the top of a shaft: r − √(r² − (w / 2)²), for 6 on 25 it is 0.365 mm."""
+    """What a flat as wide as the key lies under the top of a shaft: r − √(r² −
+    (w / 2)²), for 6 on 25 it is 0.365 mm.
+    """
     assert Step("keyway", {**KEYWAY, "shaft": "25"}, **STEEL).value("crown") * 1e3 == pytest.approx(
         12.5 - math.sqrt(12.5**2 - 9), abs=1e-4
     )

@@ -14,7 +14,9 @@ from jobsheet.operations.shared import milling_work as milling
 
 @pytest.mark.parametrize(("width", "arc"), [(12, 180), (6, 90), (3, 60), (9, 120)])
 def test_the_arc_of_a_cut_from_the_edge(width, arc):
-    """cos φ = 1 − 2 w / D: a slot is half a turn, half the cutter a right angle (any text-book of milling)."""
+    """cos φ = 1 − 2 w / D: a slot is half a turn, half the cutter a right
+    angle (any text-book of milling).
+    """
     for climb in (False, True):
         start, end = milling.edge_arc(width / 1e3, 12e-3, climb=climb)
         assert math.degrees(end - start) == pytest.approx(arc)

@@ -1,7 +1,8 @@
 """Sweeps: every value that the program starts with, against diameter, depth, width and metal; nothing jumps.
 
-What may: a standard size (a row of a chart is taken as a whole), a step of the machine's pulleys, a line of a dial, a
-count of passes, layers, pecks or teeth. Where one of these makes a jump it stands in `JUMPS`, with its reason.
+What may: a standard size (a row of a chart is taken as a whole), a step of the machine's pulleys,
+a line of a dial, a count of passes, layers, pecks or teeth. Where one of these makes a jump it
+stands in `JUMPS`, with its reason.
 """
 
 from __future__ import annotations

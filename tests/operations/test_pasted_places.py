@@ -1,4 +1,6 @@
-"""Lines of two numbers from anywhere: every usual way of parting them, and what can be read in two ways is not."""
+"""Lines of two numbers from anywhere: every usual way of parting them, and what
+can be read in two ways is not.
+"""
 
 import pytest
 

@@ -1,4 +1,6 @@
-"""An edge to find; the zero may lie inside it where the edge is still to be cut: demo-scenario HM-104, operation 10."""
+"""An edge to find; the zero may lie inside it where the edge is still to be cut:
+demo-scenario HM-104, operation 10.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The wall of a pocket as a step of its own, and where its corners lie; demo-scenario HM-104, operations 60 and 70."""
+"""The wall of a pocket as a step of its own, and where its corners lie;
+demo-scenario HM-104, operations 60 and 70.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""Tapping under power: where the spindle reverses and something slips; in a blind hole where something lets go; slowly.
+"""Tapping under power: where the spindle reverses and something slips; in a blind
+hole where something lets go; slowly.
 
 Common practice, no source; an unsigned technical note on power tapping says the same.
 """

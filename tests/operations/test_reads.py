@@ -1,4 +1,6 @@
-"""A kind, and a limit, reads nothing of its setting that it does not name: what it does not name may change without a new reckoning."""
+"""A kind, and a limit, reads nothing of its setting that it does not name: what it does not name
+may change without a new reckoning.
+"""
 
 from __future__ import annotations
 
@@ -101,7 +103,9 @@ def test_a_kind_reads_nothing_that_it_does_not_name(path):
 @pytest.mark.parametrize("name", kinds())
 @pytest.mark.parametrize("units", ["mm", "in"])
 def test_a_kind_reads_nothing_more_in_any_of_its_ways(name, units):
-    """Every choice of every entry, every field left empty that may be, each alone: on a machine with all there is to read."""
+    """Every choice of every entry, every field left empty that may be, each alone: on a
+    machine with all there is to read.
+    """
     made = kind(name)
     *_, (_, _, setting) = steps(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
     blank = made.blank(units)
@@ -148,7 +152,9 @@ def test_the_names_are_those_of_a_setting():
 
 
 def changed_in(job, before, after):
-    """The kinds of the steps whose figures were reckoned again, and whether the limits of all others stand too."""
+    """The kinds of the steps whose figures were reckoned again, and whether the
+    limits of all others stand too.
+    """
     return {
         one.kind
         for _, one in job.operations()
@@ -212,7 +218,9 @@ class TestAnEditCostsOnlyWhatReadsIt:
 
 
 def test_what_a_kind_does_not_read_is_found_by_value_again():
-    """A second reckoner, another height: only what reads the height is reckoned, whatever the height is called."""
+    """A second reckoner, another height: only what reads the height is reckoned,
+    whatever the height is called.
+    """
     job = read_job(sample_jobs() / "hm-100-drilled-plate-b1.yaml")
     tuple(Reckoner().reckon(job).operations.values())
     before = by_value._figured.misses

@@ -37,7 +37,9 @@ def test_the_feed_is_by_the_turn_by_the_edge_or_from_the_catalogue():
 @pytest.mark.parametrize("fluid", ["flood", "brushed", "dry"])
 @pytest.mark.parametrize("metal", ["S235", "304", "6061", "EN-GJL-250", "C360"])
 def test_it_starts_at_half_of_its_drill_where_both_are_left_to_the_program(metal, fluid):
-    """A government shop manual on reaming: half the drilling speed; the drill before it has the same fluid and depth."""
+    """A government shop manual on reaming: half the drilling speed; the drill
+    before it has the same fluid and depth.
+    """
     around = {"material": metal, "fluid": fluid, "thickness": 0.04}
     drill = Step("drill", {"cutter": "drill 15.7", "depth": "through", "feed": "0.2"}, **around)
     reamer = Step("ream", {**REAMER, "feed": "0.5"}, pilot=15.7e-3, **around)

@@ -11,7 +11,9 @@ STEEL = {"material": "S235"}
 
 
 def test_percent_of_thread_in_the_usual_hole():
-    """M6 in 5.0: (6 − 5) / (1.0825 × 1) is 92 % of the basic height 0.5413 P a side, which shops call 77 % of a 1.299 P form."""
+    """M6 in 5.0: (6 − 5) / (1.0825 × 1) is 92 % of the basic height 0.5413 P a side, which
+    shops call 77 % of a 1.299 P form.
+    """
     step = Step("tap", TAP, **STEEL)
     assert step.value("tap_drill") == pytest.approx(5e-3)
     assert step.value("percent_thread") == pytest.approx((6 - 5) / 1.299, abs=0.005)

@@ -1,4 +1,6 @@
-"""Kinds that the program writes itself: all of them are there, and a process is known by the kind that makes it."""
+"""Kinds that the program writes itself: all of them are there, and a process is
+known by the kind that makes it.
+"""
 
 from __future__ import annotations
 

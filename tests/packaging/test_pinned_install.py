@@ -125,7 +125,9 @@ def test_the_wheel_is_proved_with_the_same_question():
 @pytest.mark.long
 @pytest.mark.skipif(sys.version_info >= (3, 12), reason="that pip does not run on a newer Python")
 def test_an_old_pip_installs_the_pins_too(checkout, index, tmp_path, monkeypatch):
-    """It is the old one that fails where it resolves: asked that way, it must fail here, or this proves nothing."""
+    """It is the old one that fails where it resolves: asked that way, it must
+    fail here, or this proves nothing.
+    """
     wheels = tmp_path / "wheels"
     fetch = [
         sys.executable,

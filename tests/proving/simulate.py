@@ -1,9 +1,10 @@
 """Invented machines whose truth is known, and ladders climbed on them by the program's own rule.
 
-`AS_ASSUMED` draws them as the program assumes them. `OTHERWISE` does not: card and class are off by 1.5, up or down; a
-process lies further from its machine (0.35 where 0.25 is assumed); a trial scatters like Student's t with four degrees of
-freedom; one outcome in twenty is noted wrongly. `WORSE` has all that on top of the spread of machines that is assumed,
-so that they lie half as far again from their cards as anybody thinks: more than the issue asks.
+`AS_ASSUMED` draws them as the program assumes them. `OTHERWISE` does not: card and class are off by 1.5, up
+or down; a process lies further from its machine (0.35 where 0.25 is assumed); a trial scatters like
+Student's t with four degrees of freedom; one outcome in twenty is noted wrongly. `WORSE` has all that on
+top of the spread of machines that is assumed, so that they lie half as far again from their cards as
+anybody thinks: more than the issue asks.
 """
 
 from __future__ import annotations
@@ -28,7 +29,8 @@ PROCESSES = ("side", "face")
 
 @dataclass(frozen=True)
 class World:
-    """How machines are drawn: spreads of ln, the freedom of Student's t (none: normal), and what is noted wrongly.
+    """How machines are drawn: spreads of ln, the freedom of Student's t (none:
+    normal), and what is noted wrongly.
 
     `off` is how far card or class are off, up or down; `spreads` whether machines scatter beside that.
     """
@@ -50,8 +52,9 @@ WORSE = World(bias=0.35, freedom=4.0, wrong=0.05, off=1.5)
 class Found:
     """What came of many ladders: shares of all [0..1]; overshoot as a part of the true capacity.
 
-    `noted` are the rungs with a bad end on paper, `ended` those that did end so; they differ by the wrong notes.
-    `below` is the truth below the band, which matters at the machine; above it the work is only slower.
+    `noted` are the rungs with a bad end on paper, `ended` those that did end so; they
+    differ by the wrong notes. `below` is the truth below the band, which matters at the
+    machine; above it the work is only slower.
     """
 
     ladders: int

@@ -1,8 +1,9 @@
-"""A ladder and its finer one on drawn machines, and a year of ordinary jobs; the truth is drawn outside the program's model.
+"""A ladder and its finer one on drawn machines, and a year of ordinary jobs; the truth is
+drawn outside the program's model.
 
-A cut rings where its demand, as it repeats, is over the truth; seven times in ten it is written down as ringing, else as noisy,
-and three times in ten a cut within 15 % under it is noisy too. Card or class may be off, a trial may repeat otherwise than
-assumed, and some outcomes are noted as their opposite.
+A cut rings where its demand, as it repeats, is over the truth; seven times in ten it is written down as
+ringing, else as noisy, and three times in ten a cut within 15 % under it is noisy too. Card or class may be
+off, a trial may repeat otherwise than assumed, and some outcomes are noted as their opposite.
 """
 
 from __future__ import annotations
@@ -29,7 +30,9 @@ HARD = math.log(1.08)
 
 @dataclass(frozen=True)
 class Cell:
-    """How machines are drawn: card or class times `off`, a trial repeating within `noise`, so many outcomes noted wrongly."""
+    """How machines are drawn: card or class times `off`, a trial repeating within
+    `noise`, so many outcomes noted wrongly.
+    """
 
     off: float = 1.0
     noise: float = NOISE
@@ -38,7 +41,9 @@ class Cell:
 
 @dataclass
 class Told:
-    """Of all machines: shares [0..1] but for `ratio`, high over low at the middle machine, and counts of cuts."""
+    """Of all machines: shares [0..1] but for `ratio`, high over low at the
+    middle machine, and counts of cuts.
+    """
 
     held: float = 0.0
     within: float = 0.0
@@ -132,7 +137,8 @@ def ladder_and_finer(limit: str, cell: Cell, machines: int, seed: int) -> Told:
 def year_of_jobs(
     limit: str, machines: int, seed: int, *, days: int = 40, steps: int = 3
 ) -> tuple[float, float]:
-    """How often nine in ten hold the truth, and how often it lies above them, after a year of jobs without a ladder.
+    """How often nine in ten hold the truth, and how often it lies above them,
+    after a year of jobs without a ladder.
 
     Each step asks from a fifth of what is planned to all of it.
     """
@@ -159,7 +165,9 @@ def year_of_jobs(
 
 
 def wrong_entries_named(limit: str, machines: int, seed: int) -> float:
-    """How often one wrong end in the middle of a clean ladder is named after at most three heavier cuts that were carried."""
+    """How often one wrong end in the middle of a clean ladder is named after at most
+    three heavier cuts that were carried.
+    """
     draw = np.random.default_rng(seed)
     named = asked = 0
     while asked < machines:

@@ -1,4 +1,6 @@
-"""The chance that a cut asks more than was learned: cells against the whole grid, and the normal distribution."""
+"""The chance that a cut asks more than was learned: cells against the whole
+grid, and the normal distribution.
+"""
 
 from __future__ import annotations
 
@@ -49,7 +51,9 @@ def test_without_one_clean_cut_the_plan_stays_far_below_the_first_bad_end():
 
 
 def test_after_a_bad_end_few_clean_cuts_speak_for_little_in_whatever_order_they_were_entered():
-    """By hand: half of the way by its factor from 0.16 to 0.32 is 0.226, one step of a ladder above 0.16 is 0.2; between 0.25 and 0.32, 0.283."""
+    """By hand: half of the way by its factor from 0.16 to 0.32 is 0.226, one step of a ladder above 0.16 is
+    0.2; between 0.25 and 0.32, 0.283.
+    """
     cuts = [trial("noisy", chatter=0.4), trial("clean", chatter=0.16), trial("noisy", chatter=0.32)]
     for some in (cuts, cuts[::-1], [cuts[1], *cuts[::2]]):
         assert taught(*some).capacities[0].planned <= 0.16 * 1.25 + 1e-9

@@ -1,4 +1,5 @@
-"""The posterior against solutions that share nothing with it: scipy's quadrature, and a weighted sample of a fixed seed.
+"""The posterior against solutions that share nothing with it: scipy's quadrature, and
+a weighted sample of a fixed seed.
 
 Twelve cases. The outside value is the weight below the program's 5, 50 and 95 %: it has to be just that.
 """
@@ -89,7 +90,8 @@ AGEING, DRAWS = 0.2, 1_000_000
 def drawn(limit, processes, ages):
     """Capacities today of each process, of one never tried and of the machine, and the weight of every draw.
 
-    What a capacity was is walked back from what it is today, so that old proof fades into card or class, and no further.
+    What a capacity was is walked back from what it is today, so that old proof fades
+    into card or class, and no further.
     """
     draw = np.random.default_rng(5)
     machine = SPREAD[limit] * draw.standard_normal(DRAWS)

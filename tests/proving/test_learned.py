@@ -1,4 +1,6 @@
-"""What a snapshot says: of which limits an outcome speaks, that order does not matter, age, and contradictions."""
+"""What a snapshot says: of which limits an outcome speaks, that order does not
+matter, age, and contradictions.
+"""
 
 from __future__ import annotations
 
@@ -171,7 +173,9 @@ def test_hundreds_of_contradictions_are_still_a_distribution():
 
 
 def test_far_outside_the_cards_value_evidence_wins():
-    """Ten clean cuts at twenty times the card's torque: eight spreads off, and no edge of a grid stands in the way."""
+    """Ten clean cuts at twenty times the card's torque: eight spreads off, and
+    no edge of a grid stands in the way.
+    """
     found = taught(*(trial("clean", torque=20.0) for _ in range(12))).find("spindle-torque", *CUTTER)
     assert found.low > 15
 

@@ -1,7 +1,7 @@
 """The proving stories of the demo scenario, sections 3 and 3a, and the two Learned rows of its section 9.
 
-The scenario reckoned them on a grid of 801 x 801 and checked them by four million weighted draws; it gives medians and
-bands within 2 %, chances to a hundredth.
+The scenario reckoned them on a grid of 801 x 801 and checked them by four million weighted draws; it gives
+medians and bands within 2 %, chances to a hundredth.
 """
 
 from __future__ import annotations
@@ -100,7 +100,9 @@ def test_variant_with_drill_f():
 
 
 def test_where_the_program_would_have_started_and_gone_on():
-    """Section 3a: 2.80 N·m by the default chance of 10 %; 15 % allows the trainer's 3.00; drill F is 1.63 times."""
+    """Section 3a: 2.80 N·m by the default chance of 10 %; 15 % allows the
+    trainer's 3.00; drill F is 1.63 times.
+    """
     before = prior("spindle-torque", "tap", "tap")
     assert next_share(before, None) * PEAK == pytest.approx(2.80, rel=WITHIN)
     assert next_share(before, None, chance=0.15) * PEAK > 3.00

@@ -1,8 +1,10 @@
-"""Ladders with their finer ones and a year of ordinary jobs, on machines drawn outside the model. Bounds are the issue's.
+"""Ladders with their finer ones and a year of ordinary jobs, on machines drawn outside
+the model. Bounds are the issue's.
 
-Nine in ten hold 87 to 93 % where machines are as assumed and 80 % elsewhere; a plan is over the truth on at most one machine in twenty;
-at most 6 % of cuts are over 8 % past it; the middle machine's nine in ten lie within a factor of 1.6. Short rounds
-have fewer machines and bounds wider by three standard errors of that many.
+Nine in ten hold 87 to 93 % where machines are as assumed and 80 % elsewhere; a plan is over the
+truth on at most one machine in twenty; at most 6 % of cuts are over 8 % past it; the middle
+machine's nine in ten lie within a factor of 1.6. Short rounds have fewer machines and bounds wider
+by three standard errors of that many.
 """
 
 from __future__ import annotations

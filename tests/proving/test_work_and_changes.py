@@ -1,4 +1,6 @@
-"""What ordinary work, a mended machine, a repeated cut and an odd entry teach; against a weighted sample that shares nothing with it."""
+"""What ordinary work, a mended machine, a repeated cut and an odd entry teach; against a weighted
+sample that shares nothing with it.
+"""
 
 from __future__ import annotations
 

@@ -11,7 +11,9 @@ SHOP = Shop()
 
 
 def trial(outcome, *, torque=None, chatter=None, process="side", cutter_kind="end mill", date=TODAY, **more):
-    """Shares of the card's peak torque and of the class value; or None where it asked nothing of that limit."""
+    """Shares of the card's peak torque and of the class value; or None where
+    it asked nothing of that limit.
+    """
     shares = (("spindle-torque", torque), ("chatter", chatter))
     return Trial(
         machine="m", date=date, process=process, cutter="end mill 12 mm, 4 teeth", cutter_kind=cutter_kind, material="S235",

@@ -1,8 +1,9 @@
-"""The adviser against a grid over depth, width, feed and speed that asks the limits alone and shares no code with it.
+"""The adviser against a grid over depth, width, feed and speed that asks the
+limits alone and shares no code with it.
 
-Bounds of the grid are those of the issue: a speed at or under 1.1 × the start value, a feed from 0.35 of its start value up
-(0.4 a drill), half a cutter deep in a slot (a quarter on a bench machine), three quarters of a face mill wide; pecks of 1.5 diameters in a hole
-of more than three.
+Bounds of the grid are those of the issue: a speed at or under 1.1 × the start value, a feed from 0.35 of its
+start value up (0.4 a drill), half a cutter deep in a slot (a quarter on a bench machine), three quarters of a
+face mill wide; pecks of 1.5 diameters in a hole of more than three.
 """
 
 from __future__ import annotations
@@ -62,7 +63,9 @@ def drawn(seed):
 
 
 def wrong(kind, fields, setting):
-    """How much is beyond and how much at its edge, what it draws of the rule on thin chips, passes and seconds; None: no figures."""
+    """How much is beyond and how much at its edge, what it draws of the rule on thin chips,
+    passes and seconds; None: no figures.
+    """
     try:
         found = kind_of(kind).figures(fields, setting)
     except CalcError:

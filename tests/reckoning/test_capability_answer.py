@@ -31,9 +31,11 @@ def test_every_band_rises_and_each_answer_has_what_stops_it(machine, metal):
 
 
 def test_the_side_cut_of_b1_is_the_record_of_section_3():
-    """1.76 mm at 0.04 a tooth and 6 wide is the most at 10 %; there the band is 5.34 to 10.7 N/µm, 1.77 to 3.54 mm deep.
+    """1.76 mm at 0.04 a tooth and 6 wide is the most at 10 %; there the band is 5.34
+    to 10.7 N/µm, 1.77 to 3.54 mm deep.
 
-    The card asks at its usual feed (0.055 a tooth), whose thicker chip is cut with less force: a little deeper.
+    The card asks at its usual feed (0.055 a tooth), whose thicker chip is cut
+    with less force: a little deeper.
     """
     row = next(one for one in card(find_card("bench-mill-b-1"), "S235").rows if "side cut" in one.what)
     assert row.proved

@@ -15,9 +15,11 @@ def steps(found):
 
 
 def test_story_4_the_slide_plate_on_b1(samples):
-    """Travel fits, the step for the 9 mm cutter becomes 2300, every dial is redone; the slot was not tried, but 12 deep × 0.5 is.
+    """Travel fits, the step for the 9 mm cutter becomes 2300, every dial is redone; the slot
+    was not tried, but 12 deep × 0.5 is.
 
-    By the direction of the force a cut so thin asks a quarter of what depth times teeth says, under the record of B-1.
+    By the direction of the force a cut so thin asks a quarter of what depth times
+    teeth says, under the record of B-1.
     """
     found = fits(read_job(samples / "hm-102-slide-plate.yaml"), "bench-mill-b-1")
     by_number = steps(found)

@@ -1,4 +1,6 @@
-"""Inverse answers: what is answered is carried and five in a hundred more is not; scenario sections 2, 9, cutting-data 1.6, 1.13."""
+"""Inverse answers: what is answered is carried and five in a hundred more is not; scenario
+sections 2, 9, cutting-data 1.6, 1.13.
+"""
 
 from __future__ import annotations
 
@@ -112,7 +114,9 @@ def test_answers_and_verdicts_do_not_depend_on_units(machine, depth, width, toot
 
 
 def test_where_chatter_is_not_known_one_in_ten_of_the_class_is_named():
-    """HM-104: a layer of 1 mm asks 9.0 N/µm where the middle of the class is 12.2; one in ten gives out at its band's share."""
+    """HM-104: a layer of 1 mm asks 9.0 N/µm where the middle of the class is 12.2; one in
+    ten gives out at its band's share.
+    """
     one = step(
         "slot", cutter="end mill 10 mm, 4 flutes, cobalt, 30 mm out", ends="20, 20; 60, 20", depth="1", feed_per_tooth="0.04",
         spindle="300 rpm",

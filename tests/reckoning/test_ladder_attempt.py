@@ -1,4 +1,6 @@
-"""One cut of a ladder: reckoned from its texts, refused by its field's name; drills and threads from the lightest."""
+"""One cut of a ladder: reckoned from its texts, refused by its field's name;
+drills and threads from the lightest.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The layers of a real step as rungs: they grow as a ladder's do, never over the plan, and come out at the depth of the step."""
+"""The layers of a real step as rungs: they grow as a ladder's do, never over the plan, and
+come out at the depth of the step.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Shares as sizes: what is planned to asks no more than it may, the next size up asks more, and what bounds nothing says so."""
+"""Shares as sizes: what is planned to asks no more than it may, the next size up asks
+more, and what bounds nothing says so.
+"""
 
 import pytest
 

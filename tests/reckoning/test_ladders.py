@@ -1,4 +1,5 @@
-"""Ladders: where they begin, how they grow, what ends them, what is refused, and what a timed rung really asked.
+"""Ladders: where they begin, how they grow, what ends them, what is refused, and
+what a timed rung really asked.
 
 Figures are those of the demo scenario, sections 3 and 3a, within their rounding.
 """
@@ -40,7 +41,9 @@ def asked(rung, limit):
     [("0.5 mm", 1.51), ("1 mm", 3.02), ("1.5 mm", 4.53), ("2 mm", 6.04), ("2.5 mm", 7.55)],
 )
 def test_the_side_cuts_of_b1(depth, stiffness):
-    """Scenario section 3, by the direction of the force at half the cutter's width (1.32); 36 turns a minute."""
+    """Scenario section 3, by the direction of the force at half the cutter's
+    width (1.32); 36 turns a minute.
+    """
     rung = rung_at(plan("bench-mill-b-1", **B1), {"depth": depth})
     assert asked(rung, "chatter") / 1e6 == pytest.approx(stiffness / 1.32, abs=0.006)
     assert rung.figures.value("handle_pace") * 60 == pytest.approx(36, abs=0.3)
@@ -60,7 +63,9 @@ def test_the_side_cuts_of_b2(width, stiffness, direction, torque):
 
 
 def test_the_taps_of_b2_are_the_storys_own():
-    """Section 3a: with 15 % allowed 1/4-20 in No. 7 at 3.00 N·m, chance 0.13; then 5/16-18 in H at 3.50, 1.17 times, 0.115."""
+    """Section 3a: with 15 % allowed 1/4-20 in No. 7 at 3.00 N·m, chance 0.13; then
+    5/16-18 in H at 3.50, 1.17 times, 0.115.
+    """
     first, second = plan("bench-mill-b-2", chance=0.15, **TAPS).rungs
     assert (first.size, second.size) == ("1/4-20 in No. 7", "5/16-18 in letter H")
     assert asked(first, "spindle-torque") == pytest.approx(3.00, abs=0.006)
@@ -77,7 +82,9 @@ def test_the_default_chance_starts_the_taps_at_no_more_than_2_80():
 
 
 def test_left_to_itself_the_program_starts_lighter():
-    """Section 3a: at most 2.34 N/µm, by the direction of the force 0.040 in wide at 0.250 deep; then at most 1.25 times each."""
+    """Section 3a: at most 2.34 N/µm, by the direction of the force 0.040 in wide at 0.250
+    deep; then at most 1.25 times each.
+    """
     ladder = plan("bench-mill-b-2", **B2)
     first = ladder.rungs[0]
     assert first.width == "0.04 in"
@@ -88,7 +95,9 @@ def test_left_to_itself_the_program_starts_lighter():
 
 
 def test_after_the_storys_clean_cuts_the_next_width_lies_between():
-    """Section 3a: it would have put up to 0.015 in after 0.010, and up to 0.030 after 0.020, by 1.25 times; 10 % may ask for less."""
+    """Section 3a: it would have put up to 0.015 in after 0.010, and up to 0.030 after 0.020, by
+    1.25 times; 10 % may ask for less.
+    """
     ladder = plan("bench-mill-b-2", **B2)
     clean = [
         replace(
@@ -144,7 +153,9 @@ def test_the_first_rung_is_no_more_than_the_prior_allows(machine, asking):
 
 
 def test_after_a_soft_sign_the_ladder_has_ended():
-    """The shipped log of B-1 ends in chatter (section 3): no second ladder to the same end, but one's own cuts can be entered."""
+    """The shipped log of B-1 ends in chatter (section 3): no second ladder to the same end,
+    but one's own cuts can be entered.
+    """
     asking = {name: value for name, value in B1.items() if name != "trials"}
     ladder = plan("bench-mill-b-1", **asking)
     assert not ladder.rungs
@@ -199,7 +210,9 @@ def test_a_machine_whose_class_nobody_knows():
 
 
 def test_another_limit_ends_the_ladder_with_its_reason():
-    """In stainless the hand at the lever of B-1 gives out long before the spindle (section 9: 9.0 solid takes 4.11 kN)."""
+    """In stainless the hand at the lever of B-1 gives out long before the spindle
+    (section 9: 9.0 solid takes 4.11 kN).
+    """
     stainless = {"cutter": "drill", "material": "304", "kind": "drill", "trials": ()}
     ladder = plan("bench-mill-b-1", **stainless, up_to={"spindle-torque": 2.0}, most=30)
     assert ladder.rungs
@@ -249,7 +262,9 @@ def test_what_cannot_be_read_says_what_to_write(change, says):
 
 
 def test_a_watch_gives_the_real_feed():
-    """Twice the seconds: half the feed, so Kienzle's exponent 1 - 0.20 is left of the torque (S235, cutting-data)."""
+    """Twice the seconds: half the feed, so Kienzle's exponent 1 - 0.20 is left
+    of the torque (S235, cutting-data).
+    """
     ladder = plan("bench-mill-b-1", **B1)
     rung = ladder.rungs[0]
     slow = trial_of(ladder, rung, outcome="clean", seconds=rung.seconds * 2)
@@ -339,7 +354,9 @@ def test_a_finer_ladder_begins_under_the_sign_whatever_was_clean_before_it():
 
 
 def test_a_finer_ladder_says_that_it_narrows_and_how_many_cuts_that_takes():
-    """The invented machine after its end: small steps, more cuts than one sheet has rungs, and a narrower band."""
+    """The invented machine after its end: small steps, more cuts than one sheet
+    has rungs, and a narrower band.
+    """
     finer = plan(
         "bench-mill-b-1",
         cutter=B1["cutter"],

@@ -1,4 +1,6 @@
-"""The largest drill, tap and face mill of each machine: it is carried, and the next is not (scenario sections 2 and 9)."""
+"""The largest drill, tap and face mill of each machine: it is carried, and the next
+is not (scenario sections 2 and 9).
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,9 @@ def test_largest_tap_of_the_scenario(machine, way):
 
 
 def test_b2_taps_m6_under_power_and_not_m10():
-    """Story 8: M6 becomes possible under power (1.92 N·m against a peak of 4.97); M10 asks 7.3 and is beyond."""
+    """Story 8: M6 becomes possible under power (1.92 N·m against a peak of
+    4.97); M10 asks 7.3 and is beyond.
+    """
     found = largest_tap(around("bench-mill-b-2"))
     assert 6e-3 <= found.expected_size < 10e-3
     assert found.tight_size < 10e-3
@@ -43,7 +47,9 @@ def test_by_hand_it_ends_where_usual_wrenches_end():
 
 
 def test_largest_drill_agrees_with_the_push_on_the_lever():
-    """Section 9: 10 mm at 0.13 is beyond the hand on B-1; section 2 notes 10 mm in steel, from 8 mm with a pilot."""
+    """Section 9: 10 mm at 0.13 is beyond the hand on B-1; section 2 notes 10 mm
+    in steel, from 8 mm with a pilot.
+    """
     setting = around("bench-mill-b-1")
     found = largest_drill(setting, feed=0.13e-3)
     assert 8e-3 <= found.tight_size < 10e-3

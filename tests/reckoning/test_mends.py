@@ -1,4 +1,6 @@
-"""The hand: what mends a pace it cannot wind, and what a stopwatch gives back (scenario 3b, 7, 9; cutting-data 1.15)."""
+"""The hand: what mends a pace it cannot wind, and what a stopwatch gives back
+(scenario 3b, 7, 9; cutting-data 1.15).
+"""
 
 from __future__ import annotations
 
@@ -80,7 +82,9 @@ def test_a_cutter_that_is_offered_is_not_named_by_another_one_s_drawer():
 
 
 def test_a_pass_of_the_scenario_gives_its_own_feed_back():
-    """HM-100 step 20: 130 mm long in 70 s is the 112 mm/min that was planned, within the rounding of the seconds."""
+    """HM-100 step 20: 130 mm long in 70 s is the 112 mm/min that was planned,
+    within the rounding of the seconds.
+    """
     one = step("face", **FACE, feed_per_tooth="0.05", spindle="560 rpm")
     found = stopwatch(one, around("bench-mill-b-1"), length=0.130, seconds=69.6)
     assert found.feed * 60e3 == pytest.approx(112, abs=0.1)

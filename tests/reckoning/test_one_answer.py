@@ -1,4 +1,6 @@
-"""One answer to one question: the open row, the command line and the deepest pass say the same of a step, and following it ends."""
+"""One answer to one question: the open row, the command line and the deepest pass say the
+same of a step, and following it ends.
+"""
 
 from __future__ import annotations
 

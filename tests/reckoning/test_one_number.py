@@ -1,4 +1,6 @@
-"""Ladder and adviser say one number: the first rung, what to plan up to, the deepest pass here, the layer that is recommended."""
+"""Ladder and adviser say one number: the first rung, what to plan up to, the deepest pass
+here, the layer that is recommended.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Factors of a workshop's times against workshops that are drawn, not reckoned: their clocks know nothing of the model that learns."""
+"""Factors of a workshop's times against workshops that are drawn, not reckoned: their clocks
+know nothing of the model that learns.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ def on_the_clock(chance, planned, factor):
 
 
 def workshop(seed, count):
-    """True factors, and runs in whole minutes: good days and bad ones, and now and then somebody is called away."""
+    """True factors, and runs in whole minutes: good days and bad ones, and now
+    and then somebody is called away.
+    """
     chance = random.Random(seed)
     true = {kind: chance.uniform(0.7, 2.0) for kind in (SET_UP, *WORK)}
     runs = []

@@ -73,7 +73,9 @@ def trial(share, outcome):
 
 
 def test_a_trial_that_is_entered_changes_the_verdict_and_striking_it_takes_that_back(samples):
-    """By the files: K-2 knows nothing, then it rings three times at less than a tenth of what its class carries."""
+    """By the files: K-2 knows nothing, then it rings three times at less than a
+    tenth of what its class carries.
+    """
     job = SetField("job", "machine", "knee-mill-k-2").apply(read_job(samples / "hm-101-setting-block.yaml"))
     reckoner = Reckoner(learns=True)
     assert proof_of("knee-mill-k-2") is None

@@ -31,7 +31,9 @@ def test_holes_of_hm_102_with_the_drawing_behind(slide):
 
 
 def test_the_two_walls_of_the_slot(slide):
-    """Front wall 25.00 = 29.50 − 4.50, rear wall 35.00 = 30.50 + 4.50; from the lines the slot is 10.016 wide."""
+    """Front wall 25.00 = 29.50 − 4.50, rear wall 35.00 = 30.50 + 4.50; from the
+    lines the slot is 10.016 wide.
+    """
     front, rear = slide[100].wall, slide[105].wall
     assert (front.wall, rear.wall) == (pytest.approx(25e-3), pytest.approx(35e-3))
     assert (rear.comes_out - front.comes_out) * 1e3 == pytest.approx(10.016, abs=5e-4)
@@ -81,7 +83,9 @@ def test_another_cutter_is_touched_anew(hm100):
 
 
 def test_one_edit_moves_the_readings_after_it(hm100):
-    """The reckoner takes over what is the same: depth and cutter of an earlier step reach the dials of a later one."""
+    """The reckoner takes over what is the same: depth and cutter of an earlier
+    step reach the dials of a later one.
+    """
     reckoner = Reckoner()
     assert depths(hm100, reckoner)[30][0] == ["0 + 0.50"]
     deeper = SetField("face-rough", "depth", "1.2").apply(hm100)

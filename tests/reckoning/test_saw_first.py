@@ -11,7 +11,9 @@ from .machines_asked import SIDE
 
 
 def test_saw_first_when_the_bulk_takes_longer_to_mill():
-    """20 off the end of a 40 × 40 bar, a millimetre at a time: 16 cm² are 3.2 minutes by hand at 5 cm² a minute."""
+    """20 off the end of a 40 × 40 bar, a millimetre at a time: 16 cm² are 3.2
+    minutes by hand at 5 cm² a minute.
+    """
     texts = {
         **SIDE,
         "width": "20",

@@ -1,4 +1,6 @@
-"""Speed that knows torque: both neighbours, the fastest that carries, the pilot (scenario 7-9, cutting-data 1.13)."""
+"""Speed that knows torque: both neighbours, the fastest that carries, the pilot
+(scenario 7-9, cutting-data 1.13).
+"""
 
 from __future__ import annotations
 
@@ -74,7 +76,9 @@ def test_where_nothing_of_the_kind_goes_the_other_way_is_named():
 
 
 def test_the_choice_of_hm_104():
-    """Section 7: 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min); 500 is 5 % above the value asked for."""
+    """Section 7: 477 rpm lies between 300 (9.4 m/min) and 500 (15.7 m/min); 500
+    is 5 % above the value asked for.
+    """
     one = step(
         "side-mill",
         cutter="end mill 10 mm, 4 flutes, cobalt, 30 mm out",

@@ -1,4 +1,6 @@
-"""What trials teach is learned once: kept by the very trials, and of no use where anything differs or is damaged."""
+"""What trials teach is learned once: kept by the very trials, and of no use
+where anything differs or is damaged.
+"""
 
 import sys
 

@@ -1,4 +1,6 @@
-"""A step reckoned with something else in its fields: kept nowhere, and never an exception for what cannot be reckoned."""
+"""A step reckoned with something else in its fields: kept nowhere, and never an
+exception for what cannot be reckoned.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What to try next: never tried before wide still, the widest first, nothing where test cuts have no say, three at most."""
+"""What to try next: never tried before wide still, the widest first, nothing where
+test cuts have no say, three at most.
+"""
 
 from jobsheet.reckoning.answers.what_next import Answered, Shown, what_next
 

@@ -1,4 +1,6 @@
-"""A step is reckoned when somebody asks for it, and of what it was only that stands which reads nothing that changed."""
+"""A step is reckoned when somebody asks for it, and of what it was only that
+stands which reads nothing that changed.
+"""
 
 from __future__ import annotations
 

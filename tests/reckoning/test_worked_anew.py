@@ -1,4 +1,6 @@
-"""A step of ordinary work is kept as a trial with all that its demand rests on: worked out again from the log it asks the same."""
+"""A step of ordinary work is kept as a trial with all that its demand rests on: worked out
+again from the log it asks the same.
+"""
 
 from pathlib import Path
 

@@ -1,4 +1,6 @@
-"""A set-up sheet to fill in by hand: one page with the speeds and dials of the machine, and as many rows as there is room for."""
+"""A set-up sheet to fill in by hand: one page with the speeds and dials of the machine, and
+as many rows as there is room for.
+"""
 
 from __future__ import annotations
 

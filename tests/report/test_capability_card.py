@@ -1,4 +1,6 @@
-"""The capability card on paper: one page, both machines, the words that defer, and a place for every answer."""
+"""The capability card on paper: one page, both machines, the words that
+defer, and a place for every answer.
+"""
 
 from __future__ import annotations
 
@@ -41,7 +43,9 @@ def test_one_machine_in_two_metals_stands_on_one_page_and_says_what_it_defers_to
 
 
 def test_it_says_what_was_tried_and_when_what_never_was_and_what_to_try_next():
-    """Scenario, sections 3 and 3a: five side cuts on B-1; on B-2 three and two taps. Neither has faced or slotted."""
+    """Scenario, sections 3 and 3a: five side cuts on B-1; on B-2 three and two
+    taps. Neither has faced or slotted.
+    """
     found = capability([find_card("bench-mill-b-1")], ("S235",))
     text = repr(capability_card(found, date="2026-11-25").pages[0])
     assert (

@@ -1,4 +1,6 @@
-"""Charts as values: every mark stands at its size, no word lies on another or over the edge, at every size there is."""
+"""Charts as values: every mark stands at its size, no word lies on another or
+over the edge, at every size there is.
+"""
 
 from __future__ import annotations
 
@@ -86,7 +88,9 @@ def test_no_word_lies_on_another_or_over_the_edge(side, size, outcome):
 
 @pytest.mark.parametrize("size", SIZES)
 def test_it_says_what_was_learned_and_what_to_plan_to(side, size):
-    """Section 3: the largest demand at no more than 10 % is 1.76 mm at 6 wide; a plan is rounded down to what a hand sets."""
+    """Section 3: the largest demand at no more than 10 % is 1.76 mm at 6 wide; a plan
+    is rounded down to what a hand sets.
+    """
     said = words(chart(side, size))
     assert "plan to 1.75 mm" in said
     assert "learned: about 2.3 mm" in said  # 6.81 N/µm over 3.02 N/µm a millimetre = 2.25
@@ -94,7 +98,9 @@ def test_it_says_what_was_learned_and_what_to_plan_to(side, size):
 
 
 def test_trials_stand_under_their_size_on_one_scale(side):
-    """Half a millimetre apart in the cut is the same distance apart on the chart, for the demand goes with the depth."""
+    """Half a millimetre apart in the cut is the same distance apart on the chart,
+    for the demand goes with the depth.
+    """
     drawing = chart(side, (440.0, 360.0))
     size = 5.9 * 9 / 16  # the ring of a mark of 9 points on its grid of 16
     axis = max(item.points[0][1] for item in drawing.items if isinstance(item, Line) and item.ink == "edge")

@@ -24,7 +24,9 @@ def first_of(step) -> FirstCut | None:
 
 
 def on_the_left(found: FirstCut, middle: tuple[float, float]) -> bool:
-    """Whether a place lies on the left of the way that the cutter goes: the cross product of the two is above nought."""
+    """Whether a place lies on the left of the way that the cutter goes: the cross
+    product of the two is above nought.
+    """
     way = found.to[0] - found.begins[0], found.to[1] - found.begins[1]
     to = middle[0] - found.begins[0], middle[1] - found.begins[1]
     return way[0] * to[1] - way[1] * to[0] > 0
@@ -32,7 +34,9 @@ def on_the_left(found: FirstCut, middle: tuple[float, float]) -> bool:
 
 @pytest.mark.parametrize("along", ["x", "y"])
 def test_a_face_begins_with_a_strip_that_has_the_work_on_the_cutter_s_left(along):
-    """A right-hand cutter turns clockwise from above: with the work on its left a tooth goes in at no thickness, the conventional way."""
+    """A right-hand cutter turns clockwise from above: with the work on its left a tooth goes in at
+    no thickness, the conventional way.
+    """
     found = first_of(FACE.format(along=along))
     assert found.radius == pytest.approx(25 * MM)
     assert on_the_left(found, (40 * MM, 25 * MM))

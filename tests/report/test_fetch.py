@@ -1,4 +1,6 @@
-"""What to fetch: each cutter once, drawers by their number and not by its letters, set-ups in few characters."""
+"""What to fetch: each cutter once, drawers by their number and not by its
+letters, set-ups in few characters.
+"""
 
 from __future__ import annotations
 

@@ -7,7 +7,9 @@ from jobsheet.storage.job_file import read_job
 
 
 def test_what_decides_between_two_set_ups_stands_on_the_sheet(samples):
-    """The rear of the pivot block is faced with a round bar, the top without: without the bar both jaws want a true face."""
+    """The rear of the pivot block is faced with a round bar, the top without: without
+    the bar both jaws want a true face.
+    """
     job = read_job(samples / "hm-103-pivot-block.yaml")
     said = {one.number: held_line(job, one) for one in job.set_ups}
     assert (

@@ -1,4 +1,6 @@
-"""The holding drawn: every kind at three sizes stays in its picture, true to its numbers, and says what it cannot draw."""
+"""The holding drawn: every kind at three sizes stays in its picture, true to its
+numbers, and says what it cannot draw.
+"""
 
 from __future__ import annotations
 
@@ -36,7 +38,9 @@ def test_every_kind_at_three_sizes(name, size):
 
 
 def test_jaws_are_as_deep_as_their_card_says():
-    """B-1's jaws are 25 deep, the work 20 high and 8 above them: in the picture 25 to 20, and 8 of the work stands over."""
+    """B-1's jaws are 25 deep, the work 20 high and 8 above them: in the picture 25 to
+    20, and 8 of the work stands over.
+    """
     set_up, lie = held(said("vice", above_jaws="8", rests_on="packing"), fixed_jaw="rear")
     drawing = holding_picture(set_up, lie, (), WIDE, HIGH, CARD)
     boxes = outlines(drawing)
@@ -62,7 +66,9 @@ def test_nothing_and_words_are_said():
 
 @pytest.mark.parametrize("jaw", ["rear", "front", "left", "right"])
 def test_the_moving_jaw_is_seen_behind_its_bar(jaw):
-    """From above: two hatched jaws with their outlines, and the bar between the work and one of them, all in the room that there is."""
+    """From above: two hatched jaws with their outlines, and the bar between the work and one of
+    them, all in the room that there is.
+    """
     bar = said("vice", rests_on="bed", bar="yes", bar_size="12")
     set_up, lie = held(bar, fixed_jaw=jaw)
     with_bar, without = (

@@ -1,4 +1,6 @@
-"""What happened opens with last time's line, where a record lies beside the job; it never makes a page of its own."""
+"""What happened opens with last time's line, where a record lies beside the job;
+it never makes a page of its own.
+"""
 
 import pytest
 

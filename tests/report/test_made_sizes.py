@@ -1,4 +1,6 @@
-"""What stands on the picture of the work after a set-up: sizes and names as the samples' drawings have them; and how large the pictures are."""
+"""What stands on the picture of the work after a set-up: sizes and names as the samples' drawings have
+them; and how large the pictures are.
+"""
 
 from __future__ import annotations
 
@@ -39,7 +41,9 @@ def test_the_pivot_block_as_its_set_ups_leave_it(samples):
 
 
 def test_what_let_a_cutter_in_is_gone_with_its_pocket(samples):
-    """Demo scenario, HM-104: 120 × 80 out of a sheet, a window 50 × 30 whose corner holes and entry go with it, four 6.5."""
+    """Demo scenario, HM-104: 120 × 80 out of a sheet, a window 50 × 30 whose corner
+    holes and entry go with it, four 6.5.
+    """
     (found,) = of(samples, "hm-104-cover-plate.yaml")
     assert found.sizes[:2] == ("120", "80")
     assert sorted(name for name, _ in found.names) == ["4 × ⌀6.5", "50 × 30"]

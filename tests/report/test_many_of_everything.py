@@ -1,4 +1,6 @@
-"""A plan of very many points, of many set-ups with much still open, of nothing at all: no thicket, no page of next to nothing."""
+"""A plan of very many points, of many set-ups with much still open, of nothing at all: no
+thicket, no page of next to nothing.
+"""
 
 from __future__ import annotations
 

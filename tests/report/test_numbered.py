@@ -40,7 +40,9 @@ def test_every_point_far_from_the_others_has_its_number_and_no_number_meets_anot
 
 
 def test_points_that_crowd_are_drawn_larger_with_all_their_numbers():
-    """Nine holes on a grid of 8, and one far away: only the nine are in the detail, larger, and each has its number there."""
+    """Nine holes on a grid of 8, and one far away: only the nine are in the detail,
+    larger, and each has its number there.
+    """
     grid = [(50 + 8 * x, 50 + 8 * y) for y in range(3) for x in range(3)]
     made, spots = points_at([*grid, (150, 20)], diameter=3)
     _, left_out = numbered(made, spots, 1e3)

@@ -1,4 +1,6 @@
-"""The proving sheet: stop rule and safety box before the table; boxes only for a print that somebody has read."""
+"""The proving sheet: stop rule and safety box before the table; boxes only for a
+print that somebody has read.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Where the cutter goes down into a pocket: the hole that was drilled for it, in the row and in the picture."""
+"""Where the cutter goes down into a pocket: the hole that was drilled for it,
+in the row and in the picture.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""If it rings: the mildest measure first, with the machine's own next speed; nothing for a step that does not mill."""
+"""If it rings: the mildest measure first, with the machine's own next speed;
+nothing for a step that does not mill.
+"""
 
 from __future__ import annotations
 

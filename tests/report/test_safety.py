@@ -27,7 +27,9 @@ def every_note(plan) -> set[str]:
 
 @pytest.mark.parametrize("fits", [lambda _page: True, lambda page: len(page.blocks) < 3])
 def test_no_stop_and_no_caution_of_a_step_is_dropped_and_what_is_left_out_is_counted(fits):
-    """At most 24 lines beside those at their steps: more are no longer read. The rest stay in the window and in `why`."""
+    """At most 24 lines beside those at their steps: more are no longer read. The
+    rest stay in the window and in `why`.
+    """
     for plan in (plate(), job([drill(10, FOUR)], trainee=True, stock=("80", "50", "4"))):
         document = pages(plan, fits=fits)
         whole = "\n".join(words_of(tuple((page.band, page.blocks) for page in document.pages)))

@@ -8,7 +8,9 @@ from tests.report.seen_from_above import plan_of
 
 
 def test_ticks_of_a_set_up_are_twelve_at_most_and_none_is_cut_off(sample):
-    """Issue 17: at most twelve beside steps and layers. What is ticked once for the whole job stands on the cover."""
+    """Issue 17: at most twelve beside steps and layers. What is ticked once for
+    the whole job stands on the cover.
+    """
     plan = plan_of(sample)
     for course in plan.courses:
         ticks = (*before(plan, course.set_up), *at_the_end(plan, course.set_up))

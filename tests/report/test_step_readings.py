@@ -13,7 +13,9 @@ from tests.report.plans import pages, plate
 
 
 def test_the_depth_dial_of_a_finishing_pass_goes_on_from_the_roughing():
-    """0.4 off and then 0.1 off with the same cutter end at 0.5 of one zero, which is named: lines 8 and 10 of 0.05 mm."""
+    """0.4 off and then 0.1 off with the same cutter end at 0.5 of one zero, which
+    is named: lines 8 and 10 of 0.05 mm.
+    """
     rows = {row.number: row for steps in all_of(pages(plate()), Steps) for row in steps.rows}
     assert [(one.caption, one.readings) for one in rows["20"].dials] == [
         ("head from touch, 0.4 down", ("0 + 8",))
@@ -23,7 +25,9 @@ def test_the_depth_dial_of_a_finishing_pass_goes_on_from_the_roughing():
 
 
 def test_every_layer_has_its_reading_on_the_sheet(samples):
-    """3.8 mm in five layers of 0.76 on a head of 2 mm a turn and lines of 0.05, then 0.2 more: the readings only rise."""
+    """3.8 mm in five layers of 0.76 on a head of 2 mm a turn and lines of 0.05,
+    then 0.2 more: the readings only rise.
+    """
     block = read_job(samples / "hm-101-setting-block.yaml")
     rows = {row.number: row for steps in all_of(pages(block), Steps) for row in steps.rows}
     assert rows["50"].dials[0].readings == ("0 + 15", "0 + 30", "1 + 6", "1 + 21", "1 + 36")
@@ -32,7 +36,9 @@ def test_every_layer_has_its_reading_on_the_sheet(samples):
 
 
 def test_a_cut_along_the_outside_is_wound_to_from_a_touch_of_that_side(samples):
-    """HM-103, step 40, which makes C and has no zero: 3 mm off in three cuts on lines of 0.001 in: 39.4, 78.7 and 118.1 lines."""
+    """HM-103, step 40, which makes C and has no zero: 3 mm off in three cuts on lines of
+    0.001 in: 39.4, 78.7 and 118.1 lines.
+    """
     block = read_job(samples / "hm-103-pivot-block.yaml")
     rows = {row.number: row for steps in all_of(pages(block), Steps) for row in steps.rows}
     side, _ = rows["40"].dials
@@ -43,7 +49,9 @@ def test_a_cut_along_the_outside_is_wound_to_from_a_touch_of_that_side(samples):
 
 
 def test_the_outside_cut_of_the_pivot_block_comes_after_its_zero(samples):
-    """Look-2: step 55 finds C, then B, before the end is milled. To 80 with a cutter of 20, 1 mm a cut: centre at 92, 91, 90 mm, 5.08 mm a turn."""
+    """Look-2: step 55 finds C, then B, before the end is milled. To 80 with a cutter of 20, 1 mm a cut:
+    centre at 92, 91, 90 mm, 5.08 mm a turn.
+    """
     block = read_job(samples / "hm-103-pivot-block.yaml")
     numbers = {operation.number: operation for _, operation in block.operations()}
     assert (numbers[55].key, numbers[55].fields.edges) == ("find-b-c", "C, then B")
@@ -54,7 +62,9 @@ def test_the_outside_cut_of_the_pivot_block_comes_after_its_zero(samples):
 
 
 def test_a_cut_along_the_outside_is_wound_to_from_the_zero_where_there_is_one(samples):
-    """HM-104: zero 2 mm inside the pins, sides of 120 x 80, a cutter of 10: its centre at -5, 125 and 85 mm, 5.08 mm a turn."""
+    """HM-104: zero 2 mm inside the pins, sides of 120 x 80, a cutter of 10: its centre at
+    -5, 125 and 85 mm, 5.08 mm a turn.
+    """
     plate_of_104 = read_job(samples / "hm-104-cover-plate.yaml")
     rows = {row.number: row for steps in all_of(pages(plate_of_104), Steps) for row in steps.rows}
     assert [rows[one].dials[0].readings for one in ("80", "82", "84", "86")] == [
@@ -92,7 +102,9 @@ def test_slot_ends_and_walls_have_their_readings_as_holes_have(samples):
     "name", ["hm-100-drilled-plate-b1", "hm-102-slide-plate", "hm-103-pivot-block", "hm-104-cover-plate"]
 )
 def test_everything_a_step_needs_stands_in_its_row(samples, name):
-    """What and to which size, cutter and place, speed with its position, pace, depth, readings: asked of each kind by what it does."""
+    """What and to which size, cutter and place, speed with its position, pace, depth, readings:
+    asked of each kind by what it does.
+    """
     plan = read_job(samples / f"{name}.yaml")
     rows = {row.number: row for steps in all_of(pages(plan), Steps) for row in steps.rows}
     for _, operation in plan.operations():
@@ -130,7 +142,9 @@ def test_the_words_of_a_step_leave_out_what_its_rows_say_and_nothing_else(sample
 
 
 def test_a_cut_that_was_never_tried_begins_at_a_line_of_its_own(samples):
-    """HM-102, step 90: 1.8 mm is 70.9 lines of 0.001 in, then four layers of 3 mm: 118.1, 236.2, 354.3 and 472.4 lines of a turn of 200."""
+    """HM-102, step 90: 1.8 mm is 70.9 lines of 0.001 in, then four layers of 3 mm: 118.1, 236.2,
+    354.3 and 472.4 lines of a turn of 200.
+    """
     plate_ = read_job(samples / "hm-102-slide-plate.yaml")
     rows = {row.number: row for steps in all_of(pages(plate_), Steps) for row in steps.rows}
     down = rows["90"].dials[-1]

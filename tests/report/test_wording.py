@@ -1,4 +1,6 @@
-"""Writing from right to left prints in the order typed: it is said on the page and where somebody prints, and nowhere else."""
+"""Writing from right to left prints in the order typed: it is said on the page and where
+somebody prints, and nowhere else.
+"""
 
 from __future__ import annotations
 

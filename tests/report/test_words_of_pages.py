@@ -1,4 +1,6 @@
-"""Words of the pages at their moment: ticks, what is cut short, hazards that were set aside, places with a tolerance; over all samples."""
+"""Words of the pages at their moment: ticks, what is cut short, hazards that were set aside, places
+with a tolerance; over all samples.
+"""
 
 from __future__ import annotations
 
@@ -55,7 +57,9 @@ def test_a_hazard_set_aside_stands_at_its_step_and_on_the_cover_with_reason_and_
 
 
 def test_a_place_with_a_tolerance_is_measured_once_after_the_last_cut_there(samples):
-    """Demo scenario, HM-103: the two threads within 0.1, the bore within 0.05; spotted, drilled, tapped or reamed, then measured."""
+    """Demo scenario, HM-103: the two threads within 0.1, the bore within 0.05; spotted,
+    drilled, tapped or reamed, then measured.
+    """
     document = pages(read_job(samples / "hm-103-pivot-block.yaml"), fits=fits_on("a4"))
     boxes = {
         row.number: [box for one in row.measures for box in one.boxes if "in place" in box]

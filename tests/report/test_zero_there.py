@@ -16,7 +16,9 @@ from .seen_from_above import plan_of
 
 
 def test_a_zero_is_drawn_only_where_something_counts_from_it(samples):
-    """The first four set-ups of the pivot block face a casting from a touch, the fifth and sixth find two edges."""
+    """The first four set-ups of the pivot block face a casting from a touch, the
+    fifth and sixth find two edges.
+    """
     plan = plan_of(read_job(samples / "hm-103-pivot-block.yaml"))
     assert [zero_there(plan, one) for one in plan.courses] == [False] * 4 + [True] * 2
     ring = next(item for item in mark("zero", 15.0).items if isinstance(item, Ellipse))

@@ -1,4 +1,6 @@
-"""What a fix did to a plan, judged without any code that tries fixes: remarks, limits, problems and the finished part."""
+"""What a fix did to a plan, judged without any code that tries fixes: remarks,
+limits, problems and the finished part.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,9 @@ SAME = 1.0
 
 
 class Judged(NamedTuple):
-    """A plan as it stands: every remark's place, every limit's rank, steps that cannot be calculated, the part."""
+    """A plan as it stands: every remark's place, every limit's rank, steps that
+    cannot be calculated, the part.
+    """
 
     job: Any
     reckoned: Any
@@ -105,7 +109,9 @@ def _bare(before: Judged, after: Judged) -> set[str]:
 
 
 def _new(before: Judged, after: Judged) -> list[tuple[str, str]]:
-    """Places with more remarks than before; one that an added step takes over from a step of its set-up is not new."""
+    """Places with more remarks than before; one that an added step takes over
+    from a step of its set-up is not new.
+    """
     homes = {step.key: set_up.key for set_up, step in after.job.operations()}
     old = {step.key for _, step in before.job.operations()}
     gone = Counter((rule, homes.get(key, key)) for rule, key in (before.places - after.places).elements())

@@ -1,9 +1,11 @@
-"""Plans with several mistakes at once, and what the review says of each: kept as the pictures of the pages are.
+"""Plans with several mistakes at once, and what the review says of each: kept as
+the pictures of the pages are.
 
-A reading that is kept proves nothing of right or wrong, that is for the cases of the rules: it says that something reads otherwise now.
-After a change that is meant, look through what changed in `readings.yaml`, then `python -m tests.review.kept_readings` writes it anew. The plans
-were drawn by chance, from the edits of the cases, two to four together, and on the plans of `unseen`; of some thousand those are kept that go a way through the
-rules which none before them went.
+A reading that is kept proves nothing of right or wrong, that is for the cases of the rules: it says that
+something reads otherwise now. After a change that is meant, look through what changed in `readings.yaml`,
+then `python -m tests.review.kept_readings` writes it anew. The plans were drawn by chance, from the edits of
+the cases, two to four together, and on the plans of `unseen`; of some thousand those are kept that go a way
+through the rules which none before them went.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Plans spoilt at random by a seed: steps moved, taken out and resized; metals, tools, places and holding changed; other machines."""
+"""Plans spoilt at random by a seed: steps moved, taken out and resized; metals, tools, places
+and holding changed; other machines.
+"""
 
 from __future__ import annotations
 

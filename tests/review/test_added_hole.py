@@ -1,4 +1,6 @@
-"""A hole drilled before a step as a mend: with the texts that are given, right before it, its feed left to the adviser."""
+"""A hole drilled before a step as a mend: with the texts that are given, right
+before it, its feed left to the adviser.
+"""
 
 from __future__ import annotations
 

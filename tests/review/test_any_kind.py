@@ -1,4 +1,6 @@
-"""What is said of a step goes by its roles: a kind by another name is told the same, and one that nobody knows is told what concerns it."""
+"""What is said of a step goes by its roles: a kind by another name is told the same, and one that
+nobody knows is told what concerns it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What is set aside stands in the file, on the command line and on paper; a hazard of a trainee stays open without initials."""
+"""What is set aside stands in the file, on the command line and on paper; a hazard of a
+trainee stays open without initials.
+"""
 
 import json
 

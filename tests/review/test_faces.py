@@ -1,4 +1,6 @@
-"""The state of every face before every step, and what a step measures from, against the scenario's own words."""
+"""The state of every face before every step, and what a step measures from,
+against the scenario's own words.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ def block(samples):
 
 
 def test_faces_are_made_in_the_order_of_the_scenario(block):
-    """HM-101 squares face 1 (top), 2 (front), 4 (rear), 3 (bottom), then both ends: steps 20, 40, 50, 60, 70, 80."""
+    """HM-101 squares face 1 (top), 2 (front), 4 (rear), 3 (bottom), then both
+    ends: steps 20, 40, 50, 60, 70, 80.
+    """
     order = sorted(FACES, key=lambda face: block.first_cut(face).index)
     assert order == ["top", "front", "rear", "bottom", "left", "right"]
     assert [block.first_cut(face).number for face in order] == [20, 40, 50, 60, 70, 80]

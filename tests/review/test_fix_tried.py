@@ -1,4 +1,6 @@
-"""A fix is tried once for a plan and remembered, leaves what is empty empty, and says what speaks against it."""
+"""A fix is tried once for a plan and remembered, leaves what is empty empty,
+and says what speaks against it.
+"""
 
 from __future__ import annotations
 
@@ -100,7 +102,9 @@ def test_changes_of_one_step_stand_together():
 
 
 def test_a_limit_is_worse_by_its_word_and_what_nobody_knows_lies_between():
-    """Cut before and expected are as good as each other; not tried is worse than these, tight than that, beyond than all."""
+    """Cut before and expected are as good as each other; not tried is worse than
+    these, tight than that, beyond than all.
+    """
 
     def limit(verdict, **more):
         return Limit(

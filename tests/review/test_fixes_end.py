@@ -1,4 +1,6 @@
-"""Pressing every fix that is offered comes to an end, and each ends in a better plan: no new remark, no worse limit, the same part."""
+"""Pressing every fix that is offered comes to an end, and each ends in a better plan: no new
+remark, no worse limit, the same part.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ SEEDS = 40
 
 
 def pressed(job, chance):
-    """The plans as the fixes that are offered are pressed in any order, until none is left; each with the remark that it ended."""
+    """The plans as the fixes that are offered are pressed in any order, until none is left;
+    each with the remark that it ended.
+    """
     now, told = judged(job), []
     for _ in range(ROUNDS):
         found = [one for one in now.remarks if one.fixes]

@@ -1,4 +1,6 @@
-"""Every thing that can be asked about in the window has a page of the help, and each page leads only to pages."""
+"""Every thing that can be asked about in the window has a page of the help, and
+each page leads only to pages.
+"""
 
 import re
 from pathlib import Path

@@ -1,4 +1,6 @@
-"""The mistakes in holding and zero that the trade knows best, each planted alone: each is said, and said once."""
+"""The mistakes in holding and zero that the trade knows best, each planted
+alone: each is said, and said once.
+"""
 
 from __future__ import annotations
 
@@ -63,7 +65,9 @@ def test_check_says_it_once(samples, tmp_path, capsys, name, job, edits, rule):
 
 
 def test_what_is_not_said_of_a_holding_is_said_once(samples, tmp_path, capsys):
-    """How high it stands and how tight the vice is was left out: what rests on that was not checked, and the answer says so."""
+    """How high it stands and how tight the vice is was left out: what rests on that was
+    not checked, and the answer says so.
+    """
     path = tmp_path / "plate.yaml"
     edits = [(H, "above_jaws", ""), (H, "tighten", "")]
     path.write_text(

@@ -1,4 +1,6 @@
-"""How the work sits in jaws, worked by hand: an 80 x 50 x 12 plate in the 80 mm vice of the bench mill (jaws 80 wide, 25 deep, opens 75)."""
+"""How the work sits in jaws, worked by hand: an 80 x 50 x 12 plate in the 80 mm vice of the bench mill
+(jaws 80 wide, 25 deep, opens 75).
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Figures of law and advice: only where a country is chosen, only with their note, always with place and date."""
+"""Figures of law and advice: only where a country is chosen, only with their
+note, always with place and date.
+"""
 
 from __future__ import annotations
 

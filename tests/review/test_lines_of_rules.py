@@ -1,6 +1,8 @@
-"""The lines *Not so* and *So* of a rule, run where they are a list of steps: the one gets its remark, the other does not.
+"""The lines *Not so* and *So* of a rule, run where they are a list of steps: the one
+gets its remark, the other does not.
 
-Most lines say a fact of the drawing, the holding or the machine in words; those are tried by the cases of their rule.
+Most lines say a fact of the drawing, the holding or the machine in words; those
+are tried by the cases of their rule.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Where a step stands after a fix, and what its number is; lines of tools; remarks that a change ends, leaves and brings."""
+"""Where a step stands after a fix, and what its number is; lines of tools; remarks
+that a change ends, leaves and brings.
+"""
 
 from __future__ import annotations
 
@@ -168,7 +170,9 @@ def test_a_line_says_one_thing_otherwise_and_keeps_the_rest():
 
 
 def test_the_tools_of_the_cabinet_lie_between_two_sizes_with_their_ends():
-    """The demonstration's cabinet holds drills by tenths from 1 to 13 and the like: those of its file, from small to large."""
+    """The demonstration's cabinet holds drills by tenths from 1 to 13 and the like:
+    those of its file, from small to large.
+    """
     found = at_hand.at_hand(PLATE, "drill", 4.9e-3, 5.1e-3)
     assert "drill 5.0 mm, drawer 3" in [line for _, line in found]
     assert [size for size, _ in found] == sorted(size for size, _ in found)

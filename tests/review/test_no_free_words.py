@@ -180,7 +180,9 @@ def test_no_rule_reads_what_a_person_wrote(path):
 
 
 def test_the_cabinet_is_asked_by_lists_of_things_only():
-    """Lists to fetch are looked up part by part; no sentence, note or name of a step asks a drawer for anything."""
+    """Lists to fetch are looked up part by part; no sentence, note or name of a
+    step asks a drawer for anything.
+    """
     path = Path(jobsheet.reckoning.__file__).parent / "cabinet" / "cabinet_needs.py"
     nodes = [node for node in ast.walk(module_of(path)) if not isinstance(node, ast.Expr)]
     read = {node.attr for node in nodes if isinstance(node, ast.Attribute)}
@@ -207,7 +209,9 @@ def test_no_rule_matches_words(path):
 
 
 def in_other_words(job, chance):
-    """The job with every free text by random words of the trade; a text that was empty stays so, or has words too."""
+    """The job with every free text by random words of the trade; a text that was
+    empty stays so, or has words too.
+    """
 
     def text(_before=""):
         return " ".join(chance.choices(WORDS, k=chance.randint(1, 12)))

@@ -1,4 +1,6 @@
-"""No rule fails on a plan that says little or odd things: what is not said is no fault, and a rule that fails says nothing at all."""
+"""No rule fails on a plan that says little or odd things: what is not said is no fault, and a
+rule that fails says nothing at all.
+"""
 
 from __future__ import annotations
 

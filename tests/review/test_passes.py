@@ -24,7 +24,9 @@ def test_the_samples_add_up(number):
 
 
 def test_a_finish_that_is_too_deep_leaves_too_little():
-    """HM-100: 12 thick, 0.4 and 0.1 off leave 11.5; with 0.9 off in the end it is 10.7, which is 0.8 too little."""
+    """HM-100: 12 thick, 0.4 and 0.1 off leave 11.5; with 0.9 off in the end it
+    is 10.7, which is 0.8 too little.
+    """
     assert out(SetField("face-finish", "depth", "0.9").apply(sample(100))) == [("face-finish", 10.7, -0.8)]
 
 

@@ -1,4 +1,6 @@
-"""What rules ask of a plan, worked by hand: places of holes, layers, what holds after a change, how far a cut comes in a chuck."""
+"""What rules ask of a plan, worked by hand: places of holes, layers, what holds after a
+change, how far a cut comes in a chuck.
+"""
 
 from __future__ import annotations
 
@@ -139,7 +141,9 @@ def test_as_deep_as_another():
 
 
 def test_what_is_taken_from_a_face_is_a_line_with_round_ends_or_a_box():
-    """HM-102: the slot from 25, 30 to 75, 30, cut 9 wide; in the stock it lies 2 and 1 further in, which come off left and front."""
+    """HM-102: the slot from 25, 30 to 75, 30, cut 9 wide; in the stock it lies 2 and 1 further
+    in, which come off left and front.
+    """
     slot = next(one for one in holes(SLIDE).taken if one.operation.key == "slot")
     assert (mm(slot.low), mm(slot.high), mm((slot.width,))) == ((27, 31), (77, 31), (9,))
     for at, inside in (
@@ -376,7 +380,9 @@ def test_the_step_that_found_the_zero_is_the_last_before():
 
 
 def test_the_datums_at_a_zero():
-    """HM-100 is turned round: its right rear corner as it lies is the left front one of the stock, B and A."""
+    """HM-100 is turned round: its right rear corner as it lies is the left
+    front one of the stock, B and A.
+    """
     seen = view(PLATE)
     assert zero_faces(seen, PLATE.set_ups[0]) == ("left", "front")
     assert letters_at_zero(seen, PLATE.set_ups[0]) == "A and B"
@@ -519,7 +525,9 @@ def test_how_far_a_cut_comes_from_the_free_end():
 
 
 def test_between_centres_a_cut_goes_as_near_to_the_middle_of_the_bar_as_it_reaches():
-    """A slot from 25 to 75 along the work as it lies; a face goes over the middle, and so does a side of it."""
+    """A slot from 25 to 75 along the work as it lies; a face goes over the
+    middle, and so does a side of it.
+    """
     slot = step(SLIDE, "slot")
     low, high = sorted(at[0] for at in slot.cut.shapes[0].corners)
     for long in (0.2, (low + high), 0.04):
@@ -531,7 +539,9 @@ def test_between_centres_a_cut_goes_as_near_to_the_middle_of_the_bar_as_it_reach
 
 
 def test_slots_pockets_and_walls_come_so_far_from_the_free_end():
-    """80 long, places from its right end: as it lies a slot from 20 to 50 with 10 of cutter goes from 25 to 65 from the left."""
+    """80 long, places from its right end: as it lies a slot from 20 to 50 with 10 of
+    cutter goes from 25 to 65 from the left.
+    """
     chuck = [(HOLDING, "kind", "chuck"), (HOLDING, "grip_length", "10 mm")]
 
     def reached(key, *edits):

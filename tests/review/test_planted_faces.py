@@ -1,4 +1,5 @@
-"""The planted mistakes of the demonstration (demo scenario, sections 3b to 7) that have to do with faces, order, cuts and measuring.
+"""The planted mistakes of the demonstration (demo scenario, sections 3b to 7) that have to do
+with faces, order, cuts and measuring.
 
 Each brings its remark, its fix mends it, and the plan without the mistake has no remark at all.
 """
@@ -93,7 +94,9 @@ def test_the_right_plan_has_no_remark(samples, sample):
 
 
 def test_a_depth_that_rang_before_is_beyond_or_warned_of(samples):
-    """HM-101: 2.5 typed in step 20 asks 9.93 N/µm, and B-1 rang at 7.55 with another cutter (scenario, sections 3 and 4)."""
+    """HM-101: 2.5 typed in step 20 asks 9.93 N/µm, and B-1 rang at 7.55 with another
+    cutter (scenario, sections 3 and 4).
+    """
     job = SetField("face-1-rough", "depth", "2.5").apply(read_job(samples / f"{HM101}.yaml"))
     found = review(job, Reckoner(learns=True).reckon(job))
     about = [one for one in found if one.operations[:1] == ("face-1-rough",) and one.rule == "nothing-beyond"]

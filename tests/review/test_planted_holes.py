@@ -1,6 +1,8 @@
-"""The planted mistakes of the demo scenario that concern holes, places, dials and holding: each brings its remark, and its fix mends it.
+"""The planted mistakes of the demo scenario that concern holes, places, dials and holding: each
+brings its remark, and its fix mends it.
 
-Messages and numbers are the scenario's (demo scenario, the tables under each part, and sequencing rules section 7).
+Messages and numbers are the scenario's (demo scenario, the tables under each
+part, and sequencing rules section 7).
 """
 
 from __future__ import annotations
@@ -187,7 +189,8 @@ def test_what_the_real_solids_find(samples, edits, rule):
 
 
 def test_a_step_that_is_deeper_than_the_work_stands_out_meets_the_jaws(samples):
-    """The side at the fixed jaw, 4 over the jaws, milled 5 deep after 0.5 came off the top; the mend sets it a millimetre clear.
+    """The side at the fixed jaw, 4 over the jaws, milled 5 deep after 0.5 came off the top;
+    the mend sets it a millimetre clear.
 
     5 + 0.4 + 0.1 + 1 = 6.5 over the jaws as it was set in.
     """

@@ -1,4 +1,6 @@
-"""Reading a plan through: the order of remarks, what a failing rule leaves behind, and that nothing is said twice."""
+"""Reading a plan through: the order of remarks, what a failing rule leaves
+behind, and that nothing is said twice.
+"""
 
 from __future__ import annotations
 

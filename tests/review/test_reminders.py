@@ -1,4 +1,6 @@
-"""Reminders: every row can be read, the demo jobs print what the scenario lists, and none is a wall of text."""
+"""Reminders: every row can be read, the demo jobs print what the scenario
+lists, and none is a wall of text.
+"""
 
 import pytest
 

@@ -1,4 +1,6 @@
-"""A rule is registered once under its id, with a severity that we have; a view gives its steps in cutting order."""
+"""A rule is registered once under its id, with a severity that we have; a view
+gives its steps in cutting order.
+"""
 
 from __future__ import annotations
 

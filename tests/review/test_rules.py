@@ -60,7 +60,9 @@ WITH_ONE_THING_OTHERWISE = {
 
 @pytest.fixture
 def told(monkeypatch):
-    """What one rule alone says of a plan: sixteen hundred plans are read here, and no rule hears of another."""
+    """What one rule alone says of a plan: sixteen hundred plans are read
+    here, and no rule hears of another.
+    """
 
     def ask(rule, job, **how):
         with monkeypatch.context() as alone:
@@ -81,8 +83,10 @@ def facts_named(case):
 
 
 def edited(job, edits):
-    """A job after edits: [owner, field, text], or [key, move to, index], [key, take out, ""], [key, do, what a step by hand
-    behind it does], [key, add side-mill, ""] (its key is side-mill-1), [set-up-1, set-up to, index]."""
+    """A job after edits: [owner, field, text], or [key, move to, index], [key, take out, ""], [key,
+    do, what a step by hand behind it does], [key, add side-mill, ""] (its key is
+    side-mill-1), [set-up-1, set-up to, index].
+    """
     for owner, name, text in edits:
         job = edit(job, owner, name, text).apply(job)
         if name == "do":
@@ -112,7 +116,9 @@ def cases():
 
 @pytest.mark.parametrize(("rule", "case"), list(cases()))
 def test_case(hm100, told, rule, case):
-    """A remark is asked for whole: its words, the steps it names, how many there are, and every field that its fix changes."""
+    """A remark is asked for whole: its words, the steps it names, how many there are,
+    and every field that its fix changes.
+    """
     start = start_of(case["job"]) if "job" in case else hm100
     job = edited(start, [tuple(one) for one in case["edits"]])
     solids = "solids" in case
@@ -147,8 +153,10 @@ def test_case(hm100, told, rule, case):
 
 @pytest.mark.parametrize("rule", WITH_ONE_THING_OTHERWISE)
 def test_one_thing_otherwise(hm100, told, rule):
-    """Each edit is needed for the remark where `needs` has it; one more of `quiet-with` ends it, one of `still-with` changes no
-    word of it, and `says-with` has the words that one more edit makes of it; `in-shop` those in a workshop with another number."""
+    """Each edit is needed for the remark where `needs` has it; one more of `quiet-with` ends it, one of
+    `still-with` changes no word of it, and `says-with` has the words that one more edit makes of it;
+    `in-shop` those in a workshop with another number.
+    """
     for case in WITH_ONE_THING_OTHERWISE[rule]:
         start = start_of(case["job"]) if "job" in case else hm100
         edits, solids = [tuple(one) for one in case["edits"]], "solids" in case
@@ -196,7 +204,9 @@ def test_right_at_the_limit(hm100, told, rule):
 
 
 def begins_a_sentence(words):
-    """One capital at its beginning, or a word that has no small letters anyway: `M12`, `X`, `HSS`; a line of a drawing begins as it is written."""
+    """One capital at its beginning, or a word that has no small letters anyway: `M12`, `X`, `HSS`; a line of
+    a drawing begins as it is written.
+    """
     first = words.split()[0]
     return first == first.upper() or first[1:] == first[1:].lower() or "-" in first
 

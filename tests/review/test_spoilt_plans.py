@@ -1,4 +1,6 @@
-"""Plans that are spoilt in one thing: what is offered mends them, and what would only end the complaint is not offered."""
+"""Plans that are spoilt in one thing: what is offered mends them, and what would
+only end the complaint is not offered.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What reminders and safety notes ask of a job, a set-up and a step: each fact right at its limit, by the sample jobs and their cards."""
+"""What reminders and safety notes ask of a job, a set-up and a step: each fact right at its limit,
+by the sample jobs and their cards.
+"""
 
 from __future__ import annotations
 
@@ -51,7 +53,9 @@ def test_one_part_is_not_many_and_two_are():
 
 
 def test_dials_in_another_unit_than_the_job_differ():
-    """The dials of the bench machine are marked in millimetres, those of the knee mill in inches (their cards)."""
+    """The dials of the bench machine are marked in millimetres, those of the
+    knee mill in inches (their cards).
+    """
     assert not of_job(PLATE)["job.units-differ"]
     assert of_job(replace(PLATE, units="in"))["job.units-differ"]
     assert of_job(PIVOT)["job.units-differ"]
@@ -163,7 +167,9 @@ def test_notes_ask_the_stock_the_machine_and_the_people():
 
 
 def test_stock_is_weighed_by_its_box_and_a_vice_where_it_is_put_on():
-    """80 x 50 x 12 of steel, 7850 kg/m3: 0.377 kg. The vice of the knee mill weighs 32 kg and stays for the next set-up."""
+    """80 x 50 x 12 of steel, 7850 kg/m3: 0.377 kg. The vice of the knee mill weighs
+    32 kg and stays for the next set-up.
+    """
     masses = notes.masses_by_set_up(PLATE)["set-up-1"]
     assert abs(masses["stock.mass"] - 0.0377 * 10) < 0.002
     slide = notes.masses_by_set_up(SLIDE)

@@ -1,4 +1,6 @@
-"""Whatever is left out of a good plan, done twice or done elsewhere, the review says so: against the drawing, or by what follows from it."""
+"""Whatever is left out of a good plan, done twice or done elsewhere, the review says so: against the
+drawing, or by what follows from it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The language of triggers, term by term: what is read, what is refused, and each comparison right at its limit."""
+"""The language of triggers, term by term: what is read, what is refused, and
+each comparison right at its limit.
+"""
 
 from __future__ import annotations
 

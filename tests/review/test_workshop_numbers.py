@@ -1,4 +1,6 @@
-"""What a workshop writes in its own file moves the remarks: numbers, and the choice about cutting with the rotation."""
+"""What a workshop writes in its own file moves the remarks: numbers, and the
+choice about cutting with the rotation.
+"""
 
 from __future__ import annotations
 
@@ -34,7 +36,9 @@ def test_a_workshop_with_little_patience_saws_earlier(samples):
 
 
 def test_a_light_finish_with_the_rotation_needs_four_things_in_order(samples):
-    """Chosen by the workshop, little backlash, a dragged slide, and a thin pass (section 4 of the sequencing rules)."""
+    """Chosen by the workshop, little backlash, a dragged slide, and a thin pass
+    (section 4 of the sequencing rules).
+    """
     rule = "no-climb-with-slack"
     job = read_job(samples / "hm-103-pivot-block.yaml")
     job = SetField("end-right", "way", "climb").apply(job)

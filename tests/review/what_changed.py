@@ -1,4 +1,6 @@
-"""What a fix changed in a plan, as lines: `step field: text`, `-` for a field or step that is gone; a number says where a step stands now."""
+"""What a fix changed in a plan, as lines: `step field: text`, `-` for a field or step that is gone; a
+number says where a step stands now.
+"""
 
 from __future__ import annotations
 

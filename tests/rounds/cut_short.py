@@ -1,4 +1,6 @@
-"""Writers that are killed at any moment, two at one file, and disks that refuse, each in a process of its own."""
+"""Writers that are killed at any moment, two at one file, and disks that refuse,
+each in a process of its own.
+"""
 
 from __future__ import annotations
 
@@ -127,7 +129,9 @@ def killed(seed: int, first: int) -> Iterator[tuple[str, str]]:
 
 
 def two(seed: int, first: int) -> Iterator[tuple[str, str]]:
-    """Two at one file: each says what it wrote or is refused with a sentence, and what stands there in the end is whole."""
+    """Two at one file: each says what it wrote or is refused with a sentence, and
+    what stands there in the end is whole.
+    """
     made_ready()
     index = first
     while True:

@@ -1,4 +1,6 @@
-"""Spoilt files over all readers, and those that load through what a person would ask of them next: check, sheet and picture."""
+"""Spoilt files over all readers, and those that load through what a person would ask of
+them next: check, sheet and picture.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A few of every kind of round with every run of the tests; many with `--long`, or by `python -m tests.rounds`."""
+"""A few of every kind of round with every run of the tests; many with `--long`,
+or by `python -m tests.rounds`.
+"""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
-"""Everything that writes a file, each as one step that is asked again and again, and what must hold whenever it is cut short.
+"""Everything that writes a file, each as one step that is asked again and again, and what
+must hold whenever it is cut short.
 
-A writer is given a folder of its own, writes its n-th value, and says what it wrote; `wrong` looks at the folder afterwards, with all
-that was said to be written.
+A writer is given a folder of its own, writes its n-th value, and says what it wrote; `wrong` looks at the
+folder afterwards, with all that was said to be written.
 """
 
 from __future__ import annotations
@@ -30,7 +31,9 @@ SAMPLE = "hm-100-drilled-plate-b1.yaml"
 
 
 class Writer(msgspec.Struct, frozen=True):
-    """`write` keeps the n-th value in a folder and returns what a reader shall find; `wrong` says what is not as it should be."""
+    """`write` keeps the n-th value in a folder and returns what a reader shall find;
+    `wrong` says what is not as it should be.
+    """
 
     write: Callable[[Path, int], str]
     wrong: Callable[[Path, list[str]], str]
@@ -249,7 +252,9 @@ def _write_index(folder: Path, count: int) -> str:
 
 
 def _index_wrong(folder: Path, _said: list[str]) -> str:
-    """An index can be made anew at any time: after a refresh it says what lies there, and the jobs are all there."""
+    """An index can be made anew at any time: after a refresh it says what lies
+    there, and the jobs are all there.
+    """
     from jobsheet.shelf.shelf_index import Index
 
     shelf = folder / "shelf"
@@ -268,7 +273,9 @@ def _index_wrong(folder: Path, _said: list[str]) -> str:
 
 
 def made_ready() -> None:
-    """What takes long is made once, and all is imported, before processes are divided: who may read nothing cannot import."""
+    """What takes long is made once, and all is imported, before processes are divided:
+    who may read nothing cannot import.
+    """
     import json  # noqa: F401
 
     _pdf()

@@ -1,4 +1,5 @@
-"""Kept pictures of every A4 page of the samples, small and grey: `python -m tests.sheet.kept_pages` makes them anew after a look at the pages.
+"""Kept pictures of every A4 page of the samples, small and grey: `python -m tests.sheet.kept_pages` makes
+them anew after a look at the pages.
 
 One picture a sample, its pages side by side. They are compared in `test_kept_pages.py`.
 """
@@ -52,7 +53,9 @@ def kept(name: str) -> list[Any]:
 
 
 def differs(one: Any, other: Any) -> float:
-    """The share of a page whose grey has become another, each dot with its neighbours: what moved, came or went."""
+    """The share of a page whose grey has become another, each dot with its
+    neighbours: what moved, came or went.
+    """
     if one.shape != other.shape:
         return 1.0
     apart = np.abs(_soft(one) - _soft(other))

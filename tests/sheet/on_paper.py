@@ -1,4 +1,6 @@
-"""What a PDF has on its pages, measured on the file itself by another library: every letter's size and box, and pages as grey pictures."""
+"""What a PDF has on its pages, measured on the file itself by another library: every letter's size
+and box, and pages as grey pictures.
+"""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
-"""The sheets of the samples, printed once a process for all tests that only read them: documents and files are values.
+"""The sheets of the samples, printed once a process for all tests that only read
+them: documents and files are values.
 
-They are printed as the program ships, with nothing in the person's own folder and nothing stood in for; a test that changes
-anything of that prints its own.
+They are printed as the program ships, with nothing in the person's own folder and nothing stood in for; a
+test that changes anything of that prints its own.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Whatever somebody types into any field of a job prints as it was typed: nothing of it is markup, a sign or an order."""
+"""Whatever somebody types into any field of a job prints as it was typed: nothing
+of it is markup, a sign or an order.
+"""
 
 from __future__ import annotations
 
@@ -46,7 +48,9 @@ _OUT = {"card_hash"}
 
 
 def filled(job: Job, typed: str) -> tuple[Job, list[str]]:
-    """The job with that text in every field that takes any text, each with a number before it; and all that was put in."""
+    """The job with that text in every field that takes any text, each with a number
+    before it; and all that was put in.
+    """
     put: list[str] = []
 
     def text() -> str:

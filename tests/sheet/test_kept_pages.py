@@ -1,4 +1,6 @@
-"""Every page of the samples looks as it was kept. Where a change is meant: look at the pages, then `python -m tests.sheet.kept_pages`."""
+"""Every page of the samples looks as it was kept. Where a change is meant: look at the pages, then
+`python -m tests.sheet.kept_pages`.
+"""
 
 from __future__ import annotations
 

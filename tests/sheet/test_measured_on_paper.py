@@ -1,4 +1,6 @@
-"""Proof on the PDF itself, read by another library: sizes of type, boxes inside their pages, nothing lost however much there is, tones."""
+"""Proof on the PDF itself, read by another library: sizes of type, boxes inside their pages, nothing
+lost however much there is, tones.
+"""
 
 from __future__ import annotations
 
@@ -76,7 +78,9 @@ def squeezed(words):
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", FULL)
 def test_nothing_is_lost_however_much_there_is(name, paper):
-    """Each word of the neutral pages is found on the page that it belongs to, and each whole text somewhere."""
+    """Each word of the neutral pages is found on the page that it belongs to,
+    and each whole text somewhere.
+    """
     document, read = printed(name, paper)
     assert len(read) == len(document.pages)
     for page in document.pages:
@@ -171,7 +175,9 @@ def test_sizes_of_type_on_the_samples_pages(name, paper):
 
 @pytest.mark.parametrize("name", SAMPLES)
 def test_pages_are_drawn_in_black_and_one_grey(name):
-    """Look, second part: nothing but black and 77 % black on paper; a copier keeps both. Asked of the strokes and fills in the file."""
+    """Look, second part: nothing but black and 77 % black on paper; a copier keeps both. Asked of
+    the strokes and fills in the file.
+    """
     tones = set()
     for page in PdfReader(io.BytesIO(sample(name, "a4")[2])).pages:
         drawn = page.get_contents().get_data().decode("latin-1")
@@ -182,7 +188,9 @@ def test_pages_are_drawn_in_black_and_one_grey(name):
 
 
 def test_signs_are_told_apart_on_a_grey_copy():
-    """Each two signs differ over at least a tenth of the ink of the darker one, printed small, in grey, at the 200 dots of a copier."""
+    """Each two signs differ over at least a tenth of the ink of the darker one, printed small, in
+    grey, at the 200 dots of a copier.
+    """
     pictures = {}
     for name in MARKS:
         picture = Paper(picture_pdf(mark(name, 9.5), name)).grey(0, 200)

@@ -86,7 +86,9 @@ def test_a_reader_of_the_file_finds_set_ups_and_steps_by_name(samples):
 
 @pytest.mark.parametrize("paper", PAPERS)
 def test_the_cover_s_printed_code_leads_to_the_very_file_inside(samples, paper):
-    """Read back from the page by zxing-cpp; the check code is that of the file carried inside, and stands on every page."""
+    """Read back from the page by zxing-cpp; the check code is that of the file
+    carried inside, and stands on every page.
+    """
     source = (samples / "hm-103-pivot-block.yaml").read_bytes()
     data = sample("hm-103-pivot-block", paper).data
     code = check_code(source)

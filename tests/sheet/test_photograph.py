@@ -15,7 +15,9 @@ from .shots import shot, with_shots
 
 
 def test_a_camera_that_lay_on_its_side_gives_an_upright_picture():
-    """Orientation 6: what is left in the file is above when seen, so the light disc goes from left above to right above."""
+    """Orientation 6: what is left in the file is above when seen, so the light disc
+    goes from left above to right above.
+    """
     from PIL import Image
 
     made = fitted_grey("a", photograph(640, 480, orientation=6), 100, 100)

@@ -1,4 +1,6 @@
-"""Photographs on paper: upright, grey, one on the page of its set-up, carried inside and read back; one that is gone is said."""
+"""Photographs on paper: upright, grey, one on the page of its set-up, carried inside and
+read back; one that is gone is said.
+"""
 
 from __future__ import annotations
 

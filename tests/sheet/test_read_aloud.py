@@ -1,4 +1,6 @@
-"""What a program that reads a PDF aloud finds: title, language, bookmarks, and the words in the order in which a person reads them."""
+"""What a program that reads a PDF aloud finds: title, language, bookmarks, and the words in the
+order in which a person reads them.
+"""
 
 from __future__ import annotations
 

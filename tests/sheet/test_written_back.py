@@ -1,4 +1,6 @@
-"""What was written at the machine is typed in afterwards in the order in which it stands; and what tells one print from another."""
+"""What was written at the machine is typed in afterwards in the order in which it stands; and
+what tells one print from another.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A share that is slow, silent or gone, put below everything that reads and writes files: only what lies under its root is meant."""
+"""A share that is slow, silent or gone, put below everything that reads and writes files: only
+what lies under its root is meant.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ from pathlib import Path
 
 
 class Share:
-    """As long as it is `gone` every question raises, as long as it is `silent` none is answered; else each takes `seconds`."""
+    """As long as it is `gone` every question raises, as long as it is `silent` none is
+    answered; else each takes `seconds`.
+    """
 
     def __init__(self, root, monkeypatch):
         self.root = str(root)

@@ -1,4 +1,6 @@
-"""A shelf as one archive: the same shelf gives the same bytes, and every sum is right until something is changed."""
+"""A shelf as one archive: the same shelf gives the same bytes, and every sum is
+right until something is changed.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Second files of one plan, as services leave them that copy files between computers: known by what they say, not by their names."""
+"""Second files of one plan, as services leave them that copy files between computers: known by
+what they say, not by their names.
+"""
 
 from __future__ import annotations
 

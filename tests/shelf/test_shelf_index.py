@@ -30,7 +30,9 @@ def test_a_folder_that_is_not_there_is_one_sentence(tmp_path, own_home):
 
 
 def test_who_asks_is_not_held_up_by_who_reads_the_folder(shelf, tmp_path):
-    """The reading thread has an index of its own, in the middle of a write; a question is answered from what stood before."""
+    """The reading thread has an index of its own, in the middle of a write; a question
+    is answered from what stood before.
+    """
     place = tmp_path / "index.sqlite"
     reading, asking = Index(shelf, place), Index(shelf, place)
     reading.refresh()

@@ -1,4 +1,6 @@
-"""Verdicts and pictures are kept by content: found by their word, drawn again as they were, let go with the file."""
+"""Verdicts and pictures are kept by content: found by their word, drawn again as
+they were, let go with the file.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The finished part against what the steps leave: the samples agree, and each spoilt step shows on its feature."""
+"""The finished part against what the steps leave: the samples agree, and each
+spoilt step shows on its feature.
+"""
 
 from __future__ import annotations
 
@@ -41,7 +43,9 @@ def test_every_sample_makes_the_part_that_it_says(path):
 
 
 def test_the_volume_of_the_pivot_block_in_closed_form():
-    """80 × 50 × 40 less its step, its bore with the mouth's ring, and two cores with their mouths: by hand, with round holes."""
+    """80 × 50 × 40 less its step, its bore with the mouth's ring, and two cores with their
+    mouths: by hand, with round holes.
+    """
     from math import pi
 
     job = read_job(PIVOT)
@@ -107,7 +111,9 @@ def test_a_cut_below_the_size_is_named_with_its_steps():
 
 
 def test_leaving_out_any_step_that_takes_metal_for_good_shows(request):
-    """A step shows unless a later one takes the same metal: spots, pilots and roughing do. The long round tries every step."""
+    """A step shows unless a later one takes the same metal: spots, pilots and roughing
+    do. The long round tries every step.
+    """
     steps = [(path, step.key) for path in SAMPLES[-4:] for _, step in read_job(path).operations()]
     if not request.config.getoption("--long", default=False):
         steps = random.Random(16).sample(steps, 6)

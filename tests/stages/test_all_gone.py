@@ -1,4 +1,6 @@
-"""A slip that cuts all the stock away, and a question that fails: said of that one step, and all else is still said."""
+"""A slip that cuts all the stock away, and a question that fails: said of that
+one step, and all else is still said.
+"""
 
 from __future__ import annotations
 

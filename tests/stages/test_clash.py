@@ -43,7 +43,9 @@ def test_facing_meets_no_strap_that_holds_on_a_step_below():
 
 
 def test_a_slot_that_ends_before_the_strap_is_clear():
-    """Slot 10 wide along y 30, from x 20 to 60; a strap from the front reaches y 24: one millimetre of air."""
+    """Slot 10 wide along y 30, from x 20 to 60; a strap from the front
+    reaches y 24: one millimetre of air.
+    """
     groove = Groove(0.02, 0.03, 0.06, 0.03, 0.01, 0.005)
     ends = ((0.02, 0.03), (0.06, 0.03))
     assert clashes(cut(groove, *ends), (strap(0.05, 0.024),), 0.005) == ()
@@ -52,7 +54,9 @@ def test_a_slot_that_ends_before_the_strap_is_clear():
 
 
 def test_the_cutter_outside_a_wall_meets_a_stop_there():
-    """2 off the left side with a 12 mm cutter: it stands from x -10 to 2; a pin 10 wide stands right before the side."""
+    """2 off the left side with a 12 mm cutter: it stands from x -10 to 2; a pin 10
+    wide stands right before the side.
+    """
     pin = Body(part="stop", low=(-0.01, 0.025, 0.0), high=(0.0, 0.035, 0.012), axis=2)
     assert (
         clashes(cut(Edge("left", 0.002, 0.005)), (pin,), 0.006) == ()
@@ -74,7 +78,9 @@ def test_a_drill_goes_through_into_a_parallel():
 
 
 def test_a_holder_meets_a_stud_that_the_drill_passes():
-    """A 6 mm drill 20 beside a stud of 12 passes it; 40 out and 12 deep its holder comes down to 8 + 40 = 48; the stud ends at 59."""
+    """A 6 mm drill 20 beside a stud of 12 passes it; 40 out and 12 deep its holder comes down
+    to 8 + 40 = 48; the stud ends at 59.
+    """
     stud = Body(part="stud", low=(0.044, 0.024, 0.0), high=(0.056, 0.036, 0.059), axis=2)
     hole = Hole(0.07, 0.03, 0.006, 0.012)
     assert clashes(cut(hole, (0.07, 0.03)), (stud,), 0.003) == ()
@@ -124,7 +130,9 @@ def inside(at, swept):
 def test_both_overlap_where_a_point_of_the_one_is_in_the_other(
     x0, y0, x1, y1, radius, x, y, wide, high, standing
 ):
-    """Sampled points prove a clash; where the samples find none, both are at most two grid steps from touching."""
+    """Sampled points prove a clash; where the samples find none, both are at
+    most two grid steps from touching.
+    """
     swept = Swept(by="cutter", line=((x0, y0), (x1, y1)), radius=radius, low=0.0)
     wide, high = (wide, wide) if standing else (wide, high)
     body = Body(part="strap", low=(x, y, 0.0), high=(x + wide, y + high, 0.01), axis=2 if standing else None)
@@ -152,8 +160,9 @@ def test_a_side_cut_runs_out_at_both_ends():
 
 
 def test_the_holder_is_wider_than_its_cutter():
-    """A slot 10 wide and 15 deep, the cutter 20 out: the holder is 32 wide from level 25 up, 16 to each side of y 30; a strap to y 24
-    lies clear of the cutter, is 14 thick on top of 20 and reaches 34."""
+    """A slot 10 wide and 15 deep, the cutter 20 out: the holder is 32 wide from level 25 up, 16 to each side
+    of y 30; a strap to y 24 lies clear of the cutter, is 14 thick on top of 20 and reaches 34.
+    """
     groove = Groove(0.02, 0.03, 0.06, 0.03, 0.01, 0.015)
     ends = ((0.02, 0.03), (0.06, 0.03))
     assert clashes(cut(groove, *ends), (strap(0.05, 0.024),), 0.005, 0.060) == ()
@@ -163,7 +172,9 @@ def test_the_holder_is_wider_than_its_cutter():
 
 
 def test_the_holder_over_a_face_goes_wider_too():
-    """A 10 mm cutter runs 7 out over an end, its holder 11 wider, 18; a stud stands from 10 to 22 off the end, 60 high."""
+    """A 10 mm cutter runs 7 out over an end, its holder 11 wider, 18; a stud stands
+    from 10 to 22 off the end, 60 high.
+    """
     stud = Body(part="stud", low=(-0.022, 0.02, 0.0), high=(-0.010, 0.032, 0.06), axis=2)
     assert clashes(cut(Slab(0.0005)), (stud,), 0.005) == ()
     (met,) = clashes(cut(Slab(0.0005)), (stud,), 0.005, 0.03)

@@ -1,4 +1,6 @@
-"""What each step takes and where: from the zero to the drawing's axes, with the work smaller for all that follows."""
+"""What each step takes and where: from the zero to the drawing's axes, with the
+work smaller for all that follows.
+"""
 
 from __future__ import annotations
 

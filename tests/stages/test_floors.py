@@ -1,4 +1,6 @@
-"""Holes in the floor of a step, a slot or a pocket begin at that floor; closed forms say how much they take."""
+"""Holes in the floor of a step, a slot or a pocket begin at that floor;
+closed forms say how much they take.
+"""
 
 from __future__ import annotations
 

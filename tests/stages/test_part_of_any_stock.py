@@ -1,4 +1,6 @@
-"""The finished part against stock that is no box: what the stock never had is no cut, and what steps take is told all the same."""
+"""The finished part against stock that is no box: what the stock never had is no cut, and
+what steps take is told all the same.
+"""
 
 from __future__ import annotations
 

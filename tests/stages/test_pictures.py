@@ -1,4 +1,6 @@
-"""Hidden lines against coordinates worked by hand, and against a brute-force test that knows nothing of intervals."""
+"""Hidden lines against coordinates worked by hand, and against a brute-force
+test that knows nothing of intervals.
+"""
 
 import math
 
@@ -28,7 +30,9 @@ def ends(lines):
 
 
 def test_a_block_with_a_step_from_the_front_by_hand():
-    """80 x 30 with 20 x 12 off the right end: six edges of the outline, nothing hidden but the edge behind them."""
+    """80 x 30 with 20 x 12 off the right end: six edges of the outline, nothing
+    hidden but the edge behind them.
+    """
     stage = stage_of(Sized(shape=Edge("right", 0.02, 0.012), depth=0.012))
     lines = lines_of(stage, stage.cut.before, "front")
     assert ends(lines.seen) == {
@@ -37,7 +41,9 @@ def test_a_block_with_a_step_from_the_front_by_hand():
 
 
 def test_the_same_in_isometric_by_hand():
-    """x to the right and down, y to the right and up, both at 30°; z up: (x + y) cos 30°, (y − x) / 2 + z, times √(2/3)."""
+    """x to the right and down, y to the right and up, both at 30°; z up: (x + y) cos
+    30°, (y − x) / 2 + z, times √(2/3).
+    """
     stage = stage_of(Sized(shape=Edge("right", 0.02, 0.012), depth=0.012))
 
     def seen(x, y, z):
@@ -89,7 +95,9 @@ def test_what_the_step_cut_is_heavy_and_what_stood_before_is_not():
 
 
 def blocked(points, triangles, vertices, eye):
-    """For each point whether a triangle lies between it and the eye: Möller and Trumbore's test, one ray at a time."""
+    """For each point whether a triangle lies between it and the eye: Möller and
+    Trumbore's test, one ray at a time.
+    """
     a, b, c = (vertices[triangles[:, index]] for index in range(3))
     e1, e2 = b - a, c - a
     h = np.cross(np.broadcast_to(eye, e2.shape), e2)

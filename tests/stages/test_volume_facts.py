@@ -1,4 +1,6 @@
-"""Where figures and solids disagree: what a flat on round stock, a run-out and a tilt do to a volume is no disagreement."""
+"""Where figures and solids disagree: what a flat on round stock, a run-out and a tilt
+do to a volume is no disagreement.
+"""
 
 from __future__ import annotations
 

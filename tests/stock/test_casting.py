@@ -46,7 +46,9 @@ def test_its_volume_is_that_of_a_frustum(draft):
     [({"skin": 15}, "skin"), ({"skin": 14.9}, ""), ({"draft": 45}, "draft"), ({"draft": 30}, ""), ({}, "")],
 )
 def test_what_leaves_nothing_of_it_is_refused_by_its_field(more, field):
-    """30 is the thinnest: a skin of 15 on both sides is all of it; 30 at 45° leans in 30 a side, more than half of 50."""
+    """30 is the thinnest: a skin of 15 on both sides is all of it; 30 at 45° leans
+    in 30 a side, more than half of 50.
+    """
     name, sentence = SHAPE.wrong(casting(**more))
     assert name == field
     assert bool(sentence) == bool(field)

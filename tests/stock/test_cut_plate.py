@@ -1,4 +1,6 @@
-"""Plate cut out by its corners: the box round it, its area by any order of going round, and outlines that cannot be."""
+"""Plate cut out by its corners: the box round it, its area by any order of going
+round, and outlines that cannot be.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What shapes of stock share: bars lie along their longest size, sizes that follow keep the unit of those they follow."""
+"""What shapes of stock share: bars lie along their longest size, sizes that follow
+keep the unit of those they follow.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The stock in a file: each shape by its own sizes, surfaces by face, words of an earlier day as facts; what cannot be is refused."""
+"""The stock in a file: each shape by its own sizes, surfaces by face, words of an earlier day
+as facts; what cannot be is refused.
+"""
 
 from __future__ import annotations
 

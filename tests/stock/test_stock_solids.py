@@ -1,4 +1,6 @@
-"""Every shape of stock as a solid, and the layers that come off it: against formulas of area that any handbook has."""
+"""Every shape of stock as a solid, and the layers that come off it: against
+formulas of area that any handbook has.
+"""
 
 from __future__ import annotations
 
@@ -67,7 +69,9 @@ def test_a_flat_on_round_bar_takes_less_time_than_off_a_box_of_its_size():
 
 
 def grooved(radius, half, deep):
-    """The area of a groove over the middle of a circle, counted from its top: ∫ √(r² − x²) − (r − h) over ± half its width."""
+    """The area of a groove over the middle of a circle, counted from its top: ∫ √(r² −
+    x²) − (r − h) over ± half its width.
+    """
     across = half * math.sqrt(radius**2 - half**2) + radius**2 * math.asin(half / radius)
     return across - 2 * half * (radius - deep)
 
@@ -107,7 +111,9 @@ ROUND = "  shape: round bar\n  diameter: {d}\n  bar length: 90\n"
 
 
 def test_a_keyway_in_a_shaft_takes_what_is_there():
-    """Section × way of the centre; the two round ends by the moments of a disc: ∬ √(R² − x²) = π r² R (1 − u/8 − u²/64 …), u = (r/R)²."""
+    """Section × way of the centre; the two round ends by the moments of a disc: ∬ √(R² − x²) = π r²
+    R (1 − u/8 − u²/64 …), u = (r/R)².
+    """
     volume, solid = milled(ROUND.format(d=40), KEYWAY)
     radius, half, deep, way = 20.0, 4.0, 4.0, 24.0
     u = (half / radius) ** 2

@@ -246,7 +246,9 @@ def _values() -> dict[str, tuple[str, ...]]:
 
 
 def slips(text: str, chance: random.Random) -> str:
-    """A job with one to five values as a person mistypes them: a point lost, another step's value, a field or a step left out."""
+    """A job with one to five values as a person mistypes them: a point lost, another step's
+    value, a field or a step left out.
+    """
     lines = text.split("\n")
     fields = [
         at for at, line in enumerate(lines) if re.match(r"\s*(- )?[a-z ]+: \S", line) and "key:" not in line

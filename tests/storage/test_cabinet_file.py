@@ -1,4 +1,6 @@
-"""A cabinet is read strictly, every problem with its line and what to write; one's own goes before the shipped one."""
+"""A cabinet is read strictly, every problem with its line and what to write;
+one's own goes before the shipped one.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Names that the program proposes can be held by any system; an export takes the place of an older export only."""
+"""Names that the program proposes can be held by any system; an export takes the
+place of an older export only.
+"""
 
 from __future__ import annotations
 

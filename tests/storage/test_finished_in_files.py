@@ -1,4 +1,6 @@
-"""What the part shall be, in the job's file: kept as typed, whether it can be read or not, and never asked of older files."""
+"""What the part shall be, in the job's file: kept as typed, whether it can be read or
+not, and never asked of older files.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Two revisions of a job that a version-control system lays together line by line: a job that can be read, or a problem with its line."""
+"""Two revisions of a job that a version-control system lays together line by line: a job that can
+be read, or a problem with its line.
+"""
 
 from __future__ import annotations
 

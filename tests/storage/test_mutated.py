@@ -1,6 +1,8 @@
-"""Mutated files of every kind: no traceback, every problem with a line; what loads goes through figures, review and solids.
+"""Mutated files of every kind: no traceback, every problem with a line; what loads goes
+through figures, review and solids.
 
-The long rounds are resumed by ranges of seeds: `JOBSHEET_ROUNDS=first-count pytest --long tests/storage/test_mutated.py`.
+The long rounds are resumed by ranges of seeds: `JOBSHEET_ROUNDS=first-count pytest
+--long tests/storage/test_mutated.py`.
 """
 
 from __future__ import annotations
@@ -36,7 +38,9 @@ LONG = 200_000
 
 
 def wrong_of(some, through):
-    """What went wrong, with the place of the file in its round; every so-manieth job that loads goes through all."""
+    """What went wrong, with the place of the file in its round; every so-manieth
+    job that loads goes through all.
+    """
     found, whole = [], 0
     for index, (kind, text) in enumerate(some):
         said = what_is_wrong(kind, text)

@@ -1,4 +1,6 @@
-"""One writer at a time: a lock that somebody died with blocks nobody, one that is held is said, a share without locks is written to."""
+"""One writer at a time: a lock that somebody died with blocks nobody, one that is held is said, a
+share without locks is written to.
+"""
 
 from __future__ import annotations
 

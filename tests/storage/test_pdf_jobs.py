@@ -1,4 +1,6 @@
-"""A PDF that was printed here is a job again; one that is damaged, doctored or of others ends in a sentence."""
+"""A PDF that was printed here is a job again; one that is damaged, doctored
+or of others ends in a sentence.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Revisions of a plan by letters: those that are taken for others are left out (lessons-and-shelf section 9, check 8)."""
+"""Revisions of a plan by letters: those that are taken for others are left out
+(lessons-and-shelf section 9, check 8).
+"""
 
 from __future__ import annotations
 

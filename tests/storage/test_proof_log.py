@@ -1,4 +1,6 @@
-"""A machine's proof log only grows: what was written is never lost, never doubled and never changed unseen."""
+"""A machine's proof log only grows: what was written is never lost, never
+doubled and never changed unseen.
+"""
 
 from __future__ import annotations
 
@@ -111,7 +113,9 @@ def test_line_ends_of_another_system_change_nothing():
 
 
 def test_a_crash_at_any_byte_of_the_last_record_loses_none_before_it(own_home):
-    """The file is cut at every byte of its last record; those before it count, and the next begins cleanly."""
+    """The file is cut at every byte of its last record; those before it
+    count, and the next begins cleanly.
+    """
     first, second = append(MACHINE, trial()), append(MACHINE, trial(time="09:35", note="µm · “quiet”"))
     path = own_path(MACHINE)
     start = len(path.read_bytes())

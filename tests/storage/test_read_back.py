@@ -1,4 +1,6 @@
-"""What is saved can be opened again: signs that no file holds are refused at once, and a file is read before it replaces another."""
+"""What is saved can be opened again: signs that no file holds are refused at once, and a file
+is read before it replaces another.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What happened with a job only grows, counts whole or not at all, and nothing is filled in that was not said."""
+"""What happened with a job only grows, counts whole or not at all, and nothing
+is filled in that was not said.
+"""
 
 from __future__ import annotations
 

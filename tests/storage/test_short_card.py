@@ -1,4 +1,6 @@
-"""The shortest way to a card: what is answered stands in the card, and of another kind of drive nothing stays behind."""
+"""The shortest way to a card: what is answered stands in the card, and of another
+kind of drive nothing stays behind.
+"""
 
 from __future__ import annotations
 

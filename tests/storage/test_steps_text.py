@@ -1,4 +1,6 @@
-"""Steps as a text of their own: what is copied comes back the same, and what is not understood refuses in one sentence."""
+"""Steps as a text of their own: what is copied comes back the same, and what is not
+understood refuses in one sentence.
+"""
 
 from __future__ import annotations
 

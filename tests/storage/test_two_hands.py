@@ -1,4 +1,6 @@
-"""Two programs save one part at random and are killed in the middle of it: nothing that was said to be saved is lost, no file is half."""
+"""Two programs save one part at random and are killed in the middle of it: nothing that was said to
+be saved is lost, no file is half.
+"""
 
 from __future__ import annotations
 

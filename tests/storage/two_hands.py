@@ -1,11 +1,13 @@
-"""Two programs save one part again and again, as two people do, and are killed in the middle of it: is anything lost?
+"""Two programs save one part again and again, as two people do, and are killed in
+the middle of it: is anything lost?
 
     python -m tests.storage.two_hands FOLDER ROUNDS SEED
 
-Every save adds a step with a mark of its own, or writes a mark into one field that both write into. What a program was told to be
-saved it notes in a file of its own, flushed to the disk; before it writes over a mark that it has read it notes that too. After
-each round every noted mark has to be found in the job's file, in `.before` or in what was kept aside, but where it was
-written over by somebody who had it before them. One line a round says what was lost and what was half.
+Every save adds a step with a mark of its own, or writes a mark into one field that both write into. What a
+program was told to be saved it notes in a file of its own, flushed to the disk; before it writes over a mark
+that it has read it notes that too. After each round every noted mark has to be found in the job's file, in
+`.before` or in what was kept aside, but where it was written over by somebody who had it before them. One
+line a round says what was lost and what was half.
 """
 
 from __future__ import annotations

@@ -1,20 +1,24 @@
 """What the review finds of plans whose authors knew no rule.
 
-`holding` was written before the rules asked facts: 28 of 40 were found at its first run, and 9 of 20 good plans had a remark, 2 of them
-about the holding. `holding-2` came after what that showed was mended: 32 of 42 at its first run, 2 of 18 good plans with a remark.
-Then the rules were mended again. `holding-3`: 32 of 40 at its first run, 4 of 20 good plans with a remark. `holding-4`: 35 of 40 at its
-first run, 5 of 20 good plans with a remark, of which three are right about the plan: zero found on the faces that the drawing does not
+`holding` was written before the rules asked facts: 28 of 40 were found at its first run, and 9 of 20 good
+plans had a remark, 2 of them about the holding. `holding-2` came after what that showed was mended: 32 of 42
+at its first run, 2 of 18 good plans with a remark. Then the rules were mended again. `holding-3`: 32 of 40 at
+its first run, 4 of 20 good plans with a remark. `holding-4`: 35 of 40 at its first run, 5 of 20 good plans
+with a remark, of which three are right about the plan: zero found on the faces that the drawing does not
 measure from (01, 03), and M10 in slots 10 mm wide (04).
 
-`part` asks what the finished part, the stock and the measuring say: 32 of 40 at its first run, 10 of 20 good plans with a remark. Three of these
-keep theirs, because it is right: 01 and 06 (a block that cannot sit so low in those jaws, with something under it), 04 (54 of 150 mm at one
-end of the jaws without a spacer, squareness within 0.05 that nothing measures). `part-2` came after that was mended: 33 of 40 at its first run, 7 of 20 good plans with a
-remark. Three of them are right: a drill's point in the floor of a pocket (11), ±0.03 by drill and reamer on a dial of thousandths (14), one
-screw in a loose piece (19). Two were wrong by one cause, that a slot was compared without its limits (16, 17); two may be argued about (05, 09). Then what it had missed was mended
-too: from there on it says what is kept, no longer what is missed. `part-3`, eight good plans and twenty spoilt, came after that: 19 of 20 at its
-first run, 3 of 8 good plans with a remark, all three right about the plan: parallels within a millimetre of a drill (01), a feed that rubs (02), nine
-millimetres from the solid by hand (03). What it had missed, a face cut parallel to one that lies on packing, is a rule now.
-The digests say that no plan was changed since.
+`part` asks what the finished part, the stock and the measuring say: 32 of 40 at its first run, 10 of 20 good
+plans with a remark. Three of these keep theirs, because it is right: 01 and 06 (a block that cannot sit so
+low in those jaws, with something under it), 04 (54 of 150 mm at one end of the jaws without a spacer,
+squareness within 0.05 that nothing measures). `part-2` came after that was mended: 33 of 40 at its first run,
+7 of 20 good plans with a remark. Three of them are right: a drill's point in the floor of a pocket (11),
+±0.03 by drill and reamer on a dial of thousandths (14), one screw in a loose piece (19). Two were wrong by
+one cause, that a slot was compared without its limits (16, 17); two may be argued about (05, 09). Then what
+it had missed was mended too: from there on it says what is kept, no longer what is missed. `part-3`, eight
+good plans and twenty spoilt, came after that: 19 of 20 at its first run, 3 of 8 good plans with a remark, all
+three right about the plan: parallels within a millimetre of a drill (01), a feed that rubs (02), nine
+millimetres from the solid by hand (03). What it had missed, a face cut parallel to one that lies on packing,
+is a rule now. The digests say that no plan was changed since.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""What is left of a start speed by how the fluid is given and how deep the hole is; `resources/fluids.yaml`."""
+"""What is left of a start speed by how the fluid is given and how deep the
+hole is; `resources/fluids.yaml`.
+"""
 
 from __future__ import annotations
 
@@ -65,7 +67,8 @@ def fluid_speed(fluid: str, work: str, *, dry_by_nature: bool = False) -> Sugges
 
 
 def deep_hole(depth: float) -> tuple[Suggestion, Suggestion]:
-    """Shares of speed and of feed that are left in a deep hole with a steady flow of fluid, even between the table's depths.
+    """Shares of speed and of feed that are left in a deep hole with a steady flow of
+    fluid, even between the table's depths.
 
     Parameters
     ----------

@@ -27,8 +27,8 @@ class MaterialFound(Struct, frozen=True, kw_only=True):
 def materials_found(typed: str) -> tuple[MaterialFound, ...]:
     """Every material that all words fit, the best first; all of them where nothing is typed.
 
-    A title or name that begins with what was typed comes first, then one with a word that does, then any part; a number
-    is a hardness too, after all names.
+    A title or name that begins with what was typed comes first, then one with a word that does, then any
+    part; a number is a hardness too, after all names.
     """
     words = tuple(_APART.sub(r"\1", typed.casefold()).split())
     whole = " ".join(typed.casefold().split())

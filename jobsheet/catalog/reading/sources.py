@@ -21,7 +21,8 @@ COMMON = "common practice, no source"
 
 
 def words(key: str) -> str:
-    """A source as a line of text for screen and sheet: publisher, title, edition, page, and whether it was read.
+    """A source as a line of text for screen and sheet: publisher, title,
+    edition, page, and whether it was read.
 
     A handbook that gives the same stands first. What nobody can look up is called common practice;
     `resources/sources.yaml` says where it was met.

@@ -99,7 +99,9 @@ def parse(text: str, name: str) -> Node:
 
 
 def nodes(text: str, name: str) -> Node:
-    """The nodes of a text, parsed; a start stands something in here that knows the last texts. Raises as `parse`."""
+    """The nodes of a text, parsed; a start stands something in here that knows
+    the last texts. Raises as `parse`.
+    """
     if any(sign in text for sign in _SIGNS) and (found := _TWO_REVISIONS.search(text)):
         raise _refused(
             name,

@@ -217,7 +217,9 @@ def length_of(text: str) -> float:
 
 
 def span_of(text: str) -> tuple[float, float] | None:
-    """A range such as `0 mm to 25 mm`, `0-25 mm` [m]; a unit at its end holds for both. None where it is none."""
+    """A range such as `0 mm to 25 mm`, `0-25 mm` [m]; a unit at its end holds
+    for both. None where it is none.
+    """
     match = _SPAN.match(text.strip())
     if match is None:
         return None

@@ -44,7 +44,9 @@ def tip_in(line: str) -> str:
 
 
 def reading(gauge: str) -> float | None:
-    """How finely a gauge of that name reads [m]; None where nobody can say, and for gauges that only say yes or no."""
+    """How finely a gauge of that name reads [m]; None where nobody can say, and
+    for gauges that only say yes or no.
+    """
     if not gauge or _pattern(_FIXED).search(gauge):
         return None
     return next((step for names, step in _STEPS if _pattern(names).search(gauge)), None)

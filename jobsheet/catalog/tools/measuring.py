@@ -1,4 +1,6 @@
-"""How a size is measured, in the line in which it is asked: `11.5 ±0.1, micrometer, at both ends, before unclamping`."""
+"""How a size is measured, in the line in which it is asked:
+`11.5 ±0.1, micrometer, at both ends, before unclamping`.
+"""
 
 from __future__ import annotations
 
@@ -47,7 +49,8 @@ SHARE = 0.25
 
 
 def read_measure(text: str, units: str = "mm") -> Measured:
-    """What is measured, and how: a size, then in any order the instrument, where, when, how it is checked, squareness and place.
+    """What is measured, and how: a size, then in any order the instrument, where, when, how
+    it is checked, squareness and place.
 
     The size may be left out where squareness or the place of a hole is asked.
 
@@ -123,9 +126,11 @@ def _value(text: str, units: str, at: int) -> float:
 
 
 def suggested(size: Size) -> str:
-    """An instrument that reads finely enough for the limits of a size: the coarsest that reads to a quarter of them.
+    """An instrument that reads finely enough for the limits of a size: the
+    coarsest that reads to a quarter of them.
 
-    Common practice, no source. Nothing where no limits are asked, and `indicator over gauge blocks` where a micrometer is too coarse.
+    Common practice, no source. Nothing where no limits are asked, and
+    `indicator over gauge blocks` where a micrometer is too coarse.
     """
     width = size.high - size.low
     if width <= 0:

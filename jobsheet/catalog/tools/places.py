@@ -18,7 +18,9 @@ def parted(place: str) -> tuple[str, str]:
 
 
 def lies_in(place: str, asked: str) -> bool:
-    """Whether what lies in `place` is found by somebody who was told `asked`: the same place, or the drawer alone."""
+    """Whether what lies in `place` is found by somebody who was told `asked`:
+    the same place, or the drawer alone.
+    """
     (where, number), (drawer, wanted) = parted(place), parted(asked)
     return where == drawer and wanted in ("", number)
 

@@ -1,4 +1,6 @@
-"""Stock that a machine reamer wants on the diameter, and the drills that leave it; `resources/reamer-stock.yaml`."""
+"""Stock that a machine reamer wants on the diameter, and the drills that leave
+it; `resources/reamer-stock.yaml`.
+"""
 
 from __future__ import annotations
 

@@ -127,7 +127,9 @@ LEAST = 0.48
 
 
 def _leaves(row: ThreadRow) -> float:
-    """The height of thread that the easier drill of a row leaves: (D - d) / (1.299 P) (Virtual Machine Shop, course unit on tapping)."""
+    """The height of thread that the easier drill of a row leaves: (D - d) / (1.299 P) (Virtual
+    Machine Shop, course unit on tapping).
+    """
     from jobsheet.catalog.tools.drills import read_drill_size
     from jobsheet.cutting.tapping import percent_of_thread
 
@@ -135,7 +137,9 @@ def _leaves(row: ThreadRow) -> float:
 
 
 def tap_drill(thread: Thread, height: str = "") -> str | None:
-    """The usual tap drill of that thread as it is named, or None if the table lacks it; a workshop that wants lower threads takes the easier one."""
+    """The usual tap drill of that thread as it is named, or None if the table lacks it; a workshop that wants
+    lower threads takes the easier one.
+    """
     for row in thread_table().values():
         if abs(row.major - thread.major) < 1e-7 and abs(row.pitch - thread.pitch) < 1e-8:
             return row.easier if height == EASIER and _leaves(row) >= LEAST else row.drill

@@ -31,8 +31,8 @@ def web(diameter: float) -> Suggestion:
     Returns
     -------
     web : Suggestion
-        Average thickness, straight between the rows of the table; below its smallest drill it shrinks with the
-        diameter [m]
+        Average thickness, straight between the rows of the table; below its smallest
+        drill it shrinks with the diameter [m]
 
     Raises
     ------

@@ -43,6 +43,8 @@ def plates(name: str = "") -> tuple[Plate, ...]:
 
 @cache
 def worms() -> dict[int, tuple[str, str]]:
-    """The usual worms: turns of the handle for one of the work -> what has it, and the usual line of its dial."""
+    """The usual worms: turns of the handle for one of the work -> what has it,
+    and the usual line of its dial.
+    """
     rows = shipped("dividing.yaml")["worms"]
     return {int(ratio): (row["kind"], row["line"]) for ratio, row in rows.items()}

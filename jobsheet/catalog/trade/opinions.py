@@ -1,7 +1,7 @@
 """Where the trade disagrees: both opinions, the cautious default and why; `resources/opinions.yaml`.
 
-A workshop chooses in its `workshop.yaml`; what is chosen stands in `model.setting.Shop`. No remark calls the other
-opinion wrong.
+A workshop chooses in its `workshop.yaml`; what is chosen stands in `model.setting.Shop`. No
+remark calls the other opinion wrong.
 """
 
 from __future__ import annotations
@@ -14,7 +14,9 @@ from jobsheet.catalog.reading.data import shipped
 
 
 class Opinion(Struct, frozen=True, kw_only=True):
-    """One question with two answers, each with its source, and the words a workshop may choose, the default first."""
+    """One question with two answers, each with its source, and the words a
+    workshop may choose, the default first.
+    """
 
     id: str
     question: str

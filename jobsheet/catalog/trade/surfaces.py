@@ -1,4 +1,6 @@
-"""The line that says the surface of each face, `black, ends sawn`, and the one that names faces, `top, bottom`."""
+"""The line that says the surface of each face, `black, ends sawn`, and the one
+that names faces, `top, bottom`.
+"""
 
 from __future__ import annotations
 

@@ -40,7 +40,9 @@ _AWAY: dict[str, tuple[int, ...]] = {
 
 
 def _fit(letter: str, grade: int, nominal: float, text: str) -> tuple[float, float] | None:
-    """The lower and the upper limit of a fit as distances from the nominal [m]; None for one that is not in the tables."""
+    """The lower and the upper limit of a fit as distances from the nominal [m]; None
+    for one that is not in the tables.
+    """
     upper = letter.upper()
     if upper not in ("H", "JS", *_AWAY) or (upper in "PN" and (letter != upper or grade < 9)):
         return None
@@ -69,8 +71,8 @@ def _grade(nominal: float, grade: int, text: str) -> float:
 def read_size(text: str, system: str = "mm") -> Size:
     """A size with its limits.
 
-    Holes D, E, F, G, H and JS, their shafts, and the keyway fits N9 and P9 have their limits computed (ISO 286-1); for another
-    letter write the limits themselves.
+    Holes D, E, F, G, H and JS, their shafts, and the keyway fits N9 and P9 have their limits computed (ISO
+    286-1); for another letter write the limits themselves.
 
     Raises
     ------

@@ -1,4 +1,6 @@
-"""`jobsheet cabinet [JOB]`: what the cabinet holds by drawer, or what a job asks of it and whether it is there."""
+"""`jobsheet cabinet [JOB]`: what the cabinet holds by drawer, or what a job asks
+of it and whether it is there.
+"""
 
 from __future__ import annotations
 
@@ -18,8 +20,8 @@ if TYPE_CHECKING:
 def command(job: str | None, want_json: bool) -> int:
     """The cabinet by drawer; with a JOB, what it asks for and whether that is there.
 
-    The cabinet is cabinet.yaml in your own folder; without one, the invented cabinet of the demonstration workshop,
-    which counts only for jobs that name that workshop. Exit code 1 when something is lacking.
+    The cabinet is cabinet.yaml in your own folder; without one, the invented cabinet of the demonstration
+    workshop, which counts only for jobs that name that workshop. Exit code 1 when something is lacking.
     """
     if job is None:
         return _whole(want_json)

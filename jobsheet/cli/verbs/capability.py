@@ -1,4 +1,6 @@
-"""`jobsheet capability MACHINE [MACHINE2]`: what a machine will carry, by its card and its test cuts; two side by side."""
+"""`jobsheet capability MACHINE [MACHINE2]`: what a machine will carry, by its card
+and its test cuts; two side by side.
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,8 @@ def command(
 ) -> int:  # fmt: skip
     """The deepest face, slot and side cut, the largest drill and tap, with verdict, band and what stops more.
 
-    Where nothing was tried the band is from the machine card. Exit code 1 where the job does not fit a machine.
+    Where nothing was tried the band is from the machine card. Exit code 1 where
+    the job does not fit a machine.
     """
     from jobsheet.cli.named_job import job_named
     from jobsheet.errors import CommandError

@@ -18,7 +18,9 @@ if TYPE_CHECKING:
 @click.option("--machine", help="the card of another machine, by its name")
 @click.option("--json", "want_json", is_flag=True, help="as JSON, lengths in metres")
 def command(job: str, machine: str | None, want_json: bool) -> int:
-    """Turns and divisions from the zero, the line to stop at, how far that line is off, the drawing's size."""
+    """Turns and divisions from the zero, the line to stop at, how far that
+    line is off, the drawing's size.
+    """
     from msgspec.structs import replace
 
     from jobsheet.cli.named_job import job_named

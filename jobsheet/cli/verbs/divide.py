@@ -1,4 +1,6 @@
-"""`jobsheet divide 7`, `jobsheet divide JOB STEP`: a division on the dividing head and on the rotary table."""
+"""`jobsheet divide 7`, `jobsheet divide JOB STEP`: a division on the dividing
+head and on the rotary table.
+"""
 
 from __future__ import annotations
 
@@ -32,8 +34,8 @@ def command(
 ) -> int:
     """Whole turns and holes on a circle for each step; degrees and minutes on a rotary table's dial.
 
-    7 is seven steps in a turn; 12.5° or "12° 30'" is an angle. A job file with the number of a step gives the places of
-    its pitch circles, counted from the first hole; without a step those of all steps.
+    7 is seven steps in a turn; 12.5° or "12° 30'" is an angle. A job file with the number of a step gives the
+    places of its pitch circles, counted from the first hole; without a step those of all steps.
     """
     from fractions import Fraction
 

@@ -77,7 +77,9 @@ def _figure(one: Figure) -> dict[str, Any]:
 
 
 def limit_data(limit: Limit) -> dict[str, Any]:
-    """A limit in SI: its word, its chance and what it happens with, its reason with the remedy; where to begin if it was not tried."""
+    """A limit in SI: its word, its chance and what it happens with, its reason with the remedy;
+    where to begin if it was not tried.
+    """
     return {
         "name": limit.name,
         "demand": limit.demand,
@@ -114,7 +116,9 @@ def _as_data(operation: Operation, outcome: Outcome, setting: Setting, typed: An
 
 
 def _around(operation: Any, outcome: Any, setting: Any, typed: Any = None) -> dict[str, Any]:
-    """The best cut, both neighbours of the speed, other cutters for the pace, and a saw where it is quicker."""
+    """The best cut, both neighbours of the speed, other cutters for the pace,
+    and a saw where it is quicker.
+    """
     from jobsheet.reckoning.adviser.best_cut import advice_on
     from jobsheet.reckoning.answers.mends import mends_for
     from jobsheet.reckoning.answers.saw_first import saw_first

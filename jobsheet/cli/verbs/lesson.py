@@ -1,4 +1,6 @@
-"""`jobsheet lesson JOB`: the order of work as an exercise on paper, with its key; `jobsheet lesson mark JOB`: an answer marked."""
+"""`jobsheet lesson JOB`: the order of work as an exercise on paper, with its key;
+`jobsheet lesson mark JOB`: an answer marked.
+"""
 
 from __future__ import annotations
 
@@ -32,8 +34,9 @@ class Lesson(click.Group):
 def command() -> None:
     """The order of work as an exercise, and answers marked.
 
-    `jobsheet lesson JOB` writes a worksheet and a key as PDF; the same seed and sheet number give the same exercise, whenever it is made.
-    `jobsheet lesson mark JOB` marks an answer. Nothing about a trainee is kept.
+    `jobsheet lesson JOB` writes a worksheet and a key as PDF; the same seed and sheet
+    number give the same exercise, whenever it is made. `jobsheet lesson mark JOB` marks an
+    answer. Nothing about a trainee is kept.
     """
 
 
@@ -173,7 +176,8 @@ def mark_command(
     output: str | None,
     want_json: bool,
 ) -> int:
-    """Mark an answer: moves, the rules that it breaks and why, and apart from that whether the part would be good.
+    """Mark an answer: moves, the rules that it breaks and why, and apart from
+    that whether the part would be good.
 
     Exit code 1 where it is not right.
     """

@@ -1,4 +1,6 @@
-"""`jobsheet order JOB`: which steps must stand before which and why, what is only habit, what may stand either way."""
+"""`jobsheet order JOB`: which steps must stand before which and why, what is
+only habit, what may stand either way.
+"""
 
 from __future__ import annotations
 
@@ -15,8 +17,8 @@ from jobsheet.cli.output import as_json, say
 def command(job: str, want_json: bool) -> int:
     """What must come before what in a job, whatever order it is written in.
 
-    Each pair with what goes wrong the other way round. Every other order of the steps is right too, as long as each set-up stays
-    together. Exit code 1 where the plan's own order breaks a pair.
+    Each pair with what goes wrong the other way round. Every other order of the steps is right too, as long
+    as each set-up stays together. Exit code 1 where the plan's own order breaks a pair.
     """
     from jobsheet.cli.named_job import job_named
     from jobsheet.lessons.needed_order import needed_order

@@ -1,4 +1,6 @@
-"""`jobsheet picture JOB [--after NUMBER] [--view VIEW] -o FILE`: the work after a step as a line drawing, SVG or PDF."""
+"""`jobsheet picture JOB [--after NUMBER] [--view VIEW] -o FILE`: the work after a
+step as a line drawing, SVG or PDF.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""`jobsheet prove plan|enter|show|strike|give-back|keep|changed|merge MACHINE`: test cuts, from the ladder to what they taught."""
+"""`jobsheet prove plan|enter|show|strike|give-back|keep|changed|merge MACHINE`: test cuts,
+from the ladder to what they taught.
+"""
 
 from __future__ import annotations
 
@@ -205,7 +207,8 @@ def _sheet(ladder: Ladder, target: Path, paper: str, options: dict[str, Any], *,
 @click.option("--role", default="", help="who cut, by role")
 @click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
 def enter_command(**options: Any) -> int:
-    """Write one test cut into the log: its size as on the sheet, other fields by --set where they were not the planned ones.
+    """Write one test cut into the log: its size as on the sheet, other fields by --set
+    where they were not the planned ones.
 
     Exit code 1 after an outcome that ends the ladder.
     """
@@ -304,7 +307,8 @@ def show_command(machine: str, want_json: bool) -> int:
 @click.argument("job", type=click.Path())
 @click.option("--json", "want_json", is_flag=True, help="as JSON, values in SI units")
 def needs_command(job: str, want_json: bool) -> int:
-    """What an open job needs proved: for all its steps that were not tried or are tight, rungs that end at what they ask.
+    """What an open job needs proved: for all its steps that were not tried or are
+    tight, rungs that end at what they ask.
 
     Exit code 1 where something is open.
     """
@@ -341,7 +345,8 @@ def in_step_command(
 ) -> int:
     """The roughing layers of a step as growing rungs: learning costs no test steel, and ends at the size.
 
-    Afterwards: jobsheet ran JOB STEP=OUTCOME --layer, --depth. Exit code 1 where no ladder is made, with the reason.
+    Afterwards: jobsheet ran JOB STEP=OUTCOME --layer, --depth. Exit code 1 where
+    no ladder is made, with the reason.
     """
     from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.ladder.ladder_in_step import in_step

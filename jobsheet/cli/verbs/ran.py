@@ -1,4 +1,6 @@
-"""`jobsheet ran JOB 40=clean 50=2`: what happened at the machine, kept beside the job; and what it teaches of the machine."""
+"""`jobsheet ran JOB 40=clean 50=2`: what happened at the machine, kept beside the job;
+and what it teaches of the machine.
+"""
 
 from __future__ import annotations
 
@@ -51,10 +53,10 @@ from jobsheet.errors import JobsheetError
 def command(job: str, steps: tuple[str, ...], want_json: bool, take_back: str, **said: Any) -> int:
     """Write down how the steps of a job went, the sizes that were found, minutes, and what you would change.
 
-    An outcome is a word or its digit: 1 clean, 2 noisy, 3 slowed, 4 chatter, 5 stalled, 6 slipped, 7 broke, 8 too hard to wind,
-    0 not cut. It is kept in a file beside the job that only grows. A step with a force counts in the machine's proof
-    log as well, and it is said which. Without anything to write, what is recorded is listed. Exit code 1 where some of the file
-    cannot be read.
+    An outcome is a word or its digit: 1 clean, 2 noisy, 3 slowed, 4 chatter, 5 stalled, 6 slipped, 7 broke, 8
+    too hard to wind, 0 not cut. It is kept in a file beside the job that only grows. A step with a force
+    counts in the machine's proof log as well, and it is said which. Without anything to write, what is
+    recorded is listed. Exit code 1 where some of the file cannot be read.
     """
     if take_back:
         return _take_back(job, take_back, said)

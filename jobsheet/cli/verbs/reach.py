@@ -1,4 +1,6 @@
-"""`jobsheet reach MACHINE`: the deepest pass, the largest drill and tap it takes in a metal, and what stops them."""
+"""`jobsheet reach MACHINE`: the deepest pass, the largest drill and tap it takes
+in a metal, and what stops them.
+"""
 
 from __future__ import annotations
 

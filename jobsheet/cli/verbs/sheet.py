@@ -1,4 +1,6 @@
-"""`jobsheet sheet JOB... [-o FILE]`: the printed sheets, as a PDF that carries the job inside; of a folder, one a job."""
+"""`jobsheet sheet JOB... [-o FILE]`: the printed sheets, as a PDF that carries the
+job inside; of a folder, one a job.
+"""
 
 from __future__ import annotations
 
@@ -45,11 +47,12 @@ def command(
 
     Where a folder of jobs is named, or a folder is named to write to, every job gets a PDF of its own.
 
-    Pages for one use: route, every set-up and step on one page; positions, where the handles stand for every point; step,
-    a card of half a page for one step (--step 40) or for each; blank, a form to fill in by hand.
+    Pages for one use: route, every set-up and step on one page; positions, where the handles stand for every
+    point; step, a card of half a page for one step (--step 40) or for each; blank, a form to fill in by hand.
 
-    The PDF has title, language, bookmarks and its words in reading order. It is not tagged: a program that reads it aloud finds no
-    marks of headings, tables and pictures; `jobsheet figures --json` gives the figures to one.
+    The PDF has title, language, bookmarks and its words in reading order. It is not tagged: a
+    program that reads it aloud finds no marks of headings, tables and pictures;
+    `jobsheet figures --json` gives the figures to one.
     """
     wanted = _wanted(pages, steps, jobs, machine)
     if paper is None:
@@ -144,5 +147,7 @@ def is_folder(name: str) -> bool:
 
 
 def _names_a_folder(output: str) -> bool:
-    """Whether what was named to write to is a folder: one that is there, or a name that ends like one. `out.pdf` means a file."""
+    """Whether what was named to write to is a folder: one that is there, or a name that
+    ends like one. `out.pdf` means a file.
+    """
     return output.endswith(("/", "\\")) or (is_folder(output) and not output.lower().endswith(".pdf"))

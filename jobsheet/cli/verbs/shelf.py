@@ -1,4 +1,6 @@
-"""`jobsheet shelf find|show|compare|check|export|import|attach FOLDER`: the jobs of a folder, found again by words and sizes."""
+"""`jobsheet shelf find|show|compare|check|export|import|attach FOLDER`: the jobs of a
+folder, found again by words and sizes.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,8 @@ from jobsheet.storage.plan_mark import plan_mark
 def command() -> None:
     """The jobs of a folder, found again by part, words and sizes.
 
-    The files are the truth; the index is made in your own folder, as often as needed, and can be deleted at any time.
+    The files are the truth; the index is made in your own folder, as often as
+    needed, and can be deleted at any time.
     """
 
 
@@ -154,10 +157,11 @@ def compare_command(before: str, after: str) -> int:
 @command.command("check")
 @click.argument("folder", type=click.Path())
 def check_command(folder: str) -> int:
-    """Read everything strictly: broken files with their line, second copies, records that do not count. Nothing is mended.
+    """Read everything strictly: broken files with their line, second copies, records
+    that do not count. Nothing is mended.
 
-    Of an archive (.zip) that `export` made: whether every file in it is what its list of sums says. Exit code 1 where
-    something is wrong.
+    Of an archive (.zip) that `export` made: whether every file in it is what its list of sums says.
+    Exit code 1 where something is wrong.
     """
     from jobsheet.shelf.checking import checked
 
@@ -243,7 +247,8 @@ def _cell(value: object) -> Any:
 @click.argument("folder", type=click.Path())
 @click.argument("papers", nargs=-1, required=True, type=click.Path())
 def import_command(folder: str, papers: tuple[str, ...]) -> int:
-    """Put the jobs inside printed sheets (PDFs made here, or a folder of them) back on the shelf; nothing there is written over.
+    """Put the jobs inside printed sheets (PDFs made here, or a folder of them) back on the
+    shelf; nothing there is written over.
 
     Exit code 1 where one of them could not be taken.
     """

@@ -23,7 +23,9 @@ if TYPE_CHECKING:
 def command(
     job: str, number: int, length: str | None, turns: float | None, seconds: float, want_json: bool
 ) -> int:
-    """From a time on the watch the real feed, feed per tooth, pace, power and share of the torque of a step."""
+    """From a time on the watch the real feed, feed per tooth, pace, power and
+    share of the torque of a step.
+    """
     from jobsheet.cli.named_job import job_named
     from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
     from jobsheet.reckoning.reckoner import Reckoner

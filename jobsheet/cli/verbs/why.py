@@ -1,4 +1,6 @@
-"""`jobsheet why [WORDS] [--list]`: what a remark, a reminder, a safety note or a choice of the trade asks, and by whose word."""
+"""`jobsheet why [WORDS] [--list]`: what a remark, a reminder, a safety note or a choice of
+the trade asks, and by whose word.
+"""
 
 from __future__ import annotations
 
@@ -13,9 +15,11 @@ from jobsheet.cli.output import say
 @click.argument("words", nargs=-1)
 @click.option("--list", "want_list", is_flag=True, help="everything that can be asked, one in a line")
 def command(words: tuple[str, ...], want_list: bool) -> int:
-    """Say why a remark, a reminder, a safety note or a choice of the trade is there; without words list them all.
+    """Say why a remark, a reminder, a safety note or a choice of the trade is
+    there; without words list them all.
 
-    WORDS is its title, in part or whole: jobsheet why spot before drilling. The id that stands in a file serves too.
+    WORDS is its title, in part or whole: jobsheet why spot before drilling. The
+    id that stands in a file serves too.
     """
     from jobsheet.review.pages.explained import KINDS, called, topics
 

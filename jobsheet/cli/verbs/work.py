@@ -17,8 +17,8 @@ from jobsheet.errors import JobsheetError
 def command(formula: str | None, inputs: tuple[str, ...], want_json: bool) -> int:
     """Work a formula with its numbers put in, or list all formulas with their sources.
 
-    Values have units, and the answer has theirs: jobsheet work spindle-speed cutting_speed="30 m/min" diameter="12 mm"
-    A diameter may be a drill by its name, diameter="#7" or diameter=H.
+    Values have units, and the answer has theirs: jobsheet work spindle-speed cutting_speed="30 m/min"
+    diameter="12 mm" A diameter may be a drill by its name, diameter="#7" or diameter=H.
     """
     from jobsheet.cutting.formula import all_formulas
 

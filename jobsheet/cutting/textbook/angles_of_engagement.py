@@ -1,4 +1,6 @@
-"""How far a cutter wraps round the work, and how many of its teeth cut at once: what only text-book examples ask."""
+"""How far a cutter wraps round the work, and how many of its teeth cut at once:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

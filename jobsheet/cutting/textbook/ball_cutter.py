@@ -1,4 +1,6 @@
-"""Spindle speed and cutting speed, and the diameter that counts for them: what only text-book examples ask."""
+"""Spindle speed and cutting speed, and the diameter that counts for them:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

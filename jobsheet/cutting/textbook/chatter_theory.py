@@ -1,4 +1,6 @@
-"""Chatter: what a cut asks of the stiffness of machine and cutter, and the theory behind it: what only text-book examples ask."""
+"""Chatter: what a cut asks of the stiffness of machine and cutter, and the theory behind
+it: what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

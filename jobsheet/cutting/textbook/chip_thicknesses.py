@@ -1,4 +1,6 @@
-"""How thick the chip gets along the arc of a cut, and the feed that makes it so: what only text-book examples ask."""
+"""How thick the chip gets along the arc of a cut, and the feed that makes it so:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

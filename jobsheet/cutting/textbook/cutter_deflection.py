@@ -1,4 +1,6 @@
-"""How far cutter and machine give way, and the error that leaves on a wall: what only text-book examples ask."""
+"""How far cutter and machine give way, and the error that leaves on a wall:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The hand at the wheel: how fast to wind, how hard, and what a stopwatch says: what only text-book examples ask."""
+"""The hand at the wheel: how fast to wind, how hard, and what a stopwatch says:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

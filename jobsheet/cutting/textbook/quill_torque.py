@@ -1,4 +1,6 @@
-"""Drilling by a lever quill: the hand pushes, and the feed is what comes of it: what only text-book examples ask."""
+"""Drilling by a lever quill: the hand pushes, and the feed is what comes of it:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Power by the energy that a volume of metal asks: an independent second method: what only text-book examples ask."""
+"""Power by the energy that a volume of metal asks: an independent second method:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

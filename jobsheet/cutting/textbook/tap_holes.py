@@ -1,4 +1,6 @@
-"""Tapping: torque, percent of thread, the drill for it, and what a tap and a wrench stand or give: what only text-book examples ask."""
+"""Tapping: torque, percent of thread, the drill for it, and what a tap and a wrench stand or
+give: what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Forces of the teeth on the cutter, summed over the turn and along the helix: what only text-book examples ask."""
+"""Forces of the teeth on the cutter, summed over the turn and along the helix:
+what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

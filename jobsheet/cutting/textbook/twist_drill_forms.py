@@ -1,4 +1,6 @@
-"""Torque and thrust of a twist drill by other laws than `drilling`: a second method to compare with: what only text-book examples ask."""
+"""Torque and thrust of a twist drill by other laws than `drilling`: a second method to compare
+with: what only text-book examples ask.
+"""
 
 from __future__ import annotations
 

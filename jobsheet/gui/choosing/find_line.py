@@ -1,4 +1,6 @@
-"""The line that a list is typed into: it keeps the keyboard, and tells the list where to go and what is taken."""
+"""The line that a list is typed into: it keeps the keyboard, and tells the list
+where to go and what is taken.
+"""
 
 from __future__ import annotations
 

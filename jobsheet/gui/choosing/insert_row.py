@@ -1,4 +1,6 @@
-"""The row of a new step at the place where it will stand: type to find, what is likely, and all kinds in the order of work."""
+"""The row of a new step at the place where it will stand: type to find, what is likely,
+and all kinds in the order of work.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,9 @@ ACROSS = 14
 
 
 class Asked(Struct, frozen=True, kw_only=True):
-    """What the row is for: number and place of the new step, what is likely there, all kinds by group, and how they are found."""
+    """What the row is for: number and place of the new step, what is likely there, all
+    kinds by group, and how they are found.
+    """
 
     number: int
     place: str

@@ -1,4 +1,6 @@
-"""One kind of step to take: its icon and title; among the likely ones and the found ones, why, or what it would hold."""
+"""One kind of step to take: its icon and title; among the likely ones and the
+found ones, why, or what it would hold.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ ICON = 22
 
 
 class Offered(Struct, frozen=True, kw_only=True):
-    """What can be taken: a kind with what stands in its form; `hit` is the part of the title that was typed."""
+    """What can be taken: a kind with what stands in its form; `hit` is the
+    part of the title that was typed.
+    """
 
     kind: str
     icon: str

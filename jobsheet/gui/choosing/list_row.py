@@ -1,4 +1,6 @@
-"""One row of a list to take from: a title with what stands under it, a fact with its sign, a word at the right."""
+"""One row of a list to take from: a title with what stands under it, a fact with
+its sign, a word at the right.
+"""
 
 from __future__ import annotations
 

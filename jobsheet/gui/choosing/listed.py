@@ -6,9 +6,11 @@ from msgspec import Struct
 
 
 class Listed(Struct, frozen=True, kw_only=True):
-    """`key` is what is taken; `title` stands in bold with `under` below it, `fact` beside them, `beside` at the right.
+    """`key` is what is taken; `title` stands in bold with `under` below it, `fact`
+    beside them, `beside` at the right.
 
-    `hit` and `under_hit` are the parts that were typed. `sign` is an icon with the token of its colour, before the fact.
+    `hit` and `under_hit` are the parts that were typed. `sign` is an icon with the
+    token of its colour, before the fact.
     """
 
     key: str

@@ -1,4 +1,6 @@
-"""The panel of machines: moving through it only looks; at the right what would no longer fit, the worst first; a button decides."""
+"""The panel of machines: moving through it only looks; at the right what would no longer fit,
+the worst first; a button decides.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,9 @@ class Misfit(Struct, frozen=True, kw_only=True):
 
 
 class Looked(Struct, frozen=True, kw_only=True):
-    """What comes of the job on one machine: words for its row and for the right side, and the steps that do not fit."""
+    """What comes of the job on one machine: words for its row and for the right
+    side, and the steps that do not fit.
+    """
 
     title: str
     row: str

@@ -1,4 +1,6 @@
-"""The panel of materials: typed by trade name, standard name or hardness; what is blue is taken by Enter, any by a press."""
+"""The panel of materials: typed by trade name, standard name or hardness; what is blue
+is taken by Enter, any by a press.
+"""
 
 from __future__ import annotations
 

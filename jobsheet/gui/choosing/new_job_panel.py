@@ -1,4 +1,6 @@
-"""The panel of a new job: part, metal, stock and machine, a line each, with the same lists as everywhere; then it begins."""
+"""The panel of a new job: part, metal, stock and machine, a line each, with the same
+lists as everywhere; then it begins.
+"""
 
 from __future__ import annotations
 

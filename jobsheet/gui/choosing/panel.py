@@ -1,4 +1,6 @@
-"""A panel that hangs under a cell of the title block, over the strip: ink round it, blue along its top, no shadow."""
+"""A panel that hangs under a cell of the title block, over the strip: ink round
+it, blue along its top, no shadow.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,9 @@ HEAD, FOOT = 44, 44
 
 
 class Panel(QWidget):
-    """What all panels do: hang where they belong, go by Esc or when something else is pressed, give the keyboard back."""
+    """What all panels do: hang where they belong, go by Esc or when something else
+    is pressed, give the keyboard back.
+    """
 
     closed = Signal()
 
@@ -82,7 +86,9 @@ class Panel(QWidget):
         self.deleteLater()
 
     def _focus_moved(self, _old: QWidget | None, new: QWidget | None) -> None:
-        """Whoever works elsewhere is done here; another window, a menu or a list of words only borrows the keyboard."""
+        """Whoever works elsewhere is done here; another window, a menu or a list
+        of words only borrows the keyboard.
+        """
         if new is None or new is self or self.isAncestorOf(new) or new.window() is not self.window():
             return
         if QGuiApplication.mouseButtons() != QtCore.Qt.MouseButton.NoButton:

@@ -1,6 +1,7 @@
 """A ruled list to take one thing from: as many rows as there is room for, however many things there are.
 
-It never takes the keyboard: whatever is typed into says where the blue row goes. The wheel scrolls, a press takes.
+It never takes the keyboard: whatever is typed into says where the blue row goes.
+The wheel scrolls, a press takes.
 """
 
 from __future__ import annotations

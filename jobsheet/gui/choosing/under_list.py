@@ -1,7 +1,7 @@
 """The list under a field that is typed into: it follows the text, and what is blue in it is taken by Enter.
 
-The keyboard stays in the field. Nothing is blue while the text can be read as it stands, until Down is pressed: then Enter
-goes on to the next field as ever.
+The keyboard stays in the field. Nothing is blue while the text can be read as it stands, until Down is
+pressed: then Enter goes on to the next field as ever.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""What is said at a line of the finished part: a remark about it alone stands under its field, one that a step is to be mended for by number."""
+"""What is said at a line of the finished part: a remark about it alone stands under its field, one that a
+step is to be mended for by number.
+"""
 
 from __future__ import annotations
 
@@ -28,7 +30,9 @@ translate = QCoreApplication.translate
 
 
 class Elsewhere(Struct, frozen=True, kw_only=True):
-    """What stands at a step or a set-up and is about a line of the finished part: which, where it is gone to, and all that is said there."""
+    """What stands at a step or a set-up and is about a line of the finished part: which, where it is
+    gone to, and all that is said there.
+    """
 
     line: int
     words: str
@@ -44,7 +48,9 @@ def told_at_line(remark: Remark) -> bool:
 
 
 def elsewhere(remarks: Iterable[Remark], job: Job) -> tuple[Elsewhere, ...]:
-    """Of remarks that stand at a step and are about a line too: the line and the numbers, those at the same steps as one, the worst first."""
+    """Of remarks that stand at a step and are about a line too: the line and the numbers, those at the
+    same steps as one, the worst first.
+    """
     together: dict[tuple[int, tuple[str, ...], str], list[Remark]] = {}
     for remark in remarks:
         if remark.line is not None and not told_at_line(remark):
@@ -74,7 +80,9 @@ def _see(keys: tuple[str, ...], set_up: str, job: Job) -> str:
 
 
 class ElsewhereLine(QWidget):
-    """All of them under one field, side by side: the sign and the word of the severity, and the numbers, which go there when they are pressed."""
+    """All of them under one field, side by side: the sign and the word of the severity, and the numbers,
+    which go there when they are pressed.
+    """
 
     pressed = Signal(object)
 
@@ -131,7 +139,9 @@ class ElsewhereLine(QWidget):
 
 
 class HungLines:
-    """What hangs under which field: laid out with the form, read and reached by Tab right behind its field."""
+    """What hangs under which field: laid out with the form, read and reached
+    by Tab right behind its field.
+    """
 
     def __init__(self, home: QWidget, went: Callable[[Elsewhere], object]) -> None:
         self._home = home

@@ -1,4 +1,6 @@
-"""Which rows are chosen together: from the row where choosing began to the one under the keyboard, or each by itself."""
+"""Which rows are chosen together: from the row where choosing began to the one
+under the keyboard, or each by itself.
+"""
 
 from __future__ import annotations
 

@@ -66,14 +66,17 @@ class Column(QWidget):
         self._laid_out()
 
     def showEvent(self, event: QShowEvent) -> None:  # noqa: N802
-        """Only now it is known how much of the list is seen, and with it whether there is something to scroll."""
+        """Only now it is known how much of the list is seen, and with it whether
+        there is something to scroll.
+        """
         super().showEvent(event)
         self._laid_out()
 
     def _laid_out(self) -> None:
         """The sheet has another height: keep the place, within its ends.
 
-        What asks stands still under the hand when a row above it grows, such as by what is offered with a remark.
+        What asks stands still under the hand when a row above it grows, such as
+        by what is offered with a remark.
         """
         guest = self.ruled.guest
         top = guest.y() if guest is not None else 0
@@ -169,7 +172,9 @@ class Column(QWidget):
             self._reveal_control(place.top(), place.height())
 
     def keep_place(self, change: Callable[[], None]) -> None:
-        """Change what stands in the sheet; the control that has the keyboard stays at its height on the screen."""
+        """Change what stands in the sheet; the control that has the keyboard
+        stays at its height on the screen.
+        """
         held = QApplication.focusWidget()
         held = held if held is not None and self.ruled.isAncestorOf(held) else None
         before = held.mapTo(self.ruled, QPoint(0, 0)).y() - self._top if held is not None else 0

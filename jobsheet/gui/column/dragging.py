@@ -1,4 +1,6 @@
-"""A row is taken hold of by its number and let go elsewhere, with those chosen beside it; a press that does not move is a click."""
+"""A row is taken hold of by its number and let go elsewhere, with those chosen beside it; a
+press that does not move is a click.
+"""
 
 from __future__ import annotations
 
@@ -46,7 +48,9 @@ class Grip:
     def press(
         self, line: Line, rows: tuple[str, ...], at: QPoint, on_screen: QPoint, width: int, *, hold: bool
     ) -> None:
-        """A line was pressed; it may be dragged where it is a row and is held by its number, and chosen rows with it."""
+        """A line was pressed; it may be dragged where it is a row and is held by
+        its number, and chosen rows with it.
+        """
         self.key = line.key
         self.rows = rows if line.key in rows else (line.key,)
         self.dragging = False
@@ -55,7 +59,9 @@ class Grip:
         self._pressed = on_screen
 
     def still(self, on_screen: QPoint) -> bool:
-        """Whether the hand is where it pressed, though the list under it may have moved: then it meant what it pressed."""
+        """Whether the hand is where it pressed, though the list under it may have
+        moved: then it meant what it pressed.
+        """
         slack = look().px(4 * SLACK)
         return abs(on_screen.y() - self._pressed.y()) <= slack
 

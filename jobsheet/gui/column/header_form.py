@@ -80,7 +80,8 @@ class HeaderForm(QWidget):
         return form
 
     def ask(self, sections: tuple[Section, ...]) -> None:
-        """Ask these fields: where a section has others than before (another kind of holding), its form is made anew.
+        """Ask these fields: where a section has others than before (another kind
+        of holding), its form is made anew.
 
         The field that the hand is in keeps it, where it is still there.
         """
@@ -106,8 +107,8 @@ class HeaderForm(QWidget):
             self.height_changed.emit()
 
     def _in_turn(self) -> None:
-        """Tab goes through the remarks over the form, then its sections in their order, also through one that was made anew, and
-        behind a line of the finished part through what is said of it.
+        """Tab goes through the remarks over the form, then its sections in their order, also through one that
+        was made anew, and behind a line of the finished part through what is said of it.
         """
         above, below = self._said_where()
         every: list[QWidget] = list(above)
@@ -170,7 +171,9 @@ class HeaderForm(QWidget):
     def say(
         self, remarks: tuple[Remark, ...], offering: Offering, at_steps: tuple[Elsewhere, ...] = ()
     ) -> None:
-        """Show what there is to say about the job or the set-up as a whole; of what stands at a step the line of the part says where."""
+        """Show what there is to say about the job or the set-up as a whole; of what stands at a
+        step the line of the part says where.
+        """
         other = self._hung.put(at_steps)
         if remarks != tuple(line.remark for line in self.remark_lines):
             other = True
@@ -261,7 +264,9 @@ class HeaderForm(QWidget):
 
 
 def _hang(hung: list[Hung], foot: QRect) -> None:
-    """Place what stands under a field, the last of it at its foot; they lie over the form, which may be younger."""
+    """Place what stands under a field, the last of it at its foot; they lie over
+    the form, which may be younger.
+    """
     bottom = foot.top()
     for one in reversed(hung):
         high = one.arrange(foot.width())
@@ -288,7 +293,9 @@ def _asks(section: Section) -> list[tuple[str, tuple[str, ...]]]:
 
 
 def _goes_on(form: Form, section: Section) -> bool:
-    """Whether a section asks the same as before and lines behind it, or fewer of them: those that stay keep the hand."""
+    """Whether a section asks the same as before and lines behind it, or fewer of
+    them: those that stay keep the hand.
+    """
     one, other = _asked(form), _asks(section)
     short, long = sorted((one, other), key=len)
     return long[: len(short)] == short and all(name.startswith(LINES) for name, _ in long[len(short) :])

@@ -42,7 +42,9 @@ class Line:
         return self._put
 
     def put(self, what: Put, *, in_sight: bool) -> bool:
-        """Show this from now on; whether it has to be painted anew. What is out of sight is put together when it comes into it."""
+        """Show this from now on; whether it has to be painted anew. What is out of sight is
+        put together when it comes into it.
+        """
         if isinstance(what, RowAsked) and not in_sight:
             self._put = what
             return False

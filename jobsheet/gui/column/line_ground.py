@@ -1,4 +1,6 @@
-"""The ground of a closed line: paper, tint and bar of the chosen one, the ring of focus; rows and headings paint on it."""
+"""The ground of a closed line: paper, tint and bar of the chosen one, the ring of
+focus; rows and headings paint on it.
+"""
 
 from __future__ import annotations
 

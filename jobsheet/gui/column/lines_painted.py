@@ -15,7 +15,9 @@ from jobsheet.gui.ink.look import look
 
 
 def height_at_100(line: Line, form: str) -> int:
-    """The height of a closed line; where it is narrow holding and zero of a heading take a line of their own."""
+    """The height of a closed line; where it is narrow holding and zero of a
+    heading take a line of their own.
+    """
     if line.widget is not None:
         return line.widget.height_at_100()
     if line.is_heading:

@@ -1,8 +1,9 @@
-"""The ruled list to a screen reader: a list, in it an item for each line, and the open form after its own item.
+"""The ruled list to a screen reader: a list, in it an item for each line, and
+the open form after its own item.
 
 The toolkit asks a factory for the face of a widget; the items are no widgets, so they are made here, when a
-screen reader first asks for them. The toolkit keeps a note of each: one that is thrown away is taken out of its
-notes first, or it would be thrown away twice at the end of the program.
+screen reader first asks for them. The toolkit keeps a note of each: one that is thrown away is taken out of
+its notes first, or it would be thrown away twice at the end of the program.
 """
 
 from __future__ import annotations
@@ -175,7 +176,9 @@ class ListFace(QAccessibleWidget):
 
 
 class Kept(Struct):
-    """The items of a list, and its faces: the toolkit asks for another one when the class of a widget gets a new slot."""
+    """The items of a list, and its faces: the toolkit asks for another one when the
+    class of a widget gets a new slot.
+    """
 
     items: dict[str, Item] = field(default_factory=dict)
     faces: list[ListFace] = field(default_factory=list)

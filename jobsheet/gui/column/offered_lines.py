@@ -1,4 +1,6 @@
-"""The remarks of an open row as lines, each with what is offered: at once where the row opens, and after a rest while it is typed into."""
+"""The remarks of an open row as lines, each with what is offered: at once where the row opens, and
+after a rest while it is typed into.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +16,9 @@ REST = 250
 
 
 class OfferedLines(QObject):
-    """Makes the lines anew where the remarks are others; what was offered stands until it has been tried again."""
+    """Makes the lines anew where the remarks are others; what was offered stands
+    until it has been tried again.
+    """
 
     #: A line has another height now.
     changed = Signal()
@@ -58,7 +62,9 @@ class OfferedLines(QObject):
             self._timer.start(0)
 
     def _try(self, line: RemarkLine) -> None:
-        """What is offered with a line that waits; at once where somebody comes near, who may press it next."""
+        """What is offered with a line that waits; at once where somebody
+        comes near, who may press it next.
+        """
         if line not in self._untried or self._offering is None:
             return
         self._untried.remove(line)

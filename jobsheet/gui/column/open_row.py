@@ -107,7 +107,9 @@ class OpenRow(QWidget):
         prints: tuple[str, ...],
         offering: Offering,
     ) -> bool:
-        """Show what there is to say about this step, each remark with what is offered; whether anything changed."""
+        """Show what there is to say about this step, each remark with what is
+        offered; whether anything changed.
+        """
         if (remarks, reminders, prints) == self._said:
             return False
         before = self._said
@@ -140,7 +142,9 @@ class OpenRow(QWidget):
         self.height_changed.emit()
 
     def answer(self, answers: Answers, operation: Operation, setting: Setting | None) -> bool:
-        """Show what the machine answers; whether anything changed. Nothing of it is made before it is first asked."""
+        """Show what the machine answers; whether anything changed. Nothing of it
+        is made before it is first asked.
+        """
         from jobsheet.gui.column.recommended import recommended
 
         if self.readings is None:
@@ -221,7 +225,9 @@ class OpenRow(QWidget):
             self.closed.emit(self.key)
 
     def _beside_title(self, form: str, width: int) -> tuple[str, QFont]:
-        """What stands at the right of the title: the keys, or where the margin lies far below, its figures."""
+        """What stands at the right of the title: the keys, or where the
+        margin lies far below, its figures.
+        """
         now = look()
         if form == "narrow":
             rest = width - now.width(self.view.title, now.head) - now.px(2 * SIDE + 16)

@@ -1,7 +1,8 @@
-"""What the ruled list is before anybody touches it: lines, one of them open, and the painting of those in sight.
+"""What the ruled list is before anybody touches it: lines, one of them open, and
+the painting of those in sight.
 
-It knows lines by their keys and what stands above what, nothing of jobs. It paints the closed lines by itself;
-only what is open, or asks something, is a widget.
+It knows lines by their keys and what stands above what, nothing of jobs. It paints the closed lines by
+itself; only what is open, or asks something, is a widget.
 """
 
 from __future__ import annotations
@@ -112,7 +113,9 @@ class PaintedList(QWidget):
         self.update()
 
     def notice(self, before: str, text: str, offers: Offers) -> None:
-        """Show a line above the line of that key (at the end when there is none); an empty text takes it away."""
+        """Show a line above the line of that key (at the end when there is
+        none); an empty text takes it away.
+        """
         old = self.notice_line
         if old is not None:
             old.hide()
@@ -131,7 +134,9 @@ class PaintedList(QWidget):
         self.arrange()
 
     def receive(self, guest: LineWidget | None, before: str = "") -> None:
-        """Let something ask above the line of that key (at the end when there is none); None sends it away."""
+        """Let something ask above the line of that key (at the end when there
+        is none); None sends it away.
+        """
         old = self.guest
         if old is not None:
             old.hide()
@@ -247,7 +252,9 @@ class PaintedList(QWidget):
         self.arrange()
 
     def arrange(self) -> None:
-        """Place every line for the width of the list; a form that belongs to no line stands above all of them."""
+        """Place every line for the width of the list; a form that belongs to no
+        line stands above all of them.
+        """
         self._later.stop()
         now, width, opened = look(), self.width(), self.opened
         form = now.form(width + now.px(18))

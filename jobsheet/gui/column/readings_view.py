@@ -1,4 +1,6 @@
-"""What the open step sets at the dials: turns and divisions from the zero, the line to stop at, and how far off it is."""
+"""What the open step sets at the dials: turns and divisions from the zero, the line
+to stop at, and how far off it is.
+"""
 
 from __future__ import annotations
 

@@ -29,7 +29,9 @@ translate = QCoreApplication.translate
 
 
 class Offer(Struct, frozen=True):
-    """What is offered with a remark: the fix's label, nothing where there is none, and what it does or why there is none."""
+    """What is offered with a remark: the fix's label, nothing where there is none, and
+    what it does or why there is none.
+    """
 
     label: str = ""
     lines: tuple[str, ...] = ()
@@ -40,7 +42,9 @@ Offering = Callable[[Remark], Offer]
 
 
 class RemarkLine(QWidget):
-    """One remark: its severity by shape, edge and word, what is wrong, why, what would mend it and what that does."""
+    """One remark: its severity by shape, edge and word, what is wrong, why, what
+    would mend it and what that does.
+    """
 
     mended = Signal(object)
     dismissed = Signal(object)
@@ -99,14 +103,18 @@ class RemarkLine(QWidget):
         return [one for one in (self.button, self.aside) if one is not None]
 
     def _beside(self, width: int) -> int:
-        """How wide the words may be with the buttons beside them; nought where these go below, as in a narrow window."""
+        """How wide the words may be with the buttons beside them; nought where
+        these go below, as in a narrow window.
+        """
         now = look()
         right = now.px(14 + 8) + sum(one.sizeHint().width() for one in self._buttons())
         wide = width - now.px(INDENT) - right
         return wide if wide >= now.px(NARROW) else 0
 
     def _texts(self, width: int) -> tuple[tuple[str, QRect, bool], ...]:
-        """What is written and where: what is wrong, why, and over the whole width what the fix does or why there is none."""
+        """What is written and where: what is wrong, why, and over the whole width what
+        the fix does or why there is none.
+        """
         now = look()
         whole = width - now.px(INDENT) - now.px(10)
         wide, top = self._beside(width) or whole, now.px(5)

@@ -76,7 +76,9 @@ class RowPainter(LineGround):
                 ink.write(painter, now, room, said, now.body, "pencil", ink.RIGHT)
 
     def _paint_last(self, view: RowView, room: QRect) -> int:
-        """How it went the last time, at the right of what is done; nothing where it has no room. How wide it is."""
+        """How it went the last time, at the right of what is done; nothing where
+        it has no room. How wide it is.
+        """
         now, sign = self.now, self.now.px(20)
         forms = (view.last, view.last.partition(": ")[2], view.last_outcome)
         said = ink.fitting(now, forms, now.label, room.width() - sign - now.px(24))
@@ -91,7 +93,9 @@ class RowPainter(LineGround):
         return wide + now.px(8)
 
     def _paint_words(self, view: RowView, room: QRect) -> int:
-        """What is done and what is remarked of it, each in the longest words that have room; how wide they are."""
+        """What is done and what is remarked of it, each in the longest words
+        that have room; how wide they are.
+        """
         painter, now = self.painter, self.now
         font = now.bold if self.chosen else now.body
         remarks = remark_forms(view)

@@ -1,7 +1,7 @@
 """The ruled list under the hand: keys, mouse, focus, and what a screen reader is told of them.
 
-What a person wants is told by its signals. To a screen reader it is a list (`list_reading.py`); what it paints
-stands in `painted_list.py`.
+What a person wants is told by its signals. To a screen reader it is a list (`list_reading.py`); what it
+paints stands in `painted_list.py`.
 """
 
 from __future__ import annotations
@@ -129,7 +129,9 @@ class RuledList(PaintedList):
         return self.standing.step(key, by) if key and key == self.open_key else key
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802
-        """Up and Down choose, with Shift more of them, Enter opens, Esc closes, Page Up and Page Down step through rows."""
+        """Up and Down choose, with Shift more of them, Enter opens, Esc closes, Page
+        Up and Page Down step through rows.
+        """
         key, keys, modifier = event.key(), QtCore.Qt.Key, QtCore.Qt.KeyboardModifier
         if event.modifiers() & modifier.AltModifier:
             event.ignore()
@@ -163,7 +165,9 @@ class RuledList(PaintedList):
         return line if line is not None and line.is_painted and line.key != self.open_key else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802
-        """A press gives the keyboard to a line, Shift and Ctrl choose several; on the number of a row it may become a drag."""
+        """A press gives the keyboard to a line, Shift and Ctrl choose several; on the
+        number of a row it may become a drag.
+        """
         at = event.position().toPoint()
         line = self._closed_at(at.y())
         if line is None:

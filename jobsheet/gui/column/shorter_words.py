@@ -1,4 +1,6 @@
-"""The same words in less room: a sentence by its beginning, a figure without what the head of its column says."""
+"""The same words in less room: a sentence by its beginning, a figure without
+what the head of its column says.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ translate = QCoreApplication.translate
 
 
 def beginnings(text: str, *marks: str) -> tuple[str, ...]:
-    """A text, then what stands before each of these marks in turn; a mark that is not there is passed over."""
+    """A text, then what stands before each of these marks in turn; a mark
+    that is not there is passed over.
+    """
     found = [text]
     for mark in marks:
         head, there, _ = found[-1].partition(mark)
@@ -21,7 +25,9 @@ def beginnings(text: str, *marks: str) -> tuple[str, ...]:
 
 
 def remark_forms(view: RowView) -> tuple[str, ...]:
-    """The worst remark with its weight, then its first clause, then the weight alone; nothing where there is none."""
+    """The worst remark with its weight, then its first clause, then the weight
+    alone; nothing where there is none.
+    """
     if not view.remark:
         return ()
     weight = severity_word(view.severity)

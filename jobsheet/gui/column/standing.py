@@ -1,6 +1,7 @@
 """How the lines of the column stand one under the other: values and arithmetic, no widgets.
 
-A line is a row, a heading, or one that asks something and is a widget of its own (a notice, advice to an empty job).
+A line is a row, a heading, or one that asks something and is a widget of its own
+(a notice, advice to an empty job).
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""The cut that is recommended for the open row, in one line with one button; its reasons and what else would do behind *Why*."""
+"""The cut that is recommended for the open row, in one line with one button; its reasons
+and what else would do behind *Why*.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ translate = QCoreApplication.translate
 
 
 class Reason(Struct, frozen=True):
-    """A value that would be written, and why: title of its field, text, reason with its source; without a title another way."""
+    """A value that would be written, and why: title of its field, text, reason with its
+    source; without a title another way.
+    """
 
     title: str
     text: str

@@ -24,7 +24,9 @@ translate = QCoreApplication.translate
 
 
 class RowView(Struct, frozen=True, kw_only=True):
-    """One closed row, ready to be painted and to be read out; `titles` and `cutters` are the same words, the longest first."""
+    """One closed row, ready to be painted and to be read out; `titles` and `cutters` are
+    the same words, the longest first.
+    """
 
     key: str
     number: int
@@ -77,7 +79,9 @@ class RowView(Struct, frozen=True, kw_only=True):
 
 
 class RowAsked(Struct, frozen=True):
-    """A row that is put together when it comes into sight: what nobody looks at is neither reckoned nor worded."""
+    """A row that is put together when it comes into sight: what nobody looks at
+    is neither reckoned nor worded.
+    """
 
     key: str
     made: Callable[[], RowView]

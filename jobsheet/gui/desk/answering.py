@@ -1,4 +1,6 @@
-"""Asks for the answers to the open step, one part at a time, when the hand has rested: the figures always come first."""
+"""Asks for the answers to the open step, one part at a time, when the hand has
+rested: the figures always come first.
+"""
 
 from __future__ import annotations
 

@@ -21,7 +21,9 @@ class Claim:
         self._path: Path | None = None
 
     def take(self, path: Path | None) -> bool:
-        """Let the old file go and claim this one; whether no other window has it. Nothing to claim is nobody's."""
+        """Let the old file go and claim this one; whether no other window has
+        it. Nothing to claim is nobody's.
+        """
         if path == self._path:
             return self._lock is not None or path is None
         self.let_go()

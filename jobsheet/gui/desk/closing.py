@@ -1,4 +1,6 @@
-"""A plan that was printed or made is closed: it is kept as it was, and what is changed after that becomes the next one."""
+"""A plan that was printed or made is closed: it is kept as it was, and what is
+changed after that becomes the next one.
+"""
 
 from __future__ import annotations
 
@@ -40,9 +42,11 @@ def close_printed(desk: Desk) -> str:
 
 
 def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
-    """Give the plan on the desk its next number where the last one left the desk and something is changed; whether it may be saved.
+    """Give the plan on the desk its next number where the last one left the desk and something
+    is changed; whether it may be saved.
 
-    Asked once: what changed is proposed from the very plan that was printed or made, and stands as it is then typed.
+    Asked once: what changed is proposed from the very plan that was printed or
+    made, and stands as it is then typed.
     """
     from jobsheet.edit.difference import changes
     from jobsheet.edit.revision_commands import AddRevision, first_plan, next_number, proposed, revised_by
@@ -87,13 +91,16 @@ def next_plan(desk: Desk, path: Path, parent: QWidget) -> bool:
 
 
 def _number_of(plan: ClosedPlan, job: Job) -> int:
-    """The number under which the job knows a closed plan: one that left the desk without a number is its first."""
+    """The number under which the job knows a closed plan: one that left the desk
+    without a number is its first.
+    """
     first = job.revisions[0] if job.revisions else None
     return plan.number or (first.number if first is not None and first.when <= plan.date else 0)
 
 
 def ask_for_drawing(desk: Desk, path: Path, parent: QWidget) -> str:
-    """Ask at which revision the drawing is, where a job is taken out again on a later day than its plan left the desk.
+    """Ask at which revision the drawing is, where a job is taken out again on a
+    later day than its plan left the desk.
 
     What is answered is an edit like any other; a sentence where the drawing is another by now.
     """

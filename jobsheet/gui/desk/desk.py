@@ -1,4 +1,5 @@
-"""What lies on the desk: one job with its history, its figures, its file; everything the panels show comes from here.
+"""What lies on the desk: one job with its history, its figures, its file;
+everything the panels show comes from here.
 
 It owns no widget. An edit goes through the history, is reckoned at once, and is then told to the window.
 """
@@ -152,13 +153,17 @@ class Desk(QObject):
         return operation
 
     def learn(self) -> None:
-        """Reckon with what the proof logs say now; the first time costs a moment, so never before the first paint."""
+        """Reckon with what the proof logs say now; the first time costs a
+        moment, so never before the first paint.
+        """
         self.reckoner.learns = True
         self.reckoner.forget_proof()
         self.reckon()
 
     def outcome(self, key: str) -> Outcome | None:
-        """What is known of an operation; nothing, and why, while a text in it was left that cannot be read."""
+        """What is known of an operation; nothing, and why, while a text in it
+        was left that cannot be read.
+        """
         found = self.reckoned.operations.get(key) if self.reckoned else None
         if found is None or not self.history.drafts:
             return found
@@ -168,7 +173,9 @@ class Desk(QObject):
         return Outcome(key=key, title=found.title, problem=self.unreadable(*left))
 
     def left_unread(self, key: str) -> tuple[str, str] | None:
-        """The first field that a step's figures hang on, its own or the header's, that was left and cannot be read."""
+        """The first field that a step's figures hang on, its own or the
+        header's, that was left and cannot be read.
+        """
         drafts = self.history.drafts
         if not drafts:
             return None
@@ -281,7 +288,9 @@ class Desk(QObject):
         return self._view(set_up, operation)
 
     def _in_pencil(self, key: str) -> bool:
-        """Whether a text that the figures hang on is in hand and cannot be read yet: the last confirmed ones stand."""
+        """Whether a text that the figures hang on is in hand and cannot be read
+        yet: the last confirmed ones stand.
+        """
         if self.held not in self.history.drafts:
             return False
         from jobsheet.gui.desk import unread

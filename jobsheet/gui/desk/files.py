@@ -1,4 +1,6 @@
-"""Putting a job on the desk and saving it: open, save, and the question before anything unsaved is put away."""
+"""Putting a job on the desk and saving it: open, save, and the question
+before anything unsaved is put away.
+"""
 
 from __future__ import annotations
 
@@ -90,7 +92,9 @@ class Files(QObject):
         return True
 
     def begin_exercise(self, job: Job, asked: Job) -> bool:
-        """Put the drawing of an exercise on the desk, without a step, where the job that lies there may go."""
+        """Put the drawing of an exercise on the desk, without a step, where
+        the job that lies there may go.
+        """
         if not self.may_put_away():
             return False
         self._lay_unsaved(job)
@@ -141,7 +145,9 @@ class Files(QObject):
         return True
 
     def ask_for_drawing(self) -> None:
-        """At which revision the drawing is, of a job that is taken out again; once its disk answers, for nobody waits for that."""
+        """At which revision the drawing is, of a job that is taken out again; once its disk
+        answers, for nobody waits for that.
+        """
         path = self._desk.path
         if path is None:
             return
@@ -225,7 +231,9 @@ class Files(QObject):
         return tuple(filter(None, (runs_along(self._desk.job.part.number, old, new),)))
 
     def _beside_another(self, path: Path, sentence: str) -> bool:
-        """Somebody else saved there meanwhile: put both together, write over it, or save elsewhere; theirs is kept in any case."""
+        """Somebody else saved there meanwhile: put both together, write over it, or save
+        elsewhere; theirs is kept in any case.
+        """
         from jobsheet.gui.desk.saved_by_two import over_theirs, with_theirs
 
         answer = ask.changed_outside(self._parent, sentence)
@@ -237,7 +245,9 @@ class Files(QObject):
         return stands is not None and self._write(path, stands)
 
     def _write(self, path: Path, expected: str | None) -> bool:
-        """Write the file, unless it is not the one that was opened; a plan that was printed or made gets its next number first."""
+        """Write the file, unless it is not the one that was opened; a plan that was printed
+        or made gets its next number first.
+        """
         from jobsheet.gui.desk.closing import next_plan
         from jobsheet.storage.kept.kept_before import keep_before, read_before
 

@@ -1,7 +1,7 @@
 """Which page of the help belongs to a control: that of the nearest thing around it that has one.
 
-A control says what it is about with a method `help_topic`; a field that has no page of its own is a page by what it asks.
-Nothing else of a control has to be known.
+A control says what it is about with a method `help_topic`; a field that has no page of its own is a page by
+what it asks. Nothing else of a control has to be known.
 """
 
 from __future__ import annotations
@@ -25,7 +25,9 @@ translate = QCoreApplication.translate
 
 
 def page_near(widget: QWidget | None, own: Iterable[Page] = ()) -> Page | None:
-    """The page for what has the focus; `own` are pages beside those of the review, and the first of them is for anything else."""
+    """The page for what has the focus; `own` are pages beside those of the review, and the
+    first of them is for anything else.
+    """
     from jobsheet.review.pages.help_pages import page
     from jobsheet.review.pages.step_pages import field_page
 

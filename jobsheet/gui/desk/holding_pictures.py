@@ -1,4 +1,6 @@
-"""How the work of a set-up is held and where its zero is, as pictures for its form: made anew when a fact is entered."""
+"""How the work of a set-up is held and where its zero is, as pictures for its
+form: made anew when a fact is entered.
+"""
 
 from __future__ import annotations
 

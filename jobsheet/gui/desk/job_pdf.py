@@ -1,4 +1,6 @@
-"""The sheets of the job on the desk as a PDF; the makers of pages are imported when somebody asks for pages."""
+"""The sheets of the job on the desk as a PDF; the makers of pages are
+imported when somebody asks for pages.
+"""
 
 from __future__ import annotations
 
@@ -56,7 +58,8 @@ def make_sheets(
     Raises
     ------
     CommandError
-        If machine or material are not there, so that nothing can be reckoned, or if no page comes of what is wanted.
+        If machine or material are not there, so that nothing can be reckoned, or
+        if no page comes of what is wanted.
     """
     return sheets_to_make(desk, paper=paper, working=working, initials=initials, wanted=wanted)()
 
@@ -69,7 +72,9 @@ def sheets_to_make(
     initials: tuple[Initials, ...] = (),
     wanted: Prints = WHOLE,
 ) -> Callable[[], MadeSheets]:
-    """As `make_sheets`, of the desk as it is now, for any thread to make: what is called needs neither desk nor toolkit."""
+    """As `make_sheets`, of the desk as it is now, for any thread to make: what is
+    called needs neither desk nor toolkit.
+    """
     if desk.reckoned is None:
         sentence = translate("Sheets", "There are no figures to print: {why}").format(why=desk.problem)
         raise CommandError(sentence)
@@ -124,7 +129,9 @@ def _made(
 def proving_pdf(
     ladder: Ladder, initials: tuple[str, str, str], *, trainee: bool = False, paper: str = "a4"
 ) -> bytes:
-    """The proving sheet of a ladder as a PDF; the initials of operator, second person and person in charge."""
+    """The proving sheet of a ladder as a PDF; the initials of operator,
+    second person and person in charge.
+    """
     from jobsheet.report.proving_sheet import Initialled, proving_sheet
     from jobsheet.sheet.pdf import make_pdf
 

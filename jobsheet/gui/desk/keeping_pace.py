@@ -1,6 +1,8 @@
-"""When unsaved work is written: once the hand rests, and never later than a ceiling after the first key of it.
+"""When unsaved work is written: once the hand rests, and never later than a
+ceiling after the first key of it.
 
-Everything that keeps something waits here, so that a fault or a signal to end can have all of it written at once.
+Everything that keeps something waits here, so that a fault or a signal to end
+can have all of it written at once.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Who typed in what happened last time, by role: it stands there again. A file that is broken is as good as none."""
+"""Who typed in what happened last time, by role: it stands there again. A file
+that is broken is as good as none.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""How each step of a job went the last time, from the record beside it; asked when the hand rests, never at an edit."""
+"""How each step of a job went the last time, from the record beside it; asked
+when the hand rests, never at an edit.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ class LastRun(Struct, frozen=True):
 
 
 def last_runs(path: Path | None) -> dict[str, LastRun]:
-    """By the key of the step; nothing where the record cannot be read, which is said where it is written to."""
+    """By the key of the step; nothing where the record cannot be read, which
+    is said where it is written to.
+    """
     from jobsheet.reckoning.run_words import day_words
     from jobsheet.storage.records.run_log import read_runs
 

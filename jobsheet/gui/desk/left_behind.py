@@ -1,4 +1,6 @@
-"""What a crash or a power cut left behind: offered when the window opens, thrown away when it is asked for."""
+"""What a crash or a power cut left behind: offered when the window opens,
+thrown away when it is asked for.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What stands in the fields of the finished part: the line as typed, and what was understood of it or why it was not."""
+"""What stands in the fields of the finished part: the line as typed, and what was
+understood of it or why it was not.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +12,9 @@ from jobsheet.model.job import Job
 
 
 def line_shown(job: Job, name: str, draft: str | None = None) -> Shown:
-    """One field of `job:finished`; nothing is read where nothing is written. Only the letters of the datums can be a draft."""
+    """One field of `job:finished`; nothing is read where nothing is written. Only the
+    letters of the datums can be a draft.
+    """
     if name == DATUMS.name:
         return _datums_shown(job, draft)
     text = value_of_line(job, name)

@@ -34,7 +34,9 @@ class Opened(Struct, frozen=True, kw_only=True):
 
 
 def open_at_start(path: str | None) -> Opened:
-    """The job in a file; where none is asked for the last one; a copy of the sample where there is none or it cannot be used."""
+    """The job in a file; where none is asked for the last one; a copy of the sample where
+    there is none or it cannot be used.
+    """
     opened = _opened(path if path is not None else _last())
     with contextlib.suppress(JobsheetError):
         # Figures are remembered by value: what is reckoned here is ready when the window asks for

@@ -1,4 +1,6 @@
-"""What is known of the workshop's own times: from the records beside the job and its neighbours, or of the whole shelf where there is one."""
+"""What is known of the workshop's own times: from the records beside the job and its neighbours, or of
+the whole shelf where there is one.
+"""
 
 from __future__ import annotations
 
@@ -29,7 +31,9 @@ def paces_known(path: Path | None) -> tuple[Pace, ...]:
 
 @lru_cache(maxsize=4)
 def _found(path: Path, shelf: Path | None, _time: int, _size: int) -> tuple[Pace, ...]:
-    """Looked for again where the job's own record grew: it is asked each time the hand rests, and the folder may be slow."""
+    """Looked for again where the job's own record grew: it is asked each time the hand
+    rests, and the folder may be slow.
+    """
     from jobsheet.shelf.shelf_times import times_kept
 
     here = path.absolute()

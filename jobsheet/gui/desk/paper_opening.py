@@ -19,7 +19,8 @@ translate = QCoreApplication.translate
 
 
 def job_on_paper(parent: QWidget, path: Path) -> Job | None:
-    """The job that a person chose out of printed sheets, with the card that is to count; None where it was called off.
+    """The job that a person chose out of printed sheets, with the card that is to
+    count; None where it was called off.
 
     Raises
     ------

@@ -1,6 +1,8 @@
-"""What the part shall be as a picture for the job's form: from its lines and the stock it is cut from, whatever the steps do.
+"""What the part shall be as a picture for the job's form: from its lines and the stock it
+is cut from, whatever the steps do.
 
-It is made anew when any of them changes: where no line says a size it is that of the stock, and what a bar never had the part has not.
+It is made anew when any of them changes: where no line says a size it is that of the stock, and
+what a bar never had the part has not.
 """
 
 from __future__ import annotations

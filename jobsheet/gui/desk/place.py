@@ -1,7 +1,8 @@
-"""What a place is: a window beside the job, the ways of the menu that lead to it, and what it is given when it opens.
+"""What a place is: a window beside the job, the ways of the menu that lead to it,
+and what it is given when it opens.
 
-A place is a module or a folder of `gui/places` with a `PLACE`; it is read when the menus are made, so it imports
-what it shows only when somebody goes there.
+A place is a module or a folder of `gui/places` with a `PLACE`; it is read when the menus are made, so it
+imports what it shows only when somebody goes there.
 """
 
 from __future__ import annotations

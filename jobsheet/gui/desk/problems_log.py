@@ -1,7 +1,8 @@
-"""What went wrong and stops nobody: an answer, a suggestion or a drawing that fails is absent, and kept in a log.
+"""What went wrong and stops nobody: an answer, a suggestion or a drawing that
+fails is absent, and kept in a log.
 
-While a person types, a text passes through sizes that nobody means (`10 m` on the way to `10 mm`). What is asked
-beside the figures may fail at those; it must never raise out of an edit, nor open a box.
+While a person types, a text passes through sizes that nobody means (`10 m` on the way to `10 mm`). What is
+asked beside the figures may fail at those; it must never raise out of an edit, nor open a box.
 """
 
 from __future__ import annotations

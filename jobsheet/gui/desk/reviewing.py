@@ -16,7 +16,9 @@ from jobsheet.review.notes.reminders import reminders_for
 def remarks_and_notes(
     job: Job, reckoned: Reckoned, facts: tuple[Any, ...] | None = None
 ) -> tuple[tuple[Remark, ...], tuple[Note, ...], tuple[NotChecked, ...]]:
-    """What is wrong or missing in a plan, what is true of its steps and said beside them, and what could not be checked."""
+    """What is wrong or missing in a plan, what is true of its steps and said beside
+    them, and what could not be checked.
+    """
     notes = notes_for(job, reckoned)
     reminders = reminders_for(job, reckoned)
     said = tuple(

@@ -1,4 +1,6 @@
-"""Two people saved one plan: what the other saved is kept as it was, and put together with what lies on the desk."""
+"""Two people saved one plan: what the other saved is kept as it was, and put
+together with what lies on the desk.
+"""
 
 from __future__ import annotations
 
@@ -16,16 +18,19 @@ if TYPE_CHECKING:
 
 
 def over_theirs(_desk: Desk, path: Path, parent: QWidget) -> str | None:
-    """Keep what the other saved, so that it may be written over; the digest of it, or None where it could not be kept."""
+    """Keep what the other saved, so that it may be written over; the digest of it,
+    or None where it could not be kept.
+    """
     kept = _kept(path, parent)
     return None if kept is None else digest(kept)
 
 
 def with_theirs(desk: Desk, path: Path, parent: QWidget) -> str | None:
-    """Put what the other saved together with the plan on the desk, as one edit; the digest of what stands in the file.
+    """Put what the other saved together with the plan on the desk, as one edit; the
+    digest of what stands in the file.
 
-    What only one of the two changed is taken by itself; what both changed is asked, step by step. None where it is called off or
-    cannot be done: then the desk and the file are as they were.
+    What only one of the two changed is taken by itself; what both changed is asked, step by step. None where
+    it is called off or cannot be done: then the desk and the file are as they were.
     """
     from jobsheet.edit.three_ways import TakeBoth, compared
     from jobsheet.storage.job_file import job_from_text

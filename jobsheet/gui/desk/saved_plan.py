@@ -1,4 +1,6 @@
-"""The plan that a run is recorded with: the job as it was saved, for that is what was printed and can be found again."""
+"""The plan that a run is recorded with: the job as it was saved, for that is what
+was printed and can be found again.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +16,9 @@ from jobsheet.storage.job_file import job_digest, read_job
 
 
 class SavedPlan(Struct, frozen=True, kw_only=True):
-    """The job in its file, its figures and its check code; `changed` says that the job on the desk is another by now."""
+    """The job in its file, its figures and its check code; `changed` says that the
+    job on the desk is another by now.
+    """
 
     path: Path
     job: Job

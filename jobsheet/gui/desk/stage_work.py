@@ -1,6 +1,8 @@
-"""Pictures of the stages, made beside the interface's thread: the newest question is answered, older ones are dropped.
+"""Pictures of the stages, made beside the interface's thread: the newest question
+is answered, older ones are dropped.
 
-The worker never touches the toolkit: it puts its answers into a queue, and the window looks there while it waits.
+The worker never touches the toolkit: it puts its answers into a queue, and the
+window looks there while it waits.
 """
 
 from __future__ import annotations
@@ -43,8 +45,8 @@ Known = dict[tuple[Any, ...], Drawing]
 class Wanted(Struct, frozen=True):
     """What to draw: the course, the keys in the order they matter, which one is large, and the job's units.
 
-    `about` is the job and what was reckoned of it, for the facts; `answers` where what is ready goes. A course that could
-    not be laid out is the words that say why.
+    `about` is the job and what was reckoned of it, for the facts; `answers` where what is ready goes. A
+    course that could not be laid out is the words that say why.
     """
 
     serial: int
@@ -69,7 +71,9 @@ class Answer(Struct, frozen=True):
 
 
 class Solids:
-    """Between a window and the worker: asks when the strip shows something else, hands over what was drawn."""
+    """Between a window and the worker: asks when the strip shows something
+    else, hands over what was drawn.
+    """
 
     def __init__(self, desk: Desk, arrived: Callable[[], None]) -> None:
         self._desk = desk
@@ -137,7 +141,9 @@ class Solids:
         return self._facts[1]
 
     def halt(self) -> None:
-        """Nothing more is looked for, nor worked out: of another window the question may wait behind this one."""
+        """Nothing more is looked for, nor worked out: of another window the
+        question may wait behind this one.
+        """
         self._timer.stop()
         WORKER.withdraw(self._answers)
 
@@ -156,7 +162,9 @@ class StageWork:
         forgotten_with_the_plan(self.begin_anew)
 
     def begin_anew(self) -> None:
-        """Another plan lies on the desk: the solids so far, a fifth of a megabyte each, go before its first question."""
+        """Another plan lies on the desk: the solids so far, a fifth of a megabyte
+        each, go before its first question.
+        """
         self._anew = True
 
     def ask(self, wanted: Wanted) -> None:
@@ -174,7 +182,9 @@ class StageWork:
                 atexit.register(self.finish)
 
     def withdraw(self, answers: SimpleQueue[Answer]) -> None:
-        """Nobody waits for what was asked with these answers; what is being worked out for them is given up."""
+        """Nobody waits for what was asked with these answers; what is being
+        worked out for them is given up.
+        """
         with self._lock:
             self._wanted.pop(id(answers), None)
             self._gone.append(answers)

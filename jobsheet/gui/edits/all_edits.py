@@ -1,4 +1,6 @@
-"""All that a person does to the job, one part for each thing that is edited; the actions of the menus name these parts."""
+"""All that a person does to the job, one part for each thing that is edited; the
+actions of the menus name these parts.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,8 @@ from jobsheet.gui.edits.why_edit import WhyEdit
 
 
 class Edits:
-    """The parts, connected with each other; `moved` is told when another row is open, `now` asked for a remark of this moment.
+    """The parts, connected with each other; `moved` is told when another row is open, `now`
+    asked for a remark of this moment.
 
     `facts` tells what the solids say of the job as it is.
     """

@@ -1,4 +1,6 @@
-"""Cut, copy and paste of steps and set-ups, within a job, between jobs, and as text; in a box of text they are the box's own."""
+"""Cut, copy and paste of steps and set-ups, within a job, between jobs, and as text; in a
+box of text they are the box's own.
+"""
 
 from __future__ import annotations
 
@@ -74,7 +76,9 @@ class ClipEdits:
             self._set_ups.delete()
 
     def _copied(self) -> str:
-        """Put what is chosen on the clipboard in both forms; what it is, or nothing where nothing is chosen."""
+        """Put what is chosen on the clipboard in both forms; what it is, or
+        nothing where nothing is chosen.
+        """
         from jobsheet.gui.edits.clip_words import lines_of
         from jobsheet.storage.steps_text import Copied, write_copied
 

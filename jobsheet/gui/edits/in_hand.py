@@ -1,4 +1,6 @@
-"""What the hand has hold of: the desk, the ruled column, and a way to say something. All edits work through it."""
+"""What the hand has hold of: the desk, the ruled column, and a way to say
+something. All edits work through it.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,9 @@ from jobsheet.model.job import SetUp
 
 
 class Hand:
-    """One desk and the column that shows it; the column is asked for each time, since another look makes it anew."""
+    """One desk and the column that shows it; the column is asked for each time,
+    since another look makes it anew.
+    """
 
     def __init__(
         self, desk: Desk, parent: QWidget, column: Callable[[], Column], say: Callable[[str], None]

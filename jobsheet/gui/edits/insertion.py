@@ -1,4 +1,6 @@
-"""Putting in a step: a row at the place where it will stand asks which kind; what is taken is added there and opened."""
+"""Putting in a step: a row at the place where it will stand asks which kind; what
+is taken is added there and opened.
+"""
 
 from __future__ import annotations
 

@@ -10,7 +10,9 @@ from jobsheet.model.job import Job
 
 
 def lines_listed(job: Job, name: str) -> tuple[Listed, ...]:
-    """What can be written into one of these fields: what it is called, and under it the line as it is typed."""
+    """What can be written into one of these fields: what it is called, and
+    under it the line as it is typed.
+    """
     if name == DATUMS.name:
         return tuple(Listed(key=whole, title=one) for one, whole in next_datums(job.datums))
     forms = SHAPES if name == SIZES.name else FEATURES

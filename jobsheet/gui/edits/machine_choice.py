@@ -1,4 +1,6 @@
-"""What the panel of machines shows of the job on each machine: how many steps would not fit, and which, the worst first."""
+"""What the panel of machines shows of the job on each machine: how many steps would
+not fit, and which, the worst first.
+"""
 
 from __future__ import annotations
 
@@ -73,7 +75,9 @@ class MachineLook:
 
 
 def _misfits(fit: Fit) -> list[StepFit]:
-    """The steps that cannot be cut there, what cannot even be reckoned first, then by how far they are beyond."""
+    """The steps that cannot be cut there, what cannot even be reckoned first,
+    then by how far they are beyond.
+    """
     found = [step for step in fit.steps if step.after.beyond or step.after.problem]
     return sorted(
         found,

@@ -1,4 +1,6 @@
-"""What the panel of materials and the field of the job's material list: trade name, standard names, hardness, chips."""
+"""What the panel of materials and the field of the job's material list: trade
+name, standard names, hardness, chips.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Opening and closing in place: the form of a step, of a set-up, or of the job, and what it shows as things change."""
+"""Opening and closing in place: the form of a step, of a set-up, or of the job,
+and what it shows as things change.
+"""
 
 from __future__ import annotations
 
@@ -177,7 +179,9 @@ class OpenRows:
         return HoldBy(owner, "kind", kind, holding=known) if known is not None else None
 
     def _done(self, command: SetField, *, by_key: bool) -> None:
-        """Something was done in a field of several parts: a step of its own, or one that goes on while it is typed."""
+        """Something was done in a field of several parts: a step of its own, or
+        one that goes on while it is typed.
+        """
         desk = self._hand.desk
         if not by_key:
             desk.history.break_merge()
@@ -186,7 +190,9 @@ class OpenRows:
             desk.history.break_merge()
 
     def give_back(self) -> None:
-        """The value that the cursor is in is taken out and left as recommended; of rows that are chosen every one."""
+        """The value that the cursor is in is taken out and left as recommended;
+        of rows that are chosen every one.
+        """
         owner, name = self.field_in_hand()
         if not self._hand.opened_key:
             self._give_back_whole()
@@ -201,7 +207,9 @@ class OpenRows:
             self._hand.say(translate("Window", "As recommended: {text}.").format(text=proposed or "–"))
 
     def _give_back_whole(self) -> None:
-        """Speed, feed, layers, width and pecks of the chosen steps are left as recommended, as one step of undo."""
+        """Speed, feed, layers, width and pecks of the chosen steps are left as
+        recommended, as one step of undo.
+        """
         from jobsheet.reckoning.adviser.left_empty import given_back
 
         desk = self._hand.desk
@@ -281,7 +289,9 @@ class OpenRows:
         form.focus_first()
 
     def _line_moved(self, name: str, by: int) -> None:
-        """A line of the finished part goes up or down, and the hand with it; struck, the hand goes to the one before it."""
+        """A line of the finished part goes up or down, and the hand with it; struck,
+        the hand goes to the one before it.
+        """
         number = line_number(name)
         self._hand.desk.history.break_merge()
         done = or_absent(lambda: self._hand.do(MoveLine(number, by) if by else StrikeLine(number)), None)

@@ -23,7 +23,9 @@ translate = QCoreApplication.translate
 
 
 class Panels:
-    """At most one is open; `cell` is the cell of the title block that one hangs under, `ground` what both lie on."""
+    """At most one is open; `cell` is the cell of the title block that one hangs
+    under, `ground` what both lie on.
+    """
 
     def __init__(
         self,

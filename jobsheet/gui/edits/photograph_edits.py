@@ -1,4 +1,6 @@
-"""Photographs of set-ups: a file that is chosen or let fall, what is said of those that are gone, and taking one out."""
+"""Photographs of set-ups: a file that is chosen or let fall, what is said of those
+that are gone, and taking one out.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What a field with a list can be filled with: cutters and wrenches of the cabinet, materials, machines, what holds the work."""
+"""What a field with a list can be filled with: cutters and wrenches of the cabinet,
+materials, machines, what holds the work.
+"""
 
 from __future__ import annotations
 
@@ -70,7 +72,9 @@ def source_of(desk: Desk, owner: str, entry: Entry) -> Source:
 
 
 def several_of(entry: Entry, typed: str, *, all_of_them: bool = False) -> tuple[Listed, ...]:
-    """What can stand behind the last comma of a list: the words that are not in it yet, with all that stands before them kept."""
+    """What can stand behind the last comma of a list: the words that are not in it yet,
+    with all that stands before them kept.
+    """
     whole = typed.strip()
     head, _, last = whole.rpartition(",") if not all_of_them else (whole, "", "")
     there = [part.strip() for part in head.split(",") if part.strip()]
@@ -92,7 +96,9 @@ def _said(words: str) -> Listed:
 
 
 def _of_cabinet(desk: Desk, owner: str, name: str) -> Source:
-    """What does this work, the nearest first; the way to the cabinet where it has nothing, or there is none."""
+    """What does this work, the nearest first; the way to the cabinet where it
+    has nothing, or there is none.
+    """
     new = _way("cabinet", translate("Choosing", "New cabinet…"))
     own = _way("cabinet", translate("Choosing", "Open the cabinet…"))
     try:

@@ -1,4 +1,5 @@
-"""The list under a field: opened by Down, F4 or a press on its mark, and by what is typed; taken like anything that is typed.
+"""The list under a field: opened by Down, F4 or a press on its mark, and by what is typed;
+taken like anything that is typed.
 
 Imported when it is first asked for; the text of the field stays free.
 """
@@ -38,7 +39,9 @@ class Picking:
     # --- opening ---
 
     def ask(self, owner: str, field: Field) -> None:
-        """List all there is, the first of them blue; of a line of the part what has the words in it that stand there."""
+        """List all there is, the first of them blue; of a line of the part what
+        has the words in it that stand there.
+        """
         source = self._read(owner, field)
         things = source.things
         if owner == OWNER and (text := field.box.text().strip()):
@@ -46,7 +49,9 @@ class Picking:
         self._show(field, (*things, *source.offers), blue=True)
 
     def typed(self, owner: str, field: Field) -> None:
-        """A key came: the list follows when the figures have been painted; under a line of the part only where it hangs already."""
+        """A key came: the list follows when the figures have been painted; under a line of
+        the part only where it hangs already.
+        """
         if owner == OWNER and (self.list is None or self.list.field is not field):
             return
         self._typed_in = (owner, field)

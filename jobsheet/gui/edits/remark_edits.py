@@ -47,7 +47,9 @@ class RemarkEdits:
         self._facts = facts
 
     def offer(self, remark: Remark) -> Offer:
-        """What mends a remark, tried for the plan as it is: what it would change, end and leave; or why nothing is offered."""
+        """What mends a remark, tried for the plan as it is: what it would change, end
+        and leave; or why nothing is offered.
+        """
         from jobsheet.edit.difference import changes
         from jobsheet.review.mending.fix_words import by_hand, ends_and_leaves, refusal, together
 
@@ -76,7 +78,9 @@ class RemarkEdits:
         return fix_tried(remark, desk.job, desk.reckoned, self._facts())
 
     def mend(self, remark: Remark) -> None:
-        """Do what a remark offers, for the plan as it is by now: what is shown may be older than the last key."""
+        """Do what a remark offers, for the plan as it is by now: what is shown
+        may be older than the last key.
+        """
         found = self._now(remark)
         tried = self._tried(found) if found is not None else None
         if found is None or tried is None:

@@ -1,4 +1,6 @@
-"""A new revision of the plan: what changed is proposed from the file as it was saved, and stands as it is then typed."""
+"""A new revision of the plan: what changed is proposed from the file as it was
+saved, and stands as it is then typed.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""How the chosen step went today, by one key and a digit; kept at once beside the job, with a line that takes it back."""
+"""How the chosen step went today, by one key and a digit; kept at once beside the
+job, with a line that takes it back.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""*Square all six faces*: asks for the finished sizes and, if one likes, the cutter, and puts set-ups and steps in as one edit."""
+"""*Square all six faces*: asks for the finished sizes and, if one likes, the cutter, and
+puts set-ups and steps in as one edit.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +24,9 @@ NAMES = ("length", "width", "height", "cutter")
 
 
 class SquaringBox(QDialog):
-    """Four lines; it stays until the block can be squared or the box is put away, and says what is wrong below them."""
+    """Four lines; it stays until the block can be squared or the box is put away,
+    and says what is wrong below them.
+    """
 
     def __init__(self, job: Job, square: Callable[[SquareAllSix], str], parent: QWidget) -> None:
         super().__init__(parent)

@@ -66,7 +66,9 @@ class StepEdits:
         self._inserting.open()
 
     def _place_of(self, *, above: bool) -> tuple[SetUp, int]:
-        """The set-up and the place in it, beside the chosen line; above a heading is the end of the set-up before."""
+        """The set-up and the place in it, beside the chosen line; above a
+        heading is the end of the set-up before.
+        """
         hand = self._hand
         set_ups = hand.desk.job.set_ups
         for place, set_up in enumerate(set_ups):

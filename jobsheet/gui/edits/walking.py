@@ -77,7 +77,9 @@ class Walking:
 
 
 def _about(remark: Remark) -> tuple[str, str, str]:
-    """Where a remark is gone to: its step, its set-up, the line of the finished part that it is about alone, or the job."""
+    """Where a remark is gone to: its step, its set-up, the line of the finished part
+    that it is about alone, or the job.
+    """
     if told_at_line(remark):
         return "line", OWNER, f"{remark.rule} {remark.line}"
     return "remark", (remark.operations or (remark.set_up or "job",))[0], remark.rule

@@ -1,4 +1,6 @@
-"""Why the steps stand as they do, written into the job from its facts: an edit like any other, to be typed over."""
+"""Why the steps stand as they do, written into the job from its facts: an edit
+like any other, to be typed over.
+"""
 
 from __future__ import annotations
 

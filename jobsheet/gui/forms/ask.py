@@ -97,7 +97,9 @@ def which(parent: QWidget, sentence: str, names: list[str]) -> int | None:
 
 
 def whose_card(parent: QWidget, sentence: str, *, there: bool) -> str:
-    """Which card of a machine counts for a job from printed sheets: `sheets`, `here` where there is one, or `cancel`."""
+    """Which card of a machine counts for a job from printed sheets: `sheets`,
+    `here` where there is one, or `cancel`.
+    """
     from PySide6.QtWidgets import QMessageBox, QPushButton
 
     from jobsheet.gui.forms import plain_widgets
@@ -244,7 +246,8 @@ def reason(parent: QWidget, remark: str, *, initials: bool) -> tuple[str, str] |
 
 
 def proving_initials(parent: QWidget) -> tuple[str, str, str] | None:
-    """Who has read the stop notes of a proving sheet: operator, second person, person in charge; None where it is called off.
+    """Who has read the stop notes of a proving sheet: operator, second person, person in
+    charge; None where it is called off.
 
     What stays empty prints NOT ACKNOWLEDGED, with no places for results.
     """
@@ -274,7 +277,9 @@ def revision(parent: QWidget, number: int, changed: str, who: str, why: str = ""
 
 
 def old_sheet(parent: QWidget, files: int) -> tuple[str, ...] | None:
-    """Whose old sheets they are: number, name, words to find them by, drawer, who puts them there; None where it is called off."""
+    """Whose old sheets they are: number, name, words to find them by, drawer, who puts them
+    there; None where it is called off.
+    """
     titles = (
         translate("Ask", "Number of the part"),
         translate("Ask", "Name"),
@@ -301,7 +306,9 @@ def drawing_revision(parent: QWidget, sentence: str, now: str) -> str | None:
 def _written(
     parent: QWidget, title: str, head: str, titles: tuple[str, ...], given: tuple[str, ...] = ()
 ) -> tuple[str, ...] | None:
-    """Lines to write in under some words, each with its title and what it begins with; None where it is called off."""
+    """Lines to write in under some words, each with its title and what it begins
+    with; None where it is called off.
+    """
     from PySide6.QtWidgets import QDialogButtonBox, QLineEdit
 
     from jobsheet.gui.forms.plain_widgets import Label

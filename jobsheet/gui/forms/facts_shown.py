@@ -1,4 +1,6 @@
-"""Facts of one thing as caption and words, with blocks of lines under their headings: painted, nothing in it is typed."""
+"""Facts of one thing as caption and words, with blocks of lines under their
+headings: painted, nothing in it is typed.
+"""
 
 from __future__ import annotations
 

@@ -147,7 +147,9 @@ class Field(QWidget):
             self._telling = False
 
     def _put_text(self, text: str) -> None:
-        """Write into the box, but never over what is being typed there: another spelling waits until it is left."""
+        """Write into the box, but never over what is being typed there: another
+        spelling waits until it is left.
+        """
         if self._telling:
             self._own_spelling = text
         elif text != self._own_spelling:

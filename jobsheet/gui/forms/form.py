@@ -67,7 +67,9 @@ class Form(QWidget):
         return field
 
     def follow(self, entries: Iterable[Entry]) -> None:
-        """Ask more fields of the same sort behind the last, or fewer: those that stay are not made anew, the hand may be in one."""
+        """Ask more fields of the same sort behind the last, or fewer: those that stay are not
+        made anew, the hand may be in one.
+        """
         wanted = {entry.name: entry for entry in entries}
         for name in [name for name in self.fields if name not in wanted]:
             field = self.fields.pop(name)
@@ -111,13 +113,17 @@ class Form(QWidget):
         return next((name for name, field in self.fields.items() if field.holds_cursor()), "")
 
     def focus_first(self) -> None:
-        """Put the cursor into the first field, as Tab would: what is typed then takes the place of what stands there."""
+        """Put the cursor into the first field, as Tab would: what is typed then
+        takes the place of what stands there.
+        """
         first = next(iter(self.fields.values()), None)
         if first is not None:
             first.box.setFocus(QtCore.Qt.FocusReason.TabFocusReason)
 
     def arrange(self, width: int, columns: int, below: Mapping[Field, int] = NOTHING) -> int:
-        """Place the fields for a width; the height that they need, with the room that is to be left at the foot of some [px]."""
+        """Place the fields for a width; the height that they need, with the room that is
+        to be left at the foot of some [px].
+        """
         now = look()
         gap, top = now.px(ACROSS), 0
         one = (width - gap * (columns - 1)) / columns

@@ -1,4 +1,6 @@
-"""The bench under the sheets of a place: painted, and told of another size, by which everything on it is placed anew."""
+"""The bench under the sheets of a place: painted, and told of another size, by
+which everything on it is placed anew.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""One line of the finished part: as wide as the form, moved by Alt + Up and Alt + Down, struck by Backspace once it is empty."""
+"""One line of the finished part: as wide as the form, moved by Alt + Up and Alt + Down,
+struck by Backspace once it is empty.
+"""
 
 from __future__ import annotations
 
@@ -56,7 +58,9 @@ class LineField(Field):
         return super().eventFilter(watched, event)
 
     def _go(self, by: int) -> bool:
-        """Enter goes to the next line, Shift + Tab to the one before, past what is said of them; whether there is one."""
+        """Enter goes to the next line, Shift + Tab to the one before, past what is
+        said of them; whether there is one.
+        """
         form = self.parentWidget()
         lines = form.findChildren(LineField) if form is not None else [self]
         to = lines.index(self) + by

@@ -106,7 +106,9 @@ class PlaceEdits:
             cell.go_on(forward=forward)
 
     def _enter(self, row: int, axis: str) -> None:
-        """Down to the next row; from an x that has no y yet to that; from the empty last row on to the next field."""
+        """Down to the next row; from an x that has no y yet to that; from the
+        empty last row on to the next field.
+        """
         count = len(self._field.rows)
         if row >= count:
             self._leave()

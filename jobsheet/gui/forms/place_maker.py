@@ -1,4 +1,6 @@
-"""Writes the words of a generator from a few sizes: row, grid or pitch circle. *Put in* replaces only what it made before."""
+"""Writes the words of a generator from a few sizes: row, grid or pitch circle. *Put in*
+replaces only what it made before.
+"""
 
 from __future__ import annotations
 
@@ -80,7 +82,9 @@ class PlaceMaker(QWidget):
     # --- what is asked ---
 
     def show_made(self, made: list[Made]) -> None:
-        """The generators that stand in the list: the first is the one that is made here, until another is put in."""
+        """The generators that stand in the list: the first is the one that is
+        made here, until another is put in.
+        """
         texts = [one.text for one in made]
         if self.made in texts:
             return

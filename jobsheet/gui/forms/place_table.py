@@ -1,4 +1,6 @@
-"""What a table of places is to those that arrange it, paint it and edit it: none of them needs to know the field itself."""
+"""What a table of places is to those that arrange it, paint it and edit it: none of
+them needs to know the field itself.
+"""
 
 from __future__ import annotations
 
@@ -48,7 +50,9 @@ class PlaceTable(Protocol):
 
     @property
     def told(self) -> Any:
-        """The signal that an edit is told by: field, list, what was done, whether by a key of which more may come."""
+        """The signal that an edit is told by: field, list, what was done,
+        whether by a key of which more may come.
+        """
         ...
 
     @property

@@ -1,7 +1,7 @@
 """The places of a step as rows: number, X and Y in boxes, beside them turns and line of the dials.
 
-What is stored stays one text, with its generators in words. A text is taken apart into rows when its box is left, never
-under the cursor. Only some of many rows are shown; the arrow keys and the wheel go to the others.
+What is stored stays one text, with its generators in words. A text is taken apart into rows when its box is
+left, never under the cursor. Only some of many rows are shown; the arrow keys and the wheel go to the others.
 """
 
 from __future__ import annotations

@@ -69,7 +69,9 @@ def arranged(field: PlaceTable, width: int) -> Layout:
 
 
 def _rows(field: PlaceTable, at: Layout, width: int, top: int) -> int:
-    """Every row that is shown, the words of each generator above its own, a sentence under what cannot be read."""
+    """Every row that is shown, the words of each generator above its own, a
+    sentence under what cannot be read.
+    """
     now = look()
     number, done = now.px(NUMBER), 0
     made = [index for index, piece in enumerate(field.pieces) if isinstance(piece, Made)]

@@ -89,7 +89,9 @@ def _row(painter: QPainter, now: Look, field: PlaceTable, row: int, place: QRect
 
 
 def _frames(painter: QPainter, now: Look, field: PlaceTable, at: Layout) -> None:
-    """Round every box: heavier where it cannot be read, blue where the cursor is, dashed where nothing is yet."""
+    """Round every box: heavier where it cannot be read, blue where the cursor
+    is, dashed where nothing is yet.
+    """
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(now.colour("paper"))
     last: list[tuple[QPen, QRect]] = []
@@ -116,7 +118,9 @@ def _frame(painter: QPainter, pen: QPen, frame: QRect) -> None:
 
 
 def under(field: PlaceTable) -> str:
-    """The line under the rows: what was just done, what was understood of the row in hand, or which rows are shown."""
+    """The line under the rows: what was just done, what was understood of the
+    row in hand, or which rows are shown.
+    """
     if field.note:
         return field.note
     count = len(field.rows)

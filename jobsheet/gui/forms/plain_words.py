@@ -1,8 +1,9 @@
 """Words of a person as they stand: never read as markup, never a key, and no width comes from them.
 
-The toolkit guesses in tooltips, labels and boxes whether a text is rich; a text of a job file that looks so could then
-open files. Every tooltip, and every title and menu entry with more than the program's own words, goes through here; every
-label, box and list of choices is one of `plain_widgets.py`. `tests/gui/test_plain_words.py` holds that.
+The toolkit guesses in tooltips, labels and boxes whether a text is rich; a text of a job file that looks so
+could then open files. Every tooltip, and every title and menu entry with more than the program's own words,
+goes through here; every label, box and list of choices is one of `plain_widgets.py`.
+`tests/gui/test_plain_words.py` holds that.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""What can be pressed, by mouse, Space or Enter: the toolkit's own base leaves Enter to boxes with a default button."""
+"""What can be pressed, by mouse, Space or Enter: the toolkit's own base leaves
+Enter to boxes with a default button.
+"""
 
 from __future__ import annotations
 

@@ -9,7 +9,9 @@ from jobsheet.operations.entry import Entry
 
 
 class Shown(Struct, frozen=True):
-    """What one field shows: the text, what was understood, or the problem; where it is left empty what stands for it."""
+    """What one field shows: the text, what was understood, or the problem; where
+    it is left empty what stands for it.
+    """
 
     text: str
     understood: str = ""
@@ -18,7 +20,9 @@ class Shown(Struct, frozen=True):
 
 
 def shown(entry: Entry, value: object, draft: str | None, units: str, proposed: str = "") -> Shown:
-    """What stands in the field of an entry: its value as typed, or the draft that cannot be read; `proposed` where it is empty."""
+    """What stands in the field of an entry: its value as typed, or the draft that cannot be
+    read; `proposed` where it is empty.
+    """
     if draft is not None:
         try:
             entry.read(draft, units)

@@ -1,4 +1,6 @@
-"""What two people changed in one plan, side by side: which of the two counts is chosen line by line, by key alone."""
+"""What two people changed in one plan, side by side: which of the two counts is
+chosen line by line, by key alone.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ MOST = 12
 
 
 class TwoSides(QWidget):
-    """Up and down go from line to line, left takes the own plan, right the other one; the space bar changes sides."""
+    """Up and down go from line to line, left takes the own plan, right the other
+    one; the space bar changes sides.
+    """
 
     wanted = Signal()
     reached = Signal(int, int)
@@ -118,7 +122,9 @@ class TwoSides(QWidget):
             self._take(MINE if event.position().x() < self._half() else THEIRS)
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802
-        """A head for each line, and both sides under it; the one that counts is in ink, the other in pencil."""
+        """A head for each line, and both sides under it; the one that counts
+        is in ink, the other in pencil.
+        """
         now = look()
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), now.colour("paper"))

@@ -134,7 +134,9 @@ def _paint_fence(painter: QPainter, look: Look, x: float, top: float, base: floa
 
 
 def _paint_evidence(painter: QPainter, look: Look, rect: QRect, limit: Limit, base: float) -> None:
-    """Under the base line what was tried: a dot for each clean cut, a cross for each bad one, at the share it asked."""
+    """Under the base line what was tried: a dot for each clean cut, a cross for
+    each bad one, at the share it asked.
+    """
     if not limit.evidence:
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -1,4 +1,6 @@
-"""Paints neutral drawings in the window: the same lines and words that the sheet prints, in the tokens of the look."""
+"""Paints neutral drawings in the window: the same lines and words that the sheet
+prints, in the tokens of the look.
+"""
 
 from __future__ import annotations
 

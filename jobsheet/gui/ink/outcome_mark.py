@@ -1,4 +1,6 @@
-"""How a run ended, as a mark: a punched ring for clean, a cross where something gave out, a dashed ring for nothing yet."""
+"""How a run ended, as a mark: a punched ring for clean, a cross where something gave
+out, a dashed ring for nothing yet.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +16,9 @@ CLEAN = "clean"
 def draw_outcome(
     painter: QPainter, outcome: str, left: float, middle: float, size: float, tone: str = "ink"
 ) -> None:
-    """The mark with its left edge and its middle line at a place, `size` [px at 100 %]; an empty outcome is not entered yet."""
+    """The mark with its left edge and its middle line at a place, `size` [px at 100 %];
+    an empty outcome is not entered yet.
+    """
     now = look()
     if outcome in ("", CLEAN):
         name, tone = ("verdict-cut-before", tone) if outcome else ("verdict-not-tried", "pencil")

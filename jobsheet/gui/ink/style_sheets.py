@@ -6,7 +6,9 @@ from jobsheet.gui.ink.look import Look
 
 
 def menu_style(now: Look) -> str:
-    """What a palette cannot say of menus; set on the menu bar alone, because every control pays for a rule."""
+    """What a palette cannot say of menus; set on the menu bar alone, because
+    every control pays for a rule.
+    """
     t, px = now.tokens, now.px
     return f"""
 QMenuBar {{ background: {t.bench}; padding: 0 {px(4)}px; }}

@@ -1,4 +1,6 @@
-"""The beat of the handle: ten seconds as a line, a headed stroke for each whole turn, and a knock to practise by."""
+"""The beat of the handle: ten seconds as a line, a headed stroke for each whole
+turn, and a knock to practise by.
+"""
 
 from __future__ import annotations
 

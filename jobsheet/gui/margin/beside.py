@@ -1,4 +1,6 @@
-"""Under the limits: the speeds beside the one that is set, how deep a pass goes here, the headroom, and the stopwatch."""
+"""Under the limits: the speeds beside the one that is set, how deep a pass goes
+here, the headroom, and the stopwatch.
+"""
 
 from __future__ import annotations
 

@@ -72,7 +72,9 @@ def _halves(place: QRect, high: int, down: int) -> tuple[QRect, QRect]:
 
 
 class LimitRow(QWidget):
-    """One limit: its name, its bar, demand of capacity, verdict; pressed, its page of the help, or that of its verdict."""
+    """One limit: its name, its bar, demand of capacity, verdict; pressed, its page
+    of the help, or that of its verdict.
+    """
 
     #: An arrow key: to the row below, or above.
     stepped = Signal(int)

@@ -120,7 +120,9 @@ class LimitsView(QWidget):
 
     @staticmethod
     def _words_for_rest(rest: tuple[Limit, ...]) -> tuple[str, str]:
-        """One line for all that is far from giving out: with their names, and without where there is no room."""
+        """One line for all that is far from giving out: with their names, and
+        without where there is no room.
+        """
         if not rest:
             return "", ""
         names = ", ".join(limit.title.lower() for limit in rest)

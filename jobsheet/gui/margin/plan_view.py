@@ -1,4 +1,6 @@
-"""The places of the open step from above: the work as it lies, its zero, the walk from place to place, the one in hand blue."""
+"""The places of the open step from above: the work as it lies, its zero, the walk from
+place to place, the one in hand blue.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ translate = QCoreApplication.translate
 
 
 class Plan(Struct, frozen=True):
-    """The work from above [m]: its size, its zero and its places from the left front corner, in the order of walking."""
+    """The work from above [m]: its size, its zero and its places from the left
+    front corner, in the order of walking.
+    """
 
     length: float
     width: float

@@ -1,4 +1,6 @@
-"""The stopwatch: a length and the seconds it took give the real feed, and with it what the cut really asks."""
+"""The stopwatch: a length and the seconds it took give the real feed, and
+with it what the cut really asks.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,9 @@ ENTRIES = (
 
 
 class WatchView(QWidget):
-    """Two fields and, as soon as both can be read, what they say; a button writes the real feed into the step."""
+    """Two fields and, as soon as both can be read, what they say; a button
+    writes the real feed into the step.
+    """
 
     taken = Signal(object)
     height_changed = Signal()

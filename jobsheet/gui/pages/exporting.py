@@ -1,4 +1,6 @@
-"""The sheets on their way out: as a PDF where a person says, or into the window in which they are looked at first."""
+"""The sheets on their way out: as a PDF where a person says, or into the window
+in which they are looked at first.
+"""
 
 from __future__ import annotations
 

@@ -26,7 +26,9 @@ class Question(Struct):
 
 
 class Maker:
-    """The one thread of all print places: windows that are opened and closed leave no threads behind that still make pages."""
+    """The one thread of all print places: windows that are opened and closed leave no
+    threads behind that still make pages.
+    """
 
     def __init__(self) -> None:
         self._asked: SimpleQueue[Question | None] = SimpleQueue()

@@ -1,4 +1,6 @@
-"""The sheets made beside the interface's thread: the newest question is answered, what was asked before it is dropped."""
+"""The sheets made beside the interface's thread: the newest question is answered,
+what was asked before it is dropped.
+"""
 
 from __future__ import annotations
 

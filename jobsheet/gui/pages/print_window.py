@@ -1,4 +1,6 @@
-"""The sheets as they will print: pages at the left, at the right which pages, and what has to be read and initialled first."""
+"""The sheets as they will print: pages at the left, at the right which pages, and what
+has to be read and initialled first.
+"""
 
 from __future__ import annotations
 
@@ -122,7 +124,9 @@ class PrintWindow(QDialog):
         self.resize(now.px(1100), now.px(760))
 
     def _stops(self, notes: tuple[Note, ...]) -> QWidget:
-        """Each cause of stop notes with a box for the initials of whoever has read it, and the steps it stands at."""
+        """Each cause of stop notes with a box for the initials of whoever has
+        read it, and the steps it stands at.
+        """
         now = look()
         inside = QWidget(self)
         column = QVBoxLayout(inside)
@@ -167,7 +171,9 @@ class PrintWindow(QDialog):
         return words.format(steps=", ".join(numbers))
 
     def make(self) -> None:
-        """Have the pages made as things stand, and shown when they are there: the window does not wait for them."""
+        """Have the pages made as things stand, and shown when they are there:
+        the window does not wait for them.
+        """
         given = tuple(
             Initials(note=note.id, by=box.text().strip(), operation=note.operation, set_up=note.set_up)
             for cause, box in self.initials.items()

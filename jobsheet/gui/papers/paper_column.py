@@ -1,6 +1,8 @@
-"""The ruled column of an editor of typed text: headings with a line, fields below them, lists as rows that open in place.
+"""The ruled column of an editor of typed text: headings with a line, fields below
+them, lists as rows that open in place.
 
-It knows layouts and papers, no machine. Everything a person does is reported as a command of `edit/paper_commands.py`.
+It knows layouts and papers, no machine. Everything a person does is reported as a
+command of `edit/paper_commands.py`.
 """
 
 from __future__ import annotations

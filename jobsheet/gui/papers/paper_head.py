@@ -19,7 +19,9 @@ HEAD = 58
 
 
 class PaperHead(QWidget):
-    """Title, what is to be said, and the buttons; `title` and `state` are asked each time it is shown anew."""
+    """Title, what is to be said, and the buttons; `title` and `state` are
+    asked each time it is shown anew.
+    """
 
     close_wanted = Signal()
     save_wanted = Signal()

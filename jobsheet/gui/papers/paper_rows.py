@@ -1,4 +1,6 @@
-"""The entries of a list in an editor: each a row that opens in place; Enter opens, Alt + Up and Down move, Del takes out."""
+"""The entries of a list in an editor: each a row that opens in place; Enter opens,
+Alt + Up and Down move, Del takes out.
+"""
 
 from __future__ import annotations
 

@@ -1,6 +1,8 @@
-"""The window in which a file of typed text is edited: the ruled column left, what it means right, undo through everything.
+"""The window in which a file of typed text is edited: the ruled column left, what it
+means right, undo through everything.
 
-What cannot be used is never written over what can: it is kept as a draft until it can be saved or is thrown away.
+What cannot be used is never written over what can: it is kept as a draft until
+it can be saved or is thrown away.
 """
 
 from __future__ import annotations

@@ -13,7 +13,8 @@ from jobsheet.storage.typed_paper import Paper
 
 
 class Subject(Struct, frozen=True, kw_only=True):
-    """A kind of file: its layout, its strict reader (raises DocumentError), what it means, and what it is called.
+    """A kind of file: its layout, its strict reader (raises DocumentError), what
+    it means, and what it is called.
 
     `place` is asked where a new one goes, when it is first saved or kept as a draft.
     """

@@ -1,12 +1,14 @@
-"""Keeps what every start would compile anew: the toolkit's own Python helpers, regular expressions, and our own tables.
+"""Keeps what every start would compile anew: the toolkit's own Python helpers,
+regular expressions, and our own tables.
 
-Python keeps the compiled code of modules that lie in files. PySide6 carries its helpers as source in an archive
-inside a library, so that each start compiles them again (some 20 ms), and no regular expression is kept at all
-(some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here, with our own compiled
-modules in one piece (`our_modules`, a tenth of a start), beside our own
-compiled modules and under the same rules as those (PEP 552):
-used only for the very same source and the very same Python, not written where Python is told not to, and never
-needed. Whoever can write there can write our modules themselves, so that nothing more has to be trusted.
+Python keeps the compiled code of modules that lie in files. PySide6 carries its helpers as source in an
+archive inside a library, so that each start compiles them again (some 20 ms), and no regular expression is
+kept at all (some 15 ms), nor what was read of the tables that are shipped (some 4 ms). All are kept here,
+with our own compiled modules in one piece (`our_modules`, a tenth of a start), beside our own compiled
+modules and under the same rules as those (PEP 552):
+used only for the very same source and the very same Python, not written where Python is
+told not to, and never needed. Whoever can write there can write our modules themselves, so
+that nothing more has to be trusted.
 """
 
 from __future__ import annotations
@@ -38,7 +40,9 @@ _Parts = tuple[int, list[int], int, dict[str, int], tuple[str | None, ...]]
 
 
 def place(verb: str = "") -> str:
-    """Where it is kept: where Python keeps the compiled code of this module; what a verb of the command line asks for lies apart."""
+    """Where it is kept: where Python keeps the compiled code of this module; what a verb of
+    the command line asks for lies apart.
+    """
     return f"{cache_from_source(__file__).removesuffix('.pyc')}.{f'verb-{verb}' if verb else 'start'}"
 
 
@@ -181,7 +185,9 @@ class Compiled:
 
 @contextlib.contextmanager
 def used(verb: str = "") -> Iterator[None]:
-    """Start with what is kept, and keep at once what had to be compiled, as Python does; of a verb what it takes to its end."""
+    """Start with what is kept, and keep at once what had to be compiled, as Python does;
+    of a verb what it takes to its end.
+    """
     compiled = Compiled(place(verb))
     with compiled.used():
         yield

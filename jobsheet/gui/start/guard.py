@@ -20,7 +20,9 @@ class Guard:
         self._showing = False
 
     def __call__(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Take an exception that came out of a slot or an event: what is unsaved is written before anything is said."""
+        """Take an exception that came out of a slot or an event: what is unsaved
+        is written before anything is said.
+        """
         from jobsheet.gui.desk.keeping_pace import write_all
         from jobsheet.gui.desk.problems_log import keep
 

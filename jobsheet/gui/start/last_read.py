@@ -1,10 +1,12 @@
-"""Keeps what the texts of the last start meant, so that the same job is neither parsed again nor the parser fetched.
+"""Keeps what the texts of the last start meant, so that the same job is neither
+parsed again nor the parser fetched.
 
-Fetching the parser of YAML and reading a job and a card with it is a twentieth of a start (6 to 8 ms). What it made of each
-text is kept by the whole text, in the person's own folder, for jobs are theirs; only what this start asked for is kept for
-the next one. It holds nodes, that is text with its lines, and is decoded strictly: all that is judged of a job, its fields,
-bounds and sentences, is judged anew. A text that was refused is not kept. Used only while the reader of YAML is the very
-file it was when it was written; it can be deleted at any time.
+Fetching the parser of YAML and reading a job and a card with it is a twentieth of a start (6 to 8 ms).
+What it made of each text is kept by the whole text, in the person's own folder, for jobs are theirs; only
+what this start asked for is kept for the next one. It holds nodes, that is text with its lines, and is
+decoded strictly: all that is judged of a job, its fields, bounds and sentences, is judged anew. A text
+that was refused is not kept. Used only while the reader of YAML is the very file it was when it was
+written; it can be deleted at any time.
 """
 
 from __future__ import annotations

@@ -1,9 +1,10 @@
 """Our own compiled modules, read at a start in one go.
 
-A start imports some two hundred modules of ours. For each, Python looks through the folders of the path, reads its source's
-size and time and opens a file of its own; that took a tenth of a start. The compiled files that Python itself keeps are
-gathered in one here, byte for byte. Each is used as Python uses it: only where it is of this very Python and its source has
-the time and size that stand in its head (PEP 3147, PEP 552). Whatever is not as usual goes the usual way.
+A start imports some two hundred modules of ours. For each, Python looks through the folders of the path,
+reads its source's size and time and opens a file of its own; that took a tenth of a start. The compiled files
+that Python itself keeps are gathered in one here, byte for byte. Each is used as Python uses it: only where
+it is of this very Python and its source has the time and size that stand in its head (PEP 3147, PEP 552).
+Whatever is not as usual goes the usual way.
 """
 
 from __future__ import annotations

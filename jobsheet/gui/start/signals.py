@@ -1,7 +1,8 @@
-"""A signal to end the program: what is unsaved is written, then it ends without asking, for nobody may be there.
+"""A signal to end the program: what is unsaved is written, then it ends without
+asking, for nobody may be there.
 
-Python hears a signal only between two of its own steps, and while the window waits for events it makes none. So
-the signal's number goes into a pipe, at which the window looks like at any other event.
+Python hears a signal only between two of its own steps, and while the window waits for events it makes none.
+So the signal's number goes into a pipe, at which the window looks like at any other event.
 """
 
 from __future__ import annotations
@@ -18,7 +19,9 @@ from jobsheet.gui.desk.keeping_pace import write_all
 
 
 def hear_signals(parent: QObject) -> None:
-    """From now on SIGTERM and SIGHUP end the program with everything written; where they are not, nothing is done."""
+    """From now on SIGTERM and SIGHUP end the program with everything written;
+    where they are not, nothing is done.
+    """
     if sys.platform == "win32":
         return
     heard, told = os.pipe()
@@ -36,7 +39,9 @@ def _heard(_number: int, _frame: object) -> None:
 
 
 def _end(heard: int, *_args: object) -> None:
-    """Between two events: write everything. A key that comes before the last event is over is written by `run`."""
+    """Between two events: write everything. A key that comes before the last
+    event is over is written by `run`.
+    """
     with contextlib.suppress(BlockingIOError):
         for number in os.read(heard, 64):
             if number in (signal.SIGTERM, signal.SIGHUP):

@@ -1,8 +1,9 @@
 """Keeps the toolkit from reading the source of every module that is imported after it.
 
-PySide6 looks into each for its own name, to know whose calls may use its optional spellings (`snake_case`, `true_property`),
-and Python keeps the lines of what was read: half a tenth of a start, and 14 MB in a window with its solids. Nothing here asks
-for those spellings; of our modules it is told by their names who uses the toolkit.
+PySide6 looks into each for its own name, to know whose calls may use its optional spellings
+(`snake_case`, `true_property`), and Python keeps the lines of what was read: half a tenth of a start,
+and 14 MB in a window with its solids. Nothing here asks for those spellings; of our modules it is told
+by their names who uses the toolkit.
 """
 
 from __future__ import annotations
@@ -16,7 +17,9 @@ _ASKS = "_mod_uses_pyside"
 
 
 def leave_unread() -> None:
-    """Wake the toolkit, and let it go by names from here on; where it is made otherwise than we know, it reads as ever."""
+    """Wake the toolkit, and let it go by names from here on; where it is made
+    otherwise than we know, it reads as ever.
+    """
     import PySide6.QtCore  # noqa: F401
 
     features: Any = sys.modules.get("PySide6.support.feature")

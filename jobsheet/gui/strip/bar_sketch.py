@@ -1,4 +1,6 @@
-"""The quick sketch of work that is no box: its section drawn out along one direction, the end and the sides that one sees."""
+"""The quick sketch of work that is no box: its section drawn out along one direction,
+the end and the sides that one sees.
+"""
 
 from __future__ import annotations
 

@@ -18,7 +18,9 @@ def seen(x: float, y: float, z: float) -> Point:
 
 
 class Stroke(Struct, frozen=True):
-    """Some lines: `thin`, `heavy` or `dashed`; closed ones may be filled with the face's colour or hatched."""
+    """Some lines: `thin`, `heavy` or `dashed`; closed ones may be filled with
+    the face's colour or hatched.
+    """
 
     points: tuple[Point, ...]
     line: str = "thin"
@@ -30,8 +32,8 @@ class Stroke(Struct, frozen=True):
 class Block(Struct, frozen=True):
     """The work as held: its size now and the holes in its top, in places from its left front corner [m].
 
-    Of work that is no box `section` has the rings of its outline, seen along the direction that it is drawn out `along` (0 to the
-    right, 1 away, 2 up), in the two others in their order.
+    Of work that is no box `section` has the rings of its outline, seen along the direction that it is drawn
+    out `along` (0 to the right, 1 away, 2 up), in the two others in their order.
     """
 
     length: float
@@ -43,7 +45,9 @@ class Block(Struct, frozen=True):
 
 
 class Size(Struct, frozen=True):
-    """A size that this step makes: the point it is written at, its value [m], and whether it is a diameter."""
+    """A size that this step makes: the point it is written at, its value [m],
+    and whether it is a diameter.
+    """
 
     at: Point
     value: float
@@ -51,7 +55,9 @@ class Size(Struct, frozen=True):
 
 
 class Sketch(Struct, frozen=True):
-    """The strokes of one stage, back to front, the box they lie in (left, top, right, bottom), and its sizes."""
+    """The strokes of one stage, back to front, the box they lie in (left,
+    top, right, bottom), and its sizes.
+    """
 
     strokes: tuple[Stroke, ...]
     box: tuple[float, float, float, float]

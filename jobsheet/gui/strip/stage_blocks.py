@@ -1,4 +1,6 @@
-"""The work after each step of a job, as blocks for the strip: from the shapes that the kinds say they sweep."""
+"""The work after each step of a job, as blocks for the strip: from the shapes
+that the kinds say they sweep.
+"""
 
 from __future__ import annotations
 
@@ -49,7 +51,9 @@ def held(job: Job, set_up: SetUp) -> tuple[float, float, float]:
 
 
 def _section(lie: Lying) -> tuple[tuple[tuple[Point, ...], ...], int]:
-    """The outline of work that is no box, and along which of its directions it is drawn out; nothing of a box."""
+    """The outline of work that is no box, and along which of its directions it
+    is drawn out; nothing of a box.
+    """
     if lie.outline is None:
         return (), 2
     axes = [

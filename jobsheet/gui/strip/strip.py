@@ -50,7 +50,9 @@ class Strip(QWidget):
         self._arrange()
 
     def draw(self, drawings: dict[str, Drawing], spots: Spots | None = None) -> None:
-        """Show these drawings, by the key of their stage; the empty key is the stock. `spots` are features of the large one."""
+        """Show these drawings, by the key of their stage; the empty key is the stock.
+        `spots` are features of the large one.
+        """
         # What is not answered yet keeps its last drawing: nothing flickers between sketch and picture.
         self._drawings = {**self._drawings, **drawings}
         if spots is not None:

@@ -1,4 +1,6 @@
-"""Actions as a table and menus as lists of their ids; each action calls a method by name. The ways to places add theirs."""
+"""Actions as a table and menus as lists of their ids; each action calls a method by
+name. The ways to places add theirs.
+"""
 
 from __future__ import annotations
 

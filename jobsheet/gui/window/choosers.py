@@ -1,4 +1,6 @@
-"""Menus that are filled when they open: the kinds of step, the machines with the ways to the places, the last jobs, the samples."""
+"""Menus that are filled when they open: the kinds of step, the machines with the ways to the
+places, the last jobs, the samples.
+"""
 
 from __future__ import annotations
 

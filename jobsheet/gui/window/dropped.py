@@ -1,4 +1,6 @@
-"""A file that is let fall on the window: a job, or sheets that carry one, is opened; a picture is a photograph of the set-up there."""
+"""A file that is let fall on the window: a job, or sheets that carry one, is opened; a picture
+is a photograph of the set-up there.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ def dropped_file(event: QDropEvent) -> Path | None:
 
 
 class DroppedFiles(QObject):
-    """Watches a window for files; what it is and whether it can be read is said as for any other way of opening."""
+    """Watches a window for files; what it is and whether it can be read is said
+    as for any other way of opening.
+    """
 
     def __init__(self, window: QWidget, opened: Callable[[Path, QPoint], object]) -> None:
         super().__init__(window)

@@ -1,4 +1,6 @@
-"""The places beside the job and the ways to them, found by walking the folder; nothing is read before it is asked for."""
+"""The places beside the job and the ways to them, found by walking the folder;
+nothing is read before it is asked for.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What is to be known of the job's file beside what stands in it: who else has it open, and whether something else changed it."""
+"""What is to be known of the job's file beside what stands in it: who else has it open, and
+whether something else changed it.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ translate = QCoreApplication.translate
 
 
 class WatchedFile(QObject):
-    """Told whenever another job lies on the desk or it was saved; asks again when the window comes to the front."""
+    """Told whenever another job lies on the desk or it was saved; asks again
+    when the window comes to the front.
+    """
 
     def __init__(self, hand: Hand, window: QWidget, open_path: Callable[[Path], object]) -> None:
         super().__init__(window)

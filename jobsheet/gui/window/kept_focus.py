@@ -1,4 +1,6 @@
-"""Where the keyboard is, kept while all panels are made anew: the control of the same sort and name has it afterwards."""
+"""Where the keyboard is, kept while all panels are made anew: the control of the
+same sort and name has it afterwards.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Pages of the help that only the window can make: its keys, the places beside the job, and what the program is."""
+"""Pages of the help that only the window can make: its keys, the places beside
+the job, and what the program is.
+"""
 
 from __future__ import annotations
 

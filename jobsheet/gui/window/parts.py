@@ -152,7 +152,9 @@ class Parts:
         self._later.rest()
 
     def when_rested(self) -> None:
-        """Ask the rules, and show what they say where it is new; then the solids, so that the two do not wait for each other."""
+        """Ask the rules, and show what they say where it is new; then the solids, so that
+        the two do not wait for each other.
+        """
         self._facts_arrived()
         self._look_at_runs()
         if self.desk.time_is_old:
@@ -162,7 +164,9 @@ class Parts:
         self._warming.begin()
 
     def _look_at_runs(self) -> None:
-        """How the steps went the last time; where the disk is silent it is looked for later, and nobody waits."""
+        """How the steps went the last time; where the disk is silent it is
+        looked for later, and nobody waits.
+        """
         path = self.desk.path
         if path is not None and not self.files.disk.within(path, AT_ONCE):
             QTimer.singleShot(AGAIN, self.desk, self._look_at_runs)

@@ -1,4 +1,6 @@
-"""What the window remembers between two starts: light or dark, bench size. A broken file is as good as none."""
+"""What the window remembers between two starts: light or dark, bench size. A
+broken file is as good as none.
+"""
 
 from __future__ import annotations
 

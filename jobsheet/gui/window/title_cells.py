@@ -77,7 +77,9 @@ def _hours(seconds: float) -> str:
 
 
 def _time(desk: Desk) -> str:
-    """The time of all steps; as it was said last, until the hand rests, where too many of them are not reckoned yet."""
+    """The time of all steps; as it was said last, until the hand rests, where too
+    many of them are not reckoned yet.
+    """
     if desk.reckoned is None:
         return ""
     desk.time_is_old = desk.reckoned.operations.open > AT_ONCE
@@ -103,7 +105,9 @@ def _time_of(reckoned: Reckoned, job: Job) -> str:
 
 
 def _paces(desk: Desk) -> str:
-    """By what real times differ here, and by which factors the time is shown; nothing where too few runs are written down."""
+    """By what real times differ here, and by which factors the time is shown; nothing
+    where too few runs are written down.
+    """
     lines = [one.words() for one in desk.paces]
     if lines:
         lines.insert(0, translate("TitleBlock", "As it went here, against what was planned:"))

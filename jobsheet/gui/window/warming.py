@@ -1,4 +1,6 @@
-"""What the lists will ask for is fetched while the hand rests, a little at a time: they open at once, and the start pays nothing."""
+"""What the lists will ask for is fetched while the hand rests, a little at a time: they open
+at once, and the start pays nothing.
+"""
 
 from __future__ import annotations
 

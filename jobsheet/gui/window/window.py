@@ -253,7 +253,9 @@ class Window(QMainWindow):
             self.bench.column.reveal_widget(new)
 
     def rebuild(self) -> None:
-        """Make all panels anew in the look of the moment; job, history, the open row, what is chosen and the keyboard stay."""
+        """Make all panels anew in the look of the moment; job, history, the open row,
+        what is chosen and the keyboard stay.
+        """
         from jobsheet.gui.window import kept_focus
 
         ruled = self.bench.column.ruled
@@ -288,7 +290,9 @@ class Window(QMainWindow):
             self.parts.edits.rows.resized()
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802
-        """Nothing unsaved is put away without being asked for: every editor that is open asks for itself, then the job."""
+        """Nothing unsaved is put away without being asked for: every editor that is
+        open asks for itself, then the job.
+        """
         editors = [one for one in self.findChildren(QMainWindow) if one.isVisible()]
         if all(one.close() for one in editors) and self.parts.files.may_put_away():
             self.parts.files.keeping.forget()

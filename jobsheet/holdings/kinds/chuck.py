@@ -94,7 +94,9 @@ def grip(fields: Fields, _machine: Machine, material: Material, shop: Shop) -> G
 
 
 def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
-    """The chuck at the left or below, the tail centre at the right, both round the axis of the bar where the stock is one."""
+    """The chuck at the left or below, the tail centre at the right, both round the axis
+    of the bar where the stock is one.
+    """
     long, wide, high = around.size
     held = fields.grip_length.value if fields.grip_length else 0.02
     wider = 0.04

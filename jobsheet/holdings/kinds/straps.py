@@ -176,7 +176,9 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 def nose_level(fields: Fields, high: float) -> float:
-    """How high over the bottom of the work the noses press [m]: its top, a step in it, or half-way where nobody says."""
+    """How high over the bottom of the work the noses press [m]: its top, a step in
+    it, or half-way where nobody says.
+    """
     if fields.press_on in (None, "top"):
         return high
     return high - fields.nose_below.value if fields.nose_below is not None else high / 2

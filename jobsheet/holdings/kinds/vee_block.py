@@ -65,12 +65,16 @@ def words(fields: Fields) -> str:
 
 
 def centre_height(radius: float, angle: float = USUAL_ANGLE) -> float:
-    """How high the centre of round work lies over the point of its vee [m]: R / sin(α / 2) (holding-and-more-kinds A1)."""
+    """How high the centre of round work lies over the point of its vee [m]: R /
+    sin(α / 2) (holding-and-more-kinds A1).
+    """
     return radius / math.sin(angle / 2)
 
 
 def twisting_grip(force: float, radius: float, friction: float, angle: float = USUAL_ANGLE) -> float:
-    """What keeps round work from turning in its vee [N m]: µ F R (1 + 1 / sin(α / 2)), a strap on top and two flanks (A1)."""
+    """What keeps round work from turning in its vee [N m]: µ F R (1 + 1 / sin(α / 2)),
+    a strap on top and two flanks (A1).
+    """
     return friction * force * radius * (1 + 1 / math.sin(angle / 2))
 
 

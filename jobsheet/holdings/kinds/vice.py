@@ -288,7 +288,9 @@ def bodies(fields: Fields, around: Around) -> tuple[Body, ...]:
 
 
 def _span(long: float, jaw: float, left: float, right: float, *, said: bool) -> tuple[float, float]:
-    """Where the jaws begin and end along the work [m]; it sits in their middle where nobody says otherwise."""
+    """Where the jaws begin and end along the work [m]; it sits in their
+    middle where nobody says otherwise.
+    """
     if said and left and not right:
         return left, left + jaw
     if said and right and not left:

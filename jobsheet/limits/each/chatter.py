@@ -1,7 +1,7 @@
 """What the cut asks of the frame before it rings.
 
-Until a trial on this machine it rests on what machines of its class carry: what nine of ten carry is expected, what hardly one
-carries is beyond, and what lies between was not tried, with the size to begin at.
+Until a trial on this machine it rests on what machines of its class carry: what nine of ten carry is
+expected, what hardly one carries is beyond, and what lies between was not tried, with the size to begin at.
 """
 
 from __future__ import annotations
@@ -48,9 +48,9 @@ NO_CLASS = ("T-slot cutter", "dovetail cutter", "slitting saw", "side and face c
 def limit(figures: Figures, setting: Setting, fields: object, process: str = "") -> Limit | None:
     """None where nothing is milled or the machine has no class.
 
-    A kind of cutter that was tried is judged, in another process by the machine alone. One that was never tried
-    is not condemned by what others did; but where the machine alone makes it as good as certain that it stays
-    quiet, that is said.
+    A kind of cutter that was tried is judged, in another process by the machine alone. One that was never
+    tried is not condemned by what others did; but where the machine alone makes it as good as certain
+    that it stays quiet, that is said.
     """
     demand = figures.value("cutting_stiffness")
     capacity = class_capacity(figures, setting.machine)
@@ -77,7 +77,9 @@ def limit(figures: Figures, setting: Setting, fields: object, process: str = "")
 
 
 def is_measured(machine: Machine) -> bool:
-    """Whether its frame was pushed and the indicator read: then its own level stands in place of its class's."""
+    """Whether its frame was pushed and the indicator read: then its own level
+    stands in place of its class's.
+    """
     return (
         machine.frame is not None and machine.frame.mark == "measured" and machine.stiffness_class in CLASSES
     )
@@ -89,7 +91,9 @@ def class_spread(machine: Machine) -> float:
 
 
 def class_capacity(figures: Figures, machine: Machine) -> float | None:
-    """What machines of its class, or of its measured frame, carry with this cutter [N/m]; None where the class is not said."""
+    """What machines of its class, or of its measured frame, carry with this
+    cutter [N/m]; None where the class is not said.
+    """
     level = CLASSES.get(machine.stiffness_class)
     if level is None:
         return None
@@ -109,7 +113,9 @@ def _by_class(
     units: str,
     spread: float,
 ) -> Limit:
-    """By what machines of the class carry, and where this one is known by other cutters by that; `begin` is the size to begin at."""
+    """By what machines of the class carry, and where this one is known by other cutters by
+    that; `begin` is the size to begin at.
+    """
     depth, factor = depth_of(figures), math.exp(spread * NINE_IN_TEN)
     shown = f"{demand / 1e6:.2f} of {capacity / 1e6:.1f} N/µm"
     if depth:
@@ -144,7 +150,9 @@ def _of_no_class(demand: float, figures: Figures, setting: Setting) -> Limit:
 def _judged(
     known: Capacity, demand: float, level: float, fields: object, depth: float | None, units: str
 ) -> Limit:
-    """By what was learned; `level` is what the class carries with this cutter [N/m], `depth` the layer's own [m]."""
+    """By what was learned; `level` is what the class carries with this
+    cutter [N/m], `depth` the layer's own [m].
+    """
     share = demand / level
     chance = evidence.chance_over(known, share)
     verdict = word(chance, share / known.median)

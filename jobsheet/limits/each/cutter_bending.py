@@ -1,4 +1,6 @@
-"""The strength of the cutter where it leaves the holder: a third of what breaks it, the same share as its figure says."""
+"""The strength of the cutter where it leaves the holder: a third of what breaks it,
+the same share as its figure says.
+"""
 
 from __future__ import annotations
 

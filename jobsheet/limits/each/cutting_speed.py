@@ -1,7 +1,7 @@
 """How fast the edge runs over the work, against the top of what is published for this cutter and metal.
 
-Whether the speed was typed or chosen changes nothing. What is too fast costs the edge, not the machine: over the published
-range it is tight, over half as much again beyond.
+Whether the speed was typed or chosen changes nothing. What is too fast costs the edge, not the machine: over
+the published range it is tight, over half as much again beyond.
 """
 
 from __future__ import annotations

@@ -35,8 +35,8 @@ def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
 def _deep(figures: Figures, fields: Any) -> float | None:
     """How deep the cutter stands in the work [m].
 
-    Layers are cut one below the other along the same wall, so the whole depth counts, in a pocket too; a face has no wall and is
-    only as deep as one.
+    Layers are cut one below the other along the same wall, so the whole depth counts, in a pocket too; a face
+    has no wall and is only as deep as one.
     """
     whole: float | None = figures.value("hole_depth")
     if whole is not None:

@@ -1,6 +1,7 @@
 """The pace that a hand winds evenly: too fast cannot be kept, too slow becomes jerks.
 
-Evenness governs, not strength. Up to the workshop's own two numbers nine in ten keep it; what lies beyond is a band.
+Evenness governs, not strength. Up to the workshop's own two numbers nine in ten
+keep it; what lies beyond is a band.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Whether work, vice, holder and cutter fit under the spindle, and whether the spindle comes down far enough."""
+"""Whether work, vice, holder and cutter fit under the spindle, and whether
+the spindle comes down far enough.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,9 @@ ROOM = 0.010
 
 
 def tool_length(fields: object, setting: Setting) -> float | None:
-    """From the spindle nose to the tip [m]: the holder and what stands out of it; None where that is not written."""
+    """From the spindle nose to the tip [m]: the holder and what stands out of
+    it; None where that is not written.
+    """
     cutter = getattr(fields, "cutter", None)
     if cutter is None or cutter.stick_out is None:
         return None

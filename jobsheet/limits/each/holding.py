@@ -1,7 +1,7 @@
 """The grip on the work: what the cut pulls, times a factor, against what vice or straps hold.
 
-In words only: grip enough, doubtful, not enough. Never learned by slipping. A milling cut pulls sideways and upwards; a drill
-turns the work, and lifts it where its point breaks through.
+In words only: grip enough, doubtful, not enough. Never learned by slipping. A milling cut pulls sideways and
+upwards; a drill turns the work, and lifts it where its point breaks through.
 """
 
 from __future__ import annotations
@@ -62,7 +62,9 @@ def _high(held: Grip) -> bool:
 
 
 def _rolled(pull: float, held: Grip, factor: float) -> Limit | None:
-    """A cut that pulls at the outside of round work, which turns it about its own axis; None where the work is not round."""
+    """A cut that pulls at the outside of round work, which turns it about its own
+    axis; None where the work is not round.
+    """
     if held.turning is None or held.radius is None:
         return None
     wanted = factor * pull * held.radius
@@ -74,10 +76,11 @@ def _rolled(pull: float, held: Grip, factor: float) -> Limit | None:
 
 
 def _tipped(pull: float, held: Grip, setting: Setting, factor: float) -> Limit | None:
-    """A cut that tips work out of its jaws: its pull at the height over them, against what jaws of that depth hold (A2).
+    """A cut that tips work out of its jaws: its pull at the height over them, against
+    what jaws of that depth hold (A2).
 
-    Two jaws bear µ F times the depth of the grip; jaws round the work, all with F together, F times a sixth of the length they
-    grip, where their pressure falls in a straight line to nothing.
+    Two jaws bear µ F times the depth of the grip; jaws round the work, all with F together, F times a sixth
+    of the length they grip, where their pressure falls in a straight line to nothing.
     """
     if held.around:
         if held.out is None or not held.gripped:
@@ -105,7 +108,9 @@ def _tipped(pull: float, held: Grip, setting: Setting, factor: float) -> Limit |
 
 
 def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None:
-    """One peak of a milling cut, sideways and upwards together; jaws that stand round the work leave only what goes along it."""
+    """One peak of a milling cut, sideways and upwards together; jaws that stand round the
+    work leave only what goes along it.
+    """
     if held.around:
         if not held.upright or not lift:
             return None
@@ -118,7 +123,9 @@ def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None
 
 
 def _lifted(torque: float, held: Grip, fields: object) -> Limit | None:
-    """What a drill lifts where its point breaks through; its pull is the most that its flutes give, so that no factor is on it."""
+    """What a drill lifts where its point breaks through; its pull is the most that its
+    flutes give, so that no factor is on it.
+    """
     cutter, depth = getattr(fields, "cutter", None), getattr(fields, "depth", None)
     if cutter is None or not cutter.diameter or cutter.kind not in _SCREW_IN:
         return None
@@ -135,7 +142,9 @@ def _lifted(torque: float, held: Grip, fields: object) -> Limit | None:
 
 
 def _turned(torque: float, held: Grip, setting: Setting, factor: float) -> Limit | None:
-    """What turns the work under a tool: against jaws that would have to give way, or against friction under the straps."""
+    """What turns the work under a tool: against jaws that would have to give way, or
+    against friction under the straps.
+    """
     long, wide = setting.extent[0], setting.extent[1]
     if not long or not wide:
         return None

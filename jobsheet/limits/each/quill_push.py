@@ -48,5 +48,7 @@ def longest_peck(figures: Figures) -> float:
 
 
 def share_of_strength(seconds: float) -> float:
-    """The part of a strong push that is kept up so long: a power law through 50 % for 63 s and 80 % for 21 s."""
+    """The part of a strong push that is kept up so long: a power law through
+    50 % for 63 s and 80 % for 21 s.
+    """
     return min(1.0, 0.5 * float((max(seconds, _MOMENT) / 63.3) ** -0.433))

@@ -1,4 +1,6 @@
-"""Whether a tap under power can be brought out again, whether something slips before it breaks, and lets go at the bottom."""
+"""Whether a tap under power can be brought out again, whether something slips before it
+breaks, and lets go at the bottom.
+"""
 
 from __future__ import annotations
 

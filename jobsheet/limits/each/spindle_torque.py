@@ -1,4 +1,6 @@
-"""The torque that the spindle gives: mean torque of the cut against what it holds, and what it reaches for seconds."""
+"""The torque that the spindle gives: mean torque of the cut against what it
+holds, and what it reaches for seconds.
+"""
 
 from __future__ import annotations
 

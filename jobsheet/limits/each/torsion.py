@@ -1,4 +1,6 @@
-"""The strength of drill or tap against twisting off: doubtful from six tenths on (estimate, cutting-data section 1.6)."""
+"""The strength of drill or tap against twisting off: doubtful from six tenths on
+(estimate, cutting-data section 1.6).
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ _MENDS = {"drill": "feed gently and clear the chips", "tap": "drill the hole lar
 
 
 def limit(figures: Figures, _setting: Setting, _fields: object) -> Limit | None:
-    """None where neither a drill nor a tap is turned; a tool with a point of its own twists off there, under what the point takes."""
+    """None where neither a drill nor a tap is turned; a tool with a point of its own twists off
+    there, under what the point takes.
+    """
     point = figures.value("point_torque")
     torque = point if point is not None else figures.value("torque")
     if torque is None:

@@ -1,4 +1,6 @@
-"""Kinds of step by what is typed: a part of a name, a thread, a size, in any order: `sl`, `m6`, `10 slot`, `csk 8`."""
+"""Kinds of step by what is typed: a part of a name, a thread, a size, in any
+order: `sl`, `m6`, `10 slot`, `csk 8`.
+"""
 
 from __future__ import annotations
 
@@ -129,7 +131,9 @@ def _others(name: str) -> tuple[str, ...]:
 
 
 def _rank(kind: Kind[Any], words: tuple[str, ...]) -> tuple[int | None, tuple[int, int]]:
-    """How well the words fit, nought the best, None where one fits not at all; and where they stand in the title."""
+    """How well the words fit, nought the best, None where one fits not at all;
+    and where they stand in the title.
+    """
     title = kind.title.casefold()
     worst, hit = 0, (0, 0)
     for word in words:

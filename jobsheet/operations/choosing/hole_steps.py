@@ -30,7 +30,9 @@ _BORED_FROM = 12e-3
 
 
 class Hole(Struct, frozen=True, kw_only=True):
-    """One thing to do to these holes: its kind, the size in its title, why, the texts, and why it cannot be cut just now."""
+    """One thing to do to these holes: its kind, the size in its title, why, the texts,
+    and why it cannot be cut just now.
+    """
 
     kind: str
     reason: str = ""

@@ -1,7 +1,8 @@
-"""What is likely to come next: at most three steps with a reason each, by what stands before the place of insertion.
+"""What is likely to come next: at most three steps with a reason each, by what
+stands before the place of insertion.
 
-After a spot drill the hole is drilled, a hole of tapping size is tapped, at the very same places. What follows what is the
-order in which a part is usually made: common practice, no source.
+After a spot drill the hole is drilled, a hole of tapping size is tapped, at the very same places. What
+follows what is the order in which a part is usually made: common practice, no source.
 """
 
 from __future__ import annotations
@@ -22,7 +23,9 @@ MOST = 3
 
 
 class Likely(Struct, frozen=True, kw_only=True):
-    """One step that may come next: its kind, its words, why, what stands in its form, and why it cannot be cut just now."""
+    """One step that may come next: its kind, its words, why, what stands in its form,
+    and why it cannot be cut just now.
+    """
 
     kind: str
     title: str
@@ -63,7 +66,9 @@ _ONCE = ("find", "flat", "tram", "edge")
 
 
 def likely_next(here: Here) -> tuple[Likely, ...]:
-    """At most three, the first of them the likeliest; those that cannot be cut as the cabinet stands come last."""
+    """At most three, the first of them the likeliest; those that cannot be cut
+    as the cabinet stands come last.
+    """
     made = [_of(step, here) for make in _SAME_HOLES.get(here.role, ()) if (step := make(here)) is not None]
     for kind, reason in _FOLLOWS.get(here.role, _FOLLOWS["edge"]):
         role = role_of(kind)
@@ -75,7 +80,9 @@ def likely_next(here: Here) -> tuple[Likely, ...]:
 
 
 def same_holes(kind: str, here: Here) -> str:
-    """`at these 4 holes`, where a step of that kind goes on with the holes of the step before; else nothing."""
+    """`at these 4 holes`, where a step of that kind goes on with the holes of
+    the step before; else nothing.
+    """
     goes_on = (
         here.role in _SAME_HOLES and here.places is not None and registry.kind(kind).entry("at") is not None
     )

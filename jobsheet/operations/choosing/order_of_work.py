@@ -1,4 +1,6 @@
-"""All kinds of step in the order of work, grouped by what they are to others: the list from which a new step is taken."""
+"""All kinds of step in the order of work, grouped by what they are to others: the
+list from which a new step is taken.
+"""
 
 from __future__ import annotations
 

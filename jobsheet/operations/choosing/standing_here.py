@@ -1,4 +1,6 @@
-"""What stands where a new step will be: the step before, what is cut at the same places, and what the cabinet has."""
+"""What stands where a new step will be: the step before, what is cut at the same
+places, and what the cabinet has.
+"""
 
 from __future__ import annotations
 
@@ -51,7 +53,9 @@ class Here(Struct, frozen=True, kw_only=True):
 
     @property
     def hole(self) -> float | None:
-        """The diameter that stands there [m]: that of the last step before this place that made or opened a hole."""
+        """The diameter that stands there [m]: that of the last step before this
+        place that made or opened a hole.
+        """
         earlier = self.set_up.operations[: self.index]
         for one in reversed(self.at_the_same()):
             if one in earlier and roles(one).hole in ("drill", "plunge", "bore", "ream"):
@@ -65,7 +69,9 @@ class Here(Struct, frozen=True, kw_only=True):
         return next((one for one in found if isinstance(one, Thread)), None)
 
     def has(self, role: str) -> bool:
-        """Whether a step of that role works at these places already; for what is no hole, anywhere in the set-up."""
+        """Whether a step of that role works at these places already; for what is
+        no hole, anywhere in the set-up.
+        """
         among = self.at_the_same() if self.places is not None else self.set_up.operations
         return any(roles(one).name == role for one in among)
 

@@ -1,4 +1,6 @@
-"""A step by hand: it says what it does (`operations/deeds.py`), with what, and what was found. Nothing is reckoned but its minutes."""
+"""A step by hand: it says what it does (`operations/deeds.py`), with what, and what was found.
+Nothing is reckoned but its minutes.
+"""
 
 from __future__ import annotations
 

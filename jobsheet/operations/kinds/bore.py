@@ -109,7 +109,9 @@ FORM = (
 
 
 class _Cuts(Struct, frozen=True):
-    """How the metal between hole and bore is taken: rough cuts, each on the diameter, and where they end [m]."""
+    """How the metal between hole and bore is taken: rough cuts, each on the
+    diameter, and where they end [m].
+    """
 
     hole: float
     rough: int
@@ -184,7 +186,9 @@ def _pace(tally: Tally, fields: Fields, setting: Setting, down: float) -> None:
 
 
 def _bar(tally: Tally, fields: Fields, force: float) -> None:
-    """How the bar gives way under the force on the edge [N]; nothing where its size or reach is not written."""
+    """How the bar gives way under the force on the edge [N]; nothing where
+    its size or reach is not written.
+    """
     bar, out = fields.cutter.diameter, fields.cutter.stick_out
     if bar is not None and bar >= fields.to.nominal:
         raise CalcError(

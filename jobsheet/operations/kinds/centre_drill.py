@@ -1,6 +1,7 @@
 """Centre drilling: the centre for a lathe's or a dividing head's point, by a drill with a point of its own.
 
-The small point drills ahead and the cone of 60° follows it. To start a drill, a spot drill is the better tool.
+The small point drills ahead and the cone of 60° follows it. To start a drill, a
+spot drill is the better tool.
 """
 
 from __future__ import annotations
@@ -110,7 +111,9 @@ def _mm(value: float) -> str:
 
 
 def figures(fields: Fields, setting: Setting) -> Figures:
-    """A drill of the diameter at the surface, with its web: more than point and cone ask; strength of the point."""
+    """A drill of the diameter at the surface, with its web: more than point and
+    cone ask; strength of the point.
+    """
     tally = Tally(setting.units)
     diameter, depth = centre_of(fields)
     point = drilling.diameter_of(fields.cutter)

@@ -70,7 +70,9 @@ FORM = (
 
 
 def _bite(tally: Tally, fields: Fields, setting: Setting) -> Bite:
-    """The lips in the hole that is there; a drill in a hole narrower than its chisel edge is relieved of a part of that."""
+    """The lips in the hole that is there; a drill in a hole narrower than its chisel
+    edge is relieved of a part of that.
+    """
     diameter, feed = drilling.diameter_of(fields.cutter), drilling.feed_of(fields)
     hole = drilling.standing_hole(fields, setting, diameter)
     if fields.cutter.kind == "core drill":
@@ -100,7 +102,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _tip(fields: Fields, diameter: float) -> float:
-    """How far the point reaches beyond the full diameter [m]; a core drill's is cut off square, near enough."""
+    """How far the point reaches beyond the full diameter [m]; a core drill's
+    is cut off square, near enough.
+    """
     if fields.cutter.kind == "core drill":
         return 0.0
     return point_length(diameter=diameter, point_angle=fields.cutter.point_angle or _USUAL_POINT)

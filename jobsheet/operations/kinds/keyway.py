@@ -136,7 +136,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _volume(fields: Fields, setting: Setting, way: float) -> float:
-    """What comes out [m³]: of a round bar only what is there, which is less at the sides of the keyway than along its middle."""
+    """What comes out [m³]: of a round bar only what is there, which is less at the sides
+    of the keyway than along its middle.
+    """
     width, depth = milling.diameter_of(fields.cutter), fields.depth.value
     whole = depth * (width * way + math.pi * width**2 / 4)
     along = 0 if fields.along == "x" else 1

@@ -114,7 +114,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _half(reckoned: Figures, setting: Setting, axis: str) -> str:
-    """What is wound on from the edge as it is read on that dial: half the tip, and how far inside the zero lies."""
+    """What is wound on from the edge as it is read on that dial: half the tip,
+    and how far inside the zero lies.
+    """
     handle = setting.machine.handle(axis)
     name = "wind_on" if reckoned.get("wind_on") else "half_tip"
     way = reckoned.value(name) or 0.0

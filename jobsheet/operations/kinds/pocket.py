@@ -56,7 +56,9 @@ class Fields(Struct, frozen=True, kw_only=True):
 
     @property
     def around(self) -> tuple[tuple[float, float], ...]:
-        """The corners of the cutter's centre on its last round [m], clockwise: the conventional way, the wall on its left."""
+        """The corners of the cutter's centre on its last round [m], clockwise: the
+        conventional way, the wall on its left.
+        """
         middle, diameter = _middle(self), milling.diameter_of(self.cutter)
         x, y = middle.x.value, middle.y.value
         out, up = (self.length.value - diameter) / 2, (self.width.value - diameter) / 2
@@ -342,7 +344,9 @@ _OPENED = replace(_ROLES, full_width=False, closed=False)
 
 
 def _roles(fields: Fields) -> Roles:
-    """Where only the wall is cut the middle is open already; where not all of it goes, what is cut through leaves its middle loose."""
+    """Where only the wall is cut the middle is open already; where not all of it goes, what is
+    cut through leaves its middle loose.
+    """
     found = _OPENED if fields.clear == WALL else _ROLES
     return replace(found, frees=True) if fields.depth.through and fields.clear != ALL else found
 

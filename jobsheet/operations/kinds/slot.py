@@ -129,7 +129,9 @@ def figures(fields: Fields, setting: Setting) -> Figures:
 
 
 def _volume(fields: Fields, setting: Setting, depth: float, length: float) -> float:
-    """What comes out [m³]: of round bar and the like only what is there, as far as it lies over the middle."""
+    """What comes out [m³]: of round bar and the like only what is there, as
+    far as it lies over the middle.
+    """
     diameter, closed = milling.diameter_of(fields.cutter), fields.open_ends == "closed"
     whole = depth * (diameter * length + (math.pi * diameter**2 / 4 if closed else 0.0))
     slanted = not any(a == b for a, b in zip(*_ends(fields), strict=True))

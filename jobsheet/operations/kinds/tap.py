@@ -1,4 +1,6 @@
-"""Tapping a drilled hole: by hand with the tap guided by the spindle, or under power where the machine reverses."""
+"""Tapping a drilled hole: by hand with the tap guided by the spindle, or under
+power where the machine reverses.
+"""
 
 from __future__ import annotations
 

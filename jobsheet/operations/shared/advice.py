@@ -1,6 +1,7 @@
 """What may be written in a field, and the feeds of the catalogue from which it is worked out.
 
-Advice is text as a person would type it, so that taking it is an edit like any other, and nothing is ever reapplied by itself.
+Advice is text as a person would type it, so that taking it is an edit like any other, and
+nothing is ever reapplied by itself.
 """
 
 from __future__ import annotations
@@ -37,7 +38,9 @@ _PLUNGE = 0.25
 
 
 def table_feed_per_tooth(cutter: Any, setting: Setting, *, between_walls: bool) -> Suggestion | None:
-    """The feed per tooth that the catalogue has for this cutter in this kind of cut [m]; None where it has none."""
+    """The feed per tooth that the catalogue has for this cutter in this kind of
+    cut [m]; None where it has none.
+    """
     if cutter.kind in ("face mill", "fly cutter"):
         return _of(lambda: face_mill_feed(setting.material))
     cut = "slot" if between_walls else "side"
@@ -74,13 +77,17 @@ def _of(ask: Any) -> Suggestion | None:
 
 
 def down(number: float, digits: int = 2) -> float:
-    """So many significant digits, never more than the number: a limit of the hand must not be rounded past."""
+    """So many significant digits, never more than the number: a limit of the
+    hand must not be rounded past.
+    """
     step = 10.0 ** (math.floor(math.log10(number) + 1e-9) - digits + 1)
     return math.floor(number / step + 1e-9) * step
 
 
 def typed_number(number: float) -> str:
-    """As a person would write it: two digits, and a third behind a one, so that the last is never worth more than 5 %."""
+    """As a person would write it: two digits, and a third behind a one, so that the
+    last is never worth more than 5 %.
+    """
     leading = number / 10.0 ** math.floor(math.log10(number) + 1e-9)
     if leading >= 2 - 1e-9:
         return significant(down(number), 2)

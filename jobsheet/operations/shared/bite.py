@@ -12,7 +12,8 @@ from jobsheet.operations.shared import common
 
 
 class Bite(Struct, frozen=True, kw_only=True):
-    """What one turn of the tool takes: diameter, hole already there, feed per turn [m], cutting edges, chisel.
+    """What one turn of the tool takes: diameter, hole already there, feed per
+    turn [m], cutting edges, chisel.
 
     `relief` is a hole smaller than the chisel edge, which takes only a part of it off.
     """
@@ -49,7 +50,9 @@ def wear_of(setting: Setting, bite: Bite) -> float:
 
 
 def feed_at_thrust(setting: Setting, bite: Bite, thrust: float) -> float:
-    """The feed per turn at which a bite presses with this thrust [N]; over a hole smaller than the chisel edge between its ends [m]."""
+    """The feed per turn at which a bite presses with this thrust [N]; over a hole smaller than
+    the chisel edge between its ends [m].
+    """
     chisel = bite.chisel * bite.diameter
     asked = {
         "thrust": thrust,

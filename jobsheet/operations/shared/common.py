@@ -59,8 +59,9 @@ def start_speed(setting: Setting, cutter: Cutter, work: str, deep: float = 0.0) 
 
     Notes
     -----
-    Carbide mills start at a share of their published range; the fluid's share is for high-speed steel. A reamer
-    starts at half of what the drill before it does, so that it is the slower one where both are left to the program.
+    Carbide mills start at a share of their published range; the fluid's share is for high-speed
+    steel. A reamer starts at half of what the drill before it does, so that it is the slower one
+    where both are left to the program.
     """
     material = setting.material
     if cutter.material == "carbide" and work == "mill":
@@ -187,7 +188,9 @@ def millimetres(value: float, units: str) -> tuple[str, str]:
 
 
 def at_the_dials(setting: Setting, points: tuple[tuple[float, float], ...]) -> str:
-    """Where the cutter's centre goes [m], as the handles read it: `X 14 + .1528 to 4 + .1843, Y 5 + .1614`."""
+    """Where the cutter's centre goes [m], as the handles read it:
+    `X 14 + .1528 to 4 + .1843, Y 5 + .1614`.
+    """
     from jobsheet.machine.handles import dial_text, reading
 
     words = []

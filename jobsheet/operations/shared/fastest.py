@@ -1,4 +1,6 @@
-"""How fast an edge may run in this metal: the top of what is published for this cutter, with the fluid as it is given."""
+"""How fast an edge may run in this metal: the top of what is published for this
+cutter, with the fluid as it is given.
+"""
 
 from __future__ import annotations
 
@@ -21,9 +23,11 @@ FERROUS = ("steel", "stainless", "iron")
 
 
 def edge_speed(setting: Setting, cutter: Cutter, work: str, deep: float = 0.0) -> EdgeSpeed | None:
-    """Where this cutter starts in this metal, and the fastest that it may run [m/s]; None where no speed is known.
+    """Where this cutter starts in this metal, and the fastest that it may
+    run [m/s]; None where no speed is known.
 
-    A countersink, a counterbore, a spot drill ask for `drill`: at their widest they may run as a drill does, no faster.
+    A countersink, a counterbore, a spot drill ask for `drill`: at their widest they
+    may run as a drill does, no faster.
     """
     start = start_speed(setting, cutter, work, deep)
     if start is None:
@@ -40,7 +44,9 @@ def edge_speed(setting: Setting, cutter: Cutter, work: str, deep: float = 0.0) -
 
 
 def _published(setting: Setting, cutter: Cutter, work: str, deep: float) -> tuple[float, str]:
-    """The top of the published range with the fluid as it is given [m/s], and its source; nought where there is none."""
+    """The top of the published range with the fluid as it is given [m/s], and its
+    source; nought where there is none.
+    """
     material = setting.material
     if work == "tap":
         slow = tap_speed(material)

@@ -1,4 +1,6 @@
-"""What the kinds share that take a layer off the whole face that is up: times over passes and layers, row, dials, shape, form."""
+"""What the kinds share that take a layer off the whole face that is up: times over passes
+and layers, row, dials, shape, form.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,9 @@ FORM = (
 
 
 def length_and_width(fields: Any, setting: Setting) -> tuple[float, float]:
-    """The work along the feed and across it [m], as far as the layer goes: a flat on round bar is narrower than the bar."""
+    """The work along the feed and across it [m], as far as the layer goes: a flat on
+    round bar is narrower than the bar.
+    """
     along, across = (0, 1) if fields.along == "x" else (1, 0)
     spans = [setting.extent[0], setting.extent[1]]
     profile = setting.profile
@@ -51,7 +55,9 @@ def times(
     width: float,
     side_by_side: int,
 ) -> Figures:
-    """Figures of all passes over all layers, from one pass of that length and width [m] at a feed [m/s]; closes the tally."""
+    """Figures of all passes over all layers, from one pass of that length and width [m]
+    at a feed [m/s]; closes the tally.
+    """
     layers = milling.layers_of(fields.depth.value, fields.layer)
     tally.show("width_of_cut", width)
     tally.show("passes", float(side_by_side * layers))

@@ -33,7 +33,9 @@ def bare(quantity: Quantity) -> str:
 
 
 def shorter(verb: str, count: int, size: str, deep: str) -> tuple[str, ...]:
-    """The same step in three lengths: `Drill 2 holes 6.8, 20 deep`, `Drill 2 × 6.8, 20 deep`, `Drill 2 × 6.8`."""
+    """The same step in three lengths: `Drill 2 holes 6.8, 20 deep`,
+    `Drill 2 × 6.8, 20 deep`, `Drill 2 × 6.8`.
+    """
     times = f"{count} × " if count > 1 else ""
     behind = f", {deep}" if deep and size else f" {deep}" if deep else ""
     whole = f"{verb} {holes_words(count)} {size}".rstrip()

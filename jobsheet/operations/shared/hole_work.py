@@ -1,4 +1,6 @@
-"""What all hole kinds share: torque and thrust of a bite, the hand at the quill lever, seconds, rows and dials."""
+"""What all hole kinds share: torque and thrust of a bite, the hand at the quill
+lever, seconds, rows and dials.
+"""
 
 from __future__ import annotations
 
@@ -308,7 +310,9 @@ def cut(
     tip: float = 0.0,
     work: str = "drill",
 ) -> tuple[float, float]:
-    """All figures of a bite: forces, speed, seconds, push. Returns the spindle speed [rev/s] and the torque [N·m]."""
+    """All figures of a bite: forces, speed, seconds, push. Returns the spindle
+    speed [rev/s] and the torque [N·m].
+    """
     torque, thrust = forces(tally, setting, bite)
     speed = turn(tally, setting, fields, bite, torque, start, work=work, deep=depth / bite.diameter)
     times(tally, bite, speed, depth, len(fields.at), peck=peck, tip=tip)
@@ -350,7 +354,9 @@ def row(
     notes: tuple[str, ...] = (),
     hole: str = "opens",
 ) -> Row:
-    """The line of a hole step; `stop` is where the quill stop stands [m], `hole` what it does to the one that is there."""
+    """The line of a hole step; `stop` is where the quill stop stands [m], `hole`
+    what it does to the one that is there.
+    """
     strokes = int(reckoned.value("strokes") or 1)
     words = [f"{reckoned.shown('time_each')} each"] if len(fields.at) > 1 else []
     if strokes > 1:
@@ -373,7 +379,9 @@ def row(
 
 
 def dials(reckoned: Figures, setting: Setting, stop: float, counted: str = "to the tip") -> tuple[Dial, ...]:
-    """Spindle, seconds to the depth, quill stop: the three things to set for a hole. `counted` says from where."""
+    """Spindle, seconds to the depth, quill stop: the three things to set for a
+    hole. `counted` says from where.
+    """
     speed = reckoned.value("spindle_speed") or 0.0
     strokes = int(reckoned.value("strokes") or 1)
     pushed = reckoned.value("lever_push")

@@ -1,4 +1,5 @@
-"""What all milling kinds share: power and torque of a cut, the forces of its teeth, what gives way, what is left.
+"""What all milling kinds share: power and torque of a cut, the forces of its
+teeth, what gives way, what is left.
 
 One cut is described by its arc: where a tooth enters and where it leaves. Mean power and torque are
 Kienzle's at the exact mean chip; peaks come from the tooth force summed over angle and helix.
@@ -191,7 +192,9 @@ def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
 
 
 def _chatter(tally: Tally, cut: Cut, setting: Setting, teeth: int) -> None:
-    """What the cut asks of the frame: depth times mean teeth in cut times the force for a chip, sharp, by its direction."""
+    """What the cut asks of the frame: depth times mean teeth in cut times the force
+    for a chip, sharp, by its direction.
+    """
     engaged = tally.figure("teeth_in_cut", teeth_in_cut, teeth=float(teeth), engagement=cut.end - cut.start)
     chip = _chip(cut)
     kt = specific_cutting_force(kc11=setting.material.kc11.value, mc=setting.material.mc.value, h=chip)
@@ -243,8 +246,8 @@ def _bending(tally: Tally, cut: Cut, setting: Setting, forces: ToothForces) -> N
 def _second(tally: Tally, cut: Cut, setting: Setting, power: float, removal: float) -> None:
     """Unit power as a second opinion; a word where the two differ much.
 
-    Its feed factor goes by the feed a tooth, as the unit-power tables define it: they know no thinner chip of a
-    cut from the side, so that there the first method gives more.
+    Its feed factor goes by the feed a tooth, as the unit-power tables define it: they know no thinner chip of
+    a cut from the side, so that there the first method gives more.
     """
     energy = setting.material.kp
     if energy is None:
@@ -346,7 +349,8 @@ def depth_words(total: float, reckoned: Figures, setting: Setting) -> tuple[str,
 def dials(total: float, reckoned: Figures, setting: Setting, along: str, note: str = "") -> tuple[Dial, ...]:
     """Spindle, feed handle and depth: the three things to set for a milling pass.
 
-    The depth dial is read after the first layer and after the last, counted on from where the cutter was touched.
+    The depth dial is read after the first layer and after the last, counted on
+    from where the cutter was touched.
     """
     from jobsheet.machine.dial_readings import running
 
@@ -382,7 +386,9 @@ def row(
     along: str,
     readings: tuple[str, ...] = (),
 ) -> Row:
-    """The line of a milling step: what was asked for, how it is set, what to measure; `readings` are parts of its note."""
+    """The line of a milling step: what was asked for, how it is set, what to
+    measure; `readings` are parts of its note.
+    """
     from jobsheet.catalog.tools.cutters import short_name
 
     pace = reckoned.value("seconds_a_turn")

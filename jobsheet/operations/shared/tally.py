@@ -35,7 +35,9 @@ class Tally:
         self._edge: EdgeSpeed | None = None
 
     def use(self, figure: str, formula: Callable[..., float], **inputs: Any) -> float:
-        """The result of a formula, kept with what was put in; outside its source's range a caveat is kept too."""
+        """The result of a formula, kept with what was put in; outside its
+        source's range a caveat is kept too.
+        """
         result, known = formula(**inputs), formula_of(formula)
         self._steps.append(Step(figure, known.name, tuple(inputs.items()), result))
         if known.widened:  # one formula in five has a range at all
@@ -74,7 +76,9 @@ class Tally:
         self._missing_speed = asked
 
     def take(self, reckoned: Figures, renamed: dict[str, str], as_they_are: tuple[str, ...] = ()) -> None:
-        """Take over figures of a part reckoned apart, some under another name; its caveats and working too."""
+        """Take over figures of a part reckoned apart, some under another
+        name; its caveats and working too.
+        """
         for figure in reckoned.items:
             name = renamed.get(figure.name, figure.name if figure.name in as_they_are else None)
             if name is not None:

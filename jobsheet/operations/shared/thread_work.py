@@ -33,7 +33,9 @@ def wrench_length(thread: Thread, typed: Quantity | None) -> float | None:
 def thread_torque(
     tally: Tally, setting: Setting, thread: Thread, hole: float, styles: tuple[str, ...], condition: str
 ) -> float:
-    """The torque of the heaviest tap of a set in the hole that is really there, times the state of the tap."""
+    """The torque of the heaviest tap of a set in the hole that is really
+    there, times the state of the tap.
+    """
     material = setting.material
     if hole >= thread.major:
         raise CalcError(

@@ -1,4 +1,6 @@
-"""What the adviser answers: a complete changed step with its figures, what stays wrong with it, and the other way."""
+"""What the adviser answers: a complete changed step with its figures, what stays
+wrong with it, and the other way.
+"""
 
 from __future__ import annotations
 
@@ -28,8 +30,8 @@ class Candidate(Struct, frozen=True, kw_only=True):
 class Advised(Struct, frozen=True, kw_only=True):
     """The best cut of a kind here: every value with its reason, the step as it would be, reckoned.
 
-    `values` are all that the adviser chooses, empty texts for what the program then chooses to the same end; `fields` hold
-    them. `rivals` are other cuts that go, in words.
+    `values` are all that the adviser chooses, empty texts for what the program then chooses to the same end;
+    `fields` hold them. `rivals` are other cuts that go, in words.
     """
 
     values: tuple[Advice, ...]

@@ -20,7 +20,9 @@ _RIVALS = 2
 def reasons(
     best: Candidate, start: Suggestion | None, speeds: tuple[float, float | None], setting: Setting
 ) -> Iterator[Advice]:
-    """Every value with why it is that, and where that comes from; `speeds` are the fastest tried and the one to start from."""
+    """Every value with why it is that, and where that comes from; `speeds` are the
+    fastest tried and the one to start from.
+    """
     for name, text in best.texts:
         if name == "spindle":
             yield Advice(name, text, _speed_why(best, speeds), "common-practice")
@@ -104,7 +106,9 @@ _OTHER_HOLES = {
 
 
 def other_way(best: Candidate, skin: float = 0.0) -> str:
-    """What else would do where a limit stays beyond; nothing where none does. A skin [m] is what no cut may stay within."""
+    """What else would do where a limit stays beyond; nothing where none does. A
+    skin [m] is what no cut may stay within.
+    """
     beyond = {one.name for one in best.found.limits if over(one)}
     if not beyond:
         return ""

@@ -1,8 +1,9 @@
 """The best cut of a step here: the one place that is asked for it, remembered by value.
 
-Order of preference: nothing beyond and no remark drawn; nothing at its edge; the fewest passes; of those the least time, and
-of as good as equal times the fastest speed with the highest feed. What is typed for speed, feed, layer, width or peck counts
-for nothing: those are what is asked for. Everything else of the step stays as it is.
+Order of preference: nothing beyond and no remark drawn; nothing at its edge; the fewest passes; of
+those the least time, and of as good as equal times the fastest speed with the highest feed. What is
+typed for speed, feed, layer, width or peck counts for nothing: those are what is asked for.
+Everything else of the step stays as it is.
 """
 
 from __future__ import annotations
@@ -51,7 +52,8 @@ _ANY = Quantity(0.1e-3, "0.1 mm")
 def best_cut(
     operation: Operation, setting: Setting, skin: float = 0.0, pinned: frozenset[str] = frozenset()
 ) -> Advised | None:
-    """The best cut of this kind here; None for what is not fed under power, or of which the catalogue knows no feed.
+    """The best cut of this kind here; None for what is not fed under power, or of
+    which the catalogue knows no feed.
 
     Parameters
     ----------
@@ -74,7 +76,9 @@ def best_cut(
 def question(
     operation: Operation, setting: Setting, pinned: frozenset[str] = frozenset()
 ) -> tuple[str, Any, Setting, frozenset[str]]:
-    """All that the answer hangs on: the kind, the fields with nothing chosen, what is read around them, what is typed."""
+    """All that the answer hangs on: the kind, the fields with nothing chosen, what
+    is read around them, what is typed.
+    """
     asked = unchosen(operation.kind, operation.fields, pinned)
     reads = (kind_of(operation.kind).looks_at(asked) | READS) - TO_READ
     return operation.kind, asked, narrowed(setting, reads), pinned
@@ -140,7 +144,9 @@ def chosen(candidates: Iterable[Candidate]) -> Candidate:
 
 
 def _deep_face(one: Candidate) -> bool:
-    """Whether a face mill goes deeper than anybody takes it on such a machine: wider and less deep is the better cut."""
+    """Whether a face mill goes deeper than anybody takes it on such a machine:
+    wider and less deep is the better cut.
+    """
     fields, most = one.fields, DEEP_FACE.get(one.found.setting.machine.stiffness_class)
     if most is None or fields.cutter.kind != "face mill":
         return False
@@ -153,7 +159,9 @@ def worst_of(found: Tried) -> float:
 
 
 def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Changed | None:
-    """What to write into this step: only what makes it better, nothing where it is as good as the best; None where none is known."""
+    """What to write into this step: only what makes it better, nothing where it is as good as
+    the best; None where none is known.
+    """
     skin = skin or setting.skin
     advised = best_cut(operation, setting, skin)
     if advised is None:
@@ -204,7 +212,9 @@ def finishes(plays: Any, fields: Any) -> bool:
 
 
 def _together(names: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-    """The changes one by one, but two ways of saying the same together: with only one of them made both would stand there."""
+    """The changes one by one, but two ways of saying the same together: with only one
+    of them made both would stand there.
+    """
     for name in names:
         other = _SAID_BY.get(name)
         if other in names:
@@ -214,7 +224,9 @@ def _together(names: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
 
 
 def _differing(operation: Operation, advised: Advised) -> Iterator[Advice]:
-    """What the step has otherwise; a feed of the table gives way to one per tooth. What is kept first stands last."""
+    """What the step has otherwise; a feed of the table gives way to one per
+    tooth. What is kept first stands last.
+    """
     for one in reversed(advised.values):
         now, then = getattr(operation.fields, one.name), getattr(advised.fields, one.name)
         differs = now is not then if now is None or then is None else abs(now.value - then.value) > _SAME

@@ -1,7 +1,8 @@
-"""What is wrong with a cut, counted: limits that are beyond, remarks that it would draw, limits at their edge.
+"""What is wrong with a cut, counted: limits that are beyond, remarks that it
+would draw, limits at their edge.
 
-A limit that was not tried counts as one at its edge: what a person has never cut on this machine is not planned deeper than
-nine of ten such machines carry.
+A limit that was not tried counts as one at its edge: what a person has never cut on this machine is not
+planned deeper than nine of ten such machines carry.
 """
 
 from __future__ import annotations

@@ -37,7 +37,9 @@ LONGEST, SHORTEST, LEAST_PECK = 12.0, 0.2, 0.5e-3
 def ways(
     kind: str, fields: object, setting: Setting, pinned: frozenset[str] = frozenset()
 ) -> Iterator[Candidate]:
-    """What comes of each, in the order in which it is tried: in fewer strokes first, then the fastest speed, then the feed."""
+    """What comes of each, in the order in which it is tried: in fewer strokes first,
+    then the fastest speed, then the feed.
+    """
     plays = roles_of(kind, fields)
     feeds = _feeds(plays, fields, setting, pinned)
     speeds = speeds_of(kind, fields, setting, pinned)
@@ -62,7 +64,9 @@ def ways(
 
 
 def _feeds(plays: Roles, fields: Any, setting: Setting, pinned: frozenset[str]) -> list[tuple[float, str]]:
-    """Feeds per turn [m] with their texts, the highest first: the one that is typed, or from the catalogue's down."""
+    """Feeds per turn [m] with their texts, the highest first: the one that is
+    typed, or from the catalogue's down.
+    """
     if "feed" in pinned:
         return [(fields.feed.value, fields.feed.text)]
     start = feed_of(plays, fields, setting)
@@ -84,7 +88,9 @@ def _pecks(
 
 
 def _restful(fields: Any, down: float, setting: Setting) -> tuple[tuple[str, str], ...]:
-    """A peck that lasts no longer than an arm keeps up a strong push at this rate [m/s], no longer than the shortest usual one."""
+    """A peck that lasts no longer than an arm keeps up a strong push at this rate [m/s], no
+    longer than the shortest usual one.
+    """
     size = INCH if setting.units == "in" else 1e-3
     most = min(down * LONGEST, _PECKS[-1] * fields.cutter.diameter)
     least = max(SHORTEST * fields.cutter.diameter, LEAST_PECK)

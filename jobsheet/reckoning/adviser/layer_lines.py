@@ -1,4 +1,6 @@
-"""Layers as a hand sets them: on lines of the dial that sets the depth, and no more of them than were meant."""
+"""Layers as a hand sets them: on lines of the dial that sets the depth, and
+no more of them than were meant.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ def _line(setting: Setting) -> tuple[float, Handle | None]:
 def on_a_line(depth: float, setting: Setting, *, up: bool = False) -> float:
     """The nearest depth [m] that stands on a line of the dial, no deeper; or with `up` no less deep.
 
-    Lines are counted from every whole turn anew, as on the dial: those of some do not come out even in a turn.
+    Lines are counted from every whole turn anew, as on the dial: those of some
+    do not come out even in a turn.
     """
     line, handle = _line(setting)
     whole, rest = 0.0, depth
@@ -38,7 +41,9 @@ def on_a_line(depth: float, setting: Setting, *, up: bool = False) -> float:
 
 
 def layer_text(total: float, count: int, setting: Setting) -> str:
-    """The layer as it is typed that makes so many of a depth [m]: on a line; nothing where it is taken at once."""
+    """The layer as it is typed that makes so many of a depth [m]: on a line;
+    nothing where it is taken at once.
+    """
     if count <= 1:
         return ""
     depth = on_a_line(total / count, setting, up=True)
@@ -64,6 +69,8 @@ def dial_units(setting: Setting) -> str:
 
 
 def length_text(value: float, units: str) -> str:
-    """A length [m] as it is typed, to a tenth of a micrometre or a hundredth of a thou: what stands on a line stays there."""
+    """A length [m] as it is typed, to a tenth of a micrometre or a hundredth of a thou:
+    what stands on a line stays there.
+    """
     unit, decimals = (INCH, 5) if units == "in" else (1e-3, 4)
     return f"{trimmed(value / unit, decimals)} {units}"

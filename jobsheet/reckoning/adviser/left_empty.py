@@ -1,4 +1,5 @@
-"""What a step leaves empty of feed, speed, layers, width and pecks is the adviser's: the step is filled in where it is reckoned.
+"""What a step leaves empty of feed, speed, layers, width and pecks is the adviser's: the step
+is filled in where it is reckoned.
 
 A step that states its feed means what it always meant, unless it says that what is empty is as recommended.
 """
@@ -75,7 +76,8 @@ forgotten_with_the_plan(_KNOWN.clear)
 
 
 def filled(operation: Operation, setting: Setting, *, at_once: bool = True) -> Operation | None:
-    """The step with what it leaves empty as recommended here, the very same where nothing is; None where that is not known yet.
+    """The step with what it leaves empty as recommended here, the very same where nothing
+    is; None where that is not known yet.
 
     Parameters
     ----------
@@ -115,7 +117,9 @@ _TOGETHER = {
 
 
 def given_back(operation: Operation, *names: str) -> Operation | None:
-    """The step with these fields left to the adviser, without a name all that it may choose; None where it chooses none of them."""
+    """The step with these fields left to the adviser, without a name all that it may choose;
+    None where it chooses none of them.
+    """
     chosen = chosen_of(roles(operation), operation.fields)
     asked = names or chosen
     both = {*asked, *(_TOGETHER[name] for name in asked if name in _TOGETHER)}
@@ -126,7 +130,9 @@ def given_back(operation: Operation, *names: str) -> Operation | None:
 
 
 def filled_texts(operation: Operation, done: Operation) -> dict[str, str]:
-    """What was filled in, by the names of its fields, as it would be typed; in words where nothing would be."""
+    """What was filled in, by the names of its fields, as it would be typed;
+    in words where nothing would be.
+    """
     values = {name: getattr(done.fields, name) for name in left_of(operation).names}
     if all(one is None for one in values.values()):
         return {}
@@ -143,7 +149,9 @@ class Filler:
         self._waiting: list[Operation] = []
 
     def fill(self, operation: Operation, setting: Setting, before: Operation | None) -> Operation:
-        """The step filled in; as it was before, where there is no patience left and it was reckoned before."""
+        """The step filled in; as it was before, where there is no patience
+        left and it was reckoned before.
+        """
         at_once = self._patience is None or self._patience > 0
         done = filled(operation, setting, at_once=False)
         if done is not None:

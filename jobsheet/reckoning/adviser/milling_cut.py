@@ -1,4 +1,6 @@
-"""Ways of milling a step: every speed, feed and width that may be tried, each in as few layers as it goes with."""
+"""Ways of milling a step: every speed, feed and width that may be tried, each in
+as few layers as it goes with.
+"""
 
 from __future__ import annotations
 
@@ -37,7 +39,8 @@ CLEAN: Burden = (0, 0, 0)
 
 
 class Cutting(Struct, frozen=True, kw_only=True):
-    """A step to be cut: its fields with nothing chosen but what is `pinned`, the skin on it and the height of a layer at most [m].
+    """A step to be cut: its fields with nothing chosen but what is `pinned`, the skin on it and
+    the height of a layer at most [m].
 
     `depth` is what is parted into layers [m]; None where it has none, or its layer is typed.
     """
@@ -67,7 +70,9 @@ def cutting_of(
 
 
 def most_layer(plays: Roles, diameter: float, setting: Setting) -> float:
-    """How deep one layer may be whatever carries it [m]: in a slot half of the cutter, or the workshop's own share of it."""
+    """How deep one layer may be whatever carries it [m]: in a slot half of the cutter,
+    or the workshop's own share of it.
+    """
     if not plays.full_width:
         return float("inf")
     shop = setting.shop
@@ -76,7 +81,9 @@ def most_layer(plays: Roles, diameter: float, setting: Setting) -> float:
 
 
 def ways(cutting: Cutting) -> Iterator[Candidate]:
-    """What goes best at each speed, feed and width, the fastest speeds first; nothing where the catalogue has no feed."""
+    """What goes best at each speed, feed and width, the fastest speeds first;
+    nothing where the catalogue has no feed.
+    """
     best: Candidate | None = None
     least: dict[float, Candidate] = {}
     widths = tuple(_widths(cutting))
@@ -114,7 +121,8 @@ def _candidate(
 
 
 def _speeds_and_feeds(cutting: Cutting) -> Iterator[tuple[float, str, float, str | None]]:
-    """Speeds with the feeds that a hand winds there, none under its least; where no speed has one, the least as it is.
+    """Speeds with the feeds that a hand winds there, none under its least; where no
+    speed has one, the least as it is.
 
     Of a feed that is typed there is no text: it stays.
     """
@@ -232,8 +240,8 @@ def _in_layers(
 ) -> tuple[Any, Burden, tuple[tuple[str, str], ...]] | None:
     """The fewest layers in which no more is wrong than in the thinnest; None where it cannot be reckoned.
 
-    None too where it can neither be preferred nor be named as a rival: more is wrong than with the best so far, or nothing
-    is wrong in two passes more than what is known `here`, at the same speed, and clean too.
+    None too where it can neither be preferred nor be named as a rival: more is wrong than with the best so
+    far, or nothing is wrong in two passes more than what is known `here`, at the same speed, and clean too.
     """
     known: dict[int, tuple[Any, Burden, tuple[tuple[str, str], ...]]] = {}
 
@@ -272,7 +280,9 @@ def _bounds(cutting: Cutting) -> tuple[int, int]:
 
 
 def fewest(burden: Callable[[int], Burden], least: int, most: int) -> int:
-    """The smallest count with no more wrong than with the largest, which is asked where the smallest is not clean."""
+    """The smallest count with no more wrong than with the largest, which is
+    asked where the smallest is not clean.
+    """
     if burden(least) == CLEAN:
         return least
     target = burden(most)

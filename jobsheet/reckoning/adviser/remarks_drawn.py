@@ -1,4 +1,6 @@
-"""Remarks that a cut would draw of the rules about chip, slot, skin and pecks: by the very numbers that those rules ask by."""
+"""Remarks that a cut would draw of the rules about chip, slot, skin and pecks: by the
+very numbers that those rules ask by.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Where the adviser starts and how far it may go: speeds of the machine, feeds from the catalogue down to what still cuts."""
+"""Where the adviser starts and how far it may go: speeds of the machine, feeds from the
+catalogue down to what still cuts.
+"""
 
 from __future__ import annotations
 
@@ -36,7 +38,9 @@ def speed_first(material: Material) -> bool:
 
 
 def feed_of(plays: Roles, fields: Any, setting: Setting) -> Suggestion | None:
-    """The feed per tooth of a milling cutter or the feed per turn of another tool that the catalogue starts from [m]."""
+    """The feed per tooth of a milling cutter or the feed per turn of another tool
+    that the catalogue starts from [m].
+    """
     cutter = fields.cutter
     if plays.mills:
         return advice.table_feed_per_tooth(cutter, setting, between_walls=plays.between_walls)
@@ -47,7 +51,9 @@ def feed_of(plays: Roles, fields: Any, setting: Setting) -> Suggestion | None:
 
 
 def spot_of(fields: Any) -> float | None:
-    """The diameter of the spot that a spot drill cuts [m]: its feed goes by that; None for a centre drill, which goes by its pilot."""
+    """The diameter of the spot that a spot drill cuts [m]: its feed goes by that; None for a
+    centre drill, which goes by its pilot.
+    """
     cutter, to, depth = fields.cutter, getattr(fields, "to", None), getattr(fields, "depth", None)
     if cutter.kind != "spot drill":
         return None

@@ -1,7 +1,8 @@
-"""All that the machine answers about one step: readings, headroom, the best cut, the speeds beside it, how deep it goes.
+"""All that the machine answers about one step: readings, headroom, the best cut, the
+speeds beside it, how deep it goes.
 
-It comes in parts, the cheap ones first, because all of it takes many times as long as the figures themselves: a
-window asks for one part at a time after the figures are painted.
+It comes in parts, the cheap ones first, because all of it takes many times as long as the figures themselves:
+a window asks for one part at a time after the figures are painted.
 """
 
 from __future__ import annotations
@@ -26,7 +27,9 @@ from jobsheet.reckoning.reckoner import Reckoned
 
 
 class Headroom(Struct, frozen=True, kw_only=True):
-    """Heights over the table and lengths under the spindle [m]: top of the work, holder, what stands out of it, room."""
+    """Heights over the table and lengths under the spindle [m]: top of the work,
+    holder, what stands out of it, room.
+    """
 
     top: float
     holder: float

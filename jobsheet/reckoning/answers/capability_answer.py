@@ -1,8 +1,9 @@
 """What a machine will carry in chosen metals, as one card; two machines side by side on the same work.
 
 Each row answers the same question of each machine: the deepest pass of a usual cutter, the largest drill, the
-largest tap. Beside the answer stands the band: what it would be if the machine carried as little, as much as the
-middle, and as much as its learned capacity allows nine times in ten. Where nothing was tried the card's band stands there.
+largest tap. Beside the answer stands the band: what it would be if the machine carried as little, as
+much as the middle, and as much as its learned capacity allows nine times in ten. Where nothing was
+tried the card's band stands there.
 """
 
 from __future__ import annotations
@@ -39,10 +40,12 @@ _NEAR = 1e-4
 
 
 class Row(Struct, frozen=True, kw_only=True):
-    """One answer: what to plan with, its verdict there, the band (`low`, `middle`, `high`) and what stops more.
+    """One answer: what to plan with, its verdict there, the band (`low`,
+    `middle`, `high`) and what stops more.
 
-    Sizes are words ready to show. `words` is `planned limit, a chance of 1 in 10`, or `cut before`; `proved` says
-    whether trials stand behind the band. `speed` [rev/s] and `torque` [N·m] are those of the cut at the answer.
+    Sizes are words ready to show. `words` is `planned limit, a chance of 1 in 10`, or
+    `cut before`; `proved` says whether trials stand behind the band. `speed` [rev/s] and
+    `torque` [N·m] are those of the cut at the answer.
     """
 
     what: str
@@ -101,7 +104,9 @@ class OnMachine(Struct, frozen=True, kw_only=True):
 
 
 class Capability(Struct, frozen=True, kw_only=True):
-    """All cards, metal by metal, each with the machines in the order they were asked for; and the job on each."""
+    """All cards, metal by metal, each with the machines in the order they were
+    asked for; and the job on each.
+    """
 
     machines: tuple[Machine, ...]
     materials: tuple[tuple[Card, ...], ...]
@@ -183,7 +188,9 @@ def _at(one: Pass, at: Tried | None, setting: Setting, depth: float | None) -> T
 
 
 def _deepest(one: Pass, at: Tried, setting: Setting, known: Sequence[Capacity], end: int) -> float | None:
-    """How deep it goes while every learned limit is asked no more than one end of its band; the others as in the answer."""
+    """How deep it goes while every learned limit is asked no more than one end of its
+    band; the others as in the answer.
+    """
     room = {each.limit: (each.low, each.median, each.high)[end] for each in known}
     most = one.answer.tight if one.answer.stopped is None or one.answer.stopped.name not in LEARNED else None
     low, high = 1e-5, most or 3.0 * (one.step.fields.cutter.diameter or 0.01)
@@ -236,7 +243,9 @@ def _of_tool(largest: Largest, process: str, setting: Setting) -> Row:
 
 
 def _tool_within(process: str, setting: Setting, known: Sequence[Capacity], end: int) -> str:
-    """The largest drill or thread that asks the spindle no more than one end of its band, and nothing else beyond."""
+    """The largest drill or thread that asks the spindle no more than one end of
+    its band, and nothing else beyond.
+    """
     room = {each.limit: (each.low, each.median, each.high)[end] for each in known}
     spindle = ("spindle-torque", "spindle-power")
 

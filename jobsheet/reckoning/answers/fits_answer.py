@@ -36,7 +36,9 @@ class Side(Struct, frozen=True, kw_only=True):
 
 
 class StepFit(Struct, frozen=True, kw_only=True):
-    """One step on both; `retyped` is the speed that is set where the typed one is none of the other machine's."""
+    """One step on both; `retyped` is the speed that is set where the typed one
+    is none of the other machine's.
+    """
 
     key: str
     number: int
@@ -58,7 +60,9 @@ class StepFit(Struct, frozen=True, kw_only=True):
 
 
 class Fit(Struct, frozen=True, kw_only=True):
-    """A whole job on another card. `dials_change` says that every reading is redone; `card_changed` that the job's own card is another now."""
+    """A whole job on another card. `dials_change` says that every reading is redone; `card_changed` that
+    the job's own card is another now.
+    """
 
     job: Job
     other: Job

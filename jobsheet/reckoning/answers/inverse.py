@@ -1,4 +1,5 @@
-"""The question turned round: how deep, how wide, how large a drill or tap this machine takes here, and what stops it.
+"""The question turned round: how deep, how wide, how large a drill or tap this
+machine takes here, and what stops it.
 
 No second model: every candidate is reckoned by the same figures and limits as a step of a plan, and the
 answer is the largest that they still pass. Where the spindle is not typed the speed is free: any step of the
@@ -51,13 +52,14 @@ Judge = Callable[[Tried], bool]
 
 
 class Answer(Struct, frozen=True, kw_only=True):
-    """How far it goes: `expected` while every limit is as expected, `tight` while none is beyond [m]; None where nothing is.
+    """How far it goes: `expected` while every limit is as expected, `tight` while none is
+    beyond [m]; None where nothing is.
 
     `stopped` is the limit that is beyond next, `hardened` the one that is no longer as expected next; where
     it is the cutter's own size that ends it, `end` says so. `untried` is where a limit that was not tried
-    here (chatter) begins to ask more than nine of ten machines carry, when that comes first; `anyway` are limits that are tight
-    however little is asked. `at` is the cut at `expected`, or
-    at `tight` where nothing is as expected.
+    here (chatter) begins to ask more than nine of ten machines carry, when that comes first;
+    `anyway` are limits that are tight however little is asked. `at` is the cut at `expected`, or at
+    `tight` where nothing is as expected.
     """
 
     what: str
@@ -109,7 +111,9 @@ def in_words(limit: Limit | None, end: str) -> str:
 
 
 def speeds_for(fields: object, kind: str, setting: Setting) -> tuple[float, ...]:
-    """The speeds at which a cut may be tried [rev/s], the wanted one first, then slower ones; none where one is typed or none is set."""
+    """The speeds at which a cut may be tried [rev/s], the wanted one first, then slower ones; none
+    where one is typed or none is set.
+    """
     if not hasattr(fields, "spindle") or fields.spindle is not None:
         return ()
     found = tried(kind, fields, setting)
@@ -159,7 +163,9 @@ def is_easy(one: Tried) -> bool:
 
 
 def easy_but(names: frozenset[str]) -> Judge:
-    """Every limit is as expected, but those that are tight whatever is asked: a slow handle stays slow at any depth."""
+    """Every limit is as expected, but those that are tight whatever is asked: a
+    slow handle stays slow at any depth.
+    """
 
     def judge(one: Tried) -> bool:
         return one.carried and all(not is_tight(limit) or limit.name in names for limit in one.limits)
@@ -208,7 +214,9 @@ def answer(
     high: float,
     end: str,
 ) -> Answer:
-    """The answer for an input that grows from low to high [m]; `make` reckons one value at the speed that suits the judge."""
+    """The answer for an input that grows from low to high [m]; `make` reckons one value
+    at the speed that suits the judge.
+    """
     first = make(low, is_easy)
     anyway = tuple(limit for limit in first.limits if is_tight(limit))
     easy = easy_but(frozenset(limit.name for limit in anyway))
@@ -307,7 +315,9 @@ def deepest_pass(operation: Operation, setting: Setting) -> Answer:
 
 
 def deepest_here(operation: Operation, setting: Setting) -> Answer:
-    """How deep one layer may be at the speed, feed and width that are recommended for this step. Raises as `deepest_pass`."""
+    """How deep one layer may be at the speed, feed and width that are recommended for
+    this step. Raises as `deepest_pass`.
+    """
     advised = best_cut(operation, setting)
     if advised is None:
         return deepest_pass(operation, setting)

@@ -1,4 +1,6 @@
-"""The largest drill, tap and face mill that a machine takes in a metal, and what stops the next larger one."""
+"""The largest drill, tap and face mill that a machine takes in a metal, and
+what stops the next larger one.
+"""
 
 from __future__ import annotations
 
@@ -39,7 +41,8 @@ Row = TypeVar("Row")
 
 
 class Largest(Struct, frozen=True, kw_only=True):
-    """The largest tool that goes: by its name, while all is as expected and while nothing is beyond; what stops the next.
+    """The largest tool that goes: by its name, while all is as expected and while
+    nothing is beyond; what stops the next.
 
     `way` is how it goes (`under power`, `by hand only` …) where there is more than one.
     """
@@ -96,7 +99,9 @@ def _largest(
     asked: Callable[[Row, Judge], Tried] | None = None,
     **more: Any,
 ) -> Largest:
-    """The largest row of a list that grows, for both judges; `asked` reckons it only as lightly as it may be cut."""
+    """The largest row of a list that grows, for both judges; `asked` reckons it
+    only as lightly as it may be cut.
+    """
     easy, carried = (_most(rows, asked or make, judge) for judge in (is_easy, is_carried))
     carried = max(carried, easy)
     beyond = make(rows[carried + 1], is_carried) if carried + 1 < len(rows) else None
@@ -163,7 +168,8 @@ def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = 
     Parameters
     ----------
     feed : float, optional
-        Feed per turn [m]; without it the usual one of each drill, or as little as still cuts where that is too much
+        Feed per turn [m]; without it the usual one of each drill, or as little
+        as still cuts where that is too much
     """
 
     def there(size: DrillSize) -> Setting:
@@ -181,7 +187,9 @@ def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = 
 
 
 def drill_within(setting: Setting, judge: Judge) -> DrillSize | None:
-    """The largest drill from solid that passes that judge at a feed that the adviser would choose; None where none does."""
+    """The largest drill from solid that passes that judge at a feed that the adviser
+    would choose; None where none does.
+    """
 
     def make(size: DrillSize, judge: Judge) -> Tried:
         return _lightly(size, setting, judge)
@@ -247,7 +255,8 @@ def _tap(setting: Setting, method: str, holder: str = "", **more: Any) -> Larges
 
 
 def largest_tap(setting: Setting) -> Largest:
-    """The largest coarse thread, in the order of cutting-data section 1.6: the first yes-or-no limit that says no is the answer.
+    """The largest coarse thread, in the order of cutting-data section 1.6: the first
+    yes-or-no limit that says no is the answer.
 
     Does the spindle reverse; does drive or holder slip; is the slowest speed slow enough; only then torque
     and the tap's own strength. If it is no for one of the first two, tapping is by hand, whatever the torque.

@@ -1,4 +1,6 @@
-"""Other cutters for a pace that no hand winds evenly: other teeth, another size; each with its figures. Speed and feed are the adviser's."""
+"""Other cutters for a pace that no hand winds evenly: other teeth, another size; each with its
+figures. Speed and feed are the adviser's.
+"""
 
 from __future__ import annotations
 
@@ -43,7 +45,9 @@ _OFFERED = 2
 
 
 class Mend(Struct, frozen=True, kw_only=True):
-    """One thing that mends it: its label, what to type, and what comes of it [rev/s, m/s, m, share of the torque]."""
+    """One thing that mends it: its label, what to type, and what comes of
+    it [rev/s, m/s, m, share of the torque].
+    """
 
     sort: str
     label: str
@@ -56,13 +60,16 @@ class Mend(Struct, frozen=True, kw_only=True):
 
 
 def out_of_hand(figures: Figures | None, setting: Setting) -> int:
-    """1 where the pace is faster than a hand keeps even, −1 where slower, 0 where it is right or nothing is wound."""
+    """1 where the pace is faster than a hand keeps even, −1 where slower, 0
+    where it is right or nothing is wound.
+    """
     pace = figures.value("handle_pace") if figures is not None else None
     return setting.shop.out_of_hand(pace) if pace is not None else 0
 
 
 def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -> tuple[Mend, ...]:
-    """What mends a pace beyond the hand's; or a chip that is thinner or thicker than the table has it, because of the hand.
+    """What mends a pace beyond the hand's; or a chip that is thinner or thicker than the
+    table has it, because of the hand.
 
     Each offer was reckoned whole: it winds evenly, and no limit is beyond that was not beyond before. Where
     the pace is even and the chip is right there is nothing to mend.
@@ -101,7 +108,9 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
 
 
 def _beyond_reach(figures: Figures, tooth: float, setting: Setting) -> bool:
-    """Whether the chip that the table wants [m] could not be wound evenly at this speed: then it is the hand that stands in the way."""
+    """Whether the chip that the table wants [m] could not be wound evenly at this speed: then it
+    is the hand that stands in the way.
+    """
     pace, chip = figures.value("handle_pace"), figures.value("feed_per_tooth")
     return not pace or not chip or bool(setting.shop.out_of_hand(pace * tooth / chip))
 
@@ -155,7 +164,9 @@ def _mend(
 
 
 def _teeth(fields: Any) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
-    """The same cutter with other teeth, the nearest number first; its place in the cabinet is left out: it is another tool."""
+    """The same cutter with other teeth, the nearest number first; its place in the
+    cabinet is left out: it is another tool.
+    """
     teeth = fields.cutter.teeth
     for other in sorted(_COMMON_TEETH, key=lambda count: abs(count - teeth)):
         if other == teeth:

@@ -1,4 +1,6 @@
-"""What a machine takes in a metal, all in one: passes of usual cutters, the largest drill, tap and face mill, and what stops each."""
+"""What a machine takes in a metal, all in one: passes of usual cutters, the largest drill, tap
+and face mill, and what stops each.
+"""
 
 from __future__ import annotations
 
@@ -80,7 +82,9 @@ def setting_of(
 
 
 def _recommended(kind: str, texts: dict[str, str], setting: Setting) -> Operation:
-    """The step at the speed and feed of its best cut, as wide as it was asked about; as deep as the cutter may be asked."""
+    """The step at the speed and feed of its best cut, as wide as it was asked about;
+    as deep as the cutter may be asked.
+    """
     found = kind_of(kind)
     fields = fields_from(found.fields, found.entries, texts, setting.units)
     step = Operation(key=kind, number=10, kind=kind, fields=fields)

@@ -1,4 +1,6 @@
-"""The dial readings of a set-up, step by step: places, walls with the cutter's offset, passes as a running total."""
+"""The dial readings of a set-up, step by step: places, walls with the cutter's
+offset, passes as a running total.
+"""
 
 from __future__ import annotations
 
@@ -24,7 +26,9 @@ _COUNTS = {"front": "away", "rear": "away", "left": "right", "right": "right"}
 
 
 class At(Struct, frozen=True, kw_only=True):
-    """One place with its two handles; `words` says what it is, `back` which handles come from above: back off first."""
+    """One place with its two handles; `words` says what it is, `back` which
+    handles come from above: back off first.
+    """
 
     words: str
     x: Stop | None
@@ -33,7 +37,9 @@ class At(Struct, frozen=True, kw_only=True):
 
 
 class Wall(Struct, frozen=True, kw_only=True):
-    """A wall cut by the side of the cutter: where its centre goes, where the wall should be and comes out [m]."""
+    """A wall cut by the side of the cutter: where its centre goes, where the
+    wall should be and comes out [m].
+    """
 
     handle: str
     side: str
@@ -43,7 +49,9 @@ class Wall(Struct, frozen=True, kw_only=True):
 
 
 class Readings(Struct, frozen=True, kw_only=True):
-    """What one step sets at the dials; `depths` are the readings after each layer, from where its cutter was touched."""
+    """What one step sets at the dials; `depths` are the readings after each layer,
+    from where its cutter was touched.
+    """
 
     key: str
     number: int
@@ -92,9 +100,11 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
 
 
 def _places(operation: Operation, units: str) -> list[tuple[Place, bool]]:
-    """Where the cutter's centre goes, and whether it comes there in the cut, along a wall that is already as long.
+    """Where the cutter's centre goes, and whether it comes there in the cut,
+    along a wall that is already as long.
 
-    A pocket's corners are computed; each is one wall after the other, so a handle that turns back is backed off.
+    A pocket's corners are computed; each is one wall after the other, so a
+    handle that turns back is backed off.
     """
     fields = operation.fields
     found = [(place, False) for name in ("at", "ends") for place in getattr(fields, name, None) or ()]
@@ -190,7 +200,9 @@ def depths_of(
 
 
 def approaches(machine: Machine) -> tuple[tuple[str, str], ...]:
-    """For each table handle how places are come to: always from the low side, with the back-off of its own backlash."""
+    """For each table handle how places are come to: always from the low side,
+    with the back-off of its own backlash.
+    """
     return tuple(
         (name, approach_words(handle)) for name in ("x", "y") if (handle := machine.handle(name)) is not None
     )

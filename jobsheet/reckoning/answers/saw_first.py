@@ -34,7 +34,8 @@ class SawFirst(Struct, frozen=True, kw_only=True):
 def saw_first(
     operation: Operation, setting: Setting, leave: float = 1e-3, saw: str = "hand saw"
 ) -> SawFirst | None:
-    """Whether the bulk is off sooner with a saw: None where milling is as quick, or there is nothing to saw off.
+    """Whether the bulk is off sooner with a saw: None where milling is as quick,
+    or there is nothing to saw off.
 
     A side of the work as high as the cut is one saw cut, a step two; `leave` stays for milling [m].
     """

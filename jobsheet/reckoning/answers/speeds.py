@@ -1,4 +1,6 @@
-"""The speed that was chosen between its neighbours, and the pilot hole after which a drill is carried that is not from the solid."""
+"""The speed that was chosen between its neighbours, and the pilot hole after which a drill is
+carried that is not from the solid.
+"""
 
 from __future__ import annotations
 
@@ -56,7 +58,9 @@ class Neighbour(Struct, frozen=True, kw_only=True):
 
 
 class Neighbours(Struct, frozen=True, kw_only=True):
-    """The speed that is set and the steps about it; where a stepless drive has it in another range too, that as well."""
+    """The speed that is set and the steps about it; where a stepless drive has it
+    in another range too, that as well.
+    """
 
     below: Neighbour | None
     at: Neighbour
@@ -100,13 +104,14 @@ def _neighbour(step: Speed, one: Tried, wanted: float | None) -> Neighbour:
 def neighbours_of(
     operation: Operation, setting: Setting, typed: Operation | None = None
 ) -> Neighbours | None:
-    """The cut at its own speed and at the steps about it; None where no spindle is set or it cannot be reckoned.
+    """The cut at its own speed and at the steps about it; None where no spindle
+    is set or it cannot be reckoned.
 
     Parameters
     ----------
     typed : Operation, optional
-        The step as it is typed: what it leaves to the adviser is at each speed as recommended there, as it will be once
-        that speed is set
+        The step as it is typed: what it leaves to the adviser is at each speed as recommended there,
+        as it will be once that speed is set
     """
     fields, kind = operation.fields, operation.kind
     if not hasattr(fields, "spindle"):
@@ -145,7 +150,9 @@ def _at(operation: Operation, typed: Operation | None, speed: float, setting: Se
 
 
 def pilot_proposed(operation: Operation, setting: Setting, advised: Advised | None) -> Pilot | None:
-    """The pilot to drill first where this drill cannot be carried from what stands there, however it is fed."""
+    """The pilot to drill first where this drill cannot be carried from what
+    stands there, however it is fed.
+    """
     if advised is None or advised.clears:
         return None
     if roles(operation).hole != "drill" or operation.fields.cutter.kind != "drill":
@@ -200,7 +207,9 @@ def _rank(first: Tried, after: Tried, easy: float, *, small: bool) -> int:
 
 
 def _with_pilot(operation: Operation, setting: Setting, size: DrillSize) -> tuple[Tried, Tried] | None:
-    """The pilot drill itself, at its own usual feed, and the drill after it; both at the speed that carries them."""
+    """The pilot drill itself, at its own usual feed, and the drill after it;
+    both at the speed that carries them.
+    """
     from jobsheet.operations.kinds.drill import Fields
 
     fields: Any = operation.fields

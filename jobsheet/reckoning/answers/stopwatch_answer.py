@@ -1,4 +1,6 @@
-"""The stopwatch: a length and seconds, or turns and seconds, give back the real feed, and with it what the cut really asks."""
+"""The stopwatch: a length and seconds, or turns and seconds, give back the real feed,
+and with it what the cut really asks.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,8 @@ SHORTEST, LONGEST, FASTEST = 0.1, 86400.0, 0.5
 
 
 class Timed(Struct, frozen=True, kw_only=True):
-    """What the watch says: real feed [m/s], feed per tooth or a turn [m], pace [rev/s], and the cut reckoned with it.
+    """What the watch says: real feed [m/s], feed per tooth or a turn [m],
+    pace [rev/s], and the cut reckoned with it.
 
     `each` is `feed_per_tooth` or `feed_per_turn`; `edits` writes the real feed into the step.
     """

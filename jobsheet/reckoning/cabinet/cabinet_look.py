@@ -1,4 +1,6 @@
-"""What a job asks for, looked up in the cabinet: there, elsewhere, not there now, or lacking, with what is nearest."""
+"""What a job asks for, looked up in the cabinet: there, elsewhere, not there
+now, or lacking, with what is nearest.
+"""
 
 from __future__ import annotations
 
@@ -38,8 +40,9 @@ HAS, NEAR, LACKS, OUT, ELSEWHERE, SILENT = "has", "near", "lacks", "not there no
 class Look(Struct, frozen=True, kw_only=True):
     """What the cabinet says to one need.
 
-    `status` is `has`, `near`, `lacks`, `not there now`, `elsewhere`, or `not listed` where the cabinet says nothing
-    of such things. `near` are the nearest that it has; `sentence` says what is lacking, empty where nothing is.
+    `status` is `has`, `near`, `lacks`, `not there now`, `elsewhere`, or `not listed` where the
+    cabinet says nothing of such things. `near` are the nearest that it has; `sentence` says what
+    is lacking, empty where nothing is.
     """
 
     need: Need
@@ -133,7 +136,9 @@ def _same(one: float | None, other: float | None) -> bool:
 
 
 def _takes(holder: Thing, cutter: Cutter | None) -> bool:
-    """Whether a chuck opens so far; of shanks nothing is known, so only drills are asked, whose shank is their size."""
+    """Whether a chuck opens so far; of shanks nothing is known, so only drills
+    are asked, whose shank is their size.
+    """
     if cutter is None or cutter.kind != "drill" or cutter.diameter is None or holder.high is None:
         return True
     return (holder.low or 0.0) - SAME <= cutter.diameter <= holder.high + SAME
@@ -175,7 +180,9 @@ def _together(need: Need, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
 
 
 def _cuts(need: Need, asked: Cutter, thing: Thing, has: Cutter) -> bool:
-    """Whether a cutter is the one that is asked for: what the job writes of it must agree, what it leaves open may be as it is."""
+    """Whether a cutter is the one that is asked for: what the job writes of it must agree,
+    what it leaves open may be as it is.
+    """
     if asked.kind != has.kind:
         return False
     if asked.kind == "tap":

@@ -1,8 +1,8 @@
 """What a job asks of the cabinet: cutters of its steps, and what its words ask for with a size.
 
-Of words only what can be read is taken: parallels by their thickness, gauges and measuring tools by their size,
-wrenches by their length. A plain word (`file`, `parallels`) is looked for too, but nothing is said where it is not found:
-nobody lists everything that lies on a bench.
+Of words only what can be read is taken: parallels by their thickness, gauges and measuring tools by their
+size, wrenches by their length. A plain word (`file`, `parallels`) is looked for too, but nothing is said
+where it is not found: nobody lists everything that lies on a bench.
 """
 
 from __future__ import annotations

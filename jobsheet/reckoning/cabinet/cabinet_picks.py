@@ -1,4 +1,6 @@
-"""What a field of a step can be filled with from the cabinet: entries that do this work, the nearest first."""
+"""What a field of a step can be filled with from the cabinet: entries that do
+this work, the nearest first.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ MOST = 20
 
 
 class Pick(Struct, frozen=True, kw_only=True):
-    """One entry to choose: the text that the field takes, how it is shown, and why it cannot be fetched now."""
+    """One entry to choose: the text that the field takes, how it is shown,
+    and why it cannot be fetched now.
+    """
 
     text: str
     shown: str
@@ -36,9 +40,9 @@ def picks(
 ) -> tuple[Pick, ...]:
     """What the cabinet has for the field of that name; nothing where it is no field for tools.
 
-    A tap has the thread that the step names. A drill comes by how near it is to the size that is wanted: that of the
-    thread which is cut later at the same place, else that of the drill which stands there. What a line says of the
-    step and not of the tool (how far out, in what held) is kept.
+    A tap has the thread that the step names. A drill comes by how near it is to the size that is wanted: that
+    of the thread which is cut later at the same place, else that of the drill which stands there. What a line
+    says of the step and not of the tool (how far out, in what held) is kept.
     """
     entry = kind_of(operation.kind).entry(name)
     if entry is None:

@@ -1,4 +1,6 @@
-"""What an open job needs proved: a few rungs in its own metal that end at what its steps ask, instead of the machine's limit."""
+"""What an open job needs proved: a few rungs in its own metal that end at what its steps
+ask, instead of the machine's limit.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,8 @@ from jobsheet.reckoning.reckoner import Outcome, Reckoned
 
 
 class Need(Struct, frozen=True, kw_only=True):
-    """One ladder for all steps of a process with one kind of cutter; `steps` are their numbers, the most demanding first.
+    """One ladder for all steps of a process with one kind of cutter; `steps` are their
+    numbers, the most demanding first.
 
     `ladder` is None where none can be made of such cuts; `why` then says so.
     """
@@ -45,7 +48,9 @@ class _Step(Struct, frozen=True):
 
 
 def job_needs(reckoned: Reckoned, shop: Shop | None = None) -> tuple[Need, ...]:
-    """The ladders by which all steps of the job that were not tried, or are tight, are settled; none where nothing is open."""
+    """The ladders by which all steps of the job that were not tried, or are tight, are
+    settled; none where nothing is open.
+    """
     by_need: dict[tuple[str, str], list[_Step]] = {}
     for set_up, operation in reckoned.job.operations():
         outcome = reckoned.operations[operation.key]

@@ -1,4 +1,6 @@
-"""One cut of a ladder, reckoned: from its fields as typed to what it asks, and the fields that a ladder's cuts share."""
+"""One cut of a ladder, reckoned: from its fields as typed to what it asks, and the
+fields that a ladder's cuts share.
+"""
 
 from __future__ import annotations
 
@@ -56,7 +58,9 @@ def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
 
 
 def base_texts(ladder: Ladder) -> dict[str, str]:
-    """The fields of a milling ladder without what grows: at one speed and one feed, those of its lightest cut."""
+    """The fields of a milling ladder without what grows: at one speed and one
+    feed, those of its lightest cut.
+    """
     units, grows = ladder.units, ladder.grows
     texts = cuts.milling_texts(ladder.process, grows, ladder.cutter, ladder.setting, dict(ladder.texts))
     texts.pop(grows, None)
@@ -68,7 +72,9 @@ def base_texts(ladder: Ladder) -> dict[str, str]:
 
 
 def listed_texts(ladder: Ladder, size: str = "") -> dict[str, str]:
-    """The fields of the drill or thread of that name, or of the smallest; at speed and feed of the ladder's own."""
+    """The fields of the drill or thread of that name, or of the smallest; at
+    speed and feed of the ladder's own.
+    """
     choices = cuts.drills if ladder.process == "drill" else cuts.taps
     typed = dict(ladder.texts)
     if ladder.rungs:

@@ -1,4 +1,6 @@
-"""Climbing a ladder on paper: which cut comes next, as if every one below it had been clean, and how it is set."""
+"""Climbing a ladder on paper: which cut comes next, as if every one below it had
+been clean, and how it is set.
+"""
 
 from __future__ import annotations
 
@@ -97,7 +99,8 @@ def _next(ladder: Ladder, capacity: Capacity, clean: float | None, *, finer: boo
 def _growing(
     capacities: Mapping[str, Capacity], last: Mapping[str, float | None], chance: float
 ) -> dict[str, float]:
-    """The limit that is nearest to giving out, with its last clean share: the one that grows by a step at most.
+    """The limit that is nearest to giving out, with its last clean share: the
+    one that grows by a step at most.
 
     The others only keep their chance: a spindle loaded to a twentieth may well be loaded to a tenth next.
     """
@@ -199,7 +202,9 @@ def _milling(ladder: Ladder) -> Pick:
 
 
 def _easy_to(at: Callable[[float], Made], most: float, least: float) -> float:
-    """The largest size up to this at which no limit that is not learned is at its edge, but for those that are anyway [m]."""
+    """The largest size up to this at which no limit that is not learned is at its edge,
+    but for those that are anyway [m].
+    """
     anyway = {*LEARNED, *(limit.name for limit in at(least).found.limits if is_tight(limit))}
 
     def easy(size: float) -> bool:
@@ -218,9 +223,9 @@ def _easy_to(at: Callable[[float], Made], most: float, least: float) -> float:
 def _from_list(ladder: Ladder) -> Pick:
     """Drills that exist, or threads in real tap drills: the one that asks most and is still allowed.
 
-    All at one speed, the one at which the first may be largest: with a speed of its own for each, a larger one on
-    a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed of the
-    first, so that only the size grows.
+    All at one speed, the one at which the first may be largest: with a speed of its own for each, a larger
+    one on a slower belt would ask a smaller share of the torque than the one before it. Drills keep the feed
+    of the first, so that only the size grows.
     """
     rows = listed(ladder)
     able: list[Made] = []
@@ -251,7 +256,9 @@ def _from_list(ladder: Ladder) -> Pick:
 def _first_of(
     ladder: Ladder, rows: list[Made], targets: Targets, clean: Targets
 ) -> tuple[Made | None, list[Made]]:
-    """The first drill or thread, and all others at its speed; it asks nothing hard of hand, holding and cutter either."""
+    """The first drill or thread, and all others at its speed; it asks nothing hard
+    of hand, holding and cutter either.
+    """
     own = {one.name: one.found.value("spindle_speed") or 0.0 for one in rows}
     best: Made | None = None
     spindle = ""

@@ -1,4 +1,6 @@
-"""The cuts a ladder chooses from: sizes that grow by what a dial can set, drills that exist, taps with real tap drills."""
+"""The cuts a ladder chooses from: sizes that grow by what a dial can set, drills
+that exist, taps with real tap drills.
+"""
 
 from __future__ import annotations
 
@@ -48,7 +50,9 @@ class Choice(Struct, frozen=True):
 
 
 def settled(value: float, units: str, last: float = 0.0, *, finest: bool = False) -> float:
-    """The roundest size that is not above this one [m] and still grows on the last; or with the finest step."""
+    """The roundest size that is not above this one [m] and still grows on the
+    last; or with the finest step.
+    """
     unit = 1e-3 if units == "mm" else INCH
     steps = _STEPS[units]
     for step in steps[-1:] if finest else steps:
@@ -94,7 +98,9 @@ def milling_texts(
 
 
 def most(process: str, grows: str, cutter: Cutter) -> float:
-    """How far a size may grow [m]: a width to the cutter, a depth to one and a half of it (common practice)."""
+    """How far a size may grow [m]: a width to the cutter, a depth to one and
+    a half of it (common practice).
+    """
     wide = cutter.diameter or 0.0
     return wide if grows == "width" else wide * (0.5 if process == "face" else 1.5)
 
@@ -135,7 +141,9 @@ _PLACE = {"mm": "10 mm, 10 mm", "in": "0.4 in, 0.4 in"}
 
 
 def taps(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[Choice, ...]:
-    """Coarse threads of the system, each in its usual drill and in those up to the easier one: a larger hole asks less."""
+    """Coarse threads of the system, each in its usual drill and in those up to the
+    easier one: a larger hole asks less.
+    """
     units = setting.units
     cuts = []
     for row in thread_table().values():

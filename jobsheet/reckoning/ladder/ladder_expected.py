@@ -1,4 +1,6 @@
-"""What a ladder will cost and teach, said before its first cut: cuts, minutes, and how wide what is known will be after it."""
+"""What a ladder will cost and teach, said before its first cut: cuts, minutes, and how
+wide what is known will be after it.
+"""
 
 from __future__ import annotations
 
@@ -39,9 +41,11 @@ def with_expected(ladder: Ladder) -> Ladder:
 
 
 def out_of_reach(ladder: Ladder) -> str:
-    """Why such cuts never find the limit that they are about: another gives out long before it. Empty where they may.
+    """Why such cuts never find the limit that they are about: another gives out
+    long before it. Empty where they may.
 
-    A tap is proved for itself: what it asks hangs on hole and thread, and on nothing else that is cut. What is asked is whether the last rung comes near to what one machine in ten would not carry.
+    A tap is proved for itself: what it asks hangs on hole and thread, and on nothing else that is cut. What
+    is asked is whether the last rung comes near to what one machine in ten would not carry.
     """
     limit = ABOUT.get(ladder.process, "spindle-torque")
     known = ladder.capacity(limit)
@@ -68,7 +72,9 @@ def out_of_reach(ladder: Ladder) -> str:
 
 
 def _beside(ladder: Ladder, last: Rung, asked: Asked, factor: float) -> tuple[str, str]:
-    """What the largest cut asks and what nine of ten carry: a torque, or the depth of such a cut that would ask it."""
+    """What the largest cut asks and what nine of ten carry: a torque, or the
+    depth of such a cut that would ask it.
+    """
     if asked.limit == "spindle-torque":
         torques = [show("torque", asked.demand * times, ladder.units) for times in (1.0, factor)]
         return f", asks {torques[0]}", torques[1]
@@ -84,7 +90,9 @@ NEAR = 0.9
 
 
 def _climbed(ladder: Ladder, known: Capacity) -> tuple[int, Capacity]:
-    """The cuts until the middle of what is thought is passed, the last of them a sign; or until the job's own demand."""
+    """The cuts until the middle of what is thought is passed, the last of them a
+    sign; or until the job's own demand.
+    """
     if ladder.up_to:
         for rung in ladder.rungs:
             asked = rung.of(known.limit)
@@ -119,7 +127,9 @@ def _wide(capacity: Capacity) -> float:
 
 
 def words_of(expected: Expected) -> str:
-    """What stands over the first rung: `About 5 cuts and 15 minutes; what is known within 12 times is then known within 2.6.`"""
+    """What stands over the first rung: `About 5 cuts and 15 minutes; what is known within
+    12 times is then known within 2.6.`
+    """
     minutes = max(5, round(expected.minutes / 5) * 5)
     cuts = "One cut" if expected.cuts == 1 else f"About {expected.cuts} cuts"
     known = f"What such cuts may ask is known within {_times(expected.before)} now, nine times in ten"
@@ -139,7 +149,8 @@ def _times(ratio: float) -> str:
 def takes_words(process: str, asked: Iterable[Asked], units: str) -> tuple[str, ...]:
     """What a test cut takes of the motor, of a drill or tap with its torque.
 
-    What it asks of the frame is its depth itself, which stands beside it: a stiffness is nothing that a hand can set.
+    What it asks of the frame is its depth itself, which stands beside it: a
+    stiffness is nothing that a hand can set.
     """
     words = []
     for one in asked:

@@ -1,7 +1,9 @@
-"""A ladder inside the job: the roughing layers of a real step as rungs, so that learning costs no test steel and ends at the size.
+"""A ladder inside the job: the roughing layers of a real step as rungs, so that learning costs
+no test steel and ends at the size.
 
-Each layer asks at most what a rung may; together they are just the depth of the step. Nothing of the plan is changed: the
-sheet of the ladder is taken to the machine in place of the step's own layers, and each layer is entered as it went.
+Each layer asks at most what a rung may; together they are just the depth of the step. Nothing of the
+plan is changed: the sheet of the ladder is taken to the machine in place of the step's own layers,
+and each layer is entered as it went.
 """
 
 from __future__ import annotations

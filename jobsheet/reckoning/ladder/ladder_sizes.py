@@ -1,4 +1,6 @@
-"""Shares of card and class said as sizes of a ladder's own cuts: a depth, a width or a drill is what a hand can set."""
+"""Shares of card and class said as sizes of a ladder's own cuts: a depth, a width
+or a drill is what a hand can set.
+"""
 
 from __future__ import annotations
 
@@ -23,8 +25,8 @@ _NEAR, _HALVINGS, _HALF = 2e-4, 20, 0.5
 class Size(Struct, frozen=True):
     """A share as a size of a ladder's own cuts: what the chart's axis counts [m, or N·m of a drill or tap].
 
-    `short` is what to set or plan to, rounded down as a hand sets it; `words` the same with what it is; `about` the value
-    to the two figures that such a thing is known to.
+    `short` is what to set or plan to, rounded down as a hand sets it; `words` the same with what it is;
+    `about` the value to the two figures that such a thing is known to.
     """
 
     value: float
@@ -38,10 +40,11 @@ class Size(Struct, frozen=True):
 
 @remembered(256)
 def in_size(ladder: Ladder, limit: str, share: float) -> Size | None:
-    """The largest size of such cuts that asks no more than this share of that limit; None where even the least asks more.
+    """The largest size of such cuts that asks no more than this share of that limit;
+    None where even the least asks more.
 
-    Of drills and taps it is a torque, at the speed of the topmost rung, to two figures and never rounded up; with the
-    largest that asks no more, where there is one.
+    Of drills and taps it is a torque, at the speed of the topmost rung, to two figures and never rounded up;
+    with the largest that asks no more, where there is one.
     """
     try:
         if ladder.milled:
@@ -52,7 +55,8 @@ def in_size(ladder: Ladder, limit: str, share: float) -> Size | None:
 
 
 def size_for(ladder: Ladder, limit: str, share: float) -> str:
-    """The largest size of such cuts that asks no more than this share of that limit: `1.55 mm deep`, `6.8 mm`.
+    """The largest size of such cuts that asks no more than this share of that
+    limit: `1.55 mm deep`, `6.8 mm`.
 
     Empty where even the least asks more, or such cuts cannot be reckoned.
     """
@@ -110,7 +114,9 @@ def _milled(ladder: Ladder, limit: str, share: float) -> Size | None:
 
 
 def _between(over: Callable[[float], float], low: float, high: float, under: float, above: float) -> float:
-    """Where it changes its sign, by a line between the ends while both can be reckoned, else by halves; the end below."""
+    """Where it changes its sign, by a line between the ends while both can be
+    reckoned, else by halves; the end below.
+    """
     for step in range(_HALVINGS):
         if high - low <= _NEAR * high:
             break

@@ -1,4 +1,5 @@
-"""Ladders of test cuts: planned, growing cuts that teach what a machine will carry, and what each of them showed.
+"""Ladders of test cuts: planned, growing cuts that teach what a machine will
+carry, and what each of them showed.
 
 The first rung is as light as the chance of ending badly asks; each later one asks at most 1.25 times the
 last clean one of any limit that is learned. A ladder ends at the first soft sign, and before a rung at which
@@ -85,7 +86,8 @@ def plan(
     finer: bool = False,
     up_to: Mapping[str, float] | None = None,
 ) -> Ladder:
-    """A ladder for this machine, cutter, metal and kind of cut; with a reason instead of rungs where none is made.
+    """A ladder for this machine, cutter, metal and kind of cut; with a reason
+    instead of rungs where none is made.
 
     Parameters
     ----------

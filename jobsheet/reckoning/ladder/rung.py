@@ -1,4 +1,6 @@
-"""A ladder of test cuts and its rungs, as values: what the window shows, the sheet prints and an entry refers to."""
+"""A ladder of test cuts and its rungs, as values: what the window shows, the
+sheet prints and an entry refers to.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,8 @@ from jobsheet.reckoning.what_if import Tried
 
 
 class Rung(Struct, frozen=True, kw_only=True):
-    """One test cut. `size` is what grew, in words; `texts` its fields as typed, `length` [m], `seconds` it should take.
+    """One test cut. `size` is what grew, in words; `texts` its fields as typed,
+    `length` [m], `seconds` it should take.
 
     `chance` is that of ending badly, if every rung below it was clean; `growth` how much more it asks
     than the last clean cut, or 0 for the first.
@@ -63,9 +66,11 @@ class Rung(Struct, frozen=True, kw_only=True):
 
 
 class Expected(Struct, frozen=True, kw_only=True):
-    """What a ladder will cost and teach, before its first cut: at the middle of what is thought of the machine.
+    """What a ladder will cost and teach, before its first cut: at the middle of
+    what is thought of the machine.
 
-    `minutes` with those between two cuts; `before` and `after` are high over low of nine in ten of the limit it is about.
+    `minutes` with those between two cuts; `before` and `after` are high over low of
+    nine in ten of the limit it is about.
     """
 
     limit: str
@@ -76,7 +81,9 @@ class Expected(Struct, frozen=True, kw_only=True):
 
 
 class Ladder(Struct, frozen=True, kw_only=True):
-    """What is planned, from the bottom up. Where `refused` says why, there are no rungs; `ends` says why none follow."""
+    """What is planned, from the bottom up. Where `refused` says why, there are no
+    rungs; `ends` says why none follow.
+    """
 
     machine: Machine
     process: str

@@ -1,4 +1,6 @@
-"""What was learned said in sizes of a cut that the machine made: shares of card or class are nothing that a hand can set."""
+"""What was learned said in sizes of a cut that the machine made: shares of card or
+class are nothing that a hand can set.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,8 @@ _KEPT = ("width", "feed_per_tooth", "feed", "spindle", "way")
 class InSizes(Struct, frozen=True, kw_only=True):
     """A capacity as depths of the newest such cut, or as drills and threads; `cut` says which cut that was.
 
-    `middle`, `low` and `high` are about so much, `planned` is rounded down; empty where no such cut asks so little.
+    `middle`, `low` and `high` are about so much, `planned` is rounded down;
+    empty where no such cut asks so little.
     """
 
     cut: str
@@ -31,7 +34,9 @@ class InSizes(Struct, frozen=True, kw_only=True):
     planned: str
 
     def words(self) -> str:
-        """`end mill 12 mm, 4 teeth, 6 mm wide in S235: about 2.3 mm deep, nine in ten 2 mm to 2.7 mm; plan to 1.75 mm deep`."""
+        """`end mill 12 mm, 4 teeth, 6 mm wide in S235: about 2.3 mm deep, nine in ten
+        2 mm to 2.7 mm; plan to 1.75 mm deep`.
+        """
         lead = "" if self.middle.startswith("more") else "about "
         said = f"{lead}{self.middle}, nine in ten {self.low or 'less'} to {self.high}" if self.middle else ""
         plan_to = f"plan to {self.planned}" if self.planned else "no such cut is so light"
@@ -39,7 +44,8 @@ class InSizes(Struct, frozen=True, kw_only=True):
 
 
 def in_sizes(capacity: Capacity, trials: Sequence[Trial]) -> InSizes | None:
-    """What was learned as sizes of the newest of these trials that asked that limit in that way; None where there is none.
+    """What was learned as sizes of the newest of these trials that asked that limit in
+    that way; None where there is none.
 
     Parameters
     ----------

@@ -1,7 +1,8 @@
-"""Works out what the shelf shows of its jobs, in a process of its own and in idle time: `python -m jobsheet.report.for_shelf.worked_apart FOLDER`.
+"""Works out what the shelf shows of its jobs, in a process of its own and in idle time:
+`python -m jobsheet.report.for_shelf.worked_apart FOLDER`.
 
-It is told on its input which contents are in sight, a line at a time; these come first. It tells each content that is done, and
-ends with its input, so that it never outlives the window.
+It is told on its input which contents are in sight, a line at a time; these come first. It tells each content
+that is done, and ends with its input, so that it never outlives the window.
 """
 
 from __future__ import annotations
@@ -18,7 +19,9 @@ from jobsheet.shelf.worked_kept import keep, to_work
 
 
 def main(folder: str) -> None:
-    """Work what is not worked yet, what is in sight first; as nice as can be, for somebody works beside it."""
+    """Work what is not worked yet, what is in sight first; as nice as can be,
+    for somebody works beside it.
+    """
     with contextlib.suppress(AttributeError, OSError):
         os.nice(19)
     sight = _Sight()

@@ -1,4 +1,6 @@
-"""What the shelf shows of one job: its plan's verdict, and its finished part drawn small for a row and large beside its facts."""
+"""What the shelf shows of one job: its plan's verdict, and its finished part drawn small
+for a row and large beside its facts.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +24,9 @@ SMALL, LARGE = (67.0, 42.0), (154.0, 106.0)
 
 
 def worked_out(path: Path, content: str) -> Worked | None:
-    """What a file's plan is said to be and its finished part; None where it cannot be read now, or says something else by now."""
+    """What a file's plan is said to be and its finished part; None where it cannot be read
+    now, or says something else by now.
+    """
     try:
         raw = path.read_bytes()
     except OSError:

@@ -1,4 +1,6 @@
-"""A set-up sheet to fill in by hand: empty lines, and what is known without a job: the machine's speeds and dials."""
+"""A set-up sheet to fill in by hand: empty lines, and what is known without a
+job: the machine's speeds and dials.
+"""
 
 from __future__ import annotations
 
@@ -142,7 +144,9 @@ def _speeds(card: Machine) -> list[object]:
 
 
 def _dials(card: Machine) -> list[str]:
-    """A turn and a line of every handle, and what is lost turning back; the quill's travel a turn of its lever."""
+    """A turn and a line of every handle, and what is lost turning back; the
+    quill's travel a turn of its lever.
+    """
     words = [
         f"{handle.name.upper() if len(handle.name) == 1 else handle.name}: {scale_text(handle)}{_lost(handle)}"
         for handle in card.handles

@@ -1,4 +1,6 @@
-"""The route list: every set-up and step with what, cutter, minutes and a box, on one page, for whoever hands the work on."""
+"""The route list: every set-up and step with what, cutter, minutes and a box, on one
+page, for whoever hands the work on.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ SHORT, LONG = (60, 30), (240, 90)
 
 
 def route_list(plan: Plan) -> list[Page]:
-    """The list on one page where it has the room: in one column, else in two; what is still more goes on from page to page."""
+    """The list on one page where it has the room: in one column, else in two; what is
+    still more goes on from page to page.
+    """
     for parted in (False, True):
         page = _page(plan, _body(plan, plan.courses, parted=parted))
         if plan.fits(page):
@@ -63,7 +67,9 @@ def _halves(plan: Plan, some: tuple[Course, ...]) -> tuple[tuple[object, ...], t
 
 
 def _over_pages(plan: Plan) -> list[Page]:
-    """So many set-ups as a page has room for; a set-up that none holds is cut after as many steps as it does."""
+    """So many set-ups as a page has room for; a set-up that none holds is cut
+    after as many steps as it does.
+    """
     pages: list[Page] = []
     rest = [(course, course.set_up.operations) for course in plan.courses]
     while rest:

@@ -1,4 +1,6 @@
-"""A card for one step on half a page: hold, zero, its points, its row with all readings, and a line for what happened."""
+"""A card for one step on half a page: hold, zero, its points, its row with all
+readings, and a line for what happened.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The revisions of the plan as a block: number, when, what changed as typed, who; and the remarks that were set aside, with reason."""
+"""The revisions of the plan as a block: number, when, what changed as typed, who; and the
+remarks that were set aside, with reason.
+"""
 
 from __future__ import annotations
 
@@ -68,7 +70,9 @@ def _sign(one: Dismissed) -> str:
 
 
 def set_aside_at(plan: Plan, operation: str) -> tuple[NoteLine, ...]:
-    """Hazards that were set aside at a step, or at the set-up that it is the first step of, with reason and initials."""
+    """Hazards that were set aside at a step, or at the set-up that it is the first
+    step of, with reason and initials.
+    """
     about = {operation} | {
         set_up.key
         for set_up in plan.job.set_ups

@@ -1,4 +1,6 @@
-"""The safety notes beside those at their steps: once each, grouped by when they are needed, and only so many as are read."""
+"""The safety notes beside those at their steps: once each, grouped by when they are
+needed, and only so many as are read.
+"""
 
 from __future__ import annotations
 
@@ -51,7 +53,8 @@ def line(note: Note, *, short: bool = False, bold: bool = False) -> NoteLine:
 
 
 def rest(plan: Plan, pages: Iterable[Page], most: int = MOST) -> list[object]:
-    """Blocks of what is still to be heeded: every note that does not stand in full on the pages made so far, the most specific first.
+    """Blocks of what is still to be heeded: every note that does not stand in full on the pages
+    made so far, the most specific first.
 
     What is over `most` lines is left out, the least specific, and it is said how many and where they are.
     """
@@ -99,7 +102,9 @@ def _in_columns(kept: list[tuple[str, str]]) -> Columns:
 
 
 def _told(plan: Plan) -> list[tuple[str, str]]:
-    """Every note that is no stop with its moment, once each: those of steps, of some set-ups, of all of them, of the job."""
+    """Every note that is no stop with its moment, once each: those of steps, of some
+    set-ups, of all of them, of the job.
+    """
     own = _of_steps(plan)
     heads: dict[str, tuple[Note, list[int]]] = {}
     for set_up in plan.job.set_ups:
@@ -126,7 +131,9 @@ def _head_notes(plan: Plan, set_up: SetUp) -> list[Note]:
 
 
 def _of_steps(plan: Plan) -> list[tuple[str, str]]:
-    """Notes of steps in full; they stand at their first step, and here only where they were shortened there."""
+    """Notes of steps in full; they stand at their first step, and here only
+    where they were shortened there.
+    """
     found: dict[str, Note] = {}
     for _, operation in plan.job.operations():
         for note in plan.notes.steps.get(operation.key, ()):
@@ -136,7 +143,9 @@ def _of_steps(plan: Plan) -> list[tuple[str, str]]:
 
 
 def _by_law(plan: Plan) -> list[object]:
-    """Figures of law and advice of the chosen country with place and date; else that they differ, in one line."""
+    """Figures of law and advice of the chosen country with place and date; else
+    that they differ, in one line.
+    """
     lines = by_law(plan.notes, plan.reckoned.shop.country).lines(today())
     if not lines:
         return []

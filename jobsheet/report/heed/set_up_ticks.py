@@ -1,4 +1,6 @@
-"""Boxes to tick, each at its moment: before the first cut of the job, before cutting in a set-up, before the work is taken out."""
+"""Boxes to tick, each at its moment: before the first cut of the job, before cutting in a
+set-up, before the work is taken out.
+"""
 
 from __future__ import annotations
 
@@ -62,7 +64,9 @@ def strapping(set_up: SetUp) -> str:
 
 
 def seated(plan: Plan, set_up: SetUp) -> str:
-    """What is felt for when the work is held, in one line: after the step that clamps it, else before cutting."""
+    """What is felt for when the work is held, in one line: after the step that
+    clamps it, else before cutting.
+    """
     return "; ".join((SEATED, *_reminded(plan, set_up, _ONCE_TIGHT)))
 
 

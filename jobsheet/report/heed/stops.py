@@ -1,4 +1,6 @@
-"""The stop notes of a job by their causes: numbered once, one line of initials each, in a band above the page."""
+"""The stop notes of a job by their causes: numbered once, one line of initials
+each, in a band above the page.
+"""
 
 from __future__ import annotations
 

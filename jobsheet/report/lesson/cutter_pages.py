@@ -1,4 +1,6 @@
-"""Choose the cutter: what each tool is for, the tools of the cabinet to choose from, a line for the reason; and the key."""
+"""Choose the cutter: what each tool is for, the tools of the cabinet to choose from,
+a line for the reason; and the key.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A plan with mistakes on purpose: its steps with tool and speed to read through, lines for what was found, and the key."""
+"""A plan with mistakes on purpose: its steps with tool and speed to read through,
+lines for what was found, and the key.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""How a set-up holds the work, in one line: all that decides which set-up must come first, and nothing of what came before."""
+"""How a set-up holds the work, in one line: all that decides which set-up must come
+first, and nothing of what came before.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ from jobsheet.review.plan.held import fact
 
 
 def held_line(job: Job, set_up: SetUp) -> str:
-    """`150 mm vice; A, bottom face to the fixed jaw, round bar at the moving one; rear down on parallels; zero A and C`."""
+    """`150 mm vice; A, bottom face to the fixed jaw, round bar at the moving one;
+    rear down on parallels; zero A and C`.
+    """
     lie = lying(set_up, stock_box(job))
     words = [words_of(set_up.holding)]
     if in_jaws(set_up, lie):

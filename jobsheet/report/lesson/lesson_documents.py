@@ -34,7 +34,9 @@ def lesson_documents(
     machine: str = "",
     set_ups: tuple[int, ...] = (),
 ) -> tuple[Document, Document]:
-    """Worksheet and key of one sheet of that kind, an order of these set-ups alone where they are named; raises as its exercise does."""
+    """Worksheet and key of one sheet of that kind, an order of these set-ups alone where they are
+    named; raises as its exercise does.
+    """
     maker = partial(_order, set_ups=set_ups) if set_ups else _MAKERS[asked]
     name, work, answers, planted = maker(reckoned, level, seed, sheet)
     head = Head(job=reckoned.job, exercise=name, sheet=sheet, machine=machine, planted=planted)

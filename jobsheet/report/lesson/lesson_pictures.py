@@ -1,4 +1,6 @@
-"""How the work comes and how it must leave, beside each other: metal only, as the asked set-ups begin and end."""
+"""How the work comes and how it must leave, beside each other: metal only, as
+the asked set-ups begin and end.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The key of an order: the right orders as lanes, why, what is free, how to mark in words, the figures worked."""
+"""The key of an order: the right orders as lanes, why, what is free, how to mark
+in words, the figures worked.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The right orders of some slips as lanes: an arrow means before, what lies beside each other may be mixed."""
+"""The right orders of some slips as lanes: an arrow means before, what lies
+beside each other may be mixed.
+"""
 
 from __future__ import annotations
 
@@ -60,7 +62,9 @@ def _level(order: Precedence, key: str) -> int:
 
 
 def _lanes(order: Precedence, level: dict[str, int]) -> dict[str, int]:
-    """A lane for each: that of a forerunner whose lane is still free at that place, else the first one that is."""
+    """A lane for each: that of a forerunner whose lane is still free at that
+    place, else the first one that is.
+    """
     lane: dict[str, int] = {}
     taken: set[tuple[int, int]] = set()
     needed = order.needed()

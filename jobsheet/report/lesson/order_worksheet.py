@@ -1,4 +1,6 @@
-"""The worksheet of an order: how the work comes and must leave, the slips, boxes for their letters, reasons to write, figures."""
+"""The worksheet of an order: how the work comes and must leave, the slips, boxes for their
+letters, reasons to write, figures.
+"""
 
 from __future__ import annotations
 
@@ -118,7 +120,9 @@ def _boxes(exercise: OrderExercise) -> tuple[object, ...]:
 
 
 def _row(count: int, given: dict[int, str], head: str) -> Drawing:
-    """So many boxes with arrows between, as many in a line as have room; before them a heavy one for the set-up's own letter."""
+    """So many boxes with arrows between, as many in a line as have room; before them a
+    heavy one for the set-up's own letter.
+    """
     items: list[Item] = []
     start = STEP + 10 if head else 0.0
     across = int((WIDE - start + STEP - BOX) // STEP)

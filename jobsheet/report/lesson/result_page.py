@@ -1,4 +1,6 @@
-"""What a learner takes away: the result with its reasons, and the work as it stands where the first step cannot be done yet."""
+"""What a learner takes away: the result with its reasons, and the work as it stands where
+the first step cannot be done yet.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +24,9 @@ WIDE, HIGH = 300.0, 220.0
 def first_undoable(
     needed: Needed, answer: Mapping[str, Sequence[str]]
 ) -> tuple[str, tuple[str, ...], str] | None:
-    """The set-up, the steps that are done there, and the first step for which something is not done yet; None where all can be."""
+    """The set-up, the steps that are done there, and the first step for which something is
+    not done yet; None where all can be.
+    """
     for set_up, keys in answer.items():
         here: list[str] = []
         for key in keys:
@@ -39,7 +43,9 @@ def result_document(
     answer: Mapping[str, Sequence[str]] | None = None,
     words: Mapping[str, str] | None = None,
 ) -> Document:
-    """One page: the lines of the result, and of an order that is not right the picture; `words` name its steps."""
+    """One page: the lines of the result, and of an order that is not right the
+    picture; `words` name its steps.
+    """
     first, *rest = result.lines
     blocks: list[object] = [Heading(first), Gap(3), *(Words(line, "body") for line in rest)]
     stuck = first_undoable(needed, answer) if needed is not None and answer is not None else None

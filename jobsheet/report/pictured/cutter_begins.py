@@ -1,4 +1,6 @@
-"""The first cut of a set-up from above: where its cutter begins and which way it is fed, from the facts of its step."""
+"""The first cut of a set-up from above: where its cutter begins and which way it
+is fed, from the facts of its step.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +24,9 @@ LONGEST, SHORTEST = 46.0, 16.0
 
 
 class FirstCut(Struct, frozen=True, kw_only=True):
-    """Where the middle of the cutter begins, its radius, and to where it is fed, in the frame of the work as it lies [m]."""
+    """Where the middle of the cutter begins, its radius, and to where it is fed, in
+    the frame of the work as it lies [m].
+    """
 
     step: int
     begins: Spot
@@ -31,7 +35,8 @@ class FirstCut(Struct, frozen=True, kw_only=True):
 
 
 def first_cut(plan: Plan, course: Course) -> FirstCut | None:
-    """The first step of a set-up that takes metal off; None where that is a hole, which has its point, or a pocket.
+    """The first step of a set-up that takes metal off; None where that is a
+    hole, which has its point, or a pocket.
 
     Where a pocket begins, and round a broken edge, its step does not say.
     """
@@ -65,10 +70,11 @@ def _first(plan: Plan, operation: Operation, cut: Cut) -> FirstCut | None:
 
 
 def _strip(plan: Plan, operation: Operation, cut: Cut, radius: float) -> tuple[Spot, Spot]:
-    """The first strip of a face, fed along its handle, the work on the left of the cutter: against its rotation.
+    """The first strip of a face, fed along its handle, the work on the left of
+    the cutter: against its rotation.
 
-    Seen from above a right-hand cutter turns clockwise; fed with the work on its left it cuts the conventional way
-    (common practice). A strip that takes the whole width has the cutter over the middle.
+    Seen from above a right-hand cutter turns clockwise; fed with the work on its left it cuts the
+    conventional way (common practice). A strip that takes the whole width has the cutter over the middle.
     """
     long, across = cut.before.size[:2]
     found = plan.reckoned.operations[operation.key].figures
@@ -96,8 +102,8 @@ def cutter_items(
 ) -> list[Item]:
     """The cutter as a dashed ring with its middle, and an arrow the way it is fed.
 
-    `left`, `foot` is where the work's nought is; of a ring that is larger than its room only so much is drawn as lies
-    `within` left, top, right, bottom [points].
+    `left`, `foot` is where the work's nought is; of a ring that is larger than its room only so much is drawn
+    as lies `within` left, top, right, bottom [points].
     """
     x, y = left + first.begins[0] * scale, foot - first.begins[1] * scale
     end = left + first.to[0] * scale, foot - first.to[1] * scale

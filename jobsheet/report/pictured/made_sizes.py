@@ -1,4 +1,6 @@
-"""What a set-up makes, on the picture of the work after it: its new sizes beside it, its holes, slots and steps by name with a line to each."""
+"""What a set-up makes, on the picture of the work after it: its new sizes beside it, its holes, slots and
+steps by name with a line to each.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,8 @@ MOST, LONGEST = 4, 16
 
 
 def made(plan: Plan, course: Course) -> Made:
-    """What the steps of a set-up change of the work: the sizes of its box, and what the last step at each place leaves there.
+    """What the steps of a set-up change of the work: the sizes of its box, and what the
+    last step at each place leaves there.
 
     Limits stand beside the step that makes a size, not here: nobody finishes on size by the picture alone.
     """
@@ -35,7 +38,9 @@ def made(plan: Plan, course: Course) -> Made:
 
 
 def _names(plan: Plan, course: Course, cuts: list[Cut]) -> list[tuple[str, Spot3]]:
-    """Every hole, slot, pocket and step once, as its last step leaves it; a spot is no hole yet unless nothing follows it."""
+    """Every hole, slot, pocket and step once, as its last step leaves it; a spot is no
+    hole yet unless nothing follows it.
+    """
     last = cuts[-1].after
     named: dict[tuple[Any, ...], tuple[str, int, Spot3]] = {}
     by_key = {cut.key: cut for cut in cuts}
@@ -73,7 +78,8 @@ def _within(place: Spot3, middle: Spot3, shape: Recess) -> bool:
 
 
 def _named(plan: Plan, operation: Operation, shape: object, cut: Cut) -> tuple[str, Spot3 | None] | None:
-    """What a shape is called on a drawing, and where it is, how deep, where its own corner does not say it; None for a face and a whole side.
+    """What a shape is called on a drawing, and where it is, how deep, where its own corner does not say
+    it; None for a face and a whole side.
 
     A groove that several steps cut is wider than any of them: it has no name here.
     """

@@ -1,4 +1,6 @@
-"""Points from above with their numbers: each number beside its point where nothing else stands, and crowds drawn once more, larger."""
+"""Points from above with their numbers: each number beside its point where nothing else stands,
+and crowds drawn once more, larger.
+"""
 
 from __future__ import annotations
 
@@ -36,7 +38,8 @@ def numbered(
     all_of: bool = False,
     within: Room | None = None,
 ) -> tuple[list[Item], list[Point]]:
-    """Signs and numbers of points at their spots on the picture, and the points whose number has no room beside any other.
+    """Signs and numbers of points at their spots on the picture, and the points whose
+    number has no room beside any other.
 
     Parameters
     ----------
@@ -45,9 +48,11 @@ def numbered(
     scale : float
         Of the picture [points a metre]
     all_of : bool
-        Whether points that run into one another have their numbers too, where there is room, and short crosses
+        Whether points that run into one another have their numbers too, where
+        there is room, and short crosses
     within : Room, optional
-        Where the work is: a number stands on it where it can, else on a white ground, for beside it jaws are hatched
+        Where the work is: a number stands on it where it can, else on a white
+        ground, for beside it jaws are hatched
     """
     arms = 0.5 if all_of else 3.0
     items: list[Item] = []
@@ -155,7 +160,9 @@ def side_of(width: float, height: float) -> float:
 def crowds(
     points: tuple[Point, ...], spots: dict[int, Spot], left_out: list[Point]
 ) -> list[tuple[Point, ...]]:
-    """The crowds of points whose numbers have no room: with each of these whatever stands near it, the largest crowds first."""
+    """The crowds of points whose numbers have no room: with each of these whatever stands
+    near it, the largest crowds first.
+    """
     near = 1.4 * USUAL
     groups: list[set[int]] = []
     for point in left_out:
@@ -176,7 +183,8 @@ def crowds(
 def detail(
     crowd: tuple[Point, ...], spots: dict[int, Spot], name: str, corner: Spot, scale: float, side: float
 ) -> tuple[list[Item], Room]:
-    """A crowd once more in a square of its own at that corner, its side so long; and the room that it shows on the picture.
+    """A crowd once more in a square of its own at that corner, its side so long; and the
+    room that it shows on the picture.
 
     What the square shows is to scale in itself; how much larger it is stands under it.
     """

@@ -13,7 +13,9 @@ REACH = (13.0, 10.0)
 
 
 def entry_items(course: Course, entry: Entry, left: float, foot: float, scale: float) -> list[Item]:
-    """The pocket dashed, and an arrow with its step into the hole; `left`, `foot` is where the work's nought is [points]."""
+    """The pocket dashed, and an arrow with its step into the hole; `left`, `foot` is
+    where the work's nought is [points].
+    """
     lie: Lying = course.lie
 
     def at(x: float, y: float) -> Spot:

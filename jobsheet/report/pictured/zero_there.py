@@ -8,7 +8,9 @@ from jobsheet.stages.course import course_of
 
 
 def zero_there(plan: Plan, course: Course) -> bool:
-    """True where the zero is named or found, or a step has a place that counts from it; a face or a touched side has none."""
+    """True where the zero is named or found, or a step has a place that counts from it;
+    a face or a touched side has none.
+    """
     set_up = course.set_up
     if set_up.zero.named or set_up.zero.found or course.points:
         return True

@@ -1,4 +1,6 @@
-"""Every reading that a step winds to, beside its holes: depths of its layers, walls, ends, cuts along the outside, half a tip."""
+"""Every reading that a step winds to, beside its holes: depths of its layers, walls, ends,
+cuts along the outside, half a tip.
+"""
 
 from __future__ import annotations
 
@@ -94,7 +96,9 @@ def _half_tip(plan: Plan, operation: Operation) -> list[DialRow]:
 
 
 def _places(plan: Plan, operation: Operation, said: Readings) -> list[DialRow]:
-    """Ends, corners and walls in one row: each handle's own stops in the order they are wound to, with the letter of the handle."""
+    """Ends, corners and walls in one row: each handle's own stops in the order they are wound
+    to, with the letter of the handle.
+    """
     what = "wall" if said.wall is not None else "ends" if hasattr(operation.fields, "ends") else "walls"
     stops = [(axis, one) for axis in ("x", "y") for one in _once(said.places, axis)]
     if not stops:
@@ -122,7 +126,9 @@ def _once(places: tuple[At, ...], axis: str) -> list[Stop]:
 
 
 def _begin(plan: Plan, operation: Operation, said: Readings) -> tuple[str, list[Stop]]:
-    """Where to stop first in a cut that was never tried, and the size in words; nothing where its first layer is no deeper."""
+    """Where to stop first in a cut that was never tried, and the size in words; nothing
+    where its first layer is no deeper.
+    """
     handle = plan.card.handle(said.depth_handle)
     outcome, setting = plan.reckoned.operations[operation.key], plan.reckoned.settings.get(operation.key)
     sizes = (one.begin for one in outcome.limits if one.verdict == "not tried")

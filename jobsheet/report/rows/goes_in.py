@@ -1,4 +1,6 @@
-"""Where the cutter goes down into a pocket or window: the hole that a step before drilled for it, from the facts of both steps."""
+"""Where the cutter goes down into a pocket or window: the hole that a step before drilled
+for it, from the facts of both steps.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ SHARE = 0.8
 
 
 class Entry(Struct, frozen=True, kw_only=True):
-    """A step that goes down at a point, and the pocket that it clears: middle and half its sides, counted from the zero [m]."""
+    """A step that goes down at a point, and the pocket that it clears: middle and half
+    its sides, counted from the zero [m].
+    """
 
     step: int
     point: Point
@@ -26,7 +30,9 @@ class Entry(Struct, frozen=True, kw_only=True):
 
 
 def entries(plan: Plan, course: Course) -> tuple[Entry, ...]:
-    """The first step of every pocket of a set-up that has a hole to go in by; where none was drilled its step does not say where."""
+    """The first step of every pocket of a set-up that has a hole to go in by; where none was
+    drilled its step does not say where.
+    """
     going_in: list[Entry] = []
     begun: list[Recess] = []
     for operation in course.set_up.operations:

@@ -55,7 +55,9 @@ def measures_at(plan: Plan, course: Course, operation: Operation) -> tuple[Measu
 
 
 def _asked(plan: Plan, operation: Operation, size: Size | None) -> tuple[str, ...]:
-    """Squareness, places and their like that are asked with a size or beside it, each a box: `square to A within 0.03 mm`."""
+    """Squareness, places and their like that are asked with a size or beside it, each a
+    box: `square to A within 0.03 mm`.
+    """
     units = plan.job.units
     asks = size.asks if isinstance(size, Measured) else ()
     beside = getattr(operation.fields, "tolerances", None)
@@ -71,7 +73,9 @@ def _asked(plan: Plan, operation: Operation, size: Size | None) -> tuple[str, ..
 
 
 def _places(plan: Plan, course: Course, operation: Operation) -> tuple[str, ...]:
-    """The places of holes that have a tolerance of their own, at the last step that goes there: before it nothing is to be measured."""
+    """The places of holes that have a tolerance of their own, at the last step that goes there:
+    before it nothing is to be measured.
+    """
     spots = {place.spot for place in places_of(operation)}
     if not spots or roles(operation).hole == "spot":
         return ()
@@ -132,7 +136,9 @@ def _again(plan: Plan, operation: Operation) -> str:
 
 
 def limits(size: Size, units: str) -> tuple[str, str]:
-    """The two limits with the same number of decimals, in the job's units; one figure where there is no tolerance."""
+    """The two limits with the same number of decimals, in the job's units; one
+    figure where there is no tolerance.
+    """
     factor, most = (1 / INCH, 5) if units == "in" else (1e3, 4)
     low, high = size.low * factor, size.high * factor
     decimals = next(

@@ -1,4 +1,6 @@
-"""Cuts along the outside of the work: where the cutter's centre stands at each, from the zero or from a touch of that side."""
+"""Cuts along the outside of the work: where the cutter's centre stands at each, from the
+zero or from a touch of that side.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ SAME = 1e-9
 
 
 class Outside(Struct, frozen=True, kw_only=True):
-    """The cuts inward of one side: handle, distances [m], and whether they count from a touch of that side."""
+    """The cuts inward of one side: handle, distances [m], and whether they
+    count from a touch of that side.
+    """
 
     handle: str
     side: str
@@ -49,7 +53,9 @@ def outside(reckoned: Reckoned, set_up: SetUp, operation: Operation) -> Outside 
 
 
 def widths_of(reckoned: Reckoned, operation: Operation, whole: float) -> tuple[tuple[float, ...], float]:
-    """How far in each cut along a side ends [m], `whole` the last of them, and what of it was left for that last one."""
+    """How far in each cut along a side ends [m], `whole` the last of them, and
+    what of it was left for that last one.
+    """
     fields: Any = operation.fields
     leave = getattr(fields, "leave", None)
     left = leave.value if leave is not None else 0.0
@@ -61,7 +67,9 @@ def widths_of(reckoned: Reckoned, operation: Operation, whole: float) -> tuple[t
 
 
 class _Zero(Struct, frozen=True):
-    """How the work lay when its zero was found, how it lies at the step, and how far inside the edges the zero is [m]."""
+    """How the work lay when its zero was found, how it lies at the step, and how
+    far inside the edges the zero is [m].
+    """
 
     found: Lying
     now: Lying

@@ -1,4 +1,6 @@
-"""If it rings: the ordered way back from a milling cut that chatters, with this machine's and this step's own numbers."""
+"""If it rings: the ordered way back from a milling cut that chatters, with this
+machine's and this step's own numbers.
+"""
 
 from __future__ import annotations
 

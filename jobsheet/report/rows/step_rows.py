@@ -70,7 +70,8 @@ def steps_of(
 def _notes(
     plan: Plan, course: Course, operation: Operation, said: frozenset[str], *, short: bool
 ) -> tuple[NoteLine, ...]:
-    """Its stop notes by number, then each hazard where it first applies in the set-up, then what it is reminded of.
+    """Its stop notes by number, then each hazard where it first applies in the
+    set-up, then what it is reminded of.
 
     A hazard that stood in full in a set-up before is said in its first sentence.
     """
@@ -90,7 +91,9 @@ def _notes(
 
 
 def _told(plan: Plan, course: Course) -> dict[str, tuple[str, bool]]:
-    """Each caution of a set-up's steps: at which step it is first said, and whether a set-up before has said it."""
+    """Each caution of a set-up's steps: at which step it is first said, and
+    whether a set-up before has said it.
+    """
     key = f"told {course.set_up.key}"
     if key not in plan.drawn:
         before: set[str] = set()
@@ -150,7 +153,9 @@ def _step(
 
 
 def _beside_readings(row: Row) -> str:
-    """A step's words without the parts that say readings: those stand in rows of their own, on lines of the dial."""
+    """A step's words without the parts that say readings: those stand in rows of
+    their own, on lines of the dial.
+    """
     note = row.note
     for one in row.readings:
         note = note.replace(one, "", 1)

@@ -1,4 +1,6 @@
-"""A hole drilled before a step as a mend: cut as the adviser would, and only where the drill lives through its depth."""
+"""A hole drilled before a step as a mend: cut as the adviser would, and only where
+the drill lives through its depth.
+"""
 
 from __future__ import annotations
 
@@ -24,9 +26,11 @@ _ANY_FEED = "0.1 mm"
 def drilled_before(
     before: Operation, setting: Setting, texts: dict[str, str], *, hole: float | None = None
 ) -> Mend:
-    """A drill right before a step, from the solid or opening a `hole` [m]: `texts` name cutter, places and depth.
+    """A drill right before a step, from the solid or opening a `hole` [m]:
+    `texts` name cutter, places and depth.
 
-    Speed, feed and pecks are left empty: the adviser fills them in, also when the machine is another one later.
+    Speed, feed and pecks are left empty: the adviser fills them in, also when
+    the machine is another one later.
 
     Raises, when it is made, `NotMended` where no cut of that drill goes here.
     """
@@ -56,7 +60,9 @@ def drilled_before(
 
 
 def spotted_before(job: Job, key: str, at: str, to: float) -> tuple[Mend, float]:
-    """A spot at these places right before a step, by a spot drill of the job or the cabinet; and how wide it comes [m]."""
+    """A spot at these places right before a step, by a spot drill of the job or the
+    cabinet; and how wide it comes [m].
+    """
     cutters = (
         one.fields.cutter
         for _, one in job.operations()

@@ -11,7 +11,9 @@ _ROUNDING = 1e-7
 
 
 def at_hand(job: Job, kind: str, low: float, high: float) -> tuple[tuple[float, str], ...]:
-    """Diameter [m] and line of every tool of that kind in the job's cabinet between two sizes, from small to large."""
+    """Diameter [m] and line of every tool of that kind in the job's cabinet
+    between two sizes, from small to large.
+    """
     try:
         cabinet = cabinet_for(job.workshop)
     except DocumentError:
@@ -31,7 +33,9 @@ def at_hand(job: Job, kind: str, low: float, high: float) -> tuple[tuple[float, 
 
 
 def drill_near(job: Job, wanted: float, low: float, high: float) -> tuple[float, str]:
-    """The drill of the cabinet nearest to a size within bounds, else a drill of that very size: diameter [m] and line."""
+    """The drill of the cabinet nearest to a size within bounds, else a drill of
+    that very size: diameter [m] and line.
+    """
     found = at_hand(job, "drill", low, high)
     if found:
         return min(found, key=lambda one: abs(one[0] - wanted))

@@ -1,4 +1,6 @@
-"""The best cut of a step here as a fix: the adviser is asked for the whole changed step, and only when the fix is tried or pressed."""
+"""The best cut of a step here as a fix: the adviser is asked for the whole changed step, and
+only when the fix is tried or pressed.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +17,8 @@ LABEL = "Take the best cut here"
 
 
 def best_here(operation: Operation, setting: Setting, skin: float = 0.0) -> Fix:
-    """Speed, feed, layer, width and pecks as the adviser would have them; `NotMended` where that is no other cut.
+    """Speed, feed, layer, width and pecks as the adviser would have them;
+    `NotMended` where that is no other cut.
 
     Parameters
     ----------
@@ -35,7 +38,9 @@ def best_here(operation: Operation, setting: Setting, skin: float = 0.0) -> Fix:
 
 
 def no_cut_goes(operation: Operation, setting: Setting, skin: float = 0.0) -> Callable[[], str]:
-    """What to say where no cut of this kind goes: the limit that stays, in its own words, and the other way."""
+    """What to say where no cut of this kind goes: the limit that stays, in
+    its own words, and the other way.
+    """
 
     def words() -> str:
         found = best_cut(operation, setting, skin)

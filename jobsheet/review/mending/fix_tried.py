@@ -1,7 +1,9 @@
-"""A fix tried before it is offered: the changed plan reckoned and read, and what came of it. The one place that says what is a fix.
+"""A fix tried before it is offered: the changed plan reckoned and read, and what came of it. The
+one place that says what is a fix.
 
-It is offered only where no remark of its own is left, none is new, no limit comes out worse, and the finished part is the
-same but for what the remark is about. Tried when a remark is looked at, never at an edit; remembered by value.
+It is offered only where no remark of its own is left, none is new, no limit comes out worse, and
+the finished part is the same but for what the remark is about. Tried when a remark is looked at,
+never at an edit; remembered by value.
 """
 
 from __future__ import annotations
@@ -39,7 +41,9 @@ class _Plan(Struct, frozen=True):
 
 
 class FixTried(Struct, frozen=True, kw_only=True):
-    """What a fix comes to. `why_not` is a sentence where it is not offered, and then `job` is the plan as it was."""
+    """What a fix comes to. `why_not` is a sentence where it is not offered, and
+    then `job` is the plan as it was.
+    """
 
     fix: Fix
     job: Job
@@ -67,7 +71,8 @@ forgotten_with_the_plan(_known.clear)
 
 
 def fix_tried(remark: Remark, job: Job, reckoned: Reckoned, facts: Facts) -> FixTried | None:
-    """What the first fix of a remark that may be offered comes to in this plan, else its first; None where it has none.
+    """What the first fix of a remark that may be offered comes to in this plan, else
+    its first; None where it has none.
 
     Parameters
     ----------
@@ -171,7 +176,9 @@ def _changed(before: _Plan, job: Job, fix: Fix) -> _Plan:
 
 
 def _followed(before: _Plan, after: _Plan, brings: tuple[Remark, ...]) -> tuple[_Plan, Remark] | None:
-    """The plan with what mends the first remark that was brought; None where none was, or nothing mends it."""
+    """The plan with what mends the first remark that was brought; None where
+    none was, or nothing mends it.
+    """
     if not brings or not brings[0].fixes:
         return None
     try:
@@ -265,7 +272,9 @@ def _moved(old: tuple[str, ...], new: tuple[str, ...]) -> set[str]:
 
 
 def _other_part(about: set[str], reshapes: set[str], before: _Plan, after: _Plan) -> str:
-    """Where the finished part is another than it may be; unknown, and then nothing, while there are no solids."""
+    """Where the finished part is another than it may be; unknown, and then
+    nothing, while there are no solids.
+    """
     if before.facts is None:
         return ""
     old, new = (tuple(operation.key for _, operation in one.job.operations()) for one in (before, after))

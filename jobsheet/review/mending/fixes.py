@@ -1,8 +1,9 @@
 """What mends a plan: functions that make, of what is asked for, a function Job -> Job.
 
-A mend never loses a step: where the step or set-up that it is about is gone, the job stays as it is. It raises nothing but
-`NotMended`, with a sentence that says why there is no better plan of this kind.
-Rows change places and their numbers stay where they are; a step from another set-up comes in a copy of its own set-up.
+A mend never loses a step: where the step or set-up that it is about is gone, the job stays as it is. It
+raises nothing but `NotMended`, with a sentence that says why there is no better plan of this kind.
+Rows change places and their numbers stay where they are; a step from another set-up
+comes in a copy of its own set-up.
 """
 
 from __future__ import annotations
@@ -54,7 +55,9 @@ def in_turn(*mends: Mend) -> Mend:
 
 
 def set_field(owner: str, name: str, text: str) -> Mend:
-    """One field as it would be typed; `owner` is a step's key, `job`, `job:part`, `holding:set-up-1`, `zero:` or `setup:`."""
+    """One field as it would be typed; `owner` is a step's key, `job`, `job:part`,
+    `holding:set-up-1`, `zero:` or `setup:`.
+    """
 
     def mend(job: Job) -> Job:
         try:
@@ -178,7 +181,9 @@ def taken_out(key: str) -> Mend:
 
 
 def added_before(before: str, kind: str, texts: dict[str, str]) -> Mend:
-    """A new step of that kind right before another one; `texts` as they would be typed, what is left out stays empty."""
+    """A new step of that kind right before another one; `texts` as they would be
+    typed, what is left out stays empty.
+    """
     return lambda job: _added(job, before, kind, texts, behind=0)
 
 
@@ -207,7 +212,9 @@ def _added(job: Job, other: str, kind: str, texts: dict[str, str], *, behind: in
 
 
 def _free_number(job: Job, home: SetUp, index: int) -> int:
-    """A number between those of the neighbours, the middle where there is room; else the nearest free one above."""
+    """A number between those of the neighbours, the middle where there is room;
+    else the nearest free one above.
+    """
     taken = {one.number for _, one in job.operations()}
     low = home.operations[index - 1].number if index else 0
     higher = [number for number in taken if number > low]

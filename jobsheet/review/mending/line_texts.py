@@ -43,7 +43,9 @@ def with_micrometer(text: str) -> str:
 
 
 def with_instrument(text: str, instrument: str) -> str:
-    """A line of what is measured with another instrument in the place of the one it names, however that is spelt."""
+    """A line of what is measured with another instrument in the place of the one
+    it names, however that is spelt.
+    """
 
     def other(part: re.Match[str]) -> str:
         words = part[0].strip()
@@ -53,7 +55,9 @@ def with_instrument(text: str, instrument: str) -> str:
 
 
 def with_diameter(cutter: Cutter, size: str) -> str:
-    """The line of a cutter with another diameter, its place left out: it is another tool. Nothing where that cannot be written."""
+    """The line of a cutter with another diameter, its place left out: it is another tool.
+    Nothing where that cannot be written.
+    """
     text = re.sub(rf",\s*{re.escape(cutter.place)}\s*$", "", cutter.text) if cutter.place else cutter.text
     if not cutter.size or cutter.size not in text:
         return ""

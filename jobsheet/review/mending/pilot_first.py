@@ -1,4 +1,6 @@
-"""A pilot before a large drill: the smallest that lives through its depth and with which the drill itself goes."""
+"""A pilot before a large drill: the smallest that lives through its depth and
+with which the drill itself goes.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,9 @@ STAGED, MIDDLE = 10e-3, 0.75
 
 
 def pilot_first(job: Job, operation: Operation, setting: Setting, what: str = "") -> tuple[Fix, ...]:
-    """A pilot as a fix, found when it is tried; behind it the large drill turns and feeds as it goes best. Then one in two steps."""
+    """A pilot as a fix, found when it is tried; behind it the large drill turns and feeds as
+    it goes best. Then one in two steps.
+    """
     diameter = operation.fields.cutter.diameter
     first = next(iter(sizes(job, diameter)), None)
     if first is None:
@@ -58,7 +62,9 @@ def _mend(operation: Operation, setting: Setting, what: str, *, staged: bool) ->
 
 
 def sizes(job: Job, diameter: float) -> Iterator[tuple[float, str]]:
-    """Pilots for a drill, the smallest first: those of the cabinet up to half of it, else by half millimetres."""
+    """Pilots for a drill, the smallest first: those of the cabinet up to half of
+    it, else by half millimetres.
+    """
     found = pilot(diameter)
     known = at_hand(job, "drill", found.low, diameter / 2)
     if known:

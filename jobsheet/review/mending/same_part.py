@@ -25,7 +25,8 @@ def _shapes(course: Course) -> list[Any]:
 
 
 def elsewhere(before: Reckoned, after: Reckoned, about: Iterable[str], *, moves: bool = False) -> float:
-    """How much the finished parts differ [mm³] outside of what the steps `about` pass through, before or after.
+    """How much the finished parts differ [mm³] outside of what the steps `about`
+    pass through, before or after.
 
     With `moves` steps for which the work has another size by then count too: a chamfer goes with its edge.
 
@@ -55,7 +56,9 @@ def elsewhere(before: Reckoned, after: Reckoned, about: Iterable[str], *, moves:
 
 
 def _without(part: Any, tools: list[Any]) -> float:
-    """How much of a solid lies outside of these [mm³]; only what comes near it is taken off, as long as anything is left."""
+    """How much of a solid lies outside of these [mm³]; only what comes near it is
+    taken off, as long as anything is left.
+    """
     for tool in tools:
         if _near(part.bounding_box(), tool.bounding_box()):
             part = part - tool

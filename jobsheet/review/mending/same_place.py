@@ -1,4 +1,6 @@
-"""Which remarks a change ends, which it leaves and which it brings: told by rule and step, not by their words."""
+"""Which remarks a change ends, which it leaves and which it brings: told by rule
+and step, not by their words.
+"""
 
 from __future__ import annotations
 
@@ -31,8 +33,8 @@ def place(remark: Remark) -> Place:
 def differing(before: Sequence[Remark], after: Sequence[Remark], job: Job, changed: Job) -> Differing:
     """What a change does to the remarks.
 
-    A remark that a step of the job passes on to one that is added before it was there already: the hole still wants its
-    spot, only that another drill begins it now.
+    A remark that a step of the job passes on to one that is added before it was there already: the hole still
+    wants its spot, only that another drill begins it now.
     """
     now, was = Counter(map(place, after)), Counter(map(place, before))
     gone, come = was - now, now - was
@@ -47,7 +49,9 @@ def differing(before: Sequence[Remark], after: Sequence[Remark], job: Job, chang
 def _passed_on(
     gone: Counter[Place], come: Counter[Place], job: Job, changed: Job
 ) -> tuple[tuple[Place, Place], ...]:
-    """A place that went and the one that came for it: of the same rule, in the same set-up, at an added step."""
+    """A place that went and the one that came for it: of the same rule, in
+    the same set-up, at an added step.
+    """
     old = {operation.key: set_up.key for set_up, operation in job.operations()}
     new = {
         operation.key: set_up.key for set_up, operation in changed.operations() if operation.key not in old

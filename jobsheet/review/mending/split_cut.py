@@ -14,7 +14,9 @@ def where_it_belongs(later: Step | None) -> str:
 
 
 def split_off(step: Step, units: str) -> Mend | None:
-    """A last pass of its own for what a step takes: for a face a step behind it, for a wall what it leaves."""
+    """A last pass of its own for what a step takes: for a face a step behind
+    it, for a wall what it leaves.
+    """
     fields = step.fields
     left = length_text(LEFT, units)
     if step.roles.mills == "wall":

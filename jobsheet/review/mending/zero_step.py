@@ -7,7 +7,9 @@ from jobsheet.operations.registry import roles
 
 
 def finding_texts(job: Job, set_up: SetUp) -> dict[str, str]:
-    """The finding step of the set-up once more, else that of another one with this one's edges, else a usual finder."""
+    """The finding step of the set-up once more, else that of another one with
+    this one's edges, else a usual finder.
+    """
     here = next((one.fields for one in set_up.operations if roles(one).beside == "find"), None)
     edges = set_up.zero.named or f"the {set_up.zero.x_from} and the {set_up.zero.y_from} edge"
     if here is None:

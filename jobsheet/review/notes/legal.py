@@ -1,6 +1,8 @@
-"""Figures of law and advice for the chosen country, each with its place and date; data in `resources/legal.yaml`.
+"""Figures of law and advice for the chosen country, each with its place and
+date; data in `resources/legal.yaml`.
 
-Advice is not law and says so. Nothing here sets a trigger or a verdict: a figure is printed, never reckoned with.
+Advice is not law and says so. Nothing here sets a trigger or a verdict: a figure
+is printed, never reckoned with.
 """
 
 from __future__ import annotations
@@ -25,7 +27,9 @@ OLD_YEARS = 2
 
 
 class Figure(Struct, frozen=True, kw_only=True):
-    """One row: the choice it belongs to, its place in words, the notes it stands with, and what was read of it when."""
+    """One row: the choice it belongs to, its place in words, the notes it stands
+    with, and what was read of it when.
+    """
 
     id: str
     country: str

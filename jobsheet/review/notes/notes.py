@@ -182,8 +182,8 @@ def sheet_facts(job: Job, shop: Shop = _USUAL) -> dict[str, Any]:
 def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
     """What is lifted onto the table for each set-up, by its key [kg]; what is not known is left out.
 
-    The stock counts as it is bought, before any cut: the first lift is the heaviest. A vice counts where it is put on,
-    not where it stands on the table already.
+    The stock counts as it is bought, before any cut: the first lift is the heaviest. A vice counts where it
+    is put on, not where it stands on the table already.
     """
     masses: dict[str, dict[str, float]] = {set_up.key: {} for set_up in job.set_ups}
     try:

@@ -1,6 +1,8 @@
-"""Reminders: what is true of a step and said beside it, never counted and never asking for an answer. Data, not rules.
+"""Reminders: what is true of a step and said beside it, never counted and never
+asking for an answer. Data, not rules.
 
-Each is said once in a set-up, where it first applies, and at most three stand beside a step: more would not be read.
+Each is said once in a set-up, where it first applies, and at most three stand
+beside a step: more would not be read.
 """
 
 from __future__ import annotations
@@ -45,7 +47,9 @@ class Reminder(Struct, frozen=True):
 
 
 class Reminders(Struct, frozen=True):
-    """What is said: on the sheet, at the head of each set-up, as ticks of each set-up, beside each step, by key."""
+    """What is said: on the sheet, at the head of each set-up, as ticks of each
+    set-up, beside each step, by key.
+    """
 
     sheet: tuple[Reminder, ...]
     set_ups: dict[str, tuple[Reminder, ...]]
@@ -134,7 +138,9 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
 
 
 def _third(up: str, faced: tuple[str, ...]) -> str:
-    """Opposite which of the two faces before it the third is; nothing where it is no third, or opposite neither."""
+    """Opposite which of the two faces before it the third is; nothing where it
+    is no third, or opposite neither.
+    """
     if len(faced) != 2:
         return ""
     return {OPPOSITE[faced[0]]: "opposite-first", OPPOSITE[faced[1]]: "opposite-second"}.get(up, "")

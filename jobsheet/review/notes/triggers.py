@@ -17,7 +17,9 @@ Facts = Mapping[str, Any]
 
 
 def holds(text: str, facts: Facts) -> bool:
-    """Whether the trigger is true of these facts; values are words, sets of words, numbers in SI or booleans."""
+    """Whether the trigger is true of these facts; values are words, sets of
+    words, numbers in SI or booleans.
+    """
     return _holds(parsed(text)[0], facts)
 
 

@@ -1,4 +1,6 @@
-"""What can be asked why: remarks, reminders, safety notes and choices of the trade, each in words of its own."""
+"""What can be asked why: remarks, reminders, safety notes and choices of the
+trade, each in words of its own.
+"""
 
 from __future__ import annotations
 
@@ -38,7 +40,9 @@ _LEVELS = {
 
 
 class Topic(Struct, frozen=True, kw_only=True):
-    """One thing to explain: its id, a word for how much it weighs or where it stands, a title, and its lines."""
+    """One thing to explain: its id, a word for how much it weighs or where it
+    stands, a title, and its lines.
+    """
 
     id: str
     kind: str

@@ -1,4 +1,6 @@
-"""What can be asked why as pages to read: `python -m jobsheet.review.pages.help_page` writes resources/help anew."""
+"""What can be asked why as pages to read:
+`python -m jobsheet.review.pages.help_page` writes resources/help anew.
+"""
 
 from __future__ import annotations
 

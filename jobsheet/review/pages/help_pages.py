@@ -1,7 +1,9 @@
-"""Every page of the help in the window, by its id: remarks, limits, verdicts, formulas, figures, kinds of step and fields.
+"""Every page of the help in the window, by its id: remarks, limits, verdicts, formulas,
+figures, kinds of step and fields.
 
-An id is a sort, a colon and a name: `remark:spot-before-drilling`, `limit:quill-push`, `field:drill/depth`. What stands on a
-page is read from the rules, formulas, entries and data themselves, so that no page can fall behind them.
+An id is a sort, a colon and a name: `remark:spot-before-drilling`, `limit:quill-push`,
+`field:drill/depth`. What stands on a page is read from the rules, formulas, entries and data themselves,
+so that no page can fall behind them.
 """
 
 from __future__ import annotations

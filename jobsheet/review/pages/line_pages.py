@@ -1,4 +1,6 @@
-"""Pages of the help for the lines of the finished part: every form of line as it is typed, and what is understood by it."""
+"""Pages of the help for the lines of the finished part: every form of line as it is
+typed, and what is understood by it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""How square or parallel a step has to leave its faces: by its own words, else by what the finished part asks of them."""
+"""How square or parallel a step has to leave its faces: by its own words, else by
+what the finished part asks of them.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Sizes of the drawing that have limits of their own: which step makes each last, and which step measures it."""
+"""Sizes of the drawing that have limits of their own: which step makes each
+last, and which step measures it.
+"""
 
 from __future__ import annotations
 
@@ -38,7 +40,9 @@ class Limited(Struct, frozen=True, kw_only=True):
 
 
 def limited(asked: AsAsked) -> Iterator[Limited]:
-    """Every size with limits of its own that a step makes and that is not out: of the whole, diameters of holes, widths of what is milled."""
+    """Every size with limits of its own that a step makes and that is not out: of the whole, diameters
+    of holes, widths of what is milled.
+    """
     shape = asked.part.shape
     for axis, size in enumerate(shape.sizes if shape is not None else ()):
         found = asked.size(axis)
@@ -57,7 +61,9 @@ def limited(asked: AsAsked) -> Iterator[Limited]:
 
 
 def asked_sizes(asked: AsAsked) -> Iterator[tuple[Size, tuple[Step, ...]]]:
-    """Every size that the drawing has, with the steps that make it, in order: of the whole, widths, diameters, depths, lengths, mouths."""
+    """Every size that the drawing has, with the steps that make it, in order: of the whole, widths,
+    diameters, depths, lengths, mouths.
+    """
     shape = asked.part.shape
     for axis, size in enumerate(shape.sizes if shape is not None else ()):
         found = asked.size(axis)
@@ -125,7 +131,9 @@ def measures_all(step: Step) -> bool:
 
 
 def measured_by(asked: AsAsked, one: Limited) -> tuple[Step, ...]:
-    """The steps that measure a size, in order: those that name it, that gauge what they make, or that measure what is there."""
+    """The steps that measure a size, in order: those that name it, that gauge what they
+    make, or that measure what is there.
+    """
     last = one.steps[-1].index
     own = [step for step in one.steps if named(step) or how(step.operation, MEASURED, TO_SIZE)]
     return tuple(
@@ -150,7 +158,9 @@ def last_size(one: Limited) -> tuple[Step, Any] | None:
 
 
 def closest_unnamed(view: View) -> dict[str, float]:
-    """By the steps that measure without saying what: how wide the closest limits are that they alone measure [m]."""
+    """By the steps that measure without saying what: how wide the closest limits
+    are that they alone measure [m].
+    """
     asked = as_asked(view)
     found: dict[str, float] = {}
     for one in limited(asked) if asked is not None else ():

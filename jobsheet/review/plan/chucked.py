@@ -50,7 +50,9 @@ def chucked(set_up: SetUp, first: Step) -> Chucked | None:
 
 
 def free_end(set_up: SetUp) -> int | None:
-    """The end that places along the work count from, the right one (0) or the left (1), where a step finds it: it is not in the jaws."""
+    """The end that places along the work count from, the right one (0) or the left (1), where a
+    step finds it: it is not in the jaws.
+    """
     if set_up.zero.stands_on not in ("", "edges") or not any(
         roles(one).beside == "find" or does(one, "find zero") for one in set_up.operations
     ):
@@ -59,9 +61,11 @@ def free_end(set_up: SetUp) -> int | None:
 
 
 def reaches(found: Chucked, first: Step, step: Step) -> Iterator[tuple[float, float]]:
-    """How far each part of a cut comes from the free end [m]: where the right end is free, and where the left one is.
+    """How far each part of a cut comes from the free end [m]: where the right end
+    is free, and where the left one is.
 
-    Of work that stands up the top is free, whichever way it is; what is drilled in the middle goes down inside the jaws.
+    Of work that stands up the top is free, whichever way it is; what is drilled in
+    the middle goes down inside the jaws.
     """
     for sized in step.cut.shapes:
         if found.upright:

@@ -15,7 +15,8 @@ AGAIN = 0.5
 
 
 def cut_again(plan: Plan, most_finish: float) -> Iterator[tuple[str, Step, Step]]:
-    """Each such face, the step that cut it first and the one of another set-up that takes much the same off once more.
+    """Each such face, the step that cut it first and the one of another set-up that
+    takes much the same off once more.
 
     A finishing pass takes no more than `most_finish` [m].
     """

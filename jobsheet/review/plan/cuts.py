@@ -1,4 +1,6 @@
-"""What rules ask of a milling cut: its layers, whether it is as wide as its cutter, which holes lie in its way."""
+"""What rules ask of a milling cut: its layers, whether it is as wide as its
+cutter, which holes lie in its way.
+"""
 
 from __future__ import annotations
 
@@ -59,7 +61,8 @@ def outline(step: Step) -> tuple[Point, ...]:
 
 
 def hole_within(plan: Plan, step: Step, least: float) -> bool:
-    """Whether an earlier step from the same side left a hole at least so wide [m] inside this slot's or pocket's outline.
+    """Whether an earlier step from the same side left a hole at least so wide [m]
+    inside this slot's or pocket's outline.
 
     A spot does not count: a hole goes down to half of this cut's depth at least.
     """

@@ -1,9 +1,11 @@
 """The state of each face of the stock before every step, and which faces a step measures from.
 
-A face is raw while it waits for its first cut, machined after it, and as bought where no step of the plan makes it: then
-the plan says that it stays as it is. Of as-bought faces the same holds as of machined ones. A saw leaves a raw face.
+A face is raw while it waits for its first cut, machined after it, and as bought where no step of the
+plan makes it: then the plan says that it stays as it is. Of as-bought faces the same holds as of
+machined ones. A saw leaves a raw face.
 
-Everything is worked out once a job, from what the kinds say they sweep (`stages.course`: places only, no solids).
+Everything is worked out once a job, from what the kinds say they sweep
+(`stages.course`: places only, no solids).
 """
 
 from __future__ import annotations
@@ -36,7 +38,9 @@ _AXIS = {"left": 0, "right": 0, "front": 1, "rear": 1, "top": 2, "bottom": 2}
 
 
 class Step(Struct, frozen=True, kw_only=True):
-    """One step in cutting order with all that rules ask of it. `makes` are faces that it cuts over in full."""
+    """One step in cutting order with all that rules ask of it. `makes` are
+    faces that it cuts over in full.
+    """
 
     index: int
     set_up: SetUp
@@ -196,7 +200,9 @@ def _makes(operation: Operation, cut: Cut) -> tuple[str, ...]:
 
 
 def in_vice(set_up: SetUp, lie: Lying) -> bool:
-    """Whether the plan says that a vice holds the work: where nothing is said of it, its faces are not asked about."""
+    """Whether the plan says that a vice holds the work: where nothing is said of
+    it, its faces are not asked about.
+    """
     return in_jaws(set_up, lie)
 
 
@@ -227,7 +233,9 @@ def zero_faces(step: Step) -> tuple[str, str]:
 
 
 def zero_found(plan: Plan, step: Step) -> Step:
-    """The step by which the zero was found for this one: the last that finds it before, else the step itself."""
+    """The step by which the zero was found for this one: the last that finds
+    it before, else the step itself.
+    """
     found = _finders(plan).get(step.set_up.key, ())
     before = bisect_left(found, step.index)
     return plan.steps[found[before - 1]] if before else step
@@ -244,7 +252,8 @@ def _finders(plan: Plan) -> dict[str, list[int]]:
 
 
 def measured_across(step: Step) -> tuple[str, float] | None:
-    """The face from which a step's size is measured across the work, and what is left there [m]; None where it is not so.
+    """The face from which a step's size is measured across the work, and what is left
+    there [m]; None where it is not so.
 
     A size that is nearer to what comes off than to what is left is a depth or a width, not a size across.
     """

@@ -21,7 +21,9 @@ def own_width(step: Step, size: Size) -> bool:
 
 
 def held_by_the_cutter(step: Step, size: Size) -> bool:
-    """Whether a slot drill of the width holds the limits of a keyway in one pass: no closer than grade 9 of its size."""
+    """Whether a slot drill of the width holds the limits of a keyway in one pass:
+    no closer than grade 9 of its size.
+    """
     if not step.roles.keyed or step.fields.cutter.kind != "slot drill":
         return False
     try:
@@ -32,7 +34,9 @@ def held_by_the_cutter(step: Step, size: Size) -> bool:
 
 
 def given_by_the_cutter(step: Step, size: Size) -> bool:
-    """Whether the cutter's own size gives a width or a diameter however it is used: limits that hold what cutters cut over their size."""
+    """Whether the cutter's own size gives a width or a diameter however it is used: limits that
+    hold what cutters cut over their size.
+    """
     if step.roles.mills != "groove" and step.roles.hole not in ("drill", "plunge"):
         return False
     across = step.fields.cutter.diameter or 0.0

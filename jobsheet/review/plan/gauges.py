@@ -18,7 +18,9 @@ def named(step: Step) -> str:
 
 
 def reads_to(step: Step) -> float | None:
-    """How finely the gauge of a step reads [m]; None where none is named, nobody can say, or it only says yes or no."""
+    """How finely the gauge of a step reads [m]; None where none is named, nobody
+    can say, or it only says yes or no.
+    """
     return reading(named(step))
 
 

@@ -19,7 +19,9 @@ BACKED = ("backing", "backing plate")
 
 
 def fact(set_up: SetUp, name: str) -> Any:
-    """A fact of the holding, by the name of its field; None where it is not said, or is none of this kind's."""
+    """A fact of the holding, by the name of its field; None where it is not
+    said, or is none of this kind's.
+    """
     return getattr(set_up.holding, name, None)
 
 
@@ -75,7 +77,9 @@ class Changed(Struct, frozen=True):
 
 
 def changed_by(operation: Operation) -> Changed:
-    """What one step takes off and what goes on holding; nothing where it does not change the holding, or does not say."""
+    """What one step takes off and what goes on holding; nothing where it does not
+    change the holding, or does not say.
+    """
     if not does(operation, "change holding"):
         return Changed()
     fields = operation.fields

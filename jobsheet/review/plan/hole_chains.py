@@ -1,7 +1,8 @@
 """What is done to each hole of a plan, in order, over all set-ups; and what else is taken from its face.
 
-A place is known by where it lies in the stock, not by what a set-up's zero calls it: so a hole that is drilled in one
-set-up and reamed in the next is one hole. A hole belongs to the face that is up when it is made.
+A place is known by where it lies in the stock, not by what a set-up's zero calls it: so a
+hole that is drilled in one set-up and reamed in the next is one hole. A hole belongs to
+the face that is up when it is made.
 """
 
 from __future__ import annotations
@@ -38,7 +39,9 @@ WIDER = 0.4e-3
 
 
 class HoleStep(Struct, frozen=True, kw_only=True):
-    """One step at one place: what it does, its diameter [m] (of a cone at the surface), depth [m] or None for through."""
+    """One step at one place: what it does, its diameter [m] (of a cone at the
+    surface), depth [m] or None for through.
+    """
 
     operation: Operation
     set_up: str
@@ -96,7 +99,9 @@ class Chain(Struct, frozen=True, kw_only=True):
 
 
 class Taken(Struct, frozen=True, kw_only=True):
-    """A slot, pocket or step in a face: a line with round ends (`width` over it) or a box, on that face [m]."""
+    """A slot, pocket or step in a face: a line with round ends (`width` over
+    it) or a box, on that face [m].
+    """
 
     operation: Operation
     set_up: str
@@ -185,7 +190,9 @@ def places_of(operation: Operation) -> tuple[Place, ...]:
 def _walk(
     job: Job, course: Course
 ) -> Iterator[tuple[int, Cut, SetUp, Operation, Lying, tuple[float, float]]]:
-    """Every step with its cut, how the work lay when its zero was found, and how far inside the zero stands."""
+    """Every step with its cut, how the work lay when its zero was found, and
+    how far inside the zero stands.
+    """
     cuts = iter(enumerate(course.cuts))
     for set_up in job.set_ups:
         found: Lying | None = None

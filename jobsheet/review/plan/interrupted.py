@@ -11,8 +11,8 @@ from jobsheet.stages.course import is_through
 def opened_before(plan: Plan, step: Step, *, own_holes: bool) -> Step | None:
     """The first step before it that left a hole, slot or pocket open in the face that it goes over.
 
-    With `own_holes` also holes that were made from this face itself; without them only those that come through from the
-    other side.
+    With `own_holes` also holes that were made from this face itself; without them only those
+    that come through from the other side.
     """
     up = step.lie.up
     for earlier in plan.steps[: step.index]:

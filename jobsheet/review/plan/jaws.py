@@ -1,4 +1,6 @@
-"""How the work sits in jaws: how long it is along them, what hangs over each end, what stands above, which cuts go along an end."""
+"""How the work sits in jaws: how long it is along them, what hangs over each end, what stands
+above, which cuts go along an end.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +17,9 @@ from jobsheet.review.plan.held import size
 
 
 class Sits(Struct, frozen=True, kw_only=True):
-    """Sizes along and across the jaws [m]. `over` has what hangs over at the left and right as said, `least` what must at least."""
+    """Sizes along and across the jaws [m]. `over` has what hangs over at the left and right
+    as said, `least` what must at least.
+    """
 
     long: float
     wide: float
@@ -62,7 +66,9 @@ def jaw_cuts(found: Sits, first: Step, steps: tuple[Step, ...]) -> Iterator[tupl
 
 
 def end_cuts(found: Sits, first: Step, steps: tuple[Step, ...]) -> Iterator[tuple[Step, int, float, float]]:
-    """Walls along an end: the step, which end (0 left, 1 right), how wide and how deep from the top as the set-up began [m]."""
+    """Walls along an end: the step, which end (0 left, 1 right), how wide and how deep
+    from the top as the set-up began [m].
+    """
     for step in steps:
         lowered = first.lie.size[2] - step.lie.size[2]
         for sized in step.cut.shapes:

@@ -20,7 +20,9 @@ def stick_out_of(step: Step) -> float | None:
 
 
 def as_now(bodies: tuple[Body, ...], first: Step, step: Step) -> tuple[Body, ...]:
-    """The bodies from the left near corner of the work as it is by then: what was milled off a side does not move them."""
+    """The bodies from the left near corner of the work as it is by then: what was
+    milled off a side does not move them.
+    """
     left, near = moved(first.lie, step.lie)
     if not left and not near:
         return bodies

@@ -1,4 +1,6 @@
-"""Lines of the finished part that say nothing to the review: those that cannot be read, and those whose shape or place is not compared."""
+"""Lines of the finished part that say nothing to the review: those that cannot be read, and those
+whose shape or place is not compared.
+"""
 
 from __future__ import annotations
 

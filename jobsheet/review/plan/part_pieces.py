@@ -1,4 +1,6 @@
-"""Pieces that are left on the work, or cut away from it, against the finished part: those that no size and no hole explains."""
+"""Pieces that are left on the work, or cut away from it, against the finished part: those
+that no size and no hole explains.
+"""
 
 from __future__ import annotations
 
@@ -24,7 +26,9 @@ def large(fact: Fact, units: str) -> str:
 
 
 def size_is_out(asked: AsAsked) -> bool:
-    """Whether any size of the whole is out, or unknown because its line cannot be read: then every piece may come from that."""
+    """Whether any size of the whole is out, or unknown because its line cannot be read:
+    then every piece may come from that.
+    """
     unread = any(one.line == 0 for one in asked.part.unread)
     faces = any(True for _ in (*left_raw(asked), *cut_as_bought(asked)))
     return unread or faces or any(asked.out(axis) for axis in range(3))
@@ -33,7 +37,8 @@ def size_is_out(asked: AsAsked) -> bool:
 def left_in(view: View, asked: AsAsked) -> dict[int, Fact]:
     """Lines of slots, pockets and steps in which metal is left, each with its thickest piece.
 
-    While a size of the whole is out, a piece may come from that: then only lines that no step can have milled.
+    While a size of the whole is out, a piece may come from that: then only lines
+    that no step can have milled.
     """
     facts: dict[int, Fact] = {}
     if any(one.line == 0 for one in asked.part.unread):
@@ -52,7 +57,9 @@ def left_in(view: View, asked: AsAsked) -> dict[int, Fact]:
 
 
 def _never_milled(asked: AsAsked, kind: str, face: str) -> bool:
-    """Whether no step mills into that face, but for facing it; a step at an edge can be milled from the side too."""
+    """Whether no step mills into that face, but for facing it; a step at an edge
+    can be milled from the side too.
+    """
     return not any(
         step.roles.mills and not step.makes and (kind == "step" or step.lie.up == face)
         for step in asked.plan.steps
@@ -78,7 +85,8 @@ def mill(asked: AsAsked, fact: Fact) -> tuple[Step, ...]:
 def cut_away(view: View, asked: AsAsked) -> Iterator[Fact]:
     """Pieces that steps cut from what the drawing keeps.
 
-    None where the drawing lists no features, or one that is not compared: then nobody knows what they cut away for.
+    None where the drawing lists no features, or one that is not compared: then
+    nobody knows what they cut away for.
     """
     if size_is_out(asked) or not lists_all(asked):
         return

@@ -16,8 +16,8 @@ OFF = 0.05e-3
 def passes_out(plan: Plan) -> Iterator[tuple[Step, float, float]]:
     """Each such step, what is left there, and by how much that is more than its size [m].
 
-    Not where the last pass is to the measured size, nor while the face it is measured from is still raw. Of the shoulders that
-    are out where the faces around them are, none: that is one fault, not two.
+    Not where the last pass is to the measured size, nor while the face it is measured from is still raw. Of
+    the shoulders that are out where the faces around them are, none: that is one fault, not two.
     """
     told = False
     for step in plan.steps:
@@ -36,7 +36,9 @@ def passes_out(plan: Plan) -> Iterator[tuple[Step, float, float]]:
 
 
 def _across_both(plan: Plan, step: Step, left: float) -> float:
-    """What a size goes over: to the far face, or to the shoulder that an earlier step cut there, whichever is nearer to the size asked [m]."""
+    """What a size goes over: to the far face, or to the shoulder that an earlier step cut there,
+    whichever is nearer to the size asked [m].
+    """
     nominal = step.fields.measure.nominal
     faces = opposite_of_shoulder(step)
     others = [

@@ -1,6 +1,7 @@
 """What a machine reamer may find on the diameter, as the review asks for it: wider than what is suggested.
 
-Trade syllabus on reaming, a tool maker's page and a government shop manual, taken together (cutting-data section 3.4).
+Trade syllabus on reaming, a tool maker's page and a government shop manual, taken
+together (cutting-data section 3.4).
 """
 
 from __future__ import annotations

@@ -29,7 +29,8 @@ def opposite_of_shoulder(step: Step) -> tuple[str, ...]:
 
 
 def across_what_stands(part: FinishedPart, feature: Feature) -> tuple[float, ...]:
-    """What can be measured of a step of the drawing in place of its width: from its wall to the far face, or to the shoulder there [m].
+    """What can be measured of a step of the drawing in place of its width: from its wall to the far
+    face, or to the shoulder there [m].
 
     Nothing where the size of the whole is not said.
     """

@@ -1,4 +1,6 @@
-"""From a job to what its solids say, for the rules that need stages; the modeller is imported when this is asked for."""
+"""From a job to what its solids say, for the rules that need stages; the modeller
+is imported when this is asked for.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ if TYPE_CHECKING:
 
 
 def facts_of(job: Job, reckoned: Reckoned) -> tuple[Fact, ...]:
-    """All facts about a job; its solids are those that the sheet draws. What failed is a fact of the kind `not-checked`."""
+    """All facts about a job; its solids are those that the sheet draws. What failed
+    is a fact of the kind `not-checked`.
+    """
 
     def found() -> tuple[Fact, ...]:
         from jobsheet.stages.course import course_of

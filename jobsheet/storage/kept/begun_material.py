@@ -1,4 +1,6 @@
-"""A material of one's own, begun as a copy of one that cuts like it: a file of the person's own folder, to be refined by hand."""
+"""A material of one's own, begun as a copy of one that cuts like it: a file of the person's
+own folder, to be refined by hand.
+"""
 
 from __future__ import annotations
 

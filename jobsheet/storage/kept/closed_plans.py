@@ -1,7 +1,8 @@
-"""Plans that were printed or made: kept as their bytes were, in a folder beside the job (`HM-103.plans/`), never written again.
+"""Plans that were printed or made: kept as their bytes were, in a folder beside the job
+(`HM-103.plans/`), never written again.
 
-A plan that left the desk is closed. What is changed after that becomes the next one, and the paper in somebody's hand can
-still be found by its check code.
+A plan that left the desk is closed. What is changed after that becomes the next one, and the paper in
+somebody's hand can still be found by its check code.
 """
 
 from __future__ import annotations
@@ -26,7 +27,9 @@ _ASIDE = re.compile(r"saved-\d{4}-\d\d-\d\d-[0-9A-Z-]+\.yaml")
 
 
 class ClosedPlan(Struct, frozen=True, kw_only=True):
-    """One plan as it left the desk: its number (0 before the first was given), when and how, and the code on its paper."""
+    """One plan as it left the desk: its number (0 before the first was given), when
+    and how, and the code on its paper.
+    """
 
     path: Path
     number: int
@@ -49,7 +52,9 @@ def folder_of(job: Path) -> Path:
 
 
 def job_of(path: Path) -> Path | None:
-    """The job that a file of its plans belongs to, closed or kept aside (`kept_aside.py`); None where it is none of those."""
+    """The job that a file of its plans belongs to, closed or kept aside
+    (`kept_aside.py`); None where it is none of those.
+    """
     if not path.parent.name.endswith(FOLDER) or not (
         _NAME.fullmatch(path.name) or _ASIDE.fullmatch(path.name)
     ):
@@ -58,7 +63,9 @@ def job_of(path: Path) -> Path | None:
 
 
 def closed_plans(job: Path) -> tuple[ClosedPlan, ...]:
-    """The closed plans of a job, the oldest first; nothing where there are none or the folder cannot be read."""
+    """The closed plans of a job, the oldest first; nothing where there are
+    none or the folder cannot be read.
+    """
     try:
         there = sorted(folder_of(job).iterdir())
     except OSError:
@@ -82,7 +89,8 @@ def closed_as(job: Path, data: bytes | None) -> ClosedPlan | None:
 
 
 def close_plan(job: Path, data: bytes, number: int, how: str, date: str) -> ClosedPlan:
-    """Keep the bytes of a plan that is printed or made; the one that is kept where that very plan was closed before.
+    """Keep the bytes of a plan that is printed or made; the one that is kept
+    where that very plan was closed before.
 
     Parameters
     ----------
@@ -119,7 +127,8 @@ def is_whole(plan: ClosedPlan) -> bool:
 
 
 def newer_than(path: Path) -> str:
-    """By what a closed plan is superseded: `plan 3`; `a later plan` where that has no number; empty where it is the plan that counts.
+    """By what a closed plan is superseded: `plan 3`; `a later plan` where that has no number;
+    empty where it is the plan that counts.
 
     It counts as long as the job's file says the same.
     """

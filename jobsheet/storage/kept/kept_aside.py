@@ -1,4 +1,6 @@
-"""What somebody else had saved, before it is written over: kept as it was in the folder of the plans beside the job."""
+"""What somebody else had saved, before it is written over: kept as it was in the
+folder of the plans beside the job.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,8 @@ from jobsheet.storage.kept.closed_plans import folder_of
 
 
 def keep_aside(job: Path, data: bytes, date: str) -> Path:
-    """Keep these bytes as `HM-103.plans/saved-DATE-CODE.yaml`; what is kept there already is not written again.
+    """Keep these bytes as `HM-103.plans/saved-DATE-CODE.yaml`; what is kept
+    there already is not written again.
 
     Parameters
     ----------

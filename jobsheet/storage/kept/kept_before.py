@@ -1,4 +1,6 @@
-"""What stood in a job's file before it was saved: kept beside it as `NAME.yaml.before`, where a person finds it."""
+"""What stood in a job's file before it was saved: kept beside it as
+`NAME.yaml.before`, where a person finds it.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ def read_before(path: Path) -> bytes | None:
 
 
 def keep_before(path: Path, stood: bytes | None, now: str) -> Path | None:
-    """Keep what stood there, unless the very same stands there now; where it lies, or None where it is not kept."""
+    """Keep what stood there, unless the very same stands there now; where it
+    lies, or None where it is not kept.
+    """
     if stood is None or digest(stood) == now:
         return None
     before = path.with_name(path.name + SUFFIX)

@@ -1,7 +1,8 @@
-"""Results of lessons that somebody said to keep: one line each in the person's own folder, by initials; gone in one press.
+"""Results of lessons that somebody said to keep: one line each in the person's own
+folder, by initials; gone in one press.
 
-Nothing is kept by default, nothing is sent, and nothing of it stands in a job. What is not needed to see how a class gets on is
-not written: no name, no answer.
+Nothing is kept by default, nothing is sent, and nothing of it stands in a job. What is not needed to see how
+a class gets on is not written: no name, no answer.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""By which factors the person has times shown: taken over by a press, never of itself. A broken file is as good as none."""
+"""By which factors the person has times shown: taken over by a press, never of
+itself. A broken file is as good as none.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +16,9 @@ NAME = "own-times.json"
 
 
 class OwnPace(msgspec.Struct, frozen=True):
-    """Factors on planned times, for setting up and for the rest, from so many runs, taken over on that day."""
+    """Factors on planned times, for setting up and for the rest, from so many
+    runs, taken over on that day.
+    """
 
     set_up: float = 1.0
     work: float = 1.0
@@ -40,7 +44,9 @@ def own_pace() -> OwnPace | None:
 
 
 def keep_pace(pace: OwnPace | None) -> None:
-    """Show times by these factors from now on, or as they are planned. A place that cannot be written to is no reason to stop."""
+    """Show times by these factors from now on, or as they are planned. A place that cannot
+    be written to is no reason to stop.
+    """
     _read[str(paths.own_folder())] = pace
     path = paths.own_folder() / NAME
     with contextlib.suppress(OSError, JobsheetError):

@@ -1,4 +1,6 @@
-"""The jobs that were open last, the newest first: a small file of the person's own folder. A broken one is as good as none."""
+"""The jobs that were open last, the newest first: a small file of the person's own
+folder. A broken one is as good as none.
+"""
 
 from __future__ import annotations
 

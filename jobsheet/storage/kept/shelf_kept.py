@@ -1,4 +1,6 @@
-"""Which folders are the person's shelves: a small file of their own folder. A broken one is as good as none."""
+"""Which folders are the person's shelves: a small file of their own folder. A
+broken one is as good as none.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,9 @@ def _kept() -> Shelf:
 
 
 def shelf_folder() -> Path | None:
-    """The folder that was chosen last; None where none was, or it is not to be read. It need not be there any more."""
+    """The folder that was chosen last; None where none was, or it is not to be
+    read. It need not be there any more.
+    """
     found = _kept().folder
     return Path(found) if found else None
 

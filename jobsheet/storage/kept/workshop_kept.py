@@ -14,7 +14,8 @@ from jobsheet.storage.typed_paper import Group, Paper, Part, with_value
 
 
 def keep_prints(wanted: Prints, paper: str) -> None:
-    """Keep these pages and this paper as what is printed where nobody says otherwise; which steps is never kept.
+    """Keep these pages and this paper as what is printed where nobody says
+    otherwise; which steps is never kept.
 
     Raises
     ------
@@ -55,5 +56,7 @@ def _typed(text: str) -> Paper:
 
 
 def _as_typed(paper: Paper, name: str) -> str:
-    """The name as it stands in the file: a person may have written it with a line below instead of a blank."""
+    """The name as it stands in the file: a person may have written it with a
+    line below instead of a blank.
+    """
     return next((part.name for part in paper.root.parts if part.name.strip().replace("_", " ") == name), name)

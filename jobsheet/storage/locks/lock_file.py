@@ -1,7 +1,9 @@
-"""A lock where a file system has none: a file that says who writes, on which computer and since when; a dead one blocks nobody.
+"""A lock where a file system has none: a file that says who writes, on which computer and
+since when; a dead one blocks nobody.
 
-A file of one's own is linked to the name of the lock, which only one can do, on old shares too (open(2), on O_EXCL). It is dead
-where its program has ended, on this computer, or where it is older than any save takes by the clock of the share itself.
+A file of one's own is linked to the name of the lock, which only one can do, on old shares too (open(2),
+on O_EXCL). It is dead where its program has ended, on this computer, or where it is older than any save
+takes by the clock of the share itself.
 """
 
 from __future__ import annotations

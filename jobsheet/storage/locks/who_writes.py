@@ -24,7 +24,9 @@ def person() -> str:
 
 
 def has_ended(said: Sequence[str]) -> bool:
-    """Whether the program of a lock (person, computer, number, time) has ended; False where that cannot be known from here."""
+    """Whether the program of a lock (person, computer, number, time) has ended; False
+    where that cannot be known from here.
+    """
     if os.name == "nt" or len(said) != 4 or said[1] != computer() or not said[2].isdigit():
         return False
     try:

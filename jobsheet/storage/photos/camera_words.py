@@ -1,4 +1,5 @@
-"""What a camera writes into a picture beside the picture: where it was taken, when, by whose telephone. None of it goes along.
+"""What a camera writes into a picture beside the picture: where it was taken, when, by
+whose telephone. None of it goes along.
 
 How the camera was held stays, so that the picture stands upright. Sources: as `picture_head.py`.
 """
@@ -15,7 +16,9 @@ _SCAN = 0xDA
 
 
 def without_camera_words(raw: bytes) -> bytes:
-    """The same JPEG or PNG picture without them; as it is where it has none, or where its segments do not follow one another."""
+    """The same JPEG or PNG picture without them; as it is where it has none, or where its
+    segments do not follow one another.
+    """
     return _png(raw) if raw.startswith(b"\x89PNG") else _jpeg(raw)
 
 

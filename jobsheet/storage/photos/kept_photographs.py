@@ -1,7 +1,9 @@
-"""The photographs of a job: taken in, found again and checked, and taken along where the job is saved somewhere else.
+"""The photographs of a job: taken in, found again and checked, and taken along
+where the job is saved somewhere else.
 
-A job names a photograph by its content, the SHA-256 of its bytes, and by nothing else: no path of a file can make it read or print
-another one. The file lies in a folder `photographs` beside the job; of a job that has no file yet in the person's own folder.
+A job names a photograph by its content, the SHA-256 of its bytes, and by nothing else: no path of a file can
+make it read or print another one. The file lies in a folder `photographs` beside the job; of a job that has
+no file yet in the person's own folder.
 """
 
 from __future__ import annotations
@@ -57,12 +59,14 @@ def places(path: Path | None) -> tuple[Path, ...]:
 
 
 def taken_in(path: Path, job: Job, folders: tuple[Path, ...]) -> str:
-    """Keep a picture in the first of the folders, under its content, which is returned; where and when it was taken is left out.
+    """Keep a picture in the first of the folders, under its content, which is returned; where
+    and when it was taken is left out.
 
     Raises
     ------
     CommandError
-        In one sentence: where it is no picture, is too large in bytes or points, or the job has enough of them.
+        In one sentence: where it is no picture, is too large in bytes or points,
+        or the job has enough of them.
     CannotWrite
         If it cannot be kept there.
     """
@@ -187,7 +191,9 @@ CUT = "*"
 
 
 def problem_words(job: Job, shot: Shot) -> str:
-    """What is wrong with a photograph, as it is said everywhere: of which set-up, what it shows, what to do."""
+    """What is wrong with a photograph, as it is said everywhere: of which
+    set-up, what it shows, what to do.
+    """
     shows = f" (“{shot.photograph.shows}”)" if shot.photograph.shows else ""
     return f"The photograph of {owner_words(job, shot.photograph)}{shows} {shot.problem}. Put it back, or take it out of the job."
 
@@ -207,9 +213,11 @@ def owner_words(job: Job, photograph: Photograph) -> str:
 
 
 def taken_along(job: Job, old: tuple[Path, ...], new: tuple[Path, ...]) -> tuple[str, ...]:
-    """Put the photographs of a job beside where it is saved now; a sentence for each that could not be taken along.
+    """Put the photographs of a job beside where it is saved now; a sentence for
+    each that could not be taken along.
 
-    What waited among one's own because the job had no file yet is moved; beside another job nothing is taken away.
+    What waited among one's own because the job had no file yet is moved; beside
+    another job nothing is taken away.
     """
     left: list[str] = []
     for shot in shots_of(job, (*new, *old)):

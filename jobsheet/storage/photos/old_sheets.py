@@ -1,6 +1,8 @@
-"""Old sheets of a part that has no plan yet: scans and photographs kept as they are, found by the words typed beside them.
+"""Old sheets of a part that has no plan yet: scans and photographs kept as they are,
+found by the words typed beside them.
 
-`HM-77.old-sheet.yaml` says whose sheets they are and names each by its content (SHA-256); the files lie in `old-sheets/` beside it.
+`HM-77.old-sheet.yaml` says whose sheets they are and names each by its content (SHA-256); the
+files lie in `old-sheets/` beside it.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""The photographs of a job as its file names them: by their contents, and by nothing else, least of all a path."""
+"""The photographs of a job as its file names them: by their contents, and by
+nothing else, least of all a path.
+"""
 
 from __future__ import annotations
 

@@ -1,6 +1,8 @@
-"""What a picture says of itself in its first bytes: its kind, and how many points it has; nothing is decoded for that.
+"""What a picture says of itself in its first bytes: its kind, and how many points
+it has; nothing is decoded for that.
 
-Sources: ITU-T T.81 (JPEG), annex B, markers and frame header; ISO/IEC 15948 (PNG), IHDR. Both from memory of these.
+Sources: ITU-T T.81 (JPEG), annex B, markers and frame header; ISO/IEC 15948
+(PNG), IHDR. Both from memory of these.
 """
 
 from __future__ import annotations
@@ -72,7 +74,9 @@ def _jpeg(raw: bytes) -> Head | None:
 
 
 def orientation_of(exif: bytes) -> int:
-    """How the camera was held, as a segment of a JPEG says it (Exif 2.3, orientation); 1, upright, where it says nothing."""
+    """How the camera was held, as a segment of a JPEG says it (Exif 2.3, orientation);
+    1, upright, where it says nothing.
+    """
     if not exif.startswith(b"Exif\0\0") or exif[6:8] not in (b"II", b"MM"):
         return 1
     order: Literal["little", "big"] = "little" if exif[6:8] == b"II" else "big"

@@ -1,8 +1,9 @@
 """Files that only grow, a record at a time: text, a line a field, closed by a line with the record's id.
 
-The closing line is what makes a record whole: a crash while writing leaves one without it. A record is written in one go
-and flushed to the disk before anything else is said; what a crash left half is kept and reported, and the next record
-begins behind it. Nothing is ever changed: a wrong record is struck out by a later one.
+The closing line is what makes a record whole: a crash while writing leaves one without it. A
+record is written in one go and flushed to the disk before anything else is said; what a crash left
+half is kept and reported, and the next record begins behind it. Nothing is ever changed: a wrong
+record is struck out by a later one.
 """
 
 from __future__ import annotations
@@ -38,7 +39,9 @@ def note_lines(note: str) -> list[str]:
 
 
 def id_of(lines: Iterable[str]) -> str:
-    """A record's id: a short hash of its lines, so that two files know a record again and a changed one is noticed."""
+    """A record's id: a short hash of its lines, so that two files know a record
+    again and a changed one is noticed.
+    """
     return digest("\n".join(lines))[:ID_LENGTH]
 
 
@@ -98,7 +101,8 @@ def add(path: Path, what: str, head: str, records: Iterable[str], proved: Callab
     head : str
         What a new file begins with
     proved : callable
-        Asked of the bytes that the file would have, before one of them is on the disk; what it raises keeps the file as it is
+        Asked of the bytes that the file would have, before one of them is on the disk;
+        what it raises keeps the file as it is
 
     Raises
     ------

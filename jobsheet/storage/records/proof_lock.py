@@ -16,7 +16,9 @@ PATIENCE = 5.0
 
 @contextmanager
 def alone(path: Path) -> Iterator[None]:
-    """While this holds no other program of ours writes to that log; given back by the system after a crash."""
+    """While this holds no other program of ours writes to that log; given
+    back by the system after a crash.
+    """
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         handle = os.open(path.with_suffix(".lock"), os.O_RDWR | os.O_CREAT, 0o666)

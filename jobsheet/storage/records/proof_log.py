@@ -31,11 +31,13 @@ _WHAT = "a proof log"
 
 
 class Log(Struct, frozen=True, kw_only=True):
-    """What a log holds, in the order of dates: `trials` with those that were struck out, `strikes` that do so.
+    """What a log holds, in the order of dates: `trials` with those that were
+    struck out, `strikes` that do so.
 
     `marks` say when the machine changed, and which odd trial was so all the same.
     A strike that was struck itself strikes nothing: what it struck was given back.
-    `problems` are records that do not count, each with its line; `own` and `shipped` say where they came from.
+    `problems` are records that do not count, each with its line; `own` and
+    `shipped` say where they came from.
     """
 
     machine: str
@@ -85,7 +87,9 @@ class Log(Struct, frozen=True, kw_only=True):
 
 
 class Merged(Struct, frozen=True, kw_only=True):
-    """What a merge did: records taken over, how many were there already, and what in the other log does not count."""
+    """What a merge did: records taken over, how many were there already, and
+    what in the other log does not count.
+    """
 
     added: tuple[Trial, ...]
     known: int
@@ -192,7 +196,9 @@ format: 1
 
 
 def as_text(machine: str) -> str:
-    """All records of that machine as one log, to be carried elsewhere; empty where there are none. Raises as `read_log`."""
+    """All records of that machine as one log, to be carried elsewhere; empty where
+    there are none. Raises as `read_log`.
+    """
     records = read_log(machine).records
     if not records:
         return ""
@@ -207,7 +213,9 @@ def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
 
 
 def _proved(path: Path, machine: str, raw: bytes, records: tuple[Trial, ...]) -> None:
-    """That the log will say these records when it is read again; asked before a byte of them is on the disk."""
+    """That the log will say these records when it is read again; asked before
+    a byte of them is on the disk.
+    """
     found, problems = records_from(raw, machine)
     missing = {one.id for one in records} - {one.id for one in found}
     if missing:
@@ -272,7 +280,8 @@ def _strike_of(log: Log, struck: str, date: str, role: str, note: str, clock: st
 def give_back(
     machine: str, trial: str, date: str, role: str = "", note: str = "", clock: str = ""
 ) -> tuple[Trial, ...]:
-    """Take back that a trial was struck out: the strikes are struck themselves, so that it counts again; those records.
+    """Take back that a trial was struck out: the strikes are struck themselves, so
+    that it counts again; those records.
 
     Raises
     ------

@@ -1,7 +1,9 @@
-"""What happened at the machine with a job: a file beside it that only grows. One reader and one writer for all who need it.
+"""What happened at the machine with a job: a file beside it that only grows. One reader
+and one writer for all who need it.
 
-It lies beside the job by its name (`HM-103.yaml`, `HM-103.ran.txt`), so that the two move together; the job itself never
-says what happened. Nothing is written that was not said, and what was written can be taken back by a later entry.
+It lies beside the job by its name (`HM-103.yaml`, `HM-103.ran.txt`), so that the two move together;
+the job itself never says what happened. Nothing is written that was not said, and what was written
+can be taken back by a later entry.
 """
 
 from __future__ import annotations
@@ -97,7 +99,8 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
     DocumentError
         If one of them makes no sense.
     CommandError
-        If one is there already, or a step was entered for that day: one step on one day is one entry, however many passes.
+        If one is there already, or a step was entered for that day: one step on one day
+        is one entry, however many passes.
     CannotWrite
         If the disk refuses, or another program is writing; what was there is still there.
     """
@@ -129,7 +132,8 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
 def runs_along(part: str, old: Path, new: Path) -> str:
     """What happened comes to lie beside the file that a job is saved as now; a sentence where it does not.
 
-    Only of the same part: what happened with another one is not its history. A record that lies there already is left as it is.
+    Only of the same part: what happened with another one is not its history. A record that
+    lies there already is left as it is.
     """
     source, target = path_beside(old), path_beside(new)
     if source == target or not source.exists():
@@ -159,7 +163,9 @@ def as_written(entry: Entry) -> Entry:
 
 
 def _proved(path: Path, raw: bytes, entries: tuple[Entry, ...]) -> None:
-    """That the file will say these entries when it is read again; asked before a byte of them is on the disk."""
+    """That the file will say these entries when it is read again; asked
+    before a byte of them is on the disk.
+    """
     found, problems = runs_from(raw)
     missing = {one.id for one in entries} - {one.id for one in (*found.entries, *found.back)}
     if missing:

@@ -55,7 +55,9 @@ def instrument(words: str) -> str:
 
 
 def holding_changed(words: str) -> dict[str, str]:
-    """What comes off, what holds instead, and whether one after the other, as the words of an old step say it."""
+    """What comes off, what holds instead, and whether one after the other, as
+    the words of an old step say it.
+    """
     off, on = _OFF.search(words), _ON.search(words)
     found: dict[str, str] = {}
     if off is not None:

@@ -1,4 +1,6 @@
-"""What the words of an old step say of how it is done, and those of an old header of the part, as the facts of format 2."""
+"""What the words of an old step say of how it is done, and those of an old header of
+the part, as the facts of format 2.
+"""
 
 from __future__ import annotations
 
@@ -46,7 +48,9 @@ def says(words: str, text: str) -> bool:
 
 
 def asked(kind: str, name: str) -> tuple[str, ...]:
-    """The choices of a field of that kind of step; nothing where it has no such field, or nobody knows the kind."""
+    """The choices of a field of that kind of step; nothing where it has no such
+    field, or nobody knows the kind.
+    """
     try:
         return next((one.choices for one in kind_of(kind).entries if one.name == name), ())
     except JobsheetError:
@@ -54,7 +58,9 @@ def asked(kind: str, name: str) -> tuple[str, ...]:
 
 
 def how(kind: str, words: str) -> tuple[str, ...]:
-    """How a step of that kind is done, as far as its words say; a measured size says which one is meant at the point of a drill."""
+    """How a step of that kind is done, as far as its words say; a measured size says which
+    one is meant at the point of a drill.
+    """
     choices = asked(kind, "how")
     found = [one for one, known in _KNOWN if one in choices and says(known, words)]
     if manners.TO_THE_TIP in found and says("full diameter", words):
@@ -63,7 +69,9 @@ def how(kind: str, words: str) -> tuple[str, ...]:
 
 
 def allowance(later: str) -> str:
-    """What is left on for later processes, where the words say so or where they ask for nothing; empty where they leave it open."""
+    """What is left on for later processes, where the words say so or where they ask for
+    nothing; empty where they leave it open.
+    """
     if not later.strip():
         return ""
     if match := re.search(r"\d+(?:[.,]\d+)?\s*(?:mm|in\b|\")?", later):

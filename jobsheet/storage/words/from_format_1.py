@@ -1,7 +1,7 @@
 """Brings a job of format 1 up to format 2: what its words say of holding and bench steps becomes facts.
 
-Nothing is lost: words that are more than the facts made of them stay in the note, and a holding that no kind of ours says stays
-in words. This is the one place that reads words for what they mean; rules ask the facts.
+Nothing is lost: words that are more than the facts made of them stay in the note, and a holding that no kind
+of ours says stays in words. This is the one place that reads words for what they mean; rules ask the facts.
 """
 
 from __future__ import annotations
@@ -40,7 +40,9 @@ _KINDS = (
 
 
 def brought_up(root: Node) -> Node:
-    """The nodes of a file of format 1 as format 2 has them; what is no job's is left to the reader, which says so."""
+    """The nodes of a file of format 1 as format 2 has them; what is no job's is
+    left to the reader, which says so.
+    """
     for set_up in _list(_field(root, "set-ups")):
         if set_up.fields is None:
             continue
@@ -74,7 +76,9 @@ def _header(root: Node) -> None:
 
 
 def _step(step: Node, around: str) -> None:
-    """What the words of a step say: what a bench step does, how a cut is done; `around` are those of its set-up."""
+    """What the words of a step say: what a bench step does, how a cut is done;
+    `around` are those of its set-up.
+    """
     kind = _text(step, "kind")
     words = " ".join(text for name in ("what", "note", "with what", "edges") if (text := _text(step, name)))
     if not cut_words.asked(kind, "does"):
@@ -102,7 +106,9 @@ def _say(node: Node, facts: dict[str, str]) -> None:
 
 
 def _possible(set_up: Node) -> None:
-    """Faces that cannot be where they are said to be: they were read as what `laid` makes of them, and stay in the note."""
+    """Faces that cannot be where they are said to be: they were read as what `laid`
+    makes of them, and stay in the note.
+    """
     said = {name: _field(set_up, name) for name in ("up", "operator", "fixed jaw")}
     up = said["up"].text if said["up"] is not None else "top"
     if up not in FACES:
@@ -320,7 +326,9 @@ def _supported(words: str) -> dict[str, str]:
 
 
 def _over(note: str, lie: Lying | None) -> dict[str, str]:
-    """`left end 6 mm over the jaws`: an end is a face of the stock, what stands out is to one's left or right."""
+    """`left end 6 mm over the jaws`: an end is a face of the stock, what stands
+    out is to one's left or right.
+    """
     found: dict[str, str] = {}
     for face, size in re.findall(
         rf"\b(left|right|front|rear|top|bottom) end {_SIZE} over the jaws", note, re.IGNORECASE

@@ -1,4 +1,6 @@
-"""The stock of a job's file: its shape first, which says what else is asked; words of an earlier day become facts."""
+"""The stock of a job's file: its shape first, which says what else is asked;
+words of an earlier day become facts.
+"""
 
 from __future__ import annotations
 
@@ -64,7 +66,9 @@ def stock_from(reader: Reading, node: Node | None) -> Stock | None:
 
 
 def _free_faces(node: Node | None) -> tuple[str, Any]:
-    """Faces that free words of an earlier day name, with those words, which stay; nothing where the line is read as it is."""
+    """Faces that free words of an earlier day name, with those words, which stay;
+    nothing where the line is read as it is.
+    """
     if node is None or not node.text:
         return "", None
     from jobsheet.catalog.trade.surfaces import read_faces

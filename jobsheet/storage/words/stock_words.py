@@ -1,7 +1,9 @@
-"""What the words of a stock say where its file says no surface and no shape: `black hot-rolled flat, sawn` is black, its ends sawn.
+"""What the words of a stock say where its file says no surface and no shape:
+`black hot-rolled flat, sawn` is black, its ends sawn.
 
-Files of format 1, and the first of format 2, have all this in one line. What becomes a fact stays in the line too, so that nothing
-is lost and such a file is written as it was; `left` names the pieces that no fact came of.
+Files of format 1, and the first of format 2, have all this in one line. What becomes a fact
+stays in the line too, so that nothing is lost and such a file is written as it was; `left`
+names the pieces that no fact came of.
 """
 
 from __future__ import annotations
@@ -38,7 +40,9 @@ _RELIEVED = r"stress[- ]relieved|annealed|normali[sz]ed"
 
 
 class Said(Struct, frozen=True, kw_only=True):
-    """What words say: surfaces as they would be typed, whether it is round, whether it is relieved, and what became no fact."""
+    """What words say: surfaces as they would be typed, whether it is round, whether it is
+    relieved, and what became no fact.
+    """
 
     surfaces: str = ""
     round: bool = False
@@ -85,7 +89,8 @@ def said_by(condition: str) -> Said:
 
 
 def beyond_surfaces(condition: str) -> str:
-    """Words of a stock without the pieces that only say a surface: beside `bright, ends finished`, `flat, ends filed` says `flat`.
+    """Words of a stock without the pieces that only say a surface: beside
+    `bright, ends finished`, `flat, ends filed` says `flat`.
 
     Where no piece only says a surface, the words stay as they were typed.
     """
@@ -101,7 +106,9 @@ def beyond_surfaces(condition: str) -> str:
 
 
 def without_fact(stock: Stock) -> tuple[str, ...]:
-    """What the words of a stock say beside its facts, where the facts come from these words: no rule reads it."""
+    """What the words of a stock say beside its facts, where the facts come from
+    these words: no rule reads it.
+    """
     if not stock.condition or with_what_words_say(before_facts(stock)) != stock:
         return ()
     # Sharp edges bring a safety note.
@@ -109,7 +116,9 @@ def without_fact(stock: Stock) -> tuple[str, ...]:
 
 
 def _together(base: str, surface: str) -> str:
-    """One surface of two that are said of all faces: what takes a skin off counts, and bright bar that is ground stays bright."""
+    """One surface of two that are said of all faces: what takes a skin off counts, and
+    bright bar that is ground stays bright.
+    """
     if not base or surface == "pickled":
         return surface
     if surface == "finished":
@@ -129,7 +138,9 @@ def _places(piece: str) -> list[str]:
 
 
 def with_what_words_say(stock: Stock) -> Stock:
-    """The stock with the facts that its words say; for a file that says no surface, no shape and no relief."""
+    """The stock with the facts that its words say; for a file that says no
+    surface, no shape and no relief.
+    """
     words = said_by(stock.condition)
     surfaces = _surfaces(words.surfaces)
     made = replace(stock, surfaces=surfaces, relieved=True if words.relieved else None)
@@ -164,7 +175,9 @@ def before_facts(stock: Stock) -> Stock:
 
 
 def faces_in(text: str) -> Faces | None:
-    """The faces that free words name, such as `the top one stays, and both ends`; nothing where they name none."""
+    """The faces that free words name, such as
+    `the top one stays, and both ends`; nothing where they name none.
+    """
     found = [place for place, words in _PLACES if _says(words, text)]
     if _says("all|all faces|all round", text):
         found = list(FACES)

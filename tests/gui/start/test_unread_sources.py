@@ -1,4 +1,6 @@
-"""What is imported after the toolkit is not read as source, and the toolkit knows all the same who uses it."""
+"""What is imported after the toolkit is not read as source, and the toolkit
+knows all the same who uses it.
+"""
 
 from __future__ import annotations
 

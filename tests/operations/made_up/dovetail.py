@@ -1,4 +1,6 @@
-"""A dovetail: a groove that is wider below, cut along a straight line. It is only there to show what a kind gets for its roles."""
+"""A dovetail: a groove that is wider below, cut along a straight line. It is only there to
+show what a kind gets for its roles.
+"""
 
 from __future__ import annotations
 

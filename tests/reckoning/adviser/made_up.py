@@ -1,4 +1,6 @@
-"""Cuts whose figures and limits are made up, so that what is best of them is known without reckoning anything."""
+"""Cuts whose figures and limits are made up, so that what is best of them is
+known without reckoning anything.
+"""
 
 from __future__ import annotations
 

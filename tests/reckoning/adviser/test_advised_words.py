@@ -1,4 +1,6 @@
-"""The sentences by which a person acts on advice: every reason, rival and other way, each where it belongs."""
+"""The sentences by which a person acts on advice: every reason, rival and
+other way, each where it belongs.
+"""
 
 from __future__ import annotations
 

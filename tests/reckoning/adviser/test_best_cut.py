@@ -1,4 +1,6 @@
-"""What is written into a step that stands: what is asked for, what is changed, and what is left because it is as good."""
+"""What is written into a step that stands: what is asked for, what is changed, and
+what is left because it is as good.
+"""
 
 from __future__ import annotations
 
@@ -167,7 +169,9 @@ ADVISED = {"spindle": "320 rpm", "feed_per_tooth": "0.08", "layer": "3", "cut": 
 
 @pytest.fixture
 def world(monkeypatch):
-    """The adviser's answer and what comes of any fields, made up: by default everything goes, in one pass and a minute."""
+    """The adviser's answer and what comes of any fields, made up: by default
+    everything goes, in one pass and a minute.
+    """
 
     class World:
         texts = ADVISED
@@ -219,7 +223,9 @@ class TestAdvice:
         assert dict(world.write(side(spindle="320 rpm")).edits) == {"feed_per_tooth": "0.08"}
 
     def test_speed_stays_first_then_feed_and_layers_give_way(self, world):
-        """Either a slower spindle or a thinner layer would do: the layer is tried first, what is kept is the speed that stood last."""
+        """Either a slower spindle or a thinner layer would do: the layer is tried first, what is
+        kept is the speed that stood last.
+        """
         world.rule = over_if(lambda fields: fields.spindle.value > 6 and fields.layer.value < 2.5 * MM)
         assert len(world.write(side()).edits) == 1
 
@@ -309,7 +315,9 @@ class TestAdvice:
 
 
 class TestTwoWaysOfSayingTheSame:
-    """A feed of the table gives way to one per tooth, a cutting speed to a spindle, both at once or neither."""
+    """A feed of the table gives way to one per tooth, a cutting speed to a
+    spindle, both at once or neither.
+    """
 
     def test_a_feed_of_the_table_gives_way_with_the_one_per_tooth(self, world):
         world.rule = over_if(lambda fields: fields.feed is not None)
@@ -346,7 +354,9 @@ class TestTwoWaysOfSayingTheSame:
         assert set(dict(world.write(side()).edits)) == {"spindle"}
 
     def test_a_deep_hole_in_one_go_draws_a_remark(self, world):
-        """30 mm of a drill of 6 are five diameters: in pecks from three on (a tap and drill maker's printed tips)."""
+        """30 mm of a drill of 6 are five diameters: in pecks from three on (a
+        tap and drill maker's printed tips).
+        """
         type(world).kind = staticmethod(drill)
         world.texts = {"spindle": "320 rpm", "peck": "4"}
         world.rule = lambda fields: outcome(cutting_time=60.0, hole_depth=30 * MM)

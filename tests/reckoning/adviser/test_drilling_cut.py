@@ -196,7 +196,9 @@ class TestOrder:
 
 
 class TestDeepHole:
-    """In pecks from three diameters on from solid, from five in a hole that is there (a tap and drill maker's printed tips)."""
+    """In pecks from three diameters on from solid, from five in a hole that is there (a
+    tap and drill maker's printed tips).
+    """
 
     def says(self, deep, fields=None, plays=DRILL, **more):
         fields = fields or drill()

@@ -1,4 +1,6 @@
-"""Numbers as they are typed and lines as they stand on a dial, against exact fractions and lists of every line."""
+"""Numbers as they are typed and lines as they stand on a dial, against exact
+fractions and lists of every line.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,9 @@ def number_of(text):
 
 
 class TestFeed:
-    """Two digits, three behind a leading one (so that the last is worth 5 % at most), cut off and never rounded up."""
+    """Two digits, three behind a leading one (so that the last is worth 5 % at
+    most), cut off and never rounded up.
+    """
 
     @pytest.mark.parametrize(
         ("feed", "units", "text"),
@@ -196,7 +200,9 @@ class TestLines:
 
 
 class TestLayerText:
-    """No more layers than were meant where lines allow it, each on a line; else the finer line, in a layer or two more."""
+    """No more layers than were meant where lines allow it, each on a line; else the
+    finer line, in a layer or two more.
+    """
 
     @pytest.mark.parametrize(
         ("total", "count", "text"),

@@ -1,4 +1,6 @@
-"""The parts of which ways of milling are made: how deep, in how many layers, how wide, how fast, with what feed."""
+"""The parts of which ways of milling are made: how deep, in how many layers, how
+wide, how fast, with what feed.
+"""
 
 from __future__ import annotations
 
@@ -69,7 +71,9 @@ def face(pinned=(), setting=None, skin=0.0, **more):
 
 
 class TestDeepest:
-    """A slot: the workshop's share of the cutter, a quarter on a bench machine, and never above a half (issue "Advice", 1)."""
+    """A slot: the workshop's share of the cutter, a quarter on a bench machine, and
+    never above a half (issue "Advice", 1).
+    """
 
     def test_what_is_not_in_a_slot_goes_as_deep_as_it_carries(self):
         assert most_layer(SIDE, 0.01, around("bench-mill-b-1")) == math.inf
@@ -117,7 +121,9 @@ class TestDepth:
 
 
 class TestBounds:
-    """As few layers as the deepest allows, as many as leave each a tenth of a millimetre, sixty-four at most."""
+    """As few layers as the deepest allows, as many as leave each a tenth of a
+    millimetre, sixty-four at most.
+    """
 
     @pytest.mark.parametrize(
         ("depth", "least", "most"),
@@ -191,7 +197,9 @@ class TestFewest:
 
 
 def by_trying(total, most, least):
-    """How many cuts there may be side by side: one by one to eight, then a quarter more each time; exact in whole hundredths."""
+    """How many cuts there may be side by side: one by one to eight, then a quarter more
+    each time; exact in whole hundredths.
+    """
     count = 1
     while total / count > most * (1 + 1e-9):
         count += 1
@@ -333,7 +341,9 @@ def speeds_are(monkeypatch, *rpm):
 
 
 class TestSpeedsAndFeeds:
-    """B-1: 2.5 mm a turn; a hand winds 8 to 50 turns a minute (cutting-data 1.13): 20 to 125 mm/min of the table."""
+    """B-1: 2.5 mm a turn; a hand winds 8 to 50 turns a minute (cutting-data
+    1.13): 20 to 125 mm/min of the table.
+    """
 
     def pairs(self, cutting):
         return [(text, each) for _, text, _, each in _speeds_and_feeds(cutting)]
@@ -385,7 +395,9 @@ class TestSpeedsAndFeeds:
         assert next(_speeds_and_feeds(side()))[2] >= least * (1 - 1e-9)
 
     def test_what_hardens_drops_the_speed_before_the_feed(self, monkeypatch):
-        """304: 560 rpm would be 0.0558 of a start of 0.06; 320 keeps the whole feed, and nothing less is tried."""
+        """304: 560 rpm would be 0.0558 of a start of 0.06; 320 keeps the whole
+        feed, and nothing less is tried.
+        """
         start_of(monkeypatch, 0.06 * MM)
         speeds_are(monkeypatch, 560, 320, 180)
         assert self.pairs(side(setting=around("bench-mill-b-1", "304"))) == [

@@ -1,4 +1,6 @@
-"""Which of several cuts is preferred (issue "Advice that can be acted on", 1): table by table, and against plain sorting."""
+"""Which of several cuts is preferred (issue "Advice that can be acted on", 1): table
+by table, and against plain sorting.
+"""
 
 from __future__ import annotations
 
@@ -35,7 +37,9 @@ def test_the_fewest_passes_first():
 
 
 def test_more_passes_that_save_a_third_of_the_time_are_better():
-    """60 s against 90 s saves just a third: only more is worth it (factor 1.5, common practice, no source)."""
+    """60 s against 90 s saves just a third: only more is worth it (factor
+    1.5, common practice, no source).
+    """
     assert best(candidate(passes=2, seconds=90.0), candidate(passes=3, seconds=60.0)) == 0
     assert best(candidate(passes=2, seconds=90.1), candidate(passes=3, seconds=60.0)) == 1
 
@@ -106,7 +110,9 @@ def face(deep, machine="bench-mill-b-1", cutter="face mill 50 mm, 4 teeth, carbi
 
 
 class TestDeepFace:
-    """A face mill goes 1.5 mm deep on a bench machine and 4 mm on a knee mill (holding and more kinds, C4: common practice)."""
+    """A face mill goes 1.5 mm deep on a bench machine and 4 mm on a knee mill (holding
+    and more kinds, C4: common practice).
+    """
 
     @pytest.mark.parametrize(("machine", "most"), [("bench-mill-b-1", 1.5), ("knee-mill-k-2", 4.0)])
     def test_one_pass_more_is_better_than_deeper(self, machine, most):
@@ -152,7 +158,9 @@ class TestDeepFace:
 
 @pytest.mark.parametrize("seed", range(40))
 def test_against_plain_sorting(seed):
-    """Where no way saves as much, the whole preference is one sorting: burden, passes, then speed and feed of the quickest tenth."""
+    """Where no way saves as much, the whole preference is one sorting: burden, passes, then
+    speed and feed of the quickest tenth.
+    """
     dice = random.Random(seed)
     known = [
         candidate(
@@ -185,7 +193,9 @@ class TestAdvised:
 
 
 class TestFinishing:
-    """0.25 mm off a face, 5 % of the cutter off a wall that is then to size (cutting-data section 3.4, common practice)."""
+    """0.25 mm off a face, 5 % of the cutter off a wall that is then to size
+    (cutting-data section 3.4, common practice).
+    """
 
     def says(self, mills, **values):
         names = {"depth": None, "width": None, "leave": None} | values

@@ -1,4 +1,6 @@
-"""Remarks that a milling cut draws: chips thinner than cut (0.012 mm of HSS, 0.04 of inserts), first cuts within a skin."""
+"""Remarks that a milling cut draws: chips thinner than cut (0.012 mm of HSS, 0.04 of
+inserts), first cuts within a skin.
+"""
 
 from __future__ import annotations
 

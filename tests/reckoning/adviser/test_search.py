@@ -1,7 +1,8 @@
-"""The search for the best milling cut against its brute-force twin: every speed, feed, width and count of layers of a made-up world.
+"""The search for the best milling cut against its brute-force twin: every speed, feed, width and
+count of layers of a made-up world.
 
-In that world a cut has three limits, each a plain product; of all ways there are, the order of preference (issue "Advice that can be
-acted on", 1) is taken by plain sorting.
+In that world a cut has three limits, each a plain product; of all ways there are, the order of preference
+(issue "Advice that can be acted on", 1) is taken by plain sorting.
 """
 
 from __future__ import annotations
@@ -34,7 +35,9 @@ LINES = {"bench-mill-b-1": 0.05, "knee-mill-k-2": 0.0254, "bench-mill-b-2": 0.02
 
 
 class World:
-    """Force goes with depth × width × feed, bending with depth, chatter with depth × width; each is tight from 0.6 of what holds."""
+    """Force goes with depth × width × feed, bending with depth, chatter with depth × width;
+    each is tight from 0.6 of what holds.
+    """
 
     def __init__(self, *holds):
         self.holds = holds
@@ -98,7 +101,9 @@ def drawn(seed):
 
 
 def counted(shares, cutting, deep, wide, tooth):
-    """What is wrong with it: over what holds; chips under 0.012 mm and first cuts within the skin; at the edge (0.6 to 1)."""
+    """What is wrong with it: over what holds; chips under 0.012 mm and first cuts
+    within the skin; at the edge (0.6 to 1).
+    """
     first = wide if cutting.kind == "side-mill" else deep
     remarks = (tooth < 0.012e-3 * (1 - 1e-6)) + bool(cutting.skin and first < cutting.skin * (1 - 1e-6))
     beyond = sum(one > 1 + 1e-9 for one in shares)

@@ -1,4 +1,6 @@
-"""Where the adviser starts: the machine's speeds up to 1.1 × the start value, the catalogue's feeds by what is cut."""
+"""Where the adviser starts: the machine's speeds up to 1.1 × the start value,
+the catalogue's feeds by what is cut.
+"""
 
 from __future__ import annotations
 

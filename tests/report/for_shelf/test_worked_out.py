@@ -1,4 +1,6 @@
-"""What is worked in idle time says what the reckoner says, draws the part, and tells a broken file by its line."""
+"""What is worked in idle time says what the reckoner says, draws the part, and
+tells a broken file by its line.
+"""
 
 from __future__ import annotations
 

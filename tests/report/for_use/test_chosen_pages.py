@@ -64,7 +64,9 @@ def test_a_route_of_sixty_steps_stays_on_one_page_and_one_of_three_hundred_goes_
 
 
 def test_a_card_for_one_step_is_half_a_page_with_its_readings_and_nothing_of_other_steps():
-    """HM-100, step 60: 900 rpm on belts 4; point 1 at X 14 = 5 turns of 2.5 and 75 lines of 0.02 (done in one's head)."""
+    """HM-100, step 60: 900 rpm on belts 4; point 1 at X 14 = 5 turns of 2.5 and
+    75 lines of 0.02 (done in one's head).
+    """
     document, reader = printed(plate(), "step", steps=(60,))
     (page,) = document.pages
     assert page.half

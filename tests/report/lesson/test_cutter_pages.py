@@ -1,4 +1,6 @@
-"""Choose the tool: every tool of the list stands on the sheet, and only the key says which is right and why."""
+"""Choose the tool: every tool of the list stands on the sheet, and only the
+key says which is right and why.
+"""
 
 from __future__ import annotations
 

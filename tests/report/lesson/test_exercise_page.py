@@ -1,4 +1,6 @@
-"""Every page of an exercise says that it is for no machine, and a group of blocks that has no room left begins the next page."""
+"""Every page of an exercise says that it is for no machine, and a group of blocks that has
+no room left begins the next page.
+"""
 
 from __future__ import annotations
 

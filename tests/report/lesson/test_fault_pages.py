@@ -1,4 +1,6 @@
-"""A sheet with planted mistakes is headed so on every page, and holds neither the answer nor anything by which it could pass for a plan."""
+"""A sheet with planted mistakes is headed so on every page, and holds neither the answer nor anything
+by which it could pass for a plan.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""How the work comes and how it must leave: two pictures, and the second one is of less metal or more cuts."""
+"""How the work comes and how it must leave: two pictures, and the second one
+is of less metal or more cuts.
+"""
 
 from __future__ import annotations
 

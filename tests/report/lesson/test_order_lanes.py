@@ -1,4 +1,6 @@
-"""The right orders as lanes: what must come before stands further left, and no two rings stand on each other."""
+"""The right orders as lanes: what must come before stands further left, and
+no two rings stand on each other.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Plan it yourself: the drawing in words, the speeds of the machine and blank rows; its key is one plan that is right."""
+"""Plan it yourself: the drawing in words, the speeds of the machine and blank rows;
+its key is one plan that is right.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Where a share knows no locks a file stands for one: one writer at a time, killed or not, and a dead lock blocks nobody."""
+"""Where a share knows no locks a file stands for one: one writer at a time, killed or
+not, and a dead lock blocks nobody.
+"""
 
 from __future__ import annotations
 

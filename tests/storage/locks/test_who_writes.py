@@ -1,4 +1,6 @@
-"""Who writes is said in signs that a file's name may have; a program has ended only where that can be known."""
+"""Who writes is said in signs that a file's name may have; a program has
+ended only where that can be known.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Where and when a photograph was taken goes nowhere; how the camera was held stays, and the picture itself is the same."""
+"""Where and when a photograph was taken goes nowhere; how the camera was held stays,
+and the picture itself is the same.
+"""
 
 from __future__ import annotations
 

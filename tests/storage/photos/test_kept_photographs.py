@@ -1,4 +1,6 @@
-"""Photographs are taken in by their content and found again by it; what is no photograph is refused in one sentence."""
+"""Photographs are taken in by their content and found again by it; what is no
+photograph is refused in one sentence.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Old sheets of a part without a plan: kept as they are, found by the words beside them, and told where they are others by now."""
+"""Old sheets of a part without a plan: kept as they are, found by the words beside them, and
+told where they are others by now.
+"""
 
 from __future__ import annotations
 

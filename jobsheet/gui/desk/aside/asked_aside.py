@@ -1,4 +1,5 @@
-"""Something is asked of a disk that may be slow or gone: in a thread of its own, so that the window goes on, and is told later.
+"""Something is asked of a disk that may be slow or gone: in a thread of its own, so that the
+window goes on, and is told later.
 
 The thread is a plain one that ends with the program: nobody has to wait for a share that never answers.
 """

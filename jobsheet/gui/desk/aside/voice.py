@@ -1,6 +1,7 @@
 """What threads have to tell the window: called in the window's own thread, where it still is there.
 
-A thread that told a part of the window itself could do so while that part is being taken away, which ends the program.
+A thread that told a part of the window itself could do so while that part is being
+taken away, which ends the program.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""The person's own cabinet in the editor of typed text; the lists of the steps follow as soon as it is saved."""
+"""The person's own cabinet in the editor of typed text; the lists of the
+steps follow as soon as it is saved.
+"""
 
 from __future__ import annotations
 

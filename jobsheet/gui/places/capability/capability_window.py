@@ -1,4 +1,6 @@
-"""The capability card of a machine, or of two side by side, as it prints: what each will carry, and this job's minutes on it."""
+"""The capability card of a machine, or of two side by side, as it prints: what each will
+carry, and this job's minutes on it.
+"""
 
 from __future__ import annotations
 

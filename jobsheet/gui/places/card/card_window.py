@@ -1,4 +1,6 @@
-"""A machine card in the editor, and the way in for a machine of which nothing is known: a class, then step by step."""
+"""A machine card in the editor, and the way in for a machine of which nothing is
+known: a class, then step by step.
+"""
 
 from __future__ import annotations
 
@@ -177,7 +179,9 @@ def open_card(visit: Visit, name: str) -> CardWindow | None:
 
 
 def new_card(visit: Visit) -> CardWindow:
-    """A new card, which begins with the first class and is measured step by step; what was begun before is offered."""
+    """A new card, which begins with the first class and is measured step by
+    step; what was begun before is offered.
+    """
     left = drafts_of_new(FOLDER, card_names())
     return _show(CardWindow(begin(classes()[0]), left[0] if left else None, visit.parent, guided=True), visit)
 

@@ -157,7 +157,9 @@ class ShortForm(ArrangedForm):
     # --- placing ---
 
     def focus_first(self) -> None:
-        """Put the cursor into the name; what is typed takes its place, also where the window is not in front yet."""
+        """Put the cursor into the name; what is typed takes its place, also
+        where the window is not in front yet.
+        """
         self.name.focus_first()
         box = self.name.fields["title"].box
         if isinstance(box, QLineEdit):

@@ -1,4 +1,6 @@
-"""The job on another machine: every step as it is and as it would be there, what no longer fits, and the change itself."""
+"""The job on another machine: every step as it is and as it would be there, what no
+longer fits, and the change itself.
+"""
 
 from __future__ import annotations
 

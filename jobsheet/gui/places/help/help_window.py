@@ -1,4 +1,6 @@
-"""The help: a line to find by, the pages at the left, the one that is read at the right. Esc goes back to where one was."""
+"""The help: a line to find by, the pages at the left, the one that is read at the
+right. Esc goes back to where one was.
+"""
 
 from __future__ import annotations
 

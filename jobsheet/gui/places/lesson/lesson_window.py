@@ -1,4 +1,6 @@
-"""The lesson: one set-up's steps as slips in a shuffle, put in a right order by key or pointer, and marked when it is asked for."""
+"""The lesson: one set-up's steps as slips in a shuffle, put in a right order by key or
+pointer, and marked when it is asked for.
+"""
 
 from __future__ import annotations
 

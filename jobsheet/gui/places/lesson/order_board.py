@@ -1,4 +1,6 @@
-"""The board of a lesson: slips left, the learner's own order right, brackets between what stands the wrong way round."""
+"""The board of a lesson: slips left, the learner's own order right, brackets
+between what stands the wrong way round.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ HEAD = 30
 
 
 class OrderBoard(QWidget):
-    """One widget with the focus: letters place, Backspace gives back, Alt + arrows move, arrows choose. Pressing a slip places it too."""
+    """One widget with the focus: letters place, Backspace gives back, Alt + arrows move, arrows
+    choose. Pressing a slip places it too.
+    """
 
     changed = Signal()
     tried = Signal()

@@ -1,7 +1,8 @@
-"""What a learner has on the desk: slips and places, what was tried, and what the marking then says. No widget here.
+"""What a learner has on the desk: slips and places, what was tried, and what the
+marking then says. No widget here.
 
-Nothing gives the answer away before a try, and what a try says holds only for what stood there then: a row that is changed
-loses its marking. Nothing of it is kept.
+Nothing gives the answer away before a try, and what a try says holds only for what stood there then: a row
+that is changed loses its marking. Nothing of it is kept.
 """
 
 from __future__ import annotations
@@ -27,7 +28,9 @@ class Bracket(Struct, frozen=True):
 
 
 class OrderDesk:
-    """The places of one exercise of one set-up; those that are given away stand there from the start and stay."""
+    """The places of one exercise of one set-up; those that are given away stand
+    there from the start and stay.
+    """
 
     def __init__(self, exercise: OrderExercise) -> None:
         self.exercise = exercise
@@ -69,7 +72,9 @@ class OrderDesk:
         return next((slip for slip in self.slips.values() if slip.letter == letter.casefold()), None)
 
     def put(self, letter: str, at: int | None = None) -> int | None:
-        """Put a slip into a place, the next empty one where none is named; which it was. None where it cannot be."""
+        """Put a slip into a place, the next empty one where none is named; which
+        it was. None where it cannot be.
+        """
         slip = self.slip_of(letter)
         place = self.next_place if at is None or self.places[at] else at
         if slip is None or place is None or slip.key in self.places:
@@ -136,7 +141,9 @@ class OrderDesk:
         return f"{self.placed} of {len(self.places)} placed."
 
     def reason_lines(self) -> list[str]:
-        """After a try, where reasons are asked for: each broken pair with its rule; else their severities alone."""
+        """After a try, where reasons are asked for: each broken pair with its
+        rule; else their severities alone.
+        """
         if not self.reasons:
             return []
         return [f"{self._named(one.pair)}: {one.pair.because}" for one in self.brackets]

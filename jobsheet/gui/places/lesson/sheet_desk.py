@@ -1,6 +1,8 @@
-"""One sheet of a lesson at the screen: its pages as on paper, what was typed of it, and what the marking then says. No widget here.
+"""One sheet of a lesson at the screen: its pages as on paper, what was typed of it, and what the
+marking then says. No widget here.
 
-A try holds for what was typed then. Its reasons are shown when they are asked for, and nothing is kept unless somebody says so.
+A try holds for what was typed then. Its reasons are shown when they are asked for, and
+nothing is kept unless somebody says so.
 """
 
 from __future__ import annotations
@@ -59,7 +61,9 @@ class SheetDesk:
         return make_pdf((worksheet,), paper)
 
     def attempt(self, plan: Job | None = None) -> None:
-        """Mark what is typed, or the plan on the desk; raises JobsheetError with a sentence where it cannot be read."""
+        """Mark what is typed, or the plan on the desk; raises JobsheetError with
+        a sentence where it cannot be read.
+        """
         self.look_again()
         if self.sort == "plan":
             self.result = marked_plan(

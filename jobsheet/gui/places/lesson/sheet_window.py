@@ -1,4 +1,6 @@
-"""Any exercise at the screen: the worksheet as on paper at the left, at the right what is typed of it and what the marking says."""
+"""Any exercise at the screen: the worksheet as on paper at the left, at the right what is
+typed of it and what the marking says.
+"""
 
 from __future__ import annotations
 
@@ -138,7 +140,9 @@ class SheetWindow(QDialog):
     # --- what is done ---
 
     def _choose(self) -> None:
-        """The exercise that is chosen; where this job has none of it the sentence stands in the place of its pages."""
+        """The exercise that is chosen; where this job has none of it the
+        sentence stands in the place of its pages.
+        """
         self.desk.choose(
             str(self.kind.currentData()), int(self.level.currentData()), int(self.sheet.currentData())
         )
@@ -174,7 +178,9 @@ class SheetWindow(QDialog):
         self._show()
 
     def _begin(self) -> None:
-        """The part with its drawing in words on the desk, and no step of it: the job that it came from is kept to mark by."""
+        """The part with its drawing in words on the desk, and no step of it: the job
+        that it came from is kept to mark by.
+        """
         try:
             job = begun(self.desk.reckoned.job)
         except JobsheetError as error:

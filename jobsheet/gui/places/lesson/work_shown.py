@@ -1,4 +1,6 @@
-"""The work as it would stand after what is placed so far: drawn when the hand rests, and nothing is judged by it."""
+"""The work as it would stand after what is placed so far: drawn when the hand
+rests, and nothing is judged by it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What hangs on the change: a list beside the job, which goes on being edited; it is made anew when it is looked at again."""
+"""What hangs on the change: a list beside the job, which goes on being edited; it is
+made anew when it is looked at again.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The closed plans of a job as rows, the newest first: number, when it was printed or made, the code on its paper, what changed."""
+"""The closed plans of a job as rows, the newest first: number, when it was printed or made,
+the code on its paper, what changed.
+"""
 
 from __future__ import annotations
 
@@ -34,7 +36,9 @@ class PlanRows(QWidget):
         self.setAccessibleName(translate("Plans", "Plans that were printed or made"))
 
     def put(self, plans: Sequence[ClosedPlan], changed: Sequence[str], counts: str) -> None:
-        """Show these, with what changed in each; `counts` is the code of the plan that is in the job's file now."""
+        """Show these, with what changed in each; `counts` is the code of the
+        plan that is in the job's file now.
+        """
         self.plans, self._changed, self._counts = plans, changed, counts
         self.setFixedHeight(max(1, len(plans)) * look().px(ROW))
         self.choose(0)

@@ -1,4 +1,6 @@
-"""Earlier plans of the job on the desk: what is different now, its sheets as they were, and bringing one back."""
+"""Earlier plans of the job on the desk: what is different now, its sheets as
+they were, and bringing one back.
+"""
 
 from __future__ import annotations
 
@@ -171,7 +173,9 @@ class PlansWindow(QDialog):
         self._draw(plan, job)
 
     def _draw(self, plan: ClosedPlan, job: Job) -> None:
-        """Its finished part beside the facts, what it changed against the plan before it heavy; made beside the window."""
+        """Its finished part beside the facts, what it changed against the plan
+        before it heavy; made beside the window.
+        """
         earlier = (
             self._job(self.rows.plans[self.rows.at + 1]) if self.rows.at + 1 < len(self.rows.plans) else None
         )

@@ -47,7 +47,9 @@ class Question(QWidget):
         self, sentence: Callable[[dict[str, str]], str], entries: Iterable[Entry], texts: dict[str, str], do: str,
         act: Callable[[dict[str, str]], None],
     ) -> None:  # fmt: skip
-        """Ask; `sentence` is worded anew with each text, `act` is given the texts and raises JobsheetError where it cannot be done."""
+        """Ask; `sentence` is worded anew with each text, `act` is given the texts and raises
+        JobsheetError where it cannot be done.
+        """
         self._sentence, self._act, self._problem = sentence, act, ""
         self._entries, self.texts = tuple(entries), dict(texts)
         self.form.hide()

@@ -36,7 +36,9 @@ class Asked(Struct, frozen=True, kw_only=True):
 
 
 def asked_at(desk: Desk, key: str) -> Asked | None:
-    """The ladder of such cuts as the chosen step makes; None where no step is chosen whose cuts grow on a ladder."""
+    """The ladder of such cuts as the chosen step makes; None where no step is
+    chosen whose cuts grow on a ladder.
+    """
     outcome = desk.outcome(key) if key else None
     if outcome is None or outcome.figures is None:
         return None

@@ -91,7 +91,9 @@ class LadderSide(QWidget):
         self.form.put(shown)
 
     def put(self, desk: ProvingDesk, said: str, *, wrong: bool) -> None:
-        """Show the form or the ladder, and what is to be said; `wrong` where that is why something was not done."""
+        """Show the form or the ladder, and what is to be said; `wrong` where
+        that is why something was not done.
+        """
         self._desk, self._said, self._wrong = desk, said, wrong
         fresh = self._fresh()
         self.form.setVisible(fresh)
@@ -111,7 +113,9 @@ class LadderSide(QWidget):
         self.update()
 
     def _fresh(self) -> bool:
-        """Whether there is a form instead of a ladder: also where none was made, so that another can be asked for."""
+        """Whether there is a form instead of a ladder: also where none was made,
+        so that another can be asked for.
+        """
         return self._desk.ladder is None or not self._desk.ladder.rungs
 
     def _words(self) -> list[str]:
@@ -126,7 +130,9 @@ class LadderSide(QWidget):
         return words
 
     def _expected(self) -> str:
-        """What stands over the first rung: what the ladder will cost and teach, as long as nothing was cut."""
+        """What stands over the first rung: what the ladder will cost and
+        teach, as long as nothing was cut.
+        """
         ladder = self._desk.ladder
         if ladder is None or ladder.expected is None or self._desk.entered:
             return ""

@@ -1,4 +1,6 @@
-"""The ladder, drawn as one and climbed from the bottom: done rungs with what happened, the current one open, the rest dashed."""
+"""The ladder, drawn as one and climbed from the bottom: done rungs with what happened, the
+current one open, the rest dashed.
+"""
 
 from __future__ import annotations
 
@@ -286,7 +288,9 @@ class LadderView(QWidget):
 
     @staticmethod
     def _risks(rung: Rung) -> tuple[str, ...]:
-        """How likely it ends badly, and what it asks of the motor; the first of these for which there is room."""
+        """How likely it ends badly, and what it asks of the motor; the first of
+        these for which there is room.
+        """
         chance, torque = in_words(rung.chance), rung.figures.limit("spindle-torque")
         if torque is None:
             return (chance,)

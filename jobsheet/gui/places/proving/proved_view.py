@@ -78,7 +78,9 @@ class Proved(QWidget):
         return self._drawn() is not None
 
     def _drawn(self) -> Ladder | None:
-        """The ladder whose chart is shown: where none was made that of the finer one, which is of the very same cuts."""
+        """The ladder whose chart is shown: where none was made that of the finer
+        one, which is of the very same cuts.
+        """
         ladder = self._desk.ladder
         return ladder if ladder is not None and ladder.rungs else self.finer
 

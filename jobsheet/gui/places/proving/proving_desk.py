@@ -1,4 +1,6 @@
-"""What the proving place shows: a ladder, what was entered on it, what the machine has shown, and what to conclude. No widget here."""
+"""What the proving place shows: a ladder, what was entered on it, what the machine has shown,
+and what to conclude. No widget here.
+"""
 
 from __future__ import annotations
 
@@ -109,7 +111,9 @@ class ProvingDesk:
         return plan(**how), how
 
     def foreseen(self) -> Ladder | None:
-        """The ladder of the form as it would be; None where something of it cannot be read yet. It takes a moment."""
+        """The ladder of the form as it would be; None where something of it
+        cannot be read yet. It takes a moment.
+        """
         try:
             return self._asked_for()[0]
         except JobsheetError:
@@ -141,10 +145,11 @@ class ProvingDesk:
 
     @property
     def over(self) -> bool:
-        """Whether a ladder has ended at its limit, or was not begun because an earlier one had: then a finer one may narrow it.
+        """Whether a ladder has ended at its limit, or was not begun because an earlier one
+        had: then a finer one may narrow it.
 
-        What only slipped ended it too, and said nothing of the limit: there is nothing to narrow. Nor is there in a part: its step goes on
-        with layers as deep as the last clean one.
+        What only slipped ended it too, and said nothing of the limit: there is nothing to narrow. Nor is
+        there in a part: its step goes on with layers as deep as the last clean one.
         """
         if (
             self.ladder is None
@@ -157,7 +162,9 @@ class ProvingDesk:
         return known is not None and bool(known.bad) and bool(known.ends)
 
     def finer(self) -> Ladder | None:
-        """The finer ladder of the same cuts, before it is begun; None where there is none to make. It takes a moment."""
+        """The finer ladder of the same cuts, before it is begun; None where there
+        is none to make. It takes a moment.
+        """
         if not self.over:
             return None
         found = plan(**{**self._how, "finer": True})
@@ -278,11 +285,15 @@ class ProvingDesk:
         return found.find(ABOUT.get(one.process, "spindle-torque"), one.process, one.cutter.kind)
 
     def same_cuts(self) -> tuple[Trial, ...]:
-        """The trials of the machine with what each asks as it is worked out now; the chart takes those of its own cuts."""
+        """The trials of the machine with what each asks as it is worked out now; the
+        chart takes those of its own cuts.
+        """
         return anew(self.log.standing)
 
     def size_at(self, share: float) -> Size | None:
-        """The largest size of this ladder's cuts that asks no more than this share; None where none asks so little."""
+        """The largest size of this ladder's cuts that asks no more than this
+        share; None where none asks so little.
+        """
         return in_size(self.ladder, self.about, share) if self.ladder is not None else None
 
     def conclusion(self) -> Conclusion:

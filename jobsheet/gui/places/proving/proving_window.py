@@ -1,4 +1,6 @@
-"""The proving place: left the ladder, right what the machine has shown, under it one conclusion and what to do."""
+"""The proving place: left the ladder, right what the machine has shown, under it
+one conclusion and what to do.
+"""
 
 from __future__ import annotations
 
@@ -152,7 +154,9 @@ class ProvingWindow(QMainWindow):
         self.left.ladder.setFocus()
 
     def _foresee(self) -> None:
-        """What takes a moment: what the job needs, what the ladder of the form would teach, a finer ladder after an end."""
+        """What takes a moment: what the job needs, what the ladder of the form would
+        teach, a finer ladder after an end.
+        """
         if self.desk.ladder is not None:
             if self.right.finer is None and self.desk.over:
                 self.right.finer = self.desk.finer()

@@ -1,4 +1,5 @@
-"""What a person does to the record of a machine: strike, give back, say that it was so, mark a change; each can be taken back.
+"""What a person does to the record of a machine: strike, give back, say that it was so,
+mark a change; each can be taken back.
 
 Nothing is ever changed in the log: what is taken back is struck by a later record.
 """
@@ -22,7 +23,9 @@ translate = QCoreApplication.translate
 
 
 def clock() -> str:
-    """The time of day as it is written, to the thousandth: what is entered one after the other keeps its order."""
+    """The time of day as it is written, to the thousandth: what is entered one
+    after the other keeps its order.
+    """
     return datetime.now().astimezone().time().isoformat("milliseconds")
 
 
@@ -43,7 +46,9 @@ class RecordActs:
         self._done.append(Act(back))
 
     def undo(self) -> str:
-        """Take back the last thing that was done; what is to be said. Raises JobsheetError where it cannot be."""
+        """Take back the last thing that was done; what is to be said. Raises
+        JobsheetError where it cannot be.
+        """
         if not self._done:
             return ""
         act = self._done[-1]
@@ -95,7 +100,9 @@ class RecordActs:
         return made
 
     def changed_then(self, odd: Odd, what: str, note: str, role: str) -> Trial:
-        """Mark the change at a trial that does not fit: before it, or behind it where most of the others came after it."""
+        """Mark the change at a trial that does not fit: before it, or behind it
+        where most of the others came after it.
+        """
         day, time = turn_of(odd, read_log(odd.trial.machine).standing)
         return self.changed(odd.trial.machine, what, day, note, role, time)
 
@@ -113,7 +120,8 @@ def _called(trial: Trial) -> str:
 
 
 def turn_of(odd: Odd, standing: tuple[Trial, ...]) -> tuple[str, str]:
-    """Day and time at which the machine changed if that trial shows it: its own, or a second later where most others came later.
+    """Day and time at which the machine changed if that trial shows it: its own, or a second
+    later where most others came later.
 
     A trial without a time stands before all others of its day; behind it is midnight.
     """

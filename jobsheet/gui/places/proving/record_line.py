@@ -1,4 +1,6 @@
-"""One line of the record: number, day, cut, size, outcome with its mark; under it the rest. What was struck stays to be read."""
+"""One line of the record: number, day, cut, size, outcome with its mark; under it the
+rest. What was struck stays to be read.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,9 @@ _CLEAN = "clean"
 
 
 def paint_mark(painter: QPainter, now: Look, outcome: str, left: int, middle: int) -> None:
-    """The sign of an outcome: a punch mark clean, an open diamond a soft sign, a cross where something gave out."""
+    """The sign of an outcome: a punch mark clean, an open diamond a soft sign, a
+    cross where something gave out.
+    """
     reach, x = now.px(5), left + now.px(8)
     if outcome == _CLEAN:
         signs.draw(painter, "verdict-cut-before", now.tokens.ink, left, middle, now.px(16))

@@ -1,4 +1,6 @@
-"""The record of a machine as rows: every trial and every mark that the machine changed, with what may be done to it. No widget here."""
+"""The record of a machine as rows: every trial and every mark that the machine changed, with what
+may be done to it. No widget here.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,8 @@ translate = QCoreApplication.translate
 
 
 class RecordRow(Struct, frozen=True, kw_only=True):
-    """One record. `number` counts as they were entered; `lead` is what was done, `under` the rest of what is known.
+    """One record. `number` counts as they were entered; `lead` is what was done,
+    `under` the rest of what is known.
 
     `struck` says why it no longer counts, and is empty where it does.
     """

@@ -1,4 +1,6 @@
-"""All that was recorded of a machine: what does not fit on top, then every trial and mark, each to be struck or given back in place."""
+"""All that was recorded of a machine: what does not fit on top, then every trial and mark, each
+to be struck or given back in place.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The stop notes of a ladder on the screen: read, and given initials for, before a rung opens, as on paper."""
+"""The stop notes of a ladder on the screen: read, and given initials for,
+before a rung opens, as on paper.
+"""
 
 from __future__ import annotations
 

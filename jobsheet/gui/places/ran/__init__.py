@@ -1,5 +1,6 @@
-"""What happened at the machine, typed in beside it or afterwards: how each step went, sizes that were found, minutes, what one would
-change. Rules of what is kept belong to `reckoning/runs_kept.py`. Begin with `ran_window.py`; `ran_desk.py` holds what was said.
+"""What happened at the machine, typed in beside it or afterwards: how each step went, sizes that were found,
+minutes, what one would change. Rules of what is kept belong to `reckoning/runs_kept.py`. Begin with
+`ran_window.py`; `ran_desk.py` holds what was said.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Buttons and fields to be hit with a thumb: at least 56 high, type 20; a digit before the words where a key says the same."""
+"""Buttons and fields to be hit with a thumb: at least 56 high, type 20; a digit before
+the words where a key says the same.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ HIGH, GAP = 56, 8
 
 
 class BigButton(Pressable):
-    """A word, with its digit before it; pressed down for good where it is chosen, filled where it is the one thing to do."""
+    """A word, with its digit before it; pressed down for good where it is chosen,
+    filled where it is the one thing to do.
+    """
 
     def __init__(
         self, text: str, parent: QWidget, *, digit: str = "", filled: bool = False, tick: bool = False
@@ -96,7 +100,9 @@ class BigButton(Pressable):
             self._write(painter, tone)
 
     def _write(self, painter: QPainter, tone: str) -> None:
-        """The digit at the left and the words behind it, or the words in the middle; smaller where they have no room."""
+        """The digit at the left and the words behind it, or the words in the
+        middle; smaller where they have no room.
+        """
         now, side = look(), look().px(14)
         place = self.rect().adjusted(side, 0, -side // 2, 0)
         if self._tick:
@@ -131,7 +137,9 @@ class BigButton(Pressable):
 
 
 class BigField(QLineEdit):
-    """A line to type into; the edge is blue where the hand is, and stays vermilion where the text cannot be read."""
+    """A line to type into; the edge is blue where the hand is, and stays
+    vermilion where the text cannot be read.
+    """
 
     def __init__(self, name: str, parent: QWidget, *, number: bool = False) -> None:
         super().__init__(parent)

@@ -1,4 +1,6 @@
-"""What a set-up asks of who cut it: how each step went, the sizes that it makes with a limit, and what was planned for both."""
+"""What a set-up asks of who cut it: how each step went, the sizes that it makes with a
+limit, and what was planned for both.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +17,9 @@ from jobsheet.units.table import INCH
 
 
 class StepAsked(Struct, frozen=True, kw_only=True):
-    """One step that cuts: its words as its row has them and as its entry has, and what was planned; `layers` is 1 where it has none."""
+    """One step that cuts: its words as its row has them and as its entry has, and what was
+    planned; `layers` is 1 where it has none.
+    """
 
     key: str
     number: int
@@ -59,7 +63,9 @@ class SizeAsked(Struct, frozen=True, kw_only=True):
 
 
 class RanAsked(Struct, frozen=True, kw_only=True):
-    """All that is asked of one set-up; planned minutes to set and to cut; `numbers` is what entries about it name as theirs."""
+    """All that is asked of one set-up; planned minutes to set and to cut; `numbers` is
+    what entries about it name as theirs.
+    """
 
     set_up: SetUp
     numbers: tuple[int, ...]

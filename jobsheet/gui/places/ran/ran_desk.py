@@ -1,4 +1,6 @@
-"""What the bench entry knows: the plan, the day, what was said so far, what stands in the record. No widget here."""
+"""What the bench entry knows: the plan, the day, what was said so far, what
+stands in the record. No widget here.
+"""
 
 from __future__ import annotations
 
@@ -111,7 +113,9 @@ class RanDesk:
         self.paces = paces_known(self.plan.path)
 
     def times_as_here(self) -> None:
-        """Have times shown by the factors of what ran here, or again as they are planned; no plan is changed by it."""
+        """Have times shown by the factors of what ran here, or again as they are
+        planned; no plan is changed by it.
+        """
         if own_pace() is not None:
             keep_pace(None)
             return
@@ -230,7 +234,9 @@ class RanDesk:
         self._put("minutes", "", one if (one.setting_up, one.cutting) != (None, None) else None)
 
     def _number(self, of: tuple[str, str, str], text: str, asks: str, unit: str) -> float | None:
-        """A number as it is typed, a bare one in that unit; where it cannot be read, that is remembered with the sentence why."""
+        """A number as it is typed, a bare one in that unit; where it cannot be read, that
+        is remembered with the sentence why.
+        """
         self.unread.pop(of, None)
         words = text.strip()
         if not words:
@@ -382,7 +388,9 @@ class RanDesk:
         return done
 
     def take_back(self) -> Kept:
-        """Take back all that is kept of this set-up on this day; it stays on the screen, to be mended and kept again."""
+        """Take back all that is kept of this set-up on this day; it stays on the
+        screen, to be mended and kept again.
+        """
         if self.plan is None or not self.kept:
             raise CommandError(translate("Ran", "Nothing is kept of this day yet."))
         plan = self.plan

@@ -1,4 +1,6 @@
-"""The conclusion: how much is said, what goes to the proof log of the machine, and the two buttons that keep and take back."""
+"""The conclusion: how much is said, what goes to the proof log of the machine, and the
+two buttons that keep and take back.
+"""
 
 from __future__ import annotations
 
@@ -71,7 +73,9 @@ class RanFoot(QWidget):
         self.update()
 
     def _lines(self) -> list[tuple[str, str]]:
-        """What stands left of the buttons, with its tone: what was just said, how far it is, what it is recorded with."""
+        """What stands left of the buttons, with its tone: what was just said, how
+        far it is, what it is recorded with.
+        """
         desk = self._desk
         said, tone = self._said
         lines = [(said, tone)] if said else []
@@ -105,7 +109,9 @@ class RanFoot(QWidget):
         return lines
 
     def arrange(self, width: int) -> int:
-        """Words at the left, buttons at the right, under the words where there is no room; the height needed."""
+        """Words at the left, buttons at the right, under the words where
+        there is no room; the height needed.
+        """
         now = look()
         side, gap, high = now.px(SIDE), now.px(GAP), now.px(HIGH)
         shown = [

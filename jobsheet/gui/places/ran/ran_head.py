@@ -1,4 +1,6 @@
-"""The head of the bench entry: job and set-up, revision, machine, when it was cut and by whom; the ways to the other set-ups."""
+"""The head of the bench entry: job and set-up, revision, machine, when it was cut and by
+whom; the ways to the other set-ups.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What was said so far of a run, before it is kept; and what of it is new, other, or gone beside what stands in the record."""
+"""What was said so far of a run, before it is kept; and what of it is new, other, or
+gone beside what stands in the record.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,9 @@ from jobsheet.storage.records.run_record import lines_of
 
 
 class Said(Struct, frozen=True, kw_only=True):
-    """Everything on the screen as entries without a day: by step, by size, the minutes, what would be changed."""
+    """Everything on the screen as entries without a day: by step, by size, the
+    minutes, what would be changed.
+    """
 
     steps: Mapping[str, Entry] = {}
     sizes: Mapping[str, Entry] = {}
@@ -32,7 +36,9 @@ def matter(entry: Entry) -> tuple[str, str]:
 
 
 def standing(asked: RanAsked, entries: Iterable[Entry]) -> dict[tuple[str, str], tuple[Entry, ...]]:
-    """The entries of a set-up by what they are about, the newest last; a size that was written in the shell is known by its name."""
+    """The entries of a set-up by what they are about, the newest last; a size that was written
+    in the shell is known by its name.
+    """
     steps = {one.key for one in asked.steps}
     names = {one.size: one.key for one in reversed(asked.sizes)}
     sizes = {one.key for one in asked.sizes}

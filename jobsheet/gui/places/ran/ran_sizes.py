@@ -1,4 +1,6 @@
-"""Right of the steps: sizes that were found, with their limits; digits to press; minutes to set and to cut."""
+"""Right of the steps: sizes that were found, with their limits; digits to
+press; minutes to set and to cut.
+"""
 
 from __future__ import annotations
 

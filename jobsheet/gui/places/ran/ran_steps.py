@@ -1,4 +1,6 @@
-"""The steps, one open: digits say how it went, the next opens by itself; which layer only where there were several."""
+"""The steps, one open: digits say how it went, the next opens by itself; which
+layer only where there were several.
+"""
 
 from __future__ import annotations
 

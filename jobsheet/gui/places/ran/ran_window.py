@@ -1,4 +1,6 @@
-"""What happened at the machine: left the steps, right sizes and minutes, under them one conclusion and what to do."""
+"""What happened at the machine: left the steps, right sizes and minutes, under
+them one conclusion and what to do.
+"""
 
 from __future__ import annotations
 
@@ -260,7 +262,9 @@ class RanWindow(QMainWindow):
             self._to_day(day)
 
     def _to_day(self, day: str) -> None:
-        """What was said and not kept goes along to the other day; what is kept there wins where nothing was said."""
+        """What was said and not kept goes along to the other day; what is kept
+        there wins where nothing was said.
+        """
         if day != self.desk.day:
             self.desk.to_day(day)
             self._said, self._trouble = "", False
@@ -289,7 +293,9 @@ class RanWindow(QMainWindow):
     # --- showing ---
 
     def _order(self) -> None:
-        """Tab goes as the hand does at the machine: steps, sizes, what one would change, minutes; then the head."""
+        """Tab goes as the hand does at the machine: steps, sizes, what one would
+        change, minutes; then the head.
+        """
         order: list[QWidget] = [
             self.steps,
             *self.steps.answers.fields.values(),
@@ -363,7 +369,9 @@ class RanWindow(QMainWindow):
 
     @staticmethod
     def _reveal(area: QScrollArea, part: QWidget, place: QRect, *, foot: bool = False) -> None:
-        """Bring a place into view: where it is higher than the room its head, or its foot where the hand is there."""
+        """Bring a place into view: where it is higher than the room its head, or
+        its foot where the hand is there.
+        """
         inside = place.translated(part.pos())
         for y in (inside.top(), inside.bottom()) if foot else (inside.bottom(), inside.top()):
             area.ensureVisible(0, y, 0, 12)

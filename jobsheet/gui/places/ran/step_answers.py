@@ -135,7 +135,9 @@ class StepAnswers(QWidget):
         self._shown = step.key
 
     def arrange(self, width: int) -> int:
-        """Outcomes in as many columns as have room for the longest word, then what belongs to the one chosen."""
+        """Outcomes in as many columns as have room for the longest word, then
+        what belongs to the one chosen.
+        """
         now = look()
         gap, high = now.px(GAP), now.px(HIGH)
         longest = max(now.width(one.text(), now.plain_head) for one in self.outcomes) + now.px(44)
@@ -174,7 +176,9 @@ class StepAnswers(QWidget):
         return top + now.px(HIGH) + now.px(GAP)
 
     def _row_of_layers(self, top: int, width: int) -> tuple[int, int]:
-        """Which layer: 1 to the last, then all of them, in as many lines as they need; how far the last of them reaches, and its top."""
+        """Which layer: 1 to the last, then all of them, in as many lines as they need; how far the
+        last of them reaches, and its top.
+        """
         shown = [one for one in (*self.layers[1:], self.layers[0]) if not one.isHidden()]
         if not shown:
             return 0, top

@@ -1,4 +1,6 @@
-"""The chosen job of the shelf: what its file says of it, its plan's revisions and what happened at the machine, the newest first."""
+"""The chosen job of the shelf: what its file says of it, its plan's revisions and what
+happened at the machine, the newest first.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,8 @@ DIFFERENT = 8
 
 
 def facts_of(path: Path, title_of: Callable[[str], str] = str, others: tuple[Path, ...] = ()) -> Facts:
-    """Read the job strictly, with what is recorded beside it; a broken one gives its first problems with their lines.
+    """Read the job strictly, with what is recorded beside it; a broken one gives
+    its first problems with their lines.
 
     `others` are files with other plans of the same part: what is different in each is said beside it.
     """
@@ -103,7 +106,9 @@ def _old_sheets(path: Path) -> Facts:
 def _beside(
     job: Job, path: Path, title_of: Callable[[str], str]
 ) -> tuple[str, tuple[tuple[str, str], ...]] | None:
-    """Another plan of the part, and what is different in it; None where it cannot be read, which is said where it is chosen."""
+    """Another plan of the part, and what is different in it; None where it cannot be
+    read, which is said where it is chosen.
+    """
     from jobsheet.edit.difference import changes
     from jobsheet.storage.job_file import read_job
 

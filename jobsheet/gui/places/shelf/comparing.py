@@ -1,4 +1,6 @@
-"""Two plans of the shelf are compared by key: the first is marked, on the second one what is different in it is said."""
+"""Two plans of the shelf are compared by key: the first is marked, on the second
+one what is different in it is said.
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,9 @@ class Comparing(QObject):
         return self._marked is not None
 
     def press(self, path: Path) -> None:
-        """The first press marks a plan, the second on another one compares; on the same one it takes the mark away."""
+        """The first press marks a plan, the second on another one compares; on
+        the same one it takes the mark away.
+        """
         first, self._marked = self._marked, None
         if first is None:
             self._marked = path

@@ -1,4 +1,6 @@
-"""Opens the chosen file of the shelf once it answers: a job on the desk, old sheets in a window of their own."""
+"""Opens the chosen file of the shelf once it answers: a job on the desk, old
+sheets in a window of their own.
+"""
 
 from __future__ import annotations
 
@@ -43,7 +45,9 @@ class Fetching(QObject):
         QTimer.singleShot(SILENT, asked, lambda: None if asked.over else self.silent.emit())
 
     def _open(self, asked: Aside, path: Path) -> None:
-        """Its file answers: open it, where nothing else was asked for meanwhile. What is wrong with it is said by who opens it."""
+        """Its file answers: open it, where nothing else was asked for meanwhile. What is
+        wrong with it is said by who opens it.
+        """
         if self._asked is not asked or not self._window.isVisible():
             return
         self._asked = None

@@ -36,7 +36,9 @@ class FoundHeads(QWidget):
 
 
 class FoundList(QWidget):
-    """The rows; one of them is chosen. It takes no keys itself: the find line moves the choice, and text goes on there."""
+    """The rows; one of them is chosen. It takes no keys itself: the find line moves
+    the choice, and text goes on there.
+    """
 
     chosen = Signal(int)
     opened = Signal(int)

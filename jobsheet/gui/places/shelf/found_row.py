@@ -1,4 +1,6 @@
-"""Paints one row of what was found: the finished part, number and name, where it was found, machine, last made, how it went."""
+"""Paints one row of what was found: the finished part, number and name, where it was
+found, machine, last made, how it went.
+"""
 
 from __future__ import annotations
 

@@ -23,7 +23,9 @@ def made_words(hit: Hit) -> tuple[str, str]:
 
 
 def how_words(hit: Hit, worked: Worked | None) -> tuple[str, str]:
-    """How it went in one word, and what that means here; of a job that was never made what its plan is said to be."""
+    """How it went in one word, and what that means here; of a job that was never
+    made what its plan is said to be.
+    """
     if hit.how == OLD_SHEET:
         return translate("Shelf", "old sheet"), translate("Shelf", "Enter shows it")
     if hit.how == NO_RECORD:

@@ -16,7 +16,9 @@ translate = QCoreApplication.translate
 
 
 def put_old_sheets(parent: QWidget, shelf: Path, today: str) -> str:
-    """Ask, and keep them; a sentence of what is on the shelf now, empty where it was called off or went wrong, which is said."""
+    """Ask, and keep them; a sentence of what is on the shelf now, empty where it was
+    called off or went wrong, which is said.
+    """
     files = ask.scans(parent, shelf)
     if not files:
         return ""

@@ -1,4 +1,6 @@
-"""Old sheets as they are: page after page, large enough to be read; arrows and Page Down go on, Esc closes."""
+"""Old sheets as they are: page after page, large enough to be read; arrows
+and Page Down go on, Esc closes.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""Reads what has changed on the shelf beside the window, which goes on: in a process of its own, else in a thread.
+"""Reads what has changed on the shelf beside the window, which goes on: in a
+process of its own, else in a thread.
 
 Neither is waited for: a share that never answers holds nobody up.
 """
@@ -25,7 +26,9 @@ APART = True
 
 
 class Reading(QObject):
-    """One look at a folder: `went` as it goes, `alive` where the disk answers, `done` at the end with a sentence where it could not be read."""
+    """One look at a folder: `went` as it goes, `alive` where the disk answers, `done` at the end with a
+    sentence where it could not be read.
+    """
 
     went = Signal(int, int)
     alive = Signal()

@@ -1,4 +1,6 @@
-"""Has verdicts and pictures of the shelf's jobs worked in idle time, in a process of its own that ends with the window."""
+"""Has verdicts and pictures of the shelf's jobs worked in idle time, in a process of
+its own that ends with the window.
+"""
 
 from __future__ import annotations
 
@@ -22,7 +24,9 @@ TOGETHER = 250
 
 
 class Working(QObject):
-    """One shelf's work. `done` is told where something is there that was not; nothing is told where no process can be begun."""
+    """One shelf's work. `done` is told where something is there that was not; nothing is
+    told where no process can be begun.
+    """
 
     done = Signal()
 
