@@ -12,9 +12,7 @@ from msgspec import Struct
 from jobsheet.model.quantity import Place, Places, Quantity, Size, Thread
 
 #: What a feature can be; the word is what a line of it is told back with.
-KINDS = (
-    "hole", "tapped hole", "slot", "keyway", "pocket", "window", "step", "chamfer", "T-slot", "dovetail",
-)  # fmt: skip
+KINDS = ("hole", "tapped hole", "slot", "keyway", "pocket", "window", "step", "chamfer", "T-slot", "dovetail")
 #: What widens a hole at its mouth.
 MOUTHS = ("counterbore", "spot face", "countersink")
 #: The three sizes of a box in their order: left to right, front to rear, height.

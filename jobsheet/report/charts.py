@@ -279,9 +279,8 @@ def _levels(frame: tuple[float, ...]) -> list[Item]:
 
 
 def _axis(
-    scale: _Scale, ladder: Ladder, frame: tuple[float, ...], most: float, rows: Sequence[int],
-    width: float,
-) -> list[Item]:  # fmt: skip
+    scale: _Scale, ladder: Ladder, frame: tuple[float, ...], most: float, rows: Sequence[int], width: float
+) -> list[Item]:
     """The axis with its numbers under the rows of trials, and what it counts."""
     items: list[Item] = [Line(((frame[0], frame[3]), (frame[2], frame[3])), 1.0, ink="edge")]
     room = frame[2] - frame[0]

@@ -38,9 +38,7 @@ class Stage:
     through, and the step itself.
     """
 
-    __slots__ = (
-        "_mesh", "before", "body", "cut", "doubtful", "failed", "fresh", "pictures", "tool",
-    )  # fmt: skip
+    __slots__ = ("_mesh", "before", "body", "cut", "doubtful", "failed", "fresh", "pictures", "tool")
 
     def __init__(self, cut: Cut | None, before: Stage | None, body: Body, tool: Any) -> None:
         self.cut = cut

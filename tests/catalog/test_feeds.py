@@ -236,8 +236,6 @@ def test_every_suggestion_has_a_known_source_and_a_value_in_its_range(material):
 
 @pytest.mark.parametrize("bad", [0.0, -1e-3, math.nan, math.inf])
 def test_no_diameter_no_feed(bad):
-    for ask in (
-        lambda: drill_feed(bad, STEEL), lambda: end_mill_feed(bad, STEEL),
-    ):  # fmt: skip
+    for ask in (lambda: drill_feed(bad, STEEL), lambda: end_mill_feed(bad, STEEL)):
         with pytest.raises(CalcError):
             ask()

@@ -171,7 +171,9 @@ def _small_drills():
         yield derived(
             f"small drill {d} thrust", "thrust there", t, max(0.5, 0.006 * t), partial(small_drill, d), "N"
         )
-        yield derived(f"small drill {d} push", "push at the lever", push, 0.75, partial(small_drill_push, d), "N")  # fmt: skip
+        yield derived(
+            f"small drill {d} push", "push at the lever", push, 0.75, partial(small_drill_push, d), "N"
+        )
 
 
 # --- walls, chatter, holding, hand --------------------------------------------------------------------------

@@ -184,7 +184,7 @@ SPOTS: dict[str, tuple[str, str, list[str], list[str]]] = {
     "torque": ("holding:set-up-1", "tighten", _TORQUES, _TORQUES),
     "length of the stock": ("job:stock", "length", _MM_LENGTHS, _IN_LENGTHS),
     "above the jaws": ("holding:set-up-1", "above_jaws", _MM_LENGTHS, _IN_LENGTHS),
-}  # fmt: skip
+}
 
 
 def every() -> list[tuple[str, str, str]]:

@@ -255,7 +255,7 @@ SPOILT = [
     ("hm-104-cover-plate", "outside-front", "screw", "each-cut-in-its-own-hold"),
     ("hm-104-cover-plate", "window-wall", "window", "walls-after-their-middle"),
     ("hm-104-cover-plate", "slug", "drill-middle", "hold-the-slug"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("name", "key", "before", "rule"), SPOILT)

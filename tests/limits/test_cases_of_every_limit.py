@@ -279,7 +279,9 @@ def test_where_nothing_is_known_nothing_is_said(module):
 
 def test_yes_and_no_have_a_remedy():
     """A drill chuck for milling, and a tap that nothing can bring out again: beyond, and what else to do."""
-    milled = holder_grip.limit(figures(torque=1.0, in_plane_peak=100.0), around(), step("end mill 12 mm, 4 teeth, in a drill chuck"))  # fmt: skip
+    milled = holder_grip.limit(
+        figures(torque=1.0, in_plane_peak=100.0), around(), step("end mill 12 mm, 4 teeth, in a drill chuck")
+    )
     tapped = reverse.limit(
         figures(tap_strength=8.0, spindle_speed=3.0), around(), step("taps M6", depth=Depth(None, "through"))
     )

@@ -163,7 +163,9 @@ def test_a_cutter_never_tried_is_not_condemned_by_what_others_did(share, verdict
     found = say(share, known(planned=0.8, **ALONE), cutter=SLOT_DRILL, depth=4e-3)
     assert (found.verdict, found.learned, found.from_class) == (verdict, learned, not learned)
     chance = NORMAL.cdf(math.log(share) / 0.12)
-    assert found.chance == pytest.approx(min(chance, 0.95) if share < 3.39 else NORMAL.cdf(math.log(share) / 0.743), abs=1e-4)  # fmt: skip
+    assert found.chance == pytest.approx(
+        min(chance, 0.95) if share < 3.39 else NORMAL.cdf(math.log(share) / 0.743), abs=1e-4
+    )
     if verdict == "not tried":  # planned with 0.8 of the class: that share of 4 mm
         assert found.begin == f"{math.floor(40 * 0.8 / share + 1e-9) / 10:g} mm deep"
 

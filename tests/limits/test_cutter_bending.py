@@ -26,7 +26,9 @@ class TestBending:
     )  # fmt: skip
     def test_what_is_said(self, material, allowed, share, verdict, sentence):
         stress = share * allowed * 1e6
-        found = cutter_bending.limit(figures(bending_stress=stress), around(), step(f"end mill 12 mm, {material}"))  # fmt: skip
+        found = cutter_bending.limit(
+            figures(bending_stress=stress), around(), step(f"end mill 12 mm, {material}")
+        )
         assert (found.verdict, found.sentence) == (verdict, sentence)
         assert (found.name, found.title, found.unit) == ("cutter-bending", "Cutter bending", "Pa")
         assert (found.demand, found.capacity) == (stress, pytest.approx(allowed * 1e6))

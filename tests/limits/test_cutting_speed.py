@@ -263,7 +263,9 @@ class TestCuttingSpeed:
         """1000 rpm (holding-and-more-kinds A4: a school's sheet; makers 600 to 1000)."""
         found = cutting_speed.limit(figures(spindle_speed=rpm / 60), around(), step("edge finder 10 mm"))
         assert (found.verdict, found.shown, found.unit) == (verdict, f"{rpm} of 1000 rpm", "rev/s")
-        assert found.sentence == ("" if verdict == "expected" else "its tip is thrown out of true: 1000 rpm or less")  # fmt: skip
+        assert found.sentence == (
+            "" if verdict == "expected" else "its tip is thrown out of true: 1000 rpm or less"
+        )
         assert (found.capacity, found.working) == (pytest.approx(1000 / 60), "common practice")
 
     def test_none_where_nothing_turns_or_nobody_says_how_fast(self):

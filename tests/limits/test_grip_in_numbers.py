@@ -106,7 +106,7 @@ def test_the_workshop_s_own_factors():
         (STRAPS, (0.1, 0.06, 0.02), 1200 * 0.38 * 0.06, "2 μ F × 0.38 of the shorter side"),
         (STRAPS, (0.04, 0.06, 0.02), 1200 * 0.38 * 0.04, "2 μ F × 0.38 of the shorter side"),
     ],
-)  # fmt: skip
+)
 @pytest.mark.parametrize(
     ("share", "verdict", "sentence"),
     [
@@ -143,7 +143,9 @@ def test_what_lifts_the_work_at_break_through(cutter, share, verdict, sentence):
     )
     assert (found.verdict, found.sentence) == (verdict, sentence)
     assert (found.demand, found.unit, found.share) == (pytest.approx(1200 * share), "N", pytest.approx(share))
-    assert found.working.startswith(f"at break-through 2 M / D × tan 30° = 2 × {torque:.2f} N·m / 12 mm × 0.577; 2 μ F")  # fmt: skip
+    assert found.working.startswith(
+        f"at break-through 2 M / D × tan 30° = 2 × {torque:.2f} N·m / 12 mm × 0.577; 2 μ F"
+    )
     assert torque / 0.012 * 1.155 == pytest.approx(found.demand, rel=1e-3)
 
 

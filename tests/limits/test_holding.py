@@ -57,8 +57,6 @@ def test_a_short_grip_in_a_chuck_tips(samples):
         "around": True,
     }
     one = judged(samples, 300.0, 0.040, **chuck, out=0.060, gripped=0.010, turning=100.0, radius=0.020)
-    assert (one.demand, one.capacity, one.verdict) == (
-        pytest.approx(45.0), pytest.approx(20.0), "beyond",
-    )  # fmt: skip
+    assert (one.demand, one.capacity, one.verdict) == (pytest.approx(45.0), pytest.approx(20.0), "beyond")
     held = judged(samples, 300.0, 0.040, **chuck, out=None, gripped=0.010, turning=100.0, radius=0.020)
     assert "tip" not in held.sentence  # a tailstock holds its end

@@ -133,7 +133,7 @@ def test_near_what_stalls_it_says_what_makes_it_lighter():
         ((None, 9.0), math.hypot(0.35, math.log(1.5) / (2 * NORMAL.inv_cdf(0.95)))),
         ((4.0, None), math.hypot(0.35, math.log(1.5) / (2 * NORMAL.inv_cdf(0.95)))),
     ],
-)  # fmt: skip
+)
 def test_the_band_of_the_calculation_is_in_the_chance_and_not_in_the_band_of_the_spindle(band, spread):
     one = torque_of(figures(6.0, band=band))
     assert one.chance == pytest.approx(NORMAL.cdf(math.log(6.0 / PEAK) / spread), abs=1e-9)

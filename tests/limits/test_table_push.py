@@ -64,7 +64,9 @@ class TestCrank:
         """No drag counts as none; an efficiency in the middle of 0.2 to 0.4 (cutting-data section 1.15)."""
         assert self.say(600.0, replace(BELTS, drag=None)).demand == pytest.approx(self.felt(600.0, drag=0.0))
         blank = replace(BELTS, handles=tuple(replace(one, efficiency=None) for one in BELTS.handles))
-        better = replace(BELTS, handles=tuple(replace(one, efficiency=Marked(0.4, "guessed")) for one in BELTS.handles))  # fmt: skip
+        better = replace(
+            BELTS, handles=tuple(replace(one, efficiency=Marked(0.4, "guessed")) for one in BELTS.handles)
+        )
         assert self.say(600.0, blank).demand == pytest.approx(self.felt(600.0))
         assert self.say(600.0, better).demand == pytest.approx(self.felt(600.0, efficiency=0.4))
 

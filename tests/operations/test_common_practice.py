@@ -119,7 +119,9 @@ def test_taps_need_more_torque_in_the_order_of_their_sizes():
 
 def test_so_they_do_in_the_larger_holes_of_about_64_percent():
     """7/32 in is 0.2188 in: about 48 percent in 1/4-20; H and P give 64 percent."""
-    quarter, five, three = (value(tap(*one), "torque") for one in (("1/4-20", "7/32 in"), ("5/16-18", "H"), ("3/8-16", "P")))  # fmt: skip
+    quarter, five, three = (
+        value(tap(*one), "torque") for one in (("1/4-20", "7/32 in"), ("5/16-18", "H"), ("3/8-16", "P"))
+    )
     assert quarter < five < three
     assert three >= 1.4 * five
 

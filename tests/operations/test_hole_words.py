@@ -29,7 +29,7 @@ def test_depths_and_sizes_as_the_drawing_spells_them():
         (1, "6.8", "through", ("Drill one hole 6.8, through", "Drill 6.8, through", "Drill 6.8")),
         (3, "", "", ("Drill 3 holes",)),
     ],
-)  # fmt: skip
+)
 def test_each_length_is_shorter_than_the_one_before(count, size, deep, expected):
     assert shorter("Drill", count, size, deep) == expected
     assert list(map(len, expected)) == sorted(map(len, expected), reverse=True)

@@ -133,7 +133,9 @@ def typed(speed):
     return Quantity(speed, f"{speed * 60:.0f} rpm")
 
 
-@pytest.mark.parametrize("seed", [*range(SHORT), *(pytest.param(n, marks=pytest.mark.long) for n in range(SHORT, LONG))])  # fmt: skip
+@pytest.mark.parametrize(
+    "seed", [*range(SHORT), *(pytest.param(n, marks=pytest.mark.long) for n in range(SHORT, LONG))]
+)
 def test_no_point_of_the_grid_is_better_by_more_than_a_pass_or_a_tenth_of_the_time(seed):
     one, setting = drawn(seed)
     advised = best_cut(one, setting)

@@ -82,7 +82,7 @@ BENCH, KNEE = "hm-100-drilled-plate-b1", "hm-103-pivot-block"
         ("hm-102-slide-plate", "edge-opposite", {"measure": "60 ±0.0277"}, "let-it-cool", False),
         ("hm-102-slide-plate", "edge-opposite", {"measure": "60 ±0.0275"}, "let-it-cool", True),
     ],
-)  # fmt: skip
+)
 def test_what_a_step_reminds_of_begins_right_behind_its_limit(monkeypatch, name, key, edits, row, said):
     monkeypatch.setattr(reminders, "BESIDE", 99)
     job = read_job(sample_jobs() / f"{name}.yaml")

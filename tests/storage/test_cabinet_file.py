@@ -14,7 +14,7 @@ from jobsheet.storage.cabinet_file import (
     own_path,
     read_cabinet,
     shipped,
-)  # fmt: skip
+)
 from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_text import paper_text
 

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from jobsheet.catalog.tools.cabinet_lines import SECTIONS
 from jobsheet.errors import QuantityError
-from jobsheet.storage.cabinet_file import (
-    FIELDS,
-    cabinet_from_text,
-)  # fmt: skip
+from jobsheet.storage.cabinet_file import FIELDS, cabinet_from_text
 from jobsheet.storage.cabinet_layout import LAYOUT, blank
 from jobsheet.storage.paper_layout import Ask, Rows
 from jobsheet.storage.paper_text import paper_text

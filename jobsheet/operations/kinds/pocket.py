@@ -205,8 +205,8 @@ def _wall_alone(fields: Fields, setting: Setting) -> Figures:
         raise CalcError("cutter", f"“{fields.cutter.text}”", "smaller than the pocket")
     start, end = milling.edge_arc(width, diameter)
     cut = milling.Cut(
-        cutter=fields.cutter, depth=depth / layers, width=width, tooth=0.0, start=start, end=end, wall=True,
-    )  # fmt: skip
+        cutter=fields.cutter, depth=depth / layers, width=width, tooth=0.0, start=start, end=end, wall=True
+    )
     _, feed, _ = milling.run(tally, cut, setting, milling.asked_of(fields))
     tally.show("width_of_cut", width)
     tally.show("passes", float(layers))

@@ -178,7 +178,7 @@ class TestOtherWay:
             (("hand-pace",), "A cutter with other teeth, or a machine with a power feed"),
             (("torque", "hand-pace"), "A cutter with other teeth, or a machine with a power feed"),
         ],
-    )  # fmt: skip
+    )
     def test_of_milling(self, names, says):
         assert other_way(beyond(*names)) == says
 

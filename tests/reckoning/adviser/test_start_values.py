@@ -90,9 +90,9 @@ class TestSteps:
 
     def test_what_is_typed_stays(self, wanted):
         wanted(900)
-        assert speeds_of("side-mill", side(spindle="333 rpm"), around("bench-mill-b-1"), frozenset({"spindle"})) == (
-            (333 / 60, "333 rpm"),
-        )  # fmt: skip
+        assert speeds_of(
+            "side-mill", side(spindle="333 rpm"), around("bench-mill-b-1"), frozenset({"spindle"})
+        ) == ((333 / 60, "333 rpm"),)
 
     def test_by_a_typed_cutting_speed_the_program_sets_the_spindle(self, wanted):
         wanted(900, spindle=320)

@@ -51,7 +51,9 @@ def test_a_lock_of_a_program_that_has_ended_blocks_nobody(tmp_path, no_locks):
     path = tmp_path / "part.yaml"
     with one_writer(path):
         lines = (tmp_path / ".part.yaml.writing").read_text("utf-8").splitlines()
-    done = subprocess.run([sys.executable, "-c", "import os; print(os.getpid())"], capture_output=True, text=True, check=True)  # fmt: skip
+    done = subprocess.run(
+        [sys.executable, "-c", "import os; print(os.getpid())"], capture_output=True, text=True, check=True
+    )
     lines[2] = done.stdout.strip()
     (tmp_path / ".part.yaml.writing").write_text("\n".join(lines), encoding="utf-8")
     begun = time.monotonic()

@@ -31,7 +31,9 @@ def test_a_person_without_a_name_is_somebody(monkeypatch):
 
 
 def test_a_program_has_ended_only_where_it_is_of_this_computer_and_gone():
-    done = subprocess.run([sys.executable, "-c", "import os; print(os.getpid())"], capture_output=True, text=True, check=True)  # fmt: skip
+    done = subprocess.run(
+        [sys.executable, "-c", "import os; print(os.getpid())"], capture_output=True, text=True, check=True
+    )
     gone = done.stdout.strip()
     assert has_ended(("B", computer(), gone, "14:03"))
     assert not has_ended(("B", computer(), str(os.getpid()), "14:03"))

@@ -52,4 +52,4 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
                 )
             yield remark(
                 view, "enough-left-for-the-drill", message, step.key, before.key, fix=fix, set_up=step.set_up
-            )  # fmt: skip
+            )

@@ -43,7 +43,7 @@ def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
             message = f"Drill the hole first: step {later.number} comes after its {step.does}"
             yield remark(
                 view, "hole-before-its-counterbore", message, step.key, later.key, fix=fix, set_up=step.set_up
-            )  # fmt: skip
+            )
 
 
 def _has_pilot(step: HoleStep) -> bool:

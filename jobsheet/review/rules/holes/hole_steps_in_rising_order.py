@@ -40,7 +40,7 @@ def hole_steps_in_rising_order(view: View) -> Iterator[Remark]:
                 fix = Fix(f"Move {step.number} before {wrong.number}", moved_before(step.key, wrong.key))
             yield remark(
                 view, "hole-steps-in-rising-order", message, step.key, wrong.key, fix=fix, set_up=step.set_up
-            )  # fmt: skip
+            )
             break
 
 

@@ -40,7 +40,7 @@ def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
             message = f"A drill does not hold {size.said}: drill under size, then ream or bore"
             yield remark(
                 view, "ream-or-bore-a-close-hole", message, step.key, set_up=step.set_up, fix=_fix(view, step)
-            )  # fmt: skip
+            )
 
 
 def _fix(view: View, step: HoleStep) -> Fix:

@@ -51,9 +51,8 @@ def wall_beside_a_hole(view: View) -> Iterator[Remark]:
         units = view.job.units
         message = f"{length(wall, units)} of wall stays beside this hole of {length(largest.diameter, units)}, less than half of it: check the place"
         yield remark(
-            view, "wall-beside-a-hole", message, largest.key, set_up=largest.set_up,
-            by_hand=_BY_HAND,
-        )  # fmt: skip
+            view, "wall-beside-a-hole", message, largest.key, set_up=largest.set_up, by_hand=_BY_HAND
+        )
     yield from _between(view, found, holes, told | drawn)
 
 
@@ -114,6 +113,4 @@ def _largest(chain: Chain) -> HoleStep | None:
 def _wall(chain: Chain, box: Box) -> float:
     """From the middle of a hole to the nearest edge of its face [m]."""
     spans = [box[axis] for axis in AXES[chain.face]]
-    return min(
-        min(at - low, high - at) for at, (low, high) in zip(chain.at, spans, strict=True)
-    )  # fmt: skip
+    return min(min(at - low, high - at) for at, (low, high) in zip(chain.at, spans, strict=True))

@@ -65,7 +65,7 @@ def room_below_the_thread(view: View) -> Iterator[Remark]:
                 )
             yield remark(
                 view, "room-below-the-thread", message, step.key, before.key, fix=fix, set_up=step.set_up
-            )  # fmt: skip
+            )
 
 
 def _last_tap(step: HoleStep) -> tuple[str, int]:
