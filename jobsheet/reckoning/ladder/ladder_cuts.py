@@ -125,7 +125,7 @@ def drills(cutter: Cutter, setting: Setting, typed: Mapping[str, str]) -> tuple[
     for size in drill_set("metric" if units == "mm" else "fractional"):
         if size.diameter < 1e-3 or (cutter.diameter and size.diameter > cutter.diameter * (1 + 1e-6)):
             continue
-        if units == "mm" and round(size.diameter * 1e4) % 5:
+        if units == "mm" and round(size.diameter * 1e6) % 500:
             continue  # half millimetres: what a box of drills holds
         texts = {
             "cutter": _like(cutter, size.name),
