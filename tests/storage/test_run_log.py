@@ -13,7 +13,7 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.errors import CannotWrite, CommandError, DocumentError, NoSuchEntry
-from jobsheet.model.what_ran import Entry
+from jobsheet.model.what_ran import Entry, Runs
 from jobsheet.storage.records import closed_records
 from jobsheet.storage.records.run_log import path_beside, read_runs, record, runs_along, take_back
 
@@ -182,3 +182,93 @@ def test_a_record_that_lies_there_already_is_left_as_it_is(tmp_path):
     before = path_beside(new).read_bytes()
     assert "other.ran.txt is there already" in runs_along("HM-1", old, new)
     assert path_beside(new).read_bytes() == before
+
+
+# --- one entry for one step on one day ---
+
+
+def test_another_step_day_or_machine_is_another_entry_and_so_is_anything_that_is_no_step(tmp_path):
+    job = tmp_path / "a.yaml"
+    record(job, (entry(),))
+    for other in (
+        entry(key="b"), entry(date="2026-12-03"), entry(machine="bench-mill-b-1"),
+        entry(about="size", size="80", found=80e-3, outcome="", layer=0, depth=None, speed=None),
+        entry(about="change", change="lighter", outcome="", layer=0, depth=None, speed=None),
+    ):  # fmt: skip
+        record(job, (other,))
+    assert len(read_runs(job)[0].entries) == 6
+
+
+def test_two_of_one_step_are_refused_also_where_they_come_together(tmp_path):
+    with pytest.raises(CommandError, match="Step 70 was entered for 2026-12-02 already"):
+        record(tmp_path / "a.yaml", (entry(), entry(outcome="clean")))
+    assert not path_beside(tmp_path / "a.yaml").exists()
+
+
+def test_the_sentence_names_outcome_and_the_first_six_of_its_id(tmp_path):
+    job = tmp_path / "a.yaml"
+    (first,) = record(job, (entry(),))
+    with pytest.raises(CommandError) as error:
+        record(job, (entry(outcome="clean"),))
+    assert str(error.value) == (
+        f"Step 70 was entered for 2026-12-02 already (noisy, {first.id[:6]}): take that back first, "
+        "or give the day on which it was cut again."
+    )
+
+
+def test_a_wrong_one_is_taken_back_together_with_the_right_one(tmp_path):
+    job = tmp_path / "a.yaml"
+    (wrong,) = record(job, (entry(),))
+    back = entry(
+        about="step",
+        takes_back=wrong.id,
+        key="",
+        number=0,
+        step="",
+        outcome="",
+        layer=0,
+        depth=None,
+        speed=None,
+    )
+    _, right = record(job, (back, entry(outcome="clean")))
+    assert read_runs(job)[0].standing == (right,)
+
+
+def test_the_very_same_size_is_not_entered_twice(tmp_path):
+    job = tmp_path / "a.yaml"
+    found = entry(about="size", size="80", found=80e-3, outcome="", layer=0, depth=None, speed=None)
+    (first,) = record(job, (found,))
+    with pytest.raises(CommandError, match=rf"This very entry is recorded already \({first.id[:6]}\)\."):
+        record(job, (found,))
+
+
+def test_one_begins_to_take_back_in_small_or_large_letters_and_says_where_to_look(tmp_path):
+    job = tmp_path / "a.yaml"
+    first, second = record(job, (entry(), entry(key="b", number=80)))
+    with pytest.raises(NoSuchEntry) as error:
+        take_back(job, "zz", "2026-12-03")
+    assert str(error.value) == "there is no entry “zz”; what is recorded: a.ran.txt"
+    assert take_back(job, f" {first.id[:8].upper()} ", "2026-12-03", role="Trainer") == first
+    found = read_runs(job)[0]
+    assert found.standing == (second,)
+    assert [(one.takes_back, one.role, one.date) for one in found.back] == [
+        (first.id, "Trainer", "2026-12-03")
+    ]
+
+
+def test_entries_come_in_the_order_of_day_and_time(tmp_path):
+    job = tmp_path / "a.yaml"
+    for key, date, time_ in (
+        ("c", "2026-12-03", "08:00:00"),
+        ("b", "2026-12-02", "15:00:00"),
+        ("a", "2026-12-02", "09:00:00"),
+    ):
+        record(job, (entry(key=key, date=date, time=time_),))
+    assert [one.key for one in read_runs(job)[0].entries] == ["a", "b", "c"]
+
+
+def test_where_nothing_was_entered_nothing_comes_along(tmp_path):
+    assert read_runs(tmp_path / "a.yaml") == (Runs(), ())
+    assert runs_along("HM-1", tmp_path / "a.yaml", tmp_path / "b.yaml") == ""
+    record(tmp_path / "a.yaml", (entry(job="HM-1"),))
+    assert runs_along("HM-1", tmp_path / "a.yaml", tmp_path / "a.yaml") == ""

@@ -35,3 +35,47 @@ def test_a_file_that_cannot_be_used_stays_as_it_is():
     with pytest.raises(DocumentError):
         keep_prints(prints(PRINTS), "a4")
     assert path.read_text(encoding="utf-8") == "wobble: ["
+
+
+def at(text):
+    own_folder().mkdir(parents=True, exist_ok=True)
+    path = own_folder() / NAME
+    path.write_bytes(text if isinstance(text, bytes) else text.encode())
+    return path
+
+
+def test_a_first_file_begins_with_its_format():
+    """And each kind of page has one line, said or not."""
+    keep_prints(prints(["route"]), "a4")
+    lines = (own_folder() / NAME).read_text(encoding="utf-8").splitlines()
+    assert lines[0] == "format: 1"
+    assert sorted(lines[1:]) == sorted(
+        [f"print {name}: {'yes' if name == 'route' else 'no'}" for name in PRINTS] + ["paper: a4"]
+    )
+
+
+def test_an_empty_file_is_as_good_as_none():
+    path = at("")
+    keep_prints(prints(["route"]), "a4")
+    assert path.read_text(encoding="utf-8").startswith("format: 1\n")
+    assert workshop().paper == "a4"
+
+
+def test_a_name_with_a_line_below_is_said_again_and_not_twice():
+    path = at("format: 1\nprint_route: no\npaper: a4\n")
+    keep_prints(prints(["route"]), "letter")
+    text = path.read_text(encoding="utf-8")
+    assert "print_route: yes" in text
+    assert "print route" not in text
+    assert text.count("paper: ") == 1
+    assert workshop().paper == "letter"
+
+
+@pytest.mark.parametrize("text", ["- a list\n", b"format: 1\n# Fr\xe4serei\n", "format: 99\n", "wobble: 1\n"])
+def test_what_cannot_be_read_whole_is_not_written(text):
+    """Signs of another encoding would come back as question marks."""
+    path = at(text)
+    before = path.read_bytes()
+    with pytest.raises(DocumentError):
+        keep_prints(prints(PRINTS), "a4")
+    assert path.read_bytes() == before

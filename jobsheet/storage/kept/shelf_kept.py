@@ -14,7 +14,7 @@ from jobsheet.errors import JobsheetError
 from jobsheet.storage.disk import write_file
 
 NAME = "shelf.json"
-#: More shelves are not kept: the one that was not chosen for longest goes.
+#: More shelves are not kept: the one that was first chosen goes.
 MOST = 8
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.catalog.reading.strict_yaml import parse
+from jobsheet.catalog.reading.strict_yaml import parse, read_file
 from jobsheet.errors import CannotWrite, DocumentError
 from jobsheet.model.prints import PRINTS, Prints
 from jobsheet.paths import own_folder
@@ -35,7 +35,7 @@ def _keep(values: dict[str, str]) -> None:
         raw = path.read_bytes() if path.exists() else b""
     except OSError as error:
         raise CannotWrite(f"{path} cannot be read: {error.strerror or error}.") from None
-    made = _typed(raw.decode(errors="replace")) if raw else Paper(Group((Part("1", "format"),)))
+    made = _typed(read_file(path)) if raw else Paper(Group((Part("1", "format"),)))
     for name, text in values.items():
         made = with_value(made, (_as_typed(made, name),), text)
     write_file(

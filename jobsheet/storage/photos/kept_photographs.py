@@ -230,7 +230,7 @@ def taken_along(job: Job, old: tuple[Path, ...], new: tuple[Path, ...]) -> tuple
             left.append(f"The photograph of {owner_words(job, shot.photograph)} does not come along: {error}")
             continue
         waited = own_folder() / FOLDER / shot.name
-        if new[0] != waited.parent and waited.is_file():
+        if new[0] != waited.parent:
             waited.unlink(missing_ok=True)
     return tuple(left)
 

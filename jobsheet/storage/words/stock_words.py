@@ -181,8 +181,8 @@ def faces_in(text: str) -> Faces | None:
     found = [place for place, words in _PLACES if _says(words, text)]
     if _says("all|all faces|all round", text):
         found = list(FACES)
-    if _says("ends?", text) and not found:
-        found.append("ends")
+    if (_says("ends?", text) and not found) or (_says("both ends", text) and len(found) < len(FACES)):
+        found.append("ends")  # `left end` names a face, and no other end
     return Faces(tuple(found), ", ".join(found)) if found else None
 
 

@@ -14,12 +14,16 @@ from jobsheet.model.job import Photograph
 from jobsheet.storage.job_file import job_from_text
 from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.photos.kept_photographs import (
+    checked,
+    owner_words,
     places,
     problem_words,
     shots_of,
+    take_out_of_sheets,
     taken_along,
     taken_in,
 )
+from jobsheet.storage.photos.photographs_read import MOST
 from tests.photographs_made import jpeg_that_says, photograph, png_that_says
 from tests.report.plans import bench, job
 
@@ -160,3 +164,71 @@ def test_a_job_with_photographs_comes_back_as_it_was_written(plan):
     text = write_job(shown)
     assert job_from_text(text, "x").photographs == shown.photographs
     assert write_job(job_from_text(text, "x")) == text
+
+
+def test_where_the_job_still_has_no_file_what_waits_stays(tmp_path, plan, own_home):
+    (tmp_path / "a.jpg").write_bytes(photograph())
+    content = taken_in(tmp_path / "a.jpg", plan, places(None))
+    assert taken_along(with_one(plan, content), places(None), places(None)) == ()
+    assert (own_home / "photographs" / f"{content}.jpg").is_file()
+
+
+def test_of_several_each_is_taken_along_that_is_there(tmp_path, plan):
+    """The lost one in the middle is said, and keeps none of the others back."""
+    folders, contents = places(tmp_path / "x.yaml"), []
+    for at, tone in enumerate((40, 90)):
+        (tmp_path / f"{at}.jpg").write_bytes(photograph(tone=tone))
+        contents.append(taken_in(tmp_path / f"{at}.jpg", plan, folders))
+    names = (contents[0], "ab" * 32, contents[1])
+    several = replace(plan, photographs=tuple(Photograph(content=one) for one in names))
+    new = places(tmp_path / "y" / "x.yaml")
+    (said,) = taken_along(several, folders, new)
+    assert said.startswith("The photograph of the job is not there any more: photographs/abababab*.jpg.")
+    assert sorted(one.stem for one in new[0].iterdir()) == sorted(contents)
+
+
+def test_where_the_disk_refuses_it_is_said_whose_it_is(tmp_path, plan):
+    folders = places(tmp_path / "x.yaml")
+    (tmp_path / "a.jpg").write_bytes(photograph())
+    content = taken_in(tmp_path / "a.jpg", plan, folders)
+    (tmp_path / "file").write_text("no folder", encoding="utf-8")
+    (said,) = taken_along(with_one(plan, content), folders, (tmp_path / "file",))
+    assert said.startswith("The photograph of set-up 1 does not come along: ")
+
+
+def test_whose_a_photograph_is():
+    two = job([bench(10)])
+    for about, words in (
+        ("set-up-1", "set-up 1"),
+        (two.set_ups[0].operations[0].key, "step 10"),
+        ("gone", "the job"),
+        ("", "the job"),
+    ):
+        assert owner_words(two, Photograph(content="ab" * 32, about=about)) == words
+
+
+def test_a_photograph_has_as_many_points_as_it_may_and_not_one_more():
+    """8000 × 8000 are 64 million."""
+    assert checked(png_that_says(8000, 8000), "a.png").width == 8000
+    with pytest.raises(CommandError, match="says that it has 8 000 × 8 001 points"):
+        checked(png_that_says(8000, 8001), "a.png")
+
+
+def test_a_job_has_as_many_as_it_may_and_the_same_again_is_none_more(tmp_path, plan):
+    (tmp_path / "a.jpg").write_bytes(photograph())
+    (tmp_path / "b.jpg").write_bytes(photograph(tone=90))
+    folders = places(tmp_path / "x.yaml")
+    content = taken_in(tmp_path / "a.jpg", plan, folders)
+    others = [Photograph(content=f"{at:064x}") for at in range(MOST - 1)]
+    full = replace(plan, photographs=(Photograph(content=content), *others))
+    assert taken_in(tmp_path / "a.jpg", full, folders) == content
+    with pytest.raises(CommandError, match=f"has {MOST} photographs already; take one out first"):
+        taken_in(tmp_path / "b.jpg", full, folders)
+    assert taken_in(tmp_path / "b.jpg", replace(full, photographs=full.photographs[:-1]), folders)
+
+
+def test_what_sheets_carried_waits_among_one_s_own(own_home):
+    raw = photograph()
+    content = sha256(raw).hexdigest()
+    take_out_of_sheets({content: raw, "cd" * 32: b"no picture"})
+    assert [one.name for one in (own_home / "photographs").iterdir()] == [f"{content}.jpg"]
