@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from jobsheet.operations.kinds import drill
 from tests.operations.hole_steps import Step, refusal
 
 DRILL = {"cutter": "drill 10 mm", "depth": "through", "feed": "0.1", "spindle": "300 rpm"}
@@ -49,3 +50,18 @@ def test_two_holes_take_twice_the_time_of_one():
 def test_a_drill_without_a_size_or_a_feed_is_refused_in_words():
     assert "size" in refusal("drill", {**DRILL, "cutter": "drill"}, **STEEL)
     assert "feed per turn is empty" in refusal("drill", {**DRILL, "feed": ""}, **STEEL)
+
+
+def test_a_quill_stops_at_the_tip_and_a_millimetre_further_through():
+    """A point of 118° on 10 mm is 5 / tan 59° = 3.004 mm long: 12 + 3.004 + 1 and 8 + 3.004 mm."""
+    point = 5e-3 / math.tan(math.radians(59))
+    for depth, stop in (("through", 12e-3 + point + 1e-3), ("8", 8e-3 + point)):
+        step = Step("drill", {**DRILL, "cutter": "drill 10 mm, 118°", "depth": depth}, **STEEL)
+        assert drill._stop(step.fields, step.figures) == pytest.approx(stop, abs=0.5e-4)
+
+
+def test_a_spot_drill_s_depth_is_to_its_tip():
+    spot = {"cutter": "spot drill 10 mm, 90°", "depth": "3", "feed": "0.1", "spindle": "300 rpm"}
+    step = Step("drill", spot, **STEEL)
+    assert drill._stop(step.fields, step.figures) == pytest.approx(3e-3)
+    assert "such as 3 mm" in refusal("drill", {**spot, "depth": "through"}, **STEEL)

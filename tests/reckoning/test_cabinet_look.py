@@ -6,7 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.edit.commands import SetField
+from jobsheet.model.own_tools import Cabinet, Thing
 from jobsheet.reckoning.cabinet.cabinet_look import (
     ELSEWHERE,
     HAS,
@@ -14,10 +16,13 @@ from jobsheet.reckoning.cabinet.cabinet_look import (
     NEAR,
     OUT,
     SILENT,
+    asked_words,
+    fits,
     look_through,
     look_up,
+    of_the_step,
 )
-from jobsheet.reckoning.cabinet.cabinet_needs import cutter_need, words_ask
+from jobsheet.reckoning.cabinet.cabinet_needs import Need, cutter_need, words_ask
 from jobsheet.reckoning.cabinet.cabinet_picks import picks
 from jobsheet.storage.cabinet_file import cabinet_for, cabinet_from_text, read_cabinet, shipped
 from jobsheet.storage.job_file import read_job
@@ -166,3 +171,129 @@ def test_a_pick_is_found_in_its_place_again():
             made = SetField(name, "cutter", one.text).apply(job)
             cutter = made.find(name)[1].fields.cutter
             assert look_up(cutter_need(cutter), CABINET).status == (OUT if one.away else HAS)
+
+
+# --- just at a limit, and what is said ---
+
+
+def thing(section, name, **more):
+    return Thing(section=section, what=name, place="shelf 1", row=0, name=name, **more)
+
+
+def asks(section, name, **more):
+    return Need(section=section, words=name, name=name, **more)
+
+
+@pytest.mark.parametrize(("off", "same"), [(0.0, True), (0.4e-6, True), (-0.4e-6, True), (0.6e-6, False), (-0.6e-6, False)])  # fmt: skip
+def test_sizes_within_half_a_micrometre_are_one(off, same):
+    """What a micrometer does not show any more."""
+    assert (
+        fits(asks("parallels", "parallels", size=6e-3), thing("parallels", "parallels", size=6e-3 + off))
+        == same
+    )
+    assert (
+        fits(asks("wrenches", "tap wrench", size=0.18), thing("wrenches", "tap wrench", size=0.18 + off))
+        == same
+    )
+    assert (
+        fits(
+            asks("gauges", "slot gauge", low=10e-3, high=10.05e-3),
+            thing("gauges", "slot gauge", low=10e-3 + off, high=10.05e-3),
+        )
+        == same
+    )
+    assert (
+        fits(
+            asks("gauges", "slot gauge", low=10e-3, high=10.05e-3),
+            thing("gauges", "slot gauge", low=10e-3, high=10.05e-3 + off),
+        )
+        == same
+    )
+
+
+def test_a_size_that_nobody_wrote_is_none():
+    assert not fits(asks("parallels", "parallels"), thing("parallels", "parallels"))
+    assert not fits(asks("wrenches", "tap wrench", size=0.18), thing("wrenches", "die stock", size=0.18))
+    assert not fits(
+        asks("gauges", "slot gauge", low=1e-3, high=2e-3), thing("gauges", "slot gauge", low=1e-3)
+    )
+    assert not fits(asks("drills", "drill"), thing("drills", "drill"))
+
+
+@pytest.mark.parametrize(
+    ("line", "status"),
+    [
+        ("drill 13", HAS), ("drill 13.1", NEAR), ("drill 1", HAS), ("drill 0.9", NEAR),
+        ("end mill 16, 4 teeth", HAS),  # of a shank nothing is known
+    ],
+)  # fmt: skip
+def test_a_chuck_takes_what_lies_between_its_ends(line, status):
+    cutter = read_cutter(line, "mm")
+    assert look_up(asks("holders", "drill chuck", cutter=cutter), CABINET).status == status
+
+
+def test_what_a_chuck_does_not_take_is_named_without_what_belongs_to_the_step():
+    cutter = read_cutter("drill 15.7, HSS, in a drill chuck", "mm")
+    found = look_up(asks("holders", "drill chuck", cutter=cutter), CABINET)
+    assert found.sentence == "The drill chuck (shelf 3) opens to 13 mm: it does not take drill 15.7."
+    assert [one.name for one in found.near] == ["drill chuck"]
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "status"),
+    [(0, 25, HAS), (0, 25.1, HAS), (10, 50, HAS), (0, 50.1, NEAR), (25, 50, HAS), (50.1, 60, NEAR)],
+)
+def test_measuring_tools_hold_a_range_alone_or_between_them(low, high, status):
+    """Two micrometers, 0 to 25 and 25 to 50."""
+    need = asks("gauges", "micrometer", low=low * 1e-3, high=high * 1e-3)
+    assert look_up(need, CABINET).status == status
+
+
+def test_between_two_ranges_there_must_be_no_gap():
+    things = tuple(
+        thing("gauges", "micrometer", low=low * 1e-3, high=high * 1e-3) for low, high in ((30, 50), (0, 25))
+    )
+    gap = Cabinet(name="c", sections=frozenset({"gauges"}), things=things)
+    assert look_up(asks("gauges", "micrometer", low=0.0, high=0.05), gap).status == NEAR
+    assert look_up(asks("gauges", "micrometer", low=0.031, high=0.05), gap).status == HAS
+
+
+def test_of_drills_the_next_below_and_above_of_others_the_two_of_nearest_size():
+    """Of 12.2 mm: 12 lies 0.2 off and 12.7 lies 0.5; the other 12 is at the grinder, and what is away is not the nearest."""
+    assert [one.what for one in look("end mill 12.2, 4 teeth").near] == [
+        "end mill 12 mm, 4 teeth, HSS",
+        "end mill 1/2 in, 2 teeth, carbide",
+    ]
+    assert look("end mill 12.2, 4 teeth").sentence == (
+        "The cabinet has no end mill 12.2, 4 teeth; nearest are end mill 12 mm (drawer 1 no. 1) and end mill 1/2 in (drawer 1 no. 3)."
+    )
+    assert (
+        look("reamer 12 H7").sentence
+        == "The cabinet has no reamer 12 H7; nearest is reamer 16 mm H7 (drawer 6 no. 1)."
+    )
+    assert look("tap M10").sentence == "The cabinet has no tap M10."
+
+
+def test_what_lies_where_the_job_says_is_named_once():
+    assert look("slitting saw 63 mm, drawer 2 no. 7").sentence == (
+        "The cabinet has no slitting saw 63 mm; in drawer 2 no. 7 lies face mill 50 mm, 4 teeth, carbide."
+    )
+    # It is the nearest already.
+    assert look("reamer 12 H7, drawer 6 no. 1").sentence == (
+        "The cabinet has no reamer 12 H7; nearest is reamer 16 mm H7 (drawer 6 no. 1)."
+    )
+    # A drawer without a number holds many things.
+    assert "lies" not in look("drill 5.7, drawer 3").sentence
+
+
+@pytest.mark.parametrize(
+    ("line", "asked", "kept"),
+    [
+        ("end mill 12, 4 teeth, 45 mm out, in a collet, drawer 1 no. 1", "end mill 12, 4 teeth", ("45 mm out", "in a collet")),
+        ("drill 5", "drill 5", ()),
+    ],
+)  # fmt: skip
+def test_the_tool_and_how_it_is_held_are_two_things(line, asked, kept):
+    cutter = read_cutter(line, "mm")
+    assert asked_words(cutter_need(cutter)) == asked
+    assert of_the_step(cutter) == kept

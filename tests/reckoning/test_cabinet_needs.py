@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from jobsheet.reckoning.cabinet.cabinet_needs import needs_of
+import pytest
+
+from jobsheet.reckoning.cabinet.cabinet_needs import needs_of, step_asks, words_ask
 
 from .cabinet_asked import look, plate
+from .steps import step
 
 
 def test_of_drills_the_next_below_and_above_are_named_by_size_whatever_they_are_called():
@@ -27,3 +30,43 @@ def test_what_lies_in_the_named_place_is_said():
 def test_the_same_tool_is_asked_once_with_all_its_steps():
     needs = [one for one in needs_of(plate()) if one.name == "face mill"]
     assert [one.operations for one in needs] == [("face-rough", "face-finish")]
+
+
+def asked(kind, **texts):
+    return [(one.section, one.words, one.name) for one in step_asks(step(kind, **texts), "mm")]
+
+
+def test_a_step_asks_for_its_cutter_its_holder_and_what_it_fetches_in_that_order():
+    held = asked("drill", cutter="drill 5, in a drill chuck", at="10, 10", depth="5", feed="0.1")
+    assert held == [
+        ("drills", "drill 5, in a drill chuck", "drill"),
+        ("holders", "drill chuck", "drill chuck"),
+    ]
+    plain = asked("drill", cutter="drill 5", at="10, 10", depth="5", feed="0.1")
+    assert plain == [("drills", "drill 5", "drill")]
+
+
+def test_a_bench_step_asks_for_what_it_fetches_and_not_for_what_it_is_called():
+    assert asked("bench-step", what="File, micrometer 0-25", with_what="two 6 mm parallels; micrometer 0-25, file") == [
+        ("parallels", "parallels 6 mm thick", "parallels"), ("gauges", "micrometer 0-25", "micrometer"), ("bench", "file", "file"),
+    ]  # fmt: skip
+    assert asked("bench-step", what="File, micrometer 0-25") == []
+
+
+@pytest.mark.parametrize("text", ["", " ", ";", ", ", "."])
+def test_of_nothing_nothing_is_asked(text):
+    assert words_ask(text, "mm") == ()
+
+
+def test_words_are_parted_where_a_list_is_parted():
+    names = [one.name for one in words_ask("file, scriber; small square and Tap wrench 180 mm.", "mm")]
+    assert names == ["file", "scriber", "small square", "tap wrench"]
+
+
+def test_sizes_of_words_in_metres():
+    (wrench,) = words_ask("the tap wrench 7 in", "in")
+    assert (wrench.section, wrench.size) == ("wrenches", pytest.approx(0.1778))
+    (gauge,) = words_ask("micrometer 25-50", "mm")
+    assert (gauge.low, gauge.high, gauge.plain) == (pytest.approx(0.025), pytest.approx(0.05), False)
+    (plain,) = words_ask("micrometer", "mm")
+    assert plain.plain

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import pytest
 
+from jobsheet.reckoning.answers import largest
 from jobsheet.reckoning.answers.inverse import best, is_carried
 from jobsheet.reckoning.answers.largest import largest_drill, largest_tap, widest_face_mill
 from tests.reckoning.steps import around
@@ -68,7 +69,6 @@ def test_largest_drill_of_b2_is_the_noted_one():
 @pytest.mark.parametrize("pilot", [False, True])
 def test_the_next_larger_drill_is_not_carried(machine, pilot):
     from jobsheet.catalog.tools.drill_sets import drill_set
-    from jobsheet.reckoning.answers import largest
 
     setting = around(machine)
     found = largest_drill(setting, pilot=pilot)
@@ -94,3 +94,35 @@ def test_widest_face_mill_passes_and_the_next_does_not(machine):
     found = widest_face_mill(around(machine))
     assert found.tight_size >= found.expected_size >= 32e-3
     assert found.stops
+
+
+# --- which row of a list is the largest ---
+
+
+@pytest.mark.parametrize("rows", [0, 1, 2, 15, 16, 17, 18, 40])
+def test_of_rows_that_grow_harder_the_last_that_passes_is_found(rows):
+    """The index of the last that passes is one less than how many pass; −1 where none does, and of an empty list."""
+    for passing in range(rows + 1):
+        found = largest._most(range(rows), lambda row, _judge: row, lambda row, most=passing: row < most)
+        assert found == passing - 1, (rows, passing)
+
+
+def test_where_the_smallest_break_the_larger_are_found_all_the_same():
+    """The first ten of forty break, those up to the thirty-first go: a list is sampled before it is bisected."""
+    assert largest._most(range(40), lambda row, _judge: row, lambda row: 10 <= row <= 31) == 31
+
+
+def test_of_an_empty_list_nothing_is_the_largest():
+    found = largest._largest("largest drill", (), lambda row, _judge: row, lambda row: (row, 0.0))
+    assert (found.expected, found.expected_size, found.tight, found.tight_size) == ("", None, "", None)
+    assert (found.at, found.stopped, found.end) == (None, None, "")
+
+
+def test_face_mills_have_preferred_diameters():
+    """ISO 3, R10 in whole millimetres: 25, 32 (31.5), 40, 50, 63, 80, 100, 125; inches within a seventh of them, teeth never fewer."""
+    assert [size for size, _ in largest._FACE_MILLS["mm"]] == [25, 32, 40, 50, 63, 80, 100, 125]
+    assert [size for size, _ in largest._FACE_MILLS["in"]] == [1, 1.25, 1.5, 2, 2.5, 3, 4, 5]
+    for rows in largest._FACE_MILLS.values():
+        teeth = [one for _, one in rows]
+        assert teeth == sorted(teeth)
+        assert (teeth[0], teeth[-1]) == (2, 8)

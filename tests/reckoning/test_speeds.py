@@ -4,10 +4,13 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 
 from jobsheet.reckoning.adviser.best_cut import advice_on
-from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_for, pilot_words
+from jobsheet.reckoning.answers import speeds
+from jobsheet.reckoning.answers.speeds import Pilot, neighbours_of, pilot_for, pilot_words
 from jobsheet.reckoning.what_if import tried, with_texts
 from tests.reckoning.steps import around, step
 
@@ -132,3 +135,78 @@ def test_texts_are_read_as_if_they_were_typed():
         with_texts("drill", one.fields, (("no_such", "1"),), "mm")
     with pytest.raises(QuantityError):
         with_texts("drill", one.fields, (("feed", "wide"),), "mm")
+
+
+# --- how good a pilot is ---
+
+
+def a_try(*, easy=False, share=None, push=None):
+    """What is asked of a cut to rank it: whether all is as expected, its share of the torque, the push on the lever."""
+    limits = {
+        name: SimpleNamespace(share=value, demand=value)
+        for name, value in (("spindle-torque", share), ("quill-push", push))
+        if value is not None
+    }
+    return SimpleNamespace(easy=easy, limit=limits.get)
+
+
+@pytest.mark.parametrize(
+    ("first", "after", "small", "rank"),
+    [
+        ({"easy": True}, {"easy": True}, True, 0),  # of its usual size, every limit as expected
+        ({"easy": True}, {"easy": True}, False, 2),  # a larger one
+        ({}, {"easy": True, "share": 0.5, "push": 50}, True, 1),  # torque for long and an easy push
+        ({"easy": True}, {"share": 1.0, "push": 80}, True, 1),  # right at both
+        ({"easy": True}, {"share": 1.001, "push": 80}, True, 3),
+        ({"easy": True}, {"share": 1.0, "push": 80.1}, True, 3),
+        ({"easy": True}, {"share": 1.0}, True, 1),  # no lever to push
+        ({"easy": True}, {}, True, 1),  # no limit at all
+        ({"easy": True}, {"share": 1.0, "push": 80}, False, 3),  # only nothing beyond
+    ],
+)
+def test_the_best_pilot_comes_first(first, after, small, rank):
+    """As `pilot_for` says it, with an easy push of 80 N."""
+    assert speeds._rank(a_try(**first), a_try(**after), 80.0, small=small) == rank
+
+
+def test_a_pilot_is_larger_than_what_stands_there_and_no_more_than_three_quarters():
+    """12 mm: 9 mm is three quarters; after a hole of 8.5 only 9 is left, after one of 9 nothing."""
+    left = pilot_for(drill(12, 0.14), around("bench-mill-b-1", pilot=8.5e-3))
+    assert left is None or left.drill == "9 mm"
+    assert pilot_for(drill(12, 0.14), around("bench-mill-b-1", pilot=9e-3)) is None
+
+
+def test_a_pilot_goes_seventeen_diameters_deep_and_no_deeper():
+    """17 × 4.5 = 76.5 mm: at 76.4 the 4.5 mm goes, at 76.6 it takes the next of the box, 5 mm."""
+    setting = around("knee-mill-k-2", thickness=0.2)
+    shallow, deep = (pilot_for(drill(10, 0.13, depth=depth), setting) for depth in ("76.4", "76.6"))
+    assert (shallow.drill, deep.drill) == ("4.5 mm", "5 mm")
+
+
+def test_a_drive_in_steps_has_no_other_range():
+    """Every step of B-1 is one of its belts: the same speed is had in one way only."""
+    assert neighbours_of(drill(12, 0.14, "320 rpm"), around("bench-mill-b-1")).other_ranges == ()
+
+
+def test_below_the_slowest_step_there_is_none():
+    """180 rpm is the slowest step of B-1 (scenario section 2)."""
+    found = neighbours_of(drill(12, 0.14, "180 rpm"), around("bench-mill-b-1"))
+    assert found.below is None
+    assert (found.at.marked, found.above.marked) == ("180", "320")
+
+
+@pytest.mark.parametrize(
+    ("push", "share", "words"),
+    [
+        (62.4, 0.754, "Drill 4 mm first: then 9.91 N·m at 320 rpm, 75 % of the torque, lever 62 N"),
+        (None, 0.754, "Drill 4 mm first: then 9.91 N·m at 320 rpm, 75 % of the torque"),
+        (62.6, None, "Drill 4 mm first: then 9.91 N·m at 320 rpm, lever 63 N"),
+        (None, None, "Drill 4 mm first: then 9.91 N·m at 320 rpm"),
+    ],
+)
+def test_what_to_drill_first_in_words(push, share, words):
+    pilot = Pilot(
+        drill="4 mm", diameter=4e-3, feed=0.08e-3, feed_shown="0.08 mm", speed=15.0, share=0.2, push=30.0, after_speed=320 / 60,
+        after_torque=9.911, after_share=share, after_thrust=1240.0, after_push=push,
+    )  # fmt: skip
+    assert pilot_words(pilot) == words
