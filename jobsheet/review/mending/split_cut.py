@@ -5,6 +5,7 @@ from __future__ import annotations
 from jobsheet.model.job import Job
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.plan.faces import Step
+from jobsheet.review.plan.lengths import fine, round_up
 from jobsheet.review.plan.rough_and_finish import LEFT, length_text
 
 
@@ -18,10 +19,11 @@ def split_off(step: Step, units: str) -> Mend | None:
     it, for a wall what it leaves.
     """
     fields = step.fields
-    left = length_text(LEFT, units)
+    thick = round_up(LEFT, units)
+    left = fine(thick, units)
     if step.roles.mills == "wall":
-        return set_field(step.key, "leave", left) if fields.width.value > LEFT else None
-    if step.roles.mills != "flat" or fields.depth.value <= LEFT + 1e-9:
+        return set_field(step.key, "leave", left) if fields.width.value > thick else None
+    if step.roles.mills != "flat" or fields.depth.value <= thick + 1e-9:
         return None
     texts = {"cutter": fields.cutter.text, "depth": left, "along": fields.along}
     for name in (
@@ -39,7 +41,7 @@ def split_off(step: Step, units: str) -> Mend | None:
             texts[name] = value.text
     if fields.note:
         texts["note"] = fields.note
-    rest = length_text(fields.depth.value - LEFT, units)
+    rest = length_text(fields.depth.value - thick, units)
     adding = added_after(step.key, step.kind, texts)
 
     def mend(job: Job) -> Job:

@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.held import fact, size
-from jobsheet.review.plan.lengths import length
+from jobsheet.review.plan.lengths import length, rounded
 from jobsheet.review.rule import View, remark, rule
 
 #: A step holds by so much at least [m] (holding-and-more-kinds A1, common practice).
 LEAST = 2e-3
+#: The step that is offered [m] (common practice).
+TAKEN = 3e-3
 
 
 @rule("step-of-soft-jaws", "Step of the soft jaws", "hazard")
@@ -27,6 +29,7 @@ def step_of_soft_jaws(view: View) -> Iterator[Remark]:
         step = size(set_up, "step")
         if fact(set_up, "jaws") != "soft" or step is None or step >= LEAST - 1e-9 or not set_up.operations:
             continue
-        message = f"The step of the soft jaws is {length(step, view.job.units)} deep: 2 mm or more holds"
-        fix = Fix("A step of 3 mm", set_field(f"holding:{set_up.key}", "step", "3 mm"))
+        wanted = rounded(TAKEN, view.job.units)
+        message = f"The step of the soft jaws is {length(step, view.job.units)} deep: {rounded(LEAST, view.job.units)} or more holds"
+        fix = Fix(f"A step of {wanted}", set_field(f"holding:{set_up.key}", "step", wanted))
         yield remark(view, "step-of-soft-jaws", message, set_up.operations[0].key, fix=fix, set_up=set_up.key)

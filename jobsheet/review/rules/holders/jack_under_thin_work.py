@@ -11,9 +11,8 @@ from jobsheet.model.shape import Edge, Slab
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.held import fact, holding_roles, size
-from jobsheet.review.plan.lengths import length
+from jobsheet.review.plan.lengths import fine, length
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: From so many diameters on it wants a jack: a bar held at both ends is as stiff in its middle as one of 3
 #: diameters out of a chuck (holding-and-more-kinds A1) at its end where 48 / L³ is 3 / (3 d)³.
@@ -49,7 +48,7 @@ def jack_under_thin_work(view: View) -> Iterator[Remark]:
         if step is not None:
             way, limit = _way(step, long, diameter), _most(step)
             message = (
-                f"It gives way by {trimmed(way * 1e3, 3)} mm under step {step.number}, more than {trimmed(limit * 1e3, 3)} mm:"
+                f"It gives way by {fine(way, units)} under step {step.number}, more than {fine(limit, units)}:"
                 " a jack under its middle"
             )
             yield remark(view, "jack-under-thin-work", message, step.key, fix=fix, set_up=set_up.key)

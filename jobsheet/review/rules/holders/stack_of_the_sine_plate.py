@@ -8,7 +8,7 @@ from jobsheet.holdings.kinds.sine_plate import stack_for
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.held import fact, holding_roles, size
-from jobsheet.review.plan.lengths import typed
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import View, remark, rule
 
 #: So far a stack may be off [m]: as slip gauges and a sine bar of a workshop go
@@ -33,7 +33,7 @@ def stack_of_the_sine_plate(view: View) -> Iterator[Remark]:
         if abs(stack - wanted) <= OFF + 1e-12 or not set_up.operations:
             continue
         text = typed(wanted, view.job.units, 3)
-        message = f"{angle.text} over rolls {rolls * 1e3:g} mm apart is a stack of {text}, and {fact(set_up, 'stack').text} is entered"
+        message = f"{angle.text} over rolls {length(rolls, view.job.units)} apart is a stack of {text}, and {fact(set_up, 'stack').text} is entered"
         fix = Fix(f"Stack {text}", set_field(f"holding:{set_up.key}", "stack", text))
         yield remark(
             view, "stack-of-the-sine-plate", message, set_up.operations[0].key, fix=fix, set_up=set_up.key

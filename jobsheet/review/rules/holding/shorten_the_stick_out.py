@@ -14,7 +14,7 @@ from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import reckon_operation
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.line_texts import with_stick_out
-from jobsheet.review.plan.lengths import millimetres
+from jobsheet.review.plan.lengths import length, millimetres, typed
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Limits that bend or ring with the length of the cutter.
@@ -46,13 +46,11 @@ def shorten_the_stick_out(view: View) -> Iterator[Remark]:
         _, limits, _, _, _ = reckon_operation(operation.kind, shorter, setting)
         if any(one.name in near and one.verdict in ("tight", "beyond") for one in limits) or not limits:
             continue
-        size = millimetres(needed)
-        message = (
-            f"{millimetres(cutter.stick_out)} mm out, the cut needs {size}: shorten the stick-out to {size}"
-        )
+        shown, size = typed(needed, view.job.units), length(needed, view.job.units)
+        message = f"{length(cutter.stick_out, view.job.units)} out, the cut needs {shown}: shorten the stick-out to {shown}"
         yield remark(
             view, "shorten-the-stick-out", message, operation.key, set_up=set_up.key,
-            fix=Fix(f"{size} mm out", set_field(operation.key, "cutter", with_stick_out(cutter.text, size))),
+            fix=Fix(f"{size} out", set_field(operation.key, "cutter", with_stick_out(cutter.text, millimetres(needed)))),
         )  # fmt: skip
 
 

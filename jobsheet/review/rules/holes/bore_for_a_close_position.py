@@ -10,10 +10,9 @@ from jobsheet.operations.manners import BUSH
 from jobsheet.review.mending.fixes import added_after, added_before, in_turn, set_field
 from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
-from jobsheet.review.plan.lengths import millimetres, typed
+from jobsheet.review.plan.lengths import fine, millimetres, typed
 from jobsheet.review.plan.reamer_room import room
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: What boring takes on the diameter [m] (common practice, no source).
 BORED = 0.5e-3
@@ -41,7 +40,7 @@ def bore_for_a_close_position(view: View) -> Iterator[Remark]:
         if any(how(one.operation, BUSH) for one in drills):
             continue
         told.add(last.key)
-        message = f"±{trimmed(close * 1e3, 3)} mm is too close for drilling: spot, drill, bore"
+        message = f"±{fine(close, view.job.units)} is too close for drilling: spot, drill, bore"
         message += ", then ream" if last.does == "ream" else ""
         yield remark(
             view, "bore-for-a-close-position", message, last.key, set_up=last.set_up, fix=_fix(view, chain, last)
@@ -66,7 +65,7 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
     units = view.job.units
     stock = room(last.diameter)[0] if last.does == "ream" else 0.0
     to = round((last.diameter - stock) * 1e5) / 1e5
-    smaller = millimetres(round((to - BORED) / 0.1e-3) * 0.1e-3)
+    smaller = round((to - BORED) / 0.1e-3) * 0.1e-3
     texts = {
         "cutter": f"boring bar {millimetres(round(last.diameter * 600) / 1e3)} mm", "at": last.fields.at.text, "to": typed(to, units),
         "depth": last.fields.depth.text, "within": _within(drill, last),
@@ -77,7 +76,7 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
         else added_after(last.key, written.BORE, texts)
     )
     return Fix(
-        f"Drill {smaller}, bore to {millimetres(to)}", in_turn(set_field(drill.key, "cutter", f"drill {smaller} mm"), add),
+        f"Drill {typed(smaller, units)}, bore to {typed(to, units)}", in_turn(set_field(drill.key, "cutter", f"drill {millimetres(smaller)} mm"), add),
         (drill.key,),
     )  # fmt: skip
 

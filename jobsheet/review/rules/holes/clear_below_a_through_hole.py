@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from jobsheet.holdings.placed import in_jaws
@@ -15,9 +16,12 @@ from jobsheet.review.plan.hole_chains import holes_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.course import Cut
+from jobsheet.units.table import INCH
 
 #: What a drill wants beside it, from a parallel [m] (common practice, no source).
 BESIDE = 1e-3
+#: Thinner parallels are not to be had [m] (common practice, no source).
+THINNEST = 2e-3
 
 
 @rule("clear-below-a-through-hole", "Room under a through hole", "hazard")
@@ -68,12 +72,14 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
 
 def _at_a_parallel(view: View, set_up: SetUp, cut: Cut, room: float, thick: float) -> Remark:
     """Thinner parallels, or scrap where none is thin enough."""
-    fits = int((room - BESIDE) * 1e3 + 1e-6)
+    by = 1e-3 if view.job.units == "mm" else INCH / 16
+    fits = math.floor((room - BESIDE) / by + 1e-3) * by
+    thin = fits >= THINNEST - 1e-9
     owner = f"holding:{set_up.key}"
-    label = f"Parallels {fits} mm thick" if fits >= 2 else "On scrap"
+    label = f"Parallels {length(fits, view.job.units)} thick" if thin else "On scrap"
     mend = (
-        set_field(owner, "parallel_width", f"{fits} mm")
-        if fits >= 2
+        set_field(owner, "parallel_width", length(fits, view.job.units))
+        if thin
         else in_turn(set_field(owner, "rests_on", "backing"), set_field(owner, "parallel_width", ""))
     )
     message = (

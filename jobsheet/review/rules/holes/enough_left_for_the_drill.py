@@ -8,7 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import SAME, holes_of
-from jobsheet.review.plan.lengths import length, millimetres
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import View, remark, rule
 
 #: A two-flute drill should find a hole of no more than this share of its
@@ -39,7 +39,7 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
             told.add(step.key)
             wanted = round(step.diameter * OFFERED / 0.5e-3) * 0.5e-3
             smaller, line = drill_near(view.job, wanted, 0.4 * step.diameter, MOST * step.diameter)
-            size = millimetres(smaller)
+            size = typed(smaller, view.job.units)
             message = (
                 f"{length(step.diameter, view.job.units)} after {length(before.diameter, view.job.units)} leaves the drill too little to cut:"
                 " a smaller hole before it, or a core drill"

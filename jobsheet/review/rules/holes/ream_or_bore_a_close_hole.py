@@ -47,7 +47,7 @@ def _fix(view: View, step: HoleStep) -> Fix:
     size = step.fields.measure
     low, high = room(size.nominal)
     found, line = drill_near(view.job, drill_for(size.nominal), size.nominal - high, size.nominal - low)
-    drill = millimetres(found)
+    drill = typed(found, view.job.units)
     reamers = at_hand(view.job, "reamer", size.nominal, size.nominal)
     texts = {
         "cutter": reamers[0][1] if reamers else f"reamer {_reamer(size.said, size.nominal)}", "at": step.fields.at.text, "depth": step.fields.depth.text,

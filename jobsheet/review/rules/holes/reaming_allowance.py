@@ -11,7 +11,7 @@ from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
-from jobsheet.review.plan.lengths import length, millimetres
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.plan.reamer_room import drill_for, room
 from jobsheet.review.rule import View, remark, rule
 
@@ -35,8 +35,8 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
             if any(one.does == "drill" for one in chain.after(step)):
                 continue  # said by hole-steps-in-rising-order
             before = chain.hole_before(step)
-            typed = step.fields.hole
-            hole = typed.value if typed is not None else before.diameter if before is not None else None
+            entered = step.fields.hole
+            hole = entered.value if entered is not None else before.diameter if before is not None else None
             if hole is None or hole >= step.diameter:
                 continue
             low, high = room(step.diameter)
@@ -50,8 +50,8 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
             )
             keys = (step.key,) if before is None else (step.key, before.key)
             yield remark(
-                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(view, before, step.diameter) if typed is None else None,
-                others=_another(view, before, step) if typed is None else (),
+                view, "reaming-allowance", message, *keys, set_up=step.set_up, fix=_fix(view, before, step.diameter) if entered is None else None,
+                others=_another(view, before, step) if entered is None else (),
             )  # fmt: skip
 
 
@@ -60,7 +60,7 @@ def _fix(view: View, before: HoleStep | None, diameter: float) -> Fix | None:
         return None
     low, high = room(diameter)
     found, line = drill_near(view.job, drill_for(diameter), diameter - high, diameter - low)
-    size = millimetres(found)
+    size = typed(found, view.job.units)
     return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", line), (before.key,))
 
 
@@ -75,4 +75,4 @@ def _another(view: View, before: HoleStep | None, reamer: HoleStep) -> tuple[Fix
     texts = {"cutter": line, "at": reamer.fields.at.text, "depth": reamer.fields.depth.text}
     setting = view.reckoned.settings[reamer.key]
     mend = drilled_before(reamer.operation, setting, texts, hole=before.diameter)
-    return (Fix(f"Add drill {millimetres(found)} before {reamer.number}", mend),)
+    return (Fix(f"Add drill {typed(found, view.job.units)} before {reamer.number}", mend),)

@@ -9,7 +9,7 @@ from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.from_solid import push_from_solid
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.lengths import length, millimetres
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: The last drill before a reamer should find a hole of at least this share of its
@@ -46,7 +46,7 @@ def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
         solid = f"; from solid the hand would need {push:.0f} N" if push is not None else ""
         wanted = round(last.diameter * OFFERED / 0.5e-3) * 0.5e-3
         between, line = drill_near(view.job, wanted, 0.6 * last.diameter, 0.8 * last.diameter)
-        size = millimetres(between)
+        size = typed(between, view.job.units)
         message = f"{length(last.diameter, view.job.units)} after {length(before.diameter, view.job.units)} takes much at once{solid}: put a step of {length(between, view.job.units)} between"
         texts = {"cutter": line, "at": last.fields.at.text, "depth": last.fields.depth.text}
         setting = view.reckoned.settings[last.key]

@@ -9,9 +9,9 @@ from jobsheet.operations.shared.least_chip import least_chip
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.lengths import finest, rounded
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("chip-thick-enough", "A chip thick enough", "rework", needs=Needs.FIGURES)
@@ -32,7 +32,7 @@ def chip_thick_enough(view: View) -> Iterator[Remark]:
         least = least_chip(step.fields.cutter)
         if least is None or tooth >= least * (1 - 1e-6):
             continue
-        message = f"Feed a little faster or turn slower: {trimmed(tooth * 1e3, 4)} mm a tooth rubs, {trimmed(least * 1e3, 3)} mm or more cuts"
+        message = f"Feed a little faster or turn slower: {finest(tooth, view.job.units)} a tooth rubs, {rounded(least, view.job.units)} or more cuts"
         text = length_text(least * 1.5, view.job.units)
         least_fix = Fix(
             f"{text} a tooth",

@@ -8,8 +8,8 @@ from jobsheet.machine.card_words import largest_drill
 from jobsheet.model.remark import Remark
 from jobsheet.review.mending.pilot_first import pilot_first
 from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("drill-within-the-noted-size", "Drill within the noted size", "rework", needs=Needs.FIGURES)
@@ -38,7 +38,7 @@ def drill_within_the_noted_size(view: View) -> Iterator[Remark]:
             continue
         if step.outcome.governing is not None and step.outcome.governing.verdict == "cut before":
             continue
-        message = f"Larger than this machine's noted drill, {trimmed(noted * 1e3, 2)} mm: mind the drive, not only the motor"
+        message = f"Larger than this machine's noted drill, {length(noted, view.job.units)}: mind the drive, not only the motor"
         fixes = pilot_first(view.job, step.operation, step.setting, "Pilot")
         yield remark(
             view, "drill-within-the-noted-size", message, step.key, set_up=step.set_up.key,

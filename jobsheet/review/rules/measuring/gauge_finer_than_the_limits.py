@@ -10,8 +10,8 @@ from jobsheet.review.mending.line_texts import with_instrument, with_micrometer
 from jobsheet.review.plan.asked_limits import closest_unnamed
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.gauges import named, reads_to
+from jobsheet.review.plan.lengths import fine
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: A micrometer reads to [m] (as sold; common practice).
 MICROMETER = 0.01e-3
@@ -38,7 +38,7 @@ def gauge_finer_than_the_limits(view: View) -> Iterator[Remark]:
         gauge, reads = named(step), reads_to(step)
         if width is None or reads is None or reads <= share * width + 1e-12:
             continue
-        message = f"Take a finer gauge: {gauge} reads to {trimmed(reads * 1e3, 3)} mm, the limits are {trimmed(width * 1e3, 3)} mm wide"
+        message = f"Take a finer gauge: {gauge} reads to {fine(reads, view.job.units)}, the limits are {fine(width, view.job.units)} wide"
         yield remark(
             view,
             "gauge-finer-than-the-limits",

@@ -13,6 +13,7 @@ from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import hole_within, outline
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import how
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -43,7 +44,7 @@ def entry_for_a_closed_slot(view: View) -> Iterator[Remark]:
             continue
         if hole_within(plan, step, SHARE * cutter.diameter):
             continue
-        message = f"Drill an entry hole or use a centre-cutting cutter: nothing at its start is wide enough for {trimmed(cutter.diameter * 1e3, 2)} mm"
+        message = f"Drill an entry hole or use a centre-cutting cutter: nothing at its start is wide enough for {length(cutter.diameter, view.job.units)}"
         yield remark(
             view,
             "entry-for-a-closed-slot",
@@ -75,7 +76,7 @@ def _entry(job: Job, steps: tuple[Step, ...], step: Step) -> Fix | None:
     place = ", ".join(f"{trimmed(value * 1e3, 3).replace('−', '-')} mm" for value in at)
     texts = {"cutter": line, "at": place, "depth": step.fields.depth.text, "what": "Entry hole"}
     mend = drilled_before(step.operation, step.setting, texts, hole=there[-1][1] if there else None)
-    return Fix(f"Drill {trimmed(size * 1e3, 1)} mm before {step.number}", mend)
+    return Fix(f"Drill {length(size, job.units)} before {step.number}", mend)
 
 
 def _off_centre(x: float, y: float, step: Step) -> bool:

@@ -9,9 +9,9 @@ from jobsheet.operations.manners import SPRING
 from jobsheet.review.mending.fixes import Mend, in_turn, set_field
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.held import how
+from jobsheet.review.plan.lengths import fine, round_up, rounded
 from jobsheet.review.plan.rough_and_finish import Last, last_pass, length_text
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("finish-allowance-enough", "Finishing allowance enough", "rework")
@@ -33,9 +33,10 @@ def finish_allowance_enough(view: View) -> Iterator[Remark]:
             continue
         if how(step.operation, SPRING):
             continue
-        message = f"Little left to cut: {trimmed(last.thick * 1e3, 3)} mm may rub; leave {trimmed(least * 1e3, 3)} mm or more"
-        mend = _more(last, 2 * least, view.job.units)
-        fix = Fix(f"Leave {length_text(2 * least, view.job.units)}", mend) if mend else None
+        message = f"Little left to cut: {fine(last.thick, view.job.units)} may rub; leave {rounded(least, view.job.units)} or more"
+        wanted = round_up(2 * least, view.job.units)
+        mend = _more(last, wanted, view.job.units)
+        fix = Fix(f"Leave {fine(wanted, view.job.units)}", mend) if mend else None
         yield remark(view, "finish-allowance-enough", message, step.key, fix=fix, set_up=step.set_up.key)
 
 

@@ -8,9 +8,9 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.split_cut import split_off, where_it_belongs
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.rough_and_finish import LEFT, finishes, last_pass, length_text
+from jobsheet.review.plan.lengths import length, rounded
+from jobsheet.review.plan.rough_and_finish import LEFT, finishes, last_pass
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("finish-allowance-not-too-much", "Finishing allowance not too much", "rework")
@@ -32,16 +32,16 @@ def finish_allowance_not_too_much(view: View) -> Iterator[Remark]:
             continue
         if not finishes(step, shop.close_limits):
             continue
-        message = f"Much left to cut: {trimmed(last.thick * 1e3, 2)} mm in the last pass of {step.fields.measure.said}; add a pass between"
+        message = f"Much left to cut: {length(last.thick, view.job.units)} in the last pass of {step.fields.measure.said}; add a pass between"
         units = view.job.units
         later = plan.made_later(step)
         mend = (
-            set_field(step.key, "leave", length_text(LEFT, units))
+            set_field(step.key, "leave", rounded(LEFT, units))
             if last.rough is step
             else split_off(step, units)
         )
         mend = mend if later is None else None
-        fix = Fix(f"Leave {length_text(LEFT, units)} for the last pass", mend) if mend else None
+        fix = Fix(f"Leave {rounded(LEFT, units)} for the last pass", mend) if mend else None
         yield remark(
             view, "finish-allowance-not-too-much", message, step.key, fix=fix, set_up=step.set_up.key,
             by_hand=where_it_belongs(later),

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.split_cut import split_off, where_it_belongs
 from jobsheet.review.plan.faces import plan_of
-from jobsheet.review.plan.rough_and_finish import finishes, last_pass
+from jobsheet.review.plan.lengths import rounded
+from jobsheet.review.plan.rough_and_finish import LEFT, finishes, last_pass
 from jobsheet.review.rule import View, remark, rule
 
 
@@ -33,7 +34,11 @@ def leave_a_finishing_pass(view: View) -> Iterator[Remark]:
         message = f"Leave an allowance and take a separate finishing pass: {step.fields.measure.said} comes straight from the roughing cut"
         later = plan.made_later(step)
         mend = split_off(step, view.job.units) if later is None else None
-        fix = Fix(f"Leave 0.3 mm of step {step.number} for a last pass", mend) if mend else None
+        fix = (
+            Fix(f"Leave {rounded(LEFT, view.job.units)} of step {step.number} for a last pass", mend)
+            if mend
+            else None
+        )
         yield remark(
             view, "leave-a-finishing-pass", message, step.key, fix=fix, set_up=step.set_up.key, by_hand=where_it_belongs(later)
         )  # fmt: skip

@@ -8,8 +8,8 @@ from jobsheet.model.machine import Machine
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: Backlash and pass of a light finish with the rotation [m] (sequencing rules, section 5).
 SLACK, PASS = 0.05e-3, 0.2e-3
@@ -30,7 +30,7 @@ def no_climb_with_slack(view: View) -> Iterator[Remark]:
     for step in plan_of(view).steps:
         if getattr(step.fields, "way", "") != "climb":
             continue
-        why = _against(step)
+        why = _against(step, view.job.units)
         if not why:
             continue
         fix = Fix("Cut the conventional way", set_field(step.key, "way", "conventional"))
@@ -38,7 +38,7 @@ def no_climb_with_slack(view: View) -> Iterator[Remark]:
         yield remark(view, "no-climb-with-slack", message, step.key, fix=fix, set_up=step.set_up.key)
 
 
-def _against(step: Step) -> str:
+def _against(step: Step, units: str) -> str:
     """What speaks against it; nothing where a light finish is agreed and all is in order."""
     setting = step.setting
     if setting.shop.climb_milling != "light finish":
@@ -47,12 +47,12 @@ def _against(step: Step) -> str:
     if backlash is None:
         return "the card does not know the backlash of this screw"
     if backlash > SLACK + 1e-9:
-        return f"the screw has {trimmed(backlash * 1e3, 2)} mm of backlash"
+        return f"the screw has {length(backlash, units)} of backlash"
     if setting.machine.drag is None:
         return "no drag of the slide is entered on the card"
     width = step.figure("width_of_cut")
     if width is None or width > PASS + 1e-9:
-        return f"only a light finish of {trimmed(PASS * 1e3, 1)} mm may run with it"
+        return f"only a light finish of {length(PASS, units)} may run with it"
     return ""
 
 

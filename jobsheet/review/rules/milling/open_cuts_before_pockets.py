@@ -8,8 +8,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.model.shape import Groove, Recess, Slab
 from jobsheet.review.mending.fixes import all_moved_before
 from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: A face that is lowered by no more is only cleaned [m] (sequencing rules, the row of this rule).
 LOWERED = 1e-3
@@ -37,7 +37,7 @@ def open_cuts_before_pockets(view: View) -> Iterator[Remark]:
             )
             if down <= LOWERED + 1e-9:
                 continue
-            message = f"Lower the face first, then the pocket: step {later[0].number} takes {trimmed(down * 1e3, 2)} mm off it afterwards"
+            message = f"Lower the face first, then the pocket: step {later[0].number} takes {length(down, view.job.units)} off it afterwards"
             fix = Fix(
                 f"Move {', '.join(str(one.number) for one in later)} before {step.number}",
                 all_moved_before(tuple(one.key for one in later), step.key),

@@ -11,8 +11,8 @@ from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.cuts import full_width, layer_of, soft, total_depth
 from jobsheet.review.plan.faces import plan_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("slot-in-layers", "Slots in layers", "scrap")
@@ -38,7 +38,7 @@ def slot_in_layers(view: View) -> Iterator[Remark]:
         if layer <= most + 1e-6:
             continue
         count = math.ceil(depth / most - 1e-6)
-        message = f"Take it in layers: {trimmed(layer * 1e3, 2)} mm at once is {layer / diameter:.2f} of the cutter, up to {share:g} goes here"
+        message = f"Take it in layers: {length(layer, view.job.units)} at once is {layer / diameter:.2f} of the cutter, up to {share:g} goes here"
         text = layer_text(depth, count, step.setting)
         even = Fix(f"{count} layers of {text}", set_field(step.key, "layer", text))
         yield remark(

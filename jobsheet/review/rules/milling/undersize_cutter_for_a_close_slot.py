@@ -14,9 +14,14 @@ from jobsheet.review.plan.cuts import outline
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.full_width import held_by_the_cutter, own_width
 from jobsheet.review.plan.gauges import measures
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
+
+#: Cutters are offered by these steps [m] (common practice).
+HALF_MM, THIRTY_SECOND = 0.5e-3, INCH / 32
 
 
 @rule("undersize-cutter-for-a-close-slot", "A smaller cutter for a close slot", "scrap")
@@ -77,9 +82,10 @@ def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
     turned = {("right", "away"): 1, ("left", "towards"): -1}.get((zero.x_counts, zero.y_counts))
     if not hasattr(step.fields, "ends") or len(ends) != 2 or turned is None:
         return None
-    smaller = round(size.nominal * 0.9e3 * 2) / 2
-    text = with_diameter(step.fields.cutter, f"{trimmed(smaller, 1)} mm")
-    out = (size.nominal - smaller * 1e-3) / 2
+    by = HALF_MM if job.units == "mm" else THIRTY_SECOND
+    smaller = round(size.nominal * 0.9 / by) * by
+    text = with_diameter(step.fields.cutter, length(smaller, job.units))
+    out = (size.nominal - smaller) / 2
     (x1, y1), (x2, y2) = sorted(ends)
     if not text or out <= 0 or min(abs(x1 - x2), abs(y1 - y2)) > 1e-9:
         return None
@@ -102,7 +108,7 @@ def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
                 texts[entry] = value.text
         mends.append(added_after(step.key, written.SIDE, texts))
     return Fix(
-        f"The middle with {trimmed(smaller, 1)} mm, then each side",
+        f"The middle with {length(smaller, job.units)}, then each side",
         in_turn(*reversed(mends), set_field(step.key, "cutter", text)),
     )
 

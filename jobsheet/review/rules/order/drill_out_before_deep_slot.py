@@ -11,6 +11,7 @@ from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import full_width, hole_within, outline, soft, total_depth
 from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.units.show import trimmed
 
@@ -35,7 +36,7 @@ def drill_out_before_deep_slot(view: View) -> Iterator[Remark]:
         if depth <= most + 1e-6 or hole_within(plan, step, diameter * 0.4):
             continue
         message = (
-            f"{trimmed(depth * 1e3, 2)} mm deep with a cutter of {trimmed(diameter * 1e3, 2)} mm from solid: drill out most of it"
+            f"{length(depth, view.job.units)} deep with a cutter of {length(diameter, view.job.units)} from solid: drill out most of it"
             " first, then mill webs and walls"
         )
         yield remark(

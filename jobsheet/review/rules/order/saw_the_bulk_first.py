@@ -9,10 +9,13 @@ from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import does
+from jobsheet.review.plan.lengths import rounded
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: What clears a block; a groove is no block.
 _BLOCK = ("flat", "wall", "recess")
+#: What a saw leaves [m] (common practice).
+TO_MILL = 2e-3
 
 
 @rule("saw-the-bulk-first", "Saw the bulk first", "rework", needs=Needs.FIGURES)
@@ -41,7 +44,7 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
         message = f"Much metal here, {seconds / 60:.0f} minutes in the cut: saw it, drill it out or take nearer stock"
         texts = {
             "does": "saw",
-            "what": f"Saw off most of what step {first.number} takes, leave 2 mm to mill, then set its depth anew",
+            "what": f"Saw off most of what step {first.number} takes, leave {rounded(TO_MILL, view.job.units)} to mill, then set its depth anew",
             "with_what": "saw",
         }
         fix = Fix(f"Saw before {first.number}", added_before(first.key, written.BENCH, texts))

@@ -11,8 +11,14 @@ from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.line_texts import with_diameter
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
+from jobsheet.units.table import INCH
 
-_MILLS = (3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80)
+#: Common sizes of milling cutters, by what a bare number means (common practice).
+_MILLS = {
+    "mm": (3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80),
+    "in": (0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1, 1.25, 1.5, 2, 2.5, 3),
+}
+_SIZE = {"mm": 1e-3, "in": INCH}
 
 
 @rule("slow-enough-for-the-cutter", "Slow enough for the cutter", "rework", needs=Needs.FIGURES)
@@ -45,16 +51,16 @@ def slow_enough_for_the_cutter(view: View) -> Iterator[Remark]:
             "slow-enough-for-the-cutter",
             message,
             step.key,
-            fix=_smaller(step, edge.top, slowest),
+            fix=_smaller(step, edge.top, slowest, view.job.units),
             set_up=step.set_up.key,
         )
 
 
-def _smaller(step: Step, top: float, slowest: float) -> Fix | None:
+def _smaller(step: Step, top: float, slowest: float, units: str) -> Fix | None:
     """A milling cutter of a common size that is slow enough; a hole's size is not ours to change."""
     if step.roles.mills not in ("flat", "wall"):
         return None
-    most = top / (math.pi * slowest) * 1e3
-    fitting = [size for size in _MILLS if size <= most]
-    text = with_diameter(step.fields.cutter, f"{fitting[-1]} mm") if fitting else ""
-    return Fix(f"A cutter of {fitting[-1]} mm", set_field(step.key, "cutter", text)) if text else None
+    most = top / (math.pi * slowest) / _SIZE[units]
+    fitting = [size for size in _MILLS[units] if size <= most]
+    text = with_diameter(step.fields.cutter, f"{fitting[-1]:g} {units}") if fitting else ""
+    return Fix(f"A cutter of {fitting[-1]:g} {units}", set_field(step.key, "cutter", text)) if text else None

@@ -10,8 +10,8 @@ from jobsheet.review.plan.asked_limits import Limited, limited, names
 from jobsheet.review.plan.faces import Step, width_of_limits
 from jobsheet.review.plan.full_width import held_by_the_cutter, own_width
 from jobsheet.review.plan.gauges import measures
+from jobsheet.review.plan.lengths import fine
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("limits-the-steps-can-hold", "Limits that the steps can hold", "scrap")
@@ -95,8 +95,8 @@ def _places(view: View, asked: AsAsked) -> Iterator[Remark]:
         ):
             continue
         last = steps[-1]
-        within = trimmed(feature.within * 1e3, 3)
+        within = fine(feature.within, view.job.units)
         yield remark(
-            view, "limits-the-steps-can-hold", f"{called(line, feature)}: ±{within} mm is too close for drilling: spot, drill, bore",
+            view, "limits-the-steps-can-hold", f"{called(line, feature)}: ±{within} is too close for drilling: spot, drill, bore",
             last.key, set_up=last.set_up.key, line=line, by_hand="put in a boring step, or open the limits of the place",
         )  # fmt: skip

@@ -10,8 +10,8 @@ from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.asked_form import asked_of_part, asked_of_step
 from jobsheet.review.plan.faces import Step, in_vice, plan_of
 from jobsheet.review.plan.held import fact
+from jobsheet.review.plan.lengths import fine, length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: The scale of a swivel base is good to so much (holding-and-more-kinds A1: 0.25°, common practice).
 SCALE = math.radians(0.25)
@@ -35,7 +35,7 @@ def angle_by_the_scale(view: View) -> Iterator[Remark]:
         if found is None:
             continue
         asking, asked, off = found
-        message = f"The scale may be {trimmed(off * 1e3, 2)} mm out over this work, and {trimmed(asked * 1e3, 3)} mm is asked: set it with the indicator"
+        message = f"The scale may be {length(off, view.job.units)} out over this work, and {fine(asked, view.job.units)} is asked: set it with the indicator"
         fix = Fix("Set with the indicator", set_field(f"holding:{set_up.key}", "set_by", "indicator"))
         yield remark(view, "angle-by-the-scale", message, asking.key, fix=fix, set_up=set_up.key)
 

@@ -13,9 +13,9 @@ from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import in_turn, set_field
 from jobsheet.review.plan.cuts import layer_of
 from jobsheet.review.plan.faces import AS_BOUGHT, Plan, Step, measured_across, plan_of
+from jobsheet.review.plan.lengths import fine, length, round_up, rounded
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("first-cut-under-the-skin", "First cut under the skin", "rework")
@@ -39,8 +39,8 @@ def first_cut_under_the_skin(view: View) -> Iterator[Remark]:
         if pass_ is None or pass_ >= skin - 1e-6:
             continue
         message = (
-            f"Take the first cut deep enough to get under the skin: {trimmed(pass_ * 1e3, 2)} mm on {words}, under it is"
-            f" {trimmed(skin * 1e3, 2)} mm or more"
+            f"Take the first cut deep enough to get under the skin: {length(pass_, view.job.units)} on {words}, under it is"
+            f" {rounded(skin, view.job.units)} or more"
         )
         yield remark(
             view,
@@ -74,6 +74,7 @@ def _deeper(plan: Plan, step: Step, face: str, skin: float, units: str) -> Fix |
     whole = getattr(step.fields, name).value
     if whole >= skin:
         return best_here(step.operation, step.setting, skin)
+    skin = round_up(skin, units)
     wanted = whole + _still_to_come_off(plan, face)
     if wanted >= skin - 1e-9:
         text = length_text(wanted, units)
@@ -82,7 +83,7 @@ def _deeper(plan: Plan, step: Step, face: str, skin: float, units: str) -> Fix |
     left = getattr(behind.fields, name).value - (skin - whole) if behind is not None else 0.0
     if behind is None or left < step.setting.shop.least_finish:
         return None
-    text = length_text(skin, units)
+    text = fine(skin, units)
     mend = in_turn(set_field(step.key, name, text), set_field(behind.key, name, length_text(left, units)))
     return Fix(f"First cut {text}", mend, (step.key, behind.key))
 

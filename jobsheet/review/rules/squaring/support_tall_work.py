@@ -8,8 +8,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.plan.held import fact, supported
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("support-tall-work", "Support tall work", "scrap")
@@ -34,7 +34,7 @@ def support_tall_work(view: View) -> Iterator[Remark]:
             continue
         if supported(set_up):
             continue
-        message = f"Support this tall work: it stands {above.text} above the jaws and is {trimmed(width * 1e3, 2)} mm at its narrower width"
+        message = f"Support this tall work: it stands {above.text} above the jaws and is {length(width, view.job.units)} at its narrower width"
         fix = Fix(
             "Enter an angle plate as support",
             set_field(f"holding:{set_up.key}", "supported_by", "angle plate"),

@@ -10,8 +10,8 @@ from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.faces import in_vice, plan_of
 from jobsheet.review.plan.held import does
+from jobsheet.review.plan.lengths import finest, length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("vice-checked-for-the-limits", "Vice checked for the limits", "scrap")
@@ -34,13 +34,13 @@ def vice_checked_for_the_limits(view: View) -> Iterator[Remark]:
         known = vice_error(step.setting.machine)
         if known is None or any(does(one.operation, "check vice") for one in plan.steps[: step.index]):
             continue
-        length = max(step.lie.size[:2])
-        error = known[0] * length / known[1]
+        along = max(step.lie.size[:2])
+        error = known[0] * along / known[1]
         if error <= min(limits) + 1e-9:
             continue
         message = (
-            f"The vice's own error, {trimmed(error * 1e3, 3)} mm over {trimmed(length * 1e3, 1)} mm, is larger than the limit of"
-            f" {trimmed(min(limits) * 1e3, 3)} mm: check and shim it first"
+            f"The vice's own error, {finest(error, view.job.units, 3)} over {length(along, view.job.units)}, is larger than the limit of"
+            f" {finest(min(limits), view.job.units, 3)}: check and shim it first"
         )
         first = plan.of(step.set_up.key)[0]
         texts = {

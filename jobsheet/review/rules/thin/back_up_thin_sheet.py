@@ -10,9 +10,9 @@ from jobsheet.review.mending.edge_holes import OUT_OF_A_SIDE, breaks_out
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import backed, on_straps
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
 from jobsheet.stages.course import is_through
-from jobsheet.units.show import trimmed
 
 
 @rule("back-up-thin-sheet", "Back up thin sheet", "hazard")
@@ -34,7 +34,7 @@ def back_up_thin_sheet(view: View) -> Iterator[Remark]:
         through = next((step for step in steps if step.cuts and _through(step)), None)
         if through is None:
             continue
-        message = f"Back it with wood or scrap and clamp near the hole: the sheet is {trimmed(high * 1e3, 2)} mm and step {through.number} goes through"
+        message = f"Back it with wood or scrap and clamp near the hole: the sheet is {length(high, view.job.units)} and step {through.number} goes through"
         backing = "backing plate" if on_straps(set_up) else "backing"
         fix: Fix | None = Fix("Enter a backing", set_field(f"holding:{set_up.key}", "rests_on", backing))
         hand = ""

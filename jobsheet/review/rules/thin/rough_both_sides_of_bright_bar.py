@@ -10,8 +10,8 @@ from jobsheet.model.shape import Slab
 from jobsheet.reckoning.skin import may_bow
 from jobsheet.review.mending.fixes import moved_after
 from jobsheet.review.plan.faces import Plan, Step, plan_of
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: Long bar: over so many times its thickness. Much off: over this share of it
 #: (sequencing rules, the row of this rule).
@@ -52,7 +52,7 @@ def rough_both_sides_of_bright_bar(view: View) -> Iterator[Remark]:
     if other is None:
         if not any(getattr(getattr(step.fields, "tolerances", None), "flat", None) for step in mine):
             return
-        message = f"It may bow: {trimmed(off * 1e3, 2)} mm come off one side of bright bar; take hot-rolled or stress-relieved stock"
+        message = f"It may bow: {length(off, view.job.units)} come off one side of bright bar; take hot-rolled or stress-relieved stock"
         yield remark(view, "rough-both-sides-of-bright-bar", message, last.key, set_up=last.set_up.key)
         return
     if other.index < last.index:

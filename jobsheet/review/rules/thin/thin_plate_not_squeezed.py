@@ -8,8 +8,8 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import in_vice, plan_of
 from jobsheet.review.plan.held import fact
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("thin-plate-not-squeezed", "A thin plate is not squeezed", "scrap")
@@ -37,7 +37,7 @@ def thin_plate_not_squeezed(view: View) -> Iterator[Remark]:
         if high >= view.reckoned.shop.thin_plate * span - 1e-9:
             continue
         message = (
-            f"The vice will bow it: {trimmed(high * 1e3, 2)} mm thick over {trimmed(span * 1e3, 1)} mm between the jaws; clamp it"
+            f"The vice will bow it: {length(high, view.job.units)} thick over {length(span, view.job.units)} between the jaws; clamp it"
             " down instead"
         )
         fix = Fix("Clamp it down", set_field(f"holding:{set_up.key}", "kind", "straps"))

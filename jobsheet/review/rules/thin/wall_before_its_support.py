@@ -10,8 +10,8 @@ from jobsheet.model.shape import Edge, Recess
 from jobsheet.review.mending.fixes import all_moved_before
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import supported
+from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 _SIDES = {"left": "left", "right": "right", "front": "near", "rear": "far"}
 
@@ -42,8 +42,8 @@ def wall_before_its_support(view: View) -> Iterator[Remark]:
         step, thick, high = walls[0]
         keys = tuple(one.key for one, _, _ in walls if one.set_up.key == step.set_up.key)
         message = (
-            f"Finish this wall while metal still stands behind it: {trimmed(thick * 1e3, 2)} mm thick and"
-            f" {trimmed(high * 1e3, 2)} mm high, and step {earlier.number} has cut its pocket by then"
+            f"Finish this wall while metal still stands behind it: {length(thick, view.job.units)} thick and"
+            f" {length(high, view.job.units)} high, and step {earlier.number} has cut its pocket by then"
         )
         fix = Fix(f"Move {step.number} before {earlier.number}", all_moved_before(keys, earlier.key))
         yield remark(
