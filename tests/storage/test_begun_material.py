@@ -30,3 +30,22 @@ def test_a_name_that_is_there_already_is_refused_and_what_is_not_there_cannot_be
         begin_material("s235", "S235")
     with pytest.raises(NoSuchEntry):
         begin_material("Yard steel", "unobtainium")
+
+
+def test_a_name_may_be_as_long_as_it_may_and_its_blanks_are_one():
+    assert begin_material("x" * LONGEST, "S235").stem == "x" * 50
+    begin_material("  Yard \n steel ", "S235")
+    assert find("Yard steel").title == "Yard steel"
+    with pytest.raises(CannotWrite, match="called “yard steel” already; choose it, or another name"):
+        begin_material("yard  steel", "S235")
+
+
+def test_names_of_the_same_letters_have_files_of_their_own():
+    names = [begin_material(name, "S235").name for name in ("Yard 1!", "Yard 1?", "Yard-1", "!?")]
+    assert names == ["yard-1.yaml", "yard-1-2.yaml", "yard-1-3.yaml", "material.yaml"]
+
+
+def test_one_s_own_is_no_beginning():
+    begin_material("Yard steel", "S235")
+    with pytest.raises(NoSuchEntry, match="“Yard steel” is one of your own"):
+        begin_material("Barn steel", "Yard steel")

@@ -31,3 +31,12 @@ def test_a_broken_file_or_a_factor_that_nobody_can_mean_is_none(text):
     own_folder().mkdir(parents=True, exist_ok=True)
     (own_folder() / NAME).write_text(text, encoding="utf-8")
     assert read_again() is None
+
+
+@pytest.mark.parametrize(("factor", "fits"), [(0.05, False), (0.051, True), (19.9, True), (20, False)])
+def test_factors_lie_between_a_twentieth_and_twenty(factor, fits):
+    own_folder().mkdir(parents=True, exist_ok=True)
+    for name, other in (("set_up", "work"), ("work", "set_up")):
+        text = f'{{"{name}": {factor}, "{other}": 1}}'
+        (own_folder() / NAME).write_text(text, encoding="utf-8")
+        assert (read_again() is not None) == fits, text

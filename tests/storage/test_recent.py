@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.paths import own_folder
-from jobsheet.storage.kept.recent import MOST, NAME, last, recent, used
+from jobsheet.storage.kept.recent import MOST, NAME, Recent, last, recent, used
 
 
 def test_the_newest_comes_first_and_each_stands_once(tmp_path):
@@ -41,3 +41,24 @@ def test_a_broken_file_is_as_good_as_none(text):
     (own_folder() / NAME).write_text(text, encoding="utf-8")
     assert recent() == ()
     assert last() is None
+
+
+def test_a_file_of_more_than_fit_is_cut_and_none_is_the_last_where_all_are_gone(tmp_path):
+    for number in range(MOST):
+        used(tmp_path / f"{number}.yaml", "")
+    assert len(recent()) == MOST
+    assert last() is None
+    lines = ",".join(f'{{"path": "/gone/{number}"}}' for number in range(MOST + 1))
+    (own_folder() / NAME).write_text(f"[{lines}]", encoding="utf-8")
+    assert [one.path for one in recent()] == [f"/gone/{number}" for number in range(MOST)]
+
+
+def test_a_path_that_no_system_has_is_not_there():
+    assert not Recent("a\0b").there
+
+
+def test_a_folder_that_cannot_be_written_to_is_no_reason_to_stop(tmp_path, monkeypatch):
+    (tmp_path / "file").write_text("x", encoding="utf-8")
+    monkeypatch.setenv("JOBSHEET_HOME", str(tmp_path / "file" / "own"))
+    used(tmp_path / "a.yaml", "A")
+    assert recent() == ()

@@ -33,3 +33,18 @@ def test_a_chart_has_some_numbers_and_an_end():
 @pytest.mark.parametrize(("rpm", "text"), [(1234.0, "1200"), (96.0, "96"), (18.49, "18")])
 def test_two_figures_of_an_estimate_count(rpm, text):
     assert spelt(rpm) == text
+
+
+def test_the_quickest_and_the_most_are_still_taken_and_fractions_sorted_by_size():
+    assert numbers("60000, 9.5, 100") == ("9.5", "100", "60000")
+    assert len(numbers(" ".join(str(number) for number in range(1, MOST + 1)))) == MOST
+
+
+def test_what_is_no_speed_is_pointed_at_from_its_first_sign_to_its_last():
+    """Also where the same signs stand in a number before it."""
+    with pytest.raises(QuantityError) as caught:
+        numbers("100, 00")
+    assert (caught.value.start, caught.value.end) == (5, 7)
+    with pytest.raises(QuantityError) as caught:
+        numbers("350 rpm 3x0")
+    assert (caught.value.start, caught.value.end) == (8, 11)

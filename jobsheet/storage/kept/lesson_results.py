@@ -52,9 +52,10 @@ def kept_results() -> tuple[str, ...]:
     if not place().is_file():
         return ()
     try:
-        text = place().read_text(encoding="utf-8", errors="replace")
-    except OSError as error:
-        raise CannotWrite(f"{place().name} cannot be read: {error.strerror}.") from error
+        text = place().read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        why = getattr(error, "strerror", None) or "it is not text in UTF-8"
+        raise CannotWrite(f"{place().name} cannot be read: {why}.") from error
     return tuple(line for line in text.splitlines() if line and not line.startswith("#"))
 
 
@@ -69,10 +70,13 @@ def keep_result(result: LessonResult) -> None:
         If the disk refuses.
     """
     initials = result.initials.strip()
-    if not initials or len(initials) > MOST or " " in initials:
+    if len(initials.split()) != 1 or len(initials) > MOST:
         raise CommandError(f"Initials or a number of the class, at most {MOST} letters: no name is kept.")
     lines = (*kept_results(), result.line())
-    place().parent.mkdir(parents=True, exist_ok=True)
+    try:
+        place().parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise CannotWrite(f"{place().parent} cannot be made: {error.strerror or error}.") from None
     write_file(place(), _HEAD + "\n".join(lines) + "\n")
 
 
