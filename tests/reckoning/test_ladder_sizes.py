@@ -4,6 +4,7 @@ more, and what bounds nothing says so.
 
 import pytest
 
+from jobsheet.reckoning.ladder import ladder_sizes
 from jobsheet.reckoning.ladder.ladder_sizes import in_size, size_for, two_figures
 from jobsheet.reckoning.ladder.ladders import plan, rung_at
 from jobsheet.units.grammar import read
@@ -63,3 +64,16 @@ def test_what_even_the_least_cut_asks_has_no_size():
 )  # fmt: skip
 def test_two_figures(value, down, text):
     assert two_figures(value, down=down) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "down", "text"),
+    [(0.0, False, "0"), (9.95, True, "9.9"), (9.96, False, "10"), (99.6, True, "99"), (1.0, False, "1"), (0.099, True, "0.099")],
+)  # fmt: skip
+def test_two_figures_at_their_ends(value, down, text):
+    assert two_figures(value, down=down) == text
+
+
+def test_a_share_that_no_cut_asks_is_said_of_the_whole():
+    assert ladder_sizes._of_whole("spindle-torque", 0.456) == "0.46 of the card's peak torque"
+    assert ladder_sizes._of_whole("chatter", 1.5) == "1.50 of what its class carries"

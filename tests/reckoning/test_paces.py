@@ -10,7 +10,7 @@ import pytest
 from msgspec.structs import replace
 
 from jobsheet.model.what_ran import Entry, Runs
-from jobsheet.reckoning.paces import LEAST, SET_UP, TOGETHER, WORK, Timed, paces, timed
+from jobsheet.reckoning.paces import LEAST, SET_UP, TOGETHER, WORK, Timed, paces, timed, timed_of
 from jobsheet.storage.records.run_log import read_runs, record
 
 WORKSHOPS = 1000
@@ -121,3 +121,49 @@ def test_a_record_of_an_earlier_day_says_nothing_of_what_was_planned(tmp_path):
     )
     assert timed(read_runs(path)[0]) == ()
     assert paces(timed(Runs())) == ()
+
+
+def clocked(count, *, setting_up=900.0, cutting=2520.0, **more):
+    return [Timed(date="d", **{"set_up": 600.0, "milling": 900.0, "holes": 300.0, "hand": 60.0} | more, setting_up=setting_up, cutting=cutting, id=str(at)) for at in range(count)]  # fmt: skip
+
+
+def test_five_runs_are_enough_and_four_are_not():
+    assert [one.kind for one in paces(clocked(5))][:2] == [SET_UP, TOGETHER]
+    assert paces(clocked(4)) == ()
+    # One of them whose clock, or whose plan, says nothing does not count.
+    assert paces([*clocked(4), *clocked(1, setting_up=None, cutting=None)]) == ()
+    assert paces([*clocked(4), *clocked(1, set_up=0.0, milling=0.0, holes=0.0, hand=0.0)]) == ()
+
+
+def test_clocks_that_all_agree_still_have_the_scatter_of_a_wall_clock():
+    """exp(± 1.28 × 0.05) = 0.938 and 1.066 about the factor of 900 / 600 = 1.5."""
+    (found, *_) = paces(clocked(6))
+    assert (found.factor, found.runs) == (pytest.approx(1.5), 6)
+    assert found.low == pytest.approx(1.5 * 0.938, rel=1e-3)
+    assert found.high == pytest.approx(1.5 * 1.066, rel=1e-3)
+
+
+def test_two_clocks_that_differ():
+    """Six of 1 and 4 in turn: the middle of the logarithms is 2; each is ln 2 off, so the spread is √(6 × 0.4805 / 5 + 0.0025)."""
+    runs = [one for _ in range(3) for one in (*clocked(1, setting_up=600.0), *clocked(1, setting_up=2400.0))]
+    (found, *_) = paces(runs)
+    assert found.factor == pytest.approx(2.0)
+    assert found.high == pytest.approx(
+        2.0 * 2.718281828 ** (1.28 * (6 * 0.480453 / 5 + 0.0025) ** 0.5), rel=1e-5
+    )
+    assert found.words() == f"set-up × 2 ({found.low:.2g} to {found.high:.2g} in eight of ten, 6 runs)"
+
+
+def test_a_kind_that_alone_was_worked_is_told_apart_and_the_others_are_not():
+    """Sixteen runs of milling alone, each twice as long as planned."""
+    found = {one.kind: one for one in paces(clocked(16, holes=0.0, hand=0.0, cutting=1800.0))}
+    assert set(found) == {SET_UP, TOGETHER, "milling"}
+    assert found["milling"].factor == pytest.approx(2.0)
+
+
+def test_only_minutes_with_what_was_planned_are_read():
+    base = Entry(job="P", plan="", revision=0, machine="m", date="2026-11-29", about="minutes", cutting=600.0, planned_set_up=60.0, planned_by_hand=30.0)  # fmt: skip
+    one = timed_of(base)
+    assert (one.set_up, one.work, one.setting_up, one.cutting) == (60.0, (0.0, 0.0, 30.0), None, 600.0)
+    assert timed_of(replace(base, about="step")) is None
+    assert timed_of(replace(base, planned_set_up=None)) is None

@@ -61,3 +61,33 @@ def test_a_step_that_is_not_fed_or_not_wound():
             seconds=9,
             turns=3,
         )
+
+
+def drilled(**more):
+    one = step("drill", cutter="drill 5", at="14, 12", depth="11.5", feed="0.08", spindle="900 rpm")
+    return stopwatch(one, around("bench-mill-b-1"), **more)
+
+
+@pytest.mark.parametrize(("seconds", "fits"), [(0.1, True), (0.09, False), (86400, True), (86401, False)])
+def test_a_hand_times_from_a_tenth_of_a_second_to_a_day(seconds, fits):
+    if fits:
+        assert drilled(length=1e-3, seconds=seconds).feed == pytest.approx(1e-3 / seconds)
+    else:
+        with pytest.raises(CalcError, match=r"from 0\.1 s to a day"):
+            drilled(length=1e-3, seconds=seconds)
+
+
+def test_half_a_metre_a_second_is_still_a_feed():
+    assert drilled(length=0.5, seconds=1).feed == pytest.approx(0.5)
+    with pytest.raises(CalcError, match="look at the length and the seconds"):
+        drilled(length=0.501, seconds=1)
+
+
+def test_the_edits_write_the_real_feed_and_empty_the_other_ways_of_saying_it():
+    """0.0115 m in 12 s at 15 rev/s: 0.0639 mm a turn; 10 turns of 2.5 mm in 23.4 s: 64.1 mm/min."""
+    assert dict(drilled(length=0.0115, seconds=12).edits)["feed"] == "0.064 mm"
+    face = step("face", **FACE, feed_per_tooth="0.05", spindle="560 rpm")
+    edits = dict(stopwatch(face, around("bench-mill-b-1"), turns=10, seconds=23.4).edits)
+    assert edits["feed_per_tooth"] == ""
+    assert edits["feed"].endswith("mm/min")
+    assert float(edits["feed"].split()[0]) == pytest.approx(64.1, abs=0.5)
