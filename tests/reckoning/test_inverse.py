@@ -19,6 +19,7 @@ from jobsheet.reckoning.answers.inverse import (
     deepest_pass,
     is_carried,
     is_easy,
+    length_shown,
     widest_pass,
     with_depth,
     with_width,
@@ -173,3 +174,18 @@ def test_everything_at_once(machine, units):
     for one in found.tools:
         assert one.tight
         assert one.stops
+
+
+@pytest.mark.parametrize(
+    ("value", "units", "shown"),
+    [
+        # By 0.05 mm from half a millimetre on, by 0.005 below it; never up.
+        (None, "mm", ""), (0.5e-3, "mm", "0.5 mm"), (0.5499e-3, "mm", "0.5 mm"), (0.4999e-3, "mm", "0.495 mm"), (0.4949e-3, "mm", "0.49 mm"),
+        (1.7649e-3, "mm", "1.75 mm"), (1.8e-3, "mm", "1.8 mm"), (0.0049e-3, "mm", "0 mm"),
+        # By a thou from ten on, by a tenth below them.
+        (0.010 * 25.4e-3, "in", "0.01 in"), (0.0109 * 25.4e-3, "in", "0.01 in"), (0.00999 * 25.4e-3, "in", "0.0099 in"),
+        (0.07299 * 25.4e-3, "in", "0.072 in"),
+    ],
+)  # fmt: skip
+def test_a_length_is_shown_rounded_down_to_what_is_set(value, units, shown):
+    assert length_shown(value, units) == shown

@@ -229,3 +229,37 @@ def test_names_are_kept_as_typed(name, hm100, tmp_path):
     back = read_job(tmp_path / "plate.yaml")
     assert back == job
     assert sorted(path.name for path in tmp_path.iterdir()) == ["plate.yaml"]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place"),
+    [
+        ("  length: 80\n", "  length: 80\n  Length: 81\n", "line 7: stock.Length: this stands in line 6 already, spelled otherwise; take one out"),
+        ("units: mm\n", "units: mm\nUnits: in\n", "line 3: Units: this stands in line 2 already, spelled otherwise; take one out"),
+    ],
+)  # fmt: skip
+def test_a_field_that_stands_twice_is_named_with_its_group_and_both_lines(old, new, place):
+    assert place in problems(GOOD.replace(old, new, 1))
+
+
+def aside(lines):
+    return GOOD + "dismissed:\n" + lines
+
+
+def test_remarks_that_were_set_aside_are_read_each_with_its_reason():
+    lines = "".join(f"  - rule: r{at}\n    about: drill-1\n    reason: why {at}\n" for at in (1, 2))
+    found = job_from_text(aside(lines), "plate.yaml").dismissed
+    assert [(one.rule, one.about, one.reason) for one in found] == [
+        ("r1", "drill-1", "why 1"),
+        ("r2", "drill-1", "why 2"),
+    ]
+    assert job_from_text(GOOD, "plate.yaml").dismissed == ()
+
+
+def test_of_a_remark_that_was_set_aside_the_place_is_said_by_its_number():
+    good, bad = "  - rule: a\n    reason: b\n", "  - rule: a\n    reason: b\n    wobble: c\n"
+    (problem,) = problems(aside(good + bad))
+    assert "dismissed[1].wobble: unknown field" in problem
+    assert any(
+        "dismissed" in one and "a list belongs here" in one for one in problems(GOOD + "dismissed: x\n")
+    )

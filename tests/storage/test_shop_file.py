@@ -54,3 +54,10 @@ def test_a_wrong_file_says_where(own_home, text, says):
     (own_home / NAME).write_text(text, encoding="utf-8")
     with pytest.raises(DocumentError, match=says):
         workshop()
+
+
+def test_nothing_in_the_file_has_to_be_said(own_home):
+    """Its format alone is a workshop, with the usual numbers."""
+    (own_home / NAME).write_text("format: 1\n", encoding="utf-8")
+    assert workshop() == Shop()
+    assert [one.name for one in (*SHOP, *OPINIONS, *PLACE, *PRINTED, *CALLED) if not one.optional] == []

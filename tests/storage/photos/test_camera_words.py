@@ -4,6 +4,7 @@ and the picture itself is the same.
 
 from __future__ import annotations
 
+import zlib
 from io import BytesIO
 
 import pytest
@@ -81,3 +82,13 @@ def test_what_is_kept_beside_the_job_has_no_place(tmp_path):
     kept = (tmp_path / "photographs" / f"{content}.jpg").read_bytes()
     assert b"MAKER-SIGN" not in kept
     assert (head_of(kept).width, head_of(kept).height) == (48, 64)
+
+
+def test_a_chunk_without_a_byte_in_it_goes_where_it_is_one_of_words():
+    """Twelve bytes: length, name and check (ISO/IEC 15948); also where it is the last of all."""
+    raw = photograph(kind="PNG")
+    empty = b"\0\0\0\0tEXt" + zlib.crc32(b"tEXt").to_bytes(4)
+    assert without_camera_words(raw + empty) == raw
+    assert without_camera_words(raw[:33] + empty + raw[33:]) == raw
+    # What stops short of a whole chunk is left as it is.
+    assert without_camera_words(raw + empty[:11]) == raw + empty[:11]
