@@ -107,3 +107,16 @@ def test_which_kind_where_two_would_fit():
         ("dividing head, angle plate", "chuck"), ("fixture plate, clamps", "fixture plate"),
     ):  # fmt: skip
         assert held(device=device)["kind"] == kind, device
+
+
+def test_of_a_vice_each_part_becomes_a_fact_or_stays_in_the_note():
+    """What is no jaw and no base is kept in words; the old spelling of the vice is brought up."""
+    assert held(device="80 mm vise, soft jaws, on loan") == {
+        "kind": "vice",
+        "vice": "80 mm vice",
+        "jaws": "soft",
+        "reckon as": "plain jaws",
+        "note": "on loan",
+    }
+    assert held(device="vice; vee jaws, swivel base")["jaws"] == "vee"
+    assert held(device="vice; vee jaws, swivel base")["base"] == "swivel"
