@@ -36,8 +36,8 @@ _CONTROL = pattern("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u2028\\u2029\\ud800-\\ud
 class Entry(Struct, frozen=True, kw_only=True):
     """One field of an operation or of the job's header.
 
-    `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`,
-    `thread`, `hole size`, `depth`, `places`, `size`, `measure`, `material`, `machine`, `several` (some of its choices), `surfaces`, `faces`. `low` and `high` are written as people write them.
+    `asks` is a key of `units.table.KINDS` or one of `text`, `choice`, `count`, `flag`, `cutter`, `thread`, `hole size`, `depth`, `places`, `size`, `measure`, `material`, `machine`, `several` (some of its choices),
+    `surfaces`, `faces`. `low` and `high` are written as people write them; `older`: choices as they were spelled once, each with how it is today.
     """
 
     name: str
@@ -47,6 +47,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     high: str | None = None
     hint: str = ""
     choices: tuple[str, ...] = ()
+    older: tuple[tuple[str, str], ...] = ()
     optional: bool = False
     lines: int = 1
 
@@ -161,10 +162,9 @@ def _refuse_control(entry: Entry, text: str) -> None:
 
 
 def _read_choice(entry: Entry, text: str, _units: str) -> str:
-    wanted = text.strip()
-    for choice in entry.choices:
-        if wanted.casefold() == choice.casefold():
-            return choice
+    wanted = dict(entry.older).get(text.strip().casefold(), text.strip())
+    if found := [one for one in entry.choices if one.casefold() == wanted.casefold()]:
+        return found[0]
     near = nearest(wanted, entry.choices)
     hint = f"Did you mean {near}?" if near else f"Choose one of: {', '.join(entry.choices)}."
     raise QuantityError(f"“{wanted}” is not one of the choices. {hint}", 0, len(text))

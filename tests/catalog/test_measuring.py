@@ -17,7 +17,8 @@ from jobsheet.errors import QuantityError
         ("40 ±0.03", {"said": "40 ±0.03", "nominal": 0.04}),
         ("11,5 ±0,1, micrometer, before unclamping", {"low": 0.0114, "instrument": "micrometer", "when": "before unclamping"}),
         ("16 H7; plug gauge; go and no-go", {"instrument": "plug gauge", "goes": True, "high": 0.016018}),
-        ("10 +0.05/0, at both ends, calliper", {"where": "at both ends", "instrument": "caliper"}),
+        ("10 +0.05/0, at both ends, calliper", {"where": "at both ends", "instrument": "calliper"}),
+        ("40 ±0.1, caliper", {"instrument": "calliper"}),
         ("30 H7, bore gauge, between cuts", {"between": True, "instrument": "bore gauge"}),
         ("40 ±0.03, square to B 0.03, place 0.1", {"asks": (("square", 3e-5, "B"), ("place", 1e-4, ""))}),
         ("square 0.05, bench square", {"sized": False, "instrument": "square", "asks": (("square", 5e-5, ""),)}),
@@ -52,13 +53,13 @@ def test_no_start_of_a_line_breaks_while_it_is_typed():
     ("size", "instrument"),
     [
         ("40", ""),
-        ("40 ±0.1", "caliper"),
+        ("40 ±0.1", "calliper"),
         ("40 ±0.03", "micrometer"),
         ("40 ±0.005", "indicator over gauge blocks"),
     ],
 )
 def test_an_instrument_is_suggested_by_the_limits(size, instrument):
-    """A gauge reads to a quarter of the limits; a caliper reads 0.02, a micrometer 0.01 (common practice)."""
+    """A gauge reads to a quarter of the limits; a calliper reads 0.02, a micrometer 0.01 (common practice)."""
     assert suggested(read_size(size)) == instrument
 
 

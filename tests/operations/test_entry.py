@@ -133,3 +133,12 @@ def test_the_unit_of_a_bare_number_follows_the_job():
     assert (entry("depth").unit("mm"), entry("depth").unit("in")) == ("mm", "in")
     assert entry("text").unit("mm") == ""
     assert math.isclose(entry("length").read("1", "in").value, 25.4e-3)
+
+
+def test_a_choice_as_it_was_spelled_once_is_read_as_it_is_today():
+    asked = Entry(
+        name="instrument", title="Measured with", asks="choice", choices=("calliper", "rule"), older=(("caliper", "calliper"),)
+    )  # fmt: skip
+    assert [asked.read(text, "mm") for text in ("caliper", "Caliper", "calliper")] == ["calliper"] * 3
+    with pytest.raises(QuantityError, match="Choose one of: calliper, rule"):
+        asked.read("ruler of brass", "mm")

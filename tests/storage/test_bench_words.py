@@ -48,7 +48,7 @@ def test_a_face_with_sawn_ends_is_not_sawn():
         ("Measure the slot, gauge 10.00/10.05", "gap gauge"),
         ("Go and no-go gauge", "plug gauge"),
         ("micrometer 25-50", "micrometer"),
-        ("callipers, file", "caliper"),
+        ("callipers, file", "calliper"),
         ("file", ""),
     ],
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from jobsheet.storage.job_file import job_from_text
+from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.older_words import FIELDS, RULES, SLIPPED, spelled_now
 from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_text import paper_text
@@ -28,3 +30,10 @@ def test_rules_of_today_are_there():
     from jobsheet.review.engine import rules
 
     assert set(RULES.values()) <= {one.id for one in rules()}
+
+
+def test_a_step_measured_with_a_caliper_is_written_with_a_calliper(samples):
+    text = (samples / "hm-104-cover-plate.yaml").read_text(encoding="utf-8")
+    assert text.count("instrument: calliper") == 1
+    older = text.replace("instrument: calliper", "instrument: caliper")
+    assert write_job(job_from_text(older, "hm-104.yaml")) == text

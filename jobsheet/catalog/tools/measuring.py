@@ -15,9 +15,11 @@ from jobsheet.units.grammar import nearest, read
 from jobsheet.units.lazily import pattern
 
 INSTRUMENTS = (
-    "caliper", "micrometer", "inside micrometer", "depth micrometer", "bore gauge", "plug gauge", "gap gauge", "thread gauge",
+    "calliper", "micrometer", "inside micrometer", "depth micrometer", "bore gauge", "plug gauge", "gap gauge", "thread gauge",
     "indicator", "square", "depth gauge", "other",
 )  # fmt: skip
+#: As one was spelled once, and as it is today: read for ever, never written again.
+OLDER = {"caliper": "calliper"}
 BEFORE, AFTER = "before unclamping", "after unclamping"
 #: Measured, cut and measured once more until it is there; checked by a gauge with two ends.
 BETWEEN, GO = "between cuts", "go and no-go"
@@ -34,16 +36,16 @@ _ASKED = pattern(r"^(square|place)\s+(?:to\s+(\S+)\s+)?[±⌀]?\s*(.*\d.*)$", re
 _BETWEEN = pattern(r"^(?:between (?:the )?(?:cuts|passes)|measure[, -]+cut[, -]+measure)$", re.IGNORECASE)
 _GO = pattern(r"^(?:go|no-go|go(?: and |/|-)no-?go|go and not go)$", re.IGNORECASE)
 _OTHER = {
-    "calliper": "caliper",
-    "callipers": "caliper",
-    "calipers": "caliper",
+    **OLDER,
+    "callipers": "calliper",
+    "calipers": "calliper",
     "mike": "micrometer",
     "clock": "indicator",
     "bench square": "square",
 }
 #: Instruments from the coarse to the fine, for what is suggested: how finely
 #: each reads is `cutter_words.reading`.
-_BY_READING = ("caliper", "micrometer")
+_BY_READING = ("calliper", "micrometer")
 #: A gauge reads to a quarter of the limits (common practice, no source).
 SHARE = 0.25
 

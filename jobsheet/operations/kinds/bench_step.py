@@ -7,7 +7,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from jobsheet.catalog.tools.cutters import short_name
-from jobsheet.catalog.tools.measuring import INSTRUMENTS
+from jobsheet.catalog.tools.measuring import INSTRUMENTS, OLDER
 from jobsheet.machine.spindle import choose
 from jobsheet.model.figure import Figures
 from jobsheet.model.quantity import Cutter, Measured, Quantity, Several
@@ -79,7 +79,7 @@ FORM = (
         "Check and words",
         (
             common.MEASURE,
-            Entry(name="instrument", title="Measured with", asks="choice", choices=INSTRUMENTS, optional=True),
+            Entry(name="instrument", title="Measured with", asks="choice", choices=INSTRUMENTS, older=tuple(OLDER.items()), optional=True),
             common.NOTE,
         ),
     ),

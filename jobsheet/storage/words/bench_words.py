@@ -41,7 +41,7 @@ _INSTRUMENTS = (
     ("gap gauge", r"(?:gap|slot|snap) gauges?|gauge \d+"),
     ("depth gauge", r"depth gauges?"),
     ("micrometer", r"micrometers?|mikes?"),
-    ("caliper", r"callipers?|calipers?|verniers?"),
+    ("calliper", r"callipers?|calipers?|verniers?"),
     ("indicator", r"indicators?|dial gauges?|clock"),
     ("square", r"squares?"),
 )
