@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible, QContextMenuEvent, QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QMenu
+from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
 from jobsheet.gui.edits.clip_edits import OWN
 from jobsheet.paths import sample_jobs
@@ -29,6 +29,19 @@ CTRL, SHIFT, ALT = (
 def pivot(show):
     """The pivot block: six set-ups."""
     return show(str(sample_jobs() / "hm-103-pivot-block.yaml"))
+
+
+@pytest.fixture(autouse=True)
+def no_button_stays_down(qtbot):
+    """Under a menu the right button is pressed and not let go: the next test would press with both."""
+    yield
+    for popup in iter(QApplication.activePopupWidget, None):
+        popup.close()
+    other = QWidget()
+    qtbot.addWidget(other)
+    other.show()
+    for button in (Qt.MouseButton.RightButton, Qt.MouseButton.LeftButton):
+        QTest.mouseRelease(other, button)
 
 
 def ruled(window):
