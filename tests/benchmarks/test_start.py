@@ -41,13 +41,14 @@ app.exec()
 OURS = f"""
 import sys
 import jobsheet.gui.start.app as app
-import jobsheet.gui.desk.opening as opening
+import jobsheet.gui.start.unread_sources as unread
 {DONE}
-read = opening.open_at_start
-def then_watch(path):
+leave = unread.leave_unread
+def then_watch():
+    # As late as can be: what is imported here before the toolkit is told to leave sources unread would be read.
     global os, time
+    leave()
     import os, time
-    opened = read(path)
     from PySide6.QtCore import QTimer
     from jobsheet.gui.start import start
     class Window(start.Window):
@@ -55,8 +56,7 @@ def then_watch(path):
             super().paintEvent(event)
             QTimer.singleShot(0, done)
     start.Window = Window
-    return opened
-opening.open_at_start = then_watch
+unread.leave_unread = then_watch
 app.main(None)
 """
 
