@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QLineEdit
+from PySide6.QtWidgets import QApplication, QDialog, QLabel, QLineEdit, QWidget
 from reportlab.pdfgen.canvas import Canvas
 
 from jobsheet.gui.forms import ask
@@ -78,3 +78,23 @@ def test_a_damaged_one_is_said_and_the_others_are_shown(place, tmp_path):
     assert sheets.problems == ["torn is damaged: it cannot be drawn. Fetch it again from where it came."]
     assert [page.accessibleName() for page in sheets.pages] == ["back, page 1"]
     sheets.close()
+
+
+def test_pages_that_are_not_shown_are_counted(qtbot, tmp_path, monkeypatch):
+    scan = tmp_path / "book.pdf"
+    canvas = Canvas(str(scan))
+    for number in range(3):
+        canvas.drawString(72, 700, f"page {number}")
+        canvas.showPage()
+    canvas.save()
+    record = put_on_shelf(tmp_path, OldSheets(number="HM-78"), [scan])
+    monkeypatch.setattr("jobsheet.gui.places.shelf.old_sheet_window.MOST", 2)
+    parent = QWidget()
+    qtbot.addWidget(parent)
+    parent.resize(800, 600)
+    shown = OldSheetWindow(parent, record)
+    assert len(shown.pages) == 2
+    assert "Pages of book that are not shown here: 1. Open its file to see them." in [
+        one.text() for one in shown.findChildren(QLabel)
+    ]
+    shown.close()

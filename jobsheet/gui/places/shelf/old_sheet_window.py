@@ -19,7 +19,7 @@ from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.storage.photos.old_sheets import OldSheets, Sheet, read_old_sheets, sheet_bytes
 
 translate = QCoreApplication.translate
-#: More pages of one sheet are not shown; memory for a picture [MB], as for photographs.
+#: More pages of one sheet are counted, not shown; memory for a picture [MB], as for photographs.
 MOST, MEMORY = 40, 300
 
 
@@ -57,7 +57,7 @@ class OldSheetWindow(QDialog):
 
     def _show(self, sheet: Sheet, record: Path, wide: int) -> None:
         try:
-            pictures = _pages(sheet, sheet_bytes(record, sheet), wide)
+            pictures, left = _pages(sheet, sheet_bytes(record, sheet), wide)
         except (JobsheetError, OSError, RuntimeError) as error:
             self.problems.append(str(error))
             self._column.addWidget(Label(str(error), self))
@@ -70,10 +70,18 @@ class OldSheetWindow(QDialog):
             self._column.addWidget(Label(words, self))
             self._column.addWidget(page)
             self.pages.append(page)
+        if left:
+            words = translate(
+                "Shelf", "Pages of {sheet} that are not shown here: {count}. Open its file to see them."
+            )
+            self._column.addWidget(Label(words.format(sheet=sheet.shows, count=left), self))
 
 
-def _pages(sheet: Sheet, raw: bytes, wide: int) -> list[QImage]:
-    """The pages of a sheet as pictures, as wide as there is room. Raises JobsheetError in one sentence."""
+def _pages(sheet: Sheet, raw: bytes, wide: int) -> tuple[list[QImage], int]:
+    """The pages of a sheet as pictures, as wide as there is room, and how many are not shown.
+
+    Raises JobsheetError in one sentence.
+    """
     if sheet.kind == "pdf":
         return _pdf_pages(sheet, raw, wide)
     QImageReader.setAllocationLimit(MEMORY)
@@ -86,10 +94,10 @@ def _pages(sheet: Sheet, raw: bytes, wide: int) -> list[QImage]:
     if picture.isNull():
         raise JobsheetError(_damaged(sheet))
     smooth = QtCore.Qt.TransformationMode.SmoothTransformation
-    return [picture.scaledToWidth(wide, smooth) if picture.width() > wide else picture]
+    return [picture.scaledToWidth(wide, smooth) if picture.width() > wide else picture], 0
 
 
-def _pdf_pages(sheet: Sheet, raw: bytes, wide: int) -> list[QImage]:
+def _pdf_pages(sheet: Sheet, raw: bytes, wide: int) -> tuple[list[QImage], int]:
     from jobsheet.gui.pages.pdf_pages import PdfPages
 
     try:
@@ -102,7 +110,7 @@ def _pdf_pages(sheet: Sheet, raw: bytes, wide: int) -> list[QImage]:
             across = min(wide, round(size.width() * 2))
             high = max(1, round(across * size.height() / max(size.width(), 1)))
             found.append(pages.picture(index, QSize(across, high)))
-        return found
+        return found, max(0, len(pages.sizes) - MOST)
     finally:
         pages.close()
 
