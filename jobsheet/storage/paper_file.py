@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from jobsheet.catalog.reading.strict_yaml import parse
+from jobsheet.catalog.reading.strict_yaml import mended, parse
 from jobsheet.storage.typed_paper import Group, Items, Paper, Part, Value
 
 
@@ -25,6 +25,7 @@ def paper_from_text(text: str, name: str) -> Paper:
     import yaml
 
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+    text = mended(text)
     loader = base(text)
     try:
         node = loader.get_single_node()

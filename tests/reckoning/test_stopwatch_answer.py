@@ -63,6 +63,16 @@ def test_a_step_that_is_not_fed_or_not_wound():
         )
 
 
+def test_a_step_that_cannot_be_reckoned_says_its_own_problem():
+    """Nothing stands around the sentence of the step: a larger hole than what opens it."""
+    one = step(
+        "countersink", cutter="countersink 20 mm, 90°, 3 edges", at="14, 12", hole="6.6", to="4", feed="0.1"
+    )
+    with pytest.raises(JobsheetError) as said:
+        stopwatch(one, around("bench-mill-b-1"), seconds=5, length=0.05)
+    assert str(said.value) == "Hole is 6.6 mm; it must be smaller than what is cut, 4 mm."
+
+
 def drilled(**more):
     one = step("drill", cutter="drill 5", at="14, 12", depth="11.5", feed="0.08", spindle="900 rpm")
     return stopwatch(one, around("bench-mill-b-1"), **more)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from jobsheet.catalog.reading.strict_yaml import parse
+from jobsheet.errors import DocumentError
 from jobsheet.storage.job_file import job_from_text
 from jobsheet.storage.words.from_format_1 import brought_up
 
@@ -120,3 +123,14 @@ def test_of_a_vice_each_part_becomes_a_fact_or_stays_in_the_note():
     }
     assert held(device="vice; vee jaws, swivel base")["jaws"] == "vee"
     assert held(device="vice; vee jaws, swivel base")["base"] == "swivel"
+
+
+def test_a_datum_on_no_face_is_told_with_its_line_also_where_a_stop_names_it():
+    text = (Path(__file__).parent / "files" / "job-format-1.yaml").read_text("utf-8")
+    line = next(at for at, one in enumerate(text.split("\n"), 1) if one.startswith("  B: "))
+    lines = text.split("\n")
+    lines[line - 1] = "  B: beside it"
+    with pytest.raises(DocumentError) as refused:
+        job_from_text("\n".join(lines), "old.yaml")
+    (problem,) = refused.value.problems
+    assert (problem.line, problem.path) == (line, "datums.B")

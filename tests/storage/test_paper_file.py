@@ -25,3 +25,10 @@ def test_what_the_editor_does_not_know_and_comments_are_kept():
 def test_an_entry_is_moved_with_its_comment():
     paper = paper_from_text("a:\n  # one\n  - 1\n  - 2\n", "x")
     assert paper_text(with_entry_moved(paper, ("a",), 0, 1)) == "a:\n  - 2\n  # one\n  - 1\n"
+
+
+@pytest.mark.parametrize("sign", ["\x80", "\x9f", "\ufffe", "\uffff"])
+@pytest.mark.parametrize("text", ['a: "{}"\n', "a: 1  # {}\n", "# {}\na: 1\n"])
+def test_what_no_file_may_hold_is_read_as_the_sign_for_no_character(sign, text):
+    """YAML 1.1, section 5.1, printable characters: as the strict readers have it, so that a paper can be opened."""
+    assert paper_text(paper_from_text(text.format(sign), "x")) == text.format("\ufffd")

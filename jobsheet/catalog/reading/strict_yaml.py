@@ -87,6 +87,11 @@ def _refused(name: str, sentence: str, line: int | None = None) -> DocumentError
     return DocumentError(name, (Problem(line, "", sentence),))
 
 
+def mended(text: str) -> str:
+    """A text without the characters that no such file may hold: in their place stands the sign for none."""
+    return text.translate(_MENDED)
+
+
 def parse(text: str, name: str) -> Node:
     """The nodes of a YAML text.
 
@@ -112,7 +117,7 @@ def nodes(text: str, name: str) -> Node:
     import yaml
 
     base: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
-    text = text.translate(_MENDED)
+    text = mended(text)
     loader = base(text)
     collects = gc.isenabled()
     # Nothing of a tree that is being built can go: looking for circles in it again and again

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from jobsheet.cutting.feed import feed_from_speed, feed_per_tooth
 from jobsheet.cutting.hand import handle_speed, stopwatch_feed
 from jobsheet.cutting.inputs import positive
-from jobsheet.errors import CalcError
+from jobsheet.errors import CalcError, CommandError
 from jobsheet.model.job import Operation
 from jobsheet.model.quantity import Quantity
 from jobsheet.model.setting import Setting
@@ -63,6 +63,8 @@ def stopwatch(
     ------
     CalcError
         If the step has no feed, or length and turns are both given or both missing.
+    CommandError
+        If the step cannot be reckoned as it is planned: the sentence that stands at it.
     """
     fields, kind = operation.fields, operation.kind
     if not SHORTEST <= seconds <= LONGEST:
@@ -70,11 +72,11 @@ def stopwatch(
     if (length is None) == (turns is None):
         raise CalcError("stopwatch", "not one way", "a length or a number of turns, one of them")
     planned = tried(kind, fields, setting)
+    if planned.problem:
+        raise CommandError(planned.problem)
     speed = planned.value("spindle_speed")
     if speed is None or not hasattr(fields, "feed") or planned.figures is None:
-        raise CalcError(
-            "step", f"“{operation.number}”", planned.problem or "one that is fed while the spindle turns"
-        )
+        raise CalcError("step", f"“{operation.number}”", "one that is fed while the spindle turns")
     by_table = planned.figures.get("handle_pace") is not None
     handle = setting.machine.handle(getattr(fields, "along", "x") or "x") if by_table else None
     if length is not None:

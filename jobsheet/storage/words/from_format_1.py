@@ -362,8 +362,10 @@ def _lie(set_up: Node) -> Lying | None:
 
 
 def _datums(root: Node) -> dict[str, str]:
+    """The face of each datum; one that lies on none is told by the reader of the job."""
     node = _field(root, "datums")
-    return {name: one.text or "" for name, one in ((node.fields or {}) if node is not None else {}).items()}
+    named = (node.fields or {}) if node is not None else {}
+    return {name: one.text for name, one in named.items() if one.text in FACES}
 
 
 # --- nodes ---
