@@ -50,6 +50,21 @@ def test_one_surface_of_all_faces_and_the_others_beside_it(condition, surfaces):
 
 
 @pytest.mark.parametrize(
+    ("condition", "surfaces"),
+    [
+        ("bright, sawn all over", "sawn"), ("sawn all over, bright", "sawn"), ("bright bar sawn all over", "sawn"),
+        ("black plate, sawn on all sides", "sawn"), ("casting, cut off all faces", "sawn"), ("black, milled all over", "finished"),
+        ("bright, ground all over", "finished"), ("bright, sawn all over, top milled", "sawn, top finished"),
+        ("black all over, sawn", "black, ends sawn"), ("bright, ends sawn", "bright, ends sawn"), ("black, rough all over", "black"),
+        ("hot-rolled plate, sawn all round", "black, edges sawn"), ("sawn all round", "sawn"),
+    ],
+)  # fmt: skip
+def test_what_is_said_of_all_faces_leaves_none_as_it_was_rolled(condition, surfaces):
+    """Sawn all over is sawn on top too, whatever the bar was; plate sawn all round keeps its skin above and below."""
+    assert said_by(condition).surfaces == surfaces
+
+
+@pytest.mark.parametrize(
     ("one", "other", "left"),
     [
         ("bright", "ground", "bright"), ("black", "milled", "finished"), ("pickled", "ground", "pickled"), ("black", "pickled", "pickled"),

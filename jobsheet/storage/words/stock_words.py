@@ -34,7 +34,8 @@ _PLACES = (
     ("rear", "rear|back"),
 )  # fmt: skip
 _EDGES, _ENDS = r"(?:four |long )?edges", r"(?:both )?ends?"
-_ALL = r"all over|all round|on all (?:sides|faces)|all faces"
+_OVER = r"all over|on all (?:sides|faces)|all faces"
+_ALL = rf"{_OVER}|all round"
 _ROUND = r"round|shafts?|rods?|turned|diameter|dia"
 _RELIEVED = r"stress[- ]relieved|annealed|normali[sz]ed"
 
@@ -55,11 +56,12 @@ def said_by(condition: str) -> Said:
     base, sawn, sheared = "", False, False
     beside: list[str] = []
     left: list[str] = []
-    every_one_sawn = False
+    every_one_sawn, round_it, over = False, False, ""
     for piece in (part.strip() for part in re.split(r"[,;]", condition)):
         if not piece:
             continue
         surface = next((one for one, words in _KNOWN if _says(words, piece)), "")
+        over = next((one for one, words in _KNOWN if _says(rf"(?:{words}) (?:{_OVER})", piece)), over)
         places = [] if _says(_ALL, piece) else _places(piece)
         if not surface or (surface == "raw" and places):
             if not _says(f"{_ROUND}|{_RELIEVED}", piece):
@@ -71,13 +73,18 @@ def said_by(condition: str) -> Said:
         elif surface in ("sawn", "raw"):
             sawn = sawn or surface == "sawn"
             every_one_sawn = every_one_sawn or _says(rf"raw|rough|unmachined|{_ALL}", piece)
+            round_it = round_it or (surface == "sawn" and _says("all round", piece))
         else:
             base = _together(base, surface)
             # `hot-rolled square bar, sawn` and `sawn bright bar` have sawn ends.
             sawn = sawn or _says("sawn|cut off", piece)
+    if over and over not in ("raw", "sheared"):
+        base = over  # bright bar that is sawn all over has no bright face left
     if not base and every_one_sawn:
         base = "sawn"
-    elif sawn and base != "cast" and not any(one.startswith("ends ") for one in beside):
+    elif round_it and base != "sawn":
+        beside.insert(0, "edges sawn")  # a plate is sawn round its outline
+    elif sawn and base not in ("cast", "sawn") and not any(one.startswith("ends ") for one in beside):
         beside.insert(0, "ends sawn")
     if sheared:
         beside.insert(0, "edges sheared")
