@@ -76,10 +76,8 @@ def bolted(
     one = strap_force(tension=tension, heel=heel, work=work)
     force = one * number
     share = "half of" if heel == work else f"{heel / (heel + work):.2f} of"
-    working = (
-        f"{number} {what}, {share} T / (K d) = {tighten.value:g} N·m / (0.20 × {bolt.major * 1e3:g} mm) each"
-    )
+    working = f"{number} {what}, {share} T / (K d) = {tighten.value:g} N·m / (0.20 × {{}}) each"
     return Grip(
         kind="straps", force=force, low=force * BOLT_BAND[0], high=force * BOLT_BAND[1],
-        friction=friction(material, shop), working=working,
+        friction=friction(material, shop), working=working, over=bolt.major,
     )  # fmt: skip

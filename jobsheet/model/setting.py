@@ -39,7 +39,9 @@ class Grip(Struct, frozen=True, kw_only=True):
     gripped: float | None = None
     #: Whether something behind tall work takes what would tip it.
     held_up: bool = False
+    #: How the force was worked out; `{}` in it stands for `over`, the lead of a screw or the bolt [m].
     working: str = ""
+    over: float | None = None
 
 
 class Setting(Struct, frozen=True, kw_only=True):

@@ -26,7 +26,7 @@ def test_a_cut_across_round_work_in_a_vee_rolls_it():
     """
     held = grip("vee block", diameter="30", clamps="1", bolt="M12", tighten="38.4 N·m")
     assert held.turning == pytest.approx(34.8, abs=0.05)
-    found = holding._rolled(1000, held, 2.5)
+    found = holding._rolled(1000, held, 2.5, "mm")
     assert (found.verdict, found.unit) == ("beyond", "N*m")
     assert turned_by(held, 1000).demand == pytest.approx(2500)
     assert found.demand == pytest.approx(37.5)

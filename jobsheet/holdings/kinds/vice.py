@@ -170,11 +170,11 @@ def grip(fields: Fields, machine: Machine, material: Material, shop: Shop) -> Gr
     friction = common.friction(material, shop)
     if fields.jaws == "soft" and fields.reckon_as != "plain jaws":
         friction = min(friction, SOFT)
-    working = f"2 π η T / s = 2 π × {vice.efficiency.value:g} × {torque:g} N·m / {vice.lead * 1e3:g} mm"
+    working = f"2 π η T / s = 2 π × {vice.efficiency.value:g} × {torque:g} N·m / {{}}"
     return Grip(
         kind="vice", force=force, low=force * VICE_BAND[0], high=force * VICE_BAND[1], friction=friction,
         above=fields.above_jaws.value if fields.above_jaws else None, jaw_depth=vice.jaw_depth,
-        jaw_width=vice.jaw_width, held_up=fields.supported_by is not None, working=working,
+        jaw_width=vice.jaw_width, held_up=fields.supported_by is not None, working=working, over=vice.lead,
     )  # fmt: skip
 
 

@@ -59,7 +59,7 @@ def limit(figures: Figures, setting: Setting, fields: object = None) -> Limit | 
     else:
         remedy = f"{most * 60:.0f} rpm or less"
     shown = f"{show('cutting_speed', cut, setting.units).split(' ')[0]} of {show('cutting_speed', edge.top, setting.units)}"
-    found = _judged(cut, edge.top, "m/s", shown, f"{costs}: {remedy}", _working(edge))
+    found = _judged(cut, edge.top, "m/s", shown, f"{costs}: {remedy}", _working(edge, setting.units))
     if found.verdict == "expected" and edge.least is not None and cut < edge.least:
         return replace(
             found,
@@ -91,8 +91,9 @@ def _costs(cut: float, edge: EdgeSpeed, made_of: str, family: str) -> str:
     return "more than is published for this cutter here"
 
 
-def _working(edge: EdgeSpeed) -> str:
-    start = f"it starts at {edge.start * 60:.3g} m/min"
+def _working(edge: EdgeSpeed, units: str) -> str:
+    begins = f"{edge.start * 60:.3g} m/min" if units == "mm" else show("cutting_speed", edge.start, units)
+    start = f"it starts at {begins}"
     if not edge.source:
         return f"1.3 × its start speed, the least that counts as too fast; {start}; common practice"
     return f"the top of the published range with the fluid as it is given; {start}"

@@ -7,16 +7,18 @@ from typing import Any
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
+from jobsheet.units.show import trimmed
+from jobsheet.units.table import INCH
 
 #: What of its setting it reads.
-READS: frozenset[str] = frozenset()
+READS = frozenset({"units"})
 #: Where it stands among limits of one share.
 ORDER = 120
 #: It only has to fit: where it does, it governs nothing.
 FITS = True
 
 
-def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
+def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     """None where neither flute length nor stick-out is written of the cutter."""
     cutter, depth = getattr(fields, "cutter", None), getattr(fields, "depth", None)
     if cutter is None or depth is None:
@@ -26,10 +28,16 @@ def limit(figures: Figures, _setting: Setting, fields: object) -> Limit | None:
     if reach is None or deep is None:
         return None
     what = "flutes" if reach == cutter.flutes else "out of the holder"
+    metric = setting.units == "mm"
+    long = f"{reach * 1e3:.0f} mm" if metric else f"{_thou(reach)} in"
     return by_factor(
         "flute-length", "Reach of the cutter", demand=deep, capacity=reach, unit="m",
-        shown=f"{deep * 1e3:.1f} of {reach * 1e3:.0f} mm", when_beyond=f"only {reach * 1e3:.0f} mm {what}: the shank or the holder rubs; a longer cutter, or from the other side",
+        shown=f"{f'{deep * 1e3:.1f}' if metric else _thou(deep)} of {long}", when_beyond=f"only {long} {what}: the shank or the holder rubs; a longer cutter, or from the other side",
     )  # fmt: skip
+
+
+def _thou(value: float) -> str:
+    return trimmed(value / INCH, 3)
 
 
 def _deep(figures: Figures, fields: Any) -> float | None:

@@ -4,12 +4,13 @@ the spindle comes down far enough.
 
 from __future__ import annotations
 
+from jobsheet.limits.in_units import number, of
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
-READS = frozenset({"machine", "shop", "top"})
+READS = frozenset({"machine", "shop", "top", "units"})
 #: Where it stands among limits of one share.
 ORDER = 150
 #: It only has to fit: where it does, it governs nothing.
@@ -34,17 +35,17 @@ def limit(_figures: Figures, setting: Setting, fields: object) -> Limit | None:
     long, daylight, top = tool_length(fields, setting), setting.machine.daylight, setting.top
     if long is None or daylight is None or top is None:
         return None
-    needed, (least, greatest) = top + long + ROOM, daylight
-    words = f"work {top * 1e3:.0f} over the table, tool {long * 1e3:.0f}, room {ROOM * 1e3:.0f} mm"
+    needed, (least, greatest), units = top + long + ROOM, daylight, setting.units
+    words = f"work {number(top, units)} over the table, tool {number(long, units)}, room {number(ROOM, units)} {units}"
     found = by_factor(
         "headroom", "Headroom", demand=needed, capacity=greatest, unit="m",
-        shown=f"{needed * 1e3:.0f} of {greatest * 1e3:.0f} mm", when_beyond=f"does not fit under the spindle: lower packing or a shorter tool; {words}",
+        shown=of(needed, greatest, units), when_beyond=f"does not fit under the spindle: lower packing or a shorter tool; {words}",
         working=words,
     )  # fmt: skip
     if top + long < least:
         return by_factor(
             "headroom", "Headroom", demand=least, capacity=top + long, unit="m",
-            shown=f"{(top + long) * 1e3:.0f}, at least {least * 1e3:.0f} mm",
+            shown=of(top + long, least, units, ", at least "),
             when_beyond="the spindle does not come down to the work: stand it higher", working=words,
         )  # fmt: skip
     return found

@@ -10,12 +10,13 @@ import math
 
 from jobsheet.cutting.clamping import grip, required_grip
 from jobsheet.cutting.clamping import lift as lift_of
+from jobsheet.limits.in_units import put_in
 from jobsheet.limits.verdict import DOUBTFUL
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Grip, Setting
 
 #: What of its setting it reads.
-READS = frozenset({"extent.x", "extent.y", "extent.z", "grip", "shop"})
+READS = frozenset({"extent.x", "extent.y", "extent.z", "grip", "shop", "units"})
 #: Where it stands among limits of one share.
 ORDER = 70
 
@@ -41,8 +42,8 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     if pull is not None:
         lift = figures.value("lift") or 0.0
         return _worst(
-            _milled(pull, lift, held, factor),
-            _rolled(pull, held, factor),
+            _milled(pull, lift, held, factor, setting.units),
+            _rolled(pull, held, factor, setting.units),
             _tipped(pull, held, setting, factor),
         )
     torque = figures.value("torque")
@@ -50,7 +51,7 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
         return None
     if held.around and not held.upright:
         return None  # across its axis the work is held by the jaws themselves, not by friction
-    return _worst(_turned(torque, held, setting, factor), _lifted(torque, held, fields))
+    return _worst(_turned(torque, held, setting, factor), _lifted(torque, held, fields, setting.units))
 
 
 def _worst(*found: Limit | None) -> Limit | None:
@@ -61,7 +62,7 @@ def _high(held: Grip) -> bool:
     return held.above is not None and held.jaw_depth is not None and held.above > held.jaw_depth
 
 
-def _rolled(pull: float, held: Grip, factor: float) -> Limit | None:
+def _rolled(pull: float, held: Grip, factor: float, units: str) -> Limit | None:
     """A cut that pulls at the outside of round work, which turns it about its own
     axis; None where the work is not round.
     """
@@ -69,9 +70,9 @@ def _rolled(pull: float, held: Grip, factor: float) -> Limit | None:
         return None
     wanted = factor * pull * held.radius
     return _moment(
-        wanted, held.turning, held, held.turning / held.force,
+        wanted, held.turning, held, units, held.turning / held.force,
         ("it rolls: clamp better or cut lighter", "it may roll: tighten, or cut lighter"),
-        f"{factor:g} × {pull:.0f} N × {held.radius * 1e3:g} mm; turning about its axis takes {held.turning:.3g} N·m",
+        f"{factor:g} × {pull:.0f} N × {put_in(held.radius, units)}; turning about its axis takes {held.turning:.3g} N·m",
     )  # fmt: skip
 
 
@@ -89,7 +90,7 @@ def _tipped(pull: float, held: Grip, setting: Setting, factor: float) -> Limit |
             held.out,
             2 * held.gripped * _JAW,
         )  # the force of a grip round the work counts half of that of all jaws
-        words = f"F × a sixth of {held.gripped * 1e3:.3g} mm gripped"
+        words = f"F × a sixth of {put_in(held.gripped, setting.units, 3)} gripped"
     else:
         if held.above is None or held.jaw_depth is None or held.held_up:
             return None
@@ -97,17 +98,17 @@ def _tipped(pull: float, held: Grip, setting: Setting, factor: float) -> Limit |
         if deep <= 0 or held.above <= deep:
             return None  # what is gripped as deep as it stands out slips before it tips
         over, scale = held.above, held.friction * deep
-        words = f"μ F × {deep * 1e3:.3g} mm of grip"
+        words = f"μ F × {put_in(deep, setting.units, 3)} of grip"
     found = _moment(
-        factor * pull * over, held.force * scale, held, scale,
+        factor * pull * over, held.force * scale, held, setting.units, scale,
         ("it tips out: hold more of it, or cut lighter", "it may tip: hold more of it, tighten, or cut lighter"),
-        f"{factor:g} × {pull:.0f} N × {over * 1e3:.3g} mm out of the jaws; {words}",
+        f"{factor:g} × {pull:.0f} N × {put_in(over, setting.units, 3)} out of the jaws; {words}",
     )  # fmt: skip
     # Where it holds, how it slips says more; where it may not, this is what gives out.
     return found if found.verdict != "expected" else None
 
 
-def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None:
+def _milled(pull: float, lift: float, held: Grip, factor: float, units: str) -> Limit | None:
     """One peak of a milling cut, sideways and upwards together; jaws that stand round the
     work leave only what goes along it.
     """
@@ -118,11 +119,11 @@ def _milled(pull: float, lift: float, held: Grip, factor: float) -> Limit | None
     wanted = required_grip(in_plane=pull, upward=lift, factor=factor)
     return _judged(
         wanted, held, "clamp better or cut lighter", "tighten, hold more of it, or cut lighter",
-        f"{factor:g} × √({pull:.0f}² + {lift:.0f}²) N",
+        f"{factor:g} × √({pull:.0f}² + {lift:.0f}²) N", units,
     )  # fmt: skip
 
 
-def _lifted(torque: float, held: Grip, fields: object) -> Limit | None:
+def _lifted(torque: float, held: Grip, fields: object, units: str) -> Limit | None:
     """What a drill lifts where its point breaks through; its pull is the most that its
     flutes give, so that no factor is on it.
     """
@@ -137,7 +138,8 @@ def _lifted(torque: float, held: Grip, fields: object) -> Limit | None:
         held,
         "it lifts the work as it breaks through: clamp from above, or drill in stages",
         "it may lift the work as it breaks through: clamp better and ease off",
-        f"at break-through 2 M / D × tan 30° = 2 × {torque:.2f} N·m / {cutter.diameter * 1e3:g} mm × 0.577",
+        f"at break-through 2 M / D × tan 30° = 2 × {torque:.2f} N·m / {put_in(cutter.diameter, units)} × 0.577",
+        units,
     )
 
 
@@ -157,22 +159,33 @@ def _turned(torque: float, held: Grip, setting: Setting, factor: float) -> Limit
         arm, words = min(long, wide) * _MEAN_RADIUS, "2 μ F × 0.38 of the shorter side"
         has, scale = grip(force=held.force, friction=held.friction) * arm, 2 * held.friction * arm
     return _moment(
-        factor * torque, has, held, scale,
+        factor * torque, has, held, setting.units, scale,
         ("it turns the work: set a stop, or clamp better", "it may turn the work: set a stop"),
         f"{factor:g} × {torque:.2f} N·m; {words}",
     )  # fmt: skip
 
 
 def _moment(
-    wanted: float, has: float, held: Grip, scale: float, words: tuple[str, str], working: str
+    wanted: float,
+    has: float,
+    held: Grip,
+    units: str,
+    scale: float,
+    words: tuple[str, str],
+    working: str,
 ) -> Limit:
     """A moment against what holds; `scale` is what of it each newton of the grip gives [m]."""
     verdict, said = _word(wanted, has, *words)
     return Limit(
         name="holding", title="Holding", demand=wanted, capacity=has, unit="N*m", share=wanted / has,
         verdict=verdict, low=held.low * scale, high=held.high * scale, shown=f"{wanted:.1f} of {has:.3g} N·m", sentence=said,
-        working=f"{working}; F: {held.working}",
+        working=f"{working}; F: {_force(held, units)}",
     )  # fmt: skip
+
+
+def _force(held: Grip, units: str) -> str:
+    """How the force of the grip was worked out, the length in it in the unit of the job."""
+    return held.working if held.over is None else held.working.format(put_in(held.over, units))
 
 
 def _word(wanted: float, has: float, not_enough: str, doubtful: str) -> tuple[str, str]:
@@ -184,7 +197,7 @@ def _word(wanted: float, has: float, not_enough: str, doubtful: str) -> tuple[st
     return "expected", "grip enough"
 
 
-def _judged(wanted: float, held: Grip, not_enough: str, doubtful: str, working: str) -> Limit:
+def _judged(wanted: float, held: Grip, not_enough: str, doubtful: str, working: str, units: str) -> Limit:
     """A force against the friction of what holds it."""
     has = grip(force=held.force, friction=held.friction)
     verdict, words = _word(wanted, has, not_enough, doubtful)
@@ -192,5 +205,5 @@ def _judged(wanted: float, held: Grip, not_enough: str, doubtful: str, working: 
         name="holding", title="Holding", demand=wanted, capacity=has, unit="N", share=wanted / has,
         verdict=verdict, low=grip(force=held.low, friction=held.friction), high=grip(force=held.high, friction=held.friction),
         shown=f"{wanted / 1e3:.2f} of {has / 1e3:.2f} kN", sentence=words,
-        working=f"{working}; 2 μ F = 2 × {held.friction:.3g} × {held.force / 1e3:.2f} kN; F: {held.working}",
+        working=f"{working}; 2 μ F = 2 × {held.friction:.3g} × {held.force / 1e3:.2f} kN; F: {_force(held, units)}",
     )  # fmt: skip

@@ -7,12 +7,13 @@ import math
 from msgspec.structs import replace
 
 from jobsheet.cutting.hand import crank_force
+from jobsheet.limits.in_units import put_in
 from jobsheet.limits.verdict import by_chance, spread_between
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
-READS = frozenset({"machine", "shop"})
+READS = frozenset({"machine", "shop", "units"})
 #: Where it stands among limits of one share.
 ORDER = 140
 
@@ -39,8 +40,8 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
         shown=f"{crank:.0f} of {shop.stuck_crank:.0f} N",
         when_tight="stiff: a lighter cut winds easier",
         when_beyond="more than an arm winds: look for a locked slide or a dull cutter, or cut lighter",
-        working=f"(F + drag) s / (2 π η r) = ({force:.0f} + {drag:.0f}) N × {handle.travel * 1e3:g} mm"
-        f" / (2 π × {efficiency:g} × {handle.crank * 1e3:g} mm)",
+        working=f"(F + drag) s / (2 π η r) = ({force:.0f} + {drag:.0f}) N × {put_in(handle.travel, setting.units)}"
+        f" / (2 π × {efficiency:g} × {put_in(handle.crank, setting.units)})",
     )  # fmt: skip
     work = crank * 2 * math.pi * handle.crank * (figures.value("handle_pace") or 0.0)
     if push.verdict == "expected" and work > TIRING and (figures.value("cutting_time") or 0.0) > LASTS:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from jobsheet.limits.in_units import of
 from jobsheet.limits.verdict import by_factor
 from jobsheet.model.figure import Figures, Limit
 from jobsheet.model.setting import Setting
 
 #: What of its setting it reads.
-READS = frozenset({"machine", "shop"})
+READS = frozenset({"machine", "shop", "units"})
 #: Where it stands among limits of one share.
 ORDER = 160
 #: It only has to fit: where it does, it governs nothing.
@@ -35,6 +36,6 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     _, axis, need = max(found, key=lambda one: (round(one[0], 9), one[1]))
     return by_factor(
         "travel", "Travel", demand=need, capacity=travels[axis], unit="m",
-        shown=f"{need * 1e3:.0f} of {travels[axis] * 1e3:.0f} mm, {axis}",
+        shown=f"{of(need, travels[axis], setting.units)}, {axis}",
         when_beyond=f"the table does not go that far along {axis}: turn the work or move it in two holds",
     )  # fmt: skip

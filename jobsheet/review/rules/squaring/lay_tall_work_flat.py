@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jobsheet.model.figure import Limit
 from jobsheet.model.remark import Remark
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import Needs, View, remark, rule
-from jobsheet.units.show import trimmed
-from jobsheet.units.table import INCH
 
 
 @rule("lay-tall-work-flat", "Lay tall work flat", "rework", needs=Needs.FIGURES)
@@ -34,13 +31,6 @@ def lay_tall_work_flat(view: View) -> Iterator[Remark]:
                 None,
             )
             if limit is not None:
-                message = f"Too tall to stand ({_said(limit, view.job.units)}): lie it flat and cut the end with the side of the cutter"
+                message = f"Too tall to stand ({limit.shown}): lie it flat and cut the end with the side of the cutter"
                 yield remark(view, "lay-tall-work-flat", message, step.key, set_up=set_up.key)
                 break
-
-
-def _said(limit: Limit, units: str) -> str:
-    """How much is needed of what there is; the limit itself says it in millimetres."""
-    if units == "mm":
-        return limit.shown or "no headroom"
-    return f"{trimmed(limit.demand / INCH, 2)} of {trimmed(limit.capacity / INCH, 2)} in"
