@@ -5,7 +5,16 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.operations.entry import Entry
-from jobsheet.review.plan.lengths import fine, finest, length, millimetres, rounded, typed
+from jobsheet.review.plan.lengths import (
+    edge_speeds,
+    fine,
+    finest,
+    for_tool,
+    length,
+    place_text,
+    rounded,
+    typed,
+)
 
 DEPTH = Entry(name="depth", title="Depth", asks="length", low="0 mm", high="1 m")
 
@@ -20,7 +29,6 @@ def test_in_a_sentence_they_have_the_job_s_unit():
     assert length(25.4e-3, "mm") == "25.4 mm"
     assert length(25.4e-3, "in") == "1 in"
     assert fine(0.0127e-3, "mm") == "0.013 mm"
-    assert millimetres(6.8e-3) == "6.8"
 
 
 def test_a_round_figure_is_round_in_inches_too():
@@ -39,3 +47,28 @@ def test_a_feed_of_finest_keeps_what_is_small():
 def test_what_is_typed_in_an_inch_job_is_in_inches():
     assert typed(12.7e-3, "in") == "0.5 in"
     assert typed(12.7e-3, "mm") == "12.7"
+
+
+def test_a_tool_s_size_is_a_fraction_in_an_inch_job():
+    """As it is sold: by sixteenths, no smaller; an inch is 25.4 mm (BIPM)."""
+    assert [for_tool(one, "mm") for one in (6.8e-3, 10e-3)] == ["6.8 mm", "10 mm"]
+    found = [for_tool(one * 25.4e-3, "in") for one in (0.375, 0.376, 1.0, 1.25, 0.99999)]
+    assert found == ["3/8 in", "7/16 in", "1 in", "1-1/4 in", "1 in"]
+    assert [for_tool(25.4e-3 * 5 / 32, "in", part) for part in (32, 16, 8)] == [
+        "5/32 in",
+        "3/16 in",
+        "1/4 in",
+    ]
+
+
+def test_a_place_is_typed_as_the_job_counts():
+    assert place_text((0.0404, -0.012), "mm") == "40.4 mm, -12 mm"
+    assert place_text((0.0254, -0.0127), "in") == "1 in, -0.5 in"
+    # Taken back into metres it is the same place to less than a micrometre.
+    assert float(place_text((0.0404, 0), "in").split(" ")[0]) * 0.0254 == pytest.approx(0.0404, abs=0.2e-6)
+
+
+def test_two_speeds_of_an_edge_share_their_unit():
+    """A foot is 0.3048 m: 30.48 m/min are 100 ft/min."""
+    assert edge_speeds(0.508, 0.254, "mm") == ("30 m/min", "15")
+    assert edge_speeds(0.508, 0.254, "in") == ("100 ft/min", "50")

@@ -25,6 +25,7 @@ from jobsheet.review.mending.zero_step import finding_texts
 from jobsheet.review.plan.faces import plan_of
 from jobsheet.review.rule import View
 from jobsheet.storage.job_file import read_job
+from jobsheet.units.table import INCH
 from tests.review.test_rules import edited
 
 PLATE, BLOCK, SLIDE, COVER = (
@@ -154,7 +155,7 @@ def test_a_line_says_one_thing_otherwise_and_keeps_the_rest():
         == "slot drill 9, in a collet, drawer 2"
     )
     assert (
-        line_texts.with_stick_out("end mill 10, 45 mm out, drawer 1", "30")
+        line_texts.with_stick_out("end mill 10, 45 mm out, drawer 1", "30 mm")
         == "end mill 10, 30 mm out, drawer 1"
     )
     assert line_texts.with_spiral_flute("taps M8, Spiral point") == "taps M8, spiral flute"
@@ -181,6 +182,22 @@ def test_the_tools_of_the_cabinet_lie_between_two_sizes_with_their_ends():
     assert at_hand.at_hand(PLATE, "spoon", 0.0, 1.0) == ()
     assert at_hand.drill_near(PLATE, 5.02e-3, 4e-3, 6e-3)[1].startswith("drill 5.0 mm")
     assert at_hand.drill_near(PLATE, 5.55e-3, 5.551e-3, 5.552e-3) == (5.55e-3, "drill 5.55 mm")
+
+
+def test_without_a_cabinet_a_drill_of_an_inch_job_is_one_that_is_sold():
+    """ASME B94.11M: 39/64 is 0.6094 in, F 0.257, #7 0.201; where none lies between, the size itself."""
+    for wanted, low, high, line in (
+        (0.6106, 0.609, 0.6172, "drill 39/64 in"), (0.4375, 0.25, 0.5, "drill 7/16 in"), (0.256, 0.2555, 0.2575, "drill F"),
+        (0.2005, 0.2, 0.202, "drill #7"), (0.6118, 0.6115, 0.612, "drill 0.6118 in"),
+    ):  # fmt: skip
+        size, said = at_hand.drill_sold(wanted * INCH, low * INCH, high * INCH, "in")
+        assert said == line
+        assert low <= size / INCH <= high
+    assert at_hand.drill_sold(5.55e-3, 5e-3, 6e-3, "mm") == (5.55e-3, "drill 5.55 mm")
+    bare = replace(PLATE, workshop="", units="in")
+    assert at_hand.drill_near(bare, 0.6106 * INCH, 0.609 * INCH, 0.6172 * INCH)[1] == "drill 39/64 in"
+    # By thirty-seconds, from a web of 3/8 (0.06 in at least) up to half of it.
+    assert [line for _, line in sizes(bare, 3 / 8 * INCH)][-2:] == ["drill 5/32 in", "drill 3/16 in"]
 
 
 def test_without_a_cabinet_a_pilot_is_taken_by_half_millimetres_up_to_half_the_drill():

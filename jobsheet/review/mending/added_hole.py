@@ -15,7 +15,8 @@ from jobsheet.operations.registry import roles
 from jobsheet.reckoning.adviser.best_cut import best_cut
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import Mend, NotMended, added_before
-from jobsheet.review.plan.lengths import length, millimetres, typed
+from jobsheet.review.plan.lengths import for_tool, length, typed
+from jobsheet.units.table import INCH
 
 #: A jobber drill's flutes end after so many diameters (DIN 338: 52 mm of a drill of 5, 57 of 6, 75 of 8).
 DEEPEST = 10.0
@@ -69,8 +70,9 @@ def spotted_before(job: Job, key: str, at: str, to: float) -> tuple[Mend, float]
         if roles(one).hole == "spot" and one.fields.cutter.kind == "spot drill"
     )
     known = next(cutters, None)
-    width = (known.diameter if known is not None else None) or 10e-3
-    line = known.text if known is not None else f"spot drill {millimetres(width)} mm, 90°"
+    usual = 10e-3 if job.units == "mm" else 3 / 8 * INCH
+    width = (known.diameter if known is not None else None) or usual
+    line = known.text if known is not None else f"spot drill {for_tool(width, job.units)}, 90°"
     here = at_hand(job, "spot drill", 3e-3, 20e-3)
     if known is None and here:
         width, line = here[-1]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jobsheet.errors import DocumentError
 from jobsheet.model.job import Job
-from jobsheet.review.plan.lengths import millimetres
+from jobsheet.review.plan.lengths import length
 from jobsheet.storage.cabinet_file import cabinet_for
 
 _ROUNDING = 1e-7
@@ -33,10 +33,24 @@ def at_hand(job: Job, kind: str, low: float, high: float) -> tuple[tuple[float, 
 
 
 def drill_near(job: Job, wanted: float, low: float, high: float) -> tuple[float, str]:
-    """The drill of the cabinet nearest to a size within bounds, else a drill of
-    that very size: diameter [m] and line.
+    """The drill of the cabinet nearest to a size within bounds, else one as it is
+    sold: diameter [m] and line.
     """
     found = at_hand(job, "drill", low, high)
     if found:
         return min(found, key=lambda one: abs(one[0] - wanted))
-    return wanted, f"drill {millimetres(wanted)} mm"
+    return drill_sold(wanted, low, high, job.units)
+
+
+def drill_sold(wanted: float, low: float, high: float, units: str) -> tuple[float, str]:
+    """A drill of that very size in millimetres; in an inch job the fraction nearest to it
+    within bounds, else the letter or number, else that size.
+    """
+    if units == "in":
+        from jobsheet.catalog.tools.drill_sets import drills_between
+
+        sold = [one for one in drills_between(low, high) if one.set != "metric"]
+        near = min(sold, key=lambda one: (one.set != "fractional", abs(one.diameter - wanted)), default=None)
+        if near is not None:
+            return near.diameter, f"drill {near.name}"
+    return wanted, f"drill {length(wanted, units)}"

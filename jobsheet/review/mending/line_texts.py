@@ -14,10 +14,10 @@ def in_a_collet(text: str) -> str:
 
 
 def with_stick_out(text: str, size: str) -> str:
-    """So many millimetres out."""
+    """So far out, a size with its unit."""
     parts = [part.strip() for part in text.split(",")]
     made = [
-        f"{size} mm out" if re.search(r"\bout\b|stick-?out", part, re.IGNORECASE) else part for part in parts
+        f"{size} out" if re.search(r"\bout\b|stick-?out", part, re.IGNORECASE) else part for part in parts
     ]
     return ", ".join(made)
 

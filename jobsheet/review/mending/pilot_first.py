@@ -17,10 +17,11 @@ from jobsheet.reckoning.adviser.best_cut import advice_on
 from jobsheet.review.mending.added_hole import drilled_before
 from jobsheet.review.mending.at_hand import at_hand, drill_near
 from jobsheet.review.mending.fixes import Mend, NotMended, in_turn, set_field
-from jobsheet.review.plan.lengths import length, millimetres
+from jobsheet.review.plan.lengths import for_tool, length
+from jobsheet.units.table import INCH
 
-#: Pilots are taken in steps of this size [m] (drills by half millimetres; common practice).
-STEP = 0.5e-3
+#: Pilots are taken in steps of this size [m] (drills by half millimetres, or by thirty-seconds of an inch; common practice).
+STEPS = {"mm": 0.5e-3, "in": INCH / 32}
 #: Drills from this size on are also piloted in two steps, the second of this
 #: share (common practice, no source).
 STAGED, MIDDLE = 10e-3, 0.75
@@ -63,17 +64,18 @@ def _mend(operation: Operation, setting: Setting, what: str, *, staged: bool) ->
 
 def sizes(job: Job, diameter: float) -> Iterator[tuple[float, str]]:
     """Pilots for a drill, the smallest first: those of the cabinet up to half of
-    it, else by half millimetres.
+    it, else by even steps.
     """
     found = pilot(diameter)
     known = at_hand(job, "drill", found.low, diameter / 2)
     if known:
         yield from known
         return
-    size = math.ceil(found.low / STEP - 1e-6) * STEP
+    step = STEPS[job.units]
+    size = math.ceil(found.low / step - 1e-6) * step
     while size <= diameter / 2 + 1e-9:
-        yield size, f"drill {millimetres(size)} mm"
-        size += STEP
+        yield size, f"drill {for_tool(size, job.units, 32)}"
+        size += step
 
 
 def _with(

@@ -6,6 +6,11 @@ from jobsheet.model.job import Job, SetUp
 from jobsheet.operations.registry import roles
 
 
+def usual_finder(units: str) -> str:
+    """An edge finder as it is sold where sizes are in millimetres, or in inches (common practice)."""
+    return "edge finder, 10 mm tip" if units == "mm" else "edge finder, 0.2 in tip"
+
+
 def finding_texts(job: Job, set_up: SetUp) -> dict[str, str]:
     """The finding step of the set-up once more, else that of another one with
     this one's edges, else a usual finder.
@@ -15,7 +20,7 @@ def finding_texts(job: Job, set_up: SetUp) -> dict[str, str]:
     if here is None:
         there = next((one.fields for _, one in job.operations() if roles(one).beside == "find"), None)
         return {
-            "cutter": there.cutter.text if there is not None else "edge finder, 10 mm tip",
+            "cutter": there.cutter.text if there is not None else usual_finder(job.units),
             "edges": edges,
         }
     texts = {"cutter": here.cutter.text, "edges": here.edges}

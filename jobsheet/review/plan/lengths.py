@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from jobsheet.units.show import trimmed
-from jobsheet.units.table import INCH
+from jobsheet.units.table import FOOT, INCH
 
 
 def typed(value: float, units: str, decimals: int = 2) -> str:
@@ -18,14 +18,31 @@ def typed(value: float, units: str, decimals: int = 2) -> str:
     return trimmed(value * 1e3, decimals)
 
 
-def millimetres(value: float) -> str:
-    """A length [m] as a number of millimetres, for a tool's line."""
-    return trimmed(value * 1e3, 2)
-
-
 def length(value: float, units: str) -> str:
     """A length [m] in a sentence, in the job's units with their name."""
     return f"{trimmed(value * 1e3, 2)} mm" if units == "mm" else f"{trimmed(value / INCH, 4)} in"
+
+
+def for_tool(value: float, units: str, part: int = 16) -> str:
+    """The size of a tool [m] for its line: in an inch job the fraction that is no smaller, by sixteenths unless `part` says otherwise."""
+    if units == "mm":
+        return length(value, units)
+    whole, rest = divmod(math.ceil(value / INCH * part - 1e-6), part)
+    common = math.gcd(rest, part)
+    parts = [str(whole)] if whole else []
+    parts += [f"{rest // common}/{part // common}"] if rest else []
+    return f"{'-'.join(parts)} in"
+
+
+def place_text(at: tuple[float, float], units: str) -> str:
+    """A place [m] as it is typed, to a micrometre or finer."""
+    return ", ".join(finest(value, units).replace("−", "-") for value in at)
+
+
+def edge_speeds(cut: float, other: float, units: str) -> tuple[str, str]:
+    """Two cutting speeds [m/s] for one sentence, the first with its unit: `43 m/min` and `24`, `141 ft/min` and `79`."""
+    unit, size = ("m/min", 1 / 60) if units == "mm" else ("ft/min", FOOT / 60)
+    return f"{cut / size:.0f} {unit}", f"{other / size:.0f}"
 
 
 def fine(value: float, units: str) -> str:

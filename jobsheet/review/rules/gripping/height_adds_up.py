@@ -47,7 +47,7 @@ def height_adds_up(view: View) -> Iterator[Remark]:
         units = view.job.units
         on = f"on parallels of {length(under, units)}" if under else "on the bed"
         message = (
-            f"{length(high, units)} of work {on} in jaws {length(found.vice.jaw_depth, units)} deep stands {length(max(stands, 0.0), units)} above them,"
+            f"In jaws {length(found.vice.jaw_depth, units)} deep, {length(high, units)} of work {on} stands {length(max(stands, 0.0), units)} above them,"
             f" not {length(said, units)}: put the wrong one right"
         )
         if stands <= 0:

@@ -32,13 +32,11 @@ def threads_in_the_plate(view: View) -> Iterator[Remark]:
         if threads >= LEAST - 1e-9 and not soft:
             continue
         units = view.job.units
-        message = (
-            f"{screw.text} is {length(engaged, units)} in the plate, {threads:.1f} threads: three at least"
-        )
+        message = f"{screw.text} goes {length(engaged, units)} deep, {threads:.1f} threads in the plate: three at least"
         if threads >= LEAST - 1e-9:
-            message = f"{screw.text} is {length(engaged, units)} in aluminium: as much as its diameter at least, or its threads strip"
+            message = f"{screw.text} goes {length(engaged, units)} deep in aluminium: as much as its diameter at least, or its threads strip"
         text = typed(1.5 * screw.major, units, 1)
-        fix = Fix(f"{text} in the plate", set_field(f"holding:{set_up.key}", "engaged", text))
+        fix = Fix(f"{text} deep in the plate", set_field(f"holding:{set_up.key}", "engaged", text))
         yield remark(
             view, "threads-in-the-plate", message, set_up.operations[0].key, fix=fix, set_up=set_up.key
         )

@@ -14,8 +14,9 @@ from jobsheet.operations.registry import roles
 from jobsheet.reckoning.by_value import reckon_operation
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.line_texts import with_stick_out
-from jobsheet.review.plan.lengths import length, millimetres, typed
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.rule import Needs, View, remark, rule
+from jobsheet.units.table import INCH
 
 #: Limits that bend or ring with the length of the cutter.
 BENT = ("cutter-bending", "wall-error", "chatter")
@@ -50,16 +51,17 @@ def shorten_the_stick_out(view: View) -> Iterator[Remark]:
         message = f"{length(cutter.stick_out, view.job.units)} out, the cut needs {shown}: shorten the stick-out to {shown}"
         yield remark(
             view, "shorten-the-stick-out", message, operation.key, set_up=set_up.key,
-            fix=Fix(f"{size} out", set_field(operation.key, "cutter", with_stick_out(cutter.text, millimetres(needed)))),
+            fix=Fix(f"{size} out", set_field(operation.key, "cutter", with_stick_out(cutter.text, size))),
         )  # fmt: skip
 
 
 def _needed(operation: Operation, setting: Setting) -> float | None:
-    """How far out the cutter must be [m]: its cut and a little, and never less than its width asks; to whole millimetres."""
+    """How far out the cutter must be [m]: its cut and a little, and never less than its width asks; to whole millimetres, or sixteenths of an inch."""
     fields = operation.fields
     depth = getattr(fields, "depth", None)
     if depth is None or roles(operation).hole in ("drill", "ream", "tap"):
         return None
     deep = depth.value if depth.value is not None else setting.thickness
     long = max(deep + OVER, DIAMETERS * fields.cutter.diameter)
-    return math.ceil(float(long) * 1e3 - 1e-6) * 1e-3
+    step = 1e-3 if setting.units == "mm" else INCH / 16
+    return math.ceil(float(long) / step - 1e-6) * step

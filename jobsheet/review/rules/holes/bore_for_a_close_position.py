@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.manners import BUSH
+from jobsheet.review.mending.at_hand import drill_sold
 from jobsheet.review.mending.fixes import added_after, added_before, in_turn, set_field
 from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import Chain, HoleStep, holes_of
-from jobsheet.review.plan.lengths import fine, millimetres, typed
+from jobsheet.review.plan.lengths import fine, for_tool, typed
 from jobsheet.review.plan.reamer_room import room
 from jobsheet.review.rule import View, remark, rule
 
@@ -65,9 +66,10 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
     units = view.job.units
     stock = room(last.diameter)[0] if last.does == "ream" else 0.0
     to = round((last.diameter - stock) * 1e5) / 1e5
-    smaller = round((to - BORED) / 0.1e-3) * 0.1e-3
+    wanted = round((to - BORED) / 0.1e-3) * 0.1e-3
+    smaller, line = drill_sold(wanted, to - 2 * BORED, to - BORED / 2, units)
     texts = {
-        "cutter": f"boring bar {millimetres(round(last.diameter * 600) / 1e3)} mm", "at": last.fields.at.text, "to": typed(to, units),
+        "cutter": f"boring bar {for_tool(round(last.diameter * 600) / 1e3, units)}", "at": last.fields.at.text, "to": typed(to, units),
         "depth": last.fields.depth.text, "within": _within(drill, last),
     }  # fmt: skip
     add = (
@@ -76,7 +78,7 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
         else added_after(last.key, written.BORE, texts)
     )
     return Fix(
-        f"Drill {typed(smaller, units)}, bore to {typed(to, units)}", in_turn(set_field(drill.key, "cutter", f"drill {millimetres(smaller)} mm"), add),
+        f"Drill {typed(smaller, units)}, bore to {typed(to, units)}", in_turn(set_field(drill.key, "cutter", line), add),
         (drill.key,),
     )  # fmt: skip
 

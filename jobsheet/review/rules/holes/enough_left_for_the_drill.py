@@ -47,7 +47,7 @@ def enough_left_for_the_drill(view: View) -> Iterator[Remark]:
             fix = None
             if before.does == "drill":
                 fix = Fix(
-                    f"Drill {size} in step {before.number}",
+                    f"Step {before.number}: drill {size}",
                     set_field(before.key, "cutter", line),
                 )
             yield remark(

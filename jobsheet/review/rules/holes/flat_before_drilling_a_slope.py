@@ -11,7 +11,7 @@ from jobsheet.reckoning.skin import is_cast
 from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import added_before
 from jobsheet.review.plan.hole_chains import holes_of
-from jobsheet.review.plan.lengths import millimetres, typed
+from jobsheet.review.plan.lengths import for_tool, typed
 from jobsheet.review.rule import View, remark, rule
 
 #: Steps that cut a flat for the drill.
@@ -56,7 +56,7 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
             view.job, "end mill", width, 3 * width
         )
         texts = {
-            "cutter": known[0][1] if known else f"end mill {millimetres(width)} mm, 2 teeth", "at": first.fields.at.text,
+            "cutter": known[0][1] if known else f"end mill {for_tool(width, view.job.units)}, 2 teeth", "at": first.fields.at.text,
             "depth": typed(1.5e-3, view.job.units), "what": "Mill a flat for the drill",
         }  # fmt: skip
         message = f"The {chain.face} is still raw casting here: mill a flat first"

@@ -9,7 +9,7 @@ from jobsheet.operations import written
 from jobsheet.review.mending.at_hand import at_hand, drill_near
 from jobsheet.review.mending.fixes import Mend, added_after, in_turn, set_field
 from jobsheet.review.plan.hole_chains import HoleStep, holes_of
-from jobsheet.review.plan.lengths import millimetres, typed
+from jobsheet.review.plan.lengths import length, typed
 from jobsheet.review.plan.reamer_room import drill_for, room
 from jobsheet.review.rule import View, remark, rule
 
@@ -50,7 +50,7 @@ def _fix(view: View, step: HoleStep) -> Fix:
     drill = typed(found, view.job.units)
     reamers = at_hand(view.job, "reamer", size.nominal, size.nominal)
     texts = {
-        "cutter": reamers[0][1] if reamers else f"reamer {_reamer(size.said, size.nominal)}", "at": step.fields.at.text, "depth": step.fields.depth.text,
+        "cutter": reamers[0][1] if reamers else f"reamer {_reamer(size.said, size.nominal, view.job.units)}", "at": step.fields.at.text, "depth": step.fields.depth.text,
         "measure": size.text, "feed_per_edge": typed(0.05e-3, view.job.units),
     }  # fmt: skip
     mend: Mend = in_turn(
@@ -61,7 +61,7 @@ def _fix(view: View, step: HoleStep) -> Fix:
     return Fix(f"Drill {drill}, then ream", mend)
 
 
-def _reamer(text: str, nominal: float) -> str:
+def _reamer(text: str, nominal: float, units: str) -> str:
     """A reamer's size: with its fit where one was written."""
     words = text.split()
-    return text if len(words) == 2 and words[1][0] in "HJKMN" else f"{millimetres(nominal)} mm"
+    return text if len(words) == 2 and words[1][0] in "HJKMN" else length(nominal, units)

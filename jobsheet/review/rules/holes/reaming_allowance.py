@@ -61,7 +61,7 @@ def _fix(view: View, before: HoleStep | None, diameter: float) -> Fix | None:
     low, high = room(diameter)
     found, line = drill_near(view.job, drill_for(diameter), diameter - high, diameter - low)
     size = typed(found, view.job.units)
-    return Fix(f"Drill {size} in step {before.number}", set_field(before.key, "cutter", line), (before.key,))
+    return Fix(f"Step {before.number}: drill {size}", set_field(before.key, "cutter", line), (before.key,))
 
 
 def _another(view: View, before: HoleStep | None, reamer: HoleStep) -> tuple[Fix, ...]:

@@ -10,6 +10,7 @@ from jobsheet.operations.shared.common import start_speed
 from jobsheet.review.mending.best_here import best_here
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.hole_chains import does
+from jobsheet.review.plan.lengths import edge_speeds
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: Share of the drilling speed that a form tool may have at its widest (common practice, no source).
@@ -44,7 +45,10 @@ def slow_for_countersinks(view: View) -> Iterator[Remark]:
         slower = (
             f"{(below.speed if below is not None else max(wanted, lowest(setting.machine))) * 60:.0f} rpm"
         )
-        message = f"{cut * 60:.0f} m/min at its widest, drilling is {drilling * 60:.0f} here: slow down for countersinks and counterbores"
+        widest, drill = edge_speeds(cut, drilling, view.job.units)
+        message = (
+            f"{widest} at its widest, drilling is {drill} here: slow down for countersinks and counterbores"
+        )
         yield remark(
             view, "slow-for-countersinks", message, operation.key, set_up=set_up.key,
             fix=Fix(f"Turn at {slower}", set_field(operation.key, "spindle", slower)),

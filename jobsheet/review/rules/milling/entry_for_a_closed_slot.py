@@ -13,9 +13,8 @@ from jobsheet.review.mending.at_hand import drill_near
 from jobsheet.review.plan.cuts import hole_within, outline
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.held import how
-from jobsheet.review.plan.lengths import length
+from jobsheet.review.plan.lengths import length, place_text
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 #: A hole of this share of the cutter lets it in (sequencing rules, the row of this rule).
 SHARE = 0.8
@@ -73,8 +72,12 @@ def _entry(job: Job, steps: tuple[Step, ...], step: Step) -> Fix | None:
     diameter = step.fields.cutter.diameter
     wanted = max(1.0, math.floor(diameter * 0.9e3 * 2) / 2) * 1e-3
     size, line = drill_near(job, wanted, SHARE * diameter, diameter)
-    place = ", ".join(f"{trimmed(value * 1e3, 3).replace('−', '-')} mm" for value in at)
-    texts = {"cutter": line, "at": place, "depth": step.fields.depth.text, "what": "Entry hole"}
+    texts = {
+        "cutter": line,
+        "at": place_text(at, job.units),
+        "depth": step.fields.depth.text,
+        "what": "Entry hole",
+    }
     mend = drilled_before(step.operation, step.setting, texts, hole=there[-1][1] if there else None)
     return Fix(f"Drill {length(size, job.units)} before {step.number}", mend)
 

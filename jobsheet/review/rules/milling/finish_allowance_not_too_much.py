@@ -32,7 +32,7 @@ def finish_allowance_not_too_much(view: View) -> Iterator[Remark]:
             continue
         if not finishes(step, shop.close_limits):
             continue
-        message = f"Much left to cut: {length(last.thick, view.job.units)} in the last pass of {step.fields.measure.said}; add a pass between"
+        message = f"Much left to cut: the last pass of {step.fields.measure.said} takes {length(last.thick, view.job.units)}; add a pass between"
         units = view.job.units
         later = plan.made_later(step)
         mend = (

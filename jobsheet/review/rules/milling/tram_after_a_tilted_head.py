@@ -8,6 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.manners import TILTED
 from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.mending.tram_check import tram_texts
 from jobsheet.review.plan.faces import Step, plan_of, trams
 from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule
@@ -38,12 +39,7 @@ def tram_after_a_tilted_head(view: View) -> Iterator[Remark]:
             and not (tilted.roles.beside == "bench" and step.set_up.key == tilted.set_up.key)
         ):
             message = f"Bring the head back and check the tram: step {tilted.number} tilted it"
-            texts = {
-                "swing": "150 mm",
-                "allowed": "0.02 mm",
-                "minutes": "15 min",
-                "note": "bring it back upright first",
-            }
+            texts = {**tram_texts(view.job.units, "15 min"), "note": "bring it back upright first"}
             fix = Fix(f"Add a tram check before {step.number}", added_before(step.key, written.TRAM, texts))
             yield remark(
                 view,

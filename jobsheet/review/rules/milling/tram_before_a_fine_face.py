@@ -9,6 +9,7 @@ from jobsheet.machine.card_words import day, trammed_on
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
+from jobsheet.review.mending.tram_check import tram_texts
 from jobsheet.review.plan.faces import plan_of, trams
 from jobsheet.review.rule import View, remark, rule
 
@@ -45,6 +46,6 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
             continue
         message = f"Check the tram before this pass: the card says {checked.isoformat()}, {days} days before"
         first = plan.of(step.set_up.key)[0]
-        texts = {"swing": "150 mm", "allowed": "0.02 mm", "minutes": "10 min"}
+        texts = tram_texts(view.job.units, "10 min")
         fix = Fix("Add a tram check", added_before(first.key, written.TRAM, texts))
         yield remark(view, "tram-before-a-fine-face", message, step.key, fix=fix, set_up=step.set_up.key)

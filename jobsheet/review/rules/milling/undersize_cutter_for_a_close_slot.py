@@ -14,10 +14,9 @@ from jobsheet.review.plan.cuts import outline
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.full_width import held_by_the_cutter, own_width
 from jobsheet.review.plan.gauges import measures
-from jobsheet.review.plan.lengths import length
+from jobsheet.review.plan.lengths import length, place_text
 from jobsheet.review.plan.rough_and_finish import length_text
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 from jobsheet.units.table import INCH
 
 #: Cutters are offered by these steps [m] (common practice).
@@ -100,7 +99,7 @@ def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
         first, last = (one, other) if forward else (other, one)
         texts = {
             "cutter": text, "way": "conventional", "side": name, "width": length_text(out, job.units),
-            "depth": length_text(depth, job.units), "path": f"{_place(first)}; {_place(last)}",
+            "depth": length_text(depth, job.units), "path": f"{place_text(first, job.units)}; {place_text(last, job.units)}",
         }  # fmt: skip
         for entry in ("feed_per_tooth", "feed", "spindle"):
             value = getattr(step.fields, entry)
@@ -111,7 +110,3 @@ def _fix(step: Step, size: Size, set_up: SetUp, job: Job) -> Fix | None:
         f"The middle with {length(smaller, job.units)}, then each side",
         in_turn(*reversed(mends), set_field(step.key, "cutter", text)),
     )
-
-
-def _place(at: tuple[float, float]) -> str:
-    return ", ".join(f"{trimmed(value * 1e3, 4).replace('−', '-')} mm" for value in at)

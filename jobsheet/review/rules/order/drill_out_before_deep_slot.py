@@ -13,7 +13,6 @@ from jobsheet.review.plan.cuts import full_width, hole_within, outline, soft, to
 from jobsheet.review.plan.faces import Step, plan_of
 from jobsheet.review.plan.lengths import length
 from jobsheet.review.rule import View, remark, rule
-from jobsheet.units.show import trimmed
 
 
 @rule("drill-out-before-deep-slot", "Drill out before a deep slot", "rework")
@@ -61,7 +60,10 @@ def _drilled(job: Job, step: Step, diameter: float) -> Fix | None:
     way = math.hypot(x2 - x1, y2 - y1)
     count = 1 + int(way / (drill * 1.1e-3))
     places = "; ".join(
-        f"{trimmed((x1 + (x2 - x1) * i / max(1, count - 1)) * 1e3, 2)} mm, {trimmed((y1 + (y2 - y1) * i / max(1, count - 1)) * 1e3, 2)} mm"
+        ", ".join(
+            length(one + (other - one) * i / max(1, count - 1), job.units).replace("−", "-")
+            for one, other in ((x1, x2), (y1, y2))
+        )
         for i in range(count)
     )
     depth = step.fields.depth

@@ -10,6 +10,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.mending.line_texts import with_diameter
 from jobsheet.review.plan.faces import Step, plan_of
+from jobsheet.review.plan.lengths import edge_speeds
 from jobsheet.review.rule import Needs, View, remark, rule
 from jobsheet.units.table import INCH
 
@@ -42,8 +43,9 @@ def slow_enough_for_the_cutter(view: View) -> Iterator[Remark]:
         least = math.pi * cutter.diameter * slowest
         if edge is None or least <= edge.top * (1 + 1e-9):
             continue
+        gives, most = edge_speeds(least, edge.top, view.job.units)
         message = (
-            f"This machine cannot go slow enough: {slowest * 60:.0f} rpm gives {least * 60:.0f} m/min where {edge.top * 60:.0f} is"
+            f"This machine cannot go slow enough: {slowest * 60:.0f} rpm gives {gives} where {most} is"
             " the most; a smaller cutter or another machine"
         )
         yield remark(

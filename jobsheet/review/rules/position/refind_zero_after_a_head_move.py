@@ -10,6 +10,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.fixes import Mend, added_after
+from jobsheet.review.mending.zero_step import usual_finder
 from jobsheet.review.plan.held import does
 from jobsheet.review.plan.hole_chains import places_of
 from jobsheet.review.rule import View, remark, rule
@@ -37,17 +38,17 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
                 message = f"The head was moved in step {moved.number}, and on this column x and y go with it: find the zero again first"
                 yield remark(
                     view, "refind-zero-after-a-head-move", message, operation.key, moved.key, set_up=set_up.key,
-                    fix=Fix(f"Add finding the edges behind {moved.number}", _again(set_up, moved)),
+                    fix=Fix(f"Add finding the edges behind {moved.number}", _again(set_up, moved, view.job.units)),
                 )  # fmt: skip
                 break
             if does(operation, "move head", "tilt head") and not found_again:
                 moved = operation
 
 
-def _again(set_up: SetUp, moved: Operation) -> Mend:
+def _again(set_up: SetUp, moved: Operation, units: str) -> Mend:
     """The finding step of the set-up once more, or a new one."""
     known = next((one.fields for one in set_up.operations if roles(one).beside == "find"), None)
-    texts = {"cutter": "edge finder, 10 mm tip", "edges": set_up.zero.named or "both edges"}
+    texts = {"cutter": usual_finder(units), "edges": set_up.zero.named or "both edges"}
     if known is not None:
         texts = {"cutter": known.cutter.text, "edges": known.edges}
         if known.tip is not None:

@@ -12,10 +12,12 @@ from jobsheet.review.mending.at_hand import at_hand
 from jobsheet.review.mending.fixes import Mend, added_before, set_field
 from jobsheet.review.plan.held import how
 from jobsheet.review.plan.hole_chains import MOUTHS, WIDER, Chain, HoleStep, holes_of
-from jobsheet.review.plan.lengths import length, typed
+from jobsheet.review.plan.lengths import for_tool, length, typed
 from jobsheet.review.rule import View, remark, rule
 
 _ROUNDING = 1e-6
+#: So much wider than its chamfer a countersink is taken [m] (common practice).
+_WIDER_BY = 2e-3
 
 
 @rule("chamfer-before-tap", "Chamfer before the tap", "rework")
@@ -61,7 +63,7 @@ def _fix(view: View, chain: Chain, tap: HoleStep, to: float) -> Fix:
             continue
         if cutter.diameter < to or one.set_up != tap.set_up:
             continue
-        label = f"Spot to {length(to, view.job.units)} in step {one.number}"
+        label = f"Step {one.number}: spot to {length(to, view.job.units)}"
         if getattr(one.fields, "to", None) is not None:
             return Fix(label, set_field(one.key, "to", typed(to, units)), (one.key,))
         deep = math.ceil(to / 2 / math.tan(cutter.point_angle / 2) * 1e5 - 1e-6) / 1e5
@@ -73,6 +75,12 @@ def _added(view: View, tap: HoleStep, to: float) -> Mend:
     units = view.job.units
     known = at_hand(view.job, "countersink", to, 10 * to)
     texts = {
-        "cutter": known[0][1] if known else f"countersink {math.ceil(to * 1e3 + 2)} mm, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
+        "cutter": known[0][1] if known else f"countersink {_usual(to, units)}, 90°, 3 edges", "at": tap.fields.at.text, "to": typed(to, units),
     }  # fmt: skip
     return added_before(tap.key, written.COUNTERSINK, texts)
+
+
+def _usual(to: float, units: str) -> str:
+    """A countersink that is wider: in whole millimetres, or in eighths of an inch."""
+    wide = to + _WIDER_BY
+    return for_tool(math.ceil(wide * 1e3 - 1e-6) * 1e-3 if units == "mm" else wide, units, 8)
