@@ -8,7 +8,7 @@ from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.operations.manners import TILTED
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.mending.tram_check import tram_texts
+from jobsheet.review.mending.tram_added import tram_texts
 from jobsheet.review.plan.faces import Step, plan_of, trams
 from jobsheet.review.plan.held import does, how
 from jobsheet.review.rule import View, remark, rule

@@ -9,7 +9,7 @@ from jobsheet.machine.card_words import day, trammed_on
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
 from jobsheet.review.mending.fixes import added_before
-from jobsheet.review.mending.tram_check import tram_texts
+from jobsheet.review.mending.tram_added import tram_texts
 from jobsheet.review.plan.faces import plan_of, trams
 from jobsheet.review.rule import View, remark, rule
 

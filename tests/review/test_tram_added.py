@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jobsheet.review.mending.tram_check import tram_texts
+from jobsheet.review.mending.tram_added import tram_texts
 from jobsheet.units.grammar import read
 
 
