@@ -39,6 +39,7 @@ TESTS = Path(__file__).parent
 #: Tests that hold a folder from outside its layer, beside those of `where_tested.yaml`.
 BESIDE = {
     "limits": ("reckoning",),
+    "operations": ("reckoning/test_kept_readings.py",),
     "reckoning": ("limits", "operations/test_no_cliffs.py", "review/test_fix_tried.py"),
     "review": ("unseen",),
 }

@@ -21,8 +21,7 @@ from jobsheet.units.show import plain, trimmed
 from jobsheet.units.table import INCH, KINDS, bare_unit
 
 _THROUGH = pattern(r"^\s*(through|thru)\s*$", re.IGNORECASE)
-#: Between x and y of a place: a comma alone may be a decimal one.
-#: A number as people write one, without a unit.
+#: A number as people write one, without a unit; what stands between x and y of a place: a comma alone may be decimal.
 _BARE = pattern(r"^[\s\d.,/½¼¾⅛⅜⅝⅞+\-−]+$")
 _COORDINATES = pattern(r",\s+|\s*\|\s*")
 _YES = {"yes": True, "true": True, "no": False, "false": False}
@@ -294,7 +293,8 @@ def _read_depth(entry: Entry, text: str, units: str) -> Depth:
     try:
         value = read(text, "length", units)
     except QuantityError as error:
-        raise QuantityError(f"{str(error).rstrip('.')}, or through.", error.start, error.end) from None
+        said = f"{str(error).rstrip('.')}, or through.".replace("?, or", "? Or write")
+        raise QuantityError(said, error.start, error.end) from None
     return Depth(_bounded(entry, value, text, "length"), text)
 
 

@@ -142,3 +142,9 @@ def test_a_choice_as_it_was_spelled_once_is_read_as_it_is_today():
     assert [asked.read(text, "mm") for text in ("caliper", "Caliper", "calliper")] == ["calliper"] * 3
     with pytest.raises(QuantityError, match="Choose one of: calliper, rule"):
         asked.read("ruler of brass", "mm")
+
+
+def test_a_guess_at_a_unit_and_the_word_through_are_two_sentences():
+    with pytest.raises(QuantityError) as refused:
+        entry("depth").read("40 micrometer", "mm")
+    assert str(refused.value) == "“micrometer” is no unit here. Did you mean 40 micrometre? Or write through."

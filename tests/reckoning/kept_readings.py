@@ -10,7 +10,7 @@ are kept that go a way through operations, limits and reckoning which none befor
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
@@ -28,7 +28,7 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.operations.shared.aimed import aim_of
 from jobsheet.paths import resources, sample_jobs
 from jobsheet.reckoning.answers.all_answers import answers_in_parts
-from jobsheet.reckoning.answers.capability_answer import card
+from jobsheet.reckoning.answers.capability_answer import card, on_machine
 from jobsheet.reckoning.answers.fits_answer import fits
 from jobsheet.reckoning.answers.inverse import deepest_pass, widest_pass
 from jobsheet.reckoning.answers.mends import mends_for
@@ -49,14 +49,13 @@ from jobsheet.storage.cabinet_file import cabinet_from_text
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.records.proof_log import Log, records_from
+from tests.reckoning import kept_asks
+from tests.reckoning.kept_asks import TODAY, Lines
 from tests.review.test_rules import edited
 from tests.told import told, whole
 
 FILE = Path(__file__).parent / "readings.yaml"
 _HOMES = (sample_jobs(), FILE.parents[1] / "operations" / "jobs", FILE.parents[1] / "review" / "jobs")
-#: The day that is today in every reading.
-TODAY = "2026-12-01"
-Lines = Iterator[str]
 
 
 @cache
@@ -185,7 +184,9 @@ def of_fits(asked: dict) -> Lines:
     found = fits(changed(asked), asked["on"])
     yield f"changes: {told((found.dials_change, found.card_changed))}"
     for one in found.steps:
-        yield f"step {told(one)}"
+        yield f"step {told((one, one.changed, one.no_longer))}"
+    yield f"fits: {told((found.fits, found.beyond))}"
+    yield f"on it: {told(on_machine(changed(asked), find_card(asked['on'])))}"
 
 
 def _ladder(ladder) -> Lines:
@@ -257,6 +258,13 @@ ASKS: dict[str, Callable[[dict], Lines]] = {
     "stopwatch": of_stopwatch,
     "reach": of_reach,
     "card": of_card,
+    "log": lambda asked: kept_asks.of_log(asked, _trials(asked)),
+    "rung": lambda asked: kept_asks.of_rung(asked, _trials(asked) if "log" in asked else ()),
+    "ran": lambda asked: kept_asks.of_ran(asked, reckoned(asked)),
+    "days": lambda asked: kept_asks.of_days(asked, reckoned(asked)),
+    "picks": lambda asked: kept_asks.of_picks(asked, reckoned(asked), cabinet()),
+    "paces": kept_asks.of_paces,
+    "look": kept_asks.of_look,
 }
 
 

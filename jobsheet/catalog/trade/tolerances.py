@@ -77,7 +77,7 @@ def read_size(text: str, system: str = "mm") -> Size:
     Raises
     ------
     QuantityError
-        If it cannot be read, or the lower limit is above the upper one.
+        If it cannot be read, or a limit is not above zero.
     """
     written = text.strip()
     if match := _PLUS_MINUS.match(written):
@@ -131,4 +131,6 @@ def _made(nominal: float, low: float, high: float, text: str) -> Size:
     """The size, refused where it has no meaning."""
     if nominal <= 0:
         raise QuantityError(f"“{text.strip()}” must be above zero.", 0, len(text))
+    if low <= 0:
+        raise QuantityError(f"The lower limit of “{text.strip()}” must be above zero.", 0, len(text))
     return Size(nominal, low, high, text)

@@ -1,0 +1,19 @@
+"""Forms of files and the short card read as they did when their readings were looked through."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.kept_sections import kept, reading
+from tests.storage.kept_forms import FILE, sections
+
+KEPT, SECTIONS = kept(FILE), sections()
+
+
+@pytest.mark.parametrize("heading", KEPT)
+def test_it_reads_as_it_was_kept(heading):
+    assert reading(SECTIONS[heading]) == KEPT[heading]
+
+
+def test_everything_is_kept():
+    assert set(KEPT) == set(SECTIONS)
