@@ -16,7 +16,7 @@ from jobsheet.model.remark import Note, Remark
 from jobsheet.model.setting import Setting
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.report.blocks import Page
-from jobsheet.report.points import Point, points_of
+from jobsheet.report.points import ON_THE_SHEET, Point, points_of
 from jobsheet.report.texts import typed_order
 from jobsheet.review.notes.notes import Notes
 from jobsheet.review.notes.reminders import Reminders, reminders_for
@@ -165,6 +165,16 @@ class Plan(Struct, kw_only=True):
     def open_stops(self) -> tuple[Note, ...]:
         """Those that nobody has acknowledged."""
         return tuple(note for note in self.stops if not self.given(note))
+
+
+def letters_of(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """The letters of the datums with the faces they lie on, short enough for a picture."""
+    return tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
+
+
+def on_sheet(course: Course) -> tuple[Point, ...]:
+    """The points that stand on the sheet of a set-up; none where they have a card of their own."""
+    return course.points if len(course.points) <= ON_THE_SHEET else ()
 
 
 def courses(job: Job, settings: Mapping[str, Setting]) -> tuple[Course, ...]:

@@ -7,9 +7,9 @@ from jobsheet.report.blocks import Columns, Gap, Heading, Page, Picture, Rule, W
 from jobsheet.report.cover import face_up
 from jobsheet.report.dial_words import approach
 from jobsheet.report.heed.stops import band
-from jobsheet.report.plan import Course, Plan
+from jobsheet.report.plan import Course, Plan, letters_of
 from jobsheet.report.points import ON_THE_SHEET, Point
-from jobsheet.report.set_up_head import held_facts, letters_of, positions_table, said, scales
+from jobsheet.report.set_up_head import held_facts, positions_table, said, scales
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import FOOT
 from jobsheet.report.zero_view import beside_the_work, zero_picture

@@ -22,6 +22,7 @@ from jobsheet.report.blocks import (
     Ticks,
     Words,
 )
+from jobsheet.report.closer_on_page import closer_on, larger_pictures
 from jobsheet.report.dial_words import approach, backlash
 from jobsheet.report.heed.set_up_ticks import before as ticked_before
 from jobsheet.report.held_in_words import changes, gone_by, sits_words, tight_words
@@ -31,7 +32,7 @@ from jobsheet.report.pictured.cutter_begins import first_cut
 from jobsheet.report.pictured.made_sizes import made
 from jobsheet.report.pictured.recess_entries import entry_items
 from jobsheet.report.pictured.zero_there import zero_there
-from jobsheet.report.plan import Course, Plan
+from jobsheet.report.plan import Course, Plan, letters_of, on_sheet
 from jobsheet.report.points import ON_THE_SHEET, Point, dial_place
 from jobsheet.report.rows.goes_in import entries
 from jobsheet.report.stage_view import after_picture, from_above, shown
@@ -42,6 +43,8 @@ from jobsheet.report.zero_view import Seen, beside_the_work, zero_picture
 FIRST, SMALL = 96.0, 80.0
 LARGER = (150.0, 132.0, 114.0)
 SHORT_LARGER = (124.0, 102.0)
+#: How wide the picture from above is: on a set-up's first sheet, and in a short block [points].
+WIDE, SMALL_WIDE = 190.0, 166.0
 
 
 def head(
@@ -73,7 +76,8 @@ def head(
     if small:
         block, *ticked = plan.once(_small, course, high or SMALL)
         below = with_photograph(plan, course.set_up, tuple(ticked))
-        return (block, *below, *((Rule(), *table) if table else ()), Rule())
+        closer = larger_pictures(plan, course, SMALL_WIDE, high or SMALL)
+        return (block, *closer, *below, *((Rule(), *table) if table else ()), Rule())
     ticks = with_photograph(
         plan,
         course.set_up,
@@ -93,15 +97,6 @@ def _reminded(plan: Plan, course: Course) -> tuple[Words, ...]:
     return (Words(f"{said}.", "note"),) if said else ()
 
 
-def letters_of(plan: Plan) -> tuple[tuple[str, str], ...]:
-    """The letters of the datums with the faces they lie on, short enough for a picture."""
-    return tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in plan.job.datums)
-
-
-def _on_sheet(course: Course) -> tuple[Point, ...]:
-    return course.points if len(course.points) <= ON_THE_SHEET else ()
-
-
 def _small(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
     """A block of some 40 mm, more where its page has the room: hold and zero with the rest in
     words beside them, and the ticks below.
@@ -113,7 +108,7 @@ def _small(plan: Plan, course: Course, high: float) -> tuple[object, ...]:
         Columns(
             parts=(
                 (Picture("", hold),),
-                (zero_from_above(plan, course, _on_sheet(course), 166, high, title=""),),
+                (zero_from_above(plan, course, on_sheet(course), SMALL_WIDE, high, title="", closer=True),),
                 (Gap(1), *beside),
             ),
             shares=(0.265, 0.345, 0.39),
@@ -139,7 +134,7 @@ def _again(plan: Plan, course: Course, before: str, high: float) -> tuple[object
                     zero_from_above(
                         plan,
                         course,
-                        _on_sheet(course),
+                        on_sheet(course),
                         180,
                         high,
                         gone,
@@ -167,12 +162,13 @@ def zero_from_above(
     *,
     first: bool = True,
     after: int = 0,
+    closer: bool = False,
 ) -> object:
     """The zero and the points from above, on the lines of the work as the set-up begins;
     its `first` cut where it begins here.
 
     `after` is the number of the step that a sheet continues from: pockets that were begun
-    before it are not entered any more.
+    before it are not entered any more. `closer` says whether what crowds stands larger on the same page.
     """
     set_up, lie = course.set_up, course.lie
     return shown(
@@ -190,6 +186,7 @@ def zero_from_above(
             first_cut(plan, course) if first else None,
             counted=zero_there(plan, course),
             into=_into(plan, course, after),
+            closer=closer_on(plan, course, width, high) if closer else (),
         ),
         beside_the_work(set_up, lie, points),
     )
@@ -217,7 +214,7 @@ def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]
     )
     pictures: list[tuple[object, ...]] = [
         (Picture("Hold", hold),),
-        (zero_from_above(plan, course, _on_sheet(course), 190, high),),
+        (zero_from_above(plan, course, on_sheet(course), WIDE, high, closer=True),),
     ]
     if after is not None:
         pictures.append((after,))
@@ -225,6 +222,7 @@ def full_pictures(plan: Plan, course: Course, high: float) -> tuple[object, ...]
     return (
         Columns(parts=tuple(pictures), shares=shares, ruled=(2,) if after is not None else ()),
         *said(held_facts(plan, course)),
+        *larger_pictures(plan, course, WIDE, high),
     )
 
 

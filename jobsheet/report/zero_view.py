@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Text
@@ -19,6 +20,7 @@ from jobsheet.model.machine import Machine
 from jobsheet.report.dial_words import ways
 from jobsheet.report.holding_view import work_lines
 from jobsheet.report.isometric import datum_letter
+from jobsheet.report.pictured.closer import Closer
 from jobsheet.report.pictured.cutter_begins import FirstCut, cutter_items
 from jobsheet.report.pictured.numbered import (
     DETAILS,
@@ -50,6 +52,8 @@ WORTH = 0.7
 LARGER = 1.3
 #: So many points that lie beside the work are named; they are not drawn.
 MOST = 4
+#: What is drawn larger is called so.
+LETTERS = "ab"
 
 
 def zero_picture(
@@ -66,6 +70,7 @@ def zero_picture(
     *,
     counted: bool = True,
     into: Seen | None = None,
+    closer: tuple[Closer, ...] = (),
 ) -> Drawing:
     """Seen from above, the person below: nothing here is turned the other way round.
 
@@ -82,26 +87,15 @@ def zero_picture(
         Whether anything of the set-up counts from its zero: without that there is no zero to be shown
     into : callable, optional
         What else is drawn on the work, for its left lower corner and a scale, as `seen`
+    closer : tuple of Closer
+        Places that are drawn larger elsewhere: each is framed here and has its letter
     """
-    side = side_of(width, height)
-    if (
-        side
-        and _Frame(lie, datums, width - side, height).scale < WORTH * _Frame(lie, datums, width, height).scale
-    ):
-        side = 0.0
-    for details in (0.0, side):
-        frame = _Frame(lie, datums, width - details, height)
-        spots = {
-            point.number: frame.at(*lie.from_corner(set_up, point.x, point.y))
-            for point in points
-            if _on(lie, set_up, point)
-        }
-        own = tuple(point for point in points if point.number in spots)
-        signs, left_out = numbered(own, spots, frame.scale, within=frame.room)
-        if not left_out or not side:
-            break
+    signed = _Signed(set_up, lie, points, datums, width, height, beside=not closer)
+    frame, side, spots, own = signed.frame, signed.side, signed.spots, signed.own
+    signs, left_out = signed.signs, signed.left_out
     if left_out and not side:
-        signs, over = numbered(own, spots, frame.scale, all_of=True, within=frame.room)
+        larger = frozenset(number for view in closer for number in view.numbers)
+        signs, over = numbered(own, spots, frame.scale, all_of=True, within=frame.room, without=larger)
         signs, left_out = [*signs, *on_their_points(over, spots)], []
     x0, y0, scale, wide, high = frame.x0, frame.y0, frame.scale, frame.wide, frame.high
     held = (set_up, lie, machine, x0, y0, scale, wide, high, without)
@@ -120,7 +114,7 @@ def zero_picture(
     for crowd in found[most:]:
         items += on_their_points([one for one in crowd if one in left_out], spots)
     for place, crowd in enumerate(found[:most]):
-        name = f"detail {'ab'[place]}"
+        name = f"detail {LETTERS[place]}"
         more, shown = detail(crowd, spots, name, (width - side, place * (side + 4)), scale, side)
         # The frame would run through the sign of a point that stands beside it:
         # that one belongs into the detail too.
@@ -130,9 +124,10 @@ def zero_picture(
         if side - 10 < LARGER * (shown[2] - shown[0]):
             items += on_their_points([one for one in crowd if one in left_out], spots)
             continue
-        items.append(Line(box(*shown[:2], shown[2] - shown[0], shown[3] - shown[1]), "dim", closed=True))
-        items.append(Text(shown[0] - 2, shown[1] + 6, name[-1], "mark", "end", size=LEAST))
-        items += more
+        items += [*_framed(shown, name[-1]), *more]
+    for view, letter in zip(closer, LETTERS, strict=False):
+        (left, foot), (right, top) = frame.at(*view.low), frame.at(*view.high)
+        items += _framed((left, top, right, foot), letter)
     if counted:
         at = frame.at(*lie.zero(set_up))
         items += mark_at("zero", 15.0, at[0] - 7.5, at[1] - 7.5)
@@ -140,6 +135,82 @@ def zero_picture(
     items += _letters(lie, datums, x0, y0, wide, high, right)
     items += _ways(set_up, frame, height)
     return Drawing(width, height, tuple(items))
+
+
+def _framed(shown: tuple[float, float, float, float], letter: str) -> list[Item]:
+    """The frame of what is drawn larger, and its letter."""
+    left, top, right, foot = shown
+    return [
+        Line(box(left, top, right - left, foot - top), "dim", closed=True),
+        Text(left - 2, top + 6, letter, "mark", "end", size=LEAST),
+    ]
+
+
+class _Signed:
+    """The points of a set-up with their numbers, where these have room; `left_out` are those that have none,
+    and `side` is the room for details beside the work [points], 0 where there is none.
+    """
+
+    __slots__ = ("frame", "left_out", "own", "side", "signs", "spots")
+
+    def __init__(
+        self,
+        set_up: SetUp,
+        lie: Lying,
+        points: tuple[Point, ...],
+        datums: tuple[tuple[str, str], ...],
+        width: float,
+        height: float,
+        *,
+        beside: bool,
+    ) -> None:
+        side = side_of(width, height) if beside else 0.0
+        smaller = _Frame(lie, datums, width - side, height).scale
+        self.side = side if smaller >= WORTH * _Frame(lie, datums, width, height).scale else 0.0
+        for details in (0.0, self.side):
+            self.frame = frame = _Frame(lie, datums, width - details, height)
+            self.spots = {
+                point.number: frame.at(*lie.from_corner(set_up, point.x, point.y))
+                for point in points
+                if _on(lie, set_up, point)
+            }
+            self.own = tuple(point for point in points if point.number in self.spots)
+            self.signs, self.left_out = numbered(self.own, self.spots, frame.scale, within=frame.room)
+            if not self.left_out or not self.side:
+                break
+
+
+class Crowded(Struct, frozen=True, kw_only=True):
+    """What of a picture from above has no room there: its scale [points a metre], every point on the work with
+    its place [m], and those of them whose numbers have none, by crowds.
+    """
+
+    scale: float
+    points: tuple[tuple[Point, tuple[float, float]], ...]
+    crowds: tuple[tuple[tuple[Point, tuple[float, float]], ...], ...]
+
+
+def crowded(
+    set_up: SetUp,
+    lie: Lying,
+    points: tuple[Point, ...],
+    datums: tuple[tuple[str, str], ...],
+    width: float,
+    height: float,
+    *,
+    beside: bool,
+) -> Crowded:
+    """What the picture of that size [points] has no room for, neither on the work nor in a detail beside it where
+    one may stand there.
+    """
+    signed = _Signed(set_up, lie, points, datums, width, height, beside=beside)
+    places = {point.number: lie.from_corner(set_up, point.x, point.y) for point in signed.own}
+    over = crowds(signed.own, signed.spots, signed.left_out) if not signed.side else []
+    return Crowded(
+        scale=signed.frame.scale,
+        points=tuple((point, places[point.number]) for point in signed.own),
+        crowds=tuple(tuple((point, places[point.number]) for point in crowd) for crowd in over),
+    )
 
 
 class _Frame:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
-from jobsheet.drawing.drawn import Text
+from jobsheet.drawing.drawn import Ellipse, Line, Text
 from jobsheet.report.blocks import Columns, Picture
-from jobsheet.report.pictured.numbered import LEAST, crowds, detail, numbered
+from jobsheet.report.pictured.numbered import LEAST, crowds, detail, numbered, on_their_points
 from jobsheet.report.points import Point
 from tests.report.plans import drill, job, pages
 
@@ -60,12 +62,14 @@ def test_points_that_crowd_are_drawn_larger_with_all_their_numbers():
 @pytest.mark.parametrize("count", [3, 6, 60])
 @pytest.mark.parametrize("apart", [1.5, 8.0])
 def test_no_point_is_without_its_number_however_near_the_holes_stand(count, apart):
-    """On the sheet of the set-up or on its card: each number stands once beside its point, or in a detail."""
+    """On the sheet of the set-up or on its card: each number stands once beside its point, in a detail or in the
+    picture below that draws a crowd larger.
+    """
     places = [(2 + apart * (index % 9), 2 + apart * (index // 9)) for index in range(count)]
     numbers: set[int] = set()
     for page in pages(job([drill(10, places, cutter="drill 1.0, drawer 3")])).pages:
         for block in page.blocks:
-            parts = block.parts if isinstance(block, Columns) else ()
+            parts = block.parts if isinstance(block, Columns) else ((block,),)
             for picture in (one for part in parts for one in part if isinstance(one, Picture)):
                 texts = [
                     item for item in picture.drawing.items if isinstance(item, Text) and item.words.isdigit()
@@ -73,3 +77,39 @@ def test_no_point_is_without_its_number_however_near_the_holes_stand(count, apar
                 numbers |= {int(item.words) for item in texts}
                 assert all((item.size or 9) >= 7 for item in texts)
     assert set(range(1, count + 1)) <= numbers
+
+
+def nearest(items, spots):
+    """For every number that is drawn the point that it is read as: the one at the end of its line, else the nearest."""
+    read = {}
+    for place, item in enumerate(items):
+        if isinstance(item, Text) and item.words.isdigit():
+            line = items[place - 2] if place > 1 else None
+            led = isinstance(line, Line) and len(line.points) == 2 and line.points[1][0] == item.x
+            x, y = line.points[0] if led else (item.x, item.y - item.size * 0.36)  # the middle of a figure
+            read[int(item.words)] = min(spots, key=lambda number: math.dist(spots[number], (x, y)))
+    return read
+
+
+def test_a_number_beside_a_crowd_is_read_as_that_of_its_own_point():
+    """Three holes over one another, 5 apart: the first is the lowest, and its number is nowhere nearer to another."""
+    made, spots = points_at([(50, 60), (50, 55), (50, 50)], diameter=2.5)
+    items, over = numbered(made, spots, 1e3, all_of=True)
+    items += on_their_points(over, spots)
+    assert nearest(items, spots) == {1: 1, 2: 2, 3: 3}
+    clear(items)
+
+
+def test_numbers_that_have_no_room_on_their_points_are_led_to_them_and_none_lies_over_another():
+    made, spots = points_at([(50, 50), (53, 50), (56, 50), (53, 53)], diameter=2)
+    items = on_their_points(list(made), spots)
+    assert nearest(items, spots) == {1: 1, 2: 2, 3: 3, 4: 4}
+    assert len(clear(items)) == 4
+
+
+def test_a_point_that_has_its_number_elsewhere_has_only_its_sign_here():
+    made, spots = points_at([(50, 50), (90, 50)])
+    items, left_out = numbered(made, spots, 1e3, without=frozenset((2,)))
+    assert left_out == []
+    assert [item.words for item in items if isinstance(item, Text)] == ["1"]
+    assert sum(isinstance(item, Ellipse) for item in items) == 2

@@ -7,7 +7,7 @@ import pytest
 from jobsheet.drawing.drawn import Line
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps
-from jobsheet.report.revision_picture import changed_steps, revision_picture
+from jobsheet.report.pictured.revision_picture import changed_steps, revision_picture
 
 
 def heavy(drawing):

@@ -5,7 +5,8 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from jobsheet.report.blocks import words_of
-from jobsheet.report.set_up_head import head, letters_of
+from jobsheet.report.plan import letters_of
+from jobsheet.report.set_up_head import head
 
 from .plans import plate
 from .seen_from_above import plan_of

@@ -28,10 +28,10 @@ from jobsheet.report.held_in_words import changes, gone_by
 from jobsheet.report.holding_view import holding_picture, signs
 from jobsheet.report.pictured.cutter_begins import first_cut
 from jobsheet.report.pictured.zero_there import zero_there
-from jobsheet.report.plan import Course, Plan
+from jobsheet.report.plan import Course, Plan, letters_of
 from jobsheet.report.points import Point, numbers_of
 from jobsheet.report.rows.step_rows import TIGHT, steps_of
-from jobsheet.report.set_up_head import SMALL, held_facts, letters_of, positions_table, said, zero_from_above
+from jobsheet.report.set_up_head import SMALL, held_facts, positions_table, said, zero_from_above
 from jobsheet.report.set_up_sheet import KEY, VERDICTS
 from jobsheet.report.titles import short_title
 from jobsheet.report.wording import CALCULATED, FOOT, TRAINEE

@@ -26,6 +26,14 @@ SHARE, LESS = 0.36, 12.0
 ROOMY = 180.0
 #: Points that stand nearer than this beside their own sizes run into one another [points].
 APART = 3.0
+#: Where words go that have no room in their place: the nearest that is free [points, down the page].
+ASIDE = tuple(
+    (across, down)
+    for far in (1, 2, 3)
+    for across, down in (
+        (0.0, -13.0 * far), (0.0, 13.0 * far), (22.0 * far, -9.0), (22.0 * far, 9.0), (-22.0 * far, -9.0), (-22.0 * far, 9.0),
+    )
+)  # fmt: skip
 #: So far out of its points a detail goes, as a share of its size, and how many details a picture has.
 ROUND, DETAILS = 0.16, 2
 
@@ -37,6 +45,7 @@ def numbered(
     *,
     all_of: bool = False,
     within: Room | None = None,
+    without: frozenset[int] = frozenset(),
 ) -> tuple[list[Item], list[Point]]:
     """Signs and numbers of points at their spots on the picture, and the points whose
     number has no room beside any other.
@@ -53,6 +62,8 @@ def numbered(
     within : Room, optional
         Where the work is: a number stands on it where it can, else on a white
         ground, for beside it jaws are hatched
+    without : frozenset of int
+        Points that have their numbers elsewhere: only their signs are drawn
     """
     arms = 0.5 if all_of else 3.0
     items: list[Item] = []
@@ -72,10 +83,12 @@ def numbered(
         ]
     left_out = []
     for point in points:
+        if point.number in without:
+            continue
         if not all_of and _touched(point, points, spots, scale):
             left_out.append(point)
             continue
-        found = _place(point, spots, taken, scale, within)
+        found = _place(point, spots, taken, scale, within, nearest=all_of)
         if found is None:
             left_out.append(point)
             continue
@@ -107,12 +120,30 @@ def _touched(point: Point, points: tuple[Point, ...], spots: dict[int, Spot], sc
 
 
 def _place(
-    point: Point, spots: dict[int, Spot], taken: list[Room], scale: float, within: Room | None
+    point: Point,
+    spots: dict[int, Spot],
+    taken: list[Room],
+    scale: float,
+    within: Room | None,
+    *,
+    nearest: bool,
 ) -> tuple[Room, Text] | None:
-    """The first of the places round a point that is free, on the work before beside it."""
-    free = [one for one in _places(point, spots, scale) if not any(_meet(one[0], other) for other in taken)]
-    on_it = [one for one in free if within is None or _lies_in(one[0], within)]
+    """The first of the places round a point that is free, on the work before beside it; `nearest` where no
+    other point may stand nearer to it, for there the number would be read as that one's.
+    """
+    free = [
+        place
+        for place in _places(point, spots, scale)
+        if not any(_meet(place[0], other) for other in taken)
+        and (not nearest or _nearest_to(place[0], spots) == point.number)
+    ]
+    on_it = [place for place in free if within is None or _lies_in(place[0], within)]
     return next(iter(on_it or free), None)
+
+
+def _nearest_to(room: Room, spots: dict[int, Spot]) -> int:
+    x, y = (room[0] + room[2]) / 2, (room[1] + room[3]) / 2
+    return min(spots, key=lambda number: math.dist(spots[number], (x, y)))
 
 
 def _places(point: Point, spots: dict[int, Spot], scale: float) -> Iterator[tuple[Room, Text]]:
@@ -142,13 +173,33 @@ def _meet(one: Room, other: Room) -> bool:
 
 
 def on_their_points(points: list[Point], spots: dict[int, Spot]) -> list[Item]:
-    """Numbers that have no room beside their points stand on them, in white: none is left out."""
+    """Numbers that have no room beside their points stand on them, in white, or with a line to them where
+    another stands there: none is left out, and none over another.
+    """
     items: list[Item] = []
-    for one in points:
-        x, y = spots[one.number]
-        wide, tall = WIDE * LEAST * len(str(one.number)) + 1, TALL * LEAST + 1
-        items.append(Line(box(x - wide / 2, y - tall / 2, wide, tall), 0.0, closed=True, fill="paper"))
-        items.append(Text(x, y + LEAST * TALL / 2, str(one.number), "mark", "middle", LEAST))
+    taken: list[Room] = []
+    for point in points:
+        x, y = spots[point.number]
+        others = [spot for number, spot in spots.items() if number != point.number]
+        wide, tall = WIDE * LEAST * len(str(point.number)) + 1, TALL * LEAST + 1
+        rooms = (
+            (dx, dy, (x + dx - wide / 2, y + dy - tall / 2, x + dx + wide / 2, y + dy + tall / 2))
+            for dx, dy in ((0.0, 0.0), *ASIDE)
+        )
+        dx, dy, room = next(
+            (
+                place
+                for place in rooms
+                if not any(_meet(place[2], other) for other in taken)
+                and not any(_lies_in((*spot, *spot), place[2]) for spot in others)
+            ),
+            (0.0, 0.0, (x - wide / 2, y - tall / 2, x + wide / 2, y + tall / 2)),
+        )
+        taken.append(room)
+        if dx or dy:
+            items.append(Line(((x, y), (x + dx, y + dy)), "dim"))
+        items.append(Line(box(*room[:2], wide, tall), 0.0, closed=True, fill="paper"))
+        items.append(Text(x + dx, y + dy + LEAST * TALL / 2, str(point.number), "mark", "middle", LEAST))
     return items
 
 

@@ -27,7 +27,7 @@ from jobsheet.gui.ink.style_sheets import scroll_style
 from jobsheet.gui.places.plans.plan_rows import PlanRows
 from jobsheet.model.job import Job
 from jobsheet.reckoning.runs_kept import this_moment
-from jobsheet.report.revision_picture import revision_picture
+from jobsheet.report.pictured.revision_picture import revision_picture
 from jobsheet.storage.check_code import check_code
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.kept.closed_plans import ClosedPlan, closed_plans, is_whole
