@@ -46,7 +46,7 @@ def test_where_trials_are_learned_from_only_numpy_comes_with_them():
 def test_the_review_asks_the_solids_and_makes_no_pages():
     names = loaded(f"from jobsheet.__main__ import main\nmain(['check', {UNTRIED!r}])")
     assert "manifold3d" in names  # the command line waits for all rules, those that need stages too
-    assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "pypdf", "PIL"}
+    assert not names & {"PySide6", "shiboken6", "reportlab", "pint", "pypdf", "PIL", "numpy"}
 
 
 def test_a_sheet_is_made_without_qt(tmp_path):

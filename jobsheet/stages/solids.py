@@ -1,8 +1,9 @@
 """Solids of the stages: stock less what the steps took away. Millimetres inside, because the
 modeller is built for sizes near one.
 
-The modeller is imported when the first solid is asked for. A stage is remembered together with all that came
-before it, so that an edit works again only from the step that changed.
+The modeller is imported when the first solid is asked for, numpy with the first mesh: whoever asks volumes and
+boxes alone needs none, and it takes five times as long to import. A stage is remembered together with all that
+came before it, so that an edit works again only from the step that changed.
 """
 
 from __future__ import annotations
@@ -12,7 +13,6 @@ import threading
 from typing import Any
 
 import manifold3d as m3
-import numpy as np
 
 from jobsheet.model.lying import NORMALS, Box, Lying
 from jobsheet.model.not_checked import alone
@@ -218,8 +218,10 @@ def drawn_out(outline: Outline) -> Any:
     else:
         solid = flat.extrude(outline.long * MM)
     first, second = (axis for axis in range(3) if axis != outline.axis)
-    turned = np.zeros((3, 4))
-    turned[first, 0] = turned[second, 1] = turned[outline.axis, 2] = 1
+    # Along u, along v, along the axis, and no shift.
+    turned = [
+        (*(1.0 if axis == to else 0.0 for to in (first, second, outline.axis)), 0.0) for axis in range(3)
+    ]
     return solid.transform(turned).as_original()
 
 
@@ -233,7 +235,7 @@ def _frame(lie: Lying) -> Any:
         normal = NORMALS[face]
         axis = next(index for index, part in enumerate(normal) if part)
         corner[axis] = lie.box[axis][1 if normal[axis] > 0 else 0] * MM
-    return np.column_stack([*(np.array(column, float) for column in columns), np.array(corner)])
+    return [tuple(map(float, row)) for row in zip(*columns, corner, strict=True)]
 
 
 def _parts(sized: Sized, lie: Lying) -> list[Any]:
@@ -351,6 +353,8 @@ def _bevels(shape: Bevel, along: float, across: float, high: float) -> list[Any]
 
 def _mesh_of(stage: Stage) -> tuple[Any, Any, Any]:
     """Welded vertices, triangles, and which of them lie on a surface that this step's cutter left."""
+    import numpy as np
+
     mesh = stage.solid.to_mesh()
     points = np.asarray(mesh.vert_properties, float)[:, :3]
     triangles = np.asarray(mesh.tri_verts, np.int64)
