@@ -216,7 +216,7 @@ class Environment:
         record.mkdir()
         metadata = f"Metadata-Version: 2.1\nName: jobsheet\nVersion: {version}\n"
         (record / "METADATA").write_text(metadata, encoding="utf-8")
-        entry_points = "[console_scripts]\njobsheet = jobsheet.__main__:main\n"
+        entry_points = "[console_scripts]\njobsheet = jobsheet.__main__:program\n"
         (record / "entry_points.txt").write_text(entry_points, encoding="utf-8")
         if os.name == "nt":
             script = '@"%~dp0python.exe" -P -m jobsheet %*\n'
