@@ -4,6 +4,7 @@ left too much, what was cut too much.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -26,6 +27,8 @@ AGREES = 0.01e-3
 HAIR = 0.1e-6
 #: Volumes below this are the modeller's rounding [mm³].
 NOTHING = 1e-6
+#: Of a box.
+TRIANGLES = 12
 
 
 class Difference(Struct, frozen=True, kw_only=True):
@@ -64,12 +67,17 @@ def differences(
     features, of_least, wanted, open_ = _asked(part, box, within_limits)
     stock = stages[0].solid
     whole = _grown(box, HAIR)
+    joined: dict[tuple[int, ...], Any] = {}
     # What does not stick out of the part's box can be too much only where a feature should be.
     left = _outside(
-        last.solid ^ of_least if _inside(last.box, whole) else last.solid - (_box(whole) - of_least), open_
+        last.solid ^ of_least if _inside(last.box, whole) else last.solid - (_box(whole) - of_least),
+        open_,
+        joined,
     )
-    cut = _outside((wanted ^ stock) - last.solid, open_)
-    lacking = _outside(wanted - stock, open_)
+    # A part that lies in a plain block was there, all of it: the modeller need not be asked.
+    in_block = _is_block(stages[0]) and _inside(box, stages[0].box)
+    cut = _outside((wanted if in_block else wanted ^ stock) - last.solid, open_, joined)
+    lacking = [] if in_block else _outside(wanted - stock, open_, joined)
     found = [_piece("left", piece, features, stages) for piece in left]
     found += [_piece("cut away", piece, (), stages) for piece in cut]
     found += [_piece("never there", piece, (), ()) for piece in lacking]
@@ -146,18 +154,28 @@ def _together(tools: list[Any]) -> Any:
     return whole
 
 
-def _outside(solid: Any, open_: Sequence[Any]) -> list[Any]:
+def _is_block(stock: Stage) -> bool:
+    """Whether the stock is its own box: twelve triangles, and its volume."""
+    sizes = [high - low for low, high in stock.box]
+    return int(stock.solid.num_tri()) == TRIANGLES and math.isclose(
+        stock.volume, math.prod(sizes), rel_tol=1e-12
+    )
+
+
+def _outside(solid: Any, open_: Sequence[Any], joined: dict[tuple[int, ...], Any]) -> list[Any]:
     """The pieces of a solid that lie outside of what a drawing leaves open; none where
     all of it is the modeller's rounding.
 
-    Only what is near is taken off: most of what is open lies elsewhere, and putting it
-    together costs more than all the rest.
+    Only what is near is taken off: most of what is open lies elsewhere, and putting it together costs more than
+    all the rest. What was put together once for a part is in `joined`, by its places in `open_`.
     """
     if float(solid.volume()) <= NOTHING:
         return []
     whole = solid.bounding_box()
-    near = [tool for tool in open_ if _may_touch(whole, tool.bounding_box())]
-    pieces: list[Any] = (solid - _together(near) if near else solid).decompose()
+    near = tuple(at for at, tool in enumerate(open_) if _may_touch(whole, tool.bounding_box()))
+    if near and near not in joined:
+        joined[near] = _together([open_[at] for at in near])
+    pieces: list[Any] = (solid - joined[near] if near else solid).decompose()
     return pieces
 
 
