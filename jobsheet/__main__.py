@@ -39,12 +39,15 @@ def main(arguments: list[str] | None = None) -> int:
         return _open_window(given[1] if len(given) > 1 else None)
     if arguments is None and given[0].isalpha() and _is_verb(given[0]):
         # What a verb would compile anew each time is kept for it, as it is for
-        # the window: a tenth to a fifth of it.
+        # the window: a tenth to a fifth of it. So is what it would parse.
         from jobsheet.gui.start import compiled
 
         gc.set_threshold(CIRCLES)
         with compiled.used(given[0]):
-            return _run(given)
+            from jobsheet.gui.start import last_read
+
+            with last_read.used(verb=True):
+                return _run(given)
     return _run(given)
 
 

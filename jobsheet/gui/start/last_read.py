@@ -7,6 +7,9 @@ what this start asked for is kept for the next one. It holds nodes, that is text
 decoded strictly: all that is judged of a job, its fields, bounds and sentences, is judged anew. A text
 that was refused is not kept. Used only while the reader of YAML is the very file it was when it was
 written; it can be deleted at any time.
+
+The verbs of the command line have one of their own, for another one asks for another card, and the next plan of
+a row of plans for the same card: there what was asked for before stays beside it, as long as it is little.
 """
 
 from __future__ import annotations
@@ -24,6 +27,10 @@ from jobsheet.catalog.reading.strict_yaml import Node
 
 #: Far more than a start reads [bytes]; a file beyond it is not ours.
 LARGEST = 20_000_000
+#: Of what a verb asks for so much is kept, packed [bytes]: a job of a thousand steps; each verb reads all of it.
+ASKED = 1_500_000
+#: What earlier verbs asked for stays up to so much [bytes]: some twenty jobs and cards.
+EARLIER = 300_000
 
 
 class Texts(msgspec.Struct):
@@ -33,9 +40,10 @@ class Texts(msgspec.Struct):
     nodes: dict[str, bytes]
 
 
-def place() -> str:
-    """Where it is kept."""
-    return os.path.join(paths.own_folder(), "cache", "read-at-start.msgpack")  # noqa: PTH118  # the quick way
+def place(*, verb: bool = False) -> str:
+    """Where it is kept: what starts ask for, and what verbs do."""
+    name = "read-by-verbs.msgpack" if verb else "read-at-start.msgpack"
+    return os.path.join(paths.own_folder(), "cache", name)  # noqa: PTH118  # the quick way
 
 
 def _reader() -> tuple[int, int]:
@@ -45,13 +53,18 @@ def _reader() -> tuple[int, int]:
 
 
 class LastRead:
-    """Knows texts by what they say; reads what was kept, learns what is new."""
+    """Knows texts by what they say; reads what was kept, learns what is new.
 
-    def __init__(self, path: str) -> None:
+    With `earlier` what was asked for before stays beside what is asked for now.
+    """
+
+    def __init__(self, path: str, *, earlier: bool = False) -> None:
         self.path = path
+        self._earlier = earlier
         self._known: dict[str, bytes] = {}
         #: What this start asked for: the next one will ask the same.
         self._asked: dict[str, bytes] = {}
+        self._weight = 0
         self._nodes = strict_yaml.nodes
         self._reader = (0, 0)
         with contextlib.suppress(OSError):
@@ -89,14 +102,16 @@ class LastRead:
                 self._asked[text] = kept
                 return found
         made = self._nodes(text, name)
-        self._asked[text] = msgspec.msgpack.encode(made)
+        if not self._earlier or self._weight < ASKED:
+            self._asked[text] = msgspec.msgpack.encode(made)
+            self._weight += len(self._asked[text])
         return made
 
     def keep(self) -> None:
         """Write what is new; where that cannot be done the next start parses again."""
-        if self._asked == self._known:
+        if (self._asked.keys() <= self._known.keys()) if self._earlier else self._asked == self._known:
             return
-        body = msgspec.msgpack.encode(Texts(self._reader, self._asked))
+        body = msgspec.msgpack.encode(Texts(self._reader, {**self._asked, **self._from_before()}))
         beside = f"{self.path}.{os.getpid()}"
         try:
             os.makedirs(os.path.dirname(self.path), exist_ok=True)  # noqa: PTH103, PTH120
@@ -107,11 +122,23 @@ class LastRead:
             with contextlib.suppress(OSError):
                 os.unlink(beside)  # noqa: PTH108
 
+    def _from_before(self) -> dict[str, bytes]:
+        """What stays of what was asked for before, the newest first."""
+        stays: dict[str, bytes] = {}
+        room = EARLIER if self._earlier else 0
+        for text, kept in self._known.items():
+            room -= len(kept)
+            if room < 0:
+                break
+            if text not in self._asked:
+                stays[text] = kept
+        return stays
+
 
 @contextlib.contextmanager
-def used() -> Iterator[None]:
-    """Start with what is kept, and keep at once what had to be parsed."""
-    last = LastRead(place())
+def used(*, verb: bool = False) -> Iterator[None]:
+    """Start with what is kept, and keep at once what had to be parsed; of a verb what it asks to its end."""
+    last = LastRead(place(verb=verb), earlier=verb)
     with last.used():
         yield
     last.keep()
