@@ -61,3 +61,14 @@ def test_nothing_of_ours_is_loaded_by_asking_for_the_names_of_kinds():
     script = "import sys; from jobsheet.operations.registry import kinds; kinds(); print('jobsheet.operations.kinds.face' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+@pytest.mark.parametrize("verb", ["figures", "check", "dials"])
+def test_a_plan_that_a_verb_read_before_is_not_parsed_again(verb, tmp_path):
+    """Nor is the parser fetched."""
+    (tmp_path / "plan.yaml").write_bytes((sample_jobs() / "hm-100-drilled-plate-k2.yaml").read_bytes())
+    arguments = ["jobsheet", verb, str(tmp_path / "plan.yaml")]
+    # A person's Python keeps its compiled modules, and with them what was read of tables.
+    code = f"sys.dont_write_bytecode = False\nsys.argv = {arguments!r}\nfrom jobsheet.__main__ import main\nmain()"
+    loaded(code)
+    assert "yaml" not in loaded(code)

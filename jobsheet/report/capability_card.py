@@ -6,7 +6,7 @@ More metals go on further pages, for a table that is read at arm's length has no
 from __future__ import annotations
 
 from jobsheet.model.machine import Machine
-from jobsheet.reckoning.answers.capability_answer import Capability, Card, OnMachine, Row
+from jobsheet.reckoning.answers.capability_rows import Capability, Card, OnMachine, Row
 from jobsheet.report.blocks import (
     Cell,
     Column,

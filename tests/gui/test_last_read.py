@@ -179,3 +179,54 @@ def test_the_second_window_is_painted_without_a_parser(home, tmp_path, samples, 
     # Only a file of one's own is summed, to see later whether another program changed it.
     assert done.stdout.split() == (["painted", "hashlib"] if own else ["painted"])
     assert (home / "cache" / "read-at-start.msgpack").is_file()
+
+
+def verb(path, *texts):
+    """One verb: what each text is read as."""
+    one = LastRead(path, earlier=True)
+    with one.used():
+        found = [strict_yaml.parse(text, "a.yaml") for text in texts]
+    one.keep()
+    return found
+
+
+def test_of_verbs_what_was_asked_for_before_stays_beside_it(path, text):
+    verb(path, text)
+    verb(path, "format: 2\n")
+    assert list(LastRead(path)._known) == ["format: 2\n", text]
+    before = Path(path).stat().st_mtime_ns
+    two = LastRead(path, earlier=True)
+    two._nodes = nobody
+    with two.used():
+        assert strict_yaml.parse(text, "a.yaml").fields["format"].text == "2"
+    two.keep()
+    assert Path(path).stat().st_mtime_ns == before  # nothing new: nothing is written
+
+
+def test_of_verbs_the_oldest_goes_where_there_is_no_room(path, monkeypatch):
+    verb(path, "format: 0\n")
+    (one,) = LastRead(path)._known.values()
+    monkeypatch.setattr(last_read, "EARLIER", 3 * len(one))
+    texts = [f"format: {count}\n" for count in range(9)]
+    for one in texts:
+        verb(path, one)
+    left = list(LastRead(path)._known)
+    assert left == texts[::-1][: len(left)]
+    assert len(left) == 4
+
+
+def test_a_verb_that_reads_very_many_texts_does_not_keep_them_all(path, monkeypatch):
+    monkeypatch.setattr(last_read, "ASKED", 100)
+    texts = [f"format: {count}\n" for count in range(99)]
+    assert [one.fields["format"].text for one in verb(path, *texts)] == [str(count) for count in range(99)]
+    assert len(LastRead(path)._known) < 10
+
+
+def test_verbs_and_starts_keep_their_own():
+    with last_read.used(verb=True):
+        strict_yaml.parse("format: 2\n", "a.yaml")
+    assert [one.name for one in Path(last_read.place()).parent.iterdir()] == ["read-by-verbs.msgpack"]
+    with last_read.used():
+        strict_yaml.parse("format: 3\n", "a.yaml")
+    assert list(LastRead(last_read.place())._known) == ["format: 3\n"]
+    assert list(LastRead(last_read.place(verb=True))._known) == ["format: 2\n"]

@@ -12,7 +12,7 @@ import click
 from jobsheet.cli.output import as_json, columns, say
 
 if TYPE_CHECKING:
-    from jobsheet.reckoning.answers.capability_answer import Capability, Row
+    from jobsheet.reckoning.answers.capability_rows import Capability, Row
 
 
 @click.command("capability")
@@ -37,7 +37,7 @@ def command(
     """
     from jobsheet.cli.named_job import job_named
     from jobsheet.errors import CommandError
-    from jobsheet.reckoning.answers.capability_answer import capability
+    from jobsheet.reckoning.answers.capability_kept import capability
     from jobsheet.storage.card_files import find_card
 
     if other == machine:

@@ -11,24 +11,23 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from msgspec import Struct
-
 from jobsheet.limits.each.chatter import is_measured
-from jobsheet.model.capacity import Capacity, Snapshot
+from jobsheet.model.capacity import Capacity
 from jobsheet.model.job import Job
 from jobsheet.model.machine import Machine
 from jobsheet.model.setting import Setting
 from jobsheet.model.shop import Shop
 from jobsheet.model.trials import LEARNED
 from jobsheet.operations.registry import roles
+from jobsheet.reckoning.answers.capability_rows import Capability, Card, OnMachine, Row
 from jobsheet.reckoning.answers.fits_answer import fits, for_card
 from jobsheet.reckoning.answers.inverse import FROM_CLASS, PLANNED, length_shown, with_depth
 from jobsheet.reckoning.answers.largest import Largest, drill_within, tap_within
 from jobsheet.reckoning.answers.reach_answer import Pass, reach
-from jobsheet.reckoning.answers.what_next import Answered, Shown, shown_by, what_next
+from jobsheet.reckoning.answers.what_next import shown_by
 from jobsheet.reckoning.asked import asked_of
 from jobsheet.reckoning.known_capacity import capacities_of
-from jobsheet.reckoning.minutes import Minutes, minutes_of_job
+from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.reckoning.what_if import Tried, at_speed, tried
 
@@ -37,82 +36,6 @@ _PASSES = {"face": "deepest facing", "slot": "deepest slot", "side": "deepest si
 _TOOLS = {"largest drill from solid": "drill", "largest tap": "tap"}
 #: The band of a pass is sought to a share of this.
 _NEAR = 1e-4
-
-
-class Row(Struct, frozen=True, kw_only=True):
-    """One answer: what to plan with, its verdict there, the band (`low`,
-    `middle`, `high`) and what stops more.
-
-    Sizes are words ready to show. `words` is `planned limit, a chance of 1 in 10`, or
-    `cut before`; `proved` says whether trials stand behind the band. `speed` [rev/s] and
-    `torque` [N·m] are those of the cut at the answer.
-    """
-
-    what: str
-    cutter: str
-    plan: str
-    plan_size: float | None
-    verdict: str
-    low: str
-    middle: str
-    high: str
-    stops: str
-    words: str
-    note: str = ""
-    proved: bool = False
-    speed: float | None = None
-    torque: float | None = None
-    #: What stands behind it: cuts of that process with that kind of cutter.
-    shown: Shown
-
-    @property
-    def name(self) -> str:
-        """What it is about, in few words: `slot`, `side cut 6 mm wide`."""
-        return self.what.partition(", ")[0].removeprefix("deepest ").removeprefix("largest ")
-
-
-class Card(Struct, frozen=True, kw_only=True):
-    """One machine in one metal."""
-
-    machine: Machine
-    material: str
-    title: str
-    held: str
-    rows: tuple[Row, ...]
-    proof: Snapshot | None = None
-
-    @property
-    def next(self) -> tuple[str, ...]:
-        """What to try next on this machine, a sentence each, the most telling first."""
-        return what_next(
-            [
-                Answered(name=row.name, low=row.low, high=row.high, plan=row.plan, shown=row.shown)
-                for row in self.rows
-            ]
-        )
-
-
-class OnMachine(Struct, frozen=True, kw_only=True):
-    """A job on one machine: its minutes, and what of it is beyond there (step and words)."""
-
-    machine: Machine
-    minutes: Minutes
-    fits: bool
-    beyond: tuple[tuple[int, str], ...] = ()
-    #: Number of the step, speed [rev/s], torque [N·m] of what turns under power.
-    cuts: tuple[tuple[int, float, float], ...] = ()
-
-
-class Capability(Struct, frozen=True, kw_only=True):
-    """All cards, metal by metal, each with the machines in the order they were
-    asked for; and the job on each.
-    """
-
-    machines: tuple[Machine, ...]
-    materials: tuple[tuple[Card, ...], ...]
-    units: str
-    job: Job | None = None
-    on: tuple[OnMachine, ...] = ()
 
 
 def capability(

@@ -7,8 +7,6 @@ from __future__ import annotations
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jobsheet.catalog.metals.materials import find as find_material
-from jobsheet.holdings.placed import own_vice
 from jobsheet.model.job import Operation
 from jobsheet.model.machine import Machine
 from jobsheet.model.setting import Setting
@@ -19,12 +17,8 @@ from jobsheet.operations.registry import kind as kind_of
 from jobsheet.reckoning.adviser.best_cut import best_cut
 from jobsheet.reckoning.answers.inverse import DEEPEST, Answer, deepest_pass, widest_pass, with_depth
 from jobsheet.reckoning.answers.largest import Largest, largest_drill, largest_tap, widest_face_mill
-from jobsheet.reckoning.grip import grip_of
-from jobsheet.reckoning.taught import proof_of
-from jobsheet.storage.shop_file import workshop
+from jobsheet.reckoning.answers.usual_work import setting_of
 
-#: The work that is asked about: a usual piece in the vice [m].
-_WORK = (0.08, 0.05, 0.04)
 #: Cuts that are asked about: their words, kind, cutter and what else is typed; a
 #: name of a size stands for the answer.
 _CUTS = {
@@ -61,24 +55,6 @@ class Reach(Struct, frozen=True, kw_only=True):
     held: str
     passes: tuple[Pass, ...]
     tools: tuple[Largest, ...]
-
-
-def setting_of(
-    machine: Machine, material: str, *, units: str = "mm", fluid: str = "brushed", shop: Shop | None = None
-) -> Setting:
-    """A usual piece of that metal in the machine's own vice, tightened as usual.
-
-    Raises
-    ------
-    NoSuchEntry
-        If there is no such material.
-    """
-    found, numbers = find_material(material), shop or workshop()
-    holding = own_vice(machine)
-    return Setting(
-        machine=machine, material=found, shop=numbers, units=units, fluid=fluid, extent=_WORK, thickness=_WORK[2],
-        grip=grip_of(holding, machine, found, numbers), proof=proof_of(machine.name, numbers),
-    )  # fmt: skip
 
 
 def _recommended(kind: str, texts: dict[str, str], setting: Setting) -> Operation:
