@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 from msgspec.structs import replace
 
+from jobsheet.catalog.tools.cutters import read_cutter
+from jobsheet.errors import DocumentError
+from jobsheet.review.mending import at_hand as module
 from jobsheet.review.mending.at_hand import at_hand, drill_near
 
 from .views_read import sample
@@ -26,3 +31,27 @@ def test_without_a_cabinet_it_is_a_drill_of_that_very_size():
     job = replace(sample(100), workshop="Nobody's")
     assert at_hand(job, "drill", 4e-3, 7e-3) == ()
     assert drill_near(job, 5.1e-3, 4e-3, 7e-3) == (pytest.approx(5.1e-3), "drill 5.1 mm")
+
+
+def test_what_is_lent_out_or_has_no_size_is_not_at_hand(monkeypatch):
+    """A thing that is not here, one that is no cutter, another kind, one of no size; and both ends of the bounds."""
+
+    def thing(line, *, here=True):
+        return SimpleNamespace(
+            line=line, cutter=read_cutter(line, "mm") if line != "vice" else None, here=here
+        )
+
+    things = [
+        thing("drill 6"), thing("drill 4"), thing("drill 5", here=False), thing("vice"), thing("reamer 5"), thing("drill, carbide"),
+        thing("drill 3.99"), thing("drill 6.01"),
+    ]  # fmt: skip
+    monkeypatch.setattr(module, "cabinet_for", lambda _name: SimpleNamespace(things=things))
+    assert [line for _, line in at_hand(sample(100), "drill", 4e-3, 6e-3)] == ["drill 4", "drill 6"]
+
+
+def test_a_cabinet_that_cannot_be_read_has_nothing(monkeypatch):
+    def broken(_name):
+        raise DocumentError("cabinet.yaml", [])
+
+    monkeypatch.setattr(module, "cabinet_for", broken)
+    assert at_hand(sample(100), "drill", 4e-3, 7e-3) == ()

@@ -10,10 +10,13 @@ from jobsheet.__main__ import main
 from jobsheet.edit.setting_aside import Dismiss
 from jobsheet.edit.several_steps import MoveSteps
 from jobsheet.model.job import Dismissed
+from jobsheet.model.remark import Remark
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.report.blocks import words_of
-from jobsheet.review.engine import counts, reviewed
+from jobsheet.review import engine
+from jobsheet.review.engine import about, counts, reviewed
 from jobsheet.review.notes.notes import notes_for
+from jobsheet.review.rule import Needs, Rule
 from jobsheet.sheet.printing import document_for
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.job_writing import save_job, write_job
@@ -64,3 +67,33 @@ def test_every_rule_explains_itself(capsys):
         said = capsys.readouterr().out
         for part in ("Because:", "Not so:", "So:", "From:"):
             assert part in said, rule.id
+
+
+def test_a_remark_is_about_its_first_step_else_its_set_up_else_its_line():
+    """The sizes of a part are line 0, its features lines from 1."""
+    for more, what in (
+        ({"operations": ("drill", "tap"), "set_up": "set-up-1", "line": 2}, "drill"), ({"set_up": "set-up-1", "line": 2}, "set-up-1"),
+        ({"line": 2}, "line 2"), ({"line": 0}, "line 0"), ({}, ""),
+    ):  # fmt: skip
+        assert about(Remark(rule="a", severity="habit", message="b", why="c", **more)) == what
+
+
+def test_of_one_severity_the_step_that_is_cut_first_comes_first(hm100, monkeypatch):
+    """By the first of its steps; what is about no step of the job stands before."""
+
+    def says(severity, *steps):
+        return Remark(rule="a", severity=severity, message=" ".join(steps), why="", operations=steps)
+
+    said = (
+        says("rework", "tap"),
+        says("rework", "clamp"),
+        says("rework", "tap", "drill"),
+        says("scrap", "tap"),
+        says("rework"),
+    )
+    only = Rule(id="a", title="A", severity="rework", needs=Needs.ORDER, check=lambda _view: said)
+    monkeypatch.setattr(engine, "rules", lambda: (only,))
+    found = reviewed(hm100, Reckoner().reckon(hm100)).open
+    assert [(one.severity, one.operations) for one in found] == [
+        ("scrap", ("tap",)), ("rework", ()), ("rework", ("clamp",)), ("rework", ("tap", "drill")), ("rework", ("tap",)),
+    ]  # fmt: skip

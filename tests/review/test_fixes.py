@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from jobsheet.review.mending import fixes
 from jobsheet.storage.job_file import job_from_text, read_job
@@ -72,3 +73,47 @@ def test_what_cannot_be_done_leaves_the_job_as_it_is(hm100, mend):
 def test_an_empty_field_goes_back_to_what_it_is_when_never_filled_in(hm100):
     job = fixes.set_field("drill", "peck", "")(hm100)
     assert job.find("drill")[1].fields.peck is None
+
+
+@pytest.mark.parametrize(
+    ("numbers", "behind", "number"),
+    [
+        # Between 10 and 20 the middle; of two as near the first; fives before others, else what is free, else the next above.
+        ((10, 20, 30), 10, 15), ((10, 20, 30), 30, 40), ((10, 20, 30), 0, 5), ((10, 15, 20), 10, 12), ((10, 15, 20), 15, 17),
+        ((10, 30), 10, 20), ((10, 11, 20), 10, 12), ((10, 11, 12, 20), 10, 13), ((1, 2), 0, 3), ((10, 40), 10, 25),
+    ],
+)  # fmt: skip
+def test_a_new_step_has_the_middle_of_the_numbers_that_are_free(hm100, numbers, behind, number):
+    steps = tuple(replace(hm100.find("drill")[1], key=f"drill-{one}", number=one) for one in numbers)
+    home = replace(hm100.set_ups[0], operations=steps)
+    job = replace(hm100, set_ups=(home,))
+    index = numbers.index(behind) + 1 if behind else 0
+    assert fixes._free_number(job, home, index) == number
+
+
+def test_numbers_of_other_set_ups_are_taken_too(hm100):
+    drill = hm100.find("drill")[1]
+    one, two = (
+        replace(
+            hm100.set_ups[0],
+            key=key,
+            operations=tuple(replace(drill, key=f"d{n}", number=n) for n in numbers),
+        )
+        for key, numbers in (("one", (10, 20)), ("two", (15, 30)))
+    )
+    job = replace(hm100, set_ups=(one, two))
+    assert fixes._free_number(job, one, 1) == 12
+    assert fixes._new_set_up_key(job) == "set-up-1"
+    assert [each.number for each in fixes._numbered(replace(job, set_ups=(two, one))).set_ups] == [1, 2]
+
+
+def test_a_set_up_moves_before_another_or_behind_it_and_never_beside_itself(block):
+    order = [one.key for one in block.set_ups]
+    for behind in (0, 1):
+        moved = fixes.moved_set_up(order[3], order[1], behind=behind)(block)
+        rest = [one for one in order if one != order[3]]
+        rest.insert(1 + behind, order[3])
+        assert [one.key for one in moved.set_ups] == rest
+        assert [one.number for one in moved.set_ups] == list(range(1, len(order) + 1))
+    for one, other in ((order[0], order[0]), ("nowhere", order[0]), (order[0], "nowhere")):
+        assert fixes.moved_set_up(one, other)(block) is block

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 
 from jobsheet.edit.commands import SetField
@@ -33,3 +35,15 @@ def test_only_steps_at_the_bench_measure():
     job = SetField("finish", "does", "measure").apply(sample(100))
     assert measures(steps_of(job)["finish"])
     assert not measures(steps_of(job)["find-zero"])
+
+
+def test_what_names_no_gauge_has_an_empty_name():
+    for fields, name in (
+        (SimpleNamespace(), ""), (SimpleNamespace(instrument=None), ""), (SimpleNamespace(instrument="rule"), "rule"),
+        (SimpleNamespace(tolerances=SimpleNamespace(gauge=""), instrument="rule"), "rule"),
+        (SimpleNamespace(tolerances=SimpleNamespace(gauge="micrometer"), instrument="rule"), "micrometer"),
+        (SimpleNamespace(measure=SimpleNamespace(instrument="", goes=True)), "go and no-go gauge"),
+        (SimpleNamespace(measure=SimpleNamespace(instrument="plug", goes=True)), "plug"),
+        (SimpleNamespace(measure=SimpleNamespace(instrument="", goes=False)), ""),
+    ):  # fmt: skip
+        assert named(SimpleNamespace(fields=fields)) == name

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 
 from jobsheet.model.held_work import Body
@@ -35,3 +37,14 @@ def test_what_was_milled_off_the_left_moves_the_corner_and_not_the_stop():
     assert seen.low[0] == pytest.approx(
         -0.01 - (end.lie.size[0] - later.lie.size[0]) * (end.lie.left in end.makes)
     )
+
+
+def test_what_has_no_cutter_has_no_width():
+    for cutter, half in (
+        (None, 0.0),
+        (SimpleNamespace(diameter=None), 0.0),
+        (SimpleNamespace(diameter=0.012), 0.006),
+    ):
+        assert radius_of(SimpleNamespace(fields=SimpleNamespace(cutter=cutter))) == half
+    assert radius_of(SimpleNamespace(fields=SimpleNamespace())) == 0.0
+    assert stick_out_of(SimpleNamespace(fields=SimpleNamespace())) is None

@@ -15,9 +15,12 @@ from jobsheet.holdings.all_holdings import holdings as kinds
 from jobsheet.model.job import NOTHING, SetUp
 from jobsheet.paths import sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.engine import reviewed
+from jobsheet.review import engine
+from jobsheet.review.engine import reviewed, rules
+from jobsheet.review.rule import Needs
 from jobsheet.stock.all_shapes import shapes
 from jobsheet.storage.job_file import read_job
+from tests.review.test_rules import CASES, cases_of, edited, facts_named, start_of
 
 UNSEEN = Path(__file__).parents[1] / "unseen"
 #: The plate is the same on three machines.
@@ -42,9 +45,9 @@ EMPTIED = (
 )
 
 
-def failures(job):
+def failures(job, facts=None):
     reckoned = Reckoner().reckon(job)
-    return [one.words() for one in reviewed(job, reckoned).not_checked if one.what.startswith("“")]
+    return [one.words() for one in reviewed(job, reckoned, facts).not_checked if one.what.startswith("“")]
 
 
 def set_all(job, owners, name, text):
@@ -111,3 +114,46 @@ def test_a_zero_of_which_little_is_said_fails_none(path, name):
     job = read_job(path)
     owners = [f"{owner}:{one.key}" for one in job.set_ups for owner in ("zero", "setup")]
     assert not failures(set_all(job, owners, name, ""))
+
+
+@pytest.mark.parametrize("rule", [one.id for one in rules()])
+def test_a_fault_of_which_less_is_said_fails_no_rule(monkeypatch, rule):
+    """Each plan in which the rule finds something: with its set-ups emptied, and its steps without each of their fields in turn."""
+    alone = tuple(one for one in rules() if one.id == rule)
+    monkeypatch.setattr(engine, "rules", lambda: alone)
+    for case in [one for one in cases_of(CASES / f"{rule}.yaml") if one["remark"] != "none"][:4]:
+        job = edited(
+            start_of(case.get("job", "hm-100-drilled-plate-k2")), [tuple(one) for one in case["edits"]]
+        )
+        facts = facts_named(case) or ()
+        there = {operation.key for _, operation in job.operations()}
+        empty = replace(job, set_ups=tuple(replace(one, operations=()) for one in job.set_ups))
+        assert not failures(empty, ())
+        for field in EMPTIED:
+            for key in case["steps"]:
+                less = set_all(job, [key] if key in there else [], field, "")
+                if less is not job:
+                    assert not failures(less, facts), (case["edits"], key, field)
+
+
+@pytest.mark.parametrize("rule", [one.id for one in rules() if one.needs is Needs.STAGES])
+def test_a_fact_of_the_solids_is_told_once_and_of_no_step_that_is_gone(monkeypatch, rule):
+    """The solids may speak of a step that was taken out meanwhile, and twice of the same one."""
+    alone = tuple(one for one in rules() if one.id == rule)
+    monkeypatch.setattr(engine, "rules", lambda: alone)
+    for case in cases_of(CASES / f"{rule}.yaml"):
+        facts = facts_named(case)
+        if case["remark"] == "none" or facts is None:
+            continue
+        job = edited(
+            start_of(case.get("job", "hm-100-drilled-plate-k2")), [tuple(one) for one in case["edits"]]
+        )
+        reckoned = Reckoner().reckon(job)
+        once = engine.reviewed(job, reckoned, facts)
+        gone = [replace(one, key="nowhere") for one in facts]
+        more = engine.reviewed(job, reckoned, [*facts, *gone])
+        assert [one.message for one in more.open] == [one.message for one in once.open]
+        assert not more.not_checked
+        assert not engine.reviewed(job, reckoned, gone).open
+        twice = engine.reviewed(job, reckoned, [*facts, *facts])
+        assert [one.message for one in twice.open] == [one.message for one in once.open]

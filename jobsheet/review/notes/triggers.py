@@ -34,8 +34,6 @@ def _holds(node: Any, facts: Facts) -> bool:
     value = facts.get(node[1])
     if what == "known":
         return value not in (None, "", frozenset())
-    if value is None:
-        return False
     if what == "true":
         return bool(value)
     if what == "in":

@@ -23,7 +23,7 @@ class Chucked(Struct, frozen=True, kw_only=True):
     length: float
     grip: float | None
     out: float | None
-    diameter: float | None
+    diameter: float
     tailstock: bool
     #: Which end is free, the right one (0) or the left (1); None where nothing says.
     free: int | None = None
@@ -104,7 +104,7 @@ def _inside(found: Chucked, step: Step, sized: Sized) -> bool:
         half = shape.width / 2
     else:
         half = math.hypot(shape.length, shape.width) / 2  # type: ignore[union-attr]
-    reach = (found.diameter or 0.0) / 2
+    reach = found.diameter / 2
     return all(math.dist(at, middle) + half <= reach + 1e-9 for at in sized.corners)
 
 

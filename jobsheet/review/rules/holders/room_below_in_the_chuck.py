@@ -45,7 +45,7 @@ def room_below_in_the_chuck(view: View) -> Iterator[Remark]:
 def _comes_out(found: Chucked, step: Step) -> bool:
     """Whether a hole of it goes through beside the bore, over what the jaws grip."""
     middle = (step.lie.size[0] / 2, step.lie.size[1] / 2)
-    grips = (found.diameter or 0.0) / 2
+    grips = found.diameter / 2
     for sized in step.cut.shapes:
         shape = sized.shape
         if not isinstance(shape, Hole) or shape.threaded or not is_through(sized, step.lie.size[2]):
