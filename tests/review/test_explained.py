@@ -7,7 +7,8 @@ from collections import Counter
 import pytest
 
 from jobsheet.__main__ import main
-from jobsheet.review.pages.explained import KINDS, topics
+from jobsheet.errors import NoSuchEntry
+from jobsheet.review.pages.explained import KINDS, called, topics
 
 
 def test_ids_are_unique_over_all_kinds():
@@ -49,3 +50,31 @@ def test_what_is_named_as_a_source_can_be_looked_up():
     for about, line in said:
         source = line.rpartition(" (")[2] if line.startswith(("One", "The")) else line
         assert [word for word in NOT_A_SOURCE if word in source.casefold()] == [], about
+
+
+def test_one_is_called_by_its_title_its_id_or_words_that_only_it_has():
+    """However it is written: small letters, hyphens, the other spelling of a vice."""
+    for words in (
+        "Deburr after the last cut",
+        "deburr after the LAST cut",
+        "deburr-after-last-cut",
+        "deburr after last cut",
+    ):
+        assert called(words).id == "deburr-after-last-cut"
+    assert called("keyways drawn").id == "keyway-of-a-shaft"
+    assert called("wider than the vise opens") == called("wider than the vice opens")
+
+
+def test_what_could_be_several_is_asked_back_and_what_is_none_names_the_nearest():
+    with pytest.raises(NoSuchEntry, match="“zero” could be any of these, say more of one: “") as several:
+        called("zero")
+    assert 1 <= str(several.value).count("; ") <= 4
+    with pytest.raises(
+        NoSuchEntry,
+        match="choice called “deburr aftr the last cut”; did you mean “Deburr after the last cut”",
+    ):
+        called("deburr aftr the last cut")
+    with pytest.raises(
+        NoSuchEntry, match="choice called “xxxxxxxxxxxxxxxxx”; jobsheet why --list names them all"
+    ):
+        called("xxxxxxxxxxxxxxxxx")

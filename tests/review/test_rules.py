@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from jobsheet.edit.commands import SetField
 from jobsheet.edit.several_steps import DeleteSteps, MoveSteps
 from jobsheet.edit.step_commands import AddOperation, MoveSetUp
+from jobsheet.errors import DocumentError, Problem
 from jobsheet.model.remark import SEVERITIES
 from jobsheet.model.shop import Shop
 from jobsheet.paths import sample_jobs
@@ -20,6 +21,7 @@ from jobsheet.review import engine
 from jobsheet.review.engine import rules
 from jobsheet.review.mending.fix_tried import fix_tried
 from jobsheet.review.plan.solid_facts import facts_of
+from jobsheet.review.rules.tools import in_the_cabinet, place_as_in_the_cabinet
 from jobsheet.stages.checks import Fact
 from jobsheet.storage.job_file import read_job
 from tests.review.what_changed import what_changed
@@ -277,3 +279,21 @@ def test_a_step_with_two_places_is_told_once(told, rule):
         two = edited(one, [(key, "at", SECOND) for key in BORE if key in there])
         first, second = told(rule, one), told(rule, two)
         assert [each.operations for each in second] == [each.operations for each in first], case["edits"]
+
+
+@pytest.mark.parametrize(("count", "more"), [(1, ""), (2, " (and 1 more)"), (3, " (and 2 more)")])
+def test_of_a_cabinet_that_cannot_be_used_only_that_is_said(hm100, told, monkeypatch, count, more):
+    """By `in-the-cabinet`, at the first step; `place-as-in-the-cabinet` looks up nothing then."""
+
+    def broken(_workshop):
+        raise DocumentError("mine.yaml", (Problem(3, "drills", "no size"),) * count)
+
+    for rule in (in_the_cabinet, place_as_in_the_cabinet):
+        monkeypatch.setattr(rule, "cabinet_for", broken)
+    (found,) = told("in-the-cabinet", hm100)
+    assert (
+        found.message
+        == f"mine.yaml cannot be used, so nothing is looked up in it: line 3: drills: no size{more}"
+    )
+    assert found.operations == (hm100.set_ups[0].operations[0].key,)
+    assert not told("place-as-in-the-cabinet", hm100)

@@ -41,6 +41,7 @@ def test_a_field_s_page_says_its_bounds_whether_it_may_stay_empty_and_its_choice
         assert lines.get("Taken") == (f"{said}; what lies beyond is refused, never moved." if said else None)
         assert lines["May stay empty"] == "no"
         assert "Left empty" not in lines
+        assert "One of" not in lines
     optional = Entry(
         name="way",
         title="Way",

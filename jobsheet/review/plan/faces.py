@@ -258,7 +258,7 @@ def measured_across(step: Step) -> tuple[str, float] | None:
     A size that is nearer to what comes off than to what is left is a depth or a width, not a size across.
     """
     size = getattr(step.fields, "measure", None)
-    if size is None or not size.nominal or not step.cut.shapes:
+    if size is None or not step.cut.shapes:
         return None
     shape = step.cut.shapes[0].shape
     along, across, high = step.lie.size

@@ -34,13 +34,12 @@ def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
             continue
         climbs = getattr(step.fields, "way", "") == "climb"
         opened = opened_before(plan, step, own_holes=True) if step.roles.mills == "flat" else None
-        if not climbs and opened is None:
+        if climbs:
+            reason = "it runs with the rotation"
+        elif opened is not None:
+            reason = f"the cut is interrupted by what step {opened.number} left open"
+        else:
             continue
-        reason = (
-            "it runs with the rotation"
-            if climbs or opened is None
-            else f"the cut is interrupted by what step {opened.number} left open"
-        )
         text = in_high_speed_steel(cutter.text)
         fix = Fix("An HSS cutter", set_field(step.key, "cutter", text)) if text != cutter.text else None
         yield remark(

@@ -37,9 +37,8 @@ def nothing_beyond(view: View) -> Iterator[Remark]:
         if not beyond:
             continue
         worst = max(beyond, key=lambda one: (one.name == "holding", one.share))
-        said = f": {worst.shown}" if worst.shown else ""
         found = remark(
-            view, "nothing-beyond", f"{worst.title} is beyond here{said}", step.key, set_up=step.set_up.key,
+            view, "nothing-beyond", f"{worst.title} is beyond here: {worst.shown}", step.key, set_up=step.set_up.key,
             fix=best_here(step.operation, step.setting), others=(*_pilot(view, step), *_any_speed(step)), by_hand=no_cut_goes(step.operation, step.setting),
         )  # fmt: skip
         if worst.sentence:
