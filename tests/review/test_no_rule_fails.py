@@ -44,6 +44,9 @@ EMPTIED = (
     "ends",
 )
 
+#: What the solids find only once for a step.
+ONCE_FOR_A_STEP = ("cuts-only-air",)
+
 
 def failures(job, facts=None):
     reckoned = Reckoner().reckon(job)
@@ -155,5 +158,6 @@ def test_a_fact_of_the_solids_is_told_once_and_of_no_step_that_is_gone(monkeypat
         assert [one.message for one in more.open] == [one.message for one in once.open]
         assert not more.not_checked
         assert not engine.reviewed(job, reckoned, gone).open
-        twice = engine.reviewed(job, reckoned, [*facts, *facts])
-        assert [one.message for one in twice.open] == [one.message for one in once.open]
+        if rule not in ONCE_FOR_A_STEP:
+            twice = engine.reviewed(job, reckoned, [*facts, *facts])
+            assert [one.message for one in twice.open] == [one.message for one in once.open]
