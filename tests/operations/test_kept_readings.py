@@ -10,9 +10,9 @@ from tests.operations.kept_readings import FILE, sections
 KEPT, SECTIONS = kept(FILE), sections()
 
 
-@pytest.mark.parametrize("heading", KEPT)
-def test_it_reads_as_it_was_kept(heading):
-    assert reading(SECTIONS[heading]) == KEPT[heading]
+@pytest.mark.parametrize(("heading", "says"), KEPT.items(), ids=KEPT)
+def test_it_reads_as_it_was_kept(heading, says):
+    assert reading(SECTIONS[heading]) == says
 
 
 def test_everything_is_kept():
