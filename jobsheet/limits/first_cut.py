@@ -36,7 +36,7 @@ _ROUNDING, _DECIMALS = 1e-9, 4
 
 def first_cut(figures: Figures, setting: Setting, fields: object, process: str, share: float) -> str:
     """The size in words, which asks only this share of what the cut asks as it stands."""
-    if process == "side" and (figures.value("layers") or 1.0) <= 1:
+    if process == "side" and figures.count("layers") <= 1:
         width = _width(figures, setting, fields, share)
         if width is not None:
             return f"{_rounded_down(width, setting.units)} wide"

@@ -68,6 +68,15 @@ class Figures(Struct, frozen=True):
         figure = self.get(name)
         return figure.value if figure else None
 
+    def number(self, name: str) -> float:
+        """The value of that figure in SI; nought where there is none."""
+        figure = self.get(name)
+        return figure.value if figure else 0.0
+
+    def count(self, name: str) -> int:
+        """How many that figure says, of layers, passes or strokes: one where there is none."""
+        return max(1, round(self.number(name)))
+
     def shown(self, name: str, otherwise: str = "") -> str:
         """The figure as text, or what to show where there is none."""
         figure = self.get(name)

@@ -55,8 +55,8 @@ def minutes_of(set_up: SetUp, reckoned: Reckoned) -> Minutes:
         measures += getattr(operation.fields, "measure", None) is not None
         figures = reckoned.operations[operation.key].figures
         if figures is not None:
-            bench += figures.value("bench_minutes") or 0.0
-            cut += figures.value("cutting_time") or 0.0
+            bench += figures.number("bench_minutes")
+            cut += figures.number("cutting_time")
     return Minutes(
         set_up=held,
         change=changes * shop.tool_change_time,
@@ -93,8 +93,8 @@ def by_kind(set_up: SetUp, reckoned: Reckoned) -> ByKind:
             seconds[at] += shop.measuring_time
         figures = reckoned.operations[operation.key].figures
         if figures is not None:
-            seconds["hand"] += figures.value("bench_minutes") or 0.0
-            seconds[at] += figures.value("cutting_time") or 0.0
+            seconds["hand"] += figures.number("bench_minutes")
+            seconds[at] += figures.number("cutting_time")
     return ByKind(set_up=whole.set_up, **seconds)
 
 

@@ -66,7 +66,7 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     def cutting_time(self) -> float:
         """Seconds in the cut, over all operations."""
         return sum(
-            outcome.figures.value("cutting_time") or 0.0
+            outcome.figures.number("cutting_time")
             for outcome in self.operations.values()
             if outcome.figures is not None
         )

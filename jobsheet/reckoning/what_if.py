@@ -82,6 +82,14 @@ class Tried(Struct, frozen=True, kw_only=True):
         """A figure's value in SI, or None."""
         return self.figures.value(name) if self.figures is not None else None
 
+    def number(self, name: str) -> float:
+        """A figure's value in SI; nought where there is none."""
+        return self.figures.number(name) if self.figures is not None else 0.0
+
+    def count(self, name: str) -> int:
+        """How many a figure says; one where there is none."""
+        return self.figures.count(name) if self.figures is not None else 1
+
     def shown(self, name: str) -> str:
         """A figure as text, or nothing."""
         return self.figures.shown(name) if self.figures is not None else ""

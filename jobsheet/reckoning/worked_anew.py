@@ -103,7 +103,7 @@ def _by_width(trial: Trial) -> float:
 
 def _timed(kind: str, found: Tried, setting: Setting, feed: float) -> Tried:
     """The same cut with the feed of the watch [m/s], at the speed that it was planned with."""
-    speed = found.value("spindle_speed") or 0.0
+    speed = found.number("spindle_speed")
     held = replace(
         found.fields,
         feed=Quantity(feed, f"{feed * 60e3:.6g} mm/min"),

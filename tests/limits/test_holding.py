@@ -21,6 +21,9 @@ def judged(samples, pull, tall, **grip):
         def value(self, name):
             return {"in_plane_peak": pull, "lift": 0.0}.get(name)
 
+        def number(self, name):
+            return self.value(name) or 0.0
+
     return holding.limit(Figures(), setting, job.find("face-rough")[1].fields)
 
 

@@ -28,3 +28,9 @@ def test_verdicts_go_from_the_mildest_to_the_worst():
         < VERDICTS.index("tight")
         < VERDICTS.index("beyond")
     )
+
+
+def test_where_a_number_must_be_there_is_nought_and_a_count_is_one_at_least():
+    counted = Figures((Figure("layers", 3.0, "-", "3"), Figure("passes", 0.0, "-", "0")))
+    assert [FOUND.number(name) for name in ("spindle_speed", "torque", "power")] == [10.0, 0.0, 0.0]
+    assert [counted.count(name) for name in ("layers", "passes", "strokes")] == [3, 1, 1]

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from difflib import ndiff
 from pathlib import Path
 
+from jobsheet.catalog.reading.strict_yaml import parse
 from jobsheet.errors import QuantityError
 from jobsheet.paths import resources
 from jobsheet.storage import cabinet_layout, card_layout, layout, shop_file
@@ -31,6 +32,7 @@ from jobsheet.storage.short_card import (
 )
 from jobsheet.storage.short_speeds import numbers, spelt
 from jobsheet.storage.typed_paper import Paper
+from jobsheet.storage.words.from_format_1 import brought_up
 from tests.kept_sections import write
 from tests.told import told, whole
 
@@ -124,6 +126,37 @@ def sources() -> Lines:
         yield f"{text!r}: {told(parted(text))} {joined(*parted(text))!r}"
 
 
+#: What files of format 1 said of a holding, in words.
+OLD = {
+    "device": ("vice", "80 mm vice", "vise", "straps", "strap clamps on the table", "angle plate", "vee block", "chuck", "dividing head", "magnet", "fixture plate"),
+    "rests_on": ("parallels", "two parallels 6 mm", "the bed", "parallels and wood", "pins", "6 x 20 parallels, 6 mm"),
+    "packing": ("wood", "soft jaws", "round bar 10 mm", "bar in front of the jaw", "paper, card"),
+    "stop": ("left", "at the right end", "right, screwed", "against A", "B", "front", "at the far end", "none", "far left", "nearest the operator"),
+    "clamps": ("two", "2 straps", "four, M12", "three on the edges", "1", "20 N·m"),
+    "above_jaws": ("4 mm", "12 to 14 mm", "5 mm front, 7 mm rear", "a little", "left 3 mm"),
+    "tighten": ("20 N·m", "hand tight", "20 N·m, then again", "lightly"),
+    "over_left": ("5 mm", "10 mm over the left end"), "note": ("tap it down", "look"), "overhang": ("20 mm right", "left 12 mm"),
+}  # fmt: skip
+
+
+def old_words(field: str) -> Lines:
+    """What becomes of words of format 1, alone and beside a vice, straps or a chuck."""
+    for text in OLD[field]:
+        for beside in ({}, {"device": "vice"}, {"device": "straps"}, {"device": "chuck"}):
+            words = beside | {field: text}
+            said = "".join(f'      {name.replace("_", " ")}: "{one}"\n' for name, one in words.items())
+            root = brought_up(
+                parse(
+                    f"format: 1\ndatums: {{A: left, B: front}}\nset-ups:\n  - key: one\n    number: 1\n"
+                    f"    up: top\n    operator: front\n    holding:\n{said}",
+                    "old",
+                )
+            )
+            (set_up,) = (root.fields or {})["set-ups"].items or ()
+            held = (set_up.fields or {})["holding"].fields or {}
+            yield f"{words}: {told({name: node.text for name, node in held.items()})}"
+
+
 def speeds() -> Lines:
     """The numbers of a chart."""
     for text in (
@@ -157,6 +190,7 @@ def sections() -> dict[str, Callable[[], Lines]]:
             "card asks": lambda: asked(card_layout.LAYOUT),
             "cabinet asks": lambda: asked(cabinet_layout.LAYOUT),
         }
+        | {f"old words {field}": lambda field=field: old_words(field) for field in OLD}
         | {"bounds": bounds, "sources": sources, "speeds": speeds}
         | {f"short {name}": lambda name=name: short(name) for name in cards[1:]}
         | {f"other drive {name}": lambda name=name: other_drive(name) for name in cards[2:]}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 from pathlib import Path
 
@@ -10,7 +11,7 @@ import pytest
 
 from jobsheet.errors import CannotWrite, ChangedOutside
 from jobsheet.storage.disk import write_file
-from jobsheet.storage.job_file import job_digest, read_job
+from jobsheet.storage.job_file import job_digest, job_from_text, read_job
 from jobsheet.storage.job_writing import save_job
 
 from .job_saved import JOB
@@ -89,3 +90,26 @@ def test_a_kill_at_any_moment_leaves_a_whole_file(tmp_path):
         process.wait()
         process.stdout.close()
         assert read_job(path).part == JOB.part
+
+
+@pytest.mark.parametrize("deep", [2, 6])
+def test_what_has_no_key_or_number_is_called_by_its_place(samples, deep):
+    """Set-ups are set-up-1, set-up-2 and count from one; steps of the only set-up count by tens."""
+    path = samples / ("hm-101-setting-block.yaml" if deep == 2 else "hm-100-drilled-plate-b1.yaml")
+    bare = re.sub(
+        rf"^ {{{deep}}}- key: .*\n +number: \d+\n +",
+        " " * deep + "- ",
+        path.read_text("utf-8"),
+        flags=re.MULTILINE,
+    )
+    job, whole = job_from_text(bare, "bare.yaml"), read_job(path)
+    if deep == 2:
+        names = [(f"set-up-{place}", place) for place in range(1, len(whole.set_ups) + 1)]
+        assert [(one.key, one.number) for one in job.set_ups] == names
+    else:
+        steps = [one for _, one in job.operations()]
+        assert [one.number for one in steps] == [10 * place for place in range(1, len(steps) + 1)]
+        lines = [at for at, line in enumerate(bare.split("\n"), 1) if re.match(r" {6}- kind: ", line)]
+        assert [one.key for one in steps] == [
+            f"{one.kind}-{at}" for one, at in zip(steps, lines, strict=True)
+        ]

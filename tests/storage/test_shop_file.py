@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from jobsheet.catalog.reading.strict_yaml import parse
 from jobsheet.errors import DocumentError
 from jobsheet.model.shop import Shop
 from jobsheet.reckoning.minutes import minutes_of_job
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.storage.shop_file import CALLED, NAME, OPINIONS, PLACE, PRINTED, SHOP, workshop
+from jobsheet.storage.shop_file import CALLED, NAME, OPINIONS, PLACE, PRINTED, SHOP, shop_from_text, workshop
 
 
 def test_without_a_file_the_usual_numbers_hold():
@@ -61,3 +62,27 @@ def test_nothing_in_the_file_has_to_be_said(own_home):
     (own_home / NAME).write_text("format: 1\n", encoding="utf-8")
     assert workshop() == Shop()
     assert [one.name for one in (*SHOP, *OPINIONS, *PLACE, *PRINTED, *CALLED) if not one.optional] == []
+
+
+PAIRS = (
+    ("slowest_pace", "fastest_pace", 20, "rpm"), ("easy_push", "strong_push", 100, "N"), ("easy_wrench", "strong_wrench", 50, "N"),
+    ("stiff_crank", "stuck_crank", 50, "N"), ("least_finish", "most_finish", 0.2, "mm"), ("very_close_limits", "close_limits", 0.04, "mm"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("low", "high", "number", "unit"), PAIRS)
+def test_of_two_numbers_that_belong_together_the_lower_is_really_lower(low, high, number, unit):
+    """Asked with both the same, a hair apart, and the wrong way round; the line is that of the lower one."""
+
+    def told(first, second):
+        text = f"{high.replace('_', ' ')}: {second:.6f} {unit}\n{low.replace('_', ' ')}: {first:.6f} {unit}\n"
+        try:
+            shop_from_text(parse(f"format: 1\n{text}", "workshop.yaml"), "workshop.yaml")
+        except DocumentError as refused:
+            return [str(one) for one in refused.problems]
+        return []
+
+    wrong = [f"line 3: {low.replace('_', ' ')}: this must be less than {high.replace('_', ' ')}"]
+    assert told(number, number * 1.001) == []
+    assert told(number, number) == wrong
+    assert told(number * 1.001, number) == wrong

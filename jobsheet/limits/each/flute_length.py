@@ -52,4 +52,4 @@ def _deep(figures: Figures, fields: Any) -> float | None:
     whole = fields.depth.value
     if whole is None or not hasattr(fields, "width") or hasattr(fields, "side"):
         return whole
-    return whole / (figures.value("layers") or 1.0)
+    return whole / figures.count("layers")

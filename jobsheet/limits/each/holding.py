@@ -40,7 +40,7 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     factor = setting.shop.holding_factor_high if _high(held) else setting.shop.holding_factor
     pull = figures.value("in_plane_peak")
     if pull is not None:
-        lift = figures.value("lift") or 0.0
+        lift = figures.number("lift")
         return _worst(
             _milled(pull, lift, held, factor, setting.units),
             _rolled(pull, held, factor, setting.units),

@@ -43,8 +43,8 @@ def limit(figures: Figures, setting: Setting, _fields: object = None) -> Limit |
 
 def longest_peck(figures: Figures) -> float:
     """How long the arm pushes without a rest [s]."""
-    strokes = max(1.0, figures.value("strokes") or 1.0)
-    return max(0.0, (figures.value("time_each") or 0.0) - PECK * (strokes - 1)) / strokes
+    strokes = figures.count("strokes")
+    return max(0.0, figures.number("time_each") - PECK * (strokes - 1)) / strokes
 
 
 def share_of_strength(seconds: float) -> float:

@@ -43,8 +43,8 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
         working=f"(F + drag) s / (2 π η r) = ({force:.0f} + {drag:.0f}) N × {put_in(handle.travel, setting.units)}"
         f" / (2 π × {efficiency:g} × {put_in(handle.crank, setting.units)})",
     )  # fmt: skip
-    work = crank * 2 * math.pi * handle.crank * (figures.value("handle_pace") or 0.0)
-    if push.verdict == "expected" and work > TIRING and (figures.value("cutting_time") or 0.0) > LASTS:
+    work = crank * 2 * math.pi * handle.crank * figures.number("handle_pace")
+    if push.verdict == "expected" and work > TIRING and figures.number("cutting_time") > LASTS:
         sentence = (
             f"{work:.0f} W for more than three minutes tires an arm: rest between passes, or a lighter cut"
         )

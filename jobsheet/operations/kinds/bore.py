@@ -219,7 +219,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 
 def _cut_words(fields: Fields, reckoned: Figures) -> str:
-    passes = int(reckoned.value("passes") or 1)
+    passes = reckoned.count("passes")
     rough = passes - (1 if fields.leave is not None else 0)
     words = f"{common.times(rough, 'one cut', 'cuts')} of {reckoned.shown('cut_on_diameter')} on the diameter"
     return f"{words}, last {fields.leave.text}" if fields.leave is not None else words
@@ -227,7 +227,7 @@ def _cut_words(fields: Fields, reckoned: Figures) -> str:
 
 def _stop(fields: Fields, reckoned: Figures, setting: Setting) -> float:
     beyond = _APPROACH if fields.depth.through else 0.0
-    return drilling.settable((reckoned.value("hole_depth") or 0.0) + beyond, setting)
+    return drilling.settable(reckoned.number("hole_depth") + beyond, setting)
 
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
@@ -240,8 +240,8 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
             do=fields.what or _words(fields),
             note=", ".join(part for part in note if part),
             cutter=fields.cutter.place or short_name(fields.cutter),
-            spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
-            pace=common.one_decimal(pace) if pace else f"{reckoned.value('time_each') or 0:.0f}",
+            spindle=f"{reckoned.number('spindle_speed') * 60:.0f}",
+            pace=common.one_decimal(pace) if pace else f"{reckoned.number('time_each'):.0f}",
             pace_unit=f"s a turn, {handle.name}" if pace and handle else "s to depth",
             depth=depth,
             depth_unit=unit,
@@ -252,11 +252,11 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
 
 def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, the feed down, and what the head is moved out by."""
-    speed, pace = reckoned.value("spindle_speed") or 0.0, reckoned.value("seconds_a_turn")
+    speed, pace = reckoned.number("spindle_speed"), reckoned.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
-    seconds = f"{reckoned.value('time_each') or 0:.0f}"
+    seconds = f"{reckoned.number('time_each'):.0f}"
     stop = hole_words.length(_stop(fields, reckoned, setting), setting)
-    number, unit = common.millimetres(round(reckoned.value("cut_on_diameter") or 0.0, 6), setting.units)
+    number, unit = common.millimetres(round(reckoned.number("cut_on_diameter"), 6), setting.units)
     feed = (
         Dial(
             f"Wind the {handle.name} handle", common.one_decimal(pace), "s a turn", f"{seconds} s to {stop}",

@@ -107,7 +107,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 
 def _stop(reckoned: Figures, setting: Setting) -> float:
-    return drilling.settable(reckoned.value("hole_depth") or 0.0, setting)
+    return drilling.settable(reckoned.number("hole_depth"), setting)
 
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:

@@ -132,7 +132,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 def _stop(fields: Fields, reckoned: Figures) -> float:
     """Where the quill stop stands: the depth of the tip, a millimetre further for what goes through [m]."""
-    depth = reckoned.value("hole_depth") or 0.0
+    depth = reckoned.number("hole_depth")
     return round(depth + _tip(fields) + (0.001 if fields.depth.through else 0.0), 4)
 
 

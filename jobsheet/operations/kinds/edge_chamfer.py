@@ -171,7 +171,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: size, how far the tip reaches, which edges."""
     note = f"tip {reckoned.shown('hole_depth')} below the top; {reckoned.shown('time_each')} in all"
-    total = reckoned.value("hole_depth") or 0.0
+    total = reckoned.number("hole_depth")
     return (
         milling.row(fields, reckoned, setting, do=_words(fields), note=note, total=total, along=fields.along),
     )
@@ -179,7 +179,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
 
 def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of the tip."""
-    return milling.dials(reckoned.value("hole_depth") or 0.0, reckoned, setting, fields.along, "to the tip")
+    return milling.dials(reckoned.number("hole_depth"), reckoned, setting, fields.along, "to the tip")
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

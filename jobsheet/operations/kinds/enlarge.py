@@ -126,7 +126,7 @@ def _stop(fields: Fields, reckoned: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth of the tip, a millimetre further for what goes through [m]."""
     tip = _tip(fields, drilling.diameter_of(fields.cutter))
     beyond = tip + (0.001 if fields.depth.through else 0.0)
-    return drilling.settable((reckoned.value("hole_depth") or 0.0) + round(beyond, 4), setting)
+    return drilling.settable(reckoned.number("hole_depth") + round(beyond, 4), setting)
 
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:

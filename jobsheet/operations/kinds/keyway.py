@@ -162,7 +162,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: width, length, depth and layers; on a shaft what the flat counts."""
-    layers = int(reckoned.value("layers") or 1)
+    layers = reckoned.count("layers")
     parts = [f"{layers} layers" if layers > 1 else "", f"first centre at {_first(fields).text}"]
     if reckoned.get("crown"):
         parts.append(f"depth from the highest line; the flat stands {reckoned.shown('crown')} lower")

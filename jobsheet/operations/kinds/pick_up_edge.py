@@ -119,7 +119,7 @@ def _half(reckoned: Figures, setting: Setting, axis: str) -> str:
     """
     handle = setting.machine.handle(axis)
     name = "wind_on" if reckoned.get("wind_on") else "half_tip"
-    way = reckoned.value(name) or 0.0
+    way = reckoned.number(name)
     return dial_text(handle, reading(handle, way)) if handle is not None else reckoned.shown(name)
 
 
@@ -138,7 +138,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
             do=fields.what or f"Find {fields.edges}; set both dials to 0",
             note="; ".join(part for part in (note, fields.note) if part),
             cutter=fields.cutter.place or short_name(fields.cutter),
-            spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
+            spindle=f"{reckoned.number('spindle_speed') * 60:.0f}",
             measure=fields.measure.said if fields.measure else "",
             readings=(dialled,),
         ),
@@ -147,7 +147,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
 
 def dials(_fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """The speed, and half the tip on both dials."""
-    speed = reckoned.value("spindle_speed") or 0.0
+    speed = reckoned.number("spindle_speed")
     name = "From the edge" if reckoned.get("wind_on") else "Half the tip"
     return (
         common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, "edge finder"),

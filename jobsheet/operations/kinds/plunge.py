@@ -101,7 +101,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 def _stop(fields: Fields, reckoned: Figures) -> float:
     """Where the quill stop stands [m]; a millimetre further for what goes through."""
-    return round((reckoned.value("hole_depth") or 0.0) + (0.001 if fields.depth.through else 0.0), 4)
+    return round(reckoned.number("hole_depth") + (0.001 if fields.depth.through else 0.0), 4)
 
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:

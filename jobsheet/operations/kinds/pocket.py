@@ -278,7 +278,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
         parts.append("clockwise round, seen from above")
     elif fields.leave is not None:
         parts.append(f"then {fields.leave.text} off the wall at full depth")
-    total = reckoned.value("hole_depth") or 0.0
+    total = reckoned.number("hole_depth")
     note = "; ".join(parts)
     return (
         milling.row(
@@ -297,7 +297,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
 def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
     words = milling.layers_words(reckoned)
-    return milling.dials(reckoned.value("hole_depth") or 0.0, reckoned, setting, fields.along, words)
+    return milling.dials(reckoned.number("hole_depth"), reckoned, setting, fields.along, words)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -144,7 +144,7 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 def _stop(fields: Fields, reckoned: Figures, setting: Setting) -> float:
     """Where the quill stop stands: the depth, and the lead beyond what goes through [m]."""
     beyond = _LEAD if fields.depth.through else 0.0
-    return drilling.settable((reckoned.value("hole_depth") or 0.0) + beyond, setting)
+    return drilling.settable(reckoned.number("hole_depth") + beyond, setting)
 
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:

@@ -227,7 +227,7 @@ def _says(fields: Fields, aim: Aim) -> tuple[str, ...]:
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: how much, in how many layers and cuts, which way."""
     count, width = _cuts(fields)
-    layers = int(reckoned.value("layers") or 1)
+    layers = reckoned.count("layers")
     shown, unit = common.millimetres(width, setting.units)
     parts = [fields.way]
     dialled = ""
@@ -259,7 +259,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
 
 def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
-    note = common.times(int(reckoned.value("passes") or 1), "one cut", "cuts")
+    note = common.times(reckoned.count("passes"), "one cut", "cuts")
     return milling.dials(fields.depth.value, reckoned, setting, fields.along, note)
 
 

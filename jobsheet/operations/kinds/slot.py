@@ -153,13 +153,13 @@ def _says(fields: Fields, _aim: Aim) -> tuple[str, ...]:
 
 def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]:
     """One line: width, depth, layers, from where to where."""
-    layers = int(reckoned.value("layers") or 1)
+    layers = reckoned.count("layers")
     note = f"centre from {' to '.join(place.text for place in fields.ends.points)}"
     if layers > 1:
         note = f"{layers} layers, {note}"
     dialled = common.at_the_dials(setting, _ends(fields))
     note = f"{note}; {dialled}; {reckoned.shown('time_each')} each"
-    total = reckoned.value("hole_depth") or 0.0
+    total = reckoned.number("hole_depth")
     return (
         milling.row(
             fields,
@@ -177,7 +177,7 @@ def rows(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Row, ...]
 def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ...]:
     """Spindle, feed handle, depth of a layer."""
     words = milling.layers_words(reckoned)
-    return milling.dials(reckoned.value("hole_depth") or 0.0, reckoned, setting, fields.along, words)
+    return milling.dials(reckoned.number("hole_depth"), reckoned, setting, fields.along, words)
 
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:

@@ -153,8 +153,8 @@ def rows(fields: Fields, reckoned: Figures, _setting: Setting) -> tuple[Row, ...
             do=fields.what or _words(fields),
             note=", ".join(note),
             cutter=fields.cutter.place or short_name(fields.cutter),
-            spindle="" if by_hand else f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
-            pace="" if by_hand else f"{reckoned.value('time_each') or 0:.0f}",
+            spindle="" if by_hand else f"{reckoned.number('spindle_speed') * 60:.0f}",
+            pace="" if by_hand else f"{reckoned.number('time_each'):.0f}",
             pace_unit="by hand" if by_hand else "s in and out",
             depth="" if fields.depth.through else fields.depth.text,
             depth_unit="through" if fields.depth.through else "",
@@ -180,13 +180,11 @@ def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ..
             Dial("Turn by hand", asks.split(" ")[0], "N·m", f"{easy} is comfortable, wrench {length * 1e3:.0f} mm" if length else ""),
             depth,
         )  # fmt: skip
-    speed = reckoned.value("spindle_speed") or 0.0
+    speed = reckoned.number("spindle_speed")
     problem = "" if setting.machine.spindle.reverses else "this machine does not reverse"
     return (
         common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, reckoned.shown("cutting_speed")),
-        Dial(
-            "In and out again", f"{reckoned.value('time_each') or 0:.0f}", "s", "reverse to come out", problem
-        ),
+        Dial("In and out again", f"{reckoned.number('time_each'):.0f}", "s", "reverse to come out", problem),
         depth,
     )
 

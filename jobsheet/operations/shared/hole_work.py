@@ -357,7 +357,7 @@ def row(
     """The line of a hole step; `stop` is where the quill stop stands [m], `hole`
     what it does to the one that is there.
     """
-    strokes = int(reckoned.value("strokes") or 1)
+    strokes = reckoned.count("strokes")
     words = [f"{reckoned.shown('time_each')} each"] if len(fields.at) > 1 else []
     if strokes > 1:
         words.append(f"in {strokes} pecks")
@@ -369,8 +369,8 @@ def row(
         do=fields.what or do,
         note=", ".join(words),
         cutter=fields.cutter.place or short_name(fields.cutter),
-        spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
-        pace=f"{reckoned.value('time_each') or 0:.0f}",
+        spindle=f"{reckoned.number('spindle_speed') * 60:.0f}",
+        pace=f"{reckoned.number('time_each'):.0f}",
         pace_unit="s to depth",
         depth=depth,
         depth_unit=unit,
@@ -382,8 +382,8 @@ def dials(reckoned: Figures, setting: Setting, stop: float, counted: str = "to t
     """Spindle, seconds to the depth, quill stop: the three things to set for a
     hole. `counted` says from where.
     """
-    speed = reckoned.value("spindle_speed") or 0.0
-    strokes = int(reckoned.value("strokes") or 1)
+    speed = reckoned.number("spindle_speed")
+    strokes = reckoned.count("strokes")
     pushed = reckoned.value("lever_push")
     words = f"push {reckoned.shown('lever_push')}" if pushed else ""
     problem = "more than a strong push" if pushed and pushed > setting.shop.strong_push else ""
@@ -392,7 +392,7 @@ def dials(reckoned: Figures, setting: Setting, stop: float, counted: str = "to t
         common.spindle_dial(setting, reckoned.shown("spindle_speed"), speed, reckoned.shown("cutting_speed")),
         Dial(
             "Feed by the quill lever",
-            f"{reckoned.value('time_each') or 0:.0f}",
+            f"{reckoned.number('time_each'):.0f}",
             "s to the depth",
             words,
             problem,
@@ -408,7 +408,7 @@ def dials(reckoned: Figures, setting: Setting, stop: float, counted: str = "to t
 
 def _tip(reckoned: Figures, setting: Setting) -> float:
     """Where the quill stops for a cone [m]: at its tip."""
-    return settable(reckoned.value("hole_depth") or 0.0, setting)
+    return settable(reckoned.number("hole_depth"), setting)
 
 
 def cone_row(fields: Any, reckoned: Figures, setting: Setting, do: str) -> Row:

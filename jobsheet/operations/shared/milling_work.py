@@ -331,17 +331,17 @@ def pace_problem(reckoned: Figures, setting: Setting) -> str:
 
 def layers_words(reckoned: Figures) -> str:
     """`one layer`, `4 layers`."""
-    return common.times(int(reckoned.value("layers") or 1), "one layer", "layers")
+    return common.times(reckoned.count("layers"), "one layer", "layers")
 
 
 def passes_words(reckoned: Figures) -> str:
     """`one pass`, `4 passes`."""
-    return common.times(int(reckoned.value("passes") or 1), "one pass", "passes")
+    return common.times(reckoned.count("passes"), "one pass", "passes")
 
 
 def depth_words(total: float, reckoned: Figures, setting: Setting) -> tuple[str, str]:
     """The depth as it is set, `4 × 3` in layers, and its unit."""
-    layers = int(reckoned.value("layers") or 1)
+    layers = reckoned.count("layers")
     each, unit = common.millimetres(total / layers, setting.units)
     return (f"{layers} × {each}" if layers > 1 else each), unit
 
@@ -354,11 +354,11 @@ def dials(total: float, reckoned: Figures, setting: Setting, along: str, note: s
     """
     from jobsheet.machine.dial_readings import running
 
-    speed, pace = reckoned.value("spindle_speed") or 0.0, reckoned.value("seconds_a_turn")
+    speed, pace = reckoned.number("spindle_speed"), reckoned.value("seconds_a_turn")
     handle = common.depth_handle(setting.machine)
     number, unit = depth_words(total, reckoned, setting)
     if handle is not None and total > 0:
-        layers = int(reckoned.value("layers") or 1)
+        layers = reckoned.count("layers")
         ends = running(handle, (total / layers,) * layers, start=setting.wound)
         set_at = " to ".join(dict.fromkeys((ends[0].dial, ends[-1].dial)))
         note = " · ".join(part for part in (f"{set_at}, {handle.name}", note) if part)
@@ -397,7 +397,7 @@ def row(
         do=fields.what or do,
         note="; ".join(part for part in (note, fields.note) if part),
         cutter=fields.cutter.place or short_name(fields.cutter),
-        spindle=f"{(reckoned.value('spindle_speed') or 0) * 60:.0f}",
+        spindle=f"{reckoned.number('spindle_speed') * 60:.0f}",
         pace=common.one_decimal(pace) if pace else "",
         pace_unit=f"s a turn, {along}" if pace else "",
         depth=number,

@@ -39,7 +39,7 @@ def reasons(
                 "common-practice",
             )
         else:
-            passes = round(best.found.value("passes") or 1)
+            passes = best.found.count("passes")
             yield Advice(name, text, f"{passes} passes in all, the fewest that go" if passes > 1 else "in one pass", "common-practice")  # fmt: skip
 
 
@@ -70,7 +70,7 @@ def _feed_why(best: Candidate, start: Suggestion | None, setting: Setting) -> tu
 
 
 def _layer_why(best: Candidate) -> str:
-    layers = round(best.found.value("layers") or 1)
+    layers = best.found.count("layers")
     if layers == 1:
         return "at once: every limit allows it"
     return f"{layers} layers, the fewest that every limit allows"

@@ -150,7 +150,7 @@ def _deep_face(one: Candidate) -> bool:
     fields, most = one.fields, DEEP_FACE.get(one.found.setting.machine.stiffness_class)
     if most is None or fields.cutter.kind != "face mill":
         return False
-    return bool(fields.depth.value / (one.found.value("layers") or 1) > most * (1 + A_HAIR))
+    return bool(fields.depth.value / one.found.count("layers") > most * (1 + A_HAIR))
 
 
 def worst_of(found: Tried) -> float:
@@ -174,8 +174,8 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
             return False
         if worst_of(now) > worst_of(advised.found) * NEAREST:
             return False
-        fewer = not plays.mills or round(now.value("passes") or 1) <= advised.passes
-        quick = unhurried or (now.value("cutting_time") or 0.0) <= advised.seconds * EQUAL
+        fewer = not plays.mills or now.count("passes") <= advised.passes
+        quick = unhurried or now.number("cutting_time") <= advised.seconds * EQUAL
         return fewer and quick
 
     unhurried = finishes(

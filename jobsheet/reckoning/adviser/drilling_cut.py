@@ -115,5 +115,5 @@ def _candidate(
         return None
     return Candidate(
         fields=made, texts=texts, found=one, burden=burden_of(one, of_drilling(plays, one, setting)), speed=speed, feed=feed,
-        passes=round(one.value("strokes") or 1), seconds=one.value("cutting_time") or 0.0,
+        passes=one.count("strokes"), seconds=one.number("cutting_time"),
     )  # fmt: skip

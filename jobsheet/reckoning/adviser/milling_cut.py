@@ -113,7 +113,7 @@ def _candidate(
     one, burden, texts = made
     return Candidate(
         fields=one.fields, texts=texts, found=one, burden=burden, speed=speed, feed=tooth,
-        passes=_passes(one), seconds=one.value("cutting_time") or 0.0,
+        passes=_passes(one), seconds=one.number("cutting_time"),
     )  # fmt: skip
 
 
@@ -267,7 +267,7 @@ def _in_layers(
 
 def _passes(one: Tried | None) -> int:
     """All passes of it, side by side and in layers."""
-    return round((one.value("passes") if one is not None else None) or 1)
+    return one.count("passes") if one is not None else 1
 
 
 def _bounds(cutting: Cutting) -> tuple[int, int]:

@@ -40,7 +40,7 @@ def of_drilling(plays: Roles, found: Tried, setting: Setting) -> int:
     fields = found.fields
     if plays.hole != "drill" or fields.cutter.kind != "drill" or not fields.cutter.diameter:
         return 0
-    deep = found.value("hole_depth") or 0.0
+    deep = found.number("hole_depth")
     opening = plays.opens or setting.pilot is not None
     most = setting.shop.pecks_opening if opening else setting.shop.pecks_solid
     return int(getattr(fields, "peck", None) is None and deep > most * fields.cutter.diameter * (1 + A_HAIR))

@@ -79,7 +79,7 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
     if figures is None or cutter is None or not hasattr(fields, "feed_per_tooth") or not cutter.teeth:
         return ()
     wanted = _wanted(kind, fields, setting)
-    chip = figures.value("feed_per_tooth") or 0.0
+    chip = figures.number("feed_per_tooth")
     low, high, value = wanted if wanted is not None else (chip, chip, chip)
     typed = fields.feed_per_tooth.value if fields.feed is None and fields.feed_per_tooth is not None else None
     right = low * (1 - 1e-6) <= chip <= high * (1 + 1e-6)

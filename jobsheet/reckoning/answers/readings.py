@@ -194,7 +194,7 @@ def depths_of(
     total = (depth.value if depth is not None else None) or figures.value("hole_depth")
     if not total or depth is None:
         return (), handle
-    layers = int(figures.value("layers") or 1)
+    layers = figures.count("layers")
     drawing = depth.text if wound <= 0 else f"{depth.text} below the top"
     return running(handle, (total / layers,) * layers, drawing, start=wound), handle
 

@@ -229,10 +229,10 @@ def _with_pilot(operation: Operation, setting: Setting, size: DrillSize) -> tupl
 
 
 def _as_pilot(size: DrillSize, first: Tried, after: Tried, setting: Setting) -> Pilot:
-    feed = first.value("feed_per_turn") or 0.0
+    feed = first.number("feed_per_turn")
     return Pilot(
         drill=size.name, diameter=size.diameter, feed=feed, feed_shown=show("feed_per_turn", feed, setting.units),
-        speed=first.value("spindle_speed") or 0.0, share=_share(first), push=first.value("lever_push"),
-        after_speed=after.value("spindle_speed") or 0.0, after_torque=after.value("torque") or 0.0,
-        after_share=_share(after), after_thrust=after.value("thrust") or 0.0, after_push=after.value("lever_push"),
+        speed=first.number("spindle_speed"), share=_share(first), push=first.value("lever_push"),
+        after_speed=after.number("spindle_speed"), after_torque=after.number("torque"),
+        after_share=_share(after), after_thrust=after.number("thrust"), after_push=after.value("lever_push"),
     )  # fmt: skip

@@ -259,7 +259,7 @@ def _first_of(
     """The first drill or thread, and all others at its speed; it asks nothing hard
     of hand, holding and cutter either.
     """
-    own = {one.name: one.found.value("spindle_speed") or 0.0 for one in rows}
+    own = {one.name: one.found.number("spindle_speed") for one in rows}
     best: Made | None = None
     spindle = ""
     for speed in sorted({speed for speed in own.values() if speed}, reverse=True):
@@ -316,7 +316,7 @@ def finished(
     cut, setting, units = made.found, ladder.setting, ladder.units
     chances = [chance_over(capacities[one.limit], one.share) for one in made.asked if one.limit in capacities]
     grown = [one.share / before for one in made.asked if (before := last.get(one.limit))]
-    speed = cut.value("spindle_speed") or 0.0
+    speed = cut.number("spindle_speed")
     handle, grows = None, ladder.grows
     if grows == "width" and made.name != getattr(getattr(cut.fields, grows, None), "text", made.name):
         grows = "depth"  # one of the first rungs of a ladder of widths: only its depth grew

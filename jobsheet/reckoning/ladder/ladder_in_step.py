@@ -67,7 +67,7 @@ def in_step(reckoned: Reckoned, number: int, *, date: str = "") -> Ladder:
     if outcome.figures is None:
         raise CommandError(outcome.problem or f"Step {number} cannot be reckoned.")
     each = _layer(operation, setting)
-    whole = each * (outcome.figures.value("layers") or 1.0)
+    whole = each * outcome.figures.count("layers")
     known = capacities_of(
         setting.proof, process, operation.fields.cutter.kind, measured=is_measured(setting.machine)
     )

@@ -486,9 +486,7 @@ class Layers:
 
         def tried(cutting, texts, count):
             self.asked.append(count)
-            one = SimpleNamespace(
-                value=lambda name: float(count * side_by_side) if name == "passes" else None
-            )
+            one = SimpleNamespace(count=lambda name: count * side_by_side if name == "passes" else 1)
             return (
                 (None, HOPELESS, texts)
                 if count in hopeless
