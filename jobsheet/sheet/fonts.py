@@ -75,16 +75,26 @@ def _printed(character: str) -> str:
     return character if _has(character) else f"[U+{ord(character):04X}]"
 
 
+class _Widths(dict[str, float]):
+    """Widths by character, looked up in the face once for each, so that a text is summed without a step of ours."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self._face: dict[int, float] = face(name).charWidths
+
+    def __missing__(self, character: str) -> float:
+        found = self[character] = self._face.get(ord(character), 600.0)
+        return found
+
+
 @cache
-def _widths(name: str) -> dict[int, float]:
-    found: dict[int, float] = face(name).charWidths
-    return found
+def _widths(name: str) -> _Widths:
+    return _Widths(name)
 
 
 @remembered(1024)
 def _units(text: str, bold: bool) -> float:
-    widths = _widths(BOLD if bold else REGULAR)
-    return sum(widths.get(ord(character), 600.0) for character in text)
+    return sum(map(_widths(BOLD if bold else REGULAR).__getitem__, text))
 
 
 def width(text: str, size: float, *, bold: bool = False) -> float:

@@ -158,8 +158,9 @@ def _outside(stretches: Any, outline: Any) -> Any:
     """Which stretches have their middle outside the hull of the work as it is now."""
     if not len(stretches) or not len(outline):
         return np.ones(len(stretches), bool)
-    points = np.unique(np.round(np.concatenate([outline[:, :2], outline[:, 2:]]), 6), axis=0)
-    hull = _hull([(float(x), float(y)) for x, y in points])
+    # Each once: numpy's own way to that imports its masked arrays first, a tenth of numpy.
+    points = np.round(np.concatenate([outline[:, :2], outline[:, 2:]]), 6).tolist()
+    hull = _hull(list({(x, y) for x, y in points}))
     middles = (stretches[:, :2] + stretches[:, 2:]) / 2
     inside = np.ones(len(middles), bool)
     for (x1, y1), (x2, y2) in zip(hull, [*hull[1:], hull[0]], strict=True):

@@ -29,6 +29,9 @@ from jobsheet.gui.start.our_modules import Kept, OurModules, gathered
 
 #: Whose modules are kept; every other compilation goes its usual way.
 OWNER = "shibokensupport"
+#: Modules that spell a pattern out of a set, so that it is another one in every process and would be kept for
+#: nobody, each time with all the rest.
+NEVER_THE_SAME = frozenset({"tokenize", "reportlab.lib.rl_safe_eval"})
 #: What a caller hands down to what it compiles: the bits of `from __future__`.
 _FUTURE = 0x1FF0000
 #: Far more than a start compiles; what is beyond is not kept.
@@ -44,6 +47,14 @@ def place(verb: str = "") -> str:
     the command line asks for lies apart.
     """
     return f"{cache_from_source(__file__).removesuffix('.pyc')}.{f'verb-{verb}' if verb else 'start'}"
+
+
+def _asker() -> str:
+    """The module that asks for the pattern that is being made: the nearest that does not belong to `re`."""
+    frame = sys._getframe(2)  # noqa: SLF001  # no other way says it
+    while frame.f_back is not None and frame.f_globals.get("__name__") in ("re", "re._compiler"):
+        frame = frame.f_back
+    return str(frame.f_globals.get("__name__"))
 
 
 class _Listener:
@@ -161,7 +172,7 @@ class Compiled:
             made = self._make(pattern, flags)
         finally:
             self._maker._sre = self._sre  # noqa: SLF001
-        if len(listener.heard) == 1 and len(self._parts) < MOST:
+        if len(listener.heard) == 1 and len(self._parts) < MOST and _asker() not in NEVER_THE_SAME:
             self._parts[key] = listener.heard[0]
             self.new = True
         return made
