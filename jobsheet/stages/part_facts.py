@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from jobsheet.finished.finished_part import FinishedPart
 from jobsheet.model.not_checked import alone
 from jobsheet.stages.checks import Fact, not_checked
-from jobsheet.stages.part_solid import Difference, differences
+from jobsheet.stages.part_solid import Difference, as_cut, differences
 from jobsheet.stages.solids import Stage
 
 _KINDS = {"left": "left-on", "cut away": "cut-away"}
@@ -23,6 +23,8 @@ def part_facts(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
 
 
 def _pieces(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
+    if as_cut(stages, part):
+        return []
     return [_fact(one) for one in differences(stages, part, within_limits=True) if one.what in _KINDS]
 
 

@@ -16,6 +16,7 @@ from jobsheet.finished.finished_part import FinishedPart
 from jobsheet.model.finished import Feature
 from jobsheet.model.lying import Box
 from jobsheet.remembered import remembered
+from jobsheet.stages.as_cut import all_as_drawn
 from jobsheet.stages.as_drawn import Drawn, drawn, part_box
 from jobsheet.stages.bodies import MM
 from jobsheet.stages.course import Sized
@@ -82,6 +83,20 @@ def differences(
     found += [_piece("cut away", piece, (), stages) for piece in cut]
     found += [_piece("never there", piece, (), ()) for piece in lacking]
     return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
+
+
+def as_cut(stages: Sequence[Stage], part: FinishedPart) -> bool:
+    """Whether it is certain without a solid of the part that `differences` within its limits finds nothing left and
+    nothing cut away.
+    """
+    last = stages[-1]
+    box = part_box(last.box, part)
+    if not _inside(last.box, _grown(box, HAIR)):
+        return False
+    cuts = [one.cut for one in stages if one.cut is not None and one.tool is not None]
+    features = tuple(drawn(part, box))
+    limits = [tuple(drawn(_at_limits(part, end), box)) for end in (0, 1)]
+    return all_as_drawn(cuts, last.box, box, features, limits, part)
 
 
 @remembered(4)
