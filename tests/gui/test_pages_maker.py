@@ -55,3 +55,13 @@ def test_a_maker_that_was_never_asked_has_no_thread():
     maker = Maker()
     assert maker._thread is None
     maker._end()
+
+
+def test_pages_that_nobody_asked_for_are_made_once():
+    maker, made, done = Maker(), [], threading.Event()
+    maker.warm(lambda: made.append("first"))
+    maker.warm(lambda: made.append("second"))
+    maker.ask(Question(done.set, SimpleQueue()))
+    assert done.wait(30)
+    assert made == ["first"]
+    maker._end()

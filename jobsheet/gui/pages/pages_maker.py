@@ -33,6 +33,15 @@ class Maker:
     def __init__(self) -> None:
         self._asked: SimpleQueue[Question | None] = SimpleQueue()
         self._thread: threading.Thread | None = None
+        self._warm = False
+
+    def warm(self, make: Callable[[], MadeSheets]) -> None:
+        """Make pages that nobody asked for, once: what the first pages of a day wait for (makers of pages, fonts,
+        pictures) is there when somebody asks.
+        """
+        if not self._warm:
+            self._warm = True
+            self.ask(Question(make, SimpleQueue()))
 
     def ask(self, question: Question) -> None:
         """Make it when what is being made is done."""

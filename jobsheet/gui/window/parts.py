@@ -6,6 +6,7 @@ The actions of the menus name these parts.
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -79,7 +80,7 @@ class Parts:
         self.edits.rows.place_chosen = self._place_chosen
         self.edits.runs.recorded = self._proof_changed
         self.answering = Answering(desk, lambda: self.edits.rows.row, self._arrange)
-        self._warming = Warming(later, window)
+        self._warming = Warming(later, window, self._warm_pages)
         self.ways = ways()
         self.told = Told(tuple(way for way in every_way() if way.menu != "help"), self.open_help)
         self.visit = Visit(
@@ -162,6 +163,15 @@ class Parts:
             self._show_title()
         self.stages.ask()
         self._warming.begin()
+
+    def _warm_pages(self) -> None:
+        """The pages of the job on the desk are made once beside the window; where they cannot be, nobody waits for them."""
+        from jobsheet.errors import CommandError
+        from jobsheet.gui.desk.job_pdf import sheets_to_make
+        from jobsheet.gui.pages.pages_maker import MAKER
+
+        with suppress(CommandError):
+            MAKER.warm(sheets_to_make(self.desk))
 
     def _look_at_runs(self) -> None:
         """How the steps went the last time; where the disk is silent it is

@@ -1,4 +1,4 @@
-"""What the lists will ask for is fetched while the hand rests, a little at a time: they open
+"""What the lists and the print place will ask for is fetched while the hand rests, a little at a time: they open
 at once, and the start pays nothing.
 """
 
@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import importlib
 from collections.abc import Callable, Iterator
+from itertools import chain
 
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
@@ -23,8 +24,9 @@ ICON = 22
 class Warming:
     """One pass through the pieces; it stands still while anything else is to be done."""
 
-    def __init__(self, later: Later, parent: QWidget) -> None:
+    def __init__(self, later: Later, parent: QWidget, pages: Callable[[], object]) -> None:
         self._later = later
+        self._pages = pages
         self._parent = parent
         self._pieces: Iterator[Callable[[], object]] | None = None
         self._timer = QTimer(parent)
@@ -34,7 +36,7 @@ class Warming:
     def begin(self) -> None:
         """The hand rests: once is enough."""
         if self._pieces is None:
-            self._pieces = _pieces(self._parent.devicePixelRatio())
+            self._pieces = chain(_pieces(self._parent.devicePixelRatio()), (self._pages,))
             self._timer.start(WAIT)
 
     def _step(self) -> None:
@@ -62,6 +64,9 @@ def _pieces(ratio: float) -> Iterator[Callable[[], object]]:
         "jobsheet.operations.choosing.likely",
         "jobsheet.operations.choosing.found",
         "jobsheet.gui.edits.insertion",
+        "jobsheet.report.plan",
+        "jobsheet.gui.pages.pages_view",
+        "jobsheet.gui.pages.print_window",
     ):
         yield lambda module=module: importlib.import_module(module)  # type: ignore[misc]
     yield order_of_work.all_groups
