@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.cutting.drill_point import SPLIT_POINT, STANDARD_POINT
@@ -56,3 +57,9 @@ def test_a_dull_drill_wears_more_than_a_sharp_one():
         for state in ("sharp", "dull")
     )
     assert wear_of(around(), sharp) < wear_of(around(), dull)
+
+
+def test_edges_of_a_tool_that_nobody_named_are_worn_as_the_workshops_drills():
+    setting = around()
+    bite = bite_of(read_cutter("drill 8 mm", "mm"), 8e-3, 1e-4, None)
+    assert wear_of(setting, replace(bite, cutter=None)) == setting.shop.wear_drilling

@@ -56,3 +56,12 @@ def test_a_spot_is_drilled_once():
     spot = ("spot-drill", {})
     assert hole_steps.drill(here(spot)).kind == "drill"
     assert hole_steps.drill(here(spot, ("drill", {"cutter": "drill 5 mm"}))) is None
+
+
+@pytest.mark.parametrize(
+    ("size", "tapped"), [("6.69", True), ("6.68", False), ("6.9", True), ("6.92", False)]
+)
+def test_a_drill_a_tenth_off_is_still_for_the_thread(size, tapped):
+    """ISO 2306: 6.8 for M8; two steps of a set in tenths lie within 0.11 mm (common practice)."""
+    found = hole_steps.tap(here(("drill", {"cutter": f"drill {size} mm"})))
+    assert (found is not None and found.size == "M8") == tapped

@@ -6,6 +6,8 @@ import math
 
 import pytest
 
+from jobsheet.errors import CalcError
+from jobsheet.operations.kinds.keyway import crown
 from tests.operations.hole_steps import Step, refusal
 
 KEYWAY = {"cutter": "slot drill 6 mm, 2 teeth, 20 mm out", "start": "15, 25", "length": "25", "along": "x", "depth": "3.5", "layer": "0.6", "feed_per_tooth": "0.02", "spindle": "300 rpm"}  # fmt: skip
@@ -42,3 +44,17 @@ def test_of_a_shaft_the_crown_is_said():
 
 def test_a_keyway_shorter_than_its_cutter_is_refused():
     assert refusal("keyway", {**KEYWAY, "length": "5"}, **STEEL)
+
+
+@pytest.mark.parametrize(
+    ("width", "shaft", "height"), [(6, 10, 1.0), (8, 10, 2.0), (10, 26, 1.0), (24, 26, 8.0)]
+)
+def test_the_crown_of_a_shaft_by_right_angled_triangles_of_whole_numbers(width, shaft, height):
+    """Pythagoras: 3, 4, 5 and 5, 12, 13; a keyway 6 wide in a shaft of 10 leaves 5 - 4 = 1 above its edges."""
+    assert crown(width * 1e-3, shaft * 1e-3) == pytest.approx(height * 1e-3)
+
+
+def test_a_keyway_as_wide_as_its_shaft_is_refused():
+    with pytest.raises(CalcError, match=r"shaft diameter is 8 mm; it must be more than the width"):
+        crown(8e-3, 8e-3)
+    assert crown(7.999e-3, 8e-3) < 4e-3

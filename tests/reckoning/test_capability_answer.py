@@ -74,3 +74,10 @@ def test_the_same_job_on_two_machines(samples):
     # by hand it feeds slower with them.
     assert found.on[1].minutes.cut > found.on[0].minutes.cut
     assert [number for number, *_ in found.on[0].cuts] == [20, 30, 50, 60]
+
+
+def test_a_drill_is_told_by_its_feed_and_a_tap_by_its_thread():
+    rows = card(find_card("knee-mill-k-2"), "S235").rows
+    fed = {row.what.split(",")[0]: row.cutter for row in rows if "drill" in row.what or "tap" in row.what}
+    assert [text for what, text in fed.items() if "tap" in what] == ["coarse thread, usual drill"]
+    assert all(text.endswith("mm a turn") for what, text in fed.items() if "drill" in what)

@@ -189,3 +189,15 @@ def test_everything_at_once(machine, units):
 )  # fmt: skip
 def test_a_length_is_shown_rounded_down_to_what_is_set(value, units, shown):
     assert length_shown(value, units) == shown
+
+
+@pytest.mark.parametrize(
+    ("value", "units", "shown"),
+    [
+        (1.0999e-3, "mm", "1.05 mm"), (1.1e-3, "mm", "1.1 mm"), (0.5e-3, "mm", "0.5 mm"), (0.4999e-3, "mm", "0.495 mm"), (0.0512e-3, "mm", "0.05 mm"),
+        (0.0109 * 25.4e-3, "in", "0.01 in"), (0.0119 * 25.4e-3, "in", "0.011 in"), (0.00999 * 25.4e-3, "in", "0.0099 in"), (None, "mm", ""),
+    ],
+)  # fmt: skip
+def test_a_length_is_shown_rounded_down_and_ten_times_finer_where_it_is_small(value, units, shown):
+    """By hand: steps of 0.05 mm and 0.001 in; of a tenth of that under ten of them."""
+    assert length_shown(value, units) == shown

@@ -146,3 +146,7 @@ def test_a_file_without_a_verb_is_opened(tmp_path):
         assert run([word], lambda one: opened.append(one) or 0) == 0
     assert opened == [str(path), "not-there.pdf"]
     assert run(["chekc"], opened.append) == 2
+
+
+def test_a_text_that_names_no_machine_brings_none():
+    assert carried.carried_of((("a.machine.yaml", "x"),), "format: 2\nunits: mm\n") is None
