@@ -64,4 +64,4 @@ def _fix(view: View, step: HoleStep) -> Fix:
 def _reamer(text: str, nominal: float, units: str) -> str:
     """A reamer's size: with its fit where one was written."""
     words = text.split()
-    return text if len(words) == 2 and words[1][0] in "HJKMN" else length(nominal, units)
+    return text if words[-1][0] in "HJKMN" else length(nominal, units)
