@@ -9,6 +9,7 @@ comes in a copy of its own set-up.
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import count
 from typing import Any
 
 from msgspec.structs import replace
@@ -223,7 +224,7 @@ def _free_number(job: Job, home: SetUp, index: int) -> int:
     if free:
         fives = [number for number in free if number % 5 == 0]
         return min(fives or free, key=lambda number: abs(number - (low + high) / 2))
-    return next(number for number in range(low + 1, low + len(taken) + 2) if number not in taken)
+    return next(number for number in count(high) if number not in taken)
 
 
 # --- the job around them ---

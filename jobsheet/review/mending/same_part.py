@@ -68,7 +68,8 @@ def _without(part: Any, tools: list[Any]) -> float:
 
 
 def _near(one: Any, other: Any) -> bool:
-    return all(one[i] <= other[i + 3] and other[i] <= one[i + 3] for i in range(3))
+    sides = zip(one[:3], one[3:], other[:3], other[3:], strict=True)
+    return all(low <= far and near <= high for low, high, near, far in sides)
 
 
 def _tools(stages: Sequence[Stage], keys: set[str]) -> Iterable[Any]:

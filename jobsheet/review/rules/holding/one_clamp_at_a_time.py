@@ -27,8 +27,6 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
         holds = _holds(set_up)
         for index, operation in enumerate(set_up.operations):
             one = changed_by(operation)
-            if not one.off:
-                continue
             before = changed_before(set_up, operation.key)
             held = (holds | before.on) - before.off
             if not held or not held <= one.off:
