@@ -8,7 +8,7 @@ import pytest
 
 from jobsheet.__main__ import main
 from jobsheet.errors import NoSuchEntry
-from jobsheet.review.pages.explained import KINDS, called, topics
+from jobsheet.review.pages.explained import KINDS, Topic, called, topics
 
 
 def test_ids_are_unique_over_all_kinds():
@@ -78,3 +78,19 @@ def test_what_could_be_several_is_asked_back_and_what_is_none_names_the_nearest(
         NoSuchEntry, match="choice called “xxxxxxxxxxxxxxxxx”; jobsheet why --list names them all"
     ):
         called("xxxxxxxxxxxxxxxxx")
+
+
+@pytest.mark.parametrize(
+    ("kind", "line"),
+    [
+        ("Remarks", "A remark: scrap."),
+        ("Reminders", "A reminder."),
+        ("Safety notes", "A safety note."),
+        ("Choices of the trade", "A choice of the trade."),
+    ],
+)
+def test_a_topic_is_printed_under_its_title_and_what_it_is(kind, line):
+    assert (
+        Topic(id="x", kind=kind, word="scrap", title="Title", lines=("One.", "Two.")).text
+        == f"Title\n{line}\n\nOne.\nTwo."
+    )

@@ -6,7 +6,8 @@ import pytest
 
 from jobsheet.edit.commands import SetField
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.notes.notes import BESIDE, notes_for
+from jobsheet.review.notes import notes as module
+from jobsheet.review.notes.notes import BESIDE, NoteRow, notes_for
 
 
 def notes(job):
@@ -129,3 +130,38 @@ def test_a_fly_cutter_is_kept_out_of_line(hm100):
 
     flown = AddOperation("set-up-1", "fly-cut").apply(hm100)
     assert everywhere(notes(flown)) >= {"out-of-the-plane", "chips-thrown-flat", "read-the-marked-speed"}
+
+
+def row(name, level, *, beside=9, trigger="kind in drilling"):
+    return NoteRow(
+        id=name, trigger=trigger, level=level, text=name, source="", initials="", back=False, beside=beside
+    )
+
+
+def test_beside_a_step_stand_what_must_be_read_then_the_nearest_warnings_and_last_what_is_only_noted(
+    hm100, monkeypatch
+):
+    """Two at most; what is not beside a step stands at the head, and what is only noted once on the sheet."""
+    rows = [
+        row("late", "warn", beside=3),
+        row("noted", "note", beside=1),
+        row("soon", "warn", beside=2),
+        row("never", "warn"),
+        row("stop", "stop"),
+    ]
+    monkeypatch.setattr(module, "rows", lambda: tuple(rows))
+    found = notes(hm100)
+    assert [one.id for one in found.steps["drill"]] == ["stop", "soon"]
+    assert ids(found.stops) == {"stop"}
+    assert [one.id for one in found.set_ups["set-up-1"]] == ["late", "never"]
+    assert [one.id for one in found.sheet] == ["noted"]
+    rows[-1:] = []
+    found = notes(hm100)
+    assert [one.id for one in found.steps["drill"]] == ["soon", "late"]
+    assert found.stops == ()
+    assert [one.id for one in found.set_ups["set-up-1"]] == ["never"]
+    assert [one.id for one in found.sheet] == ["noted"]
+    rows[:] = [row("noted", "note", beside=8), row("other", "note", beside=9)]
+    found = notes(hm100)
+    assert [one.id for one in found.steps["drill"]] == ["noted"]
+    assert [one.id for one in found.sheet] == ["other"]

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.review.rule import RULES, Needs, rule
+from jobsheet.review.rule import RULES, Needs, Rule, rule
 
 from .views_read import sample, view_of
 
@@ -36,3 +36,9 @@ def test_steps_come_in_cutting_order_with_what_was_reckoned():
     assert keys == [operation.key for _, operation in view.job.operations()]
     assert all(outcome is view.reckoned.operations[operation.key] for _, operation, outcome in view.steps())
     assert list(view.facts_of("clash")) == []
+
+
+def test_a_check_without_words_explains_nothing():
+    assert (
+        Rule(id="a", title="A", severity="habit", needs=Needs.ORDER, check=lambda _view: ()).explanation == ""
+    )
