@@ -73,3 +73,28 @@ def test_a_wall_goes_along_an_end_or_along_a_jaw(hm100, side, at_an_end):
     assert (len(ends), len(jaws)) == ((1, 0) if at_an_end else (0, 1))
     deep = ends[0][3] if at_an_end else jaws[0][2]
     assert deep == pytest.approx(0.0035)
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "least", "held"),
+    [
+        (None, None, (10, 10), 80),
+        ("15", None, (15, 5), 80),
+        (None, "4", (16, 4), 80),
+        ("30", "4", (30, 4), 66),
+        ("25", None, (25, 0), 75),
+    ],
+)
+def test_what_hangs_over_on_one_side_is_left_for_the_other(hm100, left, right, least, held):
+    """100 long in jaws of 80: 20 hang over in all at least."""
+    said = [(HOLDING, name, text) for name, text in (("over_left", left), ("over_right", right)) if text]
+    found, _ = sitting(hm100, ("job:stock", "length", "100"), *said)
+    assert found.least == pytest.approx(tuple(one * 1e-3 for one in least))
+    assert found.held == pytest.approx(held * 1e-3)
+
+
+def test_of_a_vice_that_the_card_does_not_have_nothing_must_hang_over(hm100):
+    found, _ = sitting(hm100, ("job:stock", "length", "100"), (HOLDING, "vice", "a stranger's"))
+    assert (found.vice, found.least) == (None, (0.0, 0.0))
+    shorter, _ = sitting(hm100, ("job:stock", "length", "60"))
+    assert shorter.least == (0.0, 0.0)
