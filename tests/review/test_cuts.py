@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from jobsheet.catalog.metals.materials import find
+from jobsheet.review.plan import cuts
 from jobsheet.review.plan.cuts import full_width, layer_of, soft, total_depth
 from tests.limits.one_cut import around
 
@@ -47,3 +50,21 @@ def test_only_what_cuts_with_its_whole_width_has_one():
 
 def test_a_through_hole_has_no_depth_of_its_own_here():
     assert total_depth(steps_of(sample(100))["clamp"]) is None
+
+
+#: From one end, 30 along and 40 across to the other [mm]: 50 long by Pythagoras.
+ONE, OTHER = (0.010, 0.010), (0.040, 0.050)
+
+
+@pytest.mark.parametrize(
+    ("at", "far"),
+    [
+        (ONE, 0.0), (OTHER, 0.0), ((0.025, 0.030), 0.0), ((0.033, 0.024), 0.010), ((0.017, 0.036), 0.010), ((0.043, 0.054), 0.005),
+        ((0.007, 0.006), 0.005), ((0.010, 0.0), 0.010),
+    ],
+)  # fmt: skip
+def test_how_far_a_point_lies_from_a_slot_s_middle_line(at, far):
+    """Beside it along the normal, beyond either end from that end; a line of no length is its one point."""
+    assert cuts._from_line(at, ONE, OTHER) == pytest.approx(far, abs=1e-12)
+    assert cuts._from_line(at, OTHER, ONE) == pytest.approx(far, abs=1e-12)
+    assert cuts._from_line(at, ONE, ONE) == pytest.approx(math.dist(at, ONE))

@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from jobsheet.model.shape import Edge
 from jobsheet.reckoning.reckoner import Reckoner
-from jobsheet.review.plan import cuts, hole_chains
+from jobsheet.review.plan import hole_chains
 from jobsheet.review.plan.hole_chains import Taken, does, flat, holes_of, places_of
 
 from .views_read import sample, steps_of
@@ -60,10 +60,7 @@ ONE, OTHER = (0.010, 0.010), (0.040, 0.050)
 def test_how_far_a_point_lies_from_a_slot_s_middle_line(at, far):
     assert hole_chains._from_line(at, ONE, OTHER) == pytest.approx(far, abs=1e-12)
     assert hole_chains._from_line(at, OTHER, ONE) == pytest.approx(far, abs=1e-12)
-    assert cuts._from_line(at, ONE, OTHER) == pytest.approx(far, abs=1e-12)
-    assert cuts._from_line(at, OTHER, ONE) == pytest.approx(far, abs=1e-12)
     assert hole_chains._from_line(at, ONE, ONE) == pytest.approx(math.dist(at, ONE))
-    assert cuts._from_line(at, ONE, ONE) == pytest.approx(math.dist(at, ONE))
 
 
 def test_how_far_a_point_lies_inside_of_what_is_taken():

@@ -282,7 +282,9 @@ def test_a_step_with_two_places_is_told_once(told, rule):
 
 
 @pytest.mark.parametrize(("count", "more"), [(1, ""), (2, " (and 1 more)"), (3, " (and 2 more)")])
-def test_of_a_cabinet_that_cannot_be_used_only_that_is_said(hm100, told, monkeypatch, count, more):
+def test_in_the_cabinet_and_place_as_in_the_cabinet_say_once_that_it_cannot_be_used(
+    hm100, told, monkeypatch, count, more
+):
     """By `in-the-cabinet`, at the first step; `place-as-in-the-cabinet` looks up nothing then."""
 
     def broken(_workshop):
