@@ -9,6 +9,7 @@ import inspect
 import marshal
 import os
 import re
+import subprocess
 import sys
 from pathlib import Path
 
@@ -188,3 +189,34 @@ def test_a_python_that_makes_patterns_another_way_makes_them_itself(path, monkey
 
 def test_it_lies_beside_our_own_compiled_modules():
     assert Path(compiled.place()).parent == Path(inspect.getfile(compiled)).parent / "__pycache__"
+
+
+ADDITIONS = """
+import sys
+from jobsheet.gui.start import compiled
+compiled.without_additions()
+print("msgspec" in sys.modules, "typing_extensions" in sys.modules)
+import msgspec, typing_extensions
+from typing import Annotated, NotRequired, TypedDict
+class Row(TypedDict):
+    size: Annotated[float, msgspec.Meta(gt=0)]
+    note: NotRequired[str]
+print(msgspec.json.decode(b'{"size": 2}', type=Row), typing_extensions.Required is not None)
+"""
+
+
+def test_the_structures_do_without_additions_and_whoever_asks_later_gets_them():
+    done = subprocess.run([sys.executable, "-c", ADDITIONS], check=True, capture_output=True, text=True)
+    assert done.stdout.splitlines() == ["True False", "{'size': 2.0} True"]
+
+
+def test_a_pattern_that_is_another_one_in_every_process_is_not_kept(path, monkeypatch):
+    source = "import re\ndef make(): return re.compile('a|b' + 'c' * 40)\n"
+    for name, kept in (("tokenize", 0), ("anybody", 1)):
+        space = {"__name__": name}
+        exec(compile(source, "a.py", "exec"), space)  # stands for that module
+        re.purge()
+        one = compiled.Compiled(path)
+        with one.used():
+            assert space["make"]().match("b" + "c" * 40)
+        assert len([1 for words, _ in one._parts if "cccc" in str(words)]) == kept

@@ -111,3 +111,12 @@ def test_of_another_python_or_checked_another_way_it_is_not_used(finder, spoil):
     one, _ = load()
     assert not out_of_the_piece(one)
     assert one.answer() == 1
+
+
+def test_what_was_put_together_is_laid_out_again(package):
+    kept = gathered()
+    assert {"workpiece.one", "workpiece.inner", "workpiece.inner.two"} <= set(kept)
+    listed, pieces = our_modules.put_together(kept)
+    again = our_modules.laid_out(listed, memoryview(b"".join(pieces)))
+    assert {name: (*about, bytes(raw)) for name, (*about, raw) in again.items()} == kept
+    assert list(again) == list(kept)

@@ -23,13 +23,31 @@ OURS = "jobsheet"
 #: What stands before the code in a compiled file: magic number, flags, time and size of its source.
 HEAD = 16
 #: By name: where its source lies, whether it is a package, and the compiled file as Python wrote it.
-Kept = dict[str, tuple[str, bool, bytes]]
+Kept = dict[str, tuple[str, bool, bytes | memoryview]]
+#: The same beside the compiled files one behind the other: how long each is, in their order.
+Listed = dict[str, tuple[str, bool, int]]
+
+
+def put_together(kept: Kept) -> tuple[Listed, list[bytes | memoryview]]:
+    """What is known of each module, and their compiled files in the same order."""
+    listed = {name: (source, package, len(compiled)) for name, (source, package, compiled) in kept.items()}
+    return listed, [compiled for _, _, compiled in kept.values()]
+
+
+def laid_out(listed: Listed, pieces: memoryview) -> Kept:
+    """The same the other way; nothing is copied."""
+    kept: Kept = {}
+    at = 0
+    for name, (source, package, long) in listed.items():
+        kept[name] = source, package, pieces[at : at + long]
+        at += long
+    return kept
 
 
 class _Loader(SourceFileLoader):
     """Loads a module as ever, but for the reading of its compiled file."""
 
-    def __init__(self, fullname: str, path: str, compiled: bytes) -> None:
+    def __init__(self, fullname: str, path: str, compiled: bytes | memoryview) -> None:
         super().__init__(fullname, path)
         self._compiled = compiled
 
@@ -79,7 +97,7 @@ class OurModules:
         )
 
 
-def _is_of(compiled: bytes, source: str) -> bool:
+def _is_of(compiled: bytes | memoryview, source: str) -> bool:
     """Whether a compiled file is what Python would use for a source: the same Python, time and size."""
     try:
         now = os.stat(source)  # noqa: PTH116
