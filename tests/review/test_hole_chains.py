@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
 
 import pytest
 from msgspec.structs import replace
@@ -10,7 +11,7 @@ from msgspec.structs import replace
 from jobsheet.model.shape import Edge
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.plan import hole_chains
-from jobsheet.review.plan.hole_chains import Taken, does, flat, holes_of, places_of
+from jobsheet.review.plan.hole_chains import Holes, Lowered, Taken, does, flat, holes_of, places_of
 
 from .views_read import sample, steps_of
 
@@ -107,3 +108,17 @@ def test_a_through_hole_is_as_deep_as_any():
         (None, 0.01, True), (None, None, True), (0.02, None, False), (0.02, 0.02, True), (0.02, 0.0201, False), (0.0201, 0.02, True),
     ):  # fmt: skip
         assert deep(first, mine).as_deep_as(deep(first, other)) is enough
+
+
+def test_only_what_comes_later_over_the_same_place_of_the_same_face_takes_a_hole_away():
+    """A slot over the hole of step 3, before it, behind it, beside it and in another face."""
+    around = {"operation": sample(100).find("drill")[1], "set_up": "set-up-1"}
+    chain, step = SimpleNamespace(face="top", at=(0.025, 0.030)), SimpleNamespace(index=3)
+    for index, face, low, away in (
+        (4, "top", ONE, True), (3, "top", ONE, False), (2, "top", ONE, False), (4, "left", ONE, False), (4, "top", (0.035, 0.045), False),
+    ):  # fmt: skip
+        taken = Taken(**around, index=index, face=face, low=low, high=OTHER, width=0.008)
+        lower = Lowered(**around, index=index, face=face, amount=0.001)
+        holes = Holes((), (taken,), (lower,), None)
+        assert holes.cut_away_later(chain, step) is away
+        assert (holes.lowered_later(chain, step) == (lower,)) is (index > 3 and face == "top")

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.review.rule import RULES, Needs, Rule, rule
+from jobsheet.review.rule import RULES, Needs, Rule, remark, rule
 
 from .views_read import sample, view_of
 
@@ -42,3 +42,11 @@ def test_a_check_without_words_explains_nothing():
     assert (
         Rule(id="a", title="A", severity="habit", needs=Needs.ORDER, check=lambda _view: ()).explanation == ""
     )
+
+
+def test_why_is_the_whole_of_what_stands_behind_because():
+    for one in RULES.values():
+        (because,) = [
+            line.strip() for line in one.explanation.splitlines() if line.strip().startswith("Because: ")
+        ]
+        assert f"Because: {remark(None, one.id, 'x').why}" == because
