@@ -20,6 +20,7 @@ from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review import engine
 from jobsheet.review.engine import rules
 from jobsheet.review.mending.fix_tried import fix_tried
+from jobsheet.review.mending.fixes import NotMended
 from jobsheet.review.plan.solid_facts import facts_of
 from jobsheet.review.rules.tools import in_the_cabinet, place_as_in_the_cabinet
 from jobsheet.stages.checks import Fact
@@ -50,6 +51,10 @@ def cases_of(path):
     return yaml.load(path.read_text(encoding="utf-8"), yaml.CBaseLoader)
 
 
+#: Rules that speak of the whole job: what they say stands at a step and in no set-up.
+OF_THE_JOB = {
+    "allowance-for-the-later-process", "card-as-planned", "drawing-as-planned", "in-the-cabinet", "place-as-in-the-cabinet",
+}  # fmt: skip
 #: What a case says beside its remark: of edits left out, of one edit more, of another workshop.
 SAYS = {"needs", "quiet-with", "still-with", "says-without", "says-with", "in-shop"}
 #: By rule, the cases that say what else is needed, what ends the remark and what does not.
@@ -72,6 +77,13 @@ def told(monkeypatch):
             return remarks(job, **how)
 
     return ask
+
+
+def home_of(rule, job, said):
+    """The set-up that a remark is about: that of its first step, but for what is about the whole job."""
+    if rule in OF_THE_JOB or not said.operations:
+        return ""
+    return job.find(said.operations[0])[0].key
 
 
 def facts_named(case):
@@ -136,7 +148,7 @@ def test_case(hm100, told, rule, case):
     assert list(said.operations) == case["steps"]
     assert len(found) == int(case.get("remarks", 1))
     assert said.line == (int(case["line"]) if "line" in case else None)
-    assert said.set_up == case.get("set-up", said.set_up)
+    assert said.set_up == case.get("set-up", home_of(rule, job, said))
     assert (said.by_hand if isinstance(said.by_hand, str) else said.by_hand()) == case.get("hand", "")
     assert (said.fix and said.fix.label) == case.get("fix")
     assert [one.label for one in said.others] == case.get("others", [])
@@ -179,15 +191,39 @@ def test_one_thing_otherwise(hm100, told, rule):
             left = edited(start, [edit for edit in edits if edit != tuple(one)])
             assert said_of(told(rule, left, solids=solids)) == (words, steps), (edits, one)
         for *one, words, steps in case.get("says-with", ()):
-            assert said_of(told(rule, edited(job, [tuple(one)]), solids=solids)) == (words, steps), (
-                edits,
-                one,
-            )
+            other = edited(job, [tuple(one)])
+            found = told(rule, other, solids=solids)
+            assert said_of(found) == (words, steps), (edits, one)
+            if (
+                found and found[0].operations and "set-up" not in case
+            ):  # whose set-up a case says may be another one
+                assert found[0].set_up == home_of(rule, other, found[0]), (edits, one)
         for number, value, words in case.get("in-shop", ()):
             shop = replace(
                 Shop(), **{number: value if isinstance(getattr(Shop(), number), str) else float(value)}
             )
             assert said_of(told(rule, job, solids=solids, shop=shop))[0] == words, (edits, number, value)
+
+
+@pytest.mark.parametrize("rule", [one.id for one in rules()])
+def test_what_a_fix_writes_ends_its_remark(told, rule):
+    """Each fix of each case, the first and those that are tried after it: the same is not said again at that place."""
+    for case in cases_of(CASES / f"{rule}.yaml"):
+        if case["remark"] == "none" or "facts" in case or "solids" in case:
+            continue
+        start = start_of(case.get("job", "hm-100-drilled-plate-k2"))
+        job = edited(start, [tuple(one) for one in case["edits"]])
+        found = told(rule, job)
+        for fix in found[0].fixes if found else ():
+            try:
+                mended = fix.mend(job)
+            except NotMended:
+                continue
+            again = [(one.message, one.operations) for one in told(rule, mended)]
+            assert (found[0].message, found[0].operations) not in again or mended == job, (
+                case["edits"],
+                fix.label,
+            )
 
 
 def said_of(found):
