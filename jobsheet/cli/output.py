@@ -4,7 +4,10 @@ and never a PDF over something else.
 
 from __future__ import annotations
 
+import contextlib
 import json
+import os
+import sys
 from pathlib import Path
 
 import click
@@ -27,8 +30,31 @@ def printable(text: str) -> str:
 def say(text: str = "", *, err: bool = False) -> None:
     """Print a line. Everything that the command line prints goes through here:
     texts of files act on no terminal.
+
+    Raises
+    ------
+    CannotWrite
+        Where it cannot go where it should, as to a full disk; a reader that has left is no such thing.
     """
-    click.echo(printable(text), err=err)
+    try:
+        click.echo(printable(text), err=err)
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        if err:
+            return  # nowhere is left where it could be said
+        _give_up_output()
+        raise CannotWrite(
+            f"Not all of it could be printed ({error.strerror}): make room, or have it written elsewhere."
+        ) from error
+
+
+def _give_up_output() -> None:
+    """What was not printed is let go, else it would be tried, and complained of, once more at the end."""
+    with contextlib.suppress(OSError, ValueError, AttributeError):
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, sys.stdout.fileno())
+        os.close(nowhere)
 
 
 def as_json(value: object) -> None:

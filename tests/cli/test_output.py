@@ -5,6 +5,9 @@ JSON that gives the very text.
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
+from pathlib import Path
 
 import pytest
 
@@ -50,3 +53,20 @@ def test_a_job_is_never_written_over_by_its_export(tmp_path):
     for target in (job, other):
         with pytest.raises(CannotWrite):
             refuse_to_overwrite(target, (str(job),))
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="a device that is always full is a thing of Linux")
+@pytest.mark.parametrize(
+    "words", [("figures",), ("figures", "--json"), ("check",), ("dials",), ("why", "spot before drilling")]
+)
+def test_what_cannot_be_printed_is_said_in_a_sentence(words, samples):
+    """A full disk behind `>`: one line on the other stream, and the exit says it."""
+    job = [] if words[0] == "why" else [str(samples / "hm-100-drilled-plate-b1.yaml")]
+    with Path("/dev/full").open("w", encoding="utf-8") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "jobsheet", *words, *job],
+            stdout=full, stderr=subprocess.PIPE, text=True, check=False,
+        )  # fmt: skip
+    assert done.returncode == 2
+    assert done.stderr.startswith("Not all of it could be printed (No space left on device)")
+    assert len(done.stderr.splitlines()) == 1
