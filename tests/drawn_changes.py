@@ -7,7 +7,8 @@ holds already is not tried again. What may be drawn stands in `tests/changes_dra
 
 Asked are the tests of a layer's folder and those that `tests/where_tested.yaml` names for its modules,
 each only where it calls the changed function, the quickest first. What is read at import is changed in a
-process of its own, by the tests that call the module at all. No window is opened: a toolkit that was
+process of its own, by the tests that call the module at all; where nothing of it is called, by those of its
+name and the kept readings of its layer. No window is opened: a toolkit that was
 started does not live on in a child.
 """
 
@@ -77,6 +78,7 @@ class Drawn(mutation._Collected):
         items[:] = [one for one in items if not _WINDOWS & set(one.fixturenames)]
 
     def pytest_runtestloop(self, session) -> bool:
+        self.names = [one.nodeid for one in session.items]
         self.note(session.items)
         gc.collect()
         self.caches = [one for one in gc.get_objects() if isinstance(one, _CACHE)]
@@ -205,7 +207,18 @@ class Drawn(mutation._Collected):
         every = {
             index for (module, _), found in self.calls.items() if module == mutant.module for index in found
         }
+        # A module of tables alone calls nothing: its own tests are asked, and what is kept of its layer.
+        every = every or self.of_its_name(mutant.module)
         return sorted(every, key=lambda index: (round(self.seconds[index], 3), index))
+
+    def of_its_name(self, module: str) -> set[int]:
+        """The tests of a module's name, and the kept readings of its layer."""
+        layer, near = module.partition(".")[0], f"test_{module.rpartition('.')[2]}.py"
+        return {
+            index
+            for index, name in enumerate(self.names)
+            if f"/{near}" in name or f"{layer}/test_kept_" in name
+        }
 
     def run(self, mutant, tree, items, order) -> int | None:
         """Position of the test that notices, or none; each test with a watch of its own."""
