@@ -17,6 +17,7 @@ from jobsheet.paths import resources
 from jobsheet.storage import cabinet_layout, card_layout, layout, shop_file
 from jobsheet.storage.card_bounds import BOUNDS
 from jobsheet.storage.card_steps import assumed_with, assumed_without, begin, classes, is_assumed
+from jobsheet.storage.check_code import check_code, typed_code
 from jobsheet.storage.paper_file import paper_from_text
 from jobsheet.storage.paper_layout import Layout, asks, guessed, joined, parted, places
 from jobsheet.storage.paper_text import paper_text
@@ -135,6 +136,7 @@ OLD = {
     "clamps": ("two", "2 straps", "four, M12", "three on the edges", "1", "20 N·m"),
     "above_jaws": ("4 mm", "12 to 14 mm", "5 mm front, 7 mm rear", "a little", "left 3 mm"),
     "tighten": ("20 N·m", "hand tight", "20 N·m, then again", "lightly"),
+    "where": ("at the right end of the jaws", "in one side of the vice", "at the far half of the vise", "to the left end of the jaws", "at the near end of the vice"),
     "over_left": ("5 mm", "10 mm over the left end"), "note": ("tap it down", "look"), "overhang": ("20 mm right", "left 12 mm"),
 }  # fmt: skip
 
@@ -155,6 +157,21 @@ def old_words(field: str) -> Lines:
             (set_up,) = (root.fields or {})["set-ups"].items or ()
             held = (set_up.fields or {})["holding"].fields or {}
             yield f"{words}: {told({name: node.text for name, node in held.items()})}"
+
+
+def cabinets() -> Lines:
+    """What a cabinet begins with."""
+    for size in ("bench", "knee", "lathe"):
+        yield f"{size}: {paper_text(cabinet_layout.beginning(size))}"
+    yield f"blank: {paper_text(cabinet_layout.blank())}"
+
+
+def codes() -> Lines:
+    """Check codes, and what is typed of them."""
+    for data in (b"", b"abc", b"a job\n", bytes(range(256))):
+        code = check_code(data)
+        low = code.lower().replace("-", " ").replace("1", "l").replace("0", "o")
+        yield f"{data[:8]!r}: {code} typed {low!r} {typed_code(low)}, {typed_code(code[:-1])}, {typed_code(code + '0')}, {typed_code('U' + code[1:])}"
 
 
 def speeds() -> Lines:
@@ -191,7 +208,7 @@ def sections() -> dict[str, Callable[[], Lines]]:
             "cabinet asks": lambda: asked(cabinet_layout.LAYOUT),
         }
         | {f"old words {field}": lambda field=field: old_words(field) for field in OLD}
-        | {"bounds": bounds, "sources": sources, "speeds": speeds}
+        | {"bounds": bounds, "sources": sources, "speeds": speeds, "cabinets": cabinets, "codes": codes}
         | {f"short {name}": lambda name=name: short(name) for name in cards[1:]}
         | {f"other drive {name}": lambda name=name: other_drive(name) for name in cards[2:]}
         | {f"values {name}": lambda name=name: values(name) for name in cards}

@@ -45,3 +45,16 @@ def test_what_is_no_name_of_a_file_is_looked_for_nowhere(name):
 def test_the_nearest_name_is_offered():
     with pytest.raises(NoSuchEntry, match="knee-mill-k-2"):
         card_path("Knee mill K 2")
+
+
+@pytest.mark.parametrize(("letters", "found"), [(61, True), (62, False)])
+def test_the_name_of_a_card_has_61_letters_at_most(own_home, letters, found):
+    name = "a" * letters
+    folder = own_home / "machines"
+    folder.mkdir(parents=True)
+    (folder / f"{name}.yaml").write_bytes(card_path("bench-mill-b-1").read_bytes())
+    if found:
+        assert card_path(name).parent == folder
+    else:
+        with pytest.raises(NoSuchEntry):
+            card_path(name)
