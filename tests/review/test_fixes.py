@@ -80,7 +80,7 @@ def test_an_empty_field_goes_back_to_what_it_is_when_never_filled_in(hm100):
     [
         # Between 10 and 20 the middle; of two as near the first; fives before others, else what is free, else the next above.
         ((10, 20, 30), 10, 15), ((10, 20, 30), 30, 40), ((10, 20, 30), 0, 5), ((10, 15, 20), 10, 12), ((10, 15, 20), 15, 17),
-        ((10, 30), 10, 20), ((10, 11, 20), 10, 12), ((10, 11, 12, 20), 10, 13), ((1, 2), 0, 3), ((10, 40), 10, 25),
+        ((10, 30), 10, 20), ((10, 11, 20), 10, 12), ((10, 11, 12, 20), 10, 13), ((1, 2), 0, 3), ((10, 40), 10, 25), ((2, 20), 0, 1),
     ],
 )  # fmt: skip
 def test_a_new_step_has_the_middle_of_the_numbers_that_are_free(hm100, numbers, behind, number):
